@@ -1,0 +1,91 @@
+import { z } from 'zod';
+import { delivery } from './delivery.js';
+import { evidenceId, place, reading, receivedEvidence, sha256, subject } from './evidence.js';
+import { eventTime, instant } from './time.js';
+
+/** Facts are kept as they were written, so that the ledger line can be compared with the YAML. */
+const factsAsWritten = z.record(z.string(), z.json()).superRefine((facts, ctx) => {
+  const read = delivery.safeParse(facts);
+  if (!read.success)
+    for (const issue of read.error.issues)
+      ctx.addIssue({ code: 'custom', message: issue.message, path: issue.path });
+});
+
+export const description = z.strictObject({
+  evidence: evidenceId,
+  subject: subject.optional(),
+  place: place.optional(),
+  line: z.string().optional(),
+  by: z.string().optional(),
+  caption: z.string().optional(),
+  time: eventTime.optional(),
+  /** Why an earlier statement is corrected. */
+  why: z.string().optional(),
+});
+
+export const clockComparison = z.strictObject({
+  /** Whose clock: a unit log, or a camera by its make and model. */
+  clock: z.discriminatedUnion('is', [
+    z.strictObject({ is: z.literal('unit-log'), evidence: evidenceId.optional() }),
+    z.strictObject({ is: z.literal('camera'), camera: z.string() }),
+  ]),
+  at: instant,
+  /** Seconds to add to what the clock says to get true time. */
+  addSeconds: z.number(),
+  uncertaintySeconds: z.number().nonnegative(),
+  /** What the measurement rests on. */
+  from: z.string(),
+});
+
+const head = {
+  seq: z.int().nonnegative(),
+  /** When it was entered, by the machine's clock. */
+  at: instant,
+  /** Who entered it. */
+  by: z.string().min(1).max(200),
+};
+const entryOf = <T extends string, B extends z.ZodType>(type: T, body: B) =>
+  z.strictObject({ ...head, type: z.literal(type), body });
+
+/** One line of the ledger. */
+export const entry = z.discriminatedUnion('type', [
+  entryOf('delivery-facts', z.strictObject({ sha256, facts: factsAsWritten })),
+  entryOf('evidence-received', receivedEvidence),
+  entryOf('reading-recorded', reading),
+  entryOf('evidence-described', description),
+  entryOf('evidence-withheld', z.strictObject({ evidence: evidenceId, why: z.string().min(1) })),
+  entryOf('clock-compared', clockComparison),
+  entryOf(
+    'fingerprint-published',
+    z.strictObject({ size: z.int().positive(), root: sha256, to: z.string(), how: z.string() }),
+  ),
+  entryOf(
+    'time-stamp-received',
+    z.strictObject({ size: z.int().positive(), root: sha256, token: z.string(), from: z.string() }),
+  ),
+  entryOf(
+    'dossier-built',
+    z.strictObject({
+      file: z.string(),
+      sha256,
+      bytes: z.int().positive(),
+      size: z.int().positive(),
+      root: sha256,
+    }),
+  ),
+]);
+export type Entry = z.infer<typeof entry>;
+export type EntryType = Entry['type'];
+export type EntryOf<T extends EntryType> = Extract<Entry, { type: T }>;
+/** What a caller hands in; the store adds sequence number and time. */
+export type NewEntry = {
+  [T in EntryType]: {
+    type: T;
+    by: string;
+    body: z.input<typeof entry> extends infer E
+      ? Extract<E, { type: T }> extends { body: infer B }
+        ? B
+        : never
+      : never;
+  };
+}[EntryType];

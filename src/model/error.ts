@@ -1,0 +1,69 @@
+/**
+ * Closed set of what can go wrong through the user's files, words or machine.
+ * Anything else that is thrown is a bug and stays one (exit 70).
+ */
+export type ErrorCode =
+  | 'bad-usage'
+  | 'bad-value'
+  | 'bad-delivery-file'
+  | 'bad-rule-set'
+  | 'bad-template'
+  | 'unreadable-file'
+  | 'unsupported-file'
+  | 'file-too-large'
+  | 'record-missing'
+  | 'record-damaged'
+  | 'record-locked'
+  | 'disk'
+  | 'typesetting'
+  | 'identity'
+  | 'time-stamp';
+
+/** Where in the user's material the trouble is; rows count from 1 as a text editor shows them. */
+export interface Where {
+  file?: string;
+  row?: number;
+  column?: string;
+  field?: string;
+}
+
+/** What is wrong, where, and what to do about it: for a person who has to mend it now. */
+export interface Problem {
+  code: ErrorCode;
+  message: string;
+  where: Where;
+  fix?: string;
+}
+
+/** The one exception for what users can cause. */
+export class DossierError extends Error implements Problem {
+  override readonly name = 'DossierError';
+  readonly code: ErrorCode;
+  readonly where: Where;
+  readonly fix?: string;
+
+  constructor(
+    code: ErrorCode,
+    message: string,
+    options: { where?: Where; fix?: string; cause?: unknown } = {},
+  ) {
+    super(message, options.cause === undefined ? undefined : { cause: options.cause });
+    this.code = code;
+    this.where = options.where ?? {};
+    if (options.fix !== undefined) this.fix = options.fix;
+  }
+
+  toProblem(): Problem {
+    return {
+      code: this.code,
+      message: this.message,
+      where: this.where,
+      ...(this.fix === undefined ? {} : { fix: this.fix }),
+    };
+  }
+}
+
+/** Makes a forgotten case of a union a compile error, and a loud bug at run time. */
+export function assertNever(value: never): never {
+  throw new Error(`unhandled case: ${JSON.stringify(value)}`);
+}

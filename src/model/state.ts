@@ -1,0 +1,38 @@
+import type { z } from 'zod';
+import type { Delivery } from './delivery.js';
+import type { clockComparison, EntryOf } from './entry.js';
+import type { Evidence, EvidenceId, Sha256 } from './evidence.js';
+import type { Instant } from './time.js';
+
+/** Evidence as it stands after all descriptions and corrections, with the entries it rests on. */
+export type EvidenceItem = Evidence & {
+  /** Entry that brought it in. */
+  seq: number;
+  enteredAt: Instant;
+  enteredBy: string;
+  /** Later entries that described or corrected it, in order. */
+  describedBy: number[];
+  /** Reason, when it is withheld from copies for outsiders. */
+  withheld?: string;
+};
+export type ItemOf<K extends Evidence['kind']> = Extract<EvidenceItem, { kind: K }>;
+
+/** Everything one delivery's ledger says, folded from its entries. */
+export interface RecordState {
+  delivery: Delivery;
+  /** Hash of the delivery.yaml text that `delivery` was read from. */
+  deliveryHash: Sha256;
+  /** In the order of the ledger; ids are unique. */
+  evidence: EvidenceItem[];
+  clocks: (z.infer<typeof clockComparison> & { seq: number })[];
+  published: EntryOf<'fingerprint-published'>[];
+  timeStamps: EntryOf<'time-stamp-received'>[];
+  dossiers: EntryOf<'dossier-built'>[];
+  /** Number of entries and the tree hash over them (RFC 9162 §2.1). */
+  size: number;
+  root: Sha256;
+}
+
+export function findEvidence(state: RecordState, id: EvidenceId): EvidenceItem | undefined {
+  return state.evidence.find((item) => item.evidence === id);
+}

@@ -1,0 +1,109 @@
+import { DateTime, IANAZone } from 'luxon';
+import { z } from 'zod';
+
+/** A moment in UTC, always written `2026-07-14T12:42:08.370Z` so that text order is time order. */
+export type Instant = string & z.$brand<'Instant'>;
+/** An IANA time zone name, such as America/Phoenix. */
+export type Zone = string & z.$brand<'Zone'>;
+/** A wall-clock time without zone: `2026-07-14T05:42:08` or with a fraction. */
+export type LocalTime = string & z.$brand<'LocalTime'>;
+
+const INSTANT = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}\.\d{3}Z$/;
+const LOCAL = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,6})?)?$/;
+
+export const instant = z
+  .string()
+  .regex(INSTANT)
+  .refine((text) => !Number.isNaN(Date.parse(text)), { error: 'no such date' })
+  .transform((text) => text as Instant);
+
+export const zone = z
+  .string()
+  .refine((name) => IANAZone.isValidZone(name), {
+    error: (issue) =>
+      `"${String(issue.input)}" is not a time zone; use a name of the IANA list, such as America/Phoenix`,
+  })
+  .transform((name) => name as Zone);
+
+export const localTime = z
+  .string()
+  .regex(LOCAL, { error: 'not a local time; write it like 2026-07-14T04:00' })
+  .refine((text) => DateTime.fromISO(text, { zone: 'utc' }).isValid, { error: 'no such date or time' })
+  .transform((text) => text as LocalTime);
+
+/** How an instant became known, best first. */
+export const timeBasis = z.enum(['gps', 'offset', 'place-zone', 'log-zone', 'typed']);
+export type TimeBasis = z.infer<typeof timeBasis>;
+
+/** A measured clock error that was taken out of a time: shown wherever the time is shown. */
+export const clockCorrection = z.strictObject({
+  /** Seconds that were added to what the clock said. */
+  addedSeconds: z.number(),
+  /** Ledger entry of the comparison that measured it. */
+  comparedAt: z.int().nonnegative(),
+});
+
+/**
+ * When something happened, and how sure that is. Local time of unknown zone is a case of its own:
+ * it is never silently taken for UTC.
+ */
+export const eventTime = z.discriminatedUnion('is', [
+  z.strictObject({
+    is: z.literal('known'),
+    instant,
+    zone,
+    basis: timeBasis,
+    uncertaintySeconds: z.number().nonnegative(),
+    /** The wall-clock time as the source said it, before any correction. */
+    stated: z.string().optional(),
+    correction: clockCorrection.optional(),
+  }),
+  z.strictObject({ is: z.literal('local'), local: localTime, why: z.string() }),
+  z.strictObject({ is: z.literal('none'), why: z.string() }),
+]);
+export type EventTime = z.infer<typeof eventTime>;
+export type KnownTime = Extract<EventTime, { is: 'known' }>;
+
+/** Milliseconds since 1970 to the one written form of an instant. */
+export function toInstant(milliseconds: number): Instant {
+  return new Date(milliseconds).toISOString() as Instant;
+}
+
+export function milliseconds(at: Instant): number {
+  return Date.parse(at);
+}
+
+/** Milliseconds of a time that is known; undefined for the other cases. */
+export function knownMilliseconds(time: EventTime): number | undefined {
+  return time.is === 'known' ? milliseconds(time.instant) : undefined;
+}
+
+export type LocalReading =
+  | { is: 'one'; instant: Instant }
+  /** The clock was put back: this wall time happened twice. */
+  | { is: 'twice'; earlier: Instant; later: Instant }
+  /** The clock was put forward: this wall time did not happen; `shifted` is what a clock not yet put forward would mean. */
+  | { is: 'never'; shifted: Instant };
+
+/** What a wall-clock time means in a zone, with daylight-saving folds and gaps named. */
+export function readLocal(local: LocalTime, inZone: Zone): LocalReading {
+  const wall = DateTime.fromISO(local, { zone: 'utc' }).toMillis();
+  const zoneOf = IANAZone.create(inZone);
+  const day = 24 * 3600_000;
+  // Any offset in force within a day of the wall time is a candidate; a candidate holds when it maps back.
+  const offsets = new Set([zoneOf.offset(wall - day), zoneOf.offset(wall), zoneOf.offset(wall + day)]);
+  const fits = [...offsets]
+    .map((minutes) => wall - minutes * 60_000)
+    .filter((utc) => utc + zoneOf.offset(utc) * 60_000 === wall)
+    .sort((a, b) => a - b);
+  const [first, second] = fits;
+  if (first === undefined)
+    return { is: 'never', shifted: toInstant(wall - zoneOf.offset(wall - day) * 60_000) };
+  if (second === undefined) return { is: 'one', instant: toInstant(first) };
+  return { is: 'twice', earlier: toInstant(first), later: toInstant(second) };
+}
+
+/** The wall-clock reading of an instant in a zone, with the zone's short name: `Jul 14, 5:42 AM MST` is for output; this gives the luxon value to format. */
+export function inZone(at: Instant, zoneName: Zone): DateTime {
+  return DateTime.fromISO(at, { zone: 'utc' }).setZone(zoneName);
+}
