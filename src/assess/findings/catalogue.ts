@@ -1,0 +1,330 @@
+import type { Finding, FindingQuantity } from '../../model/results.js';
+import type { Element } from '../../model/rule-set.js';
+
+/** What a fact of a finding is; a question mark says that it may be absent. */
+interface Kinds {
+  text: string;
+  count: number;
+  flag: boolean;
+  temperature: Extract<FindingQuantity, { is: 'temperature' }>;
+  difference: Extract<FindingQuantity, { is: 'difference' }>;
+  duration: Extract<FindingQuantity, { is: 'duration' }>;
+  time: Extract<FindingQuantity, { is: 'time' }>;
+  'degree-hours': Extract<FindingQuantity, { is: 'degree-hours' }>;
+  share: Extract<FindingQuantity, { is: 'share' }>;
+  line: Extract<FindingQuantity, { is: 'line' }>;
+  stop: Extract<FindingQuantity, { is: 'stop' }>;
+}
+type Kind = keyof Kinds | `${keyof Kinds}?`;
+
+export interface CatalogueEntry {
+  /** The usual way; a finding may weigh otherwise in its context, and then says so itself. */
+  weighs: Finding['weighs'];
+  element: Element;
+  /** 0 to 100, heavier first; a convention of this project, not a measure. */
+  weight: number;
+  facts: Record<string, Kind>;
+}
+
+const pulps = {
+  line: 'line',
+  stop: 'stop',
+  count: 'count',
+  min: 'temperature',
+  max: 'temperature',
+  mean: 'temperature',
+  low: 'temperature',
+  high: 'temperature',
+} as const;
+const pulpsOut = { ...pulps, outside: 'count', beyond: 'difference' } as const;
+const bothEnds = {
+  line: 'line',
+  loadMin: 'temperature',
+  loadMax: 'temperature',
+  deliveryMin: 'temperature',
+  deliveryMax: 'temperature',
+  low: 'temperature',
+  high: 'temperature',
+  change: 'difference',
+} as const;
+const air = {
+  channel: 'text',
+  share: 'share',
+  coverage: 'share',
+  custody: 'duration',
+  mean: 'temperature',
+  min: 'temperature',
+  max: 'temperature',
+  low: 'temperature',
+  high: 'temperature',
+  above: 'duration',
+  below: 'duration',
+  degreeHoursAbove: 'degree-hours',
+  degreeHoursBelow: 'degree-hours',
+} as const;
+const setPoints = {
+  first: 'text',
+  firstSetPoint: 'temperature',
+  second: 'text',
+  secondSetPoint: 'temperature',
+  size: 'difference',
+  slip: 'text?',
+} as const;
+const excursions = {
+  count: 'count',
+  total: 'duration',
+  longest: 'duration',
+  highest: 'temperature?',
+  lowest: 'temperature?',
+  degreeHours: 'degree-hours',
+  firstAt: 'time',
+} as const;
+const coverage = {
+  coverage: 'share',
+  custody: 'duration',
+  gaps: 'count',
+  longestGap: 'duration?',
+} as const;
+const published = {
+  line: 'line',
+  goods: 'text',
+  instruction: 'temperature',
+  low: 'temperature',
+  high: 'temperature',
+  source: 'text',
+  fromMemory: 'flag',
+} as const;
+
+/**
+ * Every finding there is: which way it weighs, for which element of a claim, and the facts that its
+ * sentence can use. The sentences stand in templates/words/<language>/findings/<id>.md.
+ */
+export const catalogue = {
+  'pulps-at-loading-in-band': {
+    weighs: 'helps',
+    element: 'good-condition-at-receipt',
+    weight: 70,
+    facts: pulps,
+  },
+  'pulps-at-loading-above-band': { weighs: 'helps', element: 'act-of-shipper', weight: 88, facts: pulpsOut },
+  'pulps-at-loading-below-band': { weighs: 'helps', element: 'act-of-shipper', weight: 84, facts: pulpsOut },
+  'no-pulps-at-loading': {
+    weighs: 'open',
+    element: 'good-condition-at-receipt',
+    weight: 72,
+    facts: { line: 'line', stop: 'stop' },
+  },
+  'warm-at-loading-told': {
+    weighs: 'helps',
+    element: 'act-of-shipper',
+    weight: 78,
+    facts: { line: 'line', with: 'text', at: 'time', about: 'text' },
+  },
+  'warm-at-loading-nobody-told': {
+    weighs: 'hurts',
+    element: 'act-of-shipper',
+    weight: 79,
+    facts: { line: 'line', max: 'temperature', high: 'temperature' },
+  },
+  'pulps-at-delivery-in-band': {
+    weighs: 'helps',
+    element: 'condition-at-delivery',
+    weight: 90,
+    facts: pulps,
+  },
+  'pulps-at-delivery-above-band': {
+    weighs: 'hurts',
+    element: 'condition-at-delivery',
+    weight: 92,
+    facts: pulpsOut,
+  },
+  'pulps-at-delivery-below-band': {
+    weighs: 'hurts',
+    element: 'condition-at-delivery',
+    weight: 91,
+    facts: pulpsOut,
+  },
+  'no-pulps-at-delivery': {
+    weighs: 'open',
+    element: 'condition-at-delivery',
+    weight: 71,
+    facts: { line: 'line', stop: 'stop' },
+  },
+  'warm-at-loading-and-delivery': {
+    weighs: 'helps',
+    element: 'act-of-shipper',
+    weight: 95,
+    facts: bothEnds,
+  },
+  'warmed-on-the-way': { weighs: 'hurts', element: 'care-in-transit', weight: 96, facts: bothEnds },
+  'warm-at-delivery-no-loading-pulps': {
+    weighs: 'hurts',
+    element: 'good-condition-at-receipt',
+    weight: 94,
+    facts: { line: 'line', deliveryMax: 'temperature', high: 'temperature' },
+  },
+  'set-point-agrees': {
+    weighs: 'helps',
+    element: 'instructions-followed',
+    weight: 82,
+    facts: { setPoint: 'temperature', sources: 'text', count: 'count' },
+  },
+  'set-point-differs': {
+    weighs: 'hurts',
+    element: 'instructions-followed',
+    weight: 93,
+    facts: setPoints,
+  },
+  'set-point-told-differs': {
+    weighs: 'open',
+    element: 'instructions-followed',
+    weight: 75,
+    facts: setPoints,
+  },
+  'set-point-unproven': {
+    weighs: 'open',
+    element: 'instructions-followed',
+    weight: 73,
+    facts: { sources: 'text', count: 'count' },
+  },
+  'set-point-steady': {
+    weighs: 'helps',
+    element: 'instructions-followed',
+    weight: 60,
+    facts: { setPoint: 'temperature', custody: 'duration' },
+  },
+  'set-point-changed': {
+    weighs: 'open',
+    element: 'instructions-followed',
+    weight: 76,
+    facts: { changes: 'count', lowest: 'temperature', highest: 'temperature', firstChangeAt: 'time' },
+  },
+  'no-instruction-on-bill': {
+    weighs: 'open',
+    element: 'instructions-followed',
+    weight: 62,
+    facts: { line: 'line' },
+  },
+  'instruction-in-published-range': {
+    weighs: 'helps',
+    element: 'instructions-followed',
+    weight: 30,
+    facts: published,
+  },
+  'instruction-outside-published-range': {
+    weighs: 'open',
+    element: 'act-of-shipper',
+    weight: 74,
+    facts: { ...published, beyond: 'difference', side: 'text' },
+  },
+  'air-in-band': { weighs: 'helps', element: 'care-in-transit', weight: 85, facts: air },
+  'air-mostly-in-band': { weighs: 'open', element: 'care-in-transit', weight: 80, facts: air },
+  'air-out-of-band': { weighs: 'hurts', element: 'care-in-transit', weight: 89, facts: air },
+  'excursions-unexplained': {
+    weighs: 'hurts',
+    element: 'care-in-transit',
+    weight: 83,
+    facts: excursions,
+  },
+  'excursions-explained': {
+    weighs: 'open',
+    element: 'care-in-transit',
+    weight: 50,
+    facts: { ...excursions, logged: 'count', inferred: 'count', causes: 'text' },
+  },
+  'log-covers-custody': { weighs: 'helps', element: 'care-in-transit', weight: 65, facts: coverage },
+  'log-has-gaps': { weighs: 'hurts', element: 'care-in-transit', weight: 77, facts: coverage },
+  'no-unit-log': { weighs: 'hurts', element: 'care-in-transit', weight: 81, facts: {} },
+  'unit-off-logged': {
+    weighs: 'hurts',
+    element: 'care-in-transit',
+    weight: 68,
+    facts: { count: 'count', total: 'duration', longest: 'duration' },
+  },
+  'log-clock-corrected': {
+    weighs: 'open',
+    element: 'care-in-transit',
+    weight: 20,
+    facts: { added: 'duration', slow: 'flag' },
+  },
+  'rounds-kept': {
+    weighs: 'helps',
+    element: 'care-in-transit',
+    weight: 55,
+    facts: { count: 'count', longest: 'duration', limit: 'duration' },
+  },
+  'rounds-far-apart': {
+    weighs: 'hurts',
+    element: 'care-in-transit',
+    weight: 58,
+    facts: { count: 'count', longest: 'duration', limit: 'duration' },
+  },
+  'alarms-seen': {
+    weighs: 'open',
+    element: 'care-in-transit',
+    weight: 57,
+    facts: { count: 'count', alarms: 'text', firstAt: 'time?' },
+  },
+  'seal-same': {
+    weighs: 'helps',
+    element: 'care-in-transit',
+    weight: 66,
+    facts: { number: 'text' },
+  },
+  'seal-differs': {
+    weighs: 'hurts',
+    element: 'care-in-transit',
+    weight: 87,
+    facts: { applied: 'text', found: 'text' },
+  },
+  'seal-broken': {
+    weighs: 'hurts',
+    element: 'care-in-transit',
+    weight: 86,
+    facts: { number: 'text', at: 'time?' },
+  },
+  'seal-not-checked': {
+    weighs: 'open',
+    element: 'care-in-transit',
+    weight: 54,
+    facts: { number: 'text' },
+  },
+  refused: {
+    weighs: 'hurts',
+    element: 'condition-at-delivery',
+    weight: 98,
+    facts: { at: 'time?', stop: 'stop?', reason: 'text?', sinceArrival: 'duration?', notices: 'count' },
+  },
+  'refused-no-written-notice': {
+    weighs: 'open',
+    element: 'condition-at-delivery',
+    weight: 69,
+    facts: {},
+  },
+  'refused-not-inspected': {
+    weighs: 'open',
+    element: 'condition-at-delivery',
+    weight: 67,
+    facts: { requested: 'flag' },
+  },
+  'evidence-lost': {
+    weighs: 'hurts',
+    element: 'care-in-transit',
+    weight: 40,
+    facts: { count: 'count' },
+  },
+} as const satisfies Record<string, CatalogueEntry>;
+
+export type FindingId = keyof typeof catalogue;
+export const findingIds = Object.keys(catalogue) as FindingId[];
+
+type Needed<F> = { [N in keyof F as F[N] extends `${string}?` ? never : N]: ValueOf<F[N]> };
+type Possible<F> = { [N in keyof F as F[N] extends `${string}?` ? N : never]?: ValueOf<F[N]> | undefined };
+type ValueOf<K> = K extends keyof Kinds
+  ? Kinds[K]
+  : K extends `${infer B extends keyof Kinds}?`
+    ? Kinds[B]
+    : never;
+/** The facts that one finding carries, by name and kind. */
+export type FactsOf<I extends FindingId> = Needed<(typeof catalogue)[I]['facts']> &
+  Possible<(typeof catalogue)[I]['facts']>;
