@@ -88,7 +88,10 @@ export interface TemperatureResult {
   /** Longest step over which samples are joined, seconds, and the median step it comes from. */
   gapLimitSeconds: number;
   medianStepSeconds: number;
+  /** What suits every line at once; absent when no line has an instruction or they do not overlap. */
   band?: Band;
+  /** The bands of the lines, where they differ. */
+  bands?: Band[];
   channels: ChannelSummary[];
   /** Of the channel that the band is held against (return air, or what there is). */
   judged?: Channel;

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { runMode } from './delivery.js';
-import { eventName, paperSubject, position, readingFrom, sceneSubject } from './evidence.js';
+import { eventName, paperSubject, position, readingFrom, sceneSubject, setPointSource } from './evidence.js';
 import { writtenTemperatureDifference } from './temperature.js';
 
 export const stage = z.enum(['before-loading', 'loading', 'in-transit', 'arrival', 'rejection', 'claim']);
@@ -67,6 +67,8 @@ const roundNeed = z.strictObject({
 const plainReadingNeed = z.strictObject({
   reading: z.enum(['set-point', 'bracing', 'contact', 'statement']),
   with: z.enum(['shipper', 'receiver', 'broker', 'insurer']).optional(),
+  /** Of a set point: where it was read. */
+  shownBy: setPointSource.optional(),
   run: runMode.optional(),
   ...amount,
   ...window,
@@ -170,6 +172,8 @@ export const ruleSet = z
     ruleSet: z.string().min(1).max(60),
     version: z.string().min(1).max(20),
     title: z.string().min(1).max(160),
+    /** Tolerance around the bill's temperature when the bill states none. */
+    tolerance: writtenTemperatureDifference.optional(),
     rules: z.array(rule).min(1).max(300),
   })
   .superRefine((set, ctx) => {

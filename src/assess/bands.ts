@@ -1,0 +1,66 @@
+import type { Line } from '../model/delivery.js';
+import type { Band } from '../model/results.js';
+import type { RuleSet } from '../model/rule-set.js';
+import { celsius, kelvin, type TemperatureDifference } from '../model/temperature.js';
+
+/** Tolerance when neither bill nor rule set states one: 2 °F, common practice, no source. */
+export const USUAL_TOLERANCE: TemperatureDifference = { difference: 2, unit: '°F' };
+
+/** Room for the rounding of °F to °C: a reading on the limit is inside. Kelvin. */
+export const ROUNDING = 1e-9;
+
+/** What the bill allows for one line: its instruction ± its tolerance, else the rule set's. Undefined without instruction. */
+export function bandOf(line: Line, ruleSet: RuleSet): Band | undefined {
+  if (line.instruction === undefined) return undefined;
+  const { setPoint, tolerance } = line.instruction;
+  const middle = celsius(setPoint);
+  const width = kelvin(tolerance ?? ruleSet.tolerance ?? USUAL_TOLERANCE);
+  return {
+    low: middle - width,
+    high: middle + width,
+    setPoint: middle,
+    tolerance: width,
+    lines: [line.id],
+    toleranceFrom: tolerance === undefined ? 'rule-set' : 'bill',
+  };
+}
+
+/** The bands of all lines; lines with the same limits share one. */
+export function bandsOf(lines: readonly Line[], ruleSet: RuleSet): Band[] {
+  const bands: Band[] = [];
+  for (const line of lines) {
+    const band = bandOf(line, ruleSet);
+    if (band === undefined) continue;
+    const same = bands.find(
+      (one) =>
+        Math.abs(one.low - band.low) < ROUNDING &&
+        Math.abs(one.high - band.high) < ROUNDING &&
+        one.toleranceFrom === band.toleranceFrom,
+    );
+    if (same === undefined) bands.push(band);
+    else same.lines.push(line.id);
+  }
+  return bands;
+}
+
+/**
+ * The band that the air of the one box is held against: what suits every line at once. With one instruction that
+ * is the instruction's own band. With several it is their overlap, whose set point is its middle; undefined when
+ * they do not overlap, because no air can then suit all lines.
+ */
+export function commonBand(bands: readonly Band[]): Band | undefined {
+  const [first, ...rest] = bands;
+  if (first === undefined) return undefined;
+  if (rest.length === 0) return first;
+  const low = Math.max(...bands.map((band) => band.low));
+  const high = Math.min(...bands.map((band) => band.high));
+  if (high < low) return undefined;
+  return {
+    low,
+    high,
+    setPoint: (low + high) / 2,
+    tolerance: (high - low) / 2,
+    lines: bands.flatMap((band) => band.lines),
+    toleranceFrom: bands.some((band) => band.toleranceFrom === 'rule-set') ? 'rule-set' : 'bill',
+  };
+}

@@ -1,0 +1,174 @@
+import type { Stop } from '../model/delivery.js';
+import type { EventName, EvidenceId } from '../model/evidence.js';
+import type { Moment, Stage } from '../model/rule-set.js';
+import type { ItemOf, RecordState } from '../model/state.js';
+import { knownMilliseconds } from '../model/time.js';
+
+export type Side = Stop['does'];
+
+/** One event with a known time, put to a stop. */
+export interface MomentEvent {
+  event: EventName;
+  stop: string;
+  side: Side;
+  at: number;
+  uncertaintySeconds: number;
+  evidence: EvidenceId;
+}
+
+/** The order in which things happen at a stop; a later one that is known shows that the earlier ones are past. */
+const COURSE: Record<Side, readonly EventName[]> = {
+  load: ['arrived', 'doors-opened', 'loading-began', 'loading-ended', 'doors-closed', 'departed'],
+  unload: [
+    'notice-of-arrival',
+    'arrived',
+    'doors-opened',
+    'unloading-began',
+    'inspection-requested',
+    'inspected',
+    'refused',
+    'unloaded',
+  ],
+};
+
+const NATURAL_SIDE: Partial<Record<EventName, Side>> = {
+  'loading-began': 'load',
+  'loading-ended': 'load',
+  'doors-closed': 'load',
+  departed: 'load',
+  'notice-of-arrival': 'unload',
+  'unloading-began': 'unload',
+  unloaded: 'unload',
+  refused: 'unload',
+  'inspection-requested': 'unload',
+  inspected: 'unload',
+};
+
+const OVER: readonly EventName[] = ['unloaded', 'refused'];
+
+/** What is known of when things happened, by stop. */
+export interface Moments {
+  events: readonly MomentEvent[];
+  stops: readonly Stop[];
+}
+
+/**
+ * Events of the record with a known time, each put to a stop: its own, or where none is stated the first
+ * loading stop for what happens at loading and the last unloading stop for the rest. An arrival or opening of
+ * doors without a stop is at loading until the doors were closed there or the truck left. What is said to
+ * happen after `now` (milliseconds) has not happened.
+ */
+export function readMoments(state: RecordState, now: number): Moments {
+  const { stops } = state.delivery;
+  const events = state.evidence.filter((item): item is ItemOf<'event'> => item.kind === 'event');
+  const leaving = events
+    .filter((item) => item.event === 'doors-closed' || item.event === 'departed')
+    .map((item) => knownMilliseconds(item.time))
+    .filter((at) => at !== undefined);
+  const left = Math.min(...leaving);
+  const placed: MomentEvent[] = [];
+  for (const item of events) {
+    const at = knownMilliseconds(item.time);
+    if (at === undefined || at > now || item.time.is !== 'known') continue;
+    const side = NATURAL_SIDE[item.event] ?? (at <= left ? 'load' : 'unload');
+    const stated = stops.find((stop) => stop.id === item.place?.stop);
+    const stop = stated ?? (side === 'load' ? firstLoading(stops) : lastUnloading(stops));
+    if (stop === undefined) continue;
+    placed.push({
+      event: item.event,
+      stop: stop.id,
+      side: stop.does,
+      at,
+      uncertaintySeconds: item.time.uncertaintySeconds,
+      evidence: item.evidence,
+    });
+  }
+  return { events: placed.sort((a, b) => a.at - b.at), stops };
+}
+
+export const firstLoading = (stops: readonly Stop[]) => stops.find((stop) => stop.does === 'load');
+export const lastUnloading = (stops: readonly Stop[]) => stops.findLast((stop) => stop.does === 'unload');
+
+/** Side of a stop that a moment means: by its own nature, else by where the evidence belongs, else by the rule's stage. */
+export function sideOf(moment: Moment, at: Side | undefined, stage: Stage): Side {
+  if (moment === 'delivery-over') return 'unload';
+  return at ?? NATURAL_SIDE[moment] ?? (stage === 'before-loading' || stage === 'loading' ? 'load' : 'unload');
+}
+
+/** A moment at one stop: when it was, or what stands in for it. */
+export interface Known {
+  at: number;
+  /** Absent when the event itself is recorded; else the neighbouring event that stands in. */
+  standIn?: EventName;
+  evidence: EvidenceId;
+  uncertaintySeconds: number;
+}
+
+const names = (moment: Moment): readonly EventName[] => (moment === 'delivery-over' ? OVER : [moment]);
+
+function fromEvent(found: MomentEvent, standIn?: EventName): Known {
+  return {
+    at: found.at,
+    evidence: found.evidence,
+    uncertaintySeconds: found.uncertaintySeconds,
+    ...(standIn === undefined ? {} : { standIn }),
+  };
+}
+
+/** Position of an event in the whole course of the delivery: stops in the order of the bill, then the course at each. */
+function rank(moments: Moments, stop: string, event: EventName): number {
+  const index = moments.stops.findIndex((one) => one.id === stop);
+  const side = moments.stops[index]?.does;
+  if (side === undefined) return -1;
+  const within = COURSE[side].indexOf(event);
+  return within < 0 ? -1 : index * 100 + within;
+}
+
+function rankOf(moments: Moments, stop: string, moment: Moment): number {
+  return Math.max(...names(moment).map((event) => rank(moments, stop, event)));
+}
+
+/** The last time that a moment happened at a stop. */
+export function lastAt(moments: Moments, stop: string, moment: Moment): Known | undefined {
+  const found = moments.events.findLast(
+    (one) => one.stop === stop && names(moment).includes(one.event),
+  );
+  return found === undefined ? undefined : fromEvent(found);
+}
+
+/**
+ * When a moment was past at the latest: the event, or the earliest recorded event that comes after it in the
+ * course of the delivery. Undefined when nothing shows that it is past.
+ */
+export function pastBy(moments: Moments, stop: string, moment: Moment): Known | undefined {
+  const exact = lastAt(moments, stop, moment);
+  if (exact !== undefined) return exact;
+  const own = rankOf(moments, stop, moment);
+  if (own < 0) return undefined;
+  const later = moments.events.find((one) => rank(moments, one.stop, one.event) > own);
+  return later === undefined ? undefined : fromEvent(later, later.event);
+}
+
+/** When a moment was at the earliest: the first such event, or the latest recorded event that comes before it. */
+export function notBefore(moments: Moments, stop: string, moment: Moment): Known | undefined {
+  const first = moments.events.find(
+    (one) => one.stop === stop && names(moment).includes(one.event),
+  );
+  if (first !== undefined) return fromEvent(first);
+  const own = rankOf(moments, stop, moment);
+  const earlier = moments.events.findLast((one) => {
+    const place = rank(moments, one.stop, one.event);
+    return place >= 0 && place < own;
+  });
+  return earlier === undefined ? undefined : fromEvent(earlier, earlier.event);
+}
+
+/** Stops of one side, in the order of the bill. */
+export function stopsOf(moments: Moments, side: Side): readonly Stop[] {
+  return moments.stops.filter((stop) => stop.does === side);
+}
+
+/** Whether a moment happened anywhere on its side. */
+export function happened(moments: Moments, moment: Moment): boolean {
+  return moments.events.some((one) => names(moment).includes(one.event));
+}
