@@ -1,0 +1,54 @@
+import { IANAZone } from 'luxon';
+import type { Zone } from '../../model/time.js';
+
+const DAY = 86_400_000;
+
+export type WallReading =
+  | { is: 'one'; at: number }
+  | { is: 'twice'; earlier: number; later: number }
+  | { is: 'never'; shifted: number };
+
+/**
+ * Turns wall-clock times of one zone into UTC, for many rows: `readLocal` of the model with the offsets
+ * of whole days remembered. Wall times are milliseconds as if the wall clock were UTC.
+ */
+export class WallClock {
+  readonly #zone: IANAZone;
+  /** Offset in milliseconds of a day on which nothing changes near; NaN for the others. */
+  readonly #steady = new Map<number, number>();
+
+  constructor(zone: Zone) {
+    this.#zone = IANAZone.create(zone);
+  }
+
+  /** UTC milliseconds when the wall time happened exactly once on a day far from any change, else undefined. */
+  steady(wall: number): number | undefined {
+    const day = Math.floor(wall / DAY);
+    let offset = this.#steady.get(day);
+    if (offset === undefined) {
+      const around = [-1, 0, 1, 2].map((d) => this.#offset((day + d) * DAY));
+      const [first = 0] = around;
+      offset = around.every((o) => o === first) ? first : Number.NaN;
+      this.#steady.set(day, offset);
+    }
+    return Number.isNaN(offset) ? undefined : wall - offset;
+  }
+
+  read(wall: number): WallReading {
+    const steady = this.steady(wall);
+    if (steady !== undefined) return { is: 'one', at: steady };
+    const before = this.#offset(wall - DAY);
+    const offsets = new Set([before, this.#offset(wall), this.#offset(wall + DAY)]);
+    const fits = [...offsets]
+      .map((offset) => wall - offset)
+      .filter((at) => at + this.#offset(at) === wall)
+      .sort((a, b) => a - b);
+    const [earlier, later] = fits;
+    if (earlier === undefined) return { is: 'never', shifted: wall - before };
+    return later === undefined ? { is: 'one', at: earlier } : { is: 'twice', earlier, later };
+  }
+
+  #offset(at: number): number {
+    return this.#zone.offset(at) * 60_000;
+  }
+}

@@ -1,0 +1,112 @@
+import { type ByteSource, headOf } from './table/bytes.js';
+import { guessDelimiter, linesOf } from './table/delimiter.js';
+import { decode, looksLikeText } from './table/encoding.js';
+
+/** What a file is by its content; its name is never asked. */
+export type Recognised =
+  | { is: 'picture'; type: PictureType }
+  | { is: 'pdf'; type: 'application/pdf' }
+  | { is: 'table'; type: 'text/csv' }
+  | { is: 'text'; type: 'text/plain' }
+  | { is: 'empty'; type: 'application/x-empty' }
+  | { is: 'unknown'; type: 'application/octet-stream' };
+
+export type PictureType =
+  | 'image/jpeg'
+  | 'image/png'
+  | 'image/heic'
+  | 'image/heif'
+  | 'image/webp'
+  | 'image/tiff';
+
+/** As much of a file as `recognise` looks at. */
+export const HEAD_BYTES = 64 * 1024;
+
+interface Magic {
+  type: PictureType | 'application/pdf';
+  at: number;
+  bytes: readonly number[];
+  /** A second mark further on. */
+  and?: { at: number; text: string };
+}
+
+const ascii = (text: string): number[] => [...text].map((c) => c.charCodeAt(0));
+
+/** First bytes, from each format's own specification. */
+const MAGIC: readonly Magic[] = [
+  { type: 'image/jpeg', at: 0, bytes: [0xff, 0xd8, 0xff] },
+  { type: 'image/png', at: 0, bytes: [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a] },
+  { type: 'image/webp', at: 0, bytes: ascii('RIFF'), and: { at: 8, text: 'WEBP' } },
+  { type: 'image/tiff', at: 0, bytes: [0x49, 0x49, 0x2a, 0x00] },
+  { type: 'image/tiff', at: 0, bytes: [0x4d, 0x4d, 0x00, 0x2a] },
+  { type: 'application/pdf', at: 0, bytes: ascii('%PDF-') },
+];
+
+/** Brands of ISO/IEC 23008-12 in the `ftyp` box: those coded in HEVC, then the structural ones. */
+const HEIC_BRANDS = new Set(['heic', 'heix', 'heim', 'heis', 'hevc', 'hevx', 'hevm', 'hevs']);
+const HEIF_BRANDS = new Set(['mif1', 'msf1', 'mif2']);
+
+/** Type by content, from the head of a file. Never throws. */
+export function recognise(head: Uint8Array): Recognised {
+  if (head.length === 0) return { is: 'empty', type: 'application/x-empty' };
+  const magic = MAGIC.find((m) => startsWith(head, m));
+  if (magic !== undefined)
+    return magic.type === 'application/pdf'
+      ? { is: 'pdf', type: magic.type }
+      : { is: 'picture', type: magic.type };
+  const heif = heifType(head);
+  if (heif !== undefined) return { is: 'picture', type: heif };
+  if (pdfWithPrefix(head)) return { is: 'pdf', type: 'application/pdf' };
+  const text = decode(head);
+  if (!looksLikeText(text)) return { is: 'unknown', type: 'application/octet-stream' };
+  const lines = linesOf(text);
+  // The head may end in the middle of a line.
+  if (head.length >= HEAD_BYTES && lines.length > 1) lines.pop();
+  return lines.length >= 1 && guessDelimiter(lines) !== undefined && tabular(lines)
+    ? { is: 'table', type: 'text/csv' }
+    : { is: 'text', type: 'text/plain' };
+}
+
+export async function recogniseFile(source: ByteSource): Promise<Recognised> {
+  return recognise(await headOf(source, HEAD_BYTES));
+}
+
+function startsWith(head: Uint8Array, magic: Magic): boolean {
+  return (
+    magic.bytes.every((byte, i) => head[magic.at + i] === byte) &&
+    (magic.and === undefined || textAt(head, magic.and.at, magic.and.text.length) === magic.and.text)
+  );
+}
+
+function textAt(head: Uint8Array, at: number, length: number): string {
+  return Buffer.from(head.subarray(at, at + length)).toString('latin1');
+}
+
+/** `ftyp` box: size, 'ftyp', major brand, minor version, compatible brands (ISO/IEC 14496-12 §4.3). */
+function heifType(head: Uint8Array): 'image/heic' | 'image/heif' | undefined {
+  if (textAt(head, 4, 4) !== 'ftyp') return undefined;
+  const size = Buffer.from(head.buffer, head.byteOffset, Math.min(4, head.length)).readUIntBE(
+    0,
+    Math.min(4, head.length),
+  );
+  // The size is whatever the file says: look no further than a real box ever reaches.
+  const end = Math.min(size, head.length, 256);
+  const brands = [textAt(head, 8, 4)];
+  for (let at = 16; at + 4 <= end; at += 4) brands.push(textAt(head, at, 4));
+  if (brands.some((brand) => HEIC_BRANDS.has(brand))) return 'image/heic';
+  return brands.some((brand) => HEIF_BRANDS.has(brand)) ? 'image/heif' : undefined;
+}
+
+/** Readers accept a header anywhere in the first 1,024 bytes, so a file with a few stray bytes in front is still one. */
+function pdfWithPrefix(head: Uint8Array): boolean {
+  return /%PDF-\d\.\d/.test(textAt(head, 0, 1024));
+}
+
+/** Commas stand in prose too: a table has a line with at least two cells and no cell as long as a sentence. */
+function tabular(lines: readonly string[]): boolean {
+  const delimiter = guessDelimiter(lines);
+  if (delimiter === undefined) return false;
+  const cells = lines.slice(0, 50).flatMap((line) => line.split(delimiter));
+  const long = cells.filter((cell) => cell.trim().length > 60 || /[a-z]{2,}[.!?] [A-Z]/.test(cell)).length;
+  return long <= cells.length / 10 && lines.length > 1;
+}

@@ -1,0 +1,13 @@
+import { z } from 'zod';
+import { delivery } from '../model/delivery.js';
+import { ruleSet } from '../model/rule-set.js';
+
+/** JSON Schema (draft 2020-12) of delivery.yaml as people write it, for editors to complete. */
+export function deliverySchema(): object {
+  return { title: 'A delivery', ...z.toJSONSchema(delivery, { io: 'input' }) };
+}
+
+/** JSON Schema (draft 2020-12) of a rule set as people write it. */
+export function ruleSetSchema(): object {
+  return { title: 'A rule set', ...z.toJSONSchema(ruleSet, { io: 'input' }) };
+}

@@ -1,0 +1,59 @@
+import type { LogMapping } from '../../model/evidence.js';
+
+export type Delimiter = LogMapping['delimiter'];
+export const DELIMITERS: readonly Delimiter[] = [',', ';', '\t', '|'];
+
+/** Splits one line of CSV; quotes around a field are taken off, doubled quotes inside it are one (RFC 4180 §2). */
+export function splitLine(line: string, delimiter: Delimiter): string[] {
+  if (!line.includes('"')) return line.split(delimiter);
+  const fields: string[] = [];
+  let field = '';
+  let quoted = false;
+  for (let i = 0; i < line.length; i++) {
+    const c = line[i];
+    if (quoted) {
+      if (c !== '"') field += c;
+      else if (line[i + 1] === '"') {
+        field += '"';
+        i += 1;
+      } else quoted = false;
+    } else if (c === '"' && field.trim() === '') {
+      quoted = true;
+      field = '';
+    } else if (c === delimiter) {
+      fields.push(field);
+      field = '';
+    } else field += c;
+  }
+  fields.push(field);
+  return fields;
+}
+
+/** Lines of a text as an editor counts them. The last is left out when it is empty. */
+export function linesOf(text: string): string[] {
+  const lines = text.split(/\r\n|\n|\r/);
+  if (lines.at(-1) === '') lines.pop();
+  return lines;
+}
+
+/**
+ * The delimiter that cuts the most lines into the same number of columns, at least two.
+ * Undefined when none does so for most of the lines.
+ */
+export function guessDelimiter(lines: readonly string[]): Delimiter | undefined {
+  const full = lines.filter((line) => line.trim() !== '').slice(0, 200);
+  let best: { delimiter: Delimiter; score: number } | undefined;
+  for (const delimiter of DELIMITERS) {
+    const counts = new Map<number, number>();
+    for (const line of full) {
+      const n = splitLine(line, delimiter).length;
+      counts.set(n, (counts.get(n) ?? 0) + 1);
+    }
+    for (const [columns, rows] of counts) {
+      if (columns < 2 || rows < full.length / 2) continue;
+      const score = rows + Math.min(columns, 20) / 100;
+      if (best === undefined || score > best.score) best = { delimiter, score };
+    }
+  }
+  return best?.delimiter;
+}

@@ -1,0 +1,102 @@
+import { lstat, readdir } from 'node:fs/promises';
+import { basename, join } from 'node:path';
+import type { Problem } from '../model/error.js';
+
+export interface FoundFile {
+  path: string;
+  /** Name as shown: the file's own, or relative to the folder that was named, with `/`. */
+  name: string;
+  bytes: number;
+}
+
+export interface Walk {
+  /** Sorted by name within each path given, each path in turn. */
+  files: FoundFile[];
+  skipped: { name: string; why: string }[];
+  problems: Problem[];
+}
+
+/** More files than any delivery has; a wrong folder (a home folder, a disk) is stopped early. */
+export const MOST_FILES = 5_000;
+const MOST_LEVELS = 32;
+
+/** What operating systems leave behind in folders. */
+const LITTER =
+  /^(?:thumbs\.db|ehthumbs\.db|desktop\.ini|__macosx|icon\r|\$recycle\.bin|system volume information|~\$.*|.*~)$/i;
+
+/**
+ * Finds the regular files under the given files and folders. Symbolic links are never followed;
+ * pipes, sockets and devices are refused; hidden files and litter are skipped and said so.
+ * Judges and never throws: what could not be read is a problem.
+ */
+export async function walk(paths: readonly string[], most = MOST_FILES): Promise<Walk> {
+  const found: Walk = { files: [], skipped: [], problems: [] };
+  for (const path of paths) await visit(path, basename(path), 0, found, most);
+  return found;
+}
+
+async function visit(path: string, name: string, depth: number, found: Walk, most: number): Promise<void> {
+  const problem = (message: string, fix?: string): void => {
+    found.problems.push({
+      code: 'unreadable-file',
+      message,
+      where: { file: path },
+      ...(fix === undefined ? {} : { fix }),
+    });
+  };
+  if (found.files.length >= most) {
+    if (!found.problems.some((p) => p.code === 'file-too-large'))
+      found.problems.push({
+        code: 'file-too-large',
+        message: `more than ${most} files; the rest is left out`,
+        where: { file: path },
+        fix: 'name the folder of this delivery alone',
+      });
+    return;
+  }
+  try {
+    const stat = await lstat(path);
+    if (stat.isSymbolicLink())
+      problem('a symbolic link; links are not followed', 'name the file that it points to');
+    else if (stat.isDirectory()) await visitFolder(path, name, depth, found, most, problem);
+    else if (!stat.isFile()) problem('not a regular file (a pipe, socket or device)');
+    else if (found.files.every((f) => f.path !== path)) found.files.push({ path, name, bytes: stat.size });
+  } catch (cause) {
+    problem(reason(cause), 'check the name and the permissions');
+  }
+}
+
+async function visitFolder(
+  path: string,
+  name: string,
+  depth: number,
+  found: Walk,
+  most: number,
+  problem: (message: string) => void,
+): Promise<void> {
+  if (depth >= MOST_LEVELS) return problem(`deeper than ${MOST_LEVELS} folders`);
+  // Code-unit order: the same on every machine, whatever its language.
+  const names = (await readdir(path)).sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
+  for (const child of names) {
+    // The folder that was named is not part of the names inside it.
+    const shown = depth === 0 ? child : `${name}/${child}`;
+    if (child.startsWith('.')) found.skipped.push({ name: shown, why: 'hidden' });
+    else if (LITTER.test(child)) found.skipped.push({ name: shown, why: 'left by the operating system' });
+    else await visit(join(path, child), shown, depth + 1, found, most);
+  }
+}
+
+function reason(cause: unknown): string {
+  const code = cause instanceof Error && 'code' in cause ? String(cause.code) : '';
+  switch (code) {
+    case 'ENOENT':
+      return 'there is no such file or folder';
+    case 'EACCES':
+    case 'EPERM':
+      return 'reading it is not permitted';
+    case 'ELOOP':
+      return 'too many links';
+    default:
+      return `it cannot be read${code === '' ? '' : ` (${code})`}`;
+  }
+}
