@@ -1,0 +1,87 @@
+import type { Band, Custody, ExcursionCause, Span } from '../../model/results.js';
+import { ROUNDING } from '../bands.js';
+import type { Outside } from './excursions.js';
+import type { Logged } from './states.js';
+
+const MINUTE = 60_000;
+/** An excursion may begin this long after the event that explains it. Convention of this project. */
+const REACH = 15 * MINUTE;
+/** It must be over this long after the event's end, or the event's own length after it if that is longer. */
+const RECOVERY = 60 * MINUTE;
+/** A box that was loaded with its doors open is warm at first: inferred when back in band within this time. */
+const PULL_DOWN = 4 * 60 * MINUTE;
+/** A pull-down begins at the closing of the doors, or this long after at the latest. */
+const PULL_DOWN_START = 30 * MINUTE;
+
+/** What could explain an excursion, per kind in order of time. */
+export interface Explanations {
+  logged: Logged[];
+  /** Runs of logged set points. */
+  setPoints: readonly (Span & { celsius: number })[];
+  band: Pick<Band, 'low' | 'high'>;
+  custody: Custody;
+  stepSeconds: number;
+}
+
+/**
+ * Looks for the cause of excursions. `logged` means that the event stands in the log and the excursion fits it in
+ * time: begins during it or shortly after, and is over soon after. An event that is long past does not explain
+ * an excursion that goes on. Pull-down has no entry in a log and is only ever inferred.
+ */
+export function causeFinder(given: Explanations): (one: Outside) => ExcursionCause {
+  const of = (is: Logged['is']) => given.logged.filter((event) => event.is === is);
+  const kinds = [
+    ['door-open', of('door-open')],
+    ['unit-off', of('unit-off')],
+    ['defrost', of('defrost')],
+  ] as const;
+  const changes = setPointEvents(given.setPoints, given.band);
+  const before = given.stepSeconds * 1000;
+  return (one) => {
+    for (const [is, events] of kinds) if (explains(events, one, before)) return { is, how: 'logged' };
+    if (explains(changes[one.side], one, before)) return { is: 'set-point-change', how: 'logged' };
+    return isPullDown(one, given.custody) ? { is: 'pull-down', how: 'inferred' } : { is: 'unexplained' };
+  };
+}
+
+/** Whether the latest event that began by the excursion's start fits it. The row before an event may hide its start. */
+function explains(events: readonly Span[], one: Outside, stepBefore: number): boolean {
+  const event = lastFrom(events, one.from + stepBefore);
+  if (event === undefined || one.from > event.to + REACH) return false;
+  return one.to <= event.to + Math.max(RECOVERY, event.to - event.from);
+}
+
+/** The last span that starts at or before a time; spans are in order of their start. */
+function lastFrom(spans: readonly Span[], at: number): Span | undefined {
+  let low = 0;
+  let high = spans.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if ((spans[middle]?.from ?? 0) <= at) low = middle + 1;
+    else high = middle;
+  }
+  return spans[low - 1];
+}
+
+/** Times for which the logged set point lay outside the band, and the moments at which it changed inside. */
+function setPointEvents(
+  runs: readonly (Span & { celsius: number })[],
+  band: Pick<Band, 'low' | 'high'>,
+): Record<Outside['side'], Span[]> {
+  const above: Span[] = [];
+  const below: Span[] = [];
+  runs.forEach((run, index) => {
+    const changed = index > 0;
+    if (run.celsius > band.high + ROUNDING) above.push(run);
+    else if (changed) above.push({ from: run.from, to: run.from });
+    if (run.celsius < band.low - ROUNDING) below.push(run);
+    else if (changed) below.push({ from: run.from, to: run.from });
+  });
+  return { above, below };
+}
+
+function isPullDown(one: Outside, custody: Custody): boolean {
+  const { at, basis } = custody.from;
+  if (one.side !== 'above' || (basis !== 'doors-closed' && basis !== 'departed')) return false;
+  return one.from <= at + PULL_DOWN_START && one.to <= at + PULL_DOWN && !one.cutBy.includes('gap-after');
+}

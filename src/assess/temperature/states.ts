@@ -1,0 +1,111 @@
+import type { Span, TemperatureResult } from '../../model/results.js';
+import type { UnitLog } from '../../model/unit-log.js';
+
+export type Logged = TemperatureResult['logged'][number];
+
+const NOTHING = new Set(['', 'no', 'n', 'off', '0', 'false', 'none', 'closed', 'shut', 'inactive', '-', '--']);
+const OFF = new Set(['off', '0', 'no', 'false', 'unit off', 'power off', 'shut down', 'shutdown', 'stopped']);
+
+/** What a state's text says, per kind of event. Unknown words count as the event only where the column is its own. */
+const READERS: Record<Logged['is'], { column: 'defrost' | 'door' | 'power' | 'mode'; says: (text: string) => boolean }[]> = {
+  defrost: [
+    { column: 'defrost', says: (text) => !NOTHING.has(text) },
+    { column: 'mode', says: (text) => text.includes('defrost') },
+  ],
+  'door-open': [{ column: 'door', says: (text) => !NOTHING.has(text) }],
+  'unit-off': [
+    { column: 'power', says: (text) => OFF.has(text) },
+    { column: 'mode', says: (text) => OFF.has(text) },
+  ],
+};
+
+/**
+ * Defrost, open door and unit off as the log's own columns state them, within the window, in order of their start.
+ * A row's state holds until the next row; where that is farther than the gap limit, nothing is known after the row itself.
+ */
+export function loggedStates(log: UnitLog, window: Span, gapLimitSeconds: number): Logged[] {
+  const found: Logged[] = [];
+  for (const is of ['defrost', 'door-open', 'unit-off'] as const)
+    for (const { column, says } of READERS[is]) {
+      const texts = log.states[column];
+      if (texts !== undefined)
+        for (const span of spansOf(log.times, texts, says, window, gapLimitSeconds * 1000))
+          found.push({ ...span, is });
+    }
+  return found.sort((a, b) => a.from - b.from);
+}
+
+function spansOf(
+  times: Float64Array,
+  texts: readonly string[],
+  says: (text: string) => boolean,
+  window: Span,
+  gapLimit: number,
+): Span[] {
+  const known = new Map<string, boolean>();
+  const spans: Span[] = [];
+  let open: Span | undefined;
+  for (let i = 0; i < times.length; i++) {
+    const text = texts[i] ?? '';
+    let on = known.get(text);
+    if (on === undefined) {
+      on = says(text.trim().toLowerCase());
+      known.set(text, on);
+    }
+    const at = times[i] as number;
+    const next = i + 1 < times.length ? (times[i + 1] as number) : at;
+    const until = next - at > gapLimit ? at : next;
+    if (on) {
+      if (open === undefined || open.to < at) {
+        open = { from: at, to: until };
+        spans.push(open);
+      } else open.to = until;
+    }
+  }
+  return spans
+    .filter((span) => span.to >= window.from && span.from <= window.to)
+    .map((span) => ({ from: Math.max(span.from, window.from), to: Math.min(span.to, window.to) }));
+}
+
+/** Two set points nearer than this are one: displays round to 0.1 °F. Kelvin. */
+const SAME_SET_POINT = 0.03;
+
+/** The set points that the log shows in the window, in runs. A gap ends a run. */
+export function loggedSetPoints(
+  log: UnitLog,
+  window: Span,
+  gapLimitSeconds: number,
+): (Span & { celsius: number })[] {
+  const values = log.channels['set-point'];
+  if (values === undefined) return [];
+  const runs: (Span & { celsius: number })[] = [];
+  let open: (Span & { celsius: number }) | undefined;
+  for (let i = 0; i < log.times.length; i++) {
+    const at = log.times[i] as number;
+    const value = values[i] as number;
+    if (!Number.isFinite(value)) continue;
+    const joins = open !== undefined && at - open.to <= gapLimitSeconds * 1000;
+    if (open !== undefined && joins) open.to = at;
+    if (open === undefined || !joins || Math.abs(open.celsius - value) > SAME_SET_POINT) {
+      open = { from: at, to: at, celsius: value };
+      runs.push(open);
+    }
+  }
+  return runs
+    .filter((run) => run.to >= window.from && run.from <= window.to)
+    .map((run) => ({ ...run, from: Math.max(run.from, window.from), to: Math.min(run.to, window.to) }));
+}
+
+/** The set point that held longest in the window, summed over its runs. */
+export function dominantSetPoint(runs: readonly (Span & { celsius: number })[]): number | undefined {
+  const sums = new Map<number, { celsius: number; length: number }>();
+  for (const run of runs) {
+    const key = Math.round(run.celsius / SAME_SET_POINT);
+    const same = sums.get(key);
+    if (same === undefined) sums.set(key, { celsius: run.celsius, length: run.to - run.from });
+    else same.length += run.to - run.from;
+  }
+  let best: { celsius: number; length: number } | undefined;
+  for (const one of sums.values()) if (best === undefined || one.length > best.length) best = one;
+  return best?.celsius;
+}

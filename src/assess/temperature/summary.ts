@@ -1,0 +1,99 @@
+import type { Channel } from '../../model/evidence.js';
+import type { Band, ChannelSummary, Span } from '../../model/results.js';
+import { ROUNDING } from '../bands.js';
+import { meanOutside, shareOutside } from './integral.js';
+import { type Sink, walk } from './pieces.js';
+
+const MS_PER_HOUR = 3_600_000;
+
+/** Sums over the pieces of one channel; milliseconds and °C until the end. */
+class Sums implements Sink {
+  known = 0;
+  area = 0;
+  above = 0;
+  below = 0;
+  areaAbove = 0;
+  areaBelow = 0;
+  low = Number.POSITIVE_INFINITY;
+  lowAt = 0;
+  high = Number.NEGATIVE_INFINITY;
+  highAt = 0;
+
+  constructor(
+    private readonly lowest: number,
+    private readonly highest: number,
+  ) {}
+
+  piece(t0: number, v0: number, t1: number, v1: number): void {
+    const length = t1 - t0;
+    this.known += length;
+    this.area += ((v0 + v1) / 2) * length;
+    this.alone(t0, v0);
+    this.alone(t1, v1);
+    if (v0 > this.highest || v1 > this.highest) {
+      this.above += shareOutside(v0 - this.highest, v1 - this.highest) * length;
+      this.areaAbove += meanOutside(v0 - this.highest, v1 - this.highest) * length;
+    }
+    if (v0 < this.lowest || v1 < this.lowest) {
+      this.below += shareOutside(this.lowest - v0, this.lowest - v1) * length;
+      this.areaBelow += meanOutside(this.lowest - v0, this.lowest - v1) * length;
+    }
+  }
+
+  unknown(): void {}
+
+  alone(t: number, v: number): void {
+    if (v < this.low) {
+      this.low = v;
+      this.lowAt = t;
+    }
+    if (v > this.high) {
+      this.high = v;
+      this.highAt = t;
+    }
+  }
+}
+
+function samplesIn(times: Float64Array, values: Float64Array, window: Span): number {
+  let count = 0;
+  for (let i = 0; i < times.length; i++) {
+    const t = times[i] as number;
+    if (t >= window.from && t <= window.to && Number.isFinite(values[i])) count++;
+  }
+  return count;
+}
+
+/**
+ * What one channel did over a window: time-weighted mean, extremes, time in and out of the band, degree-hours.
+ * Only known time counts; `coverage` says how much of the window that is. Without a band all known time is in it.
+ */
+export function summarise(
+  channel: Channel,
+  times: Float64Array,
+  values: Float64Array,
+  window: Span,
+  gapLimitSeconds: number,
+  band: Pick<Band, 'low' | 'high'> | undefined,
+): ChannelSummary {
+  const sums = new Sums(
+    (band?.low ?? Number.NEGATIVE_INFINITY) - ROUNDING,
+    (band?.high ?? Number.POSITIVE_INFINITY) + ROUNDING,
+  );
+  walk(times, values, window, gapLimitSeconds * 1000, sums);
+  const length = window.to - window.from;
+  return {
+    channel,
+    ...(sums.known > 0 ? { mean: sums.area / sums.known } : {}),
+    ...(sums.low <= sums.high
+      ? { min: { value: sums.low, at: sums.lowAt }, max: { value: sums.high, at: sums.highAt } }
+      : {}),
+    knownSeconds: sums.known / 1000,
+    coverage: length > 0 ? sums.known / length : 0,
+    inBandSeconds: Math.max(0, sums.known - sums.above - sums.below) / 1000,
+    aboveSeconds: sums.above / 1000,
+    belowSeconds: sums.below / 1000,
+    degreeHoursAbove: sums.areaAbove / MS_PER_HOUR,
+    degreeHoursBelow: sums.areaBelow / MS_PER_HOUR,
+    samples: samplesIn(times, values, window),
+  };
+}
