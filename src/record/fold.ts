@@ -1,0 +1,98 @@
+import type { z } from 'zod';
+import { type Delivery, delivery } from '../model/delivery.js';
+import type { description, Entry } from '../model/entry.js';
+import { assertNever } from '../model/error.js';
+import type { EvidenceId, Sha256 } from '../model/evidence.js';
+import type { EvidenceItem, RecordState } from '../model/state.js';
+
+/**
+ * What the entries say, taken in order: later facts replace earlier ones, descriptions lie over what was received.
+ * `size` and `root` are those of the tree over the same entries.
+ * Entries must be such as the store lets in (`referenceProblem`); others throw a plain Error.
+ */
+export function foldEntries(entries: readonly Entry[], size: number, root: Sha256): RecordState {
+  const evidence = new Map<EvidenceId, EvidenceItem>();
+  const clocks: RecordState['clocks'] = [];
+  const published: RecordState['published'] = [];
+  const timeStamps: RecordState['timeStamps'] = [];
+  const dossiers: RecordState['dossiers'] = [];
+  let facts: Extract<Entry, { type: 'delivery-facts' }> | undefined;
+
+  const change = (id: EvidenceId, to: (item: EvidenceItem) => EvidenceItem) => {
+    const item = evidence.get(id);
+    if (item === undefined) throw new Error(`no evidence ${id} before it is spoken of`);
+    evidence.set(id, to(item));
+  };
+
+  for (const entry of entries) {
+    switch (entry.type) {
+      case 'delivery-facts':
+        facts = entry;
+        break;
+      case 'evidence-received':
+      case 'reading-recorded':
+        evidence.set(entry.body.evidence, {
+          ...entry.body,
+          seq: entry.seq,
+          enteredAt: entry.at,
+          enteredBy: entry.by,
+          describedBy: [],
+        });
+        break;
+      case 'evidence-described':
+        change(entry.body.evidence, (item) => described(item, entry.body, entry.seq));
+        break;
+      case 'evidence-withheld':
+        change(entry.body.evidence, (item) => ({ ...item, withheld: entry.body.why }));
+        break;
+      case 'clock-compared':
+        clocks.push({ ...entry.body, seq: entry.seq });
+        break;
+      case 'fingerprint-published':
+        published.push(entry);
+        break;
+      case 'time-stamp-received':
+        timeStamps.push(entry);
+        break;
+      case 'dossier-built':
+        dossiers.push(entry);
+        break;
+      default:
+        assertNever(entry);
+    }
+  }
+  if (facts === undefined) throw new Error('a record without delivery facts');
+  const read: Delivery = delivery.parse(facts.body.facts);
+  return {
+    delivery: read,
+    deliveryHash: facts.body.sha256,
+    evidence: [...evidence.values()],
+    clocks,
+    published,
+    timeStamps,
+    dossiers,
+    size,
+    root,
+  };
+}
+
+/** What a description says replaces what was said before; a place is completed field by field. */
+function described(item: EvidenceItem, says: z.infer<typeof description>, seq: number): EvidenceItem {
+  const common = {
+    ...(says.place === undefined ? {} : { place: { ...item.place, ...says.place } }),
+    ...(says.line === undefined ? {} : { line: says.line }),
+    ...(says.by === undefined ? {} : { by: says.by }),
+    ...(says.caption === undefined ? {} : { caption: says.caption }),
+    ...(says.time === undefined ? {} : { time: says.time }),
+    describedBy: [...item.describedBy, seq],
+  };
+  switch (item.kind) {
+    case 'photo':
+    case 'unit-log':
+    case 'readings':
+    case 'document':
+      return { ...item, ...common, ...(says.subject === undefined ? {} : { subject: says.subject }) };
+    default:
+      return { ...item, ...common };
+  }
+}

@@ -1,0 +1,57 @@
+import { type Entry, entry } from '../model/entry.js';
+import { DossierError } from '../model/error.js';
+import type { Sha256 } from '../model/evidence.js';
+import { canonicalBytes } from './canonical.js';
+import { leafHash } from './tree.js';
+
+const NEWLINE = 0x0a;
+
+/** The bytes of one entry, as they are hashed: canonical JSON without the line's end. */
+export function entryBytes(of: Entry): Uint8Array {
+  return canonicalBytes(of);
+}
+
+/** One row of the ledger: the entry's bytes and a line feed. */
+export function printRow(bytes: Uint8Array): Uint8Array {
+  return Buffer.concat([bytes, Uint8Array.of(NEWLINE)]);
+}
+
+/** The rows of a ledger without their line feeds, and the rest after the last line feed: empty when all is well. */
+export function splitRows(ledger: Uint8Array): { rows: Uint8Array[]; rest: Uint8Array } {
+  const rows: Uint8Array[] = [];
+  let from = 0;
+  for (let to = ledger.indexOf(NEWLINE); to >= 0; to = ledger.indexOf(NEWLINE, from)) {
+    rows.push(ledger.subarray(from, to));
+    from = to + 1;
+  }
+  return { rows, rest: ledger.subarray(from) };
+}
+
+export type RowReading = { is: 'entry'; entry: Entry; leaf: Sha256 } | { is: 'bad'; problem: string };
+
+/**
+ * Reads one row without its line feed, which must stand at place `seq`. Never throws.
+ * A row is only good in its one canonical form, so that no two byte strings mean the same entry.
+ */
+export function readRow(bytes: Uint8Array, seq: number): RowReading {
+  const bad = (problem: string): RowReading => ({ is: 'bad', problem });
+  let value: unknown;
+  let canonical: Uint8Array;
+  try {
+    value = JSON.parse(new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes));
+    canonical = canonicalBytes(value);
+  } catch (error) {
+    if (error instanceof SyntaxError) return bad('it is not JSON');
+    if (error instanceof TypeError) return bad('it is not UTF-8 text');
+    if (error instanceof DossierError) return bad(error.message);
+    throw error;
+  }
+  if (Buffer.compare(bytes, canonical) !== 0) return bad('it is not in canonical form (RFC 8785)');
+  const read = entry.safeParse(value);
+  if (!read.success) {
+    const [issue] = read.error.issues;
+    return bad(`it is not an entry: ${issue?.path.join('.') ?? ''}: ${issue?.message ?? ''}`);
+  }
+  if (read.data.seq !== seq) return bad(`its number is ${read.data.seq} where ${seq} belongs`);
+  return { is: 'entry', entry: read.data, leaf: leafHash(bytes) };
+}

@@ -1,0 +1,191 @@
+import { createHash } from 'node:crypto';
+import { extname, join } from 'node:path';
+import { DossierError } from '../model/error.js';
+import { type Sha256, sha256 } from '../model/evidence.js';
+import { errorCode, onDisk, reasonOf } from './disk-error.js';
+import { isTemporary, removeIfThere, temporaryName, using } from './durable.js';
+import type { OpenFile, Ports } from './ports.js';
+import { sha256Of } from './tree.js';
+
+/** Bytes. */
+export const LARGEST_ORIGINAL = 2 * 1024 ** 3;
+const CHUNK = 1024 ** 2;
+const NAME = /^([0-9a-f]{64})(\.[a-z0-9]{1,8})?$/;
+
+export interface StoredFile {
+  bytes: number;
+  sha256: Sha256;
+  /** Where the bytes lie now. */
+  path: string;
+}
+
+/** The folder of originals: every file byte for byte, named by its SHA-256. */
+export interface Originals {
+  /** Copies a file in. Opened once, and hashed from the bytes that are stored, so that a swap in between changes nothing. */
+  add(source: string, largest: number): Promise<StoredFile>;
+  addBytes(bytes: Uint8Array, extension: string): Promise<StoredFile>;
+  /** Where the original is; undefined when it is not there. */
+  path(of: Sha256): string | undefined;
+  /** Its bytes, checked against the hash. @throws DossierError 'record-damaged' */
+  read(of: Sha256): Promise<Uint8Array>;
+}
+
+/** Removes what a crash left half copied. Only for the one writer. */
+export async function sweepOriginals(folder: string, ports: Ports): Promise<void> {
+  await onDisk('clear up', folder, async () => {
+    for (const name of (await ports.fs.list(folder)).filter(isTemporary))
+      await removeIfThere(ports.fs, join(folder, name));
+  });
+}
+
+/** Looks through the folder once; a missing folder holds nothing. */
+export async function openOriginals(folder: string, ports: Ports): Promise<Originals> {
+  const names = await storedNames(folder, ports);
+
+  const place = async (
+    write: (to: OpenFile) => Promise<{ hash: Sha256; bytes: number }>,
+    extension: string,
+  ) => {
+    const temporary = join(folder, temporaryName(ports));
+    const discard = () => removeIfThere(ports.fs, temporary).catch(() => undefined);
+    try {
+      const written = await using(
+        await onDisk('write', temporary, () => ports.fs.open(temporary, 'create')),
+        async (to) => {
+          const result = await write(to);
+          await onDisk('write', temporary, () => to.sync());
+          return result;
+        },
+      );
+      // Bytes that are here already keep their name. They are put in place again all the same: it mends a damaged one.
+      const name = names.get(written.hash) ?? `${written.hash}${extension}`;
+      const path = join(folder, name);
+      await onDisk('write', path, async () => {
+        await ports.fs.rename(temporary, path);
+        await ports.fs.syncFolder(folder);
+      });
+      names.set(written.hash, name);
+      return { bytes: written.bytes, sha256: written.hash, path };
+    } catch (error) {
+      await discard();
+      throw error;
+    }
+  };
+
+  const path = (of: Sha256) => {
+    const name = names.get(of);
+    return name === undefined ? undefined : join(folder, name);
+  };
+
+  return {
+    add: async (source, largest) =>
+      using(await openSource(source, ports, largest), (from) =>
+        place((to) => copy(from, to, source, largest), cleanExtension(extname(source))),
+      ),
+    addBytes: (bytes, extension) =>
+      place(async (to) => {
+        await onDisk('write', folder, () => to.write(bytes));
+        return { hash: sha256Of(bytes), bytes: bytes.length };
+      }, cleanExtension(extension)),
+    path,
+    async read(of) {
+      const file = path(of);
+      const bytes =
+        file === undefined ? undefined : await onDisk('read', file, () => ports.fs.readFile(file));
+      if (bytes !== undefined && sha256Of(bytes) === of) return bytes;
+      const what = bytes === undefined ? 'is missing' : 'was changed';
+      throw new DossierError('record-damaged', `the original ${of} ${what}`, {
+        where: { file: file ?? join(folder, of) },
+        fix: 'Take the same file in once more: it is put back in its place.',
+      });
+    },
+  };
+}
+
+async function storedNames(folder: string, ports: Ports): Promise<Map<Sha256, string>> {
+  const names = new Map<Sha256, string>();
+  let listed: string[] = [];
+  try {
+    listed = await ports.fs.list(folder);
+  } catch (error) {
+    if (errorCode(error) !== 'ENOENT') return onDisk('read', folder, () => Promise.reject(error));
+  }
+  for (const name of listed.sort()) {
+    const hash = sha256.safeParse(NAME.exec(name)?.[1]);
+    if (hash.success && !names.has(hash.data)) names.set(hash.data, name);
+  }
+  return names;
+}
+
+async function openSource(source: string, ports: Ports, largest: number): Promise<OpenFile> {
+  const refuse = (message: string, fix: string) =>
+    new DossierError('unreadable-file', message, { where: { file: source }, fix });
+  const file = await ports.fs.open(source, 'read').catch((error: unknown) => {
+    const code = errorCode(error);
+    if (code === undefined) throw error;
+    // ELOOP is what O_NOFOLLOW answers, EMLINK on some systems; ENXIO is a socket.
+    if (code === 'ELOOP' || code === 'EMLINK')
+      throw refuse('it is a symbolic link', 'Give the file itself that the link leads to.');
+    if (code === 'ENXIO') throw refuse('it is not a regular file', 'Give a file.');
+    throw refuse(`cannot read it: ${reasonOf(code)}`, 'Check the name and who may read it.');
+  });
+  try {
+    const stat = await file.stat();
+    if (stat.isFolder) throw refuse('it is a folder', 'Give a file.');
+    // A pipe or a device can go on for ever and has no bytes to come back to.
+    if (!stat.isFile) throw refuse('it is not a regular file', 'Give a file.');
+    if (stat.size > largest) throw tooLarge(source, stat.size, largest);
+    return file;
+  } catch (error) {
+    await file.close().catch(() => undefined);
+    throw error;
+  }
+}
+
+async function copy(
+  from: OpenFile,
+  to: OpenFile,
+  source: string,
+  largest: number,
+): Promise<{ hash: Sha256; bytes: number }> {
+  const hash = createHash('sha256');
+  let bytes = 0;
+  const reading = <T>(action: () => Promise<T>) =>
+    action().catch((error: unknown) => {
+      const code = errorCode(error);
+      if (code === undefined) throw error;
+      throw new DossierError('unreadable-file', `cannot read it: ${reasonOf(code)}`, {
+        where: { file: source },
+        cause: error,
+      });
+    });
+  const before = await reading(() => from.stat());
+  for (;;) {
+    const chunk = await reading(() => from.read(CHUNK));
+    if (chunk.length === 0) break;
+    bytes += chunk.length;
+    if (bytes > largest) throw tooLarge(source, bytes, largest);
+    hash.update(chunk);
+    await onDisk('store a copy', source, () => to.write(chunk));
+  }
+  const after = await reading(() => from.stat());
+  if (bytes !== before.size || after.size !== before.size || after.modified !== before.modified)
+    throw new DossierError('unreadable-file', 'it was changed while it was being read', {
+      where: { file: source },
+      fix: 'Wait until the program that writes it has finished, and take it in again.',
+    });
+  return { hash: sha256.parse(hash.digest('hex')), bytes };
+}
+
+function tooLarge(source: string, bytes: number, largest: number): DossierError {
+  return new DossierError('file-too-large', `it has ${bytes} bytes or more, and ${largest} is the limit`, {
+    where: { file: source },
+    fix: 'Cut it down to what belongs to this delivery, such as the days of the trip.',
+  });
+}
+
+/** `.JPG` to `.jpg`; nothing for what is not a plain ending, so that a name can't carry anything but the hash. */
+function cleanExtension(extension: string): string {
+  const plain = extension.replace(/^\./, '').toLowerCase();
+  return /^[a-z0-9]{1,8}$/.test(plain) ? `.${plain}` : '';
+}

@@ -1,0 +1,53 @@
+import { type Entry, type EntryType, entry } from '../model/entry.js';
+import { DossierError } from '../model/error.js';
+import type { EvidenceId, EvidenceKind, Sha256 } from '../model/evidence.js';
+import type { Instant } from '../model/time.js';
+import { withoutUndefined } from './canonical.js';
+import { entryBytes, printRow, readRow } from './ledger.js';
+import { broughtIn, type KindOf, referenceProblem } from './references.js';
+
+/** An entry before it is checked, numbered and dated. */
+export interface Draft {
+  type: EntryType;
+  by: string;
+  body: unknown;
+}
+
+/** An entry that is ready to be written. */
+export interface Staged {
+  entry: Entry;
+  row: Uint8Array;
+  leaf: Sha256;
+}
+
+/**
+ * Checks drafts against the schema and against the evidence there is, and gives them their numbers from `firstSeq` on.
+ * @throws DossierError 'bad-value' for the first that does not hold
+ */
+export function stage(drafts: readonly Draft[], at: Instant, firstSeq: number, kindOf: KindOf): Staged[] {
+  const added = new Map<EvidenceId, EvidenceKind>();
+  return drafts.map(({ type, by, body }, i) => {
+    const seq = firstSeq + i;
+    const parsed = entry.safeParse({ seq, at, by, type, body: withoutUndefined(body) });
+    if (!parsed.success) {
+      const [issue] = parsed.error.issues;
+      throw badEntry(type, issue?.message ?? '', issue?.path.join('.'));
+    }
+    const bytes = entryBytes(parsed.data);
+    // Read back, so that what is in memory is what the next opening reads.
+    const read = readRow(bytes, seq);
+    if (read.is === 'bad') throw new Error(`an entry that can't be read back: ${read.problem}`);
+    const problem = referenceProblem(read.entry, (id) => added.get(id) ?? kindOf(id));
+    if (problem !== undefined) throw badEntry(type, problem, undefined);
+    const brought = broughtIn(read.entry);
+    if (brought !== undefined) added.set(brought.id, brought.kind);
+    return { entry: read.entry, row: printRow(bytes), leaf: read.leaf };
+  });
+}
+
+function badEntry(type: string, message: string, field: string | undefined): DossierError {
+  return new DossierError('bad-value', `${type}: ${message}`, {
+    where: field === undefined ? {} : { field },
+    fix: 'Correct it and run the command again; nothing was recorded.',
+  });
+}
