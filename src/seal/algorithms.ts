@@ -1,47 +1,6 @@
 import type { KeyObject } from 'node:crypto';
 import { DossierError } from '../model/error.js';
-
-/** Object identifiers, named as in RFC 5652, RFC 5754, RFC 5758 and RFC 5035. */
-export const OID = {
-  data: '1.2.840.113549.1.7.1',
-  signedData: '1.2.840.113549.1.7.2',
-  contentType: '1.2.840.113549.1.9.3',
-  messageDigest: '1.2.840.113549.1.9.4',
-  signingCertificateV2: '1.2.840.113549.1.9.16.2.47',
-  signatureTimeStamp: '1.2.840.113549.1.9.16.2.14',
-  sha256: '2.16.840.1.101.3.4.2.1',
-  sha384: '2.16.840.1.101.3.4.2.2',
-  sha512: '2.16.840.1.101.3.4.2.3',
-  ecdsaWithSha256: '1.2.840.10045.4.3.2',
-  ecdsaWithSha384: '1.2.840.10045.4.3.3',
-  ecdsaWithSha512: '1.2.840.10045.4.3.4',
-  rsaEncryption: '1.2.840.113549.1.1.1',
-  sha256WithRsa: '1.2.840.113549.1.1.11',
-  sha384WithRsa: '1.2.840.113549.1.1.12',
-  sha512WithRsa: '1.2.840.113549.1.1.13',
-  commonName: '2.5.4.3',
-  subjectKeyIdentifier: '2.5.29.14',
-  keyUsage: '2.5.29.15',
-  basicConstraints: '2.5.29.19',
-} as const;
-
-export const SMALLEST_RSA_BITS = 2048;
-export const LARGEST_RSA_BITS = 4096;
-const CURVES = ['prime256v1', 'secp384r1'];
-
-export type KeyKind = { is: 'ec'; curve: string } | { is: 'rsa'; bits: number };
-
-/** The kind of a key that signatures are made and accepted with; undefined for every other key. */
-export function keyKind(key: KeyObject): KeyKind | undefined {
-  const details = key.asymmetricKeyDetails;
-  if (key.asymmetricKeyType === 'ec') {
-    const curve = details?.namedCurve ?? '';
-    return CURVES.includes(curve) ? { is: 'ec', curve } : undefined;
-  }
-  if (key.asymmetricKeyType !== 'rsa') return undefined;
-  const bits = details?.modulusLength ?? 0;
-  return bits >= SMALLEST_RSA_BITS && bits <= LARGEST_RSA_BITS ? { is: 'rsa', bits } : undefined;
-}
+import { keyKind, OID } from './asn1.js';
 
 /** Signature algorithm that goes with SHA-256 for this key. @throws DossierError identity, for other keys */
 export function signatureAlgorithm(key: KeyObject): { oid: string; nullParameters: boolean } {

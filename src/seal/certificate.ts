@@ -1,7 +1,8 @@
 import { createHash, type KeyObject, sign } from 'node:crypto';
 import * as asn1js from 'asn1js';
 import * as pkijs from 'pkijs';
-import { OID, signatureAlgorithm } from './algorithms.js';
+import { signatureAlgorithm } from './algorithms.js';
+import { OID } from './asn1.js';
 
 export interface CertificateRequest {
   /** Common name of subject and issuer, at most 64 characters (RFC 5280 ub-common-name). */

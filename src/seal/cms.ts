@@ -1,7 +1,8 @@
 import { sign } from 'node:crypto';
 import * as asn1js from 'asn1js';
 import * as pkijs from 'pkijs';
-import { OID, signatureAlgorithm } from './algorithms.js';
+import { signatureAlgorithm } from './algorithms.js';
+import { OID } from './asn1.js';
 import { ownBuffer } from './certificate.js';
 import type { Identity } from './identity.js';
 

@@ -8,7 +8,7 @@ import {
 import { mkdir, open, readFile, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { DossierError } from '../model/error.js';
-import { keyKind } from './algorithms.js';
+import { keyKind } from './asn1.js';
 
 export const CERTIFICATE_FILE = 'identity.crt.pem';
 export const KEY_FILE = 'identity.key.pem';

@@ -1,0 +1,31 @@
+import { DossierError } from '../model/error.js';
+import { canonicalBytes } from '../record/canonical.js';
+import { refuse } from './malformed.js';
+
+/**
+ * The JSON value of bytes that are its one written form (RFC 8785). A key that stands twice, a number written in
+ * another way or a space more would let two programs read two things from the same bytes.
+ * @throws Malformed
+ */
+export function readCanonical(bytes: Uint8Array, what: string): unknown {
+  const value = parse(bytes, what);
+  if (Buffer.compare(canonical(value, what), bytes) !== 0) refuse(`${what} is not in its one written form`);
+  return value;
+}
+
+function parse(bytes: Uint8Array, what: string): unknown {
+  try {
+    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
+  } catch {
+    return refuse(`${what} is not JSON in UTF-8`);
+  }
+}
+
+function canonical(value: unknown, what: string): Uint8Array {
+  try {
+    return canonicalBytes(value);
+  } catch (error) {
+    if (error instanceof DossierError) return refuse(`${what}: ${error.message}`);
+    throw error;
+  }
+}

@@ -1,0 +1,87 @@
+import { type Attachment, MANIFEST_NAME, type Manifest, manifest } from '../model/manifest.js';
+import { sha256Of } from '../record/tree.js';
+import { readCanonical } from './canonical-json.js';
+import type { Checklist } from './checklist.js';
+import { Malformed, refuse } from './malformed.js';
+import { type Embedded, embeddedFiles } from './pdf/attachments.js';
+import type { PdfFile } from './pdf/file.js';
+
+/** All attachments together may unpack to this much: a dossier is made to be sent by e-mail. */
+const MOST_UNPACKED = 256 * 1024 * 1024;
+const MOST_MANIFEST = 64 * 1024 * 1024;
+
+/** The manifest, and the bytes of those attachments that further checks read. */
+export interface Contents {
+  manifest: Manifest;
+  bytesOf: (what: Attachment['what']) => Uint8Array | undefined;
+}
+
+/** Checks the attachments against the manifest. */
+export function checkAttachments(file: PdfFile, list: Checklist): Contents | undefined {
+  const embedded = list.ask(
+    'attachments.list',
+    () => embeddedFiles(file),
+    (all) => `${all.length} attachments`,
+  );
+  if (embedded === undefined) return undefined;
+  const read = list.ask(
+    'manifest.present',
+    () => readManifest(embedded),
+    (m) =>
+      `${m.attachments.length} attachments, ${m.exhibits.length} exhibits, ${m.record.size} ledger entries`,
+  );
+  if (read === undefined) return undefined;
+  compareNames(embedded, read, list);
+  return { manifest: read, bytesOf: compareBytes(embedded, read, list) };
+}
+
+function readManifest(embedded: readonly Embedded[]): Manifest {
+  const own =
+    embedded.find(({ name }) => name === MANIFEST_NAME) ??
+    refuse(`nothing named ${MANIFEST_NAME} is attached`);
+  const read = manifest.safeParse(readCanonical(own.read(MOST_MANIFEST), 'the manifest'));
+  if (read.success) return read.data;
+  const [first] = read.error.issues;
+  return refuse(`the manifest is not what it should be: ${first?.path.join('.')}: ${first?.message}`);
+}
+
+function compareNames(embedded: readonly Embedded[], read: Manifest, list: Checklist): void {
+  const inside = new Set(embedded.map(({ name }) => name));
+  const listed = new Set<string>();
+  const wrong: string[] = [];
+  for (const { name } of read.attachments) {
+    if (listed.has(name)) wrong.push(`${name} is listed twice`);
+    if (!inside.has(name)) wrong.push(`${name} is missing`);
+    listed.add(name);
+  }
+  if (listed.has(MANIFEST_NAME)) wrong.push('the manifest lists itself');
+  for (const name of inside)
+    if (name !== MANIFEST_NAME && !listed.has(name)) wrong.push(`${name} is not in the manifest`);
+  list.judge('attachments.complete', wrong, `all ${listed.size} are inside, and no other`);
+}
+
+function compareBytes(embedded: readonly Embedded[], read: Manifest, list: Checklist): Contents['bytesOf'] {
+  const byName = new Map(embedded.map((one) => [one.name, one]));
+  const kept = new Map<Attachment['what'], Uint8Array>();
+  const wrong: string[] = [];
+  let room = MOST_UNPACKED;
+  for (const listed of read.attachments) {
+    const found = byName.get(listed.name);
+    if (found === undefined) continue;
+    try {
+      const bytes = found.read(Math.min(listed.bytes, room));
+      room -= bytes.length;
+      if (bytes.length !== listed.bytes)
+        wrong.push(`${listed.name} has ${bytes.length} bytes instead of ${listed.bytes}`);
+      else if (sha256Of(bytes) !== listed.sha256)
+        wrong.push(`${listed.name} is not the file that was listed`);
+      // Only a file that is the listed one is read any further; of several, the first.
+      else if (listed.what !== 'original' && !kept.has(listed.what)) kept.set(listed.what, bytes);
+    } catch (error) {
+      if (!(error instanceof Malformed)) throw error;
+      wrong.push(error.message);
+    }
+  }
+  list.judge('attachments.bytes', wrong, `${read.attachments.length} files have their size and hash`);
+  return (what) => kept.get(what);
+}

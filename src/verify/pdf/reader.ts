@@ -1,0 +1,180 @@
+import { refuse } from '../malformed.js';
+import type { PdfDict, PdfValue } from './value.js';
+
+/** Deeper nesting than any dossier has; a file made of brackets must not exhaust the stack. */
+const DEEPEST = 64;
+
+const WHITE = new Set([0x00, 0x09, 0x0a, 0x0c, 0x0d, 0x20]);
+const DELIMITER = new Set([...'()<>[]{}/%'].map((c) => c.charCodeAt(0)));
+const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)$/;
+const ESCAPES: Record<string, number> = { n: 0x0a, r: 0x0d, t: 0x09, b: 0x08, f: 0x0c };
+
+/**
+ * Reads PDF syntax (ISO 32000-1 §7.2, §7.3) strictly: no comments inside objects, no key twice, no
+ * generation but 0. Two programs may read a lenient file in two ways; a strict one has one reading.
+ */
+export class PdfReader {
+  constructor(
+    readonly bytes: Uint8Array,
+    public at: number,
+  ) {}
+
+  white(): void {
+    while (WHITE.has(this.bytes[this.at] ?? -1)) this.at += 1;
+  }
+
+  /** Whether the text stands here; moves on if it does. */
+  takes(text: string): boolean {
+    for (let i = 0; i < text.length; i += 1) if (this.bytes[this.at + i] !== text.charCodeAt(i)) return false;
+    this.at += text.length;
+    return true;
+  }
+
+  expect(text: string): void {
+    if (!this.takes(text)) refuse(`"${text.trim()}" does not stand at byte ${this.at}`);
+  }
+
+  /** Unsigned digits, at most ten. */
+  digits(): number {
+    const from = this.at;
+    while (isDigit(this.bytes[this.at])) this.at += 1;
+    if (this.at === from || this.at - from > 10) refuse(`no number at byte ${from}`);
+    return Number(ascii(this.bytes, from, this.at));
+  }
+
+  value(depth = 0): PdfValue {
+    if (depth > DEEPEST) refuse(`nesting too deep at byte ${this.at}`);
+    this.white();
+    const from = this.at;
+    const first = String.fromCharCode(this.bytes[from] ?? 0);
+    if (first === '/') return { is: 'name', name: this.name(), from, to: this.at };
+    if (first === '(') return { is: 'string', bytes: this.literal(), hex: false, from, to: this.at };
+    if (first === '[') return this.array(depth);
+    if (first === '<') {
+      if (this.bytes[from + 1] === 0x3c) return this.dict(depth);
+      return { is: 'string', bytes: this.hex(), hex: true, from, to: this.at };
+    }
+    return this.word(from);
+  }
+
+  private word(from: number): PdfValue {
+    while (this.at < this.bytes.length && !ends(this.bytes[this.at])) this.at += 1;
+    const word = ascii(this.bytes, from, Math.min(this.at, from + 64));
+    const to = this.at;
+    if (word === 'null' || word === 'true' || word === 'false') return { is: word, from, to };
+    if (!NUMBER.test(word)) refuse(`no PDF value at byte ${from}`);
+    const integer = !word.includes('.');
+    const ref = integer && /^\d{1,10}$/.test(word) ? this.reference(Number(word), from) : undefined;
+    return ref ?? { is: 'number', value: Number(word), integer, from, to };
+  }
+
+  private reference(number: number, from: number): PdfValue | undefined {
+    const before = this.at;
+    this.white();
+    const generation = this.at;
+    while (isDigit(this.bytes[this.at])) this.at += 1;
+    if (this.at > generation && WHITE.has(this.bytes[this.at] ?? -1)) {
+      const zero = ascii(this.bytes, generation, Math.min(this.at, generation + 8)) === '0';
+      this.white();
+      if (this.bytes[this.at] === 0x52 && ends(this.bytes[this.at + 1])) {
+        if (!zero) refuse(`generation other than 0 at byte ${from}`);
+        this.at += 1;
+        return { is: 'ref', number, from, to: this.at };
+      }
+    }
+    this.at = before;
+    return undefined;
+  }
+
+  private name(): string {
+    this.at += 1;
+    let name = '';
+    while (this.at < this.bytes.length && !ends(this.bytes[this.at])) {
+      let byte = this.bytes[this.at] ?? 0;
+      this.at += 1;
+      if (byte === 0x23) {
+        const pair = ascii(this.bytes, this.at, this.at + 2);
+        if (!/^[0-9A-Fa-f]{2}$/.test(pair)) refuse(`bad name at byte ${this.at}`);
+        byte = Number.parseInt(pair, 16);
+        this.at += 2;
+      }
+      name += String.fromCharCode(byte);
+    }
+    return name;
+  }
+
+  private array(depth: number): PdfValue {
+    const from = this.at;
+    const items: PdfValue[] = [];
+    this.at += 1;
+    for (this.white(); !this.takes(']'); this.white()) items.push(this.value(depth + 1));
+    return { is: 'array', items, from, to: this.at };
+  }
+
+  private dict(depth: number): PdfDict {
+    const from = this.at;
+    const entries = new Map<string, PdfValue>();
+    this.at += 2;
+    for (this.white(); !this.takes('>>'); this.white()) {
+      if (this.bytes[this.at] !== 0x2f) refuse(`no name for a dictionary entry at byte ${this.at}`);
+      const key = this.name();
+      if (entries.has(key)) refuse(`/${key} stands twice in the dictionary at byte ${from}`);
+      entries.set(key, this.value(depth + 1));
+    }
+    return { is: 'dict', entries, from, to: this.at };
+  }
+
+  private hex(): Uint8Array {
+    const from = this.at + 1;
+    const end = this.bytes.indexOf(0x3e, from);
+    if (end < 0) refuse(`a hex string without end at byte ${from}`);
+    const digits = ascii(this.bytes, from, end).replace(/[\0\t\n\f\r ]/g, '');
+    if (!/^[0-9A-Fa-f]*$/.test(digits)) refuse(`a hex string with other characters at byte ${from}`);
+    this.at = end + 1;
+    return new Uint8Array(Buffer.from(digits.length % 2 === 0 ? digits : `${digits}0`, 'hex'));
+  }
+
+  private literal(): Uint8Array {
+    const from = this.at;
+    const out: number[] = [];
+    this.at += 1;
+    for (let open = 1; ; ) {
+      const byte = this.bytes[this.at] ?? refuse(`a string without end at byte ${from}`);
+      this.at += 1;
+      if (byte === 0x5c) {
+        this.escape(out);
+        continue;
+      }
+      if (byte === 0x28) open += 1;
+      if (byte === 0x29) open -= 1;
+      if (open === 0) return Uint8Array.from(out);
+      out.push(byte);
+    }
+  }
+
+  private escape(out: number[]): void {
+    const octal = /^[0-7]{1,3}/.exec(ascii(this.bytes, this.at, this.at + 3))?.[0];
+    if (octal !== undefined) {
+      out.push(Number.parseInt(octal, 8) & 0xff);
+      this.at += octal.length;
+      return;
+    }
+    const byte = this.bytes[this.at] ?? refuse(`a string without end at byte ${this.at}`);
+    this.at += 1;
+    if (byte === 0x0d) {
+      if (this.bytes[this.at] === 0x0a) this.at += 1;
+    } else if (byte !== 0x0a) out.push(ESCAPES[String.fromCharCode(byte)] ?? byte);
+  }
+}
+
+export function ascii(bytes: Uint8Array, from: number, to: number): string {
+  return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length).toString('latin1', from, to);
+}
+
+function isDigit(byte: number | undefined): boolean {
+  return byte !== undefined && byte >= 0x30 && byte <= 0x39;
+}
+
+function ends(byte: number | undefined): boolean {
+  return byte === undefined || WHITE.has(byte) || DELIMITER.has(byte);
+}

@@ -1,0 +1,123 @@
+import { refuse } from '../malformed.js';
+import { isSame, lookUp, type PdfFile } from './file.js';
+import { ascii } from './reader.js';
+import { dictionariesIn, nameOf, type PdfDict, type PdfRef, textOf } from './value.js';
+
+/** The one signature dictionary of a file, and the values that say what it covers. */
+export interface PdfSignature {
+  object: number;
+  dict: PdfDict;
+}
+
+/**
+ * Finds the signature by the file's structure, so that text inside attachments or pictures cannot pass for one.
+ * @throws Malformed when there is none, more than one, or one that the form does not name
+ */
+export function findSignature(file: PdfFile): PdfSignature {
+  const found: PdfSignature[] = [];
+  let fields = 0;
+  for (const { number, value } of file.objects.values())
+    for (const dict of dictionariesIn(value)) {
+      if (isSignature(dict)) found.push({ object: number, dict });
+      if (nameOf(dict.entries.get('FT')) === 'Sig') fields += 1;
+    }
+  const [signature] = found;
+  if (signature === undefined) refuse('the file has no signature');
+  if (found.length > 1 || fields > 1) refuse('the file has more than one signature or signature field');
+  if (file.objects.get(signature.object)?.value !== signature.dict)
+    refuse('the signature is not an object of its own');
+  return signature;
+}
+
+function isSignature({ entries }: PdfDict): boolean {
+  const type = nameOf(entries.get('Type'));
+  return type === 'Sig' || type === 'DocTimeStamp' || entries.has('ByteRange') || entries.has('SubFilter');
+}
+
+/**
+ * Form, field and permissions of a dossier: one field that holds the signature, and the signature as
+ * certification that allows no change (ISO 32000-1 §12.7.2, §12.8.2.2, §12.8.4).
+ * @throws Malformed naming what is not so
+ */
+export function requireCertification(file: PdfFile, { object, dict }: PdfSignature): void {
+  const self: PdfRef = { is: 'ref', number: object, from: 0, to: 0 };
+  const names: [string, string][] = [
+    ['Type', 'Sig'],
+    ['Filter', 'Adobe.PPKLite'],
+    ['SubFilter', 'ETSI.CAdES.detached'],
+  ];
+  for (const [key, name] of names)
+    if (nameOf(dict.entries.get(key)) !== name) refuse(`the signature's /${key} is not /${name}`);
+  const form = lookUp(file, file.catalog.entries.get('AcroForm'));
+  const fields = form?.is === 'dict' ? lookUp(file, form.entries.get('Fields')) : undefined;
+  if (fields?.is !== 'array' || fields.items.length !== 1) refuse('the form does not hold exactly one field');
+  const field = lookUp(file, fields.items[0]);
+  if (
+    field?.is !== 'dict' ||
+    nameOf(field.entries.get('FT')) !== 'Sig' ||
+    !isSame(field.entries.get('V'), self)
+  )
+    refuse('the field of the form does not hold the signature');
+  const permissions = lookUp(file, file.catalog.entries.get('Perms'));
+  if (permissions?.is !== 'dict' || !isSame(permissions.entries.get('DocMDP'), self))
+    refuse('the signature is not the certification of the file');
+  if (permitted(file, dict) !== 1) refuse('the signature does not forbid changes (DocMDP with P 1)');
+}
+
+function permitted(file: PdfFile, dict: PdfDict): number | undefined {
+  const references = lookUp(file, dict.entries.get('Reference'));
+  const only = references?.is === 'array' && references.items.length === 1 ? references.items[0] : undefined;
+  const reference = lookUp(file, only);
+  if (reference?.is !== 'dict' || nameOf(reference.entries.get('TransformMethod')) !== 'DocMDP')
+    return undefined;
+  const parameters = lookUp(file, reference.entries.get('TransformParams'));
+  const p = parameters?.is === 'dict' ? parameters.entries.get('P') : undefined;
+  return p?.is === 'number' ? p.value : undefined;
+}
+
+/** The two covered ranges of the file, and the bytes of the signature between them. */
+export interface Covered {
+  first: Uint8Array;
+  second: Uint8Array;
+  contents: Uint8Array;
+}
+
+/**
+ * What the signature covers: everything from the first byte to the last, but for one hex string, which is the
+ * value of its own /Contents.
+ * @throws Malformed for every other byte range
+ */
+export function coveredBytes(file: PdfFile, { dict }: PdfSignature): Covered {
+  const range = dict.entries.get('ByteRange');
+  if (range?.is !== 'array' || range.items.length !== 4) refuse('/ByteRange is not four numbers');
+  const numbers = range.items.map((one) =>
+    one.is === 'number' && one.integer && one.value >= 0
+      ? one.value
+      : refuse('/ByteRange is not four whole numbers'),
+  );
+  const [start = -1, length = -1, second = -1, rest = -1] = numbers;
+  const contents = dict.entries.get('Contents');
+  if (contents?.is !== 'string' || !contents.hex) refuse('/Contents is not a hex string');
+  if (start !== 0) refuse('the signature does not cover the file from its first byte');
+  if (second + rest !== file.bytes.length) refuse('the signature does not cover the file to its last byte');
+  if (length !== contents.from || second !== contents.to)
+    refuse('the signature leaves out more or something else than its own value');
+  // One written form only: upper case would be the same value in other bytes.
+  if (!/^(?:[0-9a-f]{2})+$/.test(ascii(file.bytes, contents.from + 1, contents.to - 1)))
+    refuse('/Contents is not written in lower-case hex digits without gaps');
+  return {
+    first: file.bytes.subarray(0, length),
+    second: file.bytes.subarray(second),
+    contents: contents.bytes,
+  };
+}
+
+/** The signing time that the dictionary claims (ISO 32000-1 §7.9.4), undefined when there is none to read. */
+export function claimedTime({ dict }: PdfSignature): Date | undefined {
+  const text = textOf(dict.entries.get('M')) ?? '';
+  const match = /^D:(\d{4})(\d{2})(\d{2})(\d{2})(\d{2})(\d{2})Z$/.exec(text);
+  if (match === null) return undefined;
+  const [, year, month, day, hour, minute, second] = match;
+  const at = new Date(`${year}-${month}-${day}T${hour}:${minute}:${second}Z`);
+  return Number.isNaN(at.getTime()) ? undefined : at;
+}

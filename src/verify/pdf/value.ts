@@ -1,0 +1,45 @@
+/** One value of a PDF file, with the offsets of its first byte and of the byte after it. */
+export type PdfValue =
+  | { is: 'null' | 'true' | 'false'; from: number; to: number }
+  | { is: 'number'; value: number; integer: boolean; from: number; to: number }
+  | { is: 'name'; name: string; from: number; to: number }
+  | { is: 'string'; bytes: Uint8Array; hex: boolean; from: number; to: number }
+  | { is: 'array'; items: PdfValue[]; from: number; to: number }
+  | PdfDict
+  | PdfRef;
+
+export interface PdfDict {
+  is: 'dict';
+  entries: Map<string, PdfValue>;
+  from: number;
+  to: number;
+}
+
+/** A reference to an indirect object; generation is always 0 in a dossier. */
+export interface PdfRef {
+  is: 'ref';
+  number: number;
+  from: number;
+  to: number;
+}
+
+/** Every dictionary inside a value, the value itself included, outermost first. */
+export function* dictionariesIn(value: PdfValue): Generator<PdfDict> {
+  if (value.is === 'dict') {
+    yield value;
+    for (const inner of value.entries.values()) yield* dictionariesIn(inner);
+  } else if (value.is === 'array') for (const inner of value.items) yield* dictionariesIn(inner);
+}
+
+export function nameOf(value: PdfValue | undefined): string | undefined {
+  return value?.is === 'name' ? value.name : undefined;
+}
+
+/** ISO 32000-1 §7.9.2: UTF-16BE with its mark, else taken byte for byte as Latin-1. */
+export function textOf(value: PdfValue | undefined): string | undefined {
+  if (value?.is !== 'string') return undefined;
+  const { bytes } = value;
+  if (bytes[0] !== 0xfe || bytes[1] !== 0xff) return Buffer.from(bytes).toString('latin1');
+  if (bytes.length % 2 !== 0) return undefined;
+  return Buffer.from(bytes.subarray(2)).swap16().toString('utf16le');
+}
