@@ -5,6 +5,11 @@ export const DELIMITERS: readonly Delimiter[] = [',', ';', '\t', '|'];
 
 /** Splits one line of CSV; quotes around a field are taken off, doubled quotes inside it are one (RFC 4180 §2). */
 export function splitLine(line: string, delimiter: Delimiter): string[] {
+  return splitRecord(line, delimiter) ?? line.split(delimiter);
+}
+
+/** The same; undefined when a quoted field is still open at the end, so that the next line belongs to it. */
+export function splitRecord(line: string, delimiter: Delimiter): string[] | undefined {
   if (!line.includes('"')) return line.split(delimiter);
   const fields: string[] = [];
   let field = '';
@@ -25,6 +30,7 @@ export function splitLine(line: string, delimiter: Delimiter): string[] {
       field = '';
     } else field += c;
   }
+  if (quoted) return undefined;
   fields.push(field);
   return fields;
 }

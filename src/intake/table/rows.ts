@@ -1,7 +1,6 @@
-import { parse } from 'csv-parse';
 import { DossierError } from '../../model/error.js';
 import { type ByteSource, bytesOf } from './bytes.js';
-import type { Delimiter } from './delimiter.js';
+import { type Delimiter, splitRecord } from './delimiter.js';
 import { decoderOf, type Encoding } from './encoding.js';
 
 export interface TableForm {
@@ -9,126 +8,94 @@ export interface TableForm {
   delimiter: Delimiter;
 }
 
-/** No table row is longer; a file without line ends must not fill the memory. */
-const LONGEST_LINE = 1_000_000;
+/** No table row is longer; a file without line ends, or a quotation mark that is never closed, must not fill the memory. */
+const LONGEST_ROW = 1_000_000;
+const LONGEST_QUOTED = { lines: 500, characters: 100_000 };
 
 /**
- * Hands over each row of a delimited text with its line in the file, counted from 1. Blank lines are
- * skipped. A file without any quotation mark is split plainly, which is several times faster than a full
- * CSV parser; one with quotation marks goes through csv-parse.
- * `onRow` returns false to stop. Throws DossierError `unsupported-file` for a line that never ends or
- * quotation marks that do not close.
+ * Hands over each row of a delimited text (RFC 4180) with its line in the file, counted from 1: the fast way
+ * for logs of half a million rows, where a full CSV parser takes twenty times as long. Blank lines are
+ * skipped. `onRow` returns false to stop.
+ * Throws DossierError `unsupported-file` for a line that never ends or a quotation mark that does not close.
  */
 export async function eachRow(
   source: ByteSource,
-  form: TableForm,
-  onRow: (cells: string[], line: number) => boolean | undefined,
-): Promise<void> {
-  if (await hasQuotes(source)) await quotedRows(source, form, onRow);
-  else await plainRows(source, form, onRow);
-}
-
-async function hasQuotes(source: ByteSource): Promise<boolean> {
-  for await (const chunk of bytesOf(source)) if (chunk.includes(0x22)) return true;
-  return false;
-}
-
-async function plainRows(
-  source: ByteSource,
   { encoding, delimiter }: TableForm,
-  onRow: (cells: string[], line: number) => boolean | undefined,
+  onRow: (cells: string[], line: number) => boolean,
 ): Promise<void> {
   const decoder = decoderOf(encoding);
+  const rows = new RowCutter(delimiter, onRow);
   let rest = '';
-  let line = 0;
-  let going = true;
-  const take = (text: string): void => {
-    // A lone CR inside is a line end too.
-    if (text.includes('\r')) for (const part of text.split('\r')) takeOne(part);
-    else takeOne(text);
-  };
-  const takeOne = (text: string): void => {
-    line += 1;
-    if (going && text.trim() !== '' && onRow(text.split(delimiter), line) === false) going = false;
-  };
-  const lines = (text: string, last: boolean): string => {
+  for await (const chunk of bytesOf(source)) {
+    rest = rows.take(rest + decoder.decode(chunk, { stream: true }));
+    if (rows.stopped) return;
+    if (rest.length > LONGEST_ROW) throw endless(rows.line + 1, 'the line never ends');
+  }
+  rest = rows.take(rest + decoder.decode());
+  rows.end(rest);
+}
+
+/** Cuts text into lines and lines into cells; a quoted cell may hold line ends. */
+class RowCutter {
+  line = 0;
+  stopped = false;
+  /** Lines of a row whose quotation mark is still open, and where it began. */
+  #open = '';
+  #openAt = 0;
+
+  constructor(
+    readonly delimiter: Delimiter,
+    readonly onRow: (cells: string[], line: number) => boolean,
+  ) {}
+
+  /** Takes all whole lines and gives back the rest. */
+  take(text: string): string {
     let start = 0;
-    // CR alone ends a line only in files that have no LF; CR LF is one end.
-    const alone = !text.includes('\n') && text.includes('\r');
-    const mark = alone ? '\r' : '\n';
+    // CR alone ends lines in files that have no LF. At the very end it may be half of CR LF.
+    const mark = text.includes('\n') ? '\n' : '\r';
     for (;;) {
       const end = text.indexOf(mark, start);
-      // A CR at the very end may be half of a CR LF.
-      if (end < 0 || (alone && !last && end === text.length - 1)) break;
-      take(text.slice(start, end > start && text.charCodeAt(end - 1) === 13 ? end - 1 : end));
+      if (end < 0 || this.stopped || (mark === '\r' && end === text.length - 1)) break;
+      this.#lines(text.slice(start, end > start && text.charCodeAt(end - 1) === 13 ? end - 1 : end));
       start = end + 1;
-      if (!going) return '';
     }
     return text.slice(start);
-  };
-  for await (const chunk of bytesOf(source)) {
-    rest = lines(rest + decoder.decode(chunk, { stream: true }), false);
-    if (!going) return;
-    if (rest.length > LONGEST_LINE) throw endless(line + 1);
   }
-  rest = lines(rest + decoder.decode(), true);
-  if (going && rest !== '') take(rest);
-}
 
-async function quotedRows(
-  source: ByteSource,
-  { encoding, delimiter }: TableForm,
-  onRow: (cells: string[], line: number) => boolean | undefined,
-): Promise<void> {
-  const decoder = decoderOf(encoding);
-  const parser = parse({
-    delimiter,
-    info: true,
-    relax_column_count: true,
-    relax_quotes: true,
-    skip_empty_lines: true,
-    max_record_size: LONGEST_LINE,
-  });
-  const feed = async (): Promise<void> => {
-    for await (const chunk of bytesOf(source)) {
-      if (parser.destroyed) return;
-      if (!parser.write(decoder.decode(chunk, { stream: true })))
-        await new Promise<void>((resume) => {
-          parser.once('drain', resume);
-          parser.once('close', resume);
-        });
+  end(rest: string): void {
+    if (rest !== '') this.#lines(rest.endsWith('\r') ? rest.slice(0, -1) : rest);
+    if (this.#open !== '' && !this.stopped)
+      throw endless(this.#openAt, 'a quotation mark is opened and never closed');
+  }
+
+  /** A lone CR within a line is a line end too. */
+  #lines(text: string): void {
+    if (text.includes('\r')) for (const part of text.split('\r')) this.#one(part);
+    else this.#one(text);
+  }
+
+  #one(text: string): void {
+    this.line += 1;
+    if (this.stopped || (this.#open === '' && text.trim() === '')) return;
+    const whole = this.#open === '' ? text : `${this.#open}\n${text}`;
+    const cells = splitRecord(whole, this.delimiter);
+    if (cells === undefined) {
+      if (this.#open === '') this.#openAt = this.line;
+      this.#open = whole;
+      const lines = this.line - this.#openAt;
+      if (whole.length > LONGEST_QUOTED.characters || lines > LONGEST_QUOTED.lines)
+        throw endless(this.#openAt, 'a quotation mark is opened and never closed');
+      return;
     }
-    parser.end(decoder.decode());
-  };
-  const fed = feed();
-  fed.catch((cause: unknown) => parser.destroy(cause instanceof Error ? cause : new Error(String(cause))));
-  let before = 0;
-  try {
-    for await (const record of parser) {
-      const { record: cells, info } = record as { record: string[]; info: { lines: number } };
-      // `lines` is the line on which the record ends; a record with line ends inside begins earlier.
-      const line = Math.max(before + 1, info.lines - cells.join('').split('\n').length + 1);
-      before = info.lines;
-      if (cells.every((cell) => cell.trim() === '')) continue;
-      if (onRow(cells, line) === false) break;
-    }
-    await fed;
-  } catch (cause) {
-    const code = cause instanceof Error && 'code' in cause ? String(cause.code) : '';
-    if (code === 'CSV_MAX_RECORD_SIZE') throw endless(before + 1);
-    if (!code.startsWith('CSV_')) throw cause;
-    throw new DossierError('unsupported-file', 'the quotation marks of this table do not match up', {
-      where: { row: before + 1 },
-      fix: 'open it in a spreadsheet and save it as CSV again',
-      cause,
-    });
-  } finally {
-    parser.destroy();
+    const at = this.#open === '' ? this.line : this.#openAt;
+    this.#open = '';
+    if (!this.onRow(cells, at)) this.stopped = true;
   }
 }
 
-function endless(row: number): DossierError {
-  return new DossierError('unsupported-file', `a line longer than ${LONGEST_LINE} characters`, {
+function endless(row: number, message: string): DossierError {
+  return new DossierError('unsupported-file', message, {
     where: { row },
+    fix: 'open the file in a spreadsheet and save it as CSV again',
   });
 }

@@ -1,0 +1,169 @@
+import type { Flag } from '../../model/evidence.js';
+import { knownMilliseconds, toInstant, type Zone, zone as zoneSchema } from '../../model/time.js';
+import {
+  type TimedWithFlags,
+  TO_THE_SECOND,
+  timeInZone,
+  timeWithOffset,
+  zoneOfOffset,
+} from '../clock/event-time.js';
+import { readOffset, toLocalTime } from '../clock/wall-time.js';
+import type { RawExif } from './exif.js';
+
+/** Times that agree to this many seconds come from clocks that agree. */
+const AGREE = 10;
+/** Age of a satellite fix that a phone may still write beside a picture, when nothing shows how old it is. */
+const FIX_AGE = 30;
+const QUARTER_HOUR = 900;
+
+/**
+ * When a photo was taken, by the best basis it offers.
+ *
+ * Satellite time (GPSDateStamp, GPSTimeStamp) is UTC, but it is the time of the last fix, not of the shutter.
+ * - The camera's own time (with its offset, or in the zone of the place) agrees within 10 s: basis `gps`,
+ *   known to the difference.
+ * - The fix is older than the camera's time: a fix kept from before is the likelier reason, so the camera's
+ *   time is taken and the difference is its uncertainty. Only when the difference is whole quarters of an
+ *   hour (to 10 s) is the camera set to another zone, and the fix is taken.
+ * - The fix is later than the camera's time: no fix comes from the future, so the camera is slow; basis `gps`.
+ * - The camera has a local time and no zone is known: basis `gps`; the part that no zone explains is the
+ *   uncertainty.
+ * Without satellite time: local time with its offset, then in the zone of the place, then local of unknown zone.
+ */
+export function captureTime(exif: RawExif, placeZone: Zone | undefined): TimedWithFlags {
+  const stated = statedTime(exif);
+  const camera = stated === undefined ? undefined : cameraTime(stated, placeZone);
+  const cameraAt = camera === undefined ? undefined : knownMilliseconds(camera.time);
+  const gpsAt = gpsTime(exif, cameraAt);
+  if (gpsAt !== undefined) {
+    const byGps = (seconds: number): TimedWithFlags => ({
+      time: {
+        is: 'known',
+        instant: toInstant(gpsAt),
+        zone:
+          placeZone ?? (stated?.offset === undefined ? zoneSchema.parse('UTC') : zoneOfOffset(stated.offset)),
+        basis: 'gps',
+        uncertaintySeconds: Math.max(TO_THE_SECOND, Math.ceil(seconds)),
+        ...(stated === undefined ? {} : { stated: stated.text }),
+      },
+      flags: [],
+    });
+    if (stated === undefined) return byGps(FIX_AGE);
+    if (camera === undefined || cameraAt === undefined) return byGps(unexplained(stated.wall - gpsAt));
+    const late = (cameraAt - gpsAt) / 1000;
+    if (Math.abs(late) <= AGREE) return byGps(Math.abs(late));
+    if (late < 0 || otherZone(late)) return byGps(FIX_AGE);
+    return late <= camera.uncertainty ? camera : widened(camera, late);
+  }
+  if (camera !== undefined) return camera;
+  if (stated === undefined) {
+    const why = 'the photo does not say when it was taken';
+    return { time: { is: 'none', why }, flags: [{ is: 'no-capture-time', detail: why }] };
+  }
+  const why = 'the photo states a local time without zone, and its place is not known';
+  return {
+    time: { is: 'local', local: toLocalTime(stated.wall), why },
+    flags: [{ is: 'time-zone-unknown', detail: why }],
+  };
+}
+
+interface Stated {
+  wall: number;
+  offset?: number;
+  text: string;
+}
+
+/** Original time, or the time of digitising where only that is there: for a camera they are the same. */
+function statedTime(exif: RawExif): Stated | undefined {
+  const original = exifWall(exif.dateTimeOriginal);
+  const wall = original ?? exifWall(exif.createDate);
+  if (wall === undefined) return undefined;
+  const offset = original === undefined ? exif.offsetTimeDigitized : exif.offsetTimeOriginal;
+  const minutes = offset === undefined ? undefined : readOffset(offset);
+  const fraction = Number(`0.${/^\d+/.exec(exif.subSecTimeOriginal ?? '')?.[0] ?? '0'}`);
+  const whole = wall + Math.floor(fraction * 1000);
+  return {
+    wall: whole,
+    text: `${toLocalTime(whole)}${minutes === undefined ? '' : offset}`,
+    ...(minutes === undefined ? {} : { offset: minutes }),
+  };
+}
+
+/** `2026:07:14 05:42:10`; blanks and zeros mean unknown (Exif 2.32, tag 0x9003). */
+export function exifWall(text: string | undefined): number | undefined {
+  const match = /^(\d{4}):(\d{2}):(\d{2})[ T](\d{2}):(\d{2}):(\d{2})/.exec(text ?? '');
+  if (match === null) return undefined;
+  const [y = 0, mo = 0, d = 0, h = 0, mi = 0, s = 0] = match.slice(1).map(Number);
+  const at = Date.UTC(y, mo - 1, d, h, mi, s);
+  const date = new Date(at);
+  const real =
+    y >= 1970 && date.getUTCMonth() === mo - 1 && date.getUTCDate() === d && h < 24 && mi < 60 && s < 60;
+  return real ? at : undefined;
+}
+
+function cameraTime(
+  stated: Stated,
+  placeZone: Zone | undefined,
+): (TimedWithFlags & { uncertainty: number }) | undefined {
+  if (stated.offset !== undefined) {
+    const time = timeWithOffset(
+      { wall: stated.wall, offset: stated.offset },
+      placeZone,
+      TO_THE_SECOND,
+      stated.text,
+    );
+    return { time, flags: [], uncertainty: TO_THE_SECOND };
+  }
+  if (placeZone === undefined) return undefined;
+  const placed = timeInZone(stated.wall, placeZone, 'place-zone', TO_THE_SECOND, stated.text);
+  return { ...placed, uncertainty: placed.time.is === 'known' ? placed.time.uncertaintySeconds : 0 };
+}
+
+/** Milliseconds of the satellite fix. Without a date the day nearest to the camera's time is meant; without both, nothing is. */
+function gpsTime(exif: RawExif, cameraAt: number | undefined): number | undefined {
+  if (exif.gpsTime === undefined) return undefined;
+  const [h, m, s] = exif.gpsTime;
+  if (!(h >= 0 && h < 24 && m >= 0 && m < 60 && s >= 0 && s < 61)) return undefined;
+  const ofDay = Math.round(((h * 60 + m) * 60 + s) * 1000);
+  const date = exif.gpsDate?.replaceAll(/[-/.]/g, ':');
+  const day = exifWall(date === undefined ? undefined : `${date} 00:00:00`);
+  if (day !== undefined) return day + ofDay;
+  if (cameraAt === undefined) return undefined;
+  const DAY = 86_400_000;
+  const sameDay = Math.floor(cameraAt / DAY) * DAY + ofDay;
+  return [sameDay - DAY, sameDay, sameDay + DAY].reduce((best, at) =>
+    Math.abs(at - cameraAt) < Math.abs(best - cameraAt) ? at : best,
+  );
+}
+
+function otherZone(seconds: number): boolean {
+  const rest = unexplained(seconds * 1000);
+  return seconds > QUARTER_HOUR / 2 && seconds <= 14 * 3600 + AGREE && rest <= AGREE;
+}
+
+/** Seconds by which a difference (ms) misses the nearest quarter of an hour: what no zone's offset explains. */
+function unexplained(difference: number): number {
+  const seconds = difference / 1000;
+  return Math.abs(seconds - Math.round(seconds / QUARTER_HOUR) * QUARTER_HOUR);
+}
+
+function widened(camera: TimedWithFlags, seconds: number): TimedWithFlags {
+  if (camera.time.is !== 'known') return camera;
+  return { flags: camera.flags, time: { ...camera.time, uncertaintySeconds: Math.ceil(seconds) } };
+}
+
+/** Software that changes pictures, as it signs itself in the Software tag; a phone's own system writes only its version. */
+const EDITORS =
+  /photoshop|lightroom|gimp|snapseed|paint|pixelmator|affinity|darktable|rawtherapee|acdsee|imagemagick|picsart|canva|photos? editor|editor/i;
+const LATER = 60_000;
+
+/** Traces of editing: an editor's name, or a time of change later than the time of capture. */
+export function editingTraces(exif: RawExif): Flag[] {
+  const traces: string[] = [];
+  if (exif.software !== undefined && EDITORS.test(exif.software)) traces.push(`written by ${exif.software}`);
+  const taken = exifWall(exif.dateTimeOriginal);
+  const changed = exifWall(exif.modifyDate);
+  if (taken !== undefined && changed !== undefined && changed - taken > LATER)
+    traces.push(`changed at ${toLocalTime(changed)}, taken at ${toLocalTime(taken)}`);
+  return traces.length === 0 ? [] : [{ is: 'edited', detail: traces.join('; ') }];
+}

@@ -1,0 +1,117 @@
+import exifr from 'exifr';
+import type { Metadata } from 'sharp';
+
+/** What a picture says about itself, as written: no date revived, no value translated. */
+export interface RawExif {
+  dateTimeOriginal?: string;
+  offsetTimeOriginal?: string;
+  subSecTimeOriginal?: string;
+  createDate?: string;
+  offsetTimeDigitized?: string;
+  modifyDate?: string;
+  offsetTime?: string;
+  gpsDate?: string;
+  /** Hours, minutes, seconds, UTC. */
+  gpsTime?: readonly [number, number, number];
+  latitude?: number;
+  longitude?: number;
+  make?: string;
+  model?: string;
+  serial?: string;
+  software?: string;
+  orientation?: number;
+}
+
+const OPTIONS = {
+  tiff: true,
+  exif: true,
+  gps: true,
+  reviveValues: false,
+  translateValues: false,
+} as const;
+
+/**
+ * Reads EXIF raw. When the container cannot be walked (some HEIC files), the EXIF block that sharp found is
+ * read instead. Never throws: a picture without readable EXIF gives an empty record.
+ */
+export async function readExif(path: string, metadata: Metadata | undefined): Promise<RawExif> {
+  const direct = await parseRaw(path);
+  if (direct !== undefined) return direct;
+  const block = metadata?.exif;
+  if (block === undefined) return {};
+  // sharp hands the block over with the marker that JPEG puts in front of the TIFF header.
+  const tiff = block.subarray(0, 6).toString('latin1') === 'Exif\0\0' ? block.subarray(6) : block;
+  return (await parseRaw(tiff)) ?? {};
+}
+
+async function parseRaw(input: string | Buffer): Promise<RawExif | undefined> {
+  try {
+    const tags: unknown = await exifr.parse(input, OPTIONS);
+    if (typeof tags !== 'object' || tags === null || !('Make' in tags || Object.keys(tags).length > 0))
+      return undefined;
+    const raw = pickFields(tags as Record<string, unknown>);
+    return Object.keys(raw).length === 0 ? undefined : raw;
+  } catch {
+    return undefined;
+  }
+}
+
+function pickFields(tags: Record<string, unknown>): RawExif {
+  const text = (name: string): string | undefined => {
+    const value = tags[name];
+    // Cameras pad with NULs and blanks; a blank means that nothing is known (Exif 2.32 §4.6.5).
+    const own = typeof value === 'string' ? value.replaceAll('\0', '').trim() : '';
+    return own === '' || own.length > 200 ? undefined : own;
+  };
+  const number = (name: string): number | undefined => {
+    const value = tags[name];
+    return typeof value === 'number' && Number.isFinite(value) ? value : undefined;
+  };
+  const gpsTime = tags.GPSTimeStamp;
+  const latitude = number('latitude');
+  const longitude = number('longitude');
+  const orientation = number('Orientation');
+  return defined({
+    dateTimeOriginal: text('DateTimeOriginal'),
+    offsetTimeOriginal: text('OffsetTimeOriginal'),
+    subSecTimeOriginal: text('SubSecTimeOriginal'),
+    createDate: text('CreateDate'),
+    offsetTimeDigitized: text('OffsetTimeDigitized'),
+    modifyDate: text('ModifyDate'),
+    offsetTime: text('OffsetTime'),
+    gpsDate: text('GPSDateStamp'),
+    gpsTime: isTriple(gpsTime) ? gpsTime : undefined,
+    ...(validPosition(latitude, longitude) ? { latitude, longitude } : {}),
+    make: text('Make'),
+    model: text('Model'),
+    serial: text('SerialNumber'),
+    software: text('Software'),
+    orientation:
+      orientation !== undefined && Number.isInteger(orientation) && orientation >= 1 && orientation <= 8
+        ? orientation
+        : undefined,
+  });
+}
+
+/** 0°, 0° is what a receiver without a fix writes, and no farm lies there. */
+function validPosition(latitude: number | undefined, longitude: number | undefined): boolean {
+  if (latitude === undefined || longitude === undefined) return false;
+  return Math.abs(latitude) <= 90 && Math.abs(longitude) <= 180 && (latitude !== 0 || longitude !== 0);
+}
+
+function isTriple(value: unknown): value is readonly [number, number, number] {
+  return (
+    Array.isArray(value) &&
+    value.length === 3 &&
+    value.every((v) => typeof v === 'number' && Number.isFinite(v))
+  );
+}
+
+function defined<T extends object>(fields: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
+  const own: { [K in keyof T]?: Exclude<T[K], undefined> } = {};
+  for (const key of Object.keys(fields) as (keyof T)[]) {
+    const value = fields[key];
+    if (value !== undefined) own[key] = value as Exclude<T[typeof key], undefined>;
+  }
+  return own;
+}

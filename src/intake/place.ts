@@ -1,0 +1,80 @@
+import geodesic from 'geographiclib-geodesic';
+import type { Delivery, Stop } from '../model/delivery.js';
+import type { Flag } from '../model/evidence.js';
+import { type EventTime, knownMilliseconds, milliseconds, readLocal } from '../model/time.js';
+
+/** A dock, its yard and the queue before the gate lie within this many metres of the stop's coordinates. */
+export const AT_STOP_METRES = 5_000;
+/** Produce docks run late, but evidence of a stop comes within a day of its planned time. */
+export const STOP_WINDOW_HOURS = 24;
+
+export interface Position {
+  latitude: number;
+  longitude: number;
+}
+
+/** Metres between two points along the WGS 84 ellipsoid (Karney 2013, by GeographicLib). */
+export function distance(a: Position, b: Position): number {
+  const line = geodesic.Geodesic.WGS84.Inverse(a.latitude, a.longitude, b.latitude, b.longitude);
+  return line.s12 ?? Number.NaN;
+}
+
+/** The stop whose coordinates lie nearest, and how far in metres. */
+export function nearestStop(delivery: Delivery, gps: Position): { stop: Stop; metres: number } | undefined {
+  let nearest: { stop: Stop; metres: number } | undefined;
+  for (const stop of delivery.stops) {
+    if (stop.at === undefined) continue;
+    const [latitude, longitude] = stop.at;
+    const metres = distance(gps, { latitude, longitude });
+    if (nearest === undefined || metres < nearest.metres) nearest = { stop, metres };
+  }
+  return nearest;
+}
+
+/** The only stop whose planned time is within the window of a moment (milliseconds UTC). */
+export function stopByTime(delivery: Delivery, at: number): Stop | undefined {
+  const near = delivery.stops.filter((stop) => {
+    const planned = plannedAt(stop);
+    return planned !== undefined && Math.abs(at - planned) <= (STOP_WINDOW_HOURS / 2) * 3_600_000;
+  });
+  return near.length === 1 ? near[0] : undefined;
+}
+
+/** Planned time of a stop, milliseconds UTC. */
+export function plannedAt(stop: Stop): number | undefined {
+  if (stop.planned === undefined) return undefined;
+  const reading = readLocal(stop.planned, stop.zone);
+  switch (reading.is) {
+    case 'one':
+      return milliseconds(reading.instant);
+    case 'twice':
+      return milliseconds(reading.earlier);
+    case 'never':
+      return milliseconds(reading.shifted);
+  }
+}
+
+/** Flags what does not fit the stop: a position far from it, a time far from its planned time. */
+export function stopFlags(stop: Stop, gps: Position | undefined, time: EventTime): Flag[] {
+  const flags: Flag[] = [];
+  if (gps !== undefined && stop.at !== undefined) {
+    const [latitude, longitude] = stop.at;
+    const metres = distance(gps, { latitude, longitude });
+    if (metres > AT_STOP_METRES)
+      flags.push({
+        is: 'far-from-stop',
+        detail: `${(metres / 1000).toFixed(1)} km from ${stop.place} (${stop.id})`,
+      });
+  }
+  const at = knownMilliseconds(time);
+  const planned = plannedAt(stop);
+  if (at !== undefined && planned !== undefined) {
+    const hours = (at - planned) / 3_600_000;
+    if (Math.abs(hours) > STOP_WINDOW_HOURS)
+      flags.push({
+        is: 'outside-stop-window',
+        detail: `${Math.abs(hours).toFixed(0)} hours ${hours < 0 ? 'before' : 'after'} the planned time of ${stop.id}`,
+      });
+  }
+  return flags;
+}

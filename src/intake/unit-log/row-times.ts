@@ -1,0 +1,111 @@
+import type { LogMapping } from '../../model/evidence.js';
+import { WallClock } from '../clock/wall-clock.js';
+import { dateParts, readClock, wallOf } from '../clock/wall-time.js';
+
+export type RowTime =
+  /** Milliseconds UTC. */
+  | number
+  | { is: 'twice'; earlier: number; later: number }
+  | { is: 'no-time' | 'bad-time' | 'time-in-gap'; detail: string };
+
+/** `HH:MM`, `HH:MM:SS` and nothing else: what nearly every row has. */
+const CLOCK_LENGTHS: ReadonlySet<number> = new Set([5, 8]);
+
+/** Reads the times of a log's rows; a date that the row before had too is not read again. */
+export class RowTimes {
+  readonly #mapping: LogMapping['time'];
+  readonly #clock: WallClock | undefined;
+  #lastDate = '';
+  #lastMidnight = Number.NaN;
+
+  constructor(mapping: LogMapping['time']) {
+    this.#mapping = mapping;
+    this.#clock = mapping.zone === 'offset' ? undefined : new WallClock(mapping.zone);
+  }
+
+  /** `second` is the time of day where the log has a column of its own for it. */
+  read(first: string, second: string | undefined): RowTime {
+    const wall = this.#quick(first, second);
+    if (!Number.isNaN(wall) && this.#clock !== undefined) {
+      const at = this.#clock.steady(wall);
+      return at ?? this.#inZone(wall, first, second);
+    }
+    return this.#slow(first, second);
+  }
+
+  /** Wall time when the date is the last row's and the time of day is plain digits; NaN for the slow way. */
+  #quick(first: string, second: string | undefined): number {
+    let clockAt = 0;
+    let clock = second;
+    if (second === undefined) {
+      const length = this.#lastDate.length;
+      if (length === 0 || !first.startsWith(this.#lastDate)) return Number.NaN;
+      clockAt = length + 1;
+      clock = first;
+    } else if (first !== this.#lastDate) return Number.NaN;
+    if (clock === undefined || !CLOCK_LENGTHS.has(clock.length - clockAt)) return Number.NaN;
+    const separator = clockAt === 0 ? 32 : clock.charCodeAt(clockAt - 1);
+    if (separator !== 32 && separator !== 84) return Number.NaN;
+    const hour = twoDigits(clock, clockAt);
+    const minute = twoDigits(clock, clockAt + 3);
+    const long = clock.length - clockAt === 8;
+    const second60 = long ? twoDigits(clock, clockAt + 6) : 0;
+    if (clock.charCodeAt(clockAt + 2) !== 58 || (long && clock.charCodeAt(clockAt + 5) !== 58))
+      return Number.NaN;
+    if (!(hour < 24 && minute < 60 && second60 < 60)) return Number.NaN;
+    return this.#lastMidnight + ((hour * 60 + minute) * 60 + second60) * 1000;
+  }
+
+  #slow(first: string, second: string | undefined): RowTime {
+    const text = second === undefined ? first.trim() : `${first.trim()} ${second.trim()}`.trim();
+    if (first.trim() === '' || second?.trim() === '') return { is: 'no-time', detail: 'no time in this row' };
+    const date = dateParts(first.trim());
+    const clock = second === undefined ? date?.clock : second.trim();
+    const wall = date === undefined ? undefined : wallOf(date, this.#mapping.order, clock);
+    if (date === undefined || wall === undefined)
+      return { is: 'bad-time', detail: `"${text.slice(0, 60)}" is not a date and time` };
+    this.#remember(first, second, date.clock, wall.wall);
+    if (wall.offset !== undefined) return wall.wall - wall.offset * 60_000;
+    return this.#clock === undefined
+      ? { is: 'bad-time', detail: `"${text.slice(0, 60)}" does not state its offset from UTC` }
+      : this.#inZone(wall.wall, first, second);
+  }
+
+  #remember(first: string, second: string | undefined, clock: string | undefined, wall: number): void {
+    const midnight = Math.floor(wall / 86_400_000) * 86_400_000;
+    if (second !== undefined) {
+      // 24:00 belongs to the next day, so the date text does not give this midnight.
+      if (readClock(second.trim())?.ms === wall - midnight) this.#set(first, midnight);
+    } else if (clock !== undefined && first.endsWith(clock) && readClock(clock)?.ms === wall - midnight) {
+      const date = first.slice(0, first.length - clock.length - 1);
+      if (date === date.trim()) this.#set(date, midnight);
+    }
+  }
+
+  #set(date: string, midnight: number): void {
+    this.#lastDate = date;
+    this.#lastMidnight = midnight;
+  }
+
+  #inZone(wall: number, first: string, second: string | undefined): RowTime {
+    const reading = this.#clock?.read(wall);
+    switch (reading?.is) {
+      case 'one':
+        return reading.at;
+      case 'twice':
+        return reading;
+      default:
+        return {
+          is: 'time-in-gap',
+          detail: `${[first, second].join(' ').trim()} did not happen in ${this.#mapping.zone}: the clock was put forward; does the log's clock follow daylight saving?`,
+        };
+    }
+  }
+}
+
+/** NaN unless two digits stand at `at`. */
+function twoDigits(text: string, at: number): number {
+  const tens = text.charCodeAt(at) - 48;
+  const ones = text.charCodeAt(at + 1) - 48;
+  return tens >= 0 && tens <= 9 && ones >= 0 && ones <= 9 ? tens * 10 + ones : Number.NaN;
+}
