@@ -8,9 +8,11 @@ import { firstLoading, lastUnloading, type Moments } from './moments.js';
  * bound it, or when they contradict each other.
  */
 export function custodyOf(moments: Moments, log?: Span): Custody | undefined {
-  const from = startOf(moments) ?? (log === undefined ? undefined : { at: log.from, basis: 'log-start' as const });
+  const from =
+    startOf(moments) ?? (log === undefined ? undefined : { at: log.from, basis: 'log-start' as const });
   if (from === undefined) return undefined;
-  const to = endOf(moments, from.at) ?? (log === undefined ? undefined : { at: log.to, basis: 'log-end' as const });
+  const to =
+    endOf(moments, from.at) ?? (log === undefined ? undefined : { at: log.to, basis: 'log-end' as const });
   if (to === undefined || to.at <= from.at) return undefined;
   return { from, to };
 }

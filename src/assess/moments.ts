@@ -44,6 +44,16 @@ const NATURAL_SIDE: Partial<Record<EventName, Side>> = {
   inspected: 'unload',
 };
 
+/** What need not happen at all: a later event does not show that it is past. */
+const MAY_NOT_HAPPEN: ReadonlySet<Moment> = new Set([
+  'stopped',
+  'resumed',
+  'notice-of-arrival',
+  'inspection-requested',
+  'inspected',
+  'refused',
+]);
+
 const OVER: readonly EventName[] = ['unloaded', 'refused'];
 
 /** What is known of when things happened, by stop. */
@@ -92,7 +102,9 @@ export const lastUnloading = (stops: readonly Stop[]) => stops.findLast((stop) =
 /** Side of a stop that a moment means: by its own nature, else by where the evidence belongs, else by the rule's stage. */
 export function sideOf(moment: Moment, at: Side | undefined, stage: Stage): Side {
   if (moment === 'delivery-over') return 'unload';
-  return at ?? NATURAL_SIDE[moment] ?? (stage === 'before-loading' || stage === 'loading' ? 'load' : 'unload');
+  return (
+    at ?? NATURAL_SIDE[moment] ?? (stage === 'before-loading' || stage === 'loading' ? 'load' : 'unload')
+  );
 }
 
 /** A moment at one stop: when it was, or what stands in for it. */
@@ -130,9 +142,7 @@ function rankOf(moments: Moments, stop: string, moment: Moment): number {
 
 /** The last time that a moment happened at a stop. */
 export function lastAt(moments: Moments, stop: string, moment: Moment): Known | undefined {
-  const found = moments.events.findLast(
-    (one) => one.stop === stop && names(moment).includes(one.event),
-  );
+  const found = moments.events.findLast((one) => one.stop === stop && names(moment).includes(one.event));
   return found === undefined ? undefined : fromEvent(found);
 }
 
@@ -143,6 +153,7 @@ export function lastAt(moments: Moments, stop: string, moment: Moment): Known | 
 export function pastBy(moments: Moments, stop: string, moment: Moment): Known | undefined {
   const exact = lastAt(moments, stop, moment);
   if (exact !== undefined) return exact;
+  if (MAY_NOT_HAPPEN.has(moment)) return undefined;
   const own = rankOf(moments, stop, moment);
   if (own < 0) return undefined;
   const later = moments.events.find((one) => rank(moments, one.stop, one.event) > own);
@@ -151,9 +162,7 @@ export function pastBy(moments: Moments, stop: string, moment: Moment): Known | 
 
 /** When a moment was at the earliest: the first such event, or the latest recorded event that comes before it. */
 export function notBefore(moments: Moments, stop: string, moment: Moment): Known | undefined {
-  const first = moments.events.find(
-    (one) => one.stop === stop && names(moment).includes(one.event),
-  );
+  const first = moments.events.find((one) => one.stop === stop && names(moment).includes(one.event));
   if (first !== undefined) return fromEvent(first);
   const own = rankOf(moments, stop, moment);
   const earlier = moments.events.findLast((one) => {

@@ -3,11 +3,27 @@ import type { UnitLog } from '../../model/unit-log.js';
 
 export type Logged = TemperatureResult['logged'][number];
 
-const NOTHING = new Set(['', 'no', 'n', 'off', '0', 'false', 'none', 'closed', 'shut', 'inactive', '-', '--']);
+const NOTHING = new Set([
+  '',
+  'no',
+  'n',
+  'off',
+  '0',
+  'false',
+  'none',
+  'closed',
+  'shut',
+  'inactive',
+  '-',
+  '--',
+]);
 const OFF = new Set(['off', '0', 'no', 'false', 'unit off', 'power off', 'shut down', 'shutdown', 'stopped']);
 
 /** What a state's text says, per kind of event. Unknown words count as the event only where the column is its own. */
-const READERS: Record<Logged['is'], { column: 'defrost' | 'door' | 'power' | 'mode'; says: (text: string) => boolean }[]> = {
+const READERS: Record<
+  Logged['is'],
+  { column: 'defrost' | 'door' | 'power' | 'mode'; says: (text: string) => boolean }[]
+> = {
   defrost: [
     { column: 'defrost', says: (text) => !NOTHING.has(text) },
     { column: 'mode', says: (text) => text.includes('defrost') },

@@ -1,0 +1,39 @@
+import { assertNever } from '../../model/error.js';
+import type { Need } from '../../model/rule-set.js';
+import type { RuleContext } from './context.js';
+import { agreementVerdict, instructionVerdict, logVerdict } from './needs/computed.js';
+import { documentVerdict, photoVerdict } from './needs/files.js';
+import { pulpVerdict } from './needs/pulps.js';
+import { eventVerdict, readingVerdict } from './needs/readings.js';
+import { roundVerdict } from './needs/rounds.js';
+import { sealVerdict } from './needs/seals.js';
+import { combineAll, combineAny, combineNone, type NeedVerdict } from './verdict.js';
+
+/** How a need of the rule language stands against the record. */
+export function evaluate(context: RuleContext, need: Need): NeedVerdict {
+  const each = (needs: readonly Need[]) => needs.map((one) => evaluate(context, one));
+  if ('all' in need) return combineAll(each(need.all));
+  if ('any' in need) return combineAny(each(need.any));
+  if ('none' in need) return combineNone(each(need.none));
+  if ('photo' in need) return photoVerdict(context, need);
+  if ('document' in need) return documentVerdict(context, need);
+  if ('event' in need) return eventVerdict(context, need);
+  if ('instruction' in need) return instructionVerdict(context);
+  if ('agreement' in need) return agreementVerdict(context, need);
+  if ('log' in need) return logVerdict(context, need);
+  switch (need.reading) {
+    case 'pulp':
+      return pulpVerdict(context, need);
+    case 'round':
+      return roundVerdict(context, need);
+    case 'seal':
+      return sealVerdict(context, need);
+    case 'set-point':
+    case 'bracing':
+    case 'contact':
+    case 'statement':
+      return readingVerdict(context, need);
+    default:
+      return assertNever(need);
+  }
+}

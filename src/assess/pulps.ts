@@ -1,0 +1,71 @@
+import type { Line } from '../model/delivery.js';
+import type { Band, PulpGroup, PulpReading } from '../model/results.js';
+import type { RuleSet } from '../model/rule-set.js';
+import type { ItemOf, RecordState } from '../model/state.js';
+import { celsius } from '../model/temperature.js';
+import { knownMilliseconds } from '../model/time.js';
+import { bandOf, ROUNDING } from './bands.js';
+
+/** The line that evidence is about: its own, or the only one there is. */
+export function lineOf(item: { line?: string | undefined }, lines: readonly Line[]): Line | undefined {
+  if (item.line !== undefined) return lines.find((line) => line.id === item.line);
+  return lines.length === 1 ? lines[0] : undefined;
+}
+
+/** Which side of a band a temperature lies on and how far beyond the limit, in kelvin. */
+export function judge(
+  value: number,
+  band: Pick<Band, 'low' | 'high'> | undefined,
+): Pick<PulpReading, 'verdict' | 'beyond'> {
+  if (band === undefined) return { verdict: 'no-instruction', beyond: 0 };
+  if (value > band.high + ROUNDING) return { verdict: 'above', beyond: value - band.high };
+  if (value < band.low - ROUNDING) return { verdict: 'below', beyond: band.low - value };
+  return { verdict: 'in-band', beyond: 0 };
+}
+
+/**
+ * Pulp readings by line and stop, each held against the line's band, in the order of lines, then stops. Readings
+ * whose line or stop is not known are in no group: which product they speak of can't be said.
+ */
+export function pulpGroups(state: RecordState, ruleSet: RuleSet): PulpGroup[] {
+  const { lines, stops } = state.delivery;
+  const pulps = state.evidence.filter((item): item is ItemOf<'pulp'> => item.kind === 'pulp');
+  return lines.flatMap((line) => {
+    const band = bandOf(line, ruleSet);
+    return stops.flatMap((stop) => {
+      const readings = pulps
+        .filter((item) => item.place?.stop === stop.id && lineOf(item, lines) === line)
+        .map((item) => pulpReading(item, band));
+      if (readings.length === 0) return [];
+      const values = readings.map((one) => one.celsius);
+      return [
+        {
+          line: line.id,
+          stop: stop.id,
+          does: stop.does,
+          ...(band === undefined ? {} : { band: { low: band.low, high: band.high } }),
+          readings,
+          count: values.length,
+          min: Math.min(...values),
+          max: Math.max(...values),
+          mean: values.reduce((sum, value) => sum + value, 0) / values.length,
+          inBand: readings.filter((one) => one.verdict === 'in-band').length,
+        },
+      ];
+    });
+  });
+}
+
+function pulpReading(item: ItemOf<'pulp'>, band: Band | undefined): PulpReading {
+  const value = celsius(item.temperature);
+  const at = knownMilliseconds(item.time);
+  return {
+    evidence: item.evidence,
+    celsius: value,
+    ...(at === undefined ? {} : { at }),
+    ...(item.place?.position === undefined ? {} : { position: item.place.position }),
+    from: item.from,
+    ...(item.instrument === undefined ? {} : { instrument: item.instrument }),
+    ...judge(value, band),
+  };
+}
