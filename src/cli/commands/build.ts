@@ -1,0 +1,61 @@
+import { relative } from 'node:path';
+import { Command } from 'commander';
+import { deliveryFolder } from '../folder.js';
+import type { CliContext } from '../program.js';
+import { readPassphrase } from '../passphrase.js';
+import { whoEnters } from '../who.js';
+
+interface Options {
+  delivery?: string;
+  out?: string;
+  by?: string;
+  identity?: string;
+  passphraseFile?: string;
+  paper?: string;
+  json?: boolean;
+}
+
+export function buildCommand({ output, now }: CliContext): Command {
+  return new Command('build')
+    .description('Render the signed PDF dossier of a delivery.')
+    .option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)')
+    .option('-o, --out <file>', 'where to write it (default: the delivery’s dossiers folder)')
+    .option('--by <name>', 'who builds it (default: DOSSIER_BY or your account)')
+    .option('--paper <paper>', 'Letter or A4 (default: what delivery.yaml says)')
+    .option('--identity <folder>', 'signing identity (default: DOSSIER_IDENTITY, or .config/load-dossier in your home)')
+    .option('--passphrase-file <file>', 'file that holds the passphrase of the identity’s key')
+    .option('--json', 'the answer as JSON')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  dossier build
+  dossier build -d deliveries/4711 --paper A4
+  dossier build --passphrase-file ~/.dossier-passphrase --json
+
+The first build makes a signing identity: a certificate of your own with an
+encrypted key. It shows that nothing was changed after signing; who the signer
+is, a stranger learns only when you give them the certificate by another way.
+The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRASE.`,
+    )
+    .action(async (options: Options) => {
+      const { build } = await import('../../jobs/build.js');
+      const report = await build({
+        folder: deliveryFolder(options.delivery),
+        out: options.out,
+        by: whoEnters(options.by),
+        now,
+        paper: options.paper,
+        identityFolder: options.identity,
+        passphrase: (isNew) => readPassphrase(options.passphraseFile, isNew),
+        progress: (text) => output.progress(text),
+      });
+      if (options.json === true) return output.json(report);
+      for (const notice of report.notices) output.note(notice);
+      output.line(`${relative(process.cwd(), report.file) || report.file}`);
+      output.line(`${report.pages} pages, ${(report.bytes / 1e6).toFixed(1)} MB, SHA-256 ${report.sha256}`);
+      output.line(`Fingerprint ${report.fingerprint.delivery} ${report.fingerprint.size} ${report.fingerprint.root}`);
+      output.line(`Signed by ${report.signer.name}, certificate SHA-256 ${report.signer.certificateSha256}`);
+      output.note(`Next: dossier verify "${relative(process.cwd(), report.file) || report.file}"`);
+    });
+}

@@ -1,0 +1,70 @@
+import { Command } from 'commander';
+import { EXIT } from '../exit.js';
+import { deliveryFolder } from '../folder.js';
+import { printProblem } from '../problems.js';
+import type { CliContext } from '../program.js';
+import { tableLines } from '../table.js';
+import { whoEnters } from '../who.js';
+
+interface Options {
+  delivery?: string;
+  by?: string;
+  logZone?: string;
+  logUnit?: string;
+  json?: boolean;
+}
+
+export function collectCommand({ output, exit, now }: CliContext): Command {
+  return new Command('collect')
+    .description('Take files or folders in as evidence; the originals stay as they are.')
+    .argument('<paths...>', 'files or folders')
+    .option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)')
+    .option('--by <name>', 'who takes it in (default: DOSSIER_BY or your account)')
+    .option('--log-zone <zone>', "time zone of the unit log's clock, when the log does not say")
+    .option('--log-unit <unit>', "°F or °C of the unit log, when the log's header does not say")
+    .option('--json', 'the answer as JSON')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  dossier collect ~/Pictures/load-4711
+  dossier collect unit.csv --log-zone America/Phoenix
+  dossier collect paper/*.pdf photos -d deliveries/4711
+
+A captions.csv beside the files (file, subject, stop, line, position, by, caption)
+says what they show. Taking the same file in twice adds nothing.`,
+    )
+    .action(async (paths: string[], options: Options) => {
+      const { collect } = await import('../../jobs/collect.js');
+      const report = await collect({
+        folder: deliveryFolder(options.delivery),
+        paths,
+        by: whoEnters(options.by),
+        now,
+        logZone: options.logZone,
+        logUnit: options.logUnit,
+        progress: (done, total, name) => output.progress(`${done}/${total} ${name}`),
+      });
+      if (report.problems.length > 0) exit(EXIT.badInput);
+      if (options.json === true) return output.json(report);
+      for (const notice of report.notices) output.note(notice);
+      if (report.items.length > 0)
+        for (const line of tableLines(
+          report.items.map((item) => [
+            item.evidence ?? '-',
+            item.file,
+            item.when,
+            [item.takenFor, ...item.flags.map((flag) => `(${flag.is})`)].join(' '),
+          ]),
+          output.width,
+        ))
+          output.line(line);
+      const { taken, held, readings, refused } = report.counts;
+      output.line();
+      output.line(
+        `${taken} taken in, ${readings} readings in them; ${held} already held, nothing added for those; ${refused} refused.`,
+      );
+      for (const problem of report.problems) printProblem(output, problem);
+      if (taken > 0) output.note('Next: dossier gaps');
+    });
+}

@@ -1,0 +1,157 @@
+import { Command } from 'commander';
+import type { NoteInput } from '../../jobs/note.js';
+import { deliveryFolder } from '../folder.js';
+import type { CliContext } from '../program.js';
+import { whoEnters } from '../who.js';
+
+interface Common {
+  delivery?: string;
+  enteredBy?: string;
+  by?: string;
+  at?: string;
+  stop?: string;
+  position?: string;
+  line?: string;
+  caption?: string;
+  json?: boolean;
+}
+
+/** One way of `dossier record`: its words, and how they become a reading's fields. */
+interface Form {
+  name: NoteInput['kind'];
+  argument: string;
+  argumentIs: string;
+  summary: string;
+  options: readonly (readonly [flags: string, description: string])[];
+  example: string;
+}
+
+const FORMS: readonly Form[] = [
+  {
+    name: 'pulp',
+    argument: '<temperature>',
+    argumentIs: 'such as 34.2F or 1.2C',
+    summary: 'a pulp temperature',
+    options: [
+      ['--from <whose>', 'driver (default), shipper, receiver, inspector or other'],
+      ['--instrument <name>', 'the thermometer'],
+    ],
+    example: 'dossier record pulp 34.2F --line romaine --position nose --stop load-1 --at 04:10',
+  },
+  {
+    name: 'set-point',
+    argument: '<temperature>',
+    argumentIs: 'such as 36F',
+    summary: 'a set point as read or told',
+    options: [
+      ['--shown-by <source>', 'display (default), bill, dispatcher or shipper'],
+      ['--run <mode>', 'continuous or start-stop'],
+    ],
+    example: 'dossier record set-point 36F --shown-by display --run continuous',
+  },
+  {
+    name: 'round',
+    argument: '[box-air]',
+    argumentIs: 'air in the box, such as 37F',
+    summary: 'a look at the unit on the way',
+    options: [
+      ['--set-point <temperature>', 'set point on the display'],
+      ['--fuel <level>', 'fuel of the unit, such as 3/4 or 60%'],
+      ['--alarm <text...>', 'alarms on the display'],
+    ],
+    example: 'dossier record round 37F --set-point 36F --fuel 3/4',
+  },
+  {
+    name: 'seal',
+    argument: '<number>',
+    argumentIs: 'the number on it',
+    summary: 'a seal',
+    options: [['--state <state>', 'applied, intact, broken or removed']],
+    example: 'dossier record seal 4471908 --state applied',
+  },
+  {
+    name: 'bracing',
+    argument: '<device>',
+    argumentIs: 'air-bags, load-bars, straps, boards, foam-blocks or other',
+    summary: 'what holds the load',
+    options: [['--note <text>', 'where and how']],
+    example: 'dossier record bracing load-bars --note "two behind the last row"',
+  },
+  {
+    name: 'event',
+    argument: '<event>',
+    argumentIs: 'arrived, doors-opened, loading-began, doors-closed, departed, refused …',
+    summary: 'something that happened',
+    options: [['--note <text>', 'more about it']],
+    example: 'dossier record event doors-closed --stop load-1 --at 2026-07-14T06:30',
+  },
+  {
+    name: 'contact',
+    argument: '<with>',
+    argumentIs: 'shipper, receiver, broker, dispatcher, insurer, carrier, inspector or other',
+    summary: 'who was told what',
+    options: [
+      ['--how <way>', 'call (default), message, e-mail, in-person or letter'],
+      ['--about <text>', 'what was said'],
+    ],
+    example: 'dossier record contact shipper --how call --about "romaine pulps at 42 F" --at 05:05',
+  },
+  {
+    name: 'statement',
+    argument: '<text>',
+    argumentIs: 'the account, in quotes',
+    summary: "a person's account in their own words",
+    options: [],
+    example: 'dossier record statement "I was on the dock from 04:05 to 06:20." --by "R. Vela"',
+  },
+];
+
+export function recordCommand(context: CliContext): Command {
+  const command = new Command('record')
+    .description('Write down a reading, event, seal, bracing, contact or statement.')
+    .addHelpText(
+      'after',
+      `
+Examples:
+${FORMS.map((form) => `  ${form.example}`).join('\n')}
+
+Times are local to the stop's place: 14:05, 2:05pm, yesterday 14:05, 2026-07-14T04:10.
+Left out, it is now. Nothing recorded is ever changed: a correction is a new entry.
+Take no reading where the site's rules or a running unit make it unsafe.`,
+    );
+  for (const form of FORMS) command.addCommand(formCommand(form, context));
+  return command;
+}
+
+function formCommand(form: Form, { output, now }: CliContext): Command {
+  const command = new Command(form.name)
+    .description(`Write down ${form.summary}.`)
+    .argument(form.argument, form.argumentIs);
+  for (const [flags, description] of form.options) command.option(flags, description);
+  return command
+    .option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)')
+    .option('--at <time>', 'when, local to the stop (default: now)')
+    .option('--stop <stop>', 'at which stop')
+    .option('--line <line>', 'which line of the bill')
+    .option('--position <position>', 'nose, middle or tail')
+    .option('--by <name>', 'who took it or saw it')
+    .option('--entered-by <name>', 'who enters it (default: DOSSIER_BY or your account)')
+    .option('--caption <text>', 'a note beside it')
+    .option('--json', 'the answer as JSON')
+    .addHelpText('after', `\nExample:\n  ${form.example}`)
+    .action(async (word: string | undefined, options: Common & Record<string, unknown>) => {
+      const { note } = await import('../../jobs/note.js');
+      const { delivery, enteredBy, json, ...fields } = options;
+      const added = await note({
+        folder: deliveryFolder(delivery),
+        kind: form.name,
+        word,
+        fields,
+        enteredBy: whoEnters(enteredBy ?? options.by),
+        now,
+      });
+      if (json === true) return output.json(added);
+      for (const notice of added.notices) output.note(notice);
+      output.line(`${added.evidence}  ${added.said}`);
+    });
+}

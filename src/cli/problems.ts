@@ -1,0 +1,22 @@
+import type { Problem } from '../model/error.js';
+import { type Output, printable } from './output.js';
+
+/** `photos/IMG_7.jpg, row 12, column value: what is wrong` and, on its own line, what to do. */
+export function describeProblem(problem: Problem): string[] {
+  const { file, row, column, field } = problem.where;
+  const place = [
+    file,
+    row === undefined ? undefined : `row ${row}`,
+    column === undefined ? undefined : `column ${column}`,
+    field,
+  ].filter((part) => part !== undefined);
+  const lead = place.length === 0 ? '' : `${place.join(', ')}: `;
+  const first = printable(`${lead}${problem.message}`);
+  return problem.fix === undefined ? [first] : [first, `  ${printable(problem.fix)}`];
+}
+
+export function printProblem(output: Output, problem: Problem): void {
+  const [first = '', ...rest] = describeProblem(problem);
+  output.note(output.style('red', first));
+  for (const line of rest) output.note(line);
+}

@@ -1,0 +1,90 @@
+import { readFileSync } from 'node:fs';
+import { Command, CommanderError } from 'commander';
+import { DossierError } from '../model/error.js';
+import { buildCommand } from './commands/build.js';
+import { collectCommand } from './commands/collect.js';
+import { gapsCommand } from './commands/gaps.js';
+import { newCommand } from './commands/new.js';
+import { recordCommand } from './commands/record.js';
+import { tempsCommand } from './commands/temps.js';
+import { verifyCommand } from './commands/verify.js';
+import { EXIT, type ExitCode } from './exit.js';
+import { type Output, printable } from './output.js';
+import { printProblem } from './problems.js';
+
+/** What a command needs of the world, and where it leaves its answer. */
+export interface CliContext {
+  output: Output;
+  /** Raises the exit code of this run; the highest one said wins. */
+  exit(code: ExitCode): void;
+  now(): Date;
+}
+
+const EXAMPLES = `
+Examples:
+  dossier new my-delivery                        make a delivery folder (asks)
+  dossier collect ~/Pictures/load -d my-delivery take evidence in
+  dossier record pulp 34.2F --line romaine       write down a reading
+  dossier gaps my-delivery                       what is missing now
+  dossier build -d my-delivery                   the signed PDF
+  dossier verify dossier.pdf                     check one, yours or a stranger's
+
+Exit codes: 0 fine, 1 done and the answer is no, 2 bad use or bad input, 70 a bug.
+The tool gives no legal advice and never says whether food is safe to eat.`;
+
+export function version(): string {
+  const text = readFileSync(new URL('../../package.json', import.meta.url), 'utf8');
+  return (JSON.parse(text) as { version: string }).version;
+}
+
+function makeProgram(context: CliContext): Command {
+  const program = new Command('dossier')
+    .description('Proof of one refrigerated-produce delivery: collected, checked for gaps, signed.')
+    .version(version(), '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'print help')
+    .addHelpText('after', EXAMPLES)
+    .showSuggestionAfterError()
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => context.output.line(text.trimEnd()),
+      writeErr: (text) => context.output.note(text.trimEnd()),
+    });
+  for (const add of [
+    newCommand,
+    collectCommand,
+    recordCommand,
+    gapsCommand,
+    tempsCommand,
+    buildCommand,
+    verifyCommand,
+  ])
+    program.addCommand(add(context).exitOverride().copyInheritedSettings(program));
+  return program;
+}
+
+/** Runs one command line to its end and gives the exit code. Never throws. */
+export async function runCli(args: string[], output: Output, now = () => new Date()): Promise<number> {
+  let code: ExitCode = EXIT.fine;
+  const context: CliContext = {
+    output,
+    now,
+    exit: (said) => {
+      if (said > code) code = said;
+    },
+  };
+  const program = makeProgram(context);
+  try {
+    if (args.length === 0) program.outputHelp();
+    else await program.parseAsync(args, { from: 'user' });
+    return code;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.fine : EXIT.badInput;
+    if (error instanceof DossierError) {
+      printProblem(output, error.toProblem());
+      return EXIT.badInput;
+    }
+    output.note(`This is a bug in load-dossier ${version()}; please report it with these lines:`);
+    output.note(printable(error instanceof Error ? (error.stack ?? error.message) : String(error)));
+    return EXIT.bug;
+  }
+}

@@ -1,0 +1,44 @@
+import { printable } from './output.js';
+
+/** Cells in columns, cut to the width; the last column takes what is left and wraps under itself. */
+export function tableLines(rows: readonly (readonly string[])[], width: number): string[] {
+  const columns = Math.max(0, ...rows.map((row) => row.length));
+  if (columns === 0) return [];
+  const clean = rows.map((row) => row.map(printable));
+  const natural = Array.from({ length: columns }, (_, i) => Math.max(...clean.map((row) => length(row[i] ?? ''))));
+  const fixed = natural.slice(0, -1).map((w) => Math.min(w, Math.max(8, Math.floor(width / columns) + 8)));
+  const last = Math.max(16, width - fixed.reduce((sum, w) => sum + w + 2, 0));
+  return clean.flatMap((row) => {
+    const cells = row.map((cell, i) => wrap(cell, i === columns - 1 ? last : (fixed[i] ?? last)));
+    const height = Math.max(1, ...cells.map((lines) => lines.length));
+    return Array.from({ length: height }, (_, y) =>
+      cells
+        .map((lines, i) => pad(lines[y] ?? '', i === columns - 1 ? 0 : (fixed[i] ?? 0)))
+        .join('  ')
+        .trimEnd(),
+    );
+  });
+}
+
+/** Breaks text at spaces, and inside a word only when it is longer than the line. */
+export function wrap(text: string, width: number): string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    let rest = word;
+    if (line !== '' && length(line) + 1 + length(rest) > width) {
+      lines.push(line);
+      line = '';
+    }
+    while (length(rest) > width) {
+      lines.push([...rest].slice(0, width).join(''));
+      rest = [...rest].slice(width).join('');
+    }
+    line = line === '' ? rest : `${line} ${rest}`;
+  }
+  lines.push(line);
+  return lines;
+}
+
+const length = (text: string) => [...text].length;
+const pad = (text: string, width: number) => text + ' '.repeat(Math.max(0, width - length(text)));

@@ -1,0 +1,110 @@
+import type { Exhibit, LeftOut } from '../model/manifest.js';
+import type { DeliveryRecord } from '../record/store.js';
+import type { ToAttach } from '../seal/manifest.js';
+import type { AssessedDelivery } from './assess.js';
+import { channelsCsv, excursionsCsv, gapsCsv, logCsv, pulpsCsv } from './computed-data.js';
+
+/** One file inside the PDF. */
+export interface Enclosed extends ToAttach {
+  description: string;
+}
+
+export interface Enclosures {
+  enclosed: Enclosed[];
+  leftOut: LeftOut[];
+  exhibits: Exhibit[];
+}
+
+/** A dossier that is to be e-mailed: what its originals may take together, in bytes. */
+export const ORIGINALS_BUDGET = 20_000_000;
+
+/**
+ * What goes inside a dossier: ledger, facts, rule set, computed tables, and the originals as far as they
+ * fit the budget, smallest first, so that as many exhibits as possible can be checked on the spot.
+ */
+export async function enclosures(
+  record: DeliveryRecord,
+  { state, logs, ruleSet, assessment }: AssessedDelivery,
+  ledger: Uint8Array,
+  numbered: readonly Exhibit[],
+): Promise<Enclosures> {
+  const own: Enclosed[] = [
+    enclose('ledger.jsonl', ledger, 'application/jsonl', 'ledger', 'The record: one entry per line'),
+    enclose('rule-set.yaml', text(ruleSet.text), 'application/yaml', 'rule-set', 'The required-evidence rule set that was used'),
+    table('excursions.csv', excursionsCsv(assessment), 'Times outside the band'),
+    table('channels.csv', channelsCsv(assessment), 'Temperatures per channel over custody'),
+    table('pulps.csv', pulpsCsv(assessment), 'Pulp temperatures against the band'),
+    table('gaps.csv', gapsCsv(assessment), 'Required evidence and what is missing'),
+    ...logs.map((log) => table(`log-${log.evidence}.csv`, logCsv(log), `Unit log ${log.evidence} as understood, row by row`)),
+  ];
+  const withheld = new Set(state.evidence.filter((item) => item.withheld !== undefined).map((item) => item.evidence));
+  const chosen = chooseOriginals(numbered, (exhibit) => withheld.has(exhibit.evidence));
+  const enclosed: Enclosed[] = [];
+  const names = new Map<string, string>();
+  for (const { file, exhibit } of chosen.inside) {
+    const name = `x${String(exhibit).padStart(3, '0')}-${asciiName(file.name)}`;
+    enclosed.push(
+      enclose(name, await record.readOriginal(file.sha256), file.type, 'original', `Original of exhibit ${exhibit}`),
+    );
+    names.set(file.sha256, name);
+  }
+  return {
+    enclosed: [...own, ...enclosed],
+    leftOut: chosen.leftOut,
+    exhibits: numbered.map((exhibit) => {
+      const name = exhibit.file === undefined ? undefined : names.get(exhibit.file.sha256);
+      return name === undefined ? exhibit : { ...exhibit, attachedAs: name };
+    }),
+  };
+}
+
+type FiledExhibit = Exhibit & { file: NonNullable<Exhibit['file']> };
+
+function chooseOriginals(
+  exhibits: readonly Exhibit[],
+  isWithheld: (exhibit: Exhibit) => boolean,
+): { inside: FiledExhibit[]; leftOut: LeftOut[] } {
+  const filed = exhibits.filter((exhibit): exhibit is FiledExhibit => exhibit.file !== undefined);
+  const once = [...new Map(filed.map((exhibit) => [exhibit.file.sha256, exhibit])).values()];
+  const leftOut: LeftOut[] = [];
+  const inside: FiledExhibit[] = [];
+  let total = 0;
+  for (const exhibit of [...once].sort((a, b) => a.file.bytes - b.file.bytes)) {
+    const { name, bytes, sha256 } = exhibit.file;
+    if (isWithheld(exhibit)) {
+      leftOut.push({ name, bytes, sha256, why: 'withheld' });
+      continue;
+    }
+    total += bytes;
+    if (bytes === 0) leftOut.push({ name, bytes, sha256, why: 'empty-file' });
+    else if (total > ORIGINALS_BUDGET) leftOut.push({ name, bytes, sha256, why: 'size-budget' });
+    else inside.push(exhibit);
+  }
+  return { inside: inside.sort((a, b) => a.exhibit - b.exhibit), leftOut };
+}
+
+function enclose(
+  name: string,
+  bytes: Uint8Array,
+  type: string,
+  what: ToAttach['what'],
+  description: string,
+): Enclosed {
+  return { name, bytes, type, what, description };
+}
+
+function table(name: string, csv: string, description: string): Enclosed {
+  return enclose(name, text(csv), 'text/csv', 'computed-data', description);
+}
+
+const text = (content: string) => Buffer.from(content, 'utf8');
+
+/** A name that every program can write to a disk: ASCII letters, digits, dot, dash, underscore. */
+function asciiName(name: string): string {
+  const base = name.split(/[/\\]/).at(-1) ?? '';
+  const plain = base
+    .normalize('NFKD')
+    .replace(/[^\x20-\x7e]/g, '')
+    .replace(/[^A-Za-z0-9._-]+/g, '-');
+  return plain.slice(-80).replace(/^[-.]+/, '') || 'file';
+}

@@ -1,0 +1,120 @@
+import { stringify } from 'csv-stringify/sync';
+import type { Assessment } from '../model/results.js';
+import { toInstant } from '../model/time.js';
+import type { UnitLog } from '../model/unit-log.js';
+
+/**
+ * Computed results as CSV, attached to every dossier so that an expert can go on from them.
+ * Times are UTC, temperatures °C, degree-hours K·h. Text that a spreadsheet would run as a formula
+ * gets a leading apostrophe (CWE-1236); the originals stay untouched.
+ */
+type Cell = string | number | undefined;
+
+function csv(header: readonly string[], rows: readonly (readonly Cell[])[]): string {
+  return stringify([header, ...rows], {
+    escape_formulas: true,
+    record_delimiter: 'windows',
+    // Numbers are ours and never formulas: written plain so that −0.5 stays a number.
+    cast: { number: (value) => ({ value: String(value), escape_formulas: false }) },
+  });
+}
+
+export function excursionsCsv({ temperatures }: Assessment): string {
+  return csv(
+    ['log', 'excursion', 'channel', 'side', 'from_utc', 'to_utc', 'seconds', 'peak_celsius', 'peak_utc', 'kelvin_hours', 'cause', 'cause_basis', 'cut_by'],
+    temperatures.flatMap(({ log, excursions }) =>
+      excursions.map((e) => [
+        log,
+        e.id,
+        e.channel,
+        e.side,
+        toInstant(e.from),
+        toInstant(e.to),
+        e.seconds,
+        e.peak,
+        toInstant(e.peakAt),
+        e.degreeHours,
+        e.cause.is,
+        'how' in e.cause ? e.cause.how : '',
+        e.cutBy.join(' '),
+      ]),
+    ),
+  );
+}
+
+export function channelsCsv({ temperatures }: Assessment): string {
+  return csv(
+    ['log', 'channel', 'mean_celsius', 'min_celsius', 'min_utc', 'max_celsius', 'max_utc', 'known_seconds', 'coverage', 'in_band_seconds', 'above_seconds', 'below_seconds', 'kelvin_hours_above', 'kelvin_hours_below', 'samples'],
+    temperatures.flatMap(({ log, channels }) =>
+      channels.map((c) => [
+        log,
+        c.channel,
+        c.mean,
+        c.min?.value,
+        c.min === undefined ? undefined : toInstant(c.min.at),
+        c.max?.value,
+        c.max === undefined ? undefined : toInstant(c.max.at),
+        c.knownSeconds,
+        c.coverage,
+        c.inBandSeconds,
+        c.aboveSeconds,
+        c.belowSeconds,
+        c.degreeHoursAbove,
+        c.degreeHoursBelow,
+        c.samples,
+      ]),
+    ),
+  );
+}
+
+export function pulpsCsv({ pulps }: Assessment): string {
+  return csv(
+    ['line', 'stop', 'evidence', 'at_utc', 'celsius', 'position', 'from', 'instrument', 'verdict', 'beyond_kelvin'],
+    pulps.flatMap(({ line, stop, readings }) =>
+      readings.map((r) => [
+        line,
+        stop,
+        r.evidence,
+        r.at === undefined ? undefined : toInstant(r.at),
+        r.celsius,
+        r.position,
+        r.from,
+        r.instrument,
+        r.verdict,
+        r.beyond,
+      ]),
+    ),
+  );
+}
+
+export function gapsCsv({ gaps }: Assessment): string {
+  return csv(
+    ['rule', 'stage', 'title', 'outcome', 'counted', 'against', 'lacking', 'closable', 'basis'],
+    gaps.map((gap) => [
+      gap.rule,
+      gap.stage,
+      gap.title,
+      gap.outcome,
+      gap.counted.join(' '),
+      gap.against.join(' '),
+      gap.lacking.join('; '),
+      gap.closable.is,
+      gap.basis,
+    ]),
+  );
+}
+
+/** The log's rows as understood: what the computation saw, row by row of the file. */
+export function logCsv(log: UnitLog): string {
+  const channels = Object.entries(log.channels);
+  const states = Object.entries(log.states);
+  const rows = Array.from(log.times, (at, i): Cell[] => [
+    log.rows[i],
+    toInstant(at),
+    ...channels.map(([, values]) => known(values[i])),
+    ...states.map(([, texts]) => texts[i]),
+  ]);
+  return csv(['row', 'time_utc', ...channels.map(([name]) => `${name}_celsius`), ...states.map(([name]) => name)], rows);
+}
+
+const known = (value: number | undefined): Cell => (value === undefined || Number.isNaN(value) ? undefined : value);

@@ -1,0 +1,51 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { parseDeliveryFile } from '../intake/delivery-file.js';
+import { DossierError } from '../model/error.js';
+import { machinePorts, type Ports } from '../record/ports.js';
+import { type DeliveryRecord, openRecord } from '../record/store.js';
+
+export const DELIVERY_FILE = 'delivery.yaml';
+
+export interface OpenDelivery {
+  folder: string;
+  by: string;
+  now: () => Date;
+}
+
+/** The machine's disk and processes with the caller's clock. */
+export function portsWith(now: () => Date): Ports {
+  return { ...machinePorts(), now };
+}
+
+/**
+ * Opens a delivery, hands its record to `work`, and closes it whatever happens.
+ * A change of delivery.yaml since the last command enters the record first, so that even a reading
+ * command may write that one entry.
+ * Throws DossierError for a bad delivery.yaml, a missing, damaged or locked record, or a disk error.
+ */
+export async function withDelivery<T>(
+  { folder, by, now }: OpenDelivery,
+  write: boolean,
+  work: (record: DeliveryRecord) => Promise<T>,
+): Promise<T> {
+  const file = join(folder, DELIVERY_FILE);
+  const text = await readFile(file, 'utf8').catch((cause: unknown) => {
+    throw new DossierError('bad-delivery-file', 'delivery.yaml cannot be read', { where: { file }, cause });
+  });
+  const { written, sha256 } = parseDeliveryFile(text, file);
+  const ports = portsWith(now);
+  let record = await openRecord(folder, ports, { write });
+  try {
+    if (record.state().deliveryHash !== sha256) {
+      if (!write) {
+        await record.close();
+        record = await openRecord(folder, ports, { write: true });
+      }
+      await record.syncFacts({ sha256, facts: written, by });
+    }
+    return await work(record);
+  } finally {
+    await record.close();
+  }
+}

@@ -1,0 +1,111 @@
+import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { stringify } from 'yaml';
+import { parseDeliveryFile } from '../intake/delivery-file.js';
+import { DossierError } from '../model/error.js';
+import { createRecord } from '../record/store.js';
+import { DELIVERY_FILE, portsWith } from './delivery.js';
+
+/** The least that makes a delivery, as asked for or given on the command line. */
+export interface FewFacts {
+  number: string;
+  carrier: string;
+  shipper?: string;
+  receiver?: string;
+  trailer: string;
+  /** `place; zone` */
+  load: string;
+  unload: string;
+  /** `goods; set point; tolerance; pallets`, the last three may be left out. */
+  goods: readonly string[];
+  rules?: string;
+}
+
+export type NewDeliveryInput = {
+  folder: string;
+  by: string;
+  now: () => Date;
+} & ({ file: string } | { facts: FewFacts });
+
+export interface NewDelivery {
+  folder: string;
+  delivery: string;
+  rules: string;
+}
+
+const HEAD = `# The facts of this delivery. Change what is wrong or add what is missing;
+# the next command takes the change into the record, with its time.
+`;
+
+/**
+ * Makes a delivery folder: delivery.yaml and a record whose first entry holds its facts.
+ * Throws DossierError when the folder is not empty or the facts don't hold together.
+ */
+export async function newDelivery(input: NewDeliveryInput): Promise<NewDelivery> {
+  const { folder, by, now } = input;
+  const text = 'file' in input ? await readFacts(input.file) : HEAD + stringify(factsFrom(input.facts));
+  const { facts, written, sha256 } = parseDeliveryFile(text, 'file' in input ? input.file : DELIVERY_FILE);
+  await mkdir(folder, { recursive: true });
+  const there = (await readdir(folder)).filter((name) => !name.startsWith('.'));
+  if (there.length > 0)
+    throw new DossierError('bad-usage', 'the folder is not empty', {
+      where: { file: folder },
+      fix: 'Give the delivery a folder of its own.',
+    });
+  // The facts first: a crash between the two leaves a folder that `new` says is not empty, never a record without facts.
+  await writeFile(join(folder, DELIVERY_FILE), text, { flag: 'wx' });
+  const record = await createRecord(folder, portsWith(now), { sha256, facts: written, by });
+  await record.close();
+  return { folder, delivery: facts.delivery, rules: facts.rules };
+}
+
+async function readFacts(file: string): Promise<string> {
+  return readFile(file, 'utf8').catch((cause: unknown) => {
+    throw new DossierError('unreadable-file', 'this file cannot be read', { where: { file }, cause });
+  });
+}
+
+function factsFrom(facts: FewFacts): Record<string, unknown> {
+  const [load, unload] = [stopFrom('load-1', 'load', facts.load), stopFrom('drop-1', 'unload', facts.unload)];
+  const party = (name: string | undefined) => (name === undefined || name === '' ? undefined : { name });
+  return {
+    delivery: facts.number,
+    parties: withoutEmpty({
+      carrier: party(facts.carrier),
+      shipper: party(facts.shipper),
+      receiver: party(facts.receiver),
+    }),
+    equipment: { trailer: { number: facts.trailer } },
+    stops: [load, unload],
+    lines: facts.goods.map(lineFrom),
+    rules: facts.rules ?? 'produce',
+  };
+}
+
+function stopFrom(id: string, does: 'load' | 'unload', text: string): Record<string, unknown> {
+  const [place = '', zone = ''] = text.split(';').map((part) => part.trim());
+  return { id, does, place, zone };
+}
+
+function lineFrom(text: string, index: number): Record<string, unknown> {
+  const [goods = '', setPoint = '', tolerance = '', pallets = ''] = text.split(';').map((part) => part.trim());
+  const slug = goods
+    .toLowerCase()
+    .normalize('NFD')
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 30);
+  return withoutEmpty({
+    id: slug === '' ? `line-${index + 1}` : slug,
+    goods,
+    from: 'load-1',
+    to: 'drop-1',
+    pallets: pallets === '' ? undefined : Number(pallets),
+    instruction:
+      setPoint === '' ? undefined : withoutEmpty({ setPoint, tolerance: tolerance === '' ? undefined : tolerance }),
+  });
+}
+
+function withoutEmpty(record: Record<string, unknown>): Record<string, unknown> {
+  return Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined));
+}
