@@ -1,0 +1,129 @@
+/**
+ * The small tree that the typesetter draws. Everything a person wrote is text in it, never markup,
+ * and what the typesetter does not know can't be said.
+ */
+export type Inline =
+  | { is: 'text'; text: string }
+  | { is: 'strong' | 'emphasis'; of: Inline[] }
+  | { is: 'code'; text: string }
+  /** A link to the exhibit's plate or row. */
+  | { is: 'exhibit'; number: number };
+
+export interface Column {
+  title: string;
+  /** Share of the width; 0 takes what the content needs. */
+  width: number;
+  align?: 'left' | 'right' | 'center';
+}
+/** `alert` marks a value outside of what was asked for. */
+export type Cell = Inline[] | { is: 'alert'; of: Inline[] };
+
+export interface Fact {
+  label: string;
+  value: Inline[];
+}
+
+export interface Plate {
+  is: 'plate';
+  number: number;
+  /** Name of the picture among the assets; left out when it can't be shown. */
+  asset?: string;
+  alt: string;
+  /** Why there is no picture, or what is wrong with it. */
+  trouble?: string;
+  title: string;
+  caption: Inline[];
+  facts: Fact[];
+  flags: string[];
+  sha256?: string;
+  /** Sections that refer to it. */
+  seenIn: { id: string; title: string }[];
+}
+
+export type Block =
+  | { is: 'paragraph'; of: Inline[] }
+  | { is: 'heading'; level: 2 | 3; text: string }
+  | { is: 'list'; ordered: boolean; items: Block[][] }
+  | { is: 'code'; text: string }
+  | { is: 'quote'; of: Block[] }
+  | { is: 'facts'; facts: Fact[] }
+  | {
+      is: 'table';
+      title?: string;
+      columns: Column[];
+      rows: Cell[][] /** Exhibit number of each row, to link to. */;
+      anchors?: number[];
+    }
+  | { is: 'picture'; asset: string; alt: string; caption: Inline[] }
+  /** Says that there is no evidence, so that the section does not vanish. */
+  | { is: 'none'; of: Inline[] }
+  | Plate;
+
+export interface Section {
+  id: string;
+  title: string;
+  blocks: Block[];
+}
+
+export interface CoverLine {
+  weighs: 'helps' | 'hurts' | 'open';
+  mark: string;
+  of: Inline[];
+}
+export interface Cover {
+  kind: string;
+  delivery: string;
+  route: string;
+  happened: Inline[];
+  facts: Fact[];
+  linesTitle: string;
+  lines: CoverLine[];
+  /** Said when there are more findings than lines. */
+  more: Inline[];
+  missingTitle: string;
+  missing: Inline[];
+  proof: Fact[];
+  cautions: Block[];
+}
+
+/** The one JSON document that the typesetter reads. */
+export interface DossierDocument {
+  language: string;
+  region: string;
+  paper: 'us-letter' | 'a4';
+  title: string;
+  author: string;
+  description: string;
+  running: string;
+  page: string;
+  pageOf: string;
+  contents: string;
+  exhibit: string;
+  seenIn: string;
+  /** Numbers that can be linked to. */
+  exhibits: number[];
+  cover: Cover;
+  sections: Section[];
+}
+
+export const text = (value: string): Inline => ({ is: 'text', text: value });
+export const plain = (value: string): Inline[] => [text(value)];
+export const paragraph = (...of: Inline[]): Block => ({ is: 'paragraph', of });
+
+/** The words of a tree without its marks, for alternative texts. */
+export function wordsOf(of: readonly Inline[]): string {
+  return of.map(wordsIn).join('');
+}
+
+function wordsIn(node: Inline): string {
+  switch (node.is) {
+    case 'text':
+    case 'code':
+      return node.text;
+    case 'exhibit':
+      return String(node.number);
+    case 'strong':
+    case 'emphasis':
+      return wordsOf(node.of);
+  }
+}

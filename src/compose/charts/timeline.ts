@@ -1,0 +1,163 @@
+import { scaleLinear } from 'd3-scale';
+import type { TimelineItem } from '../../model/results.js';
+import type { Zone } from '../../model/time.js';
+import type { Format } from '../format.js';
+import type { Labels } from '../words/labels.js';
+import { box, element, ink, label, line, svg, widthOf } from './svg.js';
+import { timeTicks } from './time-axis.js';
+
+export interface TimelinePicture {
+  items: readonly TimelineItem[];
+  /** Words for an item's mark. */
+  name: (item: TimelineItem) => string;
+  /** Spans drawn as bars on a row of their own. */
+  bars: readonly { from: number; to: number; label: string; alert: boolean }[];
+  zone: Zone;
+  otherZone?: Zone;
+}
+
+const WIDTH = 500;
+const LEFT = 74;
+const RIGHT = WIDTH - 12;
+/** Rows of small marks, below the events. */
+const ROWS = [
+  ['photo', ['photo', 'document']],
+  ['pulp', ['pulp']],
+  ['round', ['round', 'set-point']],
+  ['seal', ['seal', 'bracing']],
+  ['contact', ['contact', 'statement']],
+] as const;
+const ROW = 14;
+const EVENT_ROWS = 5;
+
+/** Everything with a known time on one axis: named events above, marks by kind below. */
+export function timelinePicture(picture: TimelinePicture, format: Format, labels: Labels): string {
+  const { items, bars, zone, otherZone } = picture;
+  const times = [...items.map((item) => item.at), ...bars.flatMap((bar) => [bar.from, bar.to])];
+  if (times.length === 0) return svg(WIDTH, 1);
+  const first = times.reduce((a, b) => Math.min(a, b));
+  const last = times.reduce((a, b) => Math.max(a, b));
+  const room = Math.max((last - first) * 0.02, 300_000);
+  const span = { from: first - room, to: last + room };
+  const x = scaleLinear([span.from, span.to], [LEFT, RIGHT]);
+
+  const eventsTop = 10;
+  const axis = eventsTop + EVENT_ROWS * 10 + 8;
+  const named = eventLabels(picture, x, eventsTop, axis);
+  const barRows = bars.map((_, i) => axis + 12 + i * ROW);
+  const marksTop = axis + 12 + bars.length * ROW + 4;
+  const rows = ROWS.filter(([, kinds]) => items.some((item) => kinds.some((kind) => kind === item.is)));
+  const bottom = marksTop + rows.length * ROW + 2;
+
+  const hours = timeTicks(span.from, span.to, zone, 10).flatMap(({ at, day }) => [
+    line(x(at), axis, x(at), bottom, { stroke: day ? ink.line : ink.hair, 'stroke-width': day ? 0.8 : 0.4 }),
+    label(x(at), bottom + 9, format.clock(at, zone), { size: 7, anchor: 'middle' }),
+    ...(day
+      ? [label(x(at), bottom + 18, format.dayOf(at, zone), { size: 7, anchor: 'middle', weight: 600 })]
+      : []),
+    ...(otherZone === undefined
+      ? []
+      : [
+          label(x(at), bottom + 27, format.clock(at, otherZone), {
+            size: 6.5,
+            anchor: 'middle',
+            fill: ink.soft,
+          }),
+        ]),
+  ]);
+  const foot = bottom + (otherZone === undefined ? 18 : 27);
+  return svg(
+    WIDTH,
+    foot + 4,
+    ...hours,
+    line(LEFT, axis, RIGHT, axis, { 'stroke-width': 1 }),
+    ...named,
+    ...bars.flatMap((bar, i) => {
+      const y = barRows[i] ?? axis;
+      const [left, right] = [x(bar.from), Math.max(x(bar.to), x(bar.from) + 1.5)];
+      return [
+        label(LEFT - 6, y + 7, bar.label, { size: 7, anchor: 'end' }),
+        box(
+          left,
+          y + 1,
+          right - left,
+          7,
+          bar.alert ? { fill: ink.alertTint, stroke: ink.alert, 'stroke-width': 0.6 } : { fill: ink.line },
+        ),
+      ];
+    }),
+    ...rows.flatMap(([name, kinds], i) => {
+      const y = marksTop + i * ROW + 5;
+      return [
+        label(LEFT - 6, y + 2.5, labels(`timeline-row.${name}`), { size: 7, anchor: 'end' }),
+        ...items
+          .filter((item) => kinds.some((kind) => kind === item.is))
+          .map((item) => markOf(item, x(item.at), y)),
+      ];
+    }),
+    label(LEFT - 6, bottom + 9, format.zoneName(span.from, zone), { size: 7, anchor: 'end', fill: ink.soft }),
+    ...(otherZone === undefined
+      ? []
+      : [
+          label(LEFT - 6, bottom + 27, format.zoneName(span.to, otherZone), {
+            size: 6.5,
+            anchor: 'end',
+            fill: ink.soft,
+          }),
+        ]),
+  );
+}
+
+/** Marks differ by shape, not by colour. */
+function markOf(item: TimelineItem, x: number, y: number): string {
+  switch (item.is) {
+    case 'pulp':
+    case 'set-point':
+    case 'bracing':
+      return element('circle', {
+        cx: x,
+        cy: y,
+        r: 2.2,
+        fill: ink.paper,
+        stroke: ink.full,
+        'stroke-width': 0.8,
+      });
+    case 'document':
+    case 'statement':
+      return box(x - 2, y - 2.4, 4, 4.8, { fill: ink.paper, stroke: ink.full, 'stroke-width': 0.8 });
+    default:
+      return element('path', {
+        d: `M${x.toFixed(2)} ${y - 2.8}l2.8 2.8l-2.8 2.8l-2.8 -2.8z`,
+        fill: ink.full,
+      });
+  }
+}
+
+function eventLabels(
+  { items, name }: TimelinePicture,
+  x: (at: number) => number,
+  top: number,
+  axis: number,
+): string[] {
+  const ends = Array.from({ length: EVENT_ROWS }, () => 0);
+  return items
+    .filter((item) => item.is === 'event')
+    .flatMap((item) => {
+      const at = x(item.at);
+      const words = name(item);
+      const wide = widthOf(words, 7.5);
+      const anchor = at + wide + 3 > WIDTH ? 'end' : 'start';
+      const start = anchor === 'end' ? at - wide - 3 : at;
+      const row = ends.findIndex((end) => start >= end);
+      const colour = item.event === 'refused' ? ink.alert : ink.full;
+      const dot = element('circle', { cx: at, cy: axis, r: 2.4, fill: colour });
+      if (row < 0) return [dot];
+      ends[row] = start + wide + 7;
+      const y = top + (EVENT_ROWS - 1 - row) * 10;
+      return [
+        line(at, y - 5, at, axis, { stroke: ink.line, 'stroke-width': 0.5 }),
+        dot,
+        label(at + (anchor === 'end' ? -3 : 3), y, words, { size: 7.5, anchor, fill: colour }),
+      ];
+    });
+}

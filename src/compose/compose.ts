@@ -1,0 +1,87 @@
+import { access } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { DossierError } from '../model/error.js';
+import { cleanDeep, cleanerFor, drawable } from './glyphs.js';
+import type { ComposeInput } from './input.js';
+import { preparePictures } from './pictures.js';
+import { type TypesetJob, typeset } from './typeset.js';
+import { viewOf } from './view/context.js';
+import { documentOf } from './view/dossier.js';
+import { isPicture, plateAsset } from './view/exhibits.js';
+import { readLabels } from './words/labels.js';
+import { loadTemplates } from './words/load.js';
+
+/** `templates/` beside `src/` or `dist/`. */
+const SHIPPED = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'templates');
+
+/**
+ * Sets the dossier of one delivery. The same input gives the same bytes.
+ * Throws DossierError `bad-template` or `typesetting`; a picture that can't be read is a warning.
+ */
+export async function composeDossier(
+  input: ComposeInput,
+): Promise<{ pdf: Uint8Array; warnings: string[]; pages: number }> {
+  const { job, warnings } = await prepareDossier(input);
+  const { pdf, pages } = await typeset(job);
+  return { pdf, warnings, pages };
+}
+
+/** Everything the typesetter needs, as data. */
+export async function prepareDossier(input: ComposeInput): Promise<{ job: TypesetJob; warnings: string[] }> {
+  const templates = input.templates ?? SHIPPED;
+  const folder = join(templates, 'words', input.state.delivery.show.language);
+  await mustBeThere(folder, input.state.delivery.show.language);
+  const loaded = await loadTemplates(folder);
+  const labels = readLabels(loaded.labels, join(folder, 'labels.yaml'));
+  const view = viewOf(input, { templates: loaded.templates, folder }, labels);
+
+  const shown = input.state.evidence.filter(isPicture).filter((item) => item.withheld === undefined);
+  const pictures = await preparePictures(
+    shown.map((item) => ({ sha256: item.file.sha256, type: item.file.type })),
+    input.readOriginal,
+  );
+  const { document, drawings } = documentOf(view, pictures);
+
+  const cleaner = cleanerFor(await drawable());
+  const assets = new Map<string, Uint8Array>();
+  for (const [name, drawing] of drawings) assets.set(name, new TextEncoder().encode(cleaner.clean(drawing)));
+  for (const [sha256, picture] of pictures)
+    if (picture.is === 'picture') assets.set(plateAsset(sha256), picture.bytes);
+
+  const job: TypesetJob = {
+    pages: join(templates, 'dossier'),
+    document: cleanDeep(document, cleaner),
+    assets,
+    attachments: input.attachments.map((one) => ({ ...one, description: cleaner.clean(one.description) })),
+    builtAt: input.builtAt,
+  };
+  const warnings = [
+    ...shown.flatMap((item) => {
+      const picture = pictures.get(item.file.sha256);
+      if (picture?.is === 'picture' && !picture.damaged) return [];
+      return [
+        `${item.file.name} (${item.evidence}): ${picture?.is === 'picture' ? 'the picture is damaged; what can be read is shown' : `the picture can't be shown: ${picture?.why ?? 'unknown'}`}`,
+      ];
+    }),
+    ...cleaner
+      .replaced()
+      .map(
+        ({ point, count, shownAs }) =>
+          `${point} can't be printed and is shown as ${shownAs} (${count} times)`,
+      ),
+  ];
+  return { job, warnings };
+}
+
+async function mustBeThere(folder: string, language: string): Promise<void> {
+  try {
+    await access(folder);
+  } catch (cause) {
+    throw new DossierError('bad-template', `there are no words in the language "${language}"`, {
+      where: { file: folder },
+      fix: 'Set show.language to en in delivery.yaml, or give a templates folder that has the language.',
+      cause,
+    });
+  }
+}

@@ -1,0 +1,27 @@
+import type { EvidenceId } from '../model/evidence.js';
+import type { Exhibit } from '../model/manifest.js';
+import type { EvidenceItem, RecordState } from '../model/state.js';
+import { knownMilliseconds } from '../model/time.js';
+
+/** Numbers all evidence for one dossier: by time, then by entry; what has no known time comes last. */
+export function numberExhibits(state: RecordState): Exhibit[] {
+  const time = (item: EvidenceItem) => knownMilliseconds(item.time) ?? Number.POSITIVE_INFINITY;
+  return [...state.evidence]
+    .sort((a, b) => {
+      const [x, y] = [time(a), time(b)];
+      return x === y ? a.seq - b.seq : x - y;
+    })
+    .map((item, i) => ({
+      exhibit: i + 1,
+      evidence: item.evidence,
+      seq: item.seq,
+      kind: item.kind,
+      ...('file' in item ? { file: item.file } : {}),
+    }));
+}
+
+/** Finds an exhibit's number by its evidence id. */
+export function exhibitNumbers(exhibits: readonly Exhibit[]): (id: EvidenceId) => number | undefined {
+  const numbers = new Map(exhibits.map((e) => [e.evidence, e.exhibit]));
+  return (id) => numbers.get(id);
+}

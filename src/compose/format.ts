@@ -1,0 +1,108 @@
+import { DateTime } from 'luxon';
+import type { Show } from '../model/delivery.js';
+import { fromCelsius, fromKelvin, type TemperatureUnit } from '../model/temperature.js';
+import { type EventTime, milliseconds, type Zone } from '../model/time.js';
+
+/** How one language writes numbers and moments; the words around them are templates. */
+interface Manner {
+  locale: string;
+  day: string;
+  clock: string;
+  /** Separates value and percent sign. */
+  percent: string;
+}
+const MANNERS: Record<Show['language'], Manner> = {
+  en: { locale: 'en-US', day: 'ccc d LLL yyyy', clock: 'h:mm a', percent: '%' },
+  es: { locale: 'es-US', day: 'ccc d LLL yyyy', clock: 'H:mm', percent: '\u00a0%' },
+};
+
+/** Words for times that are not known; they come from the language's labels. */
+export interface TimeWords {
+  zoneUnknown: string;
+  notKnown: string;
+}
+
+export type Format = ReturnType<typeof formatFor>;
+
+/**
+ * Writes quantities as the reader of one dossier expects them: the chosen unit of temperature first,
+ * the other beside it; every time in its own place's zone, with the zone shown.
+ */
+export function formatFor(show: Pick<Show, 'temperature' | 'language'>, words: TimeWords) {
+  const manner = MANNERS[show.language];
+  const other: TemperatureUnit = show.temperature === '°F' ? '°C' : '°F';
+  const at = (ms: number, zone: Zone) => DateTime.fromMillis(ms, { zone, locale: manner.locale });
+
+  /** A number with a fixed count of decimals, with a true minus sign and never a negative zero. */
+  const number = (value: number, decimals = 0): string => {
+    const rounded = Number(value.toFixed(decimals));
+    const text = new Intl.NumberFormat(manner.locale, {
+      minimumFractionDigits: decimals,
+      maximumFractionDigits: decimals,
+    }).format(Object.is(rounded, -0) ? 0 : rounded);
+    return text.replace('-', '−');
+  };
+  const both = (first: number, second: number, suffix = ''): string =>
+    `${number(first, 1)}\u00a0${show.temperature}${suffix} (${number(second, 1)}\u00a0${other}${suffix})`;
+
+  return {
+    unit: show.temperature,
+    other,
+    number,
+    /** °C in, both units out. */
+    temperature: (celsius: number) =>
+      both(fromCelsius(celsius, show.temperature), fromCelsius(celsius, other)),
+    /** Only the reader's first unit, for tight places whose heading names both. */
+    short: (celsius: number) =>
+      `${number(fromCelsius(celsius, show.temperature), 1)}\u00a0${show.temperature}`,
+    /** Kelvin in, both units out. */
+    difference: (kelvin: number) => both(fromKelvin(kelvin, show.temperature), fromKelvin(kelvin, other)),
+    degreeHours: (kelvinHours: number) =>
+      both(fromKelvin(kelvinHours, show.temperature), fromKelvin(kelvinHours, other), '·h'),
+    /** 0 to 1 in; what is not whole is never rounded up to 100 or down to 0. */
+    share: (of: number) => {
+      const percent = of * 100;
+      const shown = of < 1 ? Math.min(percent, 99.9) : percent;
+      return `${number(of > 0 ? Math.max(shown, 0.1) : 0, Number.isInteger(shown) ? 0 : 1)}${manner.percent}`;
+    },
+    duration: (seconds: number) => duration(seconds, number),
+    bytes: (count: number) =>
+      count < 1000
+        ? `${number(count)} B`
+        : count < 1e6
+          ? `${number(count / 1000, 1)} kB`
+          : `${number(count / 1e6, 1)} MB`,
+    /** `Tue 14 Jul 2026, 5:42 AM MST` */
+    time: (ms: number, zone: Zone) => at(ms, zone).toFormat(`${manner.day}, ${manner.clock} ZZZZ`),
+    /** `Tue 14 Jul` */
+    dayOf: (ms: number, zone: Zone) => at(ms, zone).toFormat('ccc d LLL'),
+    /** `5:42 AM` */
+    clock: (ms: number, zone: Zone) => at(ms, zone).toFormat(manner.clock),
+    /** `MST` */
+    zoneName: (ms: number, zone: Zone) => at(ms, zone).toFormat('ZZZZ'),
+    /** Time of evidence, in the words for the cases that are not known. */
+    eventTime: (time: EventTime): string => {
+      switch (time.is) {
+        case 'known':
+          return at(milliseconds(time.instant), time.zone).toFormat(`${manner.day}, ${manner.clock} ZZZZ`);
+        case 'local':
+          return `${DateTime.fromISO(time.local, { zone: 'utc', locale: manner.locale }).toFormat(`${manner.day}, ${manner.clock}`)} (${words.zoneUnknown})`;
+        case 'none':
+          return words.notKnown;
+      }
+    },
+  };
+}
+
+/** `53 h 20 min`, `14 min`, `40 s`; the size only, without sign. */
+function duration(seconds: number, number: (value: number) => string): string {
+  const whole = Math.round(Math.abs(seconds));
+  if (whole < 60) return `${whole}\u00a0s`;
+  const minutes = Math.round(whole / 60);
+  const hours = Math.floor(minutes / 60);
+  if (hours === 0) return `${minutes}\u00a0min`;
+  const rest = minutes % 60;
+  return rest === 0
+    ? `${number(hours)}\u00a0h`
+    : `${number(hours)}\u00a0h\u00a0${String(rest).padStart(2, '0')}\u00a0min`;
+}

@@ -1,0 +1,123 @@
+import { readFile } from 'node:fs/promises';
+import { Worker } from 'node:worker_threads';
+import sharp, { type Sharp } from 'sharp';
+import type { Sha256 } from '../model/evidence.js';
+
+/** The longer side of a picture in the dossier, in pixels: 200 per inch at 8 inches, enough for print. */
+const LONGEST = 1600;
+const QUALITY = 82;
+/** Two at a time is as fast as two cores get; more only costs memory. */
+const AT_ONCE = 2;
+/** Guards against small files that unfold into enormous pictures. */
+const MOST_PIXELS = 200_000_000;
+const HEIC_SECONDS = 60;
+
+export interface PictureFile {
+  sha256: Sha256;
+  type: string;
+}
+export type ReadOriginal = (sha256: Sha256) => Promise<string | Uint8Array>;
+export type PreparedPicture =
+  /** Baseline JPEG, sRGB, upright, no metadata. `damaged` when only part of the file could be read. */
+  | { is: 'picture'; bytes: Uint8Array; width: number; height: number; damaged: boolean }
+  | { is: 'unreadable'; why: string };
+
+/** Prepares pictures for print. A picture that can't be read never stops the others. */
+export async function preparePictures(
+  files: readonly PictureFile[],
+  readOriginal: ReadOriginal,
+): Promise<Map<Sha256, PreparedPicture>> {
+  const wanted = [...new Map(files.map((file) => [file.sha256, file])).values()];
+  const prepared = new Map<Sha256, PreparedPicture>();
+  const before = sharp.concurrency();
+  sharp.concurrency(1);
+  try {
+    const queue = wanted.values();
+    const work = async () => {
+      for (const file of queue) prepared.set(file.sha256, await prepareOne(file, readOriginal));
+    };
+    await Promise.all(Array.from({ length: AT_ONCE }, work));
+  } finally {
+    sharp.concurrency(before);
+  }
+  return prepared;
+}
+
+async function prepareOne(file: PictureFile, readOriginal: ReadOriginal): Promise<PreparedPicture> {
+  try {
+    const original = await readOriginal(file.sha256);
+    if (/^image\/hei[cf]/.test(file.type)) return await prepareHeic(original);
+    return await reencode((failOn) =>
+      sharp(original, { failOn, limitInputPixels: MOST_PIXELS }).autoOrient(),
+    );
+  } catch (cause) {
+    return { is: 'unreadable', why: reason(cause) };
+  }
+}
+
+async function reencode(open: (failOn: 'warning' | 'none') => Sharp): Promise<PreparedPicture> {
+  const encode = async (failOn: 'warning' | 'none') =>
+    open(failOn)
+      .resize({ width: LONGEST, height: LONGEST, fit: 'inside', withoutEnlargement: true })
+      .flatten({ background: '#ffffff' })
+      .toColourspace('srgb')
+      .jpeg({ quality: QUALITY, mozjpeg: true, progressive: false })
+      .toBuffer({ resolveWithObject: true });
+  const made = async (failOn: 'warning' | 'none'): Promise<PreparedPicture> => {
+    const { data, info } = await encode(failOn);
+    return { is: 'picture', bytes: data, width: info.width, height: info.height, damaged: failOn === 'none' };
+  };
+  try {
+    return await made('warning');
+  } catch {
+    // What is left of a damaged picture may still be evidence; it is shown and said to be damaged.
+    return await made('none');
+  }
+}
+
+/** One HEIC at a time: its decoder takes up to 450 MB for 12 megapixels. */
+let heicTurn: Promise<unknown> = Promise.resolve();
+
+async function prepareHeic(original: string | Uint8Array): Promise<PreparedPicture> {
+  const bytes = typeof original === 'string' ? await readFile(original) : original;
+  const turn = heicTurn.then(() => decodeHeic(bytes));
+  heicTurn = turn.catch(() => undefined);
+  const { width, height, data } = await turn;
+  // The decoder has applied the picture's own rotation; EXIF still asks for it, and must not get it twice.
+  return reencode((failOn) => sharp(data, { raw: { width, height, channels: 4 }, failOn }));
+}
+
+interface Decoded {
+  width: number;
+  height: number;
+  data: Uint8Array;
+}
+
+function decodeHeic(bytes: Uint8Array): Promise<Decoded> {
+  return new Promise((resolve, reject) => {
+    const worker = new Worker(new URL('./heic.worker.js', import.meta.url), { workerData: bytes });
+    const timer = setTimeout(() => {
+      void worker.terminate();
+      reject(new Error(`decoding took longer than ${HEIC_SECONDS} s`));
+    }, HEIC_SECONDS * 1000);
+    const done = () => clearTimeout(timer);
+    worker.once('message', (message: { decoded: Decoded } | { error: string }) => {
+      done();
+      if ('error' in message) reject(new Error(message.error));
+      else resolve(message.decoded);
+    });
+    worker.once('error', (error) => {
+      done();
+      reject(error);
+    });
+    worker.once('exit', () => {
+      done();
+      reject(new Error('the decoder stopped'));
+    });
+  });
+}
+
+function reason(cause: unknown): string {
+  const message = cause instanceof Error ? cause.message : String(cause);
+  return (message.split('\n')[0] ?? '').slice(0, 160);
+}

@@ -1,0 +1,118 @@
+import { fork } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import { DossierError } from '../model/error.js';
+import { type Instant, milliseconds } from '../model/time.js';
+import type { DossierDocument } from './blocks.js';
+import { fontFiles } from './glyphs.js';
+
+export type Relationship = 'source' | 'data' | 'alternative' | 'supplement';
+export interface Attachment {
+  /** Flat ASCII name inside the PDF. */
+  name: string;
+  bytes: Uint8Array;
+  /** Media type. */
+  type: string;
+  description: string;
+  relationship: Relationship;
+}
+
+export interface TypesetJob {
+  /** Folder with main.typ and what it imports. */
+  pages: string;
+  document: DossierDocument;
+  /** Pictures and charts by name. */
+  assets: ReadonlyMap<string, Uint8Array>;
+  attachments: readonly Attachment[];
+  builtAt: Instant;
+  /** PDF/A-3a is what dossiers are; PDF/UA-1 proves that the same pages are accessible. */
+  standard?: 'a-3a' | 'ua-1';
+  timeoutSeconds?: number;
+}
+
+type Answer = { pdf: Uint8Array; pages: number } | { error: string };
+
+const NAME = /^[A-Za-z0-9][A-Za-z0-9._-]{0,120}$/;
+
+/**
+ * Sets the document in a process of its own: a fresh one per document, since a second document in one
+ * process can carry text of the first, and nothing the typesetter does can take the caller down.
+ * Throws DossierError `typesetting` when it fails, warns, crashes or takes too long.
+ */
+export async function typeset(job: TypesetJob): Promise<{ pdf: Uint8Array; pages: number }> {
+  checkAttachments(job.attachments);
+  const answer = await ask(
+    {
+      pages: job.pages,
+      fonts: fontFiles(),
+      document: JSON.stringify({
+        ...job.document,
+        attachments: job.attachments.map(({ name, type, description, relationship }) => ({
+          name,
+          type,
+          description,
+          relationship,
+        })),
+      }),
+      assets: [...job.assets],
+      attachments: job.attachments.map(({ name, bytes }) => [name, bytes]),
+      createdSeconds: Math.floor(milliseconds(job.builtAt) / 1000),
+      standard: job.standard ?? 'a-3a',
+    },
+    job.timeoutSeconds ?? 300,
+  );
+  if ('error' in answer)
+    throw new DossierError('typesetting', `the pages can't be set: ${answer.error}`, {
+      where: { file: job.pages },
+      fix: 'If you changed the page templates, compare them with the shipped ones; otherwise please report this.',
+    });
+  return answer;
+}
+
+/** An empty attachment aborts the typesetter's process, and a name that stands twice its compilation: both are said before. */
+function checkAttachments(attachments: readonly Attachment[]): void {
+  const seen = new Set<string>();
+  for (const { name, bytes } of attachments) {
+    const refuse = (message: string, fix: string) =>
+      new DossierError('typesetting', message, { where: { file: name }, fix });
+    if (bytes.length === 0)
+      throw refuse(`"${name}" is empty and can't be attached`, 'Leave it out and list it by its hash.');
+    if (!NAME.test(name))
+      throw refuse(
+        `"${name}" is no name for an attachment`,
+        'Use ASCII letters, digits, dot, dash and underscore.',
+      );
+    if (seen.has(name.toLowerCase()))
+      throw refuse(`"${name}" is attached twice`, 'Give each attachment its own name.');
+    seen.add(name.toLowerCase());
+  }
+}
+
+function ask(request: object, timeoutSeconds: number): Promise<Answer> {
+  return new Promise((resolve) => {
+    const child = fork(fileURLToPath(new URL('./typeset.worker.js', import.meta.url)), {
+      serialization: 'advanced',
+      execArgv: [],
+      stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
+    });
+    let noise = '';
+    child.stderr?.setEncoding('utf8').on('data', (chunk: string) => {
+      noise = (noise + chunk).slice(-2000);
+    });
+    const timer = setTimeout(() => {
+      finish({ error: `it took longer than ${timeoutSeconds} s` });
+    }, timeoutSeconds * 1000);
+    const finish = (answer: Answer) => {
+      clearTimeout(timer);
+      resolve(answer);
+      child.kill('SIGKILL');
+    };
+    child.once('message', (answer) => finish(answer as Answer));
+    child.once('error', (error) => finish({ error: error.message }));
+    child.once('exit', (code, signal) =>
+      finish({ error: `the typesetter stopped (${signal ?? `exit ${code}`}) ${noise.trim()}`.trim() }),
+    );
+    child.send(request, (error) => {
+      if (error !== null) finish({ error: error.message });
+    });
+  });
+}

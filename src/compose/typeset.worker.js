@@ -1,0 +1,79 @@
+// Sets one document and ends. Sources are constant files; everything else comes in as data.
+import { Buffer } from 'node:buffer';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
+
+/**
+ * @typedef {object} Request
+ * @property {string} pages folder of the page templates
+ * @property {string[]} fonts
+ * @property {string} document JSON
+ * @property {[string, Uint8Array][]} assets
+ * @property {[string, Uint8Array][]} attachments
+ * @property {number} createdSeconds
+ * @property {'a-3a' | 'ua-1'} standard
+ */
+
+/**
+ * @param {NodeCompiler} compiler
+ * @param {import('@myriaddreamin/typst-ts-node-compiler').NodeError | null} found
+ * @returns {string | undefined}
+ */
+function messages(compiler, found) {
+  if (found === null) return undefined;
+  /** @type {{ message?: string, path?: string, range?: { start?: { line?: number } } }[]} */
+  const list = compiler.fetchDiagnostics(found);
+  if (list.length === 0) return undefined;
+  return list
+    .slice(0, 5)
+    .map((one) => {
+      const line = one.range?.start?.line;
+      const at =
+        one.path === undefined || one.path === ''
+          ? ''
+          : ` (${one.path}${line === undefined ? '' : `:${line + 1}`})`;
+      return `${one.message ?? 'unknown'}${at}`;
+    })
+    .join('; ');
+}
+
+/**
+ * @param {Request} request
+ * @returns {{ pdf: Uint8Array, pages: number } | { error: string }}
+ */
+function typeset(request) {
+  const compiler = NodeCompiler.create({
+    workspace: request.pages,
+    fontArgs: [{ fontBlobs: request.fonts.map((file) => readFileSync(file)) }],
+  });
+  const shadow = (/** @type {string} */ path, /** @type {Uint8Array} */ bytes) =>
+    compiler.mapShadow(join(request.pages, path), Buffer.from(bytes));
+  shadow('document.json', Buffer.from(request.document));
+  for (const [name, bytes] of request.assets) shadow(join('assets', name), bytes);
+  for (const [name, bytes] of request.attachments) shadow(join('attachments', name), bytes);
+  const compiled = compiler.compile({ mainFilePath: join(request.pages, 'main.typ') });
+  // A warning, such as a font that is not there, means that the pages are not what they should be.
+  const trouble = messages(compiler, compiled.takeError()) ?? messages(compiler, compiled.takeWarnings());
+  if (trouble !== undefined) return { error: trouble };
+  if (compiled.result === null) return { error: 'nothing was set' };
+  const pages = compiled.result.numOfPages;
+  const pdf = compiler.pdf(compiled.result, {
+    pdfStandard: /** @type {import('@myriaddreamin/typst-ts-node-compiler').PdfStandard} */ (
+      request.standard
+    ),
+    creationTimestamp: request.createdSeconds,
+  });
+  return { pdf, pages };
+}
+
+process.once('message', (/** @type {Request} */ request) => {
+  /** @type {ReturnType<typeof typeset>} */
+  let answer;
+  try {
+    answer = typeset(request);
+  } catch (cause) {
+    answer = { error: cause instanceof Error ? cause.message : String(cause) };
+  }
+  process.send?.(answer, () => process.disconnect());
+});

@@ -1,0 +1,107 @@
+import type { EvidenceId, EvidenceKind } from '../../model/evidence.js';
+import type { EvidenceItem, ItemOf } from '../../model/state.js';
+import { knownMilliseconds, type Zone } from '../../model/time.js';
+import type { Cell, Inline } from '../blocks.js';
+import { text } from '../blocks.js';
+import { exhibitNumbers } from '../exhibits.js';
+import { type Format, formatFor } from '../format.js';
+import type { ComposeInput } from '../input.js';
+import type { FactNames } from '../words/facts.js';
+import type { Labels } from '../words/labels.js';
+import { type Words, wordsFrom } from '../words/words.js';
+import { commonName } from './names.js';
+
+/** What every section needs: the results, and how to say them. */
+export interface View {
+  input: ComposeInput;
+  format: Format;
+  labels: Labels;
+  words: Words;
+  names: FactNames;
+  number: (id: EvidenceId) => number | undefined;
+  item: (id: EvidenceId) => EvidenceItem | undefined;
+  /** Exhibits of one kind, in the order of their numbers. */
+  of: <K extends EvidenceKind>(kind: K) => ItemOf<K>[];
+  /** Zone of the first loading stop and of the last unloading stop. */
+  startZone: Zone;
+  endZone: Zone;
+  zoneOf: (stop: string | undefined) => Zone;
+}
+
+export function viewOf(
+  input: ComposeInput,
+  templates: { templates: ReadonlyMap<string, string>; folder: string },
+  labels: Labels,
+): View {
+  const { delivery, evidence } = input.state;
+  const format = formatFor(delivery.show, {
+    zoneUnknown: labels('time.zone-unknown'),
+    notKnown: labels('time.not-known'),
+  });
+  const lines = new Map(delivery.lines.map((line) => [line.id, line.name ?? commonName(line.goods)]));
+  const stops = new Map(delivery.stops.map((stop) => [stop.id, stop]));
+  const names: FactNames = {
+    line: (id) => lines.get(id) ?? id,
+    stop: (id) => stops.get(id)?.place ?? id,
+  };
+  const number = exhibitNumbers(input.exhibits);
+  const items = new Map(evidence.map((item) => [item.evidence, item]));
+  const ordered = [...evidence].sort(
+    (a, b) =>
+      (number(a.evidence) ?? Number.POSITIVE_INFINITY) - (number(b.evidence) ?? Number.POSITIVE_INFINITY),
+  );
+  const startZone = (delivery.stops.find((stop) => stop.does === 'load')?.zone ?? 'UTC') as Zone;
+  const endZone = (delivery.stops.findLast((stop) => stop.does === 'unload')?.zone ?? startZone) as Zone;
+  return {
+    input,
+    format,
+    labels,
+    names,
+    words: wordsFrom({ templates: templates.templates, folder: templates.folder, labels, format, names }),
+    number,
+    item: (id) => items.get(id),
+    of: <K extends EvidenceKind>(kind: K) => ordered.filter((item): item is ItemOf<K> => item.kind === kind),
+    startZone,
+    endZone,
+    zoneOf: (stop) => (stop === undefined ? undefined : stops.get(stop)?.zone) ?? startZone,
+  };
+}
+
+/** Links to the exhibits of some evidence, as a cell. */
+export function exhibitLinks(view: View, ids: readonly (EvidenceId | undefined)[], most = 8): Inline[] {
+  const numbers = ids
+    .flatMap((id) => (id === undefined ? [] : [view.number(id)]))
+    .filter((n): n is number => n !== undefined)
+    .sort((a, b) => a - b);
+  const shown = numbers
+    .slice(0, most)
+    .flatMap((n, i): Inline[] => [...(i === 0 ? [] : [text(', ')]), { is: 'exhibit', number: n }]);
+  return numbers.length > most
+    ? [...shown, text(`, ${view.labels('exhibit.more').replace('N', String(numbers.length - most))}`)]
+    : shown;
+}
+
+/** A cell of plain words. */
+export const cell = (value: string | undefined): Cell =>
+  value === undefined || value === '' ? [] : [text(value)];
+
+/** Where an item belongs: the stop's place, and the position in the load. */
+export function placeOf(view: View, item: EvidenceItem): string {
+  const stop = item.place?.stop;
+  const position = item.place?.position;
+  return [
+    ...(stop === undefined ? [] : [view.names.stop(stop)]),
+    ...(position === undefined ? [] : [view.labels(`position.${position}`)]),
+  ].join(', ');
+}
+
+/** Whether evidence belongs to a loading or an unloading stop; by its stop, else by its time. */
+export function sideOf(view: View, item: EvidenceItem): 'load' | 'unload' | undefined {
+  const stop = view.input.state.delivery.stops.find((s) => s.id === item.place?.stop);
+  if (stop !== undefined) return stop.does;
+  const at = knownMilliseconds(item.time);
+  const custody = view.input.assessment.temperatures[0]?.custody;
+  if (at === undefined || custody === undefined) return undefined;
+  if (at <= custody.from.at) return 'load';
+  return at >= custody.to.at ? 'unload' : undefined;
+}

@@ -1,0 +1,163 @@
+import { partyRole } from '../../model/delivery.js';
+import { celsius, kelvin } from '../../model/temperature.js';
+import { milliseconds } from '../../model/time.js';
+import type { Cover, CoverLine, Fact, Inline } from '../blocks.js';
+import { plain, text } from '../blocks.js';
+import { exhibitLinks, type View } from './context.js';
+import { findingLine } from './findings.js';
+import { missingCounts } from './missing.js';
+
+/** Five minutes of reading must be enough: more than these lines would not be read. */
+export const MOST_LINES = 7;
+
+export function coverOf(view: View): Cover {
+  const { labels, words } = view;
+  const { fingerprint, signer, builtAt, tool } = view.input;
+  const findings = [...view.input.assessment.findings].sort((a, b) => b.weight - a.weight);
+  const shown = findings.slice(0, MOST_LINES);
+  const counts = missingCounts(view);
+  const lines = shown.map(
+    (finding): CoverLine => ({
+      weighs: finding.weighs,
+      mark: labels(`cover.${finding.weighs}`),
+      of: findingLine(view, finding),
+    }),
+  );
+  return {
+    kind: labels('document.kind'),
+    delivery: fingerprint.delivery,
+    route: routeOf(view).join(' → '),
+    happened: happened(view),
+    facts: [...parties(view), ...load(view), ...ends(view)],
+    linesTitle: labels('cover.lines'),
+    lines,
+    more:
+      findings.length > shown.length
+        ? words.line('cover-more', { more: findings.length - shown.length })
+        : shown.length === 0
+          ? words.line('cover-none')
+          : [],
+    missingTitle: labels('cover.missing'),
+    missing: words.line('cover-missing', { ...counts }),
+    proof: [
+      { label: labels('cover.fingerprint'), value: [{ is: 'code', text: fingerprint.root }] },
+      {
+        label: labels('cover.record'),
+        value: plain(`${view.format.number(fingerprint.size)} ${labels('cover.entries')}`),
+      },
+      { label: labels('cover.signer'), value: plain(signer.name) },
+      { label: labels('cover.certificate'), value: [{ is: 'code', text: signer.certificateSha256 }] },
+      {
+        label: labels('cover.built'),
+        value: plain(
+          `${view.format.time(milliseconds(builtAt), view.startZone)}, ${labels('cover.tool').toLowerCase()} ${tool.name} ${tool.version}`,
+        ),
+      },
+    ],
+    cautions: words.blocks('cautions'),
+  };
+}
+
+function routeOf(view: View): string[] {
+  return view.input.state.delivery.stops.map((stop) => stop.place);
+}
+
+function happened(view: View): Inline[] {
+  const { delivery } = view.input.state;
+  const { assessment } = view.input;
+  const goods = [...new Set(delivery.lines.map((line) => view.names.line(line.id)))];
+  const route = routeOf(view);
+  const last = (name: 'refused' | 'unloaded') =>
+    assessment.timeline.items.findLast((item) => item.is === 'event' && item.event === name);
+  const [refused, unloaded] = [last('refused'), last('unloaded')];
+  const custody = assessment.temperatures[0]?.custody;
+  return view.words.line('cover', {
+    goods: goods.length > 3 ? `${goods.slice(0, 3).join(', ')} …` : goods.join(', '),
+    from: route[0] ?? '',
+    to: route.at(-1) ?? '',
+    custody:
+      custody === undefined
+        ? undefined
+        : { is: 'duration', seconds: (custody.to.at - custody.from.at) / 1000 },
+    refused: refused !== undefined || view.of('event').some((item) => item.event === 'refused'),
+    refusedAt: refused === undefined ? undefined : { is: 'time', at: refused.at, zone: refused.zone },
+    unloaded: unloaded !== undefined,
+    unloadedAt: unloaded === undefined ? undefined : { is: 'time', at: unloaded.at, zone: unloaded.zone },
+  });
+}
+
+function parties(view: View): Fact[] {
+  const known = view.input.state.delivery.parties;
+  return partyRole.options.flatMap((role): Fact[] => {
+    const party = known[role];
+    return party === undefined
+      ? []
+      : [
+          {
+            label: view.labels(`role.${role}`),
+            value: plain([party.name, party.address].filter((part) => part !== undefined).join(', ')),
+          },
+        ];
+  });
+}
+
+function load(view: View): Fact[] {
+  const { labels, format, names } = view;
+  const { lines, equipment } = view.input.state.delivery;
+  const goods = lines.map((line) =>
+    [
+      names.line(line.id),
+      ...(line.pallets === undefined ? [] : [`${line.pallets} ${labels('cover.pallets')}`]),
+      ...(line.cartons === undefined ? [] : [`${format.number(line.cartons)} ${labels('cover.cartons')}`]),
+      ...(line.instruction === undefined
+        ? []
+        : [
+            `${labels('cover.asked')} ${format.temperature(celsius(line.instruction.setPoint))}${
+              line.instruction.tolerance === undefined
+                ? ''
+                : ` ± ${format.difference(kelvin(line.instruction.tolerance))}`
+            }${line.instruction.run === undefined ? '' : `, ${labels(`run.${line.instruction.run}`)}`}`,
+          ]),
+    ].join(', '),
+  );
+  const most = 6;
+  const machines = [
+    `${labels('cover.trailer')} ${equipment.trailer.number}`,
+    ...(equipment.unit?.number === undefined ? [] : [`${labels('cover.unit')} ${equipment.unit.number}`]),
+    ...(equipment.tractor === undefined ? [] : [`${labels('cover.tractor')} ${equipment.tractor.number}`]),
+  ];
+  return [
+    {
+      label: labels('cover.load'),
+      value: plain(
+        [
+          ...goods.slice(0, most),
+          ...(goods.length > most ? [labels('exhibit.more').replace('N', String(goods.length - most))] : []),
+        ].join('; '),
+      ),
+    },
+    { label: labels('cover.equipment'), value: plain(machines.join(', ')) },
+  ];
+}
+
+function ends(view: View): Fact[] {
+  const custody = view.input.assessment.temperatures[0]?.custody;
+  if (custody === undefined) return [];
+  const at = (ms: number, zone: View['startZone']) => text(view.format.time(ms, zone));
+  const refs = (id: (typeof custody)['from']['evidence']) => {
+    const links = exhibitLinks(view, [id]);
+    return links.length === 0 ? [] : [text(' ('), ...links, text(')')];
+  };
+  return [
+    {
+      label: view.labels('cover.carried'),
+      value: [
+        at(custody.from.at, view.startZone),
+        ...refs(custody.from.evidence),
+        text(' – '),
+        at(custody.to.at, view.endZone),
+        ...refs(custody.to.evidence),
+      ],
+    },
+  ];
+}

@@ -1,0 +1,66 @@
+import type { DossierDocument, Section } from '../blocks.js';
+import type { View } from './context.js';
+import { coverOf } from './cover.js';
+import { exhibitSection, type Pictures } from './exhibits.js';
+import { findingsSection } from './findings.js';
+import { glanceSection } from './glance.js';
+import { missingSection } from './missing.js';
+import { custodySection, methodSection, verifySection } from './proof.js';
+import { pulpSection } from './pulps.js';
+import { sectionsByExhibit } from './references.js';
+import { setPointSection } from './set-points.js';
+import { arrivalSection, beforeLoadingSection, loadingSection, transitSection } from './stages.js';
+import { temperatureSection } from './temperatures.js';
+
+/** Results into one document and its drawings; the order of the sections is the order of the pages. */
+export function documentOf(
+  view: View,
+  pictures: Pictures,
+): { document: DossierDocument; drawings: ReadonlyMap<string, string> } {
+  const { labels, input } = view;
+  const { delivery } = input.state;
+  const glance = glanceSection(view);
+  const temperatures = temperatureSection(view);
+  const told: Section[] = [
+    glance.section,
+    setPointSection(view),
+    temperatures.section,
+    pulpSection(view),
+    loadingSection(view),
+    beforeLoadingSection(view),
+    transitSection(view),
+    arrivalSection(view),
+    findingsSection(view),
+    missingSection(view),
+  ];
+  const sections: Section[] = [
+    ...told,
+    exhibitSection(view, pictures, sectionsByExhibit(told)),
+    methodSection(view),
+    custodySection(view),
+    verifySection(view),
+  ];
+  const short = input.fingerprint.root.slice(0, 16);
+  return {
+    document: {
+      language: delivery.show.language,
+      region: 'US',
+      paper: delivery.show.paper === 'A4' ? 'a4' : 'us-letter',
+      title: labels('document.title').replace('DELIVERY', () => input.fingerprint.delivery),
+      author: input.signer.name,
+      description: labels('document.description'),
+      running: labels('document.running')
+        .replace('DELIVERY', () => input.fingerprint.delivery)
+        .replace('SHORT', () => short),
+      page: labels('document.page'),
+      pageOf: labels('document.page-of'),
+      contents: labels('document.contents'),
+      exhibit: labels('document.exhibit'),
+      seenIn: labels('document.seen-in'),
+      exhibits: input.exhibits.flatMap((one) => (view.item(one.evidence) === undefined ? [] : [one.exhibit])),
+      cover: coverOf(view),
+      sections,
+    },
+    drawings: new Map([...glance.drawings, ...temperatures.drawings]),
+  };
+}

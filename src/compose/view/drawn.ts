@@ -1,0 +1,8 @@
+import type { Section } from '../blocks.js';
+
+/** A section with the drawings that its blocks name. */
+export interface Drawn {
+  section: Section;
+  /** SVG by asset name. */
+  drawings: ReadonlyMap<string, string>;
+}

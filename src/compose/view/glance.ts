@@ -1,0 +1,109 @@
+import type { TimelineItem } from '../../model/results.js';
+import { type Block, type Cell, plain, wordsOf } from '../blocks.js';
+import { timelinePicture } from '../charts/timeline.js';
+import { cell, exhibitLinks, type View } from './context.js';
+import type { Drawn } from './drawn.js';
+import { column, tableOr } from './tables.js';
+
+const ASSET = 'timeline.svg';
+
+/** The delivery on one axis, the intervals that matter, and every event. */
+export function glanceSection(view: View): Drawn {
+  const { labels, format, words, startZone, endZone } = view;
+  const { items, intervals, untimed } = view.input.assessment.timeline;
+  const blocks: Block[] = [...words.blocks('sections/glance')];
+  const drawings = new Map<string, string>();
+  const [first, last] = [items[0], items.at(-1)];
+  if (first === undefined || last === undefined)
+    blocks.push({ is: 'none', of: plain(labels('none.timeline')) });
+  else {
+    const count = (...kinds: TimelineItem['is'][]) => items.filter((item) => kinds.includes(item.is)).length;
+    const alt = words.line('alt-timeline', {
+      from: { is: 'time', at: first.at, zone: first.zone },
+      to: { is: 'time', at: last.at, zone: last.zone },
+      events: count('event'),
+      photos: count('photo', 'document'),
+      pulps: count('pulp'),
+      looks: count('round', 'set-point'),
+    });
+    drawings.set(
+      ASSET,
+      timelinePicture(
+        {
+          items,
+          name: (item) => (item.event === undefined ? item.label : labels(`event.${item.event}`)),
+          bars: intervals.map((span) => ({
+            from: span.from,
+            to: span.to,
+            label: labels(`interval.${span.id}`),
+            alert: span.id === 'arrival-to-refusal',
+          })),
+          zone: startZone,
+          ...(sameClock(view, first.at, last.at) ? {} : { otherZone: endZone }),
+        },
+        format,
+        labels,
+      ),
+    );
+    blocks.push({ is: 'picture', asset: ASSET, alt: wordsOf(alt), caption: [] });
+  }
+  if (intervals.length > 0)
+    blocks.push(
+      ...tableOr(
+        view,
+        'timeline',
+        [
+          column(view, 'what', 2),
+          column(view, 'place', 2),
+          column(view, 'from', 2.6),
+          column(view, 'to', 2.6),
+          column(view, 'length', 1.3, 'right'),
+          column(view, 'exhibits', 1.2),
+        ],
+        intervals.map((span): Cell[] => [
+          cell(labels(`interval.${span.id}`)),
+          cell(span.stop === undefined ? '' : view.names.stop(span.stop)),
+          cell(format.time(span.from, view.zoneOf(span.stop))),
+          cell(format.time(span.to, span.stop === undefined ? endZone : view.zoneOf(span.stop))),
+          cell(format.duration(span.seconds)),
+          exhibitLinks(view, span.evidence, 4),
+        ]),
+        labels('sub.intervals'),
+      ),
+    );
+  const events = items.filter((item) => item.is === 'event');
+  if (events.length > 0)
+    blocks.push(
+      ...tableOr(
+        view,
+        'timeline',
+        [
+          column(view, 'time', 2.6),
+          column(view, 'what', 2),
+          column(view, 'place', 2.4),
+          column(view, 'exhibit', 1),
+        ],
+        events.map((item): Cell[] => [
+          cell(format.time(item.at, item.zone)),
+          item.event === 'refused'
+            ? { is: 'alert', of: plain(labels('event.refused')) }
+            : cell(item.event === undefined ? item.label : labels(`event.${item.event}`)),
+          cell(item.stop === undefined ? '' : view.names.stop(item.stop)),
+          exhibitLinks(view, [item.evidence]),
+        ]),
+        labels('sub.events'),
+      ),
+    );
+  if (untimed.length > 0)
+    blocks.push(
+      { is: 'heading', level: 2, text: labels('sub.untimed') },
+      { is: 'paragraph', of: exhibitLinks(view, untimed, 60) },
+    );
+  return { section: { id: 'glance', title: labels('section.glance'), blocks }, drawings };
+}
+
+/** Whether both ends of the load keep the same clock at these times. */
+export function sameClock(view: View, from: number, to: number): boolean {
+  const { format, startZone, endZone } = view;
+  return [from, to].every((at) => format.time(at, startZone) === format.time(at, endZone));
+}

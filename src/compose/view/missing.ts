@@ -1,0 +1,94 @@
+import type { GapResult } from '../../model/results.js';
+import { stage } from '../../model/rule-set.js';
+import { type Block, type Cell, plain, type Section, text } from '../blocks.js';
+import { cell, exhibitLinks, type View } from './context.js';
+import { column } from './tables.js';
+
+const OPEN = new Set<GapResult['outcome']>(['short', 'missing', 'contradicted']);
+
+/** How many rules apply and are due, are met, are open, and are beyond mending. */
+export function missingCounts(view: View): { due: number; met: number; open: number; lost: number } {
+  const due = view.input.assessment.gaps.filter((gap) => gap.outcome === 'met' || OPEN.has(gap.outcome));
+  const open = due.filter((gap) => OPEN.has(gap.outcome));
+  return {
+    due: due.length,
+    met: due.length - open.length,
+    open: open.length,
+    lost: open.filter((gap) => gap.closable.is === 'lost').length,
+  };
+}
+
+/** Every open requirement by stage: why it matters, how to get it, until when. */
+export function missingSection(view: View): Section {
+  const { labels, words } = view;
+  const { gaps, ruleSet } = view.input.assessment;
+  const open = gaps.filter((gap) => OPEN.has(gap.outcome));
+  const blocks: Block[] = [
+    ...words.blocks('sections/missing', {
+      title: ruleSet.title,
+      name: ruleSet.name,
+      version: ruleSet.version,
+      ...missingCounts(view),
+    }),
+  ];
+  if (open.length === 0) blocks.push({ is: 'none', of: plain(labels('none.missing')) });
+  for (const name of stage.options) {
+    const here = open.filter((gap) => gap.stage === name);
+    if (here.length === 0) continue;
+    blocks.push({ is: 'heading', level: 2, text: labels(`stage.${name}`) });
+    blocks.push({
+      is: 'table',
+      columns: [
+        column(view, 'requirement', 2.6),
+        column(view, 'state', 1.3),
+        column(view, 'why-how', 4.4),
+        column(view, 'until', 1.7),
+      ],
+      rows: here.map((gap) => gapRow(view, gap)),
+    });
+  }
+  return { id: 'missing', title: labels('section.missing'), blocks };
+}
+
+function gapRow(view: View, gap: GapResult): Cell[] {
+  const { labels } = view;
+  const against = exhibitLinks(view, gap.against, 4);
+  const counted = exhibitLinks(view, gap.counted, 4);
+  const state = labels(`outcome.${gap.outcome}`);
+  const instead = gap.substitutes.flatMap((s) => s.evidence);
+  return [
+    [
+      { is: 'strong', of: plain(gap.title) },
+      text(gap.lacking.length === 0 ? '' : ` ${gap.lacking.join('; ')}.`),
+    ],
+    gap.outcome === 'contradicted'
+      ? { is: 'alert', of: [text(state), ...(against.length === 0 ? [] : [text(' '), ...against])] }
+      : [
+          text(state),
+          ...(counted.length === 0
+            ? []
+            : [text(` (${labels('column.counted').toLowerCase()} `), ...counted, text(')')]),
+        ],
+    [
+      text(`${gap.why} `),
+      { is: 'emphasis', of: plain(gap.how) },
+      ...(instead.length === 0 ? [] : [text(' ↔ '), ...exhibitLinks(view, instead, 4)]),
+    ],
+    cell(closable(view, gap)),
+  ];
+}
+
+function closable(view: View, { closable: state }: GapResult): string {
+  const { labels, format, startZone } = view;
+  const moment = (name: string) => labels.find(`event.${name}`) ?? labels(`moment.${name}`);
+  const when = (at: string | undefined) =>
+    at === undefined ? '' : `, ${format.time(Date.parse(at), startZone)}`;
+  switch (state.is) {
+    case 'now':
+      return labels('closable.now');
+    case 'until':
+      return `${labels('closable.until')} ${moment(state.moment).toLowerCase()}${when(state.at)}`;
+    case 'lost':
+      return `${labels('closable.lost')} ${moment(state.since).toLowerCase()}${when(state.at)}`;
+  }
+}

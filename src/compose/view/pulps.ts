@@ -1,0 +1,83 @@
+import type { PulpGroup } from '../../model/results.js';
+import { type Block, type Cell, plain, type Section } from '../blocks.js';
+import { cell, exhibitLinks, type View } from './context.js';
+import { column } from './tables.js';
+
+export function pulpSection(view: View): Section {
+  const { labels, words } = view;
+  const groups = view.input.assessment.pulps;
+  const blocks: Block[] = [...words.blocks('sections/pulps')];
+  if (groups.length === 0) blocks.push({ is: 'none', of: plain(labels('none.pulps')) });
+  else blocks.push(overview(view, groups));
+  for (const group of groups) blocks.push(...readings(view, group));
+  return { id: 'pulps', title: labels('section.pulps'), blocks };
+}
+
+const groupName = (view: View, group: PulpGroup) =>
+  `${view.names.line(group.line)}, ${view.labels(group.does === 'load' ? 'cover.loading' : 'cover.unloading').toLowerCase()} ${view.names.stop(group.stop)}`;
+
+function overview(view: View, groups: readonly PulpGroup[]): Block {
+  const { format } = view;
+  return {
+    is: 'table',
+    columns: [
+      column(view, 'line', 3.4),
+      column(view, 'reading', 0.8, 'right'),
+      column(view, 'lowest', 1.6, 'right'),
+      column(view, 'highest', 1.6, 'right'),
+      column(view, 'mean', 1.6, 'right'),
+      column(view, 'in-band', 0.9, 'right'),
+    ],
+    rows: groups.map((group): Cell[] => [
+      cell(groupName(view, group)),
+      cell(String(group.count)),
+      cell(format.temperature(group.min)),
+      cell(format.temperature(group.max)),
+      cell(format.temperature(group.mean)),
+      group.band === undefined
+        ? cell('–')
+        : group.inBand < group.count
+          ? { is: 'alert', of: plain(`${group.inBand} / ${group.count}`) }
+          : cell(`${group.inBand} / ${group.count}`),
+    ]),
+  };
+}
+
+function readings(view: View, group: PulpGroup): Block[] {
+  const { labels, format } = view;
+  const band =
+    group.band === undefined
+      ? labels('pulp-verdict.no-instruction')
+      : `${labels('cover.asked')} ${format.temperature(group.band.low)} – ${format.temperature(group.band.high)}`;
+  return [
+    { is: 'heading', level: 2, text: groupName(view, group) },
+    { is: 'paragraph', of: plain(`${band.charAt(0).toUpperCase()}${band.slice(1)}.`) },
+    {
+      is: 'table',
+      columns: [
+        column(view, 'time', 2.6),
+        column(view, 'position', 1),
+        column(view, 'reading', 1.6, 'right'),
+        column(view, 'verdict', 2),
+        column(view, 'by', 1.2),
+        column(view, 'instrument', 1.5),
+        column(view, 'exhibit', 0.9),
+      ],
+      rows: group.readings.map((one): Cell[] => {
+        const item = view.item(one.evidence);
+        const verdict = labels(`pulp-verdict.${one.verdict}`);
+        return [
+          cell(item === undefined ? '' : format.eventTime(item.time)),
+          cell(one.position === undefined ? '' : labels(`position.${one.position}`)),
+          cell(format.temperature(one.celsius)),
+          one.verdict === 'above' || one.verdict === 'below'
+            ? { is: 'alert', of: plain(`${verdict}, ${format.difference(one.beyond)}`) }
+            : cell(verdict),
+          cell(item?.by ?? labels(`reading-from.${one.from}`)),
+          cell(one.instrument),
+          exhibitLinks(view, [one.evidence]),
+        ];
+      }),
+    },
+  ];
+}

@@ -1,0 +1,68 @@
+import { assertNever } from '../../model/error.js';
+import type { EvidenceItem } from '../../model/state.js';
+import type { View } from './context.js';
+
+/** What a piece of evidence is, in a few words. */
+export function titleOf(view: View, item: EvidenceItem): string {
+  const { labels } = view;
+  switch (item.kind) {
+    case 'photo':
+    case 'document':
+      return item.subject === undefined
+        ? labels(`kind.${item.kind}`)
+        : `${labels(`subject.${item.subject.is}`)}${item.subject.sure === 'proposed' ? ` (${labels('plate.proposed')})` : ''}`;
+    case 'event':
+      return labels(`event.${item.event}`);
+    default:
+      return labels(`kind.${item.kind}`);
+  }
+}
+
+/** What a piece of evidence says, in one line. */
+export function saying(view: View, item: EvidenceItem): string {
+  return [...own(view, item), ...(item.caption === undefined ? [] : [item.caption])].join('; ');
+}
+
+function own(view: View, item: EvidenceItem): string[] {
+  const { format, labels, names } = view;
+  const degrees = (t: { value: number; unit: '°F' | '°C' }) => `${format.number(t.value, 1)}\u00a0${t.unit}`;
+  switch (item.kind) {
+    case 'photo':
+      return [];
+    case 'document':
+      return [item.file.name];
+    case 'unit-log':
+    case 'readings':
+      return [item.file.name];
+    case 'pulp':
+      return [
+        degrees(item.temperature),
+        ...(item.line === undefined ? [] : [names.line(item.line)]),
+        labels(`reading-from.${item.from}`),
+      ];
+    case 'set-point':
+      return [
+        degrees(item.temperature),
+        labels(`set-point-source.${item.shownBy}`),
+        ...(item.run === undefined ? [] : [labels(`run.${item.run}`)]),
+      ];
+    case 'round':
+      return [
+        ...(item.boxAir === undefined ? [] : [`${labels('column.box-air')} ${degrees(item.boxAir)}`]),
+        ...(item.fuel === undefined ? [] : [`${labels('column.fuel')} ${format.share(item.fuel)}`]),
+        ...item.alarms,
+      ];
+    case 'seal':
+      return [`${item.number}, ${labels(`seal-state.${item.state}`)}`];
+    case 'bracing':
+      return [labels(`device.${item.device}`), ...(item.note === undefined ? [] : [item.note])];
+    case 'event':
+      return item.note === undefined ? [] : [item.note];
+    case 'contact':
+      return [`${labels(`contact-with.${item.with}`)}, ${labels(`contact-how.${item.how}`)}: ${item.about}`];
+    case 'statement':
+      return [item.text.length > 160 ? `${item.text.slice(0, 160)}…` : item.text];
+    default:
+      return assertNever(item);
+  }
+}

@@ -1,0 +1,234 @@
+import type { ChannelSummary, Excursion, TemperatureResult } from '../../model/results.js';
+import { type Block, type Cell, plain, text, wordsOf } from '../blocks.js';
+import { temperatureChart } from '../charts/temperature.js';
+import { cell, exhibitLinks, type View } from './context.js';
+import type { Drawn } from './drawn.js';
+import { sameClock } from './glance.js';
+import { column, tableOr } from './tables.js';
+
+/** A long table of excursions hides the ones that matter; the data is attached in full. */
+const MOST_EXCURSIONS = 24;
+
+export function temperatureSection(view: View): Drawn {
+  const { labels, words } = view;
+  const blocks: Block[] = [...words.blocks('sections/temperatures')];
+  const drawings = new Map<string, string>();
+  const results = view.input.assessment.temperatures;
+  if (results.length === 0) blocks.push({ is: 'none', of: plain(labels('none.log')) });
+  results.forEach((result, i) => {
+    const name = `temperature-${i + 1}.svg`;
+    if (results.length > 1)
+      blocks.push({
+        is: 'heading',
+        level: 2,
+        text: `${labels('kind.unit-log')} ${i + 1}`,
+      });
+    blocks.push(...custodyWords(view, result));
+    const drawing = drawingOf(view, result);
+    if (drawing === undefined) blocks.push({ is: 'none', of: plain(labels('none.chart')) });
+    else {
+      drawings.set(name, drawing);
+      blocks.push({ is: 'picture', asset: name, alt: altOf(view, result), caption: [] });
+    }
+    blocks.push(...summaryTable(view, result), ...excursionTable(view, result), ...gapTable(view, result));
+  });
+  return { section: { id: 'temperatures', title: labels('section.temperatures'), blocks }, drawings };
+}
+
+function custodyWords(view: View, result: TemperatureResult): Block[] {
+  const { labels, startZone, endZone } = view;
+  const { custody, band } = result;
+  const numbers = [custody.from.evidence, custody.to.evidence, result.log].flatMap((id) => {
+    const n = id === undefined ? undefined : view.number(id);
+    return n === undefined ? [] : [n];
+  });
+  return [
+    ...view.words.blocks(
+      'sections/temperature-custody',
+      {
+        from: { is: 'time', at: custody.from.at, zone: startZone },
+        fromBasis: labels(`bound.${custody.from.basis}`),
+        to: { is: 'time', at: custody.to.at, zone: endZone },
+        toBasis: labels(`bound.${custody.to.basis}`),
+        low: band === undefined ? undefined : { is: 'temperature', celsius: band.low },
+        high: band === undefined ? undefined : { is: 'temperature', celsius: band.high },
+        setPoint: band === undefined ? undefined : { is: 'temperature', celsius: band.setPoint },
+        tolerance: band === undefined ? undefined : { is: 'difference', kelvin: band.tolerance },
+        toleranceFrom: band === undefined ? undefined : labels(`tolerance-from.${band.toleranceFrom}`),
+        gapLimit: { is: 'duration', seconds: result.gapLimitSeconds },
+      },
+      numbers.sort((a, b) => a - b),
+    ),
+    ...(band === undefined ? [{ is: 'none', of: plain(labels('none.band')) } as const] : []),
+  ];
+}
+
+/** Excursions of the judged channel in the order of time, with their numbers on the chart. */
+function judged(result: TemperatureResult): Excursion[] {
+  return result.excursions.filter((e) => e.channel === result.judged).sort((a, b) => a.from - b.from);
+}
+
+/** The heaviest when there are too many to list, again in the order of time. */
+function listed(result: TemperatureResult): Excursion[] {
+  return [...judged(result)]
+    .sort((a, b) => b.degreeHours - a.degreeHours)
+    .slice(0, MOST_EXCURSIONS)
+    .sort((a, b) => a.from - b.from);
+}
+
+function drawingOf(view: View, result: TemperatureResult): string | undefined {
+  const log = view.input.logs.find((one) => one.evidence === result.log);
+  if (log === undefined || log.times.length === 0) return undefined;
+  const { custody } = result;
+  return temperatureChart(
+    {
+      result,
+      log,
+      zone: view.startZone,
+      ...(sameClock(view, custody.from.at, custody.to.at) ? {} : { otherZone: view.endZone }),
+      marks: view.input.assessment.timeline.items
+        .filter((item) => item.is === 'event')
+        .map((item) => ({
+          at: item.at,
+          label: item.event === undefined ? item.label : view.labels(`event.${item.event}`),
+        })),
+      numbered: new Map(listed(result).map((e, i) => [e.id, i + 1])),
+    },
+    view.format,
+    view.labels,
+  );
+}
+
+function altOf(view: View, result: TemperatureResult): string {
+  const summary = result.channels.find((one) => one.channel === result.judged);
+  const { custody, band } = result;
+  const degrees = (celsius: number | undefined) =>
+    celsius === undefined ? undefined : ({ is: 'temperature', celsius } as const);
+  const known = summary?.mean === undefined ? undefined : summary;
+  return wordsOf(
+    view.words.line('alt-temperature', {
+      from: { is: 'time', at: custody.from.at, zone: view.startZone },
+      to: { is: 'time', at: custody.to.at, zone: view.endZone },
+      channel: known?.channel,
+      mean: degrees(known?.mean),
+      min: degrees(known?.min?.value),
+      max: degrees(known?.max?.value),
+      low: degrees(band?.low),
+      high: degrees(band?.high),
+      share: { is: 'share', of: inBandShare(summary) ?? 0 },
+      excursions: judged(result).length,
+      gaps: result.gaps.length,
+    }),
+  );
+}
+
+const inBandShare = (summary: ChannelSummary | undefined): number | undefined =>
+  summary === undefined || summary.knownSeconds === 0
+    ? undefined
+    : summary.inBandSeconds / summary.knownSeconds;
+
+function summaryTable(view: View, result: TemperatureResult): Block[] {
+  const { format, labels } = view;
+  const degrees = (value: number | undefined) => cell(value === undefined ? '–' : format.temperature(value));
+  const banded = result.band !== undefined;
+  return tableOr(
+    view,
+    'log',
+    [
+      column(view, 'channel', 1.5),
+      column(view, 'mean', 1.7, 'right'),
+      column(view, 'lowest', 1.7, 'right'),
+      column(view, 'highest', 1.7, 'right'),
+      ...(banded
+        ? [
+            column(view, 'in-band', 1, 'right'),
+            column(view, 'above', 1.3, 'right'),
+            column(view, 'below', 1.3, 'right'),
+          ]
+        : []),
+      column(view, 'known', 1, 'right'),
+    ],
+    result.channels.map((one): Cell[] => {
+      const share = inBandShare(one);
+      const held = one.channel !== 'set-point' && one.channel !== 'ambient';
+      return [
+        cell(labels(`channel.${one.channel}`)),
+        degrees(one.mean),
+        degrees(one.min?.value),
+        degrees(one.max?.value),
+        ...(banded
+          ? [
+              cell(held && share !== undefined ? format.share(share) : '–'),
+              cell(held ? format.duration(one.aboveSeconds) : '–'),
+              cell(held ? format.duration(one.belowSeconds) : '–'),
+            ]
+          : []),
+        cell(format.share(one.coverage)),
+      ];
+    }),
+    labels('sub.summary'),
+  );
+}
+
+function excursionTable(view: View, result: TemperatureResult): Block[] {
+  if (result.band === undefined) return [];
+  const { format, labels, startZone } = view;
+  const rows = listed(result);
+  const hidden = judged(result).length - rows.length;
+  return [
+    ...tableOr(
+      view,
+      'excursions',
+      [
+        column(view, 'number', 0.5, 'right'),
+        column(view, 'side', 0.8),
+        column(view, 'from', 2.7),
+        column(view, 'length', 1.2, 'right'),
+        column(view, 'peak', 1.7, 'right'),
+        column(view, 'degree-hours', 2, 'right'),
+        column(view, 'cause', 2.3),
+      ],
+      rows.map((one, i): Cell[] => [
+        cell(String(i + 1)),
+        cell(labels(`side.${one.side}`)),
+        cell(format.time(one.from, startZone)),
+        cell(format.duration(one.seconds)),
+        cell(format.temperature(one.peak)),
+        cell(format.degreeHours(one.degreeHours)),
+        causeCell(view, one),
+      ]),
+      labels('sub.excursions'),
+    ),
+    ...(hidden > 0
+      ? [{ is: 'paragraph', of: plain(labels('exhibit.more').replace('N', String(hidden))) } as const]
+      : []),
+  ];
+}
+
+function causeCell({ labels }: View, { cause, cutBy }: Excursion): Cell {
+  const cut = cutBy.map((by) => labels(`cut.${by}`));
+  if (cause.is === 'unexplained')
+    return { is: 'alert', of: plain([labels('cause.unexplained'), ...cut].join('; ')) };
+  return [text([`${labels(`cause.${cause.is}`)} (${labels(`how.${cause.how}`)})`, ...cut].join('; '))];
+}
+
+function gapTable(view: View, result: TemperatureResult): Block[] {
+  const { format, labels, startZone } = view;
+  return tableOr(
+    view,
+    'gaps',
+    [
+      column(view, 'from', 3),
+      column(view, 'to', 3),
+      column(view, 'length', 1.5, 'right'),
+      column(view, 'source', 2),
+    ],
+    result.gaps.map((gap): Cell[] => [
+      cell(format.time(gap.from, startZone)),
+      cell(format.time(gap.to, startZone)),
+      cell(format.duration(gap.seconds)),
+      exhibitLinks(view, [result.log]),
+    ]),
+    labels('sub.gaps'),
+  );
+}

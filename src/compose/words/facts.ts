@@ -1,0 +1,60 @@
+import type { FindingQuantity } from '../../model/results.js';
+import type { Format } from '../format.js';
+import { escapeMarkdown } from './escape.js';
+
+export type FactValue = string | number | boolean | FindingQuantity | undefined;
+export type Facts = Readonly<Record<string, FactValue>>;
+
+/** What facts of kinds other than numbers are called in this delivery. */
+export interface FactNames {
+  line: (id: string) => string;
+  stop: (id: string) => string;
+}
+
+/** A fact as a template sees it: prints as escaped words; `raw` serves the looking up of words for it. */
+export class ShownFact {
+  readonly #shown: string;
+  readonly raw: string;
+  constructor(shown: string) {
+    this.raw = shown;
+    this.#shown = escapeMarkdown(shown);
+  }
+  toString(): string {
+    return this.#shown;
+  }
+}
+export type ShownFacts = Record<string, ShownFact | number | boolean | undefined>;
+
+/** Turns facts into what templates may print: every value in the reader's units, nothing that could be markup. */
+export function showFacts(facts: Facts, format: Format, names: FactNames): ShownFacts {
+  return Object.fromEntries(
+    Object.entries(facts).map(([name, value]) => {
+      if (value === undefined || typeof value === 'number' || typeof value === 'boolean')
+        return [name, value];
+      if (typeof value === 'string') return [name, value === '' ? undefined : new ShownFact(value)];
+      return [name, new ShownFact(showQuantity(value, format, names))];
+    }),
+  );
+}
+
+/** One quantity in words. */
+export function showQuantity(value: FindingQuantity, format: Format, names: FactNames): string {
+  switch (value.is) {
+    case 'temperature':
+      return format.temperature(value.celsius);
+    case 'difference':
+      return format.difference(value.kelvin);
+    case 'duration':
+      return format.duration(value.seconds);
+    case 'time':
+      return format.time(value.at, value.zone);
+    case 'degree-hours':
+      return format.degreeHours(value.kelvinHours);
+    case 'share':
+      return format.share(value.of);
+    case 'line':
+      return names.line(value.line);
+    case 'stop':
+      return names.stop(value.stop);
+  }
+}

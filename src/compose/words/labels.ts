@@ -1,0 +1,45 @@
+import { parse } from 'yaml';
+import { z } from 'zod';
+import { DossierError } from '../../model/error.js';
+
+const groups = z.record(z.string(), z.record(z.string(), z.string()));
+
+/** The short words of one language: headings, kinds, outcomes. */
+export interface Labels {
+  /** The word, by `group.name`; a missing one is an error of the templates. */
+  (key: string): string;
+  /** The word if there is one. */
+  find(key: string): string | undefined;
+}
+
+/** Reads labels.yaml: groups of names, each with its words. */
+export function readLabels(yaml: string, file: string): Labels {
+  const read = groups.safeParse(parse(yaml));
+  if (!read.success)
+    throw new DossierError(
+      'bad-template',
+      `labels are not groups of name: words (${read.error.issues[0]?.path.join('.') ?? ''})`,
+      {
+        where: { file },
+        fix: 'Compare the file with the shipped templates/words/en/labels.yaml.',
+      },
+    );
+  const words = new Map<string, string>(
+    Object.entries(read.data).flatMap(([group, names]) =>
+      Object.entries(names).map(([name, value]) => [`${group}.${name}`, value] as const),
+    ),
+  );
+  const find = (key: string) => words.get(key);
+  return Object.assign(
+    (key: string): string => {
+      const found = find(key);
+      if (found === undefined)
+        throw new DossierError('bad-template', `there are no words for "${key}"`, {
+          where: { file, field: key },
+          fix: 'Add the line; the shipped templates/words/en/labels.yaml has it.',
+        });
+      return found;
+    },
+    { find },
+  );
+}

@@ -1,0 +1,117 @@
+import Handlebars from 'handlebars';
+import { DossierError } from '../../model/error.js';
+import type { Block, Inline } from '../blocks.js';
+import type { Format } from '../format.js';
+import { escapeMarkdown } from './escape.js';
+import { type FactNames, type Facts, ShownFact, type ShownFacts, showFacts } from './facts.js';
+import type { Labels } from './labels.js';
+import { readMarkdown } from './tree.js';
+
+/** The sentences of one language, filled with facts. */
+export interface Words {
+  has(name: string): boolean;
+  /** A template's blocks. `exhibits` are the numbers that `{{exhibits}}` refers to. */
+  blocks(name: string, facts?: Facts, exhibits?: readonly number[]): Block[];
+  /** The inline content of a template of one paragraph. */
+  line(name: string, facts?: Facts, exhibits?: readonly number[]): Inline[];
+}
+
+export interface WordsOptions {
+  /** Text of each template by its name without `.md`, such as `findings/refused`. */
+  templates: ReadonlyMap<string, string>;
+  labels: Labels;
+  format: Format;
+  names: FactNames;
+  /** Folder of the templates, for error messages. */
+  folder: string;
+}
+
+/**
+ * Templates see facts only as printed words: values are escaped before Handlebars sees them and are never
+ * compiled, so what a person wrote can't become Handlebars or Markdown.
+ */
+export function wordsFrom(options: WordsOptions): Words {
+  const { templates, format, names, folder } = options;
+  const handlebars = environment(options.labels);
+  const compiled = new Map<string, Handlebars.TemplateDelegate>();
+
+  const template = (name: string) => {
+    const known = compiled.get(name);
+    if (known !== undefined) return known;
+    const source = templates.get(name);
+    if (source === undefined)
+      throw new DossierError('bad-template', `there is no template ${name}.md`, {
+        where: { file: folder },
+        fix: 'Copy the shipped file of that name into the folder.',
+      });
+    const made = handlebars.compile(source, {
+      noEscape: true,
+      strict: true,
+      knownHelpersOnly: true,
+      knownHelpers: { exhibits: true, word: true, words: true, counted: true, plural: true, is: true },
+    });
+    compiled.set(name, made);
+    return made;
+  };
+
+  const blocks = (name: string, facts: Facts = {}, exhibits: readonly number[] = []): Block[] => {
+    const shown: ShownFacts = showFacts(facts, format, names);
+    try {
+      const markdown = template(name)(shown, {
+        data: { exhibits },
+        allowProtoMethodsByDefault: false,
+        allowProtoPropertiesByDefault: false,
+      });
+      return readMarkdown(markdown);
+    } catch (cause) {
+      if (cause instanceof DossierError) throw cause;
+      throw new DossierError(
+        'bad-template',
+        `${name}.md: ${cause instanceof Error ? cause.message : String(cause)}`,
+        {
+          where: { file: `${folder}/${name}.md` },
+          fix: 'Templates may use the facts listed for them, and the helpers exhibits, word, words, counted, plural, is.',
+          cause,
+        },
+      );
+    }
+  };
+
+  return {
+    has: (name) => templates.has(name),
+    blocks,
+    line: (name, facts, exhibits) =>
+      blocks(name, facts, exhibits).flatMap((block) => (block.is === 'paragraph' ? block.of : [])),
+  };
+}
+
+function environment(labels: Labels) {
+  const own = Handlebars.create();
+  const raw = (value: unknown) => (value instanceof ShownFact ? value.raw : String(value ?? ''));
+  const word = (value: unknown) => {
+    const name = raw(value);
+    return escapeMarkdown(labels.find(`word.${name}`) ?? name);
+  };
+  own.registerHelper('exhibits', (options: Handlebars.HelperOptions) => {
+    const numbers: unknown = options.data?.exhibits;
+    if (!Array.isArray(numbers) || numbers.length === 0) return '';
+    const shown = numbers.slice(0, 4).map((n) => `[${n}](exhibit:${n})`);
+    const rest = numbers.length - shown.length;
+    return ` (${shown.join(', ')}${rest > 0 ? `, ${escapeMarkdown(labels('exhibit.more').replace('N', String(rest)))}` : ''})`;
+  });
+  own.registerHelper('word', word);
+  own.registerHelper('words', (value: unknown) =>
+    raw(value)
+      .split(/\s*,\s*/)
+      .map(word)
+      .join(', '),
+  );
+  own.registerHelper('plural', (count: unknown, one: unknown, many: unknown) => (count === 1 ? one : many));
+  own.registerHelper(
+    'counted',
+    (count: unknown, one: unknown, many: unknown) =>
+      `${escapeMarkdown(String(count))} ${String(count === 1 ? one : many)}`,
+  );
+  own.registerHelper('is', (value: unknown, name: unknown) => raw(value) === name);
+  return own;
+}
