@@ -1,7 +1,7 @@
 import geodesic from 'geographiclib-geodesic';
 import type { Delivery, Stop } from '../model/delivery.js';
 import type { Flag } from '../model/evidence.js';
-import { type EventTime, knownMilliseconds, milliseconds, readLocal } from '../model/time.js';
+import { type EventTime, knownMilliseconds, milliseconds, readLocal, type Zone } from '../model/time.js';
 
 /** A dock, its yard and the queue before the gate lie within this many metres of the stop's coordinates. */
 export const AT_STOP_METRES = 5_000;
@@ -77,4 +77,10 @@ export function stopFlags(stop: Stop, gps: Position | undefined, time: EventTime
       });
   }
   return flags;
+}
+
+/** The zone of all stops when they share one. */
+export function onlyZone(delivery: Delivery): Zone | undefined {
+  const [zone, other] = new Set(delivery.stops.map((stop) => stop.zone));
+  return other === undefined ? zone : undefined;
 }

@@ -1,4 +1,4 @@
-import { type DateOrder, dateParts, wallOf } from '../clock/wall-time.js';
+import { type DateOrder, dateParts, wallOf } from './wall-time.js';
 
 export type OrderVerdict =
   | { is: 'order'; order: DateOrder }

@@ -1,10 +1,10 @@
 import type { Delivery, Stop } from '../../model/delivery.js';
 import type { Problem } from '../../model/error.js';
 import type { FileRef, Flag, Place } from '../../model/evidence.js';
-import { knownMilliseconds, type Zone } from '../../model/time.js';
+import { knownMilliseconds } from '../../model/time.js';
 import type { TimedWithFlags } from '../clock/event-time.js';
 import type { Hint, ReceivedDraftOf } from '../draft.js';
-import { AT_STOP_METRES, nearestStop, type Position, stopByTime, stopFlags } from '../place.js';
+import { AT_STOP_METRES, nearestStop, onlyZone, type Position, stopByTime, stopFlags } from '../place.js';
 import { captureTime, editingTraces } from './capture-time.js';
 import { type RawExif, readExif } from './exif.js';
 import { lookAt } from './picture.js';
@@ -104,12 +104,6 @@ function placeAndTime(
   if (only === undefined || fitting.length > 1) return { stop: undefined, timed, flags: [] };
   const detail = `read in the zone of ${only.stop.id}, near whose planned time it falls; the photo itself states no zone`;
   return { ...only, flags: [{ is: 'time-zone-unknown', detail }] };
-}
-
-/** The zone of all stops when they share one. */
-export function onlyZone(delivery: Delivery): Zone | undefined {
-  const [zone, other] = new Set(delivery.stops.map((stop) => stop.zone));
-  return other === undefined ? zone : undefined;
 }
 
 function positionOf(exif: RawExif): Position | undefined {

@@ -62,8 +62,8 @@ export function parseWrittenTable(text: string, fileName: string): WrittenTable 
 }
 
 function parseRecords(text: string, fileName: string): { row: number; cells: string[] }[] {
-  // A lone CR as line end is rare enough to be made an LF; quoted cells keep their own line ends.
-  const source = text.includes('\n') ? text : text.replaceAll('\r', '\n');
+  // One kind of line end throughout, so that lines count as an editor counts them.
+  const source = text.replaceAll(/\r\n?/g, '\n');
   const starts: { row: number; cells: string[] }[] = [];
   let line = 1;
   try {
@@ -76,7 +76,7 @@ function parseRecords(text: string, fileName: string): { row: number; cells: str
       on_record: (record: unknown) => {
         const { raw, record: cells } = record as { raw: string; record: string[] };
         if (cells.some((cell) => cell.trim() !== '')) starts.push({ row: line, cells });
-        line += raw.split('\n').length - (raw.endsWith('\n') ? 1 : 0);
+        line += raw.split('\n').length;
         return null;
       },
     });

@@ -1,0 +1,130 @@
+import { basename, dirname, join } from 'node:path';
+import type { Delivery } from '../model/delivery.js';
+import { DossierError, type Problem } from '../model/error.js';
+import { position, subjectName } from '../model/evidence.js';
+import type { Hint } from './draft.js';
+import { nearest } from './settings/suggest.js';
+import { readWrittenTable, type WrittenRow } from './table/written-table.js';
+import type { FoundFile } from './walk.js';
+
+/** A sidecar that says what the files of its folder show. */
+export const CAPTIONS_NAME = 'captions.csv';
+export const CAPTION_COLUMNS = ['file', 'subject', 'stop', 'line', 'position', 'by', 'caption'] as const;
+
+export interface Captions {
+  /** By the path of the file that is described. */
+  hints: ReadonlyMap<string, Hint>;
+  problems: Problem[];
+}
+
+/**
+ * Reads every captions.csv among the files found. What it says is a proposal until a person confirms it.
+ * Judges and never throws for a bad table: rows that cannot be used are problems, the others count.
+ */
+export async function readCaptions(files: readonly FoundFile[]): Promise<Captions> {
+  const hints = new Map<string, Hint>();
+  const problems: Problem[] = [];
+  const paths = new Set(files.map((file) => file.path));
+  for (const sidecar of files.filter((f) => basename(f.path).toLowerCase() === CAPTIONS_NAME)) {
+    try {
+      const table = await readWrittenTable(sidecar.path, sidecar.name);
+      const refuse = (row: number, message: string, column: string, fix?: string): number =>
+        problems.push({
+          code: 'bad-value',
+          message,
+          where: { file: sidecar.name, row, column },
+          ...(fix === undefined ? {} : { fix }),
+        });
+      if (!table.headings.includes('file')) {
+        refuse(
+          1,
+          `there is no column "file"; the columns are: ${table.headings.join(', ')}`,
+          'file',
+          columnsFix(),
+        );
+        continue;
+      }
+      for (const row of table.rows) {
+        const file = row.cells.get('file');
+        const path = file === undefined ? undefined : join(dirname(sidecar.path), file);
+        if (path === undefined) refuse(row.row, 'the row names no file', 'file');
+        else if (!paths.has(path)) refuse(row.row, `there is no file "${file}" in this folder`, 'file');
+        else
+          hints.set(
+            path,
+            hintOf(row, (message, column, fix) => refuse(row.row, message, column, fix)),
+          );
+      }
+    } catch (error) {
+      problems.push(asProblem(error, sidecar.name));
+    }
+  }
+  return { hints, problems };
+}
+
+/** What the captions say about one file; empty when they say nothing. */
+export function hintFor(captions: Captions, file: FoundFile): Hint {
+  return captions.hints.get(file.path) ?? {};
+}
+
+function hintOf(row: WrittenRow, refuse: (message: string, column: string, fix?: string) => void): Hint {
+  const hint: Hint = {};
+  const subject = row.cells.get('subject');
+  const where = row.cells.get('position');
+  if (subject !== undefined) {
+    const is = subjectName.safeParse(subject.toLowerCase().replaceAll(/[\s_]+/g, '-'));
+    if (is.success) hint.subject = { is: is.data, sure: 'proposed', from: CAPTIONS_NAME };
+    else {
+      const close = nearest(subject, subjectName.options);
+      const fix =
+        close === undefined ? `use one of: ${subjectName.options.join(', ')}` : `did you mean ${close}?`;
+      refuse(`"${subject}" is not a known subject`, 'subject', fix);
+    }
+  }
+  const at = where === undefined ? undefined : position.safeParse(where.toLowerCase());
+  if (at?.success === false)
+    refuse(`"${where}" is not a part of the load`, 'position', 'use nose, middle or tail');
+  const stop = row.cells.get('stop');
+  if (stop !== undefined || at?.success === true)
+    hint.place = {
+      ...(stop === undefined ? {} : { stop }),
+      ...(at?.success === true ? { position: at.data } : {}),
+    };
+  const [line, by, caption] = [row.cells.get('line'), row.cells.get('by'), row.cells.get('caption')];
+  if (line !== undefined) hint.line = line;
+  if (by !== undefined) hint.by = by.slice(0, 200);
+  if (caption !== undefined) hint.caption = caption.slice(0, 2000);
+  return hint;
+}
+
+function columnsFix(): string {
+  return `use the columns ${CAPTION_COLUMNS.join(', ')}`;
+}
+
+function asProblem(error: unknown, file: string): Problem {
+  if (error instanceof DossierError) return { ...error.toProblem(), where: { ...error.where, file } };
+  if (error instanceof Error && 'code' in error)
+    return { code: 'unreadable-file', message: error.message, where: { file } };
+  throw error;
+}
+
+/**
+ * What the folders say that a file lies in: a folder named as a stop id, a subject, a line id or a part of
+ * the load proposes it. The innermost folder counts first.
+ */
+export function folderHint(name: string, delivery: Delivery): Hint {
+  const hint: Hint = {};
+  const folders = name.split('/').slice(0, -1).reverse();
+  for (const folder of folders) {
+    const plain = folder.toLowerCase().replaceAll(/[\s_]+/g, '-');
+    const subject = subjectName.safeParse(plain);
+    const part = position.safeParse(plain);
+    const stop = delivery.stops.find((s) => s.id.toLowerCase() === plain);
+    const line = delivery.lines.find((l) => l.id.toLowerCase() === plain);
+    if (subject.success) hint.subject ??= { is: subject.data, sure: 'proposed', from: `folder ${folder}` };
+    if (stop !== undefined) hint.place = { stop: stop.id, ...hint.place };
+    if (part.success) hint.place = { position: part.data, ...hint.place };
+    if (line !== undefined) hint.line ??= line.id;
+  }
+  return hint;
+}

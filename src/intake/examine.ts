@@ -1,0 +1,130 @@
+import type { Delivery } from '../model/delivery.js';
+import { assertNever, DossierError, type Problem } from '../model/error.js';
+import type { FileRef } from '../model/evidence.js';
+import { folderHint } from './captions.js';
+import { examineDocument } from './document.js';
+import type { Examined, Hint, LogOptions } from './draft.js';
+import { examineTable } from './examine-table.js';
+import { type Recognised, recogniseFile } from './recognise.js';
+import { nearest } from './settings/suggest.js';
+
+export type { Examined, Hint, LogOptions, ReadingDraft, ReceivedDraft } from './draft.js';
+
+export interface ExamineInput {
+  /** Where the bytes can be read. */
+  path: string;
+  /** Name as shown, with the folders it lay in. */
+  name: string;
+  file: Omit<FileRef, 'type'>;
+  delivery: Delivery;
+  /** What captions.csv says about the file. */
+  hint?: Hint;
+  options?: LogOptions;
+}
+
+/**
+ * Finds out what a file is and draws up its evidence: what it was taken for, when, where, and what is wrong
+ * with it. A bad file is kept as what it can be kept as, with a problem that says why; it never throws but
+ * for a file that cannot be opened at all (DossierError `unreadable-file`).
+ */
+export async function examineFile(input: ExamineInput): Promise<Examined> {
+  const { path, name, delivery, options = {} } = input;
+  let recognised: Recognised;
+  try {
+    recognised = await recogniseFile(path);
+  } catch (cause) {
+    throw new DossierError('unreadable-file', 'the file cannot be read', { where: { file: name }, cause });
+  }
+  const file: FileRef = { ...input.file, type: recognised.type };
+  const checked = checkHint(mergeHints(input.hint, folderHint(name, delivery)), name, delivery);
+  const asked = { path, file, delivery, hint: checked.hint };
+  const examined = await examineKind(recognised, asked, options);
+  return { ...examined, problems: [...checked.problems, ...examined.problems] };
+}
+
+interface Asked {
+  path: string;
+  file: FileRef;
+  delivery: Delivery;
+  hint: Hint;
+}
+
+async function examineKind(recognised: Recognised, asked: Asked, options: LogOptions): Promise<Examined> {
+  switch (recognised.is) {
+    case 'picture': {
+      const { examinePhoto } = await import('./photo/examine-photo.js');
+      const { received, problems } = await examinePhoto({ ...asked, type: recognised.type });
+      const shows = received.subject === undefined ? 'what it shows is not said yet' : received.subject.is;
+      return { received, readings: [], problems, takenFor: `photo: ${shows}` };
+    }
+    case 'table':
+      return examineTable(asked, options);
+    case 'pdf':
+    case 'text':
+    case 'empty':
+    case 'unknown': {
+      const { received, problems } = await examineDocument({ ...asked, is: recognised.is });
+      const what = {
+        pdf:
+          received.pages === undefined
+            ? 'PDF'
+            : `PDF of ${received.pages} ${received.pages === 1 ? 'page' : 'pages'}`,
+        text: 'text',
+        empty: 'an empty file',
+        unknown: 'a file of unknown type, kept as it is',
+      }[recognised.is];
+      const named = received.subject === undefined ? '' : `, ${received.subject.is}`;
+      return { received, readings: [], problems, takenFor: `document: ${what}${named}` };
+    }
+    default:
+      return assertNever(recognised);
+  }
+}
+
+/** Captions first, folder names where they are silent. */
+function mergeHints(said: Hint | undefined, folder: Hint): Hint {
+  const place = { ...folder.place, ...said?.place };
+  return { ...folder, ...said, ...(Object.keys(place).length === 0 ? {} : { place }) };
+}
+
+/** Stops and lines that the delivery does not have are left out of the hint and named as problems. */
+function checkHint(hint: Hint, file: string, delivery: Delivery): { hint: Hint; problems: Problem[] } {
+  const problems: Problem[] = [];
+  const known = (
+    name: string | undefined,
+    field: 'stop' | 'line',
+    names: readonly string[],
+  ): string | undefined => {
+    const found = names.find((n) => n.toLowerCase() === name?.toLowerCase());
+    if (name === undefined || found !== undefined) return found;
+    const close = nearest(name, names);
+    problems.push({
+      code: 'bad-value',
+      message: `there is no ${field} "${name}"; there are: ${names.join(', ')}`,
+      where: { file, field },
+      ...(close === undefined ? {} : { fix: `did you mean ${close}?` }),
+    });
+    return undefined;
+  };
+  const stop = known(
+    hint.place?.stop,
+    'stop',
+    delivery.stops.map((s) => s.id),
+  );
+  const line = known(
+    hint.line,
+    'line',
+    delivery.lines.map((l) => l.id),
+  );
+  const { place, line: _line, ...others } = hint;
+  const { stop: _stop, ...part } = place ?? {};
+  const at = { ...part, ...(stop === undefined ? {} : { stop }) };
+  return {
+    hint: {
+      ...others,
+      ...(Object.keys(at).length === 0 ? {} : { place: at }),
+      ...(line === undefined ? {} : { line }),
+    },
+    problems,
+  };
+}

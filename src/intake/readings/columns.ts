@@ -1,0 +1,40 @@
+/** Headings of a readings table. The first nine are the form; the others are for the kinds that need them. */
+export const READING_COLUMNS = [
+  'time',
+  'kind',
+  'value',
+  'unit',
+  'line',
+  'position',
+  'stop',
+  'by',
+  'note',
+  'from',
+  'instrument',
+  'run',
+  'state',
+  'event',
+  'with',
+  'how',
+  'set-point',
+  'fuel',
+  'alarms',
+] as const;
+export type ReadingColumn = (typeof READING_COLUMNS)[number];
+
+/** What is to be said about a cell. */
+export interface RowNote {
+  message: string;
+  column: ReadingColumn;
+  fix?: string;
+}
+
+/** Why a row is not taken in; caught where the rows are counted, never thrown further. */
+export class RowRefused extends Error {
+  readonly note: RowNote;
+
+  constructor(message: string, column: ReadingColumn, fix?: string) {
+    super(message);
+    this.note = { message, column, ...(fix === undefined ? {} : { fix }) };
+  }
+}

@@ -1,0 +1,221 @@
+import type { z } from 'zod';
+import { type Delivery, runMode } from '../../model/delivery.js';
+import {
+  bracing,
+  contact,
+  eventName,
+  type Place,
+  position,
+  readingFrom,
+  readingKind,
+  seal,
+  setPointSource,
+} from '../../model/evidence.js';
+import { parseTemperature, type Temperature } from '../../model/temperature.js';
+import type { DateOrder } from '../clock/wall-time.js';
+import type { ReadingBody } from '../draft.js';
+import { nearest } from '../settings/suggest.js';
+import { type ReadingColumn, type RowNote, RowRefused } from './columns.js';
+import { readRowTime } from './time.js';
+
+type Cells = ReadonlyMap<string, string>;
+
+/** Reads one row. Throws RowRefused with the column that cannot be read. */
+export function readReadingRow(
+  cells: Cells,
+  delivery: Delivery,
+  order: DateOrder | undefined,
+): { reading: ReadingBody; notes: RowNote[] } {
+  const kind =
+    chosen(cells, 'kind', readingKind) ?? missing('kind', `one of ${readingKind.options.join(', ')}`);
+  const stop = known(
+    cells,
+    'stop',
+    delivery.stops.map((s) => s.id),
+  );
+  const line = known(
+    cells,
+    'line',
+    delivery.lines.map((l) => l.id),
+  );
+  const part = chosen(cells, 'position', position);
+  const by = cells.get('by');
+  const { time, notes } = readRowTime(cells.get('time'), delivery, stop, order);
+  const place: Place = {
+    ...(stop === undefined ? {} : { stop }),
+    ...(part === undefined ? {} : { position: part }),
+  };
+  const common = {
+    time,
+    ...(Object.keys(place).length === 0 ? {} : { place }),
+    ...(line === undefined ? {} : { line }),
+    ...(by === undefined ? {} : { by: short(by, 'by', 200) }),
+  };
+  return { reading: readingOf(kind, common, cells), notes };
+}
+
+type Common = Pick<ReadingBody, 'time' | 'place' | 'line' | 'by'>;
+
+function readingOf(kind: z.infer<typeof readingKind>, common: Common, cells: Cells): ReadingBody {
+  const note = cells.get('note');
+  const captioned = { ...common, ...(note === undefined ? {} : { caption: short(note, 'note', 2000) }) };
+  const noted = { ...common, ...(note === undefined ? {} : { note: short(note, 'note', 2000) }) };
+  const run = chosen(cells, 'run', runMode);
+  switch (kind) {
+    case 'pulp': {
+      const instrument = cells.get('instrument');
+      return {
+        kind,
+        ...captioned,
+        temperature: temperatureIn(cells, 'value') ?? missing('value', 'a temperature'),
+        from: chosen(cells, 'from', readingFrom) ?? 'driver',
+        ...(instrument === undefined ? {} : { instrument: short(instrument, 'instrument', 100) }),
+      };
+    }
+    case 'set-point':
+      return {
+        kind,
+        ...captioned,
+        temperature: temperatureIn(cells, 'value') ?? missing('value', 'a temperature'),
+        shownBy: chosen(cells, 'from', setPointSource) ?? 'display',
+        ...(run === undefined ? {} : { run }),
+      };
+    case 'round': {
+      const boxAir = temperatureIn(cells, 'value');
+      const setPoint = temperatureIn(cells, 'set-point');
+      const fuel = fuelIn(cells);
+      return {
+        kind,
+        ...captioned,
+        ...(boxAir === undefined ? {} : { boxAir }),
+        ...(setPoint === undefined ? {} : { setPoint }),
+        ...(fuel === undefined ? {} : { fuel }),
+        alarms: (cells.get('alarms') ?? '')
+          .split(/[;|]/)
+          .map((alarm) => alarm.trim())
+          .filter((alarm) => alarm !== '')
+          .map((alarm) => short(alarm, 'alarms', 200)),
+      };
+    }
+    case 'seal':
+      return {
+        kind,
+        ...captioned,
+        number: short(cells.get('value') ?? missing('value', 'the seal number'), 'value', 60),
+        state:
+          chosen(cells, 'state', seal.shape.state) ?? missing('state', seal.shape.state.options.join(', ')),
+      };
+    case 'bracing':
+      return {
+        kind,
+        ...noted,
+        device:
+          chosen(cells, 'value', bracing.shape.device) ??
+          missing('value', bracing.shape.device.options.join(', ')),
+      };
+    case 'event':
+      return {
+        kind,
+        ...noted,
+        event:
+          chosen(cells, 'event', eventName) ??
+          chosen(cells, 'value', eventName) ??
+          missing('event', 'what happened'),
+      };
+    case 'contact':
+      return {
+        kind,
+        ...common,
+        with: chosen(cells, 'with', contact.shape.with) ?? missing('with', 'who was told'),
+        how: chosen(cells, 'how', contact.shape.how) ?? missing('how', contact.shape.how.options.join(', ')),
+        about: short(note ?? missing('note', 'what it was about'), 'note', 2000),
+      };
+    case 'statement':
+      return {
+        kind,
+        ...common,
+        text: short(note ?? missing('note', 'what the person says'), 'note', 20_000),
+      };
+  }
+}
+
+function missing(column: ReadingColumn, what: string): never {
+  throw new RowRefused(`${column} is missing`, column, `write ${what}`);
+}
+
+function short(text: string, column: ReadingColumn, most: number): string {
+  if (text.length > most) throw new RowRefused(`${text.length} characters; at most ${most} fit`, column);
+  return text;
+}
+
+/** A word of a closed list, in any case, with blanks for dashes. */
+function chosen<T extends string>(
+  cells: Cells,
+  column: ReadingColumn,
+  list: { options: readonly T[] },
+): T | undefined {
+  const text = cells.get(column);
+  if (text === undefined) return undefined;
+  const plain = text.toLowerCase().replaceAll(/[\s_]+/g, '-');
+  return list.options.find((option) => option === plain) ?? refuse(text, column, list.options);
+}
+
+function known(cells: Cells, column: ReadingColumn, names: readonly string[]): string | undefined {
+  const text = cells.get(column);
+  if (text === undefined) return undefined;
+  return names.find((name) => name.toLowerCase() === text.toLowerCase()) ?? refuse(text, column, names);
+}
+
+function refuse(text: string, column: ReadingColumn, names: readonly string[]): never {
+  const close = nearest(text, names);
+  throw new RowRefused(
+    `"${text.slice(0, 60)}" is not a known ${column}; known are: ${names.join(', ')}`,
+    column,
+    close === undefined ? `use one of: ${names.join(', ')}` : `did you mean ${close}?`,
+  );
+}
+
+/** A number with the unit in its own cell or in the column `unit`. */
+function temperatureIn(cells: Cells, column: ReadingColumn): Temperature | undefined {
+  const text = cells.get(column);
+  if (text === undefined) return undefined;
+  const bare = /^[+\-−]?\d+(?:[.,]\d+)?$/.test(text);
+  const unit = cells.get('unit');
+  if (bare && unit === undefined)
+    throw new RowRefused(
+      `nothing says whether ${text} is in °F or °C`,
+      'unit',
+      'write F or C in the column unit',
+    );
+  const written = bare ? `${text} ${unit}` : text;
+  const read = parseTemperature(written);
+  if (read !== undefined) return read;
+  if (bare && parseTemperature(`0 ${unit}`) === undefined)
+    throw new RowRefused(`"${unit}" is not a unit of temperature`, 'unit', 'write F or C');
+  throw new RowRefused(
+    bare || /\d\s*°?\s*[CF]$/i.test(text)
+      ? `${written} is not a temperature that air or produce can have (−80 to 85 °C, −112 to 185 °F)`
+      : `"${text.slice(0, 60)}" is not a temperature`,
+    column,
+    'write a number, such as 34.2, and F or C in the column unit',
+  );
+}
+
+/** `3/4`, `0.75` or `75 %`. */
+function fuelIn(cells: Cells): number | undefined {
+  const text = cells.get('fuel');
+  if (text === undefined) return undefined;
+  const words: Record<string, number> = { full: 1, empty: 0, half: 0.5 };
+  const [, a, b] = /^(\d+)\s*\/\s*(\d+)$/.exec(text) ?? [];
+  const [, percent] = /^(\d+(?:[.,]\d+)?)\s*%$/.exec(text) ?? [];
+  const fraction =
+    words[text.toLowerCase()] ??
+    (a !== undefined
+      ? Number(a) / Number(b)
+      : percent !== undefined
+        ? Number(percent.replace(',', '.')) / 100
+        : Number(text.replace(',', '.')));
+  if (!(fraction >= 0 && fraction <= 1))
+    throw new RowRefused(`"${text.slice(0, 60)}" is not a fuel level`, 'fuel', 'write 3/4, 0.75 or 75 %');
+  return fraction;
+}
