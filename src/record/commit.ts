@@ -19,6 +19,8 @@ export const CHECKPOINT = 'checkpoint';
 /** The checkpoint that a write is going to leave; while it is there, that write has not been confirmed. */
 const INTENT = 'checkpoint.next';
 export const ORIGINALS = 'originals';
+/** A writer that never pauses must not keep a reader for ever. */
+const MOST_TRIES = 100;
 
 /** Reads the record's files without changing them. A writer may be at work: then it reads until nothing moved. */
 export async function readFiles(folder: string, ports: Ports): Promise<Found> {
@@ -30,7 +32,9 @@ export async function readFiles(folder: string, ports: Ports): Promise<Found> {
     const head = text(await read(CHECKPOINT));
     const intent = text(await read(INTENT));
     const ledger = await read(LEDGER);
-    if (tries < 10 && text(await read(CHECKPOINT)) !== head) continue;
+    // While both stay as they were, the ledger that was read between them belongs to them.
+    const moved = text(await read(CHECKPOINT)) !== head || text(await read(INTENT)) !== intent;
+    if (moved && tries < MOST_TRIES) continue;
     return {
       ledger: ledger ?? new Uint8Array(),
       ledgerFile: path(LEDGER),

@@ -49,13 +49,12 @@ export async function openOriginals(folder: string, ports: Ports): Promise<Origi
     const temporary = join(folder, temporaryName(ports));
     const discard = () => removeIfThere(ports.fs, temporary).catch(() => undefined);
     try {
-      const written = await using(
-        await onDisk('write', temporary, () => ports.fs.open(temporary, 'create')),
-        async (to) => {
+      const written = await onDisk('write', folder, async () =>
+        using(await ports.fs.open(temporary, 'create'), async (to) => {
           const result = await write(to);
-          await onDisk('write', temporary, () => to.sync());
+          await to.sync();
           return result;
-        },
+        }),
       );
       // Bytes that are here already keep their name. They are put in place again all the same: it mends a damaged one.
       const name = names.get(written.hash) ?? `${written.hash}${extension}`;
@@ -78,13 +77,15 @@ export async function openOriginals(folder: string, ports: Ports): Promise<Origi
   };
 
   return {
-    add: async (source, largest) =>
-      using(await openSource(source, ports, largest), (from) =>
-        place((to) => copy(from, to, source, largest), cleanExtension(extname(source))),
+    add: (source, largest) =>
+      onDisk('read', source, async () =>
+        using(await openSource(source, ports, largest), (from) =>
+          place((to) => copy(from, to, source, largest), cleanExtension(extname(source))),
+        ),
       ),
     addBytes: (bytes, extension) =>
       place(async (to) => {
-        await onDisk('write', folder, () => to.write(bytes));
+        await to.write(bytes);
         return { hash: sha256Of(bytes), bytes: bytes.length };
       }, cleanExtension(extension)),
     path,
@@ -166,7 +167,7 @@ async function copy(
     bytes += chunk.length;
     if (bytes > largest) throw tooLarge(source, bytes, largest);
     hash.update(chunk);
-    await onDisk('store a copy', source, () => to.write(chunk));
+    await to.write(chunk);
   }
   const after = await reading(() => from.stat());
   if (bytes !== before.size || after.size !== before.size || after.modified !== before.modified)

@@ -152,7 +152,7 @@ function setRestAside(standing: Standing, { ledger }: Found, rows: number): Stan
   const what = rows === 0 ? 'an unfinished last row' : `${entriesOf(rows)} of an unfinished write`;
   standing.notices.push({
     is: 'set-aside',
-    message: `an earlier write was cut off: ${what} (${standing.setAside.length} bytes) does not count`,
+    message: `a write was cut off or is still under way: ${what} (${standing.setAside.length} bytes) at the end of the ledger, not counted`,
   });
   return standing;
 }

@@ -89,7 +89,7 @@ async function load(folder: string, ports: Ports, lock: Lock | undefined): Promi
     const aside = await mend(folder, ports, standing);
     await sweepOriginals(originals, ports);
     if (aside !== undefined)
-      notices.push({ is: 'set-aside', message: `what does not count was moved to ${aside}` });
+      notices.push({ is: 'set-aside', message: `what is not counted was moved to ${aside}` });
   }
   return new DeliveryRecord(folder, ports, lock, standing, notices, await openOriginals(originals, ports));
 }
