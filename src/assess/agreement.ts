@@ -7,6 +7,7 @@ import type {
 import type { ItemOf, RecordState } from '../model/state.js';
 import { celsius } from '../model/temperature.js';
 import { knownMilliseconds } from '../model/time.js';
+import { firstLoading, type Moments, pastBy } from './moments.js';
 import { slipBetween } from './slips.js';
 import { dominantSetPoint } from './temperature/states.js';
 
@@ -21,8 +22,9 @@ export const SAME = 0.28;
 export function setPointAgreement(
   state: RecordState,
   temperatures: readonly TemperatureResult[],
+  moments: Moments,
 ): SetPointAgreement {
-  const words = [...billWords(state), ...readWords(state), ...logWords(temperatures)];
+  const words = [...billWords(state), ...readWords(state, moments), ...logWords(temperatures)];
   const differences = differencesOf(words);
   const sources = new Set(words.map((word) => word.source));
   return {
@@ -51,9 +53,20 @@ function billWords(state: RecordState): SetPointWord[] {
   return words;
 }
 
-function readWords(state: RecordState): SetPointWord[] {
-  return state.evidence
-    .filter((item): item is ItemOf<'set-point'> => item.kind === 'set-point')
+/** What people read or heard. Of the display before leaving only the last look counts: the unit was set until then. */
+function readWords(state: RecordState, moments: Moments): SetPointWord[] {
+  const items = state.evidence.filter((item): item is ItemOf<'set-point'> => item.kind === 'set-point');
+  const from = firstLoading(moments.stops)?.id;
+  const leaving = from === undefined ? undefined : pastBy(moments, from, 'departed')?.at;
+  const early = items.flatMap((item) => {
+    const at = knownMilliseconds(item.time);
+    const before = at !== undefined && (leaving === undefined || at <= leaving);
+    return item.shownBy === 'display' && before ? [{ item, at }] : [];
+  });
+  const last = Math.max(...early.map((one) => one.at));
+  const superseded = new Set(early.filter((one) => one.at < last).map((one) => one.item));
+  return items
+    .filter((item) => !superseded.has(item))
     .map((item) => {
       const at = knownMilliseconds(item.time);
       return {

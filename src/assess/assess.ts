@@ -1,0 +1,48 @@
+import type { Assessment } from '../model/results.js';
+import type { RuleSet } from '../model/rule-set.js';
+import type { RecordState } from '../model/state.js';
+import { type Instant, milliseconds } from '../model/time.js';
+import type { UnitLog } from '../model/unit-log.js';
+import { setPointAgreement } from './agreement.js';
+import { bandsOf } from './bands.js';
+import { findingsOf } from './findings/findings.js';
+import { gapsOf } from './gaps/gaps.js';
+import { readMoments } from './moments.js';
+import { pulpGroups } from './pulps.js';
+import { temperatureResult } from './temperature/result.js';
+import { timelineOf } from './timeline.js';
+
+export interface AssessInput {
+  state: RecordState;
+  /** The unit logs of the record, parsed; in any order. */
+  logs: UnitLog[];
+  ruleSet: { ruleSet: RuleSet; sha256: string };
+  /** The "now" that rules are held against. Events after it have not happened. */
+  at: Instant;
+}
+
+/**
+ * Everything that is computed of one delivery. Pure: no clock, no disk, no randomness; the same input gives the
+ * same result, and no state makes it throw.
+ */
+export function assess({ state, logs, ruleSet: given, at }: AssessInput): Assessment {
+  const { ruleSet, sha256 } = given;
+  const now = milliseconds(at);
+  const moments = readMoments(state, now);
+  const bands = bandsOf(state.delivery.lines, ruleSet);
+  const temperatures = logs.flatMap((log) => temperatureResult(log, moments, bands) ?? []);
+  const pulps = pulpGroups(state, ruleSet);
+  const setPoints = setPointAgreement(state, temperatures, moments);
+  const context = { state, ruleSet, now, moments, logs, temperatures, setPoints };
+  const gaps = gapsOf(context);
+  return {
+    at,
+    ruleSet: { name: ruleSet.ruleSet, version: ruleSet.version, sha256, title: ruleSet.title },
+    temperatures,
+    pulps,
+    setPoints,
+    timeline: timelineOf(state, moments),
+    gaps,
+    findings: findingsOf({ ...context, pulps, gaps }),
+  };
+}

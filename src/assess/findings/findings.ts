@@ -1,0 +1,18 @@
+import type { Finding } from '../../model/results.js';
+import { airFindings } from './air.js';
+import { careFindings } from './care.js';
+import type { Found } from './make.js';
+import { pulpFindings } from './pulps.js';
+import { refusalFindings } from './refusal.js';
+import { setPointFindings } from './set-points.js';
+
+/** Everything the record shows, for and against the carrier, heaviest first; equals in the order they were found. */
+export function findingsOf(found: Found): Finding[] {
+  return [
+    ...refusalFindings(found),
+    ...pulpFindings(found),
+    ...setPointFindings(found),
+    ...airFindings(found),
+    ...careFindings(found),
+  ].sort((a, b) => b.weight - a.weight);
+}

@@ -1,0 +1,63 @@
+import type { EvidenceId } from '../../model/evidence.js';
+import type {
+  Finding,
+  FindingQuantity,
+  GapResult,
+  PulpGroup,
+  SetPointAgreement,
+  TemperatureResult,
+} from '../../model/results.js';
+import type { RuleSet } from '../../model/rule-set.js';
+import type { RecordState } from '../../model/state.js';
+import type { Zone } from '../../model/time.js';
+import type { UnitLog } from '../../model/unit-log.js';
+import type { Moments } from '../moments.js';
+import { catalogue, type FactsOf, type FindingId } from './catalogue.js';
+
+/** What findings are drawn from. */
+export interface Found {
+  state: RecordState;
+  ruleSet: RuleSet;
+  /** Milliseconds since 1970 UTC. */
+  now: number;
+  moments: Moments;
+  logs: readonly UnitLog[];
+  temperatures: readonly TemperatureResult[];
+  pulps: readonly PulpGroup[];
+  setPoints: SetPointAgreement;
+  gaps: readonly GapResult[];
+}
+
+/** A finding of the catalogue, with exactly the facts that the catalogue lists for it. */
+export function finding<I extends FindingId>(
+  id: I,
+  by: string,
+  evidence: readonly EvidenceId[],
+  facts: FactsOf<I>,
+  weighs: Finding['weighs'] = catalogue[id].weighs,
+): Finding {
+  const given: Finding['facts'] = {};
+  for (const [name, value] of Object.entries<Finding['facts'][string] | undefined>(facts))
+    if (value !== undefined) given[name] = value;
+  const { element, weight } = catalogue[id];
+  return { id, weighs, element, weight, evidence: [...new Set(evidence)], by, facts: given };
+}
+
+type Quantity<K extends FindingQuantity['is']> = Extract<FindingQuantity, { is: K }>;
+export const temperature = (celsius: number): Quantity<'temperature'> => ({ is: 'temperature', celsius });
+export const difference = (kelvin: number): Quantity<'difference'> => ({ is: 'difference', kelvin });
+export const duration = (seconds: number): Quantity<'duration'> => ({ is: 'duration', seconds });
+export const time = (at: number, zone: Zone): Quantity<'time'> => ({ is: 'time', at, zone });
+export const share = (of: number): Quantity<'share'> => ({ is: 'share', of });
+export const lineRef = (line: string): Quantity<'line'> => ({ is: 'line', line });
+export const stopRef = (stop: string): Quantity<'stop'> => ({ is: 'stop', stop });
+export const degreeHours = (kelvinHours: number): Quantity<'degree-hours'> => ({
+  is: 'degree-hours',
+  kelvinHours,
+});
+
+/** The zone of a stop; for what belongs to no stop, that of the first. */
+export function zoneOf(state: RecordState, stop?: string): Zone {
+  const { stops } = state.delivery;
+  return (stops.find((one) => one.id === stop) ?? stops[0])?.zone ?? ('UTC' as Zone);
+}

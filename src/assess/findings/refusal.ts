@@ -1,0 +1,45 @@
+import type { Finding } from '../../model/results.js';
+import type { ItemOf } from '../../model/state.js';
+import { knownMilliseconds } from '../../model/time.js';
+import { duration, type Found, finding, stopRef, time, zoneOf } from './make.js';
+
+/** That the load was refused, when and why; and which papers of a refusal the record does not hold. */
+export function refusalFindings(found: Found): Finding[] {
+  const { evidence } = found.state;
+  const refused = evidence.find(
+    (item): item is ItemOf<'event'> => item.kind === 'event' && item.event === 'refused',
+  );
+  const papers = (is: 'rejection-notice' | 'inspection-certificate') =>
+    evidence.filter((item) => 'subject' in item && item.subject?.is === is).map((item) => item.evidence);
+  const notices = papers('rejection-notice');
+  if (refused === undefined && notices.length === 0) return [];
+  const findings = [refusal(found, refused, notices)];
+  const ids = refused === undefined ? notices : [refused.evidence];
+  if (notices.length === 0)
+    findings.push(finding('refused-no-written-notice', 'papers of the refusal', ids, {}));
+  if (papers('inspection-certificate').length === 0) {
+    const asked = evidence.some((item) => item.kind === 'event' && item.event === 'inspection-requested');
+    findings.push(finding('refused-not-inspected', 'papers of the refusal', ids, { requested: asked }));
+  }
+  return findings;
+}
+
+function refusal(found: Found, refused: ItemOf<'event'> | undefined, notices: Finding['evidence']): Finding {
+  const at = refused === undefined ? undefined : knownMilliseconds(refused.time);
+  const stop = refused?.place?.stop;
+  const arrived = found.moments.events.find(
+    (one) =>
+      one.side === 'unload' &&
+      (stop === undefined || one.stop === stop) &&
+      (one.event === 'arrived' || one.event === 'notice-of-arrival'),
+  );
+  return finding('refused', 'events and papers', [...(refused ? [refused.evidence] : []), ...notices], {
+    ...(at === undefined ? {} : { at: time(at, zoneOf(found.state, stop)) }),
+    ...(stop === undefined ? {} : { stop: stopRef(stop) }),
+    ...(refused?.note === undefined ? {} : { reason: refused.note }),
+    ...(at === undefined || arrived === undefined || at < arrived.at
+      ? {}
+      : { sinceArrival: duration((at - arrived.at) / 1000) }),
+    notices: notices.length,
+  });
+}
