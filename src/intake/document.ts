@@ -26,7 +26,10 @@ export async function examineDocument({
   let pages: number | undefined;
   switch (is) {
     case 'empty':
-      flags.push({ is: 'empty-file', detail: 'the file has no bytes' });
+      flags.push({
+        is: 'empty-file',
+        detail: file.bytes === 0 ? 'the file has no bytes' : 'the file holds nothing but blank space',
+      });
       problems.push({
         code: 'unreadable-file',
         message: 'the file is empty; that it came empty is kept',

@@ -3,10 +3,11 @@ import { DossierError, type Problem } from '../model/error.js';
 import { DateOrderEvidence } from './clock/date-order.js';
 import type { DateOrder } from './clock/wall-time.js';
 import type { ReadingDraft } from './draft.js';
-import { RowRefused, readReadingRow } from './readings/row.js';
+import { READING_COLUMNS, type RowNote, RowRefused } from './readings/columns.js';
+import { readReadingRow } from './readings/row.js';
 import type { WrittenTable } from './table/written-table.js';
 
-export type { READING_COLUMNS };
+export { READING_COLUMNS };
 
 /** A table with a column `kind` and a column `time` or `value` is one of readings. */
 export function isReadingsTable(headings: readonly string[]): boolean {

@@ -8,7 +8,8 @@ export type Recognised =
   | { is: 'pdf'; type: 'application/pdf' }
   | { is: 'table'; type: 'text/csv' }
   | { is: 'text'; type: 'text/plain' }
-  | { is: 'empty'; type: 'application/x-empty' }
+  /** No bytes, or nothing but blank space. */
+  | { is: 'empty'; type: 'application/x-empty' | 'text/plain' }
   | { is: 'unknown'; type: 'application/octet-stream' };
 
 export type PictureType =
@@ -59,6 +60,7 @@ export function recognise(head: Uint8Array): Recognised {
   if (pdfWithPrefix(head)) return { is: 'pdf', type: 'application/pdf' };
   const text = decode(head);
   if (!looksLikeText(text)) return { is: 'unknown', type: 'application/octet-stream' };
+  if (text.trim() === '' && head.length < HEAD_BYTES) return { is: 'empty', type: 'text/plain' };
   const lines = linesOf(text);
   // The head may end in the middle of a line.
   if (head.length >= HEAD_BYTES && lines.length > 1) lines.pop();

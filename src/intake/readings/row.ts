@@ -126,15 +126,18 @@ function readingOf(kind: z.infer<typeof readingKind>, common: Common, cells: Cel
       return {
         kind,
         ...common,
-        with: chosen(cells, 'with', contact.shape.with) ?? missing('with', 'who was told'),
+        with:
+          chosen(cells, 'with', contact.shape.with) ??
+          chosen(cells, 'value', contact.shape.with) ??
+          missing('with', 'who was told'),
         how: chosen(cells, 'how', contact.shape.how) ?? missing('how', contact.shape.how.options.join(', ')),
         about: short(note ?? missing('note', 'what it was about'), 'note', 2000),
       };
     case 'statement':
       return {
         kind,
-        ...common,
-        text: short(note ?? missing('note', 'what the person says'), 'note', 20_000),
+        ...(cells.has('value') ? captioned : common),
+        text: short(cells.get('value') ?? note ?? missing('note', 'what the person says'), 'note', 20_000),
       };
   }
 }

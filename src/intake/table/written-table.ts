@@ -6,7 +6,7 @@ import { decode } from './encoding.js';
 
 /** A table that people write, with a header that says what is in it. */
 export interface WrittenTable {
-  /** Headings in lower case, trimmed. */
+  /** Headings in lower case, with dashes between their words. */
   headings: string[];
   rows: WrittenRow[];
 }
@@ -26,7 +26,7 @@ export function headingsOf(text: string): string[] {
   const lines = linesOf(text);
   const delimiter = guessDelimiter(lines) ?? ',';
   const first = lines.find((line) => line.trim() !== '') ?? '';
-  return first.split(delimiter).map((h) => h.replaceAll('"', '').trim().toLowerCase());
+  return first.split(delimiter).map((h) => plain(h.replaceAll('"', '')));
 }
 
 /** Reads a written table. Throws DossierError for one that is too large or whose quotation marks do not match. */
@@ -43,7 +43,7 @@ export async function readWrittenTable(path: string, fileName: string): Promise<
 export function parseWrittenTable(text: string, fileName: string): WrittenTable {
   const records = parseRecords(text, fileName);
   const [header, ...rest] = records;
-  const headings = (header?.cells ?? []).map((h) => h.trim().toLowerCase());
+  const headings = (header?.cells ?? []).map(plain);
   if (rest.length > MOST_ROWS)
     throw new DossierError('file-too-large', `${rest.length} rows; at most ${MOST_ROWS} are read`, {
       where: { file: fileName },
@@ -61,6 +61,14 @@ export function parseWrittenTable(text: string, fileName: string): WrittenTable 
   };
 }
 
+/** `Set point` and `set_point` are `set-point`. */
+function plain(heading: string): string {
+  return heading
+    .trim()
+    .toLowerCase()
+    .replaceAll(/[\s_]+/g, '-');
+}
+
 function parseRecords(text: string, fileName: string): { row: number; cells: string[] }[] {
   // One kind of line end throughout, so that lines count as an editor counts them.
   const source = text.replaceAll(/\r\n?/g, '\n');
@@ -76,7 +84,7 @@ function parseRecords(text: string, fileName: string): { row: number; cells: str
       on_record: (record: unknown) => {
         const { raw, record: cells } = record as { raw: string; record: string[] };
         if (cells.some((cell) => cell.trim() !== '')) starts.push({ row: line, cells });
-        line += raw.split('\n').length;
+        line += raw.split('\n').length - (raw.endsWith('\n') ? 1 : 0);
         return null;
       },
     });

@@ -7,6 +7,8 @@ export interface FoundTable {
   /** Last line of the header, counted from 1: the headings, or the line of units under them. */
   headerRow: number;
   headings: string[];
+  /** Lines above the header, in cells. */
+  preamble: string[][];
   /** Cells of a line of units under the headings. */
   unitRow: string[];
   sample: string[][];
@@ -49,6 +51,7 @@ export function findTable(head: string, choice?: ColumnChoice): TableSearch {
           delimiter,
           headerRow: i + 1 + skip,
           headings: headings.map((h) => h.trim()),
+          preamble: lines.slice(0, i).map((l) => splitLine(l, delimiter)),
           unitRow,
           sample: rows.slice(skip),
           columns: found.columns,

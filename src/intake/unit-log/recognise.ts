@@ -131,7 +131,10 @@ async function dateOrder(
   return whole.verdict(context.near);
 }
 
-/** Every row's own offset; the zone that was said; UTC where the heading says so; the only zone there is. */
+/**
+ * Every row's own offset; the zone that a person said; the zone that the lines above the header state; UTC
+ * where the heading says so; the only zone there is.
+ */
 function logZone(table: FoundTable, order: DateOrder, context: LogContext): Zone | 'offset' | undefined {
   const stated = table.sample.map((row) => {
     const text = table.columns.time.map((c) => row[c] ?? '').join(' ');
@@ -139,7 +142,23 @@ function logZone(table: FoundTable, order: DateOrder, context: LogContext): Zone
   });
   const read = stated.filter((wall) => wall !== undefined);
   if (read.length > 0 && read.every((wall) => wall.offset !== undefined)) return 'offset';
-  if (context.logZone !== undefined) return context.logZone;
+  const said = context.logZone ?? zoneAbove(table.preamble);
+  if (said !== undefined) return said;
   if (table.columns.time.some((c) => saysUtc(table.headings[c] ?? ''))) return zoneSchema.parse('UTC');
   return context.onlyZone;
+}
+
+/** A zone of the IANA list beside a word such as "Clock zone" or "Time zone". */
+function zoneAbove(preamble: readonly (readonly string[])[]): Zone | undefined {
+  for (const cells of preamble) {
+    const line = cells.join(' ');
+    if (!/zone|\btz\b|clock/i.test(line)) continue;
+    for (const word of line.split(/[\s,;:=()]+/)) {
+      const zone = /^(?:UTC|GMT|[A-Za-z_]+\/[A-Za-z_/+-]+)$/.test(word)
+        ? zoneSchema.safeParse(word)
+        : undefined;
+      if (zone?.success === true) return zone.data;
+    }
+  }
+  return undefined;
 }
