@@ -10,8 +10,8 @@ export function checkCertificate(
   list: Checklist,
   trusted: readonly Uint8Array[],
 ): void {
-  const { x509, keyUsage } = certificate;
-  const period = `${new Date(x509.validFrom).toISOString()} to ${new Date(x509.validTo).toISOString()}`;
+  const { validFrom, validTo, keyUsage } = certificate;
+  const period = `${validFrom.toISOString()} to ${validTo.toISOString()}`;
   const valid = time !== undefined && validAt(certificate, time);
   list.judge('certificate.validity', valid ? [] : [`the certificate is valid only from ${period}`], period);
   const may = keyUsage === undefined || keyUsage.digitalSignature || keyUsage.nonRepudiation;

@@ -10,6 +10,9 @@ export interface Certificate {
   issuer: Uint8Array;
   serial: Uint8Array;
   subject: Uint8Array;
+  /** First and last second of validity (RFC 5280 §4.1.2.5). */
+  validFrom: Date;
+  validTo: Date;
   /** Undefined when the certificate does not restrict its key's use. */
   keyUsage?: { digitalSignature: boolean; nonRepudiation: boolean };
 }
@@ -25,9 +28,12 @@ export function readCertificate(der: Uint8Array): Certificate {
   const [serial, , issuer, , subject] = parts.slice(at);
   const extensions = parts.find((part) => part.tag === TAG.context3);
   const keyUsage = extensions === undefined ? undefined : readKeyUsage(extensions);
+  const x509 = parse(der);
   return {
     der,
-    x509: parse(der),
+    x509,
+    validFrom: dateOf(x509.validFrom),
+    validTo: dateOf(x509.validTo),
     issuer: tagged(issuer, TAG.sequence, 'issuer in its certificate').raw,
     serial: tagged(serial, TAG.integer, 'serial number in its certificate').raw,
     subject: tagged(subject, TAG.sequence, 'subject in its certificate').raw,
@@ -41,8 +47,13 @@ export function subjectLine(certificate: Certificate): string {
 }
 
 /** Whether the time lies in the certificate's validity period, both ends included (RFC 5280 §4.1.2.5). */
-export function validAt({ x509 }: Certificate, at: Date): boolean {
-  return new Date(x509.validFrom) <= at && at <= new Date(x509.validTo);
+export function validAt({ validFrom, validTo }: Certificate, at: Date): boolean {
+  return validFrom <= at && at <= validTo;
+}
+
+function dateOf(text: string): Date {
+  const date = new Date(text);
+  return Number.isNaN(date.getTime()) ? refuse('a certificate has a validity period that is no time') : date;
 }
 
 function parse(der: Uint8Array): X509Certificate {

@@ -73,11 +73,11 @@ function readSigner(element: Der): SignedData['signer'] {
   const set = tagged(attributes, TAG.context0, 'signed attributes');
   const signedBytes = Uint8Array.from(set.raw);
   signedBytes[0] = TAG.set;
-  const used = algorithm(tagged(signature, TAG.sequence, 'signature algorithm'));
+  const used = algorithm(signature);
   return {
     issuer: tagged(issuer, TAG.sequence, 'issuer').raw,
     serial: tagged(serial, TAG.integer, 'serial number').raw,
-    digest: digestOf(tagged(digest, TAG.sequence, 'digest algorithm')),
+    digest: digestOf(digest),
     signature: {
       algorithm: used.oid,
       nullParameters: used.nullParameters,
@@ -109,14 +109,16 @@ function readAttributes(set: Der): Map<string, Der> {
 }
 
 function readUnsigned(set: Der): boolean {
-  const types = inside(set).map((one) => oidOf(inside(one)[0], 'attribute type'));
+  const types = inside(set).map((one) =>
+    oidOf(inside(tagged(one, TAG.sequence, 'attribute'))[0], 'attribute type'),
+  );
   if (types.length !== 1 || types[0] !== OID.signatureTimeStamp)
     refuse('the signature has unsigned attributes other than one time stamp');
   return true;
 }
 
-function algorithm(element: Der): { oid: string; nullParameters: boolean } {
-  const [oid, parameters, more] = inside(element);
+function algorithm(element: Der | undefined): { oid: string; nullParameters: boolean } {
+  const [oid, parameters, more] = inside(tagged(element, TAG.sequence, 'algorithm'));
   if (
     more !== undefined ||
     (parameters !== undefined && (parameters.tag !== TAG.null || parameters.content.length > 0))
@@ -125,7 +127,7 @@ function algorithm(element: Der): { oid: string; nullParameters: boolean } {
   return { oid: oidOf(oid, 'algorithm'), nullParameters: parameters !== undefined };
 }
 
-function digestOf(element: Der): string {
+function digestOf(element: Der | undefined): string {
   const { oid, nullParameters } = algorithm(element);
   // RFC 5754 §2: written without parameters.
   return nullParameters ? refuse('the digest algorithm is written with parameters') : oid;
