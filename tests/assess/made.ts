@@ -42,12 +42,17 @@ export const at = (hours: number): KnownTime => ({
 });
 export const instantAt = (hours: number): Instant => toInstant(DAY_START + hours * HOUR);
 
-type Loose<T> = T extends unknown ? Omit<T, 'evidence' | 'source' | 'file' | 'flags' | 'time'> & Partial<T> : never;
+type Loose<T> = T extends unknown
+  ? Omit<T, 'evidence' | 'source' | 'file' | 'flags' | 'time'> & Partial<T>
+  : never;
 /** Evidence with the fields that a test does not care about filled in; ids count from e1. */
 export function items(...list: Loose<Evidence>[]): EvidenceItem[] {
   return list.map((item, index) => {
     const evidence = `e${index + 1}` as EvidenceId;
-    const filed = { file: { name: `${evidence}.jpg`, bytes: 1, sha256: HASH, type: 'image/jpeg' }, flags: [] };
+    const filed = {
+      file: { name: `${evidence}.jpg`, bytes: 1, sha256: HASH, type: 'image/jpeg' },
+      flags: [],
+    };
     return {
       evidence,
       source: { is: 'typed' },

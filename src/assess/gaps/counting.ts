@@ -177,7 +177,7 @@ function qualityNotes(items: readonly EvidenceItem[]): string[] {
   ).length;
   return [
     ...(proposed > 0
-      ? [`the subject of ${proposed} ${proposed === 1 ? 'file is' : 'files is'} only proposed`]
+      ? [`the subject of ${proposed} ${proposed === 1 ? 'file' : 'files'} is only proposed`]
       : []),
     ...(poor > 0
       ? [`${poor} ${poor === 1 ? 'picture is' : 'pictures are'} dark, blurred, tiny or edited`]

@@ -5,6 +5,8 @@ import { meanOutside } from './integral.js';
 import { type Sink, walk } from './pieces.js';
 
 const MS_PER_HOUR = 3_600_000;
+/** Clocks here count milliseconds: the line that is in band for less has only touched the limit. */
+const TOUCH = 1;
 
 /** An excursion before its cause is looked for. */
 export type Outside = Omit<Excursion, 'id' | 'cause'>;
@@ -12,7 +14,7 @@ export type Outside = Omit<Excursion, 'id' | 'cause'>;
 /**
  * Follows one side of the band. Two excursions with any time in band between them stay two, however short that
  * time is: merging would call time in band time out of it. Only where the line touches the limit in one point
- * and turns back is it one.
+ * (less than a millisecond) and turns back is it one.
  */
 class Follower {
   private open: Outside | undefined;
@@ -48,7 +50,7 @@ class Follower {
   }
 
   private begin(at: number, value: number, fromOutside: boolean): Outside {
-    if (this.last !== undefined && this.last.to >= at && this.edge === undefined) {
+    if (this.last !== undefined && this.last.to + TOUCH > at && this.edge === undefined) {
       // The line only touched the limit: this is the same excursion.
       this.open = this.last;
       this.found.pop();
