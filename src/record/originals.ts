@@ -170,7 +170,7 @@ async function copy(
     await to.write(chunk);
   }
   const after = await reading(() => from.stat());
-  if (bytes !== before.size || after.size !== before.size || after.modified !== before.modified)
+  if (bytes !== before.size || after.modified !== before.modified)
     throw new DossierError('unreadable-file', 'it was changed while it was being read', {
       where: { file: source },
       fix: 'Wait until the program that writes it has finished, and take it in again.',

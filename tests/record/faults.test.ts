@@ -171,6 +171,17 @@ describe('a record whose disk fails at the Nth operation, for every N', () => {
     }
   });
 
+  it.each(CUTS)('has nothing to mend when the power goes after an append came back (%s)', async (cut) => {
+    const disk = await startedDisk();
+    const next = sessions(disk);
+    const record = await createRecord(FOLDER, next(), someFacts());
+    await record.append([pulpOf('e1'), pulpOf('e2')]);
+    disk.restart(cut);
+    const again = await openRecord(FOLDER, next(), { write: false });
+    expect(again.entries).toHaveLength(3);
+    expect(again.notices).toEqual([]);
+  });
+
   it('writes nothing more after a failed write until it is opened again', async () => {
     const disk = await startedDisk();
     const next = sessions(disk);

@@ -191,6 +191,9 @@ describe('a file that changes while it is read', () => {
     });
   });
 
+  it('is refused when it was written over at the same length', () =>
+    whileReading((path) => writeFile(path, 'other line\n')));
+
   it('is cut off at the size limit when it never ends', () =>
     whileReading((path) => appendFile(path, 'more and more\n')));
 });

@@ -306,6 +306,39 @@ describe('opening a damaged record', () => {
   });
 });
 
+describe('reading while another process writes', () => {
+  it('never shows half of a write, even one that begins between two looks at the files', async () => {
+    await recordOf(0);
+    const before = [await readFile(at('ledger.jsonl')), await readFile(at('checkpoint'))] as const;
+    const record = await open(true);
+    await record.append([pulpOf('e1'), pulpOf('e2')]);
+    await record.close();
+    const [, row = ''] = (await readFile(at('ledger.jsonl'), 'utf8')).split('\n');
+    const coming = await readFile(at('checkpoint'));
+    await writeFile(at('ledger.jsonl'), before[0]);
+    await writeFile(at('checkpoint'), before[1]);
+
+    let begun = false;
+    const ports = portsOf({
+      fs: {
+        ...diskFileSystem,
+        async readFile(path) {
+          if (path === at('ledger.jsonl') && !begun) {
+            begun = true;
+            await writeFile(at('checkpoint.next'), coming);
+            await appendFile(path, `${row}\n`);
+          }
+          return diskFileSystem.readFile(path);
+        },
+      },
+    });
+    const reader = await openRecord(folder, ports, { write: false });
+    expect(begun).toBe(true);
+    expect(reader.entries).toHaveLength(1);
+    expect(reader.notices).toMatchObject([{ is: 'set-aside' }]);
+  });
+});
+
 describe('opening a record after a crash', () => {
   const torn = '{"at":"2026-07-14T12:42:08.370Z","bo';
   const opened = async (write: boolean): Promise<DeliveryRecord> => {
