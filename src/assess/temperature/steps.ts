@@ -9,15 +9,33 @@ export function gapLimit(times: Float64Array): { medianStepSeconds: number; gapL
   return { medianStepSeconds, gapLimitSeconds: Math.max(STEPS * medianStepSeconds, LEAST_SECONDS) };
 }
 
-/** Milliseconds; 0 with fewer than two rows. */
+/** Milliseconds; 0 with fewer than two rows. Logs have few different steps in long runs, so runs are counted, not rows sorted. */
 function medianStep(times: Float64Array): number {
-  const count = times.length - 1;
-  if (count < 1) return 0;
-  const steps = new Float64Array(count);
-  for (let i = 0; i < count; i++) steps[i] = (times[i + 1] as number) - (times[i] as number);
-  steps.sort();
-  const middle = count >>> 1;
-  return count % 2 === 1 ? at(steps, middle) : (at(steps, middle - 1) + at(steps, middle)) / 2;
+  const counts = new Map<number, number>();
+  let step = Number.NaN;
+  let run = 0;
+  for (let i = 1; i < times.length; i++) {
+    const next = (times[i] as number) - (times[i - 1] as number);
+    if (next !== step) {
+      if (run > 0) counts.set(step, (counts.get(step) ?? 0) + run);
+      step = next;
+      run = 0;
+    }
+    run++;
+  }
+  if (run === 0) return 0;
+  counts.set(step, (counts.get(step) ?? 0) + run);
+  const sorted = [...counts].sort(([a], [b]) => a - b);
+  const total = times.length - 1;
+  return (nth(sorted, (total - 1) >>> 1) + nth(sorted, total >>> 1)) / 2;
 }
 
-const at = (array: Float64Array, index: number): number => array[index] ?? 0;
+/** The step at an index of the sorted list that the counts stand for. */
+function nth(sorted: readonly (readonly [step: number, count: number])[], index: number): number {
+  let before = 0;
+  for (const [step, count] of sorted) {
+    before += count;
+    if (index < before) return step;
+  }
+  return 0;
+}

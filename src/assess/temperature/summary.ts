@@ -2,7 +2,7 @@ import type { Channel } from '../../model/evidence.js';
 import type { Band, ChannelSummary, Span } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
 import { meanOutside, shareOutside } from './integral.js';
-import { type Sink, walk } from './pieces.js';
+import { firstFrom, type Sink, walk } from './pieces.js';
 
 const MS_PER_HOUR = 3_600_000;
 
@@ -18,6 +18,8 @@ class Sums implements Sink {
   lowAt = 0;
   high = Number.NEGATIVE_INFINITY;
   highAt = 0;
+  /** Where the last piece ended: its end is the next one's start and need not be looked at twice. */
+  private end = Number.NaN;
 
   constructor(
     private readonly lowest: number,
@@ -28,8 +30,9 @@ class Sums implements Sink {
     const length = t1 - t0;
     this.known += length;
     this.area += ((v0 + v1) / 2) * length;
-    this.alone(t0, v0);
+    if (t0 !== this.end) this.alone(t0, v0);
     this.alone(t1, v1);
+    this.end = t1;
     if (v0 > this.highest || v1 > this.highest) {
       this.above += shareOutside(v0 - this.highest, v1 - this.highest) * length;
       this.areaAbove += meanOutside(v0 - this.highest, v1 - this.highest) * length;
@@ -56,9 +59,9 @@ class Sums implements Sink {
 
 function samplesIn(times: Float64Array, values: Float64Array, window: Span): number {
   let count = 0;
-  for (let i = 0; i < times.length; i++) {
-    const t = times[i] as number;
-    if (t >= window.from && t <= window.to && Number.isFinite(values[i])) count++;
+  for (let i = firstFrom(times, window.from); i < times.length; i++) {
+    if ((times[i] as number) > window.to) break;
+    if (Number.isFinite(values[i])) count++;
   }
   return count;
 }
