@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { toInstant } from '../../src/model/time.js';
 import { signPdf } from '../../src/seal/sign-pdf.js';
 import { verifyDossier } from '../../src/verify/verify-dossier.js';
-import { sampleParts, samplePdf, text } from '../seal/sample.js';
+import { sampleParts, samplePdf } from '../seal/sample.js';
 import { countingBytes, SIGNED_AT } from '../seal/sample-identity.js';
-import { dossier, failed, identity, overwrite, prepared, signAs, signedAfter } from './forge.js';
+import { dossier, failed, identity, overwrite, prepared, signAs, signedAfter, updated } from './forge.js';
 
 const trusted = [identity.certificateDer];
 async function failures(bytes: Uint8Array): Promise<string[]> {
@@ -14,22 +14,6 @@ async function failures(bytes: Uint8Array): Promise<string[]> {
   return failed(found);
 }
 const latin1 = (bytes: Uint8Array) => Buffer.from(bytes).toString('latin1');
-
-/** An update appended after the signature, as ISO 32000-1 §7.5.6 allows: it replaces one object. */
-function updated(bytes: Uint8Array, number: number, body: string): Uint8Array {
-  const old = latin1(bytes);
-  const startxref = /startxref\n(\d+)\n%%EOF$/.exec(old)?.[1] ?? '';
-  const trailer = /trailer\n<<([\s\S]*?)>>\n\nstartxref/.exec(old)?.[1] ?? '';
-  const at = bytes.length + 1;
-  const object = `${number} 0 obj\n${body}\nendobj\n`;
-  const table = `xref\n${number} 1\n${String(at).padStart(10, '0')} 00000 n \n`;
-  return Buffer.concat([
-    bytes,
-    text(
-      `\n${object}${table}trailer\n<<${trailer}/Prev ${startxref}>>\nstartxref\n${at + object.length}\n%%EOF`,
-    ),
-  ]);
-}
 
 describe('a file that was updated after signing (incremental saving attack, Mladenov et al., CCS 2019)', () => {
   it('with a page in place of the old one', async () => {

@@ -44,6 +44,22 @@ export function signAs(one: Prepared, shape: Shape = {}, signer: Identity = iden
   return insertSignature(one, cms(digestOf(one), signer, shape));
 }
 
+/** An update appended after the signature, as ISO 32000-1 §7.5.6 allows: it replaces one object. */
+export function updated(bytes: Uint8Array, number: number, body: string): Uint8Array {
+  const old = Buffer.from(bytes).toString('latin1');
+  const startxref = /startxref\n(\d+)\n%%EOF$/.exec(old)?.[1] ?? '';
+  const trailer = /trailer\n<<([\s\S]*?)>>\n\nstartxref/.exec(old)?.[1] ?? '';
+  const at = bytes.length + 1;
+  const object = `${number} 0 obj\n${body}\nendobj\n`;
+  const table = `xref\n${number} 1\n${String(at).padStart(10, '0')} 00000 n \n`;
+  return Buffer.concat([
+    bytes,
+    Buffer.from(
+      `\n${object}${table}trailer\n<<${trailer}/Prev ${startxref}>>\nstartxref\n${at + object.length}\n%%EOF`,
+    ),
+  ]);
+}
+
 export function failed({ checks }: Verification): string[] {
   return checks.filter(({ result }) => result === 'failed').map(({ id }) => id);
 }

@@ -1,0 +1,40 @@
+#!/usr/bin/env bash
+# Installs the independent programs that the outside checks ask: some from Debian, some into .outside/.
+# What can't be had is named and does not stop the script; its checks then say that they did not run.
+set -u
+cd "$(dirname "$0")/.." || exit 1
+mkdir -p .outside
+
+cannot() { echo "cannot be had here: $1"; }
+
+debian() { # PROGRAM PACKAGE
+  command -v "$1" >/dev/null 2>&1 && return 0
+  if [ ! -e .outside/.apt-updated ]; then
+    apt-get update -qq >/dev/null 2>&1 && touch .outside/.apt-updated
+  fi
+  DEBIAN_FRONTEND=noninteractive apt-get install -y -qq "$2" >/dev/null 2>&1
+  command -v "$1" >/dev/null 2>&1 || cannot "$1 ($2)"
+}
+
+rm -f .outside/.apt-updated
+debian openssl openssl
+debian pdfsig poppler-utils
+debian pdfdetach poppler-utils
+debian qpdf qpdf
+debian exiftool libimage-exiftool-perl
+
+if ! .outside/pyhanko/bin/pyhanko --version >/dev/null 2>&1; then
+  rm -rf .outside/pyhanko
+  python3 -m venv .outside/pyhanko >/dev/null 2>&1 &&
+    .outside/pyhanko/bin/pip install -q --disable-pip-version-check pyhanko==0.38.0 pyhanko-cli==0.6.0 >/dev/null 2>&1
+  .outside/pyhanko/bin/pyhanko --version >/dev/null 2>&1 || cannot pyHanko
+fi
+
+# The validator is built once from tests/outside/verapdf with the veraPDF library from Maven Central.
+source=tests/outside/verapdf
+built=.outside/verapdf/validate-pdfa.jar
+if [ ! -e "$built" ] || [ "$source/pom.xml" -nt "$built" ] || [ "$source/src/main/java/ValidatePdfA.java" -nt "$built" ]; then
+  if command -v mvn >/dev/null 2>&1; then mvn -q -B -f "$source/pom.xml" package >/dev/null 2>&1; fi
+  [ -e "$built" ] || cannot veraPDF
+fi
+exit 0
