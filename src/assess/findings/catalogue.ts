@@ -1,5 +1,6 @@
 import type { Finding, FindingQuantity } from '../../model/results.js';
 import type { Element } from '../../model/rule-set.js';
+import { air, bothEnds, coverage, excursions, published, pulps, pulpsOut, setPoints } from './fact-shapes.js';
 
 /** What a fact of a finding is; a question mark says that it may be absent. */
 interface Kinds {
@@ -25,75 +26,6 @@ export interface CatalogueEntry {
   weight: number;
   facts: Record<string, Kind>;
 }
-
-const pulps = {
-  line: 'line',
-  stop: 'stop',
-  count: 'count',
-  min: 'temperature',
-  max: 'temperature',
-  mean: 'temperature',
-  low: 'temperature',
-  high: 'temperature',
-} as const;
-const pulpsOut = { ...pulps, outside: 'count', beyond: 'difference' } as const;
-const bothEnds = {
-  line: 'line',
-  loadMin: 'temperature',
-  loadMax: 'temperature',
-  deliveryMin: 'temperature',
-  deliveryMax: 'temperature',
-  low: 'temperature',
-  high: 'temperature',
-  change: 'difference',
-} as const;
-const air = {
-  channel: 'text',
-  share: 'share',
-  coverage: 'share',
-  custody: 'duration',
-  mean: 'temperature',
-  min: 'temperature',
-  max: 'temperature',
-  low: 'temperature',
-  high: 'temperature',
-  above: 'duration',
-  below: 'duration',
-  degreeHoursAbove: 'degree-hours',
-  degreeHoursBelow: 'degree-hours',
-} as const;
-const setPoints = {
-  first: 'text',
-  firstSetPoint: 'temperature',
-  second: 'text',
-  secondSetPoint: 'temperature',
-  size: 'difference',
-  slip: 'text?',
-} as const;
-const excursions = {
-  count: 'count',
-  total: 'duration',
-  longest: 'duration',
-  highest: 'temperature?',
-  lowest: 'temperature?',
-  degreeHours: 'degree-hours',
-  firstAt: 'time',
-} as const;
-const coverage = {
-  coverage: 'share',
-  custody: 'duration',
-  gaps: 'count',
-  longestGap: 'duration?',
-} as const;
-const published = {
-  line: 'line',
-  goods: 'text',
-  instruction: 'temperature',
-  low: 'temperature',
-  high: 'temperature',
-  source: 'text',
-  fromMemory: 'flag',
-} as const;
 
 /**
  * Every finding there is: which way it weighs, for which element of a claim, and the facts that its

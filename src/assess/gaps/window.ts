@@ -81,4 +81,5 @@ export function outsideOf(ends: Ends, item: EvidenceItem): NearMiss['why'] | und
   return undefined;
 }
 
-export const say = (name: string) => name.replaceAll('-', ' ');
+/** An identifier of the model as words. */
+export const say = (name: string) => name.replaceAll('-', ' ').replace('pre trip', 'pre-trip');

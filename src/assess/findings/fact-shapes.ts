@@ -1,0 +1,70 @@
+/** Facts that several findings share, by name and kind; see the catalogue. */
+
+export const pulps = {
+  line: 'line',
+  stop: 'stop',
+  count: 'count',
+  min: 'temperature',
+  max: 'temperature',
+  mean: 'temperature',
+  low: 'temperature',
+  high: 'temperature',
+} as const;
+export const pulpsOut = { ...pulps, outside: 'count', beyond: 'difference' } as const;
+export const bothEnds = {
+  line: 'line',
+  loadMin: 'temperature',
+  loadMax: 'temperature',
+  deliveryMin: 'temperature',
+  deliveryMax: 'temperature',
+  low: 'temperature',
+  high: 'temperature',
+  change: 'difference',
+} as const;
+export const air = {
+  channel: 'text',
+  share: 'share',
+  coverage: 'share',
+  custody: 'duration',
+  mean: 'temperature',
+  min: 'temperature',
+  max: 'temperature',
+  low: 'temperature',
+  high: 'temperature',
+  above: 'duration',
+  below: 'duration',
+  degreeHoursAbove: 'degree-hours',
+  degreeHoursBelow: 'degree-hours',
+} as const;
+export const setPoints = {
+  first: 'text',
+  firstSetPoint: 'temperature',
+  second: 'text',
+  secondSetPoint: 'temperature',
+  size: 'difference',
+  slip: 'text?',
+} as const;
+export const excursions = {
+  count: 'count',
+  total: 'duration',
+  longest: 'duration',
+  highest: 'temperature?',
+  lowest: 'temperature?',
+  degreeHours: 'degree-hours',
+  firstAt: 'time',
+} as const;
+export const coverage = {
+  coverage: 'share',
+  custody: 'duration',
+  gaps: 'count',
+  longestGap: 'duration?',
+} as const;
+export const published = {
+  line: 'line',
+  goods: 'text',
+  instruction: 'temperature',
+  low: 'temperature',
+  high: 'temperature',
+  source: 'text',
+  fromMemory: 'flag',
+} as const;
