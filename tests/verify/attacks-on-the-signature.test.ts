@@ -1,9 +1,11 @@
-import { generateKeyPairSync } from 'node:crypto';
+import { createHash, generateKeyPairSync } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
+import { signDetached } from '../../src/seal/cms.js';
 import { digestOf, insertSignature } from '../../src/seal/sign-pdf.js';
 import { verifyDossier } from '../../src/verify/verify-dossier.js';
 import { text } from '../seal/sample.js';
 import { sampleIdentity } from '../seal/sample-identity.js';
+import { makeAnyCertificate } from './any-certificate.js';
 import { cms, der, failed, identity, OIDS, prepared, type Shape, signAs, stranger } from './forge.js';
 
 const trusted = [identity.certificateDer, stranger.certificateDer];
@@ -111,10 +113,7 @@ describe('keys that are too weak', () => {
     ['secp256k1', () => generateKeyPairSync('ec', { namedCurve: 'secp256k1' })],
     ['Ed25519, which PAdES readers seldom know', () => generateKeyPairSync('ed25519')],
   ])('%s', async (_, keys) => {
-    const { certificateDer } = identity;
-    const { makeAnyCertificate } = await import('./any-certificate.js');
     const weak = makeAnyCertificate(keys());
-    expect(weak).not.toEqual(certificateDer);
     const one = await prepared();
     const structure = cms(digestOf(one), { ...identity, certificateDer: weak });
     const found = await verifyDossier(insertSignature(one, structure), { trusted: [weak] });
@@ -139,5 +138,37 @@ describe('who vouches for the signer', () => {
     });
     const found = await verifyDossier(signAs(await prepared(), {}, old), { trusted: [old.certificateDer] });
     expect(failed(found)).toEqual(['certificate.validity']);
+  });
+
+  it.each([
+    [0x80, 'intact', []],
+    [0x40, 'intact', []],
+    [0x06, 'broken', ['certificate.usage']],
+  ])('key usage bits %s give %s', async (usage, verdict, ids) => {
+    const keys = generateKeyPairSync('ec', { namedCurve: 'P-256' });
+    const certificateDer = makeAnyCertificate({ ...keys, usage });
+    const one = await prepared();
+    const structure = cms(digestOf(one), { ...identity, certificateDer, key: keys.privateKey });
+    const found = await verifyDossier(insertSignature(one, structure), { trusted: [certificateDer] });
+    expect(found.verdict).toBe(verdict);
+    expect(failed(found)).toEqual(ids);
+  });
+
+  it('a certificate from a trusted authority is vouched for', async () => {
+    const authority = generateKeyPairSync('ec', { namedCurve: 'P-256' });
+    const keys = generateKeyPairSync('rsa', { modulusLength: 2048 });
+    const issuer = { name: 'Root', key: authority.privateKey };
+    const root = makeAnyCertificate({ ...authority, subject: 'Root', authority: true });
+    const certificateDer = makeAnyCertificate({ ...keys, subject: 'Carrier', issuer });
+    const one = await prepared();
+    const structure = signDetached(digestOf(one), {
+      ...identity,
+      certificateDer,
+      certificateSha256: createHash('sha256').update(certificateDer).digest('hex'),
+      key: keys.privateKey,
+    });
+    const found = await verifyDossier(insertSignature(one, structure), { trusted: [root] });
+    expect(failed(found)).toEqual([]);
+    expect(found.verdict).toBe('intact');
   });
 });
