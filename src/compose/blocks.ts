@@ -28,6 +28,9 @@ export interface Plate {
   number: number;
   /** Name of the picture among the assets; left out when it can't be shown. */
   asset?: string;
+  /** Pixels of the picture. */
+  width?: number;
+  height?: number;
   alt: string;
   /** Why there is no picture, or what is wrong with it. */
   trouble?: string;

@@ -61,9 +61,9 @@ export function formatFor(show: Pick<Show, 'temperature' | 'language'>, words: T
       both(fromKelvin(kelvinHours, show.temperature), fromKelvin(kelvinHours, other), '·h'),
     /** 0 to 1 in; what is not whole is never rounded up to 100 or down to 0. */
     share: (of: number) => {
-      const percent = of * 100;
-      const shown = of < 1 ? Math.min(percent, 99.9) : percent;
-      return `${number(of > 0 ? Math.max(shown, 0.1) : 0, Number.isInteger(shown) ? 0 : 1)}${manner.percent}`;
+      const tenths = Math.round(of * 1000);
+      const shown = of <= 0 ? 0 : of >= 1 ? tenths : Math.min(Math.max(tenths, 1), 999);
+      return `${number(shown / 10, shown % 10 === 0 ? 0 : 1)}${manner.percent}`;
     },
     duration: (seconds: number) => duration(seconds, number),
     bytes: (count: number) =>

@@ -1,12 +1,225 @@
 import { writeFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
-import { composeDossier } from '../../src/compose/compose.js';
-import { sampleInput } from './sample.js';
+import { PDFArray, PDFDict, PDFDocument, PDFName } from 'pdf-lib';
+import sharp from 'sharp';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Block } from '../../src/compose/blocks.js';
+import { composeDossier, prepareDossier } from '../../src/compose/compose.js';
+import type { ComposeInput } from '../../src/compose/input.js';
+import { typeset } from '../../src/compose/typeset.js';
+import type { Evidence } from '../../src/model/evidence.js';
+import { attachmentOf, fontsOf, hasPoppler, squeezed, textOf } from './poppler.js';
+import { picture, SAMPLE_FACTS, sampleInput } from './sample.js';
+
+let input: ComposeInput;
+let made: Awaited<ReturnType<typeof composeDossier>>;
+beforeAll(async () => {
+  input = await sampleInput();
+  made = await composeDossier(input);
+  // To look at the pages: KEEP=out.pdf npx vitest run tests/compose/dossier.test.ts
+  if (process.env.KEEP !== undefined) writeFileSync(process.env.KEEP, made.pdf);
+});
 
 describe('a dossier', () => {
-  it('is set', async () => {
-    const made = await composeDossier(await sampleInput());
+  it('has no warnings for plain evidence, and counts its pages', async () => {
     expect(made.warnings).toEqual([]);
-    if (process.env.KEEP !== undefined) writeFileSync(process.env.KEEP, made.pdf);
+    expect((await PDFDocument.load(made.pdf, { updateMetadata: false })).getPageCount()).toBe(made.pages);
+  });
+
+  it('is the same bytes for the same input', async () => {
+    const again = await composeDossier(await sampleInput());
+    expect(Buffer.from(again.pdf).equals(Buffer.from(made.pdf))).toBe(true);
+  });
+
+  it('is tagged PDF/A-3a with language, title and attachments', async () => {
+    const pdf = await PDFDocument.load(made.pdf, { updateMetadata: false });
+    const { catalog } = pdf;
+    expect(pdf.getTitle()).toBe('Dossier of delivery 2026-0714-A');
+    expect(catalog.lookup(PDFName.of('Lang'))?.toString()).toMatch(/en/);
+    expect(catalog.lookup(PDFName.of('MarkInfo'), PDFDict).toString()).toMatch(/Marked true/);
+    expect(catalog.has(PDFName.of('StructTreeRoot'))).toBe(true);
+    expect(catalog.has(PDFName.of('Outlines'))).toBe(true);
+    expect(catalog.lookup(PDFName.of('AF'), PDFArray).size()).toBe(input.attachments.length);
+    const xmp = Buffer.from(made.pdf).toString('latin1');
+    expect(xmp).toMatch(/<pdfaid:part>3<\/pdfaid:part>/);
+    expect(xmp).toMatch(/<pdfaid:conformance>A<\/pdfaid:conformance>/);
+  });
+
+  it('is accessible: the same pages pass as PDF/UA-1', async () => {
+    const { job } = await prepareDossier(input);
+    const { pdf } = await typeset({ ...job, standard: 'ua-1' });
+    expect(Buffer.from(pdf).toString('latin1')).toMatch(/<pdfuaid:part>1<\/pdfuaid:part>/);
+  });
+
+  it.each([
+    ['Letter', 612, 792],
+    ['A4', 595.28, 841.89],
+  ] as const)('is set on %s', async (paper, width, height) => {
+    const { pdf } = await composeDossier(
+      await sampleInput({ facts: { show: { temperature: '°C', paper } }, change: (all) => all.slice(0, 12) }),
+    );
+    const page = (await PDFDocument.load(pdf, { updateMetadata: false })).getPage(0);
+    expect(page.getWidth()).toBeCloseTo(width, 0);
+    expect(page.getHeight()).toBeCloseTo(height, 0);
+  });
+
+  it.skipIf(!hasPoppler)('embeds only the shipped fonts', () => {
+    const fonts = fontsOf(made.pdf);
+    expect(fonts.length).toBeGreaterThan(2);
+    for (const { name, embedded } of fonts) {
+      expect(name).toMatch(/^(SourceSans3|SourceCodePro)-/);
+      expect(embedded).toBe(true);
+    }
+  });
+
+  it.skipIf(!hasPoppler)('gives attachments back byte for byte, and its fingerprint in one piece', () => {
+    for (const one of input.attachments)
+      expect(Buffer.from(attachmentOf(made.pdf, one.name)).equals(Buffer.from(one.bytes))).toBe(true);
+    expect(textOf(made.pdf)).toContain(input.fingerprint.root);
+  });
+
+  it('leads from every finding to its exhibits, and from each plate back', async () => {
+    const { document } = (await prepareDossier(input)).job;
+    const plates = document.sections.flatMap((one) => one.blocks).filter((block) => block.is === 'plate');
+    expect(plates).toHaveLength(input.state.evidence.filter((item) => item.kind === 'photo').length);
+    for (const plate of plates) expect(plate.seenIn.length).toBeGreaterThan(0);
+    const links = (await PDFDocument.load(made.pdf, { updateMetadata: false }))
+      .getPages()
+      .flatMap((page) => page.node.Annots()?.asArray() ?? []);
+    expect(links.length).toBeGreaterThan(50);
+  });
+});
+
+describe('the cover', () => {
+  it('shows the seven heaviest findings, for and against as they come, and says how many more there are', async () => {
+    const { cover, sections } = (await prepareDossier(input)).job.document;
+    const heaviest = [...input.assessment.findings].sort((a, b) => b.weight - a.weight).slice(0, 7);
+    expect(cover.lines.map((line) => line.weighs)).toEqual(heaviest.map((one) => one.weighs));
+    expect(JSON.stringify(cover.more)).toMatch(/2 more findings/);
+    const all = sections.find((one) => one.id === 'findings')?.blocks.find((block) => block.is === 'table');
+    expect(all?.rows).toHaveLength(input.assessment.findings.length);
+  });
+
+  it('says that the tool gives no legal advice and judges no food', async () => {
+    const { cover } = (await prepareDossier(input)).job.document;
+    expect(JSON.stringify(cover.cautions)).toMatch(/not legal advice.*never says whether food is safe/);
+  });
+});
+
+describe('a delivery without evidence', () => {
+  it('still has every section, and each says what it lacks', async () => {
+    const empty = await sampleInput({ change: () => [] });
+    const { document } = (await prepareDossier(empty)).job;
+    expect(document.sections.map((one) => one.id)).toEqual(
+      (await prepareDossier(input)).job.document.sections.map((one) => one.id),
+    );
+    const said = (id: string) =>
+      document.sections.find((one) => one.id === id)?.blocks.some((block) => block.is === 'none');
+    for (const id of [
+      'glance',
+      'set-points',
+      'temperatures',
+      'pulps',
+      'loading',
+      'before-loading',
+      'transit',
+      'arrival',
+      'findings',
+      'exhibits',
+      'custody',
+    ])
+      expect([id, said(id)]).toEqual([id, true]);
+    const tables = (blocks: Block[]) => blocks.filter((block) => block.is === 'table');
+    for (const section of document.sections)
+      for (const table of tables(section.blocks)) expect(table.rows.length).toBeGreaterThan(0);
+    expect((await composeDossier(empty)).pages).toBeGreaterThan(3);
+  });
+});
+
+describe('what people wrote', () => {
+  const HOSTILE = [
+    '#panic("typst") #read("/etc/passwd") $x^2$ = y',
+    '*strong* _slant_ `code` [9](exhibit:9) <b>bold</b>',
+    '{{fingerprint}} {{{tool}}} {{#each this}}',
+    '</text><script>alert(1)</script>&amp;',
+    String.raw`\u{41} @label <label> // comment /* x */`,
+  ];
+  const hostile = (all: Evidence[]): Evidence[] =>
+    all.map((item, i) => {
+      const words = HOSTILE[i % HOSTILE.length] ?? '';
+      if (item.kind === 'statement') return { ...item, text: HOSTILE.join('\n') };
+      if (item.kind === 'contact') return { ...item, about: words };
+      return { ...item, caption: words, by: words };
+    });
+
+  it.skipIf(!hasPoppler)('comes out as the text it is, in every place', async () => {
+    const { pdf, warnings } = await composeDossier(
+      await sampleInput({
+        change: hostile,
+        facts: {
+          parties: { carrier: { name: HOSTILE[0] } },
+          stops: SAMPLE_FACTS.stops.map((stop, i) => ({ ...stop, place: HOSTILE[i + 1] })),
+          lines: SAMPLE_FACTS.lines.map((line) => ({ ...line, name: HOSTILE[3] })),
+        },
+      }),
+    );
+    expect(warnings).toEqual([]);
+    const text = squeezed(textOf(pdf));
+    for (const words of HOSTILE) expect(text).toContain(squeezed(words));
+  });
+
+  it('in letters that the fonts lack is shown by boxes, and the warning names them', async () => {
+    const { warnings } = await composeDossier(
+      await sampleInput({
+        change: (all) => all.map((item) => ({ ...item, caption: '生菜 \u202eabc' })),
+        facts: { parties: { carrier: { name: '冷链 Trucking' } } },
+      }),
+    );
+    expect(warnings.join('\n')).toMatch(/U\+202E can't be printed and is shown as \[U\+202E\]/);
+    expect(warnings.join('\n')).toMatch(/U\+51B7 can't be printed and is shown as □/);
+  });
+
+  it('without any space stays on the page', async () => {
+    const long = 'W'.repeat(300);
+    const { job } = await prepareDossier(
+      await sampleInput({
+        change: (all) => all.map((item) => ({ ...item, by: long.slice(0, 200), caption: long })),
+      }),
+    );
+    expect((await typeset(job)).pages).toBeGreaterThan(made.pages);
+  });
+});
+
+describe('pictures that can’t be shown', () => {
+  it('have a plate that says so, and a warning that names the file', async () => {
+    const cmyk = await sharp(await picture(3))
+      .toColourspace('cmyk')
+      .jpeg()
+      .toBuffer();
+    const whole = await picture(1);
+    const { pdf, warnings } = await composeDossier(
+      await sampleInput({
+        pictures: new Map([
+          ['IMG_0401.jpg', Buffer.from('this is no picture')],
+          ['IMG_0402.jpg', whole.subarray(0, Math.floor(whole.length * 0.6))],
+          ['IMG_0403.jpg', cmyk],
+        ]),
+      }),
+    );
+    expect(warnings).toHaveLength(2);
+    expect(warnings[0]).toMatch(/IMG_0401\.jpg.*can't be shown/);
+    expect(warnings[1]).toMatch(/IMG_0402\.jpg.*damaged/);
+    if (hasPoppler) expect(squeezed(textOf(pdf))).toContain(squeezed('This picture can’t be shown'));
+  });
+});
+
+describe('templates of one’s own', () => {
+  it.each([
+    ['a language without words', { facts: { show: { language: 'es' } } }, {}],
+    ['a folder that is not there', {}, { templates: '/nowhere' }],
+  ])('with %s are refused by name', async (_, options, more) => {
+    const wrong = { ...(await sampleInput(options)), ...more };
+    await expect(composeDossier(wrong)).rejects.toThrow(
+      expect.objectContaining({ name: 'DossierError', code: 'bad-template' }),
+    );
   });
 });

@@ -1,187 +1,143 @@
-import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { line as curve } from 'd3-shape';
 import type { TemperatureResult } from '../../model/results.js';
-import { fromCelsius } from '../../model/temperature.js';
 import type { Zone } from '../../model/time.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import type { Format } from '../format.js';
 import type { Labels } from '../words/labels.js';
+import { excursionAreas } from './excursions.js';
+import { degreeAxes, type Frame, frameOf, hourAxis, WIDTH } from './frame.js';
+import { type Mark, type PlacedMark, placeMarks, rowsOf } from './leaders.js';
 import { curves, type Point } from './reduce.js';
 import { box, element, ink, label, line, svg, widthOf } from './svg.js';
-import { timeTicks } from './time-axis.js';
 
-export interface ChartMark {
-  at: number;
-  label: string;
-}
 export interface TemperatureChart {
   result: TemperatureResult;
   log: UnitLog;
-  /** Zone of the axis below, and the one above where the load ends in another. */
+  /** Zone of the axis, and the one beneath where the load ends in another. */
   zone: Zone;
   otherZone?: Zone;
-  /** Events to mark, in order of time. */
-  marks: readonly ChartMark[];
+  /** Events to mark. */
+  marks: readonly Mark[];
   /** Numbers of the excursions as the table beside it counts them; others are shaded without number. */
   numbered: ReadonlyMap<string, number>;
 }
 
-const WIDTH = 500;
-const HEIGHT = 265;
-const PLOT = { left: 36, right: WIDTH - 36, top: 46, bottom: HEIGHT - 46 };
+const PLOT_HEIGHT = 180;
+const MARK_ROW = 9;
+const MARK_SIZE = 7;
+const MOST_MARK_ROWS = 6;
+const BAR = 5;
 
-interface Frame {
-  x: ScaleLinear<number, number>;
-  y: ScaleLinear<number, number>;
-  span: { from: number; to: number };
-}
+/** Lines differ by their pattern, so that a grey copy tells them apart. */
+const STROKES = {
+  'return-air': { stroke: ink.full, 'stroke-width': 1.15 },
+  'supply-air': { stroke: ink.soft, 'stroke-width': 0.7, 'stroke-dasharray': '4 1.6' },
+  'set-point': { stroke: ink.full, 'stroke-width': 0.8, 'stroke-dasharray': '1 2' },
+} as const;
+const DRAWN = ['set-point', 'supply-air', 'return-air'] as const;
 
 /** Draws the log over custody: band, set point, air, what was logged, events, numbered excursions. */
 export function temperatureChart(chart: TemperatureChart, format: Format, labels: Labels): string {
   const { result, log } = chart;
-  const span = {
-    from: result.custody.from.at,
-    to: Math.max(result.custody.to.at, result.custody.from.at + 60_000),
-  };
-  const run = (name: 'set-point' | 'return-air' | 'supply-air') =>
-    curves(log.times, log.channels[name] ?? [], span, result.gapLimitSeconds * 1000, PLOT.right - PLOT.left);
-  const air = { 'return-air': run('return-air'), 'supply-air': run('supply-air') };
-  const set = run('set-point');
-  const frame: Frame = {
-    span,
-    x: scaleLinear([span.from, span.to], [PLOT.left, PLOT.right]),
-    y: scaleLinear(valueRange([...Object.values(air), set].flat(2), result), [PLOT.bottom, PLOT.top]),
-  };
+  const { from, to } = result.custody;
+  const span = { from: from.at, to: Math.max(to.at, from.at + 60_000) };
+  const columns = WIDTH;
+  const runs = new Map(
+    (['return-air', 'supply-air', 'set-point', 'probe', 'ambient'] as const).map((name) => [
+      name,
+      curves(log.times, log.channels[name] ?? [], span, result.gapLimitSeconds * 1000, columns),
+    ]),
+  );
+  const shown = DRAWN.map((name) => runs.get(name) ?? []);
+  const values = valueRange(shown.flat(2), result);
+  const rough = frameOf(span, values, 0, PLOT_HEIGHT);
+  const placed = placeMarks(
+    chart.marks.filter((mark) => mark.at >= span.from && mark.at <= span.to),
+    (at) => rough.x(at),
+    WIDTH / 2,
+    MARK_SIZE,
+    MOST_MARK_ROWS,
+  );
+  const frame = frameOf(span, values, 14 + rowsOf(placed) * MARK_ROW, PLOT_HEIGHT);
+  const hours = hourAxis(frame, chart, format, labels);
+  const foot = frame.bottom + hours.height + 14;
+  const judged = result.judged === undefined ? [] : (runs.get(result.judged) ?? []);
+  const excursions = excursionAreas(result, judged, chart.numbered, frame);
   return svg(
     WIDTH,
-    HEIGHT,
+    foot + 4,
     ...ground(result, frame),
-    ...gaps(result, frame, labels),
+    ...hours.drawn,
+    ...unknownTimes(result, frame, labels),
     ...degreeAxes(frame, format),
-    ...hourAxis(chart, frame, format, labels),
-    ...shading(chart, frame),
-    path(set, frame, { stroke: ink.full, 'stroke-width': 0.8, 'stroke-dasharray': '1 2' }),
-    path(air['supply-air'], frame, { stroke: ink.soft, 'stroke-width': 0.7, 'stroke-dasharray': '4 1.6' }),
-    path(air['return-air'], frame, { stroke: ink.full, 'stroke-width': 1.15 }),
-    ...excursionNumbers(chart, frame),
-    ...events(chart, frame),
-    ...legend(chart, labels),
+    ...excursions.shapes,
+    ...result.logged.map((state) =>
+      stateBar(
+        state.is,
+        frame.x(state.from),
+        frame.bottom - BAR,
+        Math.max(frame.x(state.to) - frame.x(state.from), 1),
+      ),
+    ),
+    ...DRAWN.map((name) => path(runs.get(name) ?? [], frame, STROKES[name])),
+    ...excursions.numbers,
+    ...placed.flatMap((mark) => eventMark(mark, frame)),
+    ...legend(chart, frame.left, foot, labels),
   );
 }
 
 function valueRange(points: readonly Point[], result: TemperatureResult): [number, number] {
   const values = points.map((point) => point[1]);
   if (result.band !== undefined) values.push(result.band.low, result.band.high);
-  const low = values.length === 0 ? 0 : values.reduce((a, b) => Math.min(a, b));
-  const high = values.length === 0 ? 10 : values.reduce((a, b) => Math.max(a, b));
-  const room = Math.max((high - low) * 0.08, 0.8);
+  if (values.length === 0) return [0, 10];
+  const low = values.reduce((a, b) => Math.min(a, b));
+  const high = values.reduce((a, b) => Math.max(a, b));
+  const room = Math.max((high - low) * 0.1, 0.8);
   return [low - room, high + room];
 }
 
-function ground({ band }: TemperatureResult, { y }: Frame): string[] {
+function ground({ band }: TemperatureResult, { left, right, y }: Frame): string[] {
   if (band === undefined) return [];
   const [top, bottom] = [y(band.high), y(band.low)];
   const edge = { stroke: ink.line, 'stroke-width': 0.6 };
   return [
-    box(PLOT.left, top, PLOT.right - PLOT.left, bottom - top, { fill: ink.tint }),
-    line(PLOT.left, top, PLOT.right, top, edge),
-    line(PLOT.left, bottom, PLOT.right, bottom, edge),
+    box(left, top, right - left, bottom - top, { fill: ink.tint }),
+    line(left, top, right, top, edge),
+    line(left, bottom, right, bottom, edge),
   ];
 }
 
 /** Unknown time is hatched, so that it can't be read as a quiet stretch. */
-function gaps(result: TemperatureResult, { x }: Frame, labels: Labels): string[] {
+function unknownTimes(result: TemperatureResult, frame: Frame, labels: Labels): string[] {
+  const { x, top, bottom } = frame;
+  const height = bottom - top;
   return result.gaps.flatMap((gap) => {
     const [left, right] = [x(gap.from), x(gap.to)];
     const hatch: string[] = [];
-    for (let at = left; at < right; at += 5)
-      hatch.push(
-        line(at, PLOT.bottom, Math.min(at + 5, right), PLOT.top, { stroke: ink.hair, 'stroke-width': 0.5 }),
-      );
+    for (let start = left - height; start < right; start += 6) {
+      const from = Math.max(start, left);
+      const to = Math.min(start + height, right);
+      if (to > from)
+        hatch.push(
+          line(from, bottom - (from - start), to, bottom - (to - start), {
+            stroke: ink.line,
+            'stroke-width': 0.35,
+          }),
+        );
+    }
     const words = labels('chart.no-values');
+    const wide = widthOf(words, 7) + 4;
+    if (right - left < wide) return hatch;
+    const middle = (left + right) / 2;
     return [
       ...hatch,
-      ...(right - left > widthOf(words, 7)
-        ? [label((left + right) / 2, PLOT.bottom - 5, words, { size: 7, anchor: 'middle', fill: ink.soft })]
-        : []),
+      box(middle - wide / 2, bottom - 17, wide, 10, { fill: ink.paper }),
+      label(middle, bottom - 9.5, words, { size: 7, anchor: 'middle', fill: ink.soft }),
     ];
   });
 }
 
-function degreeAxes({ y }: Frame, format: Format): string[] {
-  const side = (unit: '°F' | '°C', x: number, anchor: 'start' | 'end') => {
-    const [low = 0, high = 1] = y.domain();
-    const scale = scaleLinear([fromCelsius(low, unit), fromCelsius(high, unit)], y.range());
-    return [
-      label(x, PLOT.top - 5, unit, { size: 8, anchor, weight: 600 }),
-      ...scale.ticks(6).map((tick) => label(x, scale(tick) + 2.6, format.number(tick), { size: 8, anchor })),
-      ...scale
-        .ticks(6)
-        .map((tick) =>
-          line(
-            anchor === 'end' ? PLOT.left - 3 : PLOT.right,
-            scale(tick),
-            anchor === 'end' ? PLOT.left : PLOT.right + 3,
-            scale(tick),
-            { stroke: ink.line },
-          ),
-        ),
-    ];
-  };
-  return [
-    box(PLOT.left, PLOT.top, PLOT.right - PLOT.left, PLOT.bottom - PLOT.top, {
-      fill: 'none',
-      stroke: ink.line,
-      'stroke-width': 0.6,
-    }),
-    ...side('°F', PLOT.left - 5, 'end'),
-    ...side('°C', PLOT.right + 5, 'start'),
-  ];
-}
-
-function hourAxis(chart: TemperatureChart, { x, span }: Frame, format: Format, labels: Labels): string[] {
-  const { zone, otherZone } = chart;
-  const ticks = timeTicks(span.from, span.to, zone, 10);
-  const rows = ticks.flatMap(({ at, day }) => [
-    line(x(at), PLOT.top, x(at), PLOT.bottom + 3, {
-      stroke: day ? ink.line : ink.hair,
-      'stroke-width': day ? 0.8 : 0.4,
-    }),
-    label(x(at), PLOT.bottom + 12, format.clock(at, zone), { size: 7, anchor: 'middle' }),
-    ...(day
-      ? [label(x(at), PLOT.bottom + 21, format.dayOf(at, zone), { size: 7, anchor: 'middle', weight: 600 })]
-      : []),
-    ...(otherZone === undefined
-      ? []
-      : [
-          label(x(at), PLOT.bottom + 30, format.clock(at, otherZone), {
-            size: 6.5,
-            anchor: 'middle',
-            fill: ink.soft,
-          }),
-        ]),
-  ]);
-  const zones = [
-    format.zoneName(span.from, zone),
-    ...(otherZone === undefined ? [] : [format.zoneName(span.to, otherZone)]),
-  ];
-  const words =
-    zones.length === 1
-      ? labels('chart.one-zone').replace('ZONE', zones[0] ?? '')
-      : labels('chart.two-zones')
-          .replace('ZONE', zones[0] ?? '')
-          .replace('OTHER', zones[1] ?? '');
-  return [...rows, label(PLOT.left, PLOT.bottom + 41, words, { size: 7, fill: ink.soft })];
-}
-
-const BAR = 5;
-/** Logged states as bars along the foot of the plot: filled, outlined, striped, so that grey copies tell them apart. */
-function shading({ result }: TemperatureChart, { x }: Frame): string[] {
-  return result.logged.map((span) =>
-    stateBar(span.is, x(span.from), PLOT.bottom - BAR, Math.max(x(span.to) - x(span.from), 1)),
-  );
-}
-
+/** Logged states along the foot of the plot: grey, outlined, black. */
 function stateBar(
   is: TemperatureResult['logged'][number]['is'],
   left: number,
@@ -198,98 +154,56 @@ function stateBar(
   }
 }
 
-function path(runs: readonly Point[][], { x, y }: Frame, stroke: Record<string, string | number>): string {
+function path(
+  runs: readonly Point[][],
+  { x, y }: Frame,
+  stroke: Readonly<Record<string, string | number>>,
+): string {
   const draw = curve<Point>(
     (p) => x(p[0]),
     (p) => y(p[1]),
   ).digits(2);
-  const d = runs
-    .map((run) => (run.length === 1 ? `${draw([...run, ...run]) ?? ''}` : (draw(run) ?? '')))
-    .join('');
-  return d === ''
-    ? ''
-    : element('path', { d, fill: 'none', 'stroke-linejoin': 'round', 'stroke-linecap': 'butt', ...stroke });
+  const d = runs.map((run) => draw(run) ?? '').join('');
+  return d === '' ? '' : element('path', { d, fill: 'none', 'stroke-linejoin': 'round', ...stroke });
 }
 
-function excursionNumbers(chart: TemperatureChart, { x, y }: Frame): string[] {
-  const { band } = chart.result;
-  if (band === undefined) return [];
-  let free = Number.NEGATIVE_INFINITY;
-  return chart.result.excursions
-    .filter((e) => e.channel === chart.result.judged)
-    .flatMap((excursion) => {
-      const [left, right] = [x(excursion.from), x(excursion.to)];
-      const limit = y(excursion.side === 'above' ? band.high : band.low);
-      const peak = y(excursion.peak);
-      const number = chart.numbered.get(excursion.id);
-      const middle = Math.max((left + right) / 2, free);
-      const top = Math.max(Math.min(peak - 4, limit), PLOT.top + 8);
-      if (number !== undefined) free = middle + 11;
-      return [
-        box(left, Math.min(limit, peak), Math.max(right - left, 0.8), Math.abs(limit - peak), {
-          fill: ink.alertTint,
-          stroke: ink.alert,
-          'stroke-width': 0.5,
-          'fill-opacity': 0.55,
-        }),
-        ...(number === undefined
-          ? []
-          : [
-              label(middle, top, String(number), { size: 8, anchor: 'middle', weight: 600, fill: ink.alert }),
-            ]),
-      ];
-    });
+function eventMark({ mark, x, anchor, row }: PlacedMark, { top }: Frame): string[] {
+  const tick = line(x, top - 3, x, top + 4, { 'stroke-width': 0.9 });
+  if (row === undefined) return [tick];
+  const y = top - 6 - row * MARK_ROW;
+  return [
+    line(x, y - 5, x, top, { 'stroke-width': 0.5, stroke: ink.line }),
+    tick,
+    label(x + (anchor === 'end' ? -3 : 3), y, mark.label, { size: MARK_SIZE, anchor }),
+  ];
 }
 
-/** Events above the plot, in up to three rows; what finds no room there keeps its mark and goes without words. */
-function events({ marks }: TemperatureChart, { x, span }: Frame): string[] {
-  const ends = [0, 0, 0];
-  return marks
-    .filter((mark) => mark.at >= span.from && mark.at <= span.to)
-    .flatMap((mark) => {
-      const at = x(mark.at);
-      const wide = widthOf(mark.label, 7);
-      const anchor = at + wide > WIDTH - 4 ? 'end' : 'start';
-      const start = anchor === 'end' ? at - wide : at;
-      const row = ends.findIndex((end) => start >= end);
-      const tick = line(at, PLOT.top - 4, at, PLOT.top + 4, { 'stroke-width': 0.9 });
-      if (row < 0) return [tick];
-      ends[row] = start + wide + 4;
-      const y = PLOT.top - 8 - row * 9;
-      return [
-        line(at, y + 2, at, PLOT.top + 4, { 'stroke-width': 0.5, stroke: ink.soft }),
-        tick,
-        label(at + (anchor === 'end' ? -2 : 2), y, mark.label, { size: 7, anchor }),
-      ];
-    });
-}
-
-function legend({ result, log }: TemperatureChart, labels: Labels): string[] {
-  const y = HEIGHT - 3;
-  let x = PLOT.left;
-  const entry = (picture: (x: number) => string, words: string) => {
+function legend({ result, log }: TemperatureChart, left: number, y: number, labels: Labels): string[] {
+  let x = left;
+  const entry = (picture: (at: number) => string, words: string) => {
     const drawn = [picture(x), label(x + 17, y, words, { size: 7 })];
     x += 17 + widthOf(words, 7) + 9;
     return drawn;
   };
-  const stroke = (attributes: Record<string, string | number>) => (at: number) =>
-    line(at, y - 2.4, at + 14, y - 2.4, attributes);
-  const states = new Set(result.logged.map((span) => span.is));
+  const states = new Set(result.logged.map((state) => state.is));
   return [
-    ...(log.channels['return-air'] === undefined
-      ? []
-      : entry(stroke({ 'stroke-width': 1.15 }), labels('channel.return-air'))),
-    ...(log.channels['supply-air'] === undefined
-      ? []
-      : entry(stroke({ stroke: ink.soft, 'stroke-dasharray': '4 1.6' }), labels('channel.supply-air'))),
-    ...(log.channels['set-point'] === undefined
-      ? []
-      : entry(stroke({ 'stroke-dasharray': '1 2' }), labels('channel.set-point'))),
+    ...[...DRAWN]
+      .reverse()
+      .filter((name) => log.channels[name] !== undefined)
+      .flatMap((name) =>
+        entry((at) => line(at, y - 2.4, at + 14, y - 2.4, STROKES[name]), labels(`channel.${name}`)),
+      ),
     ...(result.band === undefined
       ? []
       : entry(
           (at) => box(at, y - 5, 14, 5, { fill: ink.tint, stroke: ink.line, 'stroke-width': 0.5 }),
           labels('chart.band'),
+        )),
+    ...(result.excursions.length === 0
+      ? []
+      : entry(
+          (at) => box(at, y - 5, 14, 5, { fill: ink.alertTint, stroke: ink.alert, 'stroke-width': 0.5 }),
+          labels('chart.outside'),
         )),
     ...(['defrost', 'door-open', 'unit-off'] as const)
       .filter((is) => states.has(is))

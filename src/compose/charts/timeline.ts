@@ -3,7 +3,8 @@ import type { TimelineItem } from '../../model/results.js';
 import type { Zone } from '../../model/time.js';
 import type { Format } from '../format.js';
 import type { Labels } from '../words/labels.js';
-import { box, element, ink, label, line, svg, widthOf } from './svg.js';
+import { type Mark, type PlacedMark, placeMarks, rowsOf } from './leaders.js';
+import { box, element, ink, label, line, svg } from './svg.js';
 import { timeTicks } from './time-axis.js';
 
 export interface TimelinePicture {
@@ -28,7 +29,9 @@ const ROWS = [
   ['contact', ['contact', 'statement']],
 ] as const;
 const ROW = 14;
-const EVENT_ROWS = 5;
+const MOST_EVENT_ROWS = 12;
+const EVENT_ROW = 10;
+const EVENT_SIZE = 7.5;
 
 /** Everything with a known time on one axis: named events above, marks by kind below. */
 export function timelinePicture(picture: TimelinePicture, format: Format, labels: Labels): string {
@@ -41,9 +44,17 @@ export function timelinePicture(picture: TimelinePicture, format: Format, labels
   const span = { from: first - room, to: last + room };
   const x = scaleLinear([span.from, span.to], [LEFT, RIGHT]);
 
-  const eventsTop = 10;
-  const axis = eventsTop + EVENT_ROWS * 10 + 8;
-  const named = eventLabels(picture, x, eventsTop, axis);
+  const alerts = new Set<Mark>();
+  const marks = items
+    .filter((item) => item.is === 'event')
+    .map((item): Mark => {
+      const mark = { at: item.at, label: picture.name(item) };
+      if (item.event === 'refused') alerts.add(mark);
+      return mark;
+    });
+  const placed = placeMarks(marks, x, (LEFT + RIGHT) / 2, EVENT_SIZE, MOST_EVENT_ROWS);
+  const axis = 12 + rowsOf(placed) * EVENT_ROW;
+  const named = eventLabels(placed, alerts, axis);
   const barRows = bars.map((_, i) => axis + 12 + i * ROW);
   const marksTop = axis + 12 + bars.length * ROW + 4;
   const rows = ROWS.filter(([, kinds]) => items.some((item) => kinds.some((kind) => kind === item.is)));
@@ -133,31 +144,16 @@ function markOf(item: TimelineItem, x: number, y: number): string {
   }
 }
 
-function eventLabels(
-  { items, name }: TimelinePicture,
-  x: (at: number) => number,
-  top: number,
-  axis: number,
-): string[] {
-  const ends = Array.from({ length: EVENT_ROWS }, () => 0);
-  return items
-    .filter((item) => item.is === 'event')
-    .flatMap((item) => {
-      const at = x(item.at);
-      const words = name(item);
-      const wide = widthOf(words, 7.5);
-      const anchor = at + wide + 3 > WIDTH ? 'end' : 'start';
-      const start = anchor === 'end' ? at - wide - 3 : at;
-      const row = ends.findIndex((end) => start >= end);
-      const colour = item.event === 'refused' ? ink.alert : ink.full;
-      const dot = element('circle', { cx: at, cy: axis, r: 2.4, fill: colour });
-      if (row < 0) return [dot];
-      ends[row] = start + wide + 7;
-      const y = top + (EVENT_ROWS - 1 - row) * 10;
-      return [
-        line(at, y - 5, at, axis, { stroke: ink.line, 'stroke-width': 0.5 }),
-        dot,
-        label(at + (anchor === 'end' ? -3 : 3), y, words, { size: 7.5, anchor, fill: colour }),
-      ];
-    });
+function eventLabels(placed: readonly PlacedMark[], alerts: ReadonlySet<Mark>, axis: number): string[] {
+  return placed.flatMap(({ mark, x, anchor, row }) => {
+    const colour = alerts.has(mark) ? ink.alert : ink.full;
+    const dot = element('circle', { cx: x, cy: axis, r: 2.4, fill: colour });
+    if (row === undefined) return [dot];
+    const y = axis - 9 - row * EVENT_ROW;
+    return [
+      line(x, y - 5, x, axis, { stroke: ink.line, 'stroke-width': 0.5 }),
+      dot,
+      label(x + (anchor === 'end' ? -3 : 3), y, mark.label, { size: EVENT_SIZE, anchor, fill: colour }),
+    ];
+  });
 }

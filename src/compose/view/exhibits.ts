@@ -63,7 +63,9 @@ function plateOf(
   return {
     is: 'plate',
     number: exhibit.exhibit,
-    ...(picture?.is === 'picture' ? { asset: plateAsset(item.file.sha256) } : {}),
+    ...(picture?.is === 'picture'
+      ? { asset: plateAsset(item.file.sha256), width: picture.width, height: picture.height }
+      : {}),
     alt: [
       `${labels('document.exhibit')} ${exhibit.exhibit}: ${title}`,
       item.caption,

@@ -124,7 +124,7 @@ function entryTable(view: View): Block[] {
       cell(line.type),
       line.about,
     ]),
-    labels('sub.evidence'),
+    labels('sub.entries'),
   );
 }
 

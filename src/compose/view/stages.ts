@@ -29,6 +29,7 @@ export function loadingSection(view: View): Section {
       'pallets-on-dock',
       'load-pattern',
       'pallet-tag',
+      'seal',
       'pulp-display',
       'bill-of-lading',
       'shipper-pulp-sheet',
@@ -105,7 +106,7 @@ export function transitSection(view: View): Section {
     view,
     'contacts',
     [
-      column(view, 'time', 2.3),
+      column(view, 'time', 2.8),
       column(view, 'with', 1.2),
       column(view, 'how', 1),
       column(view, 'about', 4.6),

@@ -20,7 +20,9 @@ export function titleOf(view: View, item: EvidenceItem): string {
 
 /** What a piece of evidence says, in one line. */
 export function saying(view: View, item: EvidenceItem): string {
-  return [...own(view, item), ...(item.caption === undefined ? [] : [item.caption])].join('; ');
+  return [...own(view, item), ...(item.caption === undefined ? [] : [item.caption])]
+    .map((part) => part.replace(/\s+/g, ' ').trim())
+    .join('; ');
 }
 
 function own(view: View, item: EvidenceItem): string[] {

@@ -35,12 +35,12 @@ export function evidenceTable(
     view,
     none,
     [
-      column(view, 'time', 2.3),
-      column(view, 'what', 2),
-      column(view, 'remark', 3.6),
-      column(view, 'place', 1.7),
+      column(view, 'time', 2.8),
+      column(view, 'what', 1.8),
+      column(view, 'remark', 3.2),
+      column(view, 'place', 1.8),
       column(view, 'by', 1.2),
-      column(view, 'exhibit', 0.9),
+      column(view, 'exhibit', 0.8),
     ],
     items.map((item) => [
       cell(view.format.eventTime(item.time)),

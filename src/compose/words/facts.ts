@@ -15,8 +15,11 @@ export interface FactNames {
 export class ShownFact {
   readonly #shown: string;
   readonly raw: string;
-  constructor(shown: string) {
+  /** False for a quantity of zero. */
+  readonly some: boolean;
+  constructor(shown: string, some = true) {
     this.raw = shown;
+    this.some = some;
     this.#shown = escapeMarkdown(shown);
   }
   toString(): string {
@@ -32,7 +35,7 @@ export function showFacts(facts: Facts, format: Format, names: FactNames): Shown
       if (value === undefined || typeof value === 'number' || typeof value === 'boolean')
         return [name, value];
       if (typeof value === 'string') return [name, value === '' ? undefined : new ShownFact(value)];
-      return [name, new ShownFact(showQuantity(value, format, names))];
+      return [name, new ShownFact(showQuantity(value, format, names), !isNothing(value))];
     }),
   );
 }
@@ -56,5 +59,23 @@ export function showQuantity(value: FindingQuantity, format: Format, names: Fact
       return names.line(value.line);
     case 'stop':
       return names.stop(value.stop);
+  }
+}
+
+function isNothing(value: FindingQuantity): boolean {
+  switch (value.is) {
+    case 'difference':
+      return value.kelvin === 0;
+    case 'duration':
+      return value.seconds === 0;
+    case 'degree-hours':
+      return value.kelvinHours === 0;
+    case 'share':
+      return value.of === 0;
+    case 'temperature':
+    case 'time':
+    case 'line':
+    case 'stop':
+      return false;
   }
 }

@@ -48,7 +48,15 @@ export function wordsFrom(options: WordsOptions): Words {
       noEscape: true,
       strict: true,
       knownHelpersOnly: true,
-      knownHelpers: { exhibits: true, word: true, words: true, counted: true, plural: true, is: true },
+      knownHelpers: {
+        exhibits: true,
+        word: true,
+        words: true,
+        counted: true,
+        plural: true,
+        some: true,
+        several: true,
+      },
     });
     compiled.set(name, made);
     return made;
@@ -70,7 +78,7 @@ export function wordsFrom(options: WordsOptions): Words {
         `${name}.md: ${cause instanceof Error ? cause.message : String(cause)}`,
         {
           where: { file: `${folder}/${name}.md` },
-          fix: 'Templates may use the facts listed for them, and the helpers exhibits, word, words, counted, plural, is.',
+          fix: 'Templates may use the facts listed for them, and the helpers exhibits, word, words, counted, plural, some, several.',
           cause,
         },
       );
@@ -112,6 +120,7 @@ function environment(labels: Labels) {
     (count: unknown, one: unknown, many: unknown) =>
       `${escapeMarkdown(String(count))} ${String(count === 1 ? one : many)}`,
   );
-  own.registerHelper('is', (value: unknown, name: unknown) => raw(value) === name);
+  own.registerHelper('some', (value: unknown) => (value instanceof ShownFact ? value.some : Boolean(value)));
+  own.registerHelper('several', (count: unknown) => typeof count === 'number' && count > 1);
   return own;
 }
