@@ -162,6 +162,16 @@ describe.each(KINDS)('a dossier signed with %s', (kind, identity) => {
     expect(status).toBe(0);
   });
 
+  checkWith(pyhanko, 'judges it valid as an AdES signature (ETSI EN 319 102-1)', () => {
+    const { out, status } = ask(
+      pyhanko,
+      ...['sign', 'adesverify', '--no-revocation-check', '--pretty-print'],
+      ...['--validation-time', SIGNED_AT.toISOString(), '--trust', certificate, '--trust-replace', file],
+    );
+    expect(out).toContain('The signature is judged VALID.');
+    expect(status).toBe(0);
+  });
+
   checkWith(verapdf, 'is PDF/A-3a before and after it was signed', () => {
     const { out, status } = ask(verapdf, '3a', unsigned, file);
     expect(out).toBe(`PASS ${unsigned}\nPASS ${file}\n`);
