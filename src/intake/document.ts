@@ -90,7 +90,9 @@ async function lookAtPdf(path: string): Promise<{ pages?: number; encrypted: boo
   if (encrypted || (simple && plain > 0)) return { encrypted, ...(plain > 0 ? { pages: plain } : {}) };
   try {
     const { PDFDocument } = await import('pdf-lib');
-    const pages = (await PDFDocument.load(bytes, { updateMetadata: false })).getPageCount();
+    const pages = (
+      await PDFDocument.load(bytes, { updateMetadata: false, throwOnInvalidObject: true })
+    ).getPageCount();
     return { encrypted, ...(pages > 0 ? { pages } : {}) };
   } catch {
     // A damaged PDF is still evidence; its page count is simply not known.

@@ -82,7 +82,8 @@ async function examineLog(input: TableInput, options: LogOptions): Promise<Exami
       const [from, to] = [log.times[0], log.times.at(-1)];
       if (from === undefined || to === undefined)
         return asDocument(input, 'a unit log without a readable row', rowProblems(log, file.name));
-      const columns = [...mapping.channels.map((c) => `${c.channel} "${c.heading}" in ${c.unit}`)].join(', ');
+      const columns = mapping.channels.map((c) => `${c.channel} in ${c.unit}`).join(', ');
+      const faults = log.faultCount === 0 ? '' : `; ${counted(log.faultCount, 'sensor fault')} left out`;
       const notRead = unused.length === 0 ? '' : `; not read: ${unused.join(', ')}`;
       return {
         received: {
@@ -99,7 +100,7 @@ async function examineLog(input: TableInput, options: LogOptions): Promise<Exami
         },
         readings: [],
         problems: rowProblems(log, file.name),
-        takenFor: `unit log: ${counted(log.times.length, 'row')}, clock ${zoneInWords(mapping.time.zone)}, ${columns}${notRead}`,
+        takenFor: `unit log: ${counted(log.times.length, 'row')}, clock ${zoneInWords(mapping.time.zone)}, ${columns}${faults}${notRead}`,
       };
     }
   }
@@ -131,12 +132,14 @@ function proposed(delivery: Delivery): { proposedZone?: Zone } {
 }
 
 function rowProblems(log: ReadLog, file: string): Problem[] {
-  const told: Problem[] = log.problems.slice(0, TOLD_ROWS).map((p) => ({
+  // A cell that the unit itself marked as a fault is honest data: it is counted, not complained about.
+  const wrong = log.problems.filter((p) => p.is !== 'sensor-fault');
+  const told: Problem[] = wrong.slice(0, TOLD_ROWS).map((p) => ({
     code: 'bad-value',
     message: `${p.is}: ${p.detail}`,
     where: { file, row: p.row },
   }));
-  const more = log.problemCount - told.length;
+  const more = log.problemCount - log.faultCount - told.length;
   if (more > 0)
     told.push({
       code: 'bad-value',

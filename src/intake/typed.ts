@@ -18,6 +18,8 @@ export type TypedTime = { is: 'time'; time: EventTime } | { is: 'problem'; probl
 const PATTERN = /^(?:(now|today|yesterday)\b)?\s*(.*)$/i;
 /** Times are of what has happened; a phone's clock may be a little ahead. */
 const AHEAD_MINUTES = 10;
+/** No time is written longer; a bound on what the patterns have to look at. */
+const LONGEST = 80;
 
 /**
  * Reads a time as people type it: `14:05`, `2:05pm`, `yesterday 14:05`, `2026-07-14T04:10`,
@@ -30,7 +32,7 @@ export function parseTypedTime(text: string, { now, zone, field }: TypedContext)
     is: 'problem',
     problem: { code: 'bad-value', message, where: field === undefined ? {} : { field }, fix },
   });
-  const typed = text.trim().replaceAll(/\s+/g, ' ');
+  const typed = text.trim().slice(0, LONGEST).replaceAll(/\s+/g, ' ');
   const here = DateTime.fromISO(now, { zone: 'utc' }).setZone(zone);
   const [, word = '', rest = ''] = PATTERN.exec(typed) ?? [];
   if (word.toLowerCase() === 'now') {

@@ -50,7 +50,7 @@ export function readYaml(text: string, fileName: string, code: ErrorCode): YamlT
     strict: true,
     stringKeys: true,
     prettyErrors: false,
-    logLevel: 'silent',
+    logLevel: 'error',
   });
   if (parsed.errors.length > 0)
     throw problemsAsError(
@@ -147,18 +147,19 @@ function isNode(value: unknown): value is Node {
   return isScalar(value) || isCollection(value) || isAlias(value);
 }
 
-/** Line on which brackets or indentation go deeper than any settings file does, before the parser recurses into them. */
+/** Line on which brackets or dashes go deeper than any settings file does, before the parser recurses into them. */
 function tooDeep(text: string): number | undefined {
   let open = 0;
   const rows = text.split('\n');
-  for (let i = 0; i < rows.length; i++) {
-    const row = rows[i] ?? '';
+  for (const [i, row] of rows.entries()) {
+    const dashes = /^(?:\s*[-?]\s)*/.exec(row)?.[0].length ?? 0;
+    if (dashes > 8 * MAX_DEPTH) return i + 1;
     for (const mark of row) {
       if (mark === '[' || mark === '{') open += 1;
       else if ((mark === ']' || mark === '}') && open > 0) open -= 1;
+      // Brackets in quoted text count too: no text of a settings file opens so many.
+      if (open > 4 * MAX_DEPTH) return i + 1;
     }
-    const dashes = /^(?:\s*[-?]\s)*/.exec(row)?.[0].length ?? 0;
-    if (open > 200 || dashes > 400) return i + 1;
   }
   return undefined;
 }

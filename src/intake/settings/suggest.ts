@@ -59,21 +59,21 @@ function plain(name: string): string {
     .replaceAll(/[\s_]+/g, '_');
 }
 
-/** Levenshtein distance; gives up at `limit`. */
+/** Letters left out, put in, changed, or swapped with their neighbour; gives up at `limit`. */
 function editDistance(a: string, b: string, limit: number): number {
   if (Math.abs(a.length - b.length) >= limit) return limit;
-  let before = Array.from({ length: b.length + 1 }, (_, j) => j);
+  let before: number[] = [];
+  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
   for (let i = 1; i <= a.length; i++) {
-    const row = [i];
-    for (let j = 1; j <= b.length; j++)
-      row.push(
-        Math.min(
-          (row[j - 1] ?? 0) + 1,
-          (before[j] ?? 0) + 1,
-          (before[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1),
-        ),
-      );
+    const next = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const changed = (row[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
+      const swapped =
+        i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1] ? (before[j - 2] ?? 0) + 1 : limit;
+      next.push(Math.min((next[j - 1] ?? 0) + 1, (row[j] ?? 0) + 1, changed, swapped));
+    }
     before = row;
+    row = next;
   }
-  return before[b.length] ?? limit;
+  return row[b.length] ?? limit;
 }

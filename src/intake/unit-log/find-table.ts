@@ -21,7 +21,7 @@ export type TableSearch =
       is: 'not-found';
       headings: string[];
       row: number;
-      why: Exclude<Assignment['is'], 'columns'>;
+      why: Exclude<Assignment['is'], 'columns'> | 'no-rows';
       column?: string;
     };
 
@@ -34,13 +34,14 @@ export function findTable(head: string, choice?: ColumnChoice): TableSearch {
   const lines = linesOf(head);
   let best: { table: FoundTable; score: number } | undefined;
   for (const delimiter of DELIMITERS) {
+    if (!lines.some((line) => line.includes(delimiter))) continue;
+    const split = lines.slice(0, PREAMBLE_LINES + SAMPLE_ROWS).map((line) => splitLine(line, delimiter));
     for (let i = 0; i < Math.min(lines.length, PREAMBLE_LINES); i++) {
-      const line = lines[i] ?? '';
-      if (!line.includes(delimiter)) continue;
-      const headings = splitLine(line, delimiter);
+      const headings = split[i] ?? [];
+      if (headings.length < 2) continue;
       // A line of values is no header.
       if (headings.filter((cell) => /^\s*[-+−]?\d/.test(cell)).length > headings.length / 3) continue;
-      const rows = lines.slice(i + 1, i + 1 + SAMPLE_ROWS).map((l) => splitLine(l, delimiter));
+      const rows = split.slice(i + 1, i + 1 + SAMPLE_ROWS);
       const found = assignColumns(headings, rows, choice);
       if (found.is !== 'columns' || found.score <= (best?.score ?? 0)) continue;
       const unitRow = isUnitRow(rows[0] ?? []) ? (rows[0] ?? []) : [];
@@ -51,7 +52,7 @@ export function findTable(head: string, choice?: ColumnChoice): TableSearch {
           delimiter,
           headerRow: i + 1 + skip,
           headings: headings.map((h) => h.trim()),
-          preamble: lines.slice(0, i).map((l) => splitLine(l, delimiter)),
+          preamble: split.slice(0, i),
           unitRow,
           sample: rows.slice(skip),
           columns: found.columns,
@@ -78,12 +79,18 @@ function explainLack(lines: readonly string[], choice: ColumnChoice | undefined)
     split.findIndex((cells) => cells.length === width),
   );
   const headings = (split[row] ?? []).map((h) => h.trim());
-  const found = assignColumns(headings, split.slice(row + 1), choice);
+  const rest = split.slice(row + 1).filter((cells) => cells.some((cell) => cell.trim() !== ''));
+  const found = assignColumns(headings, rest, choice);
   return {
     is: 'not-found',
     headings,
     row: row + 1,
-    why: found.is === 'columns' ? 'no-time' : found.is,
+    why:
+      rest.length === 0 && found.is === 'time-without-date'
+        ? 'no-rows'
+        : found.is === 'columns'
+          ? 'no-time'
+          : found.is,
     ...(found.is !== 'columns' && found.column !== undefined ? { column: found.column } : {}),
   };
 }

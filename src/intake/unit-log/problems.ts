@@ -16,6 +16,7 @@ const unsupported = (message: string, where: Where, fix: string): Problem => ({
 
 /** Columns whose words are not known, and how to say what they are. */
 export function columnsNotFound(where: Where, lack: Extract<TableSearch, { is: 'not-found' }>): Problem {
+  if (lack.why === 'no-rows') return noRows({ ...where, row: lack.row });
   const why = {
     'no-time': 'no column is headed as date or time',
     'time-without-date': `column "${lack.column ?? ''}" has times of day, but no column has the date`,

@@ -1,6 +1,6 @@
 import { DossierError } from '../../model/error.js';
 import type { EvidenceId, LogMapping } from '../../model/evidence.js';
-import { HIGHEST_CELSIUS, LOWEST_CELSIUS, type TemperatureUnit } from '../../model/temperature.js';
+import { HIGHEST_CELSIUS, LOWEST_CELSIUS, toCelsius } from '../../model/temperature.js';
 import type { RowProblem, UnitLog } from '../../model/unit-log.js';
 import type { ByteSource } from '../table/bytes.js';
 import { eachRow } from '../table/rows.js';
@@ -19,6 +19,8 @@ export interface LogReadOptions {
 /** A unit log, and how many rows could not be placed in time or stood twice. */
 export interface ReadLog extends UnitLog {
   rowsLeftOut: number;
+  /** Cells that the unit itself marked as a sensor fault; they are among the problems. */
+  faultCount: number;
 }
 
 const MOST_ROWS = 5_000_000;
@@ -38,8 +40,10 @@ export async function readUnitLog(
 ): Promise<ReadLog> {
   const problems: RowProblem[] = [];
   let problemCount = 0;
+  let faultCount = 0;
   const problem = (row: number, is: RowProblem['is'], detail: string): void => {
     problemCount += 1;
+    if (is === 'sensor-fault') faultCount += 1;
     if (problems.length < KEPT_PROBLEMS) problems.push({ row, is, detail });
   };
 
@@ -107,11 +111,8 @@ export async function readUnitLog(
     problemCount,
     addedSeconds,
     rowsLeftOut: leftOut,
+    faultCount,
   };
-}
-
-function toCelsius(value: number, unit: TemperatureUnit): number {
-  return unit === '°C' ? value : ((value - 32) * 5) / 9;
 }
 
 /** What a cell that is not a plain possible temperature gives: °C or NaN. */
