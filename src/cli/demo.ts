@@ -23,7 +23,7 @@ const fixtures = relative('.', FIXTURES);
 
 await step(0, 'new', delivery, '--file', join(fixtures, 'delivery.yaml'));
 await step(0, 'collect', join(fixtures, 'evidence'), '-d', delivery);
-await step(1, 'gaps', delivery, '--stage', 'arrival');
+await step(1, 'gaps', delivery);
 await step(0, 'temps', delivery);
 await step(0, 'build', '-d', delivery);
 const dossier = join(delivery, 'dossiers', readdirSync(join(delivery, 'dossiers'))[0] ?? '');

@@ -20,8 +20,8 @@ export interface Output {
  */
 export function printable(text: string): string {
   return text.replace(
-    /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2066-\u2069\ufeff]/g,
-    (c) => `\\u${(c.codePointAt(0) ?? 0).toString(16).padStart(4, '0')}`,
+    /(?![\t\n])[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu,
+    (c) => `\\u{${(c.codePointAt(0) ?? 0).toString(16)}}`,
   );
 }
 

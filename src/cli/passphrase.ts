@@ -12,10 +12,16 @@ export async function readPassphrase(file: string | undefined, isNew: boolean): 
   const set = process.env.DOSSIER_PASSPHRASE;
   if (set !== undefined && set !== '') return set;
   if (!canAsk())
-    throw new DossierError('identity', 'the passphrase of the signing key is needed, and there is no terminal to ask on', {
-      fix: 'Give --passphrase-file FILE, or set DOSSIER_PASSPHRASE.',
-    });
-  const first = await askSecret(isNew ? 'Passphrase for your new signing identity' : 'Passphrase of your signing identity');
+    throw new DossierError(
+      'identity',
+      'the passphrase of the signing key is needed, and there is no terminal to ask on',
+      {
+        fix: 'Give --passphrase-file FILE, or set DOSSIER_PASSPHRASE.',
+      },
+    );
+  const first = await askSecret(
+    isNew ? 'Passphrase for your new signing identity' : 'Passphrase of your signing identity',
+  );
   if (!isNew) return first;
   if (first.length < 8)
     throw new DossierError('identity', 'the passphrase is too short', { fix: 'Use at least 8 characters.' });

@@ -5,7 +5,9 @@ export function tableLines(rows: readonly (readonly string[])[], width: number):
   const columns = Math.max(0, ...rows.map((row) => row.length));
   if (columns === 0) return [];
   const clean = rows.map((row) => row.map(printable));
-  const natural = Array.from({ length: columns }, (_, i) => Math.max(...clean.map((row) => length(row[i] ?? ''))));
+  const natural = Array.from({ length: columns }, (_, i) =>
+    Math.max(...clean.map((row) => length(row[i] ?? ''))),
+  );
   const fixed = natural.slice(0, -1).map((w) => Math.min(w, Math.max(8, Math.floor(width / columns) + 8)));
   const last = Math.max(16, width - fixed.reduce((sum, w) => sum + w + 2, 0));
   return clean.flatMap((row) => {

@@ -40,12 +40,17 @@ async function readLogs(record: DeliveryRecord, state: RecordState): Promise<Uni
     if (item.kind !== 'unit-log') continue;
     const path = record.originalPath(item.file.sha256);
     if (path === undefined)
-      throw new DossierError('record-damaged', `the original of ${item.evidence} (${item.file.name}) is missing`, {
-        where: { file: record.folder },
-        fix: 'Put the folder back from a copy, or collect the file again.',
-      });
+      throw new DossierError(
+        'record-damaged',
+        `the original of ${item.evidence} (${item.file.name}) is missing`,
+        {
+          where: { file: record.folder },
+          fix: 'Put the folder back from a copy, or collect the file again.',
+        },
+      );
     const compared = state.clocks.findLast(
-      ({ clock }) => clock.is === 'unit-log' && (clock.evidence === undefined || clock.evidence === item.evidence),
+      ({ clock }) =>
+        clock.is === 'unit-log' && (clock.evidence === undefined || clock.evidence === item.evidence),
     );
     logs.push(
       await readUnitLog(path, item.mapping, {

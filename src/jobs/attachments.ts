@@ -25,26 +25,49 @@ export const ORIGINALS_BUDGET = 20_000_000;
 export async function enclosures(
   record: DeliveryRecord,
   { state, logs, ruleSet, assessment }: AssessedDelivery,
-  ledger: Uint8Array,
+  { ledger, facts }: { ledger: Uint8Array; facts: string },
   numbered: readonly Exhibit[],
 ): Promise<Enclosures> {
   const own: Enclosed[] = [
     enclose('ledger.jsonl', ledger, 'application/jsonl', 'ledger', 'The record: one entry per line'),
-    enclose('rule-set.yaml', text(ruleSet.text), 'application/yaml', 'rule-set', 'The required-evidence rule set that was used'),
+    enclose(
+      'delivery.yaml',
+      text(facts),
+      'application/yaml',
+      'delivery-facts',
+      'The facts of the delivery as written',
+    ),
+    enclose(
+      'rule-set.yaml',
+      text(ruleSet.text),
+      'application/yaml',
+      'rule-set',
+      'The required-evidence rule set that was used',
+    ),
     table('excursions.csv', excursionsCsv(assessment), 'Times outside the band'),
     table('channels.csv', channelsCsv(assessment), 'Temperatures per channel over custody'),
     table('pulps.csv', pulpsCsv(assessment), 'Pulp temperatures against the band'),
     table('gaps.csv', gapsCsv(assessment), 'Required evidence and what is missing'),
-    ...logs.map((log) => table(`log-${log.evidence}.csv`, logCsv(log), `Unit log ${log.evidence} as understood, row by row`)),
+    ...logs.map((log) =>
+      table(`log-${log.evidence}.csv`, logCsv(log), `Unit log ${log.evidence} as understood, row by row`),
+    ),
   ];
-  const withheld = new Set(state.evidence.filter((item) => item.withheld !== undefined).map((item) => item.evidence));
+  const withheld = new Set(
+    state.evidence.filter((item) => item.withheld !== undefined).map((item) => item.evidence),
+  );
   const chosen = chooseOriginals(numbered, (exhibit) => withheld.has(exhibit.evidence));
   const enclosed: Enclosed[] = [];
   const names = new Map<string, string>();
   for (const { file, exhibit } of chosen.inside) {
     const name = `x${String(exhibit).padStart(3, '0')}-${asciiName(file.name)}`;
     enclosed.push(
-      enclose(name, await record.readOriginal(file.sha256), file.type, 'original', `Original of exhibit ${exhibit}`),
+      enclose(
+        name,
+        await record.readOriginal(file.sha256),
+        file.type,
+        'original',
+        `Original of exhibit ${exhibit}`,
+      ),
     );
     names.set(file.sha256, name);
   }

@@ -3,13 +3,13 @@ import { mkdir } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { composeDossier } from '../compose/compose.js';
 import { numberExhibits } from '../compose/exhibits.js';
+import { paper as paperSchema } from '../model/delivery.js';
 import { DossierError } from '../model/error.js';
 import { type Sha256, sha256 } from '../model/evidence.js';
 import { MANIFEST_NAME } from '../model/manifest.js';
-import { type Instant, toInstant } from '../model/time.js';
-import { paper as paperSchema } from '../model/delivery.js';
 import type { RecordState } from '../model/state.js';
-import { writeDurably } from '../record/durable.js';
+import { type Instant, toInstant } from '../model/time.js';
+import { writeDurably } from '../record/disk/durable.js';
 import { entryBytes, printRow } from '../record/ledger.js';
 import type { DeliveryRecord } from '../record/store.js';
 import type { Identity } from '../seal/identity.js';
@@ -46,7 +46,7 @@ export interface BuildReport {
  * Throws DossierError when the record, the identity, the disk or the typesetting fails.
  */
 export async function build(input: BuildInput): Promise<BuildReport> {
-  return withDelivery(input, true, async (record) => {
+  return withDelivery(input, true, async (record, factsText) => {
     const builtAt = toInstant(input.now().getTime());
     const { identity, notices } = await openIdentity({
       folder: input.identityFolder,
@@ -54,12 +54,16 @@ export async function build(input: BuildInput): Promise<BuildReport> {
       now: input.now,
       passphrase: input.passphrase,
     });
-    const made = await render(record, identity, builtAt, input);
+    const made = await render(record, factsText, identity, builtAt, input);
     input.progress('checking what was built');
     const { verdict, checks } = await verifyDossier(made.pdf, { trusted: [identity.certificateDer] });
     if (verdict !== 'intact')
-      throw new Error(`the dossier just built does not verify: ${JSON.stringify(checks.filter((c) => c.result === 'failed'))}`);
-    const file = resolve(input.out ?? join(input.folder, 'dossiers', fileName(record.head.delivery, builtAt)));
+      throw new Error(
+        `the dossier just built does not verify: ${JSON.stringify(checks.filter(({ result }) => result === 'failed'))}`,
+      );
+    const file = resolve(
+      input.out ?? join(input.folder, 'dossiers', fileName(record.head.delivery, builtAt)),
+    );
     const digest = sha256.parse(createHash('sha256').update(made.pdf).digest('hex'));
     await mkdir(dirname(file), { recursive: true });
     await writeDurably(portsWith(input.now), file, made.pdf);
@@ -68,7 +72,13 @@ export async function build(input: BuildInput): Promise<BuildReport> {
       {
         type: 'dossier-built',
         by: input.by,
-        body: { file: file.slice(dirname(file).length + 1), sha256: digest, bytes: made.pdf.length, size, root },
+        body: {
+          file: file.slice(dirname(file).length + 1),
+          sha256: digest,
+          bytes: made.pdf.length,
+          size,
+          root,
+        },
       },
     ]);
     return {
@@ -83,17 +93,28 @@ export async function build(input: BuildInput): Promise<BuildReport> {
   });
 }
 
-async function render(record: DeliveryRecord, identity: Identity, builtAt: Instant, input: BuildInput) {
+async function render(
+  record: DeliveryRecord,
+  factsText: string,
+  identity: Identity,
+  builtAt: Instant,
+  input: BuildInput,
+) {
   input.progress('computing what the record shows');
   const assessed = await assessRecord(record, builtAt);
   const { assessment, logs, ruleSet } = assessed;
   const state = onPaper(assessed.state, input.paper);
   const entries = record.entries.map(entryBytes);
   const ledger = Buffer.concat(entries.map(printRow));
-  const { enclosed, leftOut, exhibits } = await enclosures(record, assessed, ledger, numberExhibits(state));
+  const { enclosed, leftOut, exhibits } = await enclosures(
+    record,
+    assessed,
+    { ledger, facts: factsText },
+    numberExhibits(state),
+  );
   const fingerprint = record.head;
   const { bytes: manifestBytes } = buildManifest({
-    delivery: fingerprint.delivery,
+    delivery: state.delivery.delivery,
     builtAt,
     tool: tool(),
     entries,

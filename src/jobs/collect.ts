@@ -1,14 +1,13 @@
-import { inZone, type EventTime } from '../model/time.js';
 import { type Captions, hintFor, readCaptions } from '../intake/captions.js';
-import { type Examined, examineFile } from '../intake/examine.js';
 import type { LogOptions } from '../intake/draft.js';
+import { type Examined, examineFile } from '../intake/examine.js';
 import { type FoundFile, walk } from '../intake/walk.js';
-import type { NewEntry } from '../model/entry.js';
 import type { Delivery } from '../model/delivery.js';
+import type { NewEntry } from '../model/entry.js';
 import { DossierError, type Problem } from '../model/error.js';
 import type { EvidenceId, Flag, Sha256 } from '../model/evidence.js';
 import { parseTemperature } from '../model/temperature.js';
-import { zone as zoneSchema } from '../model/time.js';
+import { type EventTime, inZone, zone as zoneSchema } from '../model/time.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 
@@ -65,10 +64,12 @@ export async function collect(input: CollectInput): Promise<CollectReport> {
       record.state().evidence.flatMap((item) => ('file' in item ? [[item.file.sha256, item.evidence]] : [])),
     );
     const { delivery } = record.state();
+    // Logs that could not be read before for want of a zone are read when the zone is given.
+    const zoneless = zonelessLogs(record);
     let done = 0;
     await inOrder(
       found.files,
-      async (file) => examineOne(record, delivery, file, captions, options),
+      async (file) => examineOne(record, delivery, file, captions, options, zoneless),
       async (file, result) => {
         done += 1;
         input.progress(done, found.files.length, file.name);
@@ -90,10 +91,12 @@ async function examineOne(
   found: FoundFile,
   captions: Captions,
   options: LogOptions,
+  zoneless: ReadonlyMap<Sha256, EvidenceId>,
 ): Promise<Result> {
   try {
     const { file, isNew } = await record.addOriginal(found.path);
-    if (!isNew) return { is: 'held', sha256: file.sha256 };
+    const waiting = options.logZone !== undefined && zoneless.has(file.sha256);
+    if (!isNew && !waiting) return { is: 'held', sha256: file.sha256 };
     const examined = await examineFile({
       path: file.path,
       name: found.name,
@@ -138,8 +141,10 @@ async function keep(
     case 'examined': {
       const { received, readings, problems, takenFor } = result.examined;
       const evidence = record.nextEvidenceId();
+      const before = holders.get(received.file.sha256);
       const entries: NewEntry[] = [
         { type: 'evidence-received', by, body: { ...received, evidence } },
+        ...(before === undefined ? [] : [readAgain(before, evidence, by)]),
         ...readings.map(
           ({ row, reading }): NewEntry => ({
             type: 'reading-recorded',
@@ -166,6 +171,29 @@ async function keep(
       return;
     }
   }
+}
+
+/** Documents that are logs without a known zone, by the hash of their file. */
+function zonelessLogs(record: DeliveryRecord): ReadonlyMap<Sha256, EvidenceId> {
+  const found = new Map<Sha256, EvidenceId>();
+  for (const item of record.state().evidence) {
+    if (item.kind === 'unit-log') found.delete(item.file.sha256);
+    if (item.kind === 'document' && item.flags.some((flag) => flag.is === 'time-zone-unknown'))
+      found.set(item.file.sha256, item.evidence);
+  }
+  return found;
+}
+
+function readAgain(before: EvidenceId, evidence: EvidenceId, by: string): NewEntry {
+  return {
+    type: 'evidence-described',
+    by,
+    body: {
+      evidence: before,
+      caption: `The same file is read as a unit log in ${evidence}.`,
+      why: 'its zone was given',
+    },
+  };
 }
 
 /** Runs `work` a few at a time and hands each result on in the order of the list. */
@@ -195,12 +223,12 @@ function whenInWords(time: EventTime): string {
   switch (time.is) {
     case 'known': {
       const local = inZone(time.instant, time.zone).setLocale('en-US');
-      return `${local.toFormat('d LLL yyyy HH:mm')} ${local.offsetNameShort ?? local.toFormat('ZZ')} (${time.basis})`;
+      return `${local.toFormat('d LLL HH:mm')} ${local.offsetNameShort ?? local.toFormat('ZZ')} (${time.basis})`;
     }
     case 'local':
       return `${time.local.replace('T', ' ')} (zone unknown)`;
     case 'none':
-      return 'no time';
+      return '';
   }
 }
 
@@ -209,7 +237,9 @@ function logOptions({ logZone, logUnit }: CollectInput): LogOptions {
   if (logZone !== undefined) {
     const read = zoneSchema.safeParse(logZone);
     if (!read.success)
-      throw new DossierError('bad-usage', read.error.issues[0]?.message ?? 'not a time zone', { where: { field: '--log-zone' } });
+      throw new DossierError('bad-usage', read.error.issues[0]?.message ?? 'not a time zone', {
+        where: { field: '--log-zone' },
+      });
     options.logZone = read.data;
   }
   if (logUnit !== undefined) {

@@ -21,7 +21,21 @@ function csv(header: readonly string[], rows: readonly (readonly Cell[])[]): str
 
 export function excursionsCsv({ temperatures }: Assessment): string {
   return csv(
-    ['log', 'excursion', 'channel', 'side', 'from_utc', 'to_utc', 'seconds', 'peak_celsius', 'peak_utc', 'kelvin_hours', 'cause', 'cause_basis', 'cut_by'],
+    [
+      'log',
+      'excursion',
+      'channel',
+      'side',
+      'from_utc',
+      'to_utc',
+      'seconds',
+      'peak_celsius',
+      'peak_utc',
+      'kelvin_hours',
+      'cause',
+      'cause_basis',
+      'cut_by',
+    ],
     temperatures.flatMap(({ log, excursions }) =>
       excursions.map((e) => [
         log,
@@ -44,7 +58,23 @@ export function excursionsCsv({ temperatures }: Assessment): string {
 
 export function channelsCsv({ temperatures }: Assessment): string {
   return csv(
-    ['log', 'channel', 'mean_celsius', 'min_celsius', 'min_utc', 'max_celsius', 'max_utc', 'known_seconds', 'coverage', 'in_band_seconds', 'above_seconds', 'below_seconds', 'kelvin_hours_above', 'kelvin_hours_below', 'samples'],
+    [
+      'log',
+      'channel',
+      'mean_celsius',
+      'min_celsius',
+      'min_utc',
+      'max_celsius',
+      'max_utc',
+      'known_seconds',
+      'coverage',
+      'in_band_seconds',
+      'above_seconds',
+      'below_seconds',
+      'kelvin_hours_above',
+      'kelvin_hours_below',
+      'samples',
+    ],
     temperatures.flatMap(({ log, channels }) =>
       channels.map((c) => [
         log,
@@ -69,7 +99,18 @@ export function channelsCsv({ temperatures }: Assessment): string {
 
 export function pulpsCsv({ pulps }: Assessment): string {
   return csv(
-    ['line', 'stop', 'evidence', 'at_utc', 'celsius', 'position', 'from', 'instrument', 'verdict', 'beyond_kelvin'],
+    [
+      'line',
+      'stop',
+      'evidence',
+      'at_utc',
+      'celsius',
+      'position',
+      'from',
+      'instrument',
+      'verdict',
+      'beyond_kelvin',
+    ],
     pulps.flatMap(({ line, stop, readings }) =>
       readings.map((r) => [
         line,
@@ -114,7 +155,11 @@ export function logCsv(log: UnitLog): string {
     ...channels.map(([, values]) => known(values[i])),
     ...states.map(([, texts]) => texts[i]),
   ]);
-  return csv(['row', 'time_utc', ...channels.map(([name]) => `${name}_celsius`), ...states.map(([name]) => name)], rows);
+  return csv(
+    ['row', 'time_utc', ...channels.map(([name]) => `${name}_celsius`), ...states.map(([name]) => name)],
+    rows,
+  );
 }
 
-const known = (value: number | undefined): Cell => (value === undefined || Number.isNaN(value) ? undefined : value);
+const known = (value: number | undefined): Cell =>
+  value === undefined || Number.isNaN(value) ? undefined : value;

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { parseDeliveryFile } from '../intake/delivery-file.js';
 import { DossierError } from '../model/error.js';
-import { machinePorts, type Ports } from '../record/ports.js';
+import { machinePorts, type Ports } from '../record/disk/ports.js';
 import { type DeliveryRecord, openRecord } from '../record/store.js';
 
 export const DELIVERY_FILE = 'delivery.yaml';
@@ -22,12 +22,13 @@ export function portsWith(now: () => Date): Ports {
  * Opens a delivery, hands its record to `work`, and closes it whatever happens.
  * A change of delivery.yaml since the last command enters the record first, so that even a reading
  * command may write that one entry.
+ * @param work gets the record and the text of delivery.yaml that its facts were read from
  * Throws DossierError for a bad delivery.yaml, a missing, damaged or locked record, or a disk error.
  */
 export async function withDelivery<T>(
   { folder, by, now }: OpenDelivery,
   write: boolean,
-  work: (record: DeliveryRecord) => Promise<T>,
+  work: (record: DeliveryRecord, factsText: string) => Promise<T>,
 ): Promise<T> {
   const file = join(folder, DELIVERY_FILE);
   const text = await readFile(file, 'utf8').catch((cause: unknown) => {
@@ -44,7 +45,7 @@ export async function withDelivery<T>(
       }
       await record.syncFacts({ sha256, facts: written, by });
     }
-    return await work(record);
+    return await work(record, text);
   } finally {
     await record.close();
   }

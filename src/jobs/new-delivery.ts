@@ -88,7 +88,9 @@ function stopFrom(id: string, does: 'load' | 'unload', text: string): Record<str
 }
 
 function lineFrom(text: string, index: number): Record<string, unknown> {
-  const [goods = '', setPoint = '', tolerance = '', pallets = ''] = text.split(';').map((part) => part.trim());
+  const [goods = '', setPoint = '', tolerance = '', pallets = ''] = text
+    .split(';')
+    .map((part) => part.trim());
   const slug = goods
     .toLowerCase()
     .normalize('NFD')
@@ -102,7 +104,9 @@ function lineFrom(text: string, index: number): Record<string, unknown> {
     to: 'drop-1',
     pallets: pallets === '' ? undefined : Number(pallets),
     instruction:
-      setPoint === '' ? undefined : withoutEmpty({ setPoint, tolerance: tolerance === '' ? undefined : tolerance }),
+      setPoint === ''
+        ? undefined
+        : withoutEmpty({ setPoint, tolerance: tolerance === '' ? undefined : tolerance }),
   });
 }
 

@@ -4,7 +4,7 @@ import type { Delivery, Stop } from '../model/delivery.js';
 import { DossierError } from '../model/error.js';
 import { type EvidenceId, type Place, position, type ReadingKind, reading } from '../model/evidence.js';
 import { parseTemperature } from '../model/temperature.js';
-import type { EventTime, Zone } from '../model/time.js';
+import { type EventTime, toInstant } from '../model/time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 
 export interface NoteInput {
@@ -54,10 +54,13 @@ export async function note(input: NoteInput): Promise<NotedReading> {
       });
     }
     await record.append([{ type: 'reading-recorded', by: input.enteredBy, body: read.data }]);
-    const when = read.data.time.is === 'known' ? read.data.time.stated ?? read.data.time.instant : 'no time';
+    const when =
+      read.data.time.is === 'known' ? (read.data.time.stated ?? read.data.time.instant) : 'no time';
     return {
       evidence,
-      said: [input.kind, input.word, typed.line, typed.stop, when].filter((part) => part !== undefined).join(', '),
+      said: [input.kind, input.word, typed.line, typed.stop, when]
+        .filter((part) => part !== undefined)
+        .join(', '),
       notices: record.notices.map((notice) => notice.message),
     };
   });
@@ -90,7 +93,11 @@ function bodyOf(kind: ReadingKind, word: string | undefined, typed: Fields): Rec
     case 'pulp':
       return { temperature: degrees(word, 'temperature'), from: typed.from, instrument: typed.instrument };
     case 'set-point':
-      return { temperature: degrees(word, 'temperature'), shownBy: typed.shownBy ?? 'display', run: typed.run };
+      return {
+        temperature: degrees(word, 'temperature'),
+        shownBy: typed.shownBy ?? 'display',
+        run: typed.run,
+      };
     case 'round':
       return {
         boxAir: word === undefined ? undefined : degrees(word, 'box air'),
@@ -176,10 +183,22 @@ function placeOf(stop: Stop | undefined, at: string | undefined): Place | undefi
 }
 
 /** The time typed, local to the stop; without a stop the places must agree on their zone. */
-function timeOf(text: string | undefined, delivery: Delivery, stop: Stop | undefined, now: () => Date): EventTime {
+function timeOf(
+  text: string | undefined,
+  delivery: Delivery,
+  stop: Stop | undefined,
+  now: () => Date,
+): EventTime {
+  const typed = text ?? 'now';
   const zones = [...new Set(delivery.stops.map((s) => s.zone))];
-  const zone: Zone | undefined = stop?.zone ?? (zones.length === 1 ? zones[0] : undefined);
-  const read = parseTypedTime(text, { now: now(), zone });
+  const [first, second] = stop === undefined ? zones : [stop.zone];
+  const namesItsZone = typed === 'now' || /(?:Z|[+-]\d{2}:?\d{2})$/i.test(typed);
+  if (first === undefined || (second !== undefined && !namesItsZone))
+    throw new DossierError('bad-value', `"${typed}" can be local time of ${zones.join(' or ')}`, {
+      where: { field: '--at' },
+      fix: `Say at which stop: --stop ${delivery.stops.map(({ id }) => id).join(' or --stop ')}.`,
+    });
+  const read = parseTypedTime(typed, { now: toInstant(now().getTime()), zone: first, field: '--at' });
   if (read.is === 'problem') throw new DossierError(read.problem.code, read.problem.message, read.problem);
   return read.time;
 }

@@ -34,7 +34,9 @@ async function readWhole(file: string): Promise<Uint8Array> {
   try {
     const { size } = await stat(file);
     if (size > LARGEST)
-      throw new DossierError('file-too-large', `${size} bytes are more than the ${LARGEST} that are read`, { where: { file } });
+      throw new DossierError('file-too-large', `${size} bytes are more than the ${LARGEST} that are read`, {
+        where: { file },
+      });
     return await readFile(file);
   } catch (cause) {
     if (cause instanceof DossierError) throw cause;

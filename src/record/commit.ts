@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { DossierError } from '../model/error.js';
 import { type Checkpoint, parseCheckpoint, printCheckpoint } from './checkpoint.js';
-import { onDisk } from './disk-error.js';
+import { onDisk } from './disk/disk-error.js';
 import {
   appendDurably,
   createSynced,
@@ -10,8 +10,8 @@ import {
   removeIfThere,
   using,
   writeDurably,
-} from './durable.js';
-import type { Ports } from './ports.js';
+} from './disk/durable.js';
+import type { Ports } from './disk/ports.js';
 import { deliveryName, type Found, type Standing } from './recovery.js';
 
 export const LEDGER = 'ledger.jsonl';

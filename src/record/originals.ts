@@ -2,9 +2,9 @@ import { createHash } from 'node:crypto';
 import { extname, join } from 'node:path';
 import { DossierError } from '../model/error.js';
 import { type Sha256, sha256 } from '../model/evidence.js';
-import { errorCode, onDisk, reasonOf } from './disk-error.js';
-import { isTemporary, removeIfThere, temporaryName, using } from './durable.js';
-import type { OpenFile, Ports } from './ports.js';
+import { errorCode, onDisk, reasonOf } from './disk/disk-error.js';
+import { isTemporary, removeIfThere, temporaryName, using } from './disk/durable.js';
+import type { OpenFile, Ports } from './disk/ports.js';
 import { sha256Of } from './tree.js';
 
 /** Bytes. */

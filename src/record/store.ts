@@ -2,10 +2,10 @@ import { dirname, join } from 'node:path';
 import { DossierError } from '../model/error.js';
 import { CHECKPOINT, LEDGER, mend, ORIGINALS, readFiles } from './commit.js';
 import { DeliveryRecord, type WrittenFacts } from './delivery-record.js';
-import { errorCode, onDisk } from './disk-error.js';
-import { acquireLock, type Lock } from './lock.js';
+import { errorCode, onDisk } from './disk/disk-error.js';
+import { acquireLock, type Lock } from './disk/lock.js';
+import type { Ports } from './disk/ports.js';
 import { openOriginals, sweepOriginals } from './originals.js';
-import type { Ports } from './ports.js';
 import { settle } from './recovery.js';
 
 export type { DeliveryRecord, WrittenFacts } from './delivery-record.js';

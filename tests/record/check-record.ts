@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import { expect } from 'vitest';
-import type { FileSystem } from '../../src/record/ports.js';
+import type { FileSystem } from '../../src/record/disk/ports.js';
 
 const sha = (...parts: (string | Uint8Array)[]): Buffer => {
   const hash = createHash('sha256');

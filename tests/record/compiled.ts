@@ -1,5 +1,5 @@
 import { mkdir, readdir, readFile, symlink, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import ts from 'typescript';
 import { temporaryFolder } from './make.js';
 
@@ -11,9 +11,9 @@ export async function compiledRecord(): Promise<string> {
   await writeFile(join(out, 'package.json'), '{"type":"module"}');
   await symlink(join(ROOT, 'node_modules'), join(out, 'node_modules'));
   for (const part of ['model', 'record']) {
-    await mkdir(join(out, part));
-    for (const name of await readdir(join(ROOT, 'src', part))) {
+    for (const name of await readdir(join(ROOT, 'src', part), { recursive: true })) {
       if (!name.endsWith('.ts')) continue;
+      await mkdir(dirname(join(out, part, name)), { recursive: true });
       const { outputText } = ts.transpileModule(await readFile(join(ROOT, 'src', part, name), 'utf8'), {
         compilerOptions: {
           target: ts.ScriptTarget.ES2023,

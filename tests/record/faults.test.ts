@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DossierError } from '../../src/model/error.js';
-import type { Ports } from '../../src/record/ports.js';
+import type { Ports } from '../../src/record/disk/ports.js';
 import { createRecord, type DeliveryRecord, openRecord } from '../../src/record/store.js';
 import { checkRecord } from './check-record.js';
 import { documentOf, portsOf, processesOf, pulpOf, someFacts } from './make.js';

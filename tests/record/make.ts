@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { NewEntry } from '../../src/model/entry.js';
 import type { EvidenceId } from '../../src/model/evidence.js';
-import { diskFileSystem, type Ports } from '../../src/record/ports.js';
-import type { Processes } from '../../src/record/processes.js';
+import { diskFileSystem, type Ports } from '../../src/record/disk/ports.js';
+import type { Processes } from '../../src/record/disk/processes.js';
 import type { WrittenFacts } from '../../src/record/store.js';
 import { sha256Of } from '../../src/record/tree.js';
 

@@ -1,5 +1,5 @@
 import { basename, dirname } from 'node:path';
-import type { FileStat, FileSystem, OpenFile } from '../../src/record/ports.js';
+import type { FileStat, FileSystem, OpenFile } from '../../src/record/disk/ports.js';
 
 class SystemError extends Error {
   constructor(readonly code: string) {

@@ -4,7 +4,7 @@ import { createServer } from 'node:net';
 import { basename, join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { diskFileSystem } from '../../src/record/ports.js';
+import { diskFileSystem } from '../../src/record/disk/ports.js';
 import { createRecord, type DeliveryRecord, openRecord } from '../../src/record/store.js';
 import { sha256Of } from '../../src/record/tree.js';
 import { checkRecord } from './check-record.js';

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { NewEntry } from '../../src/model/entry.js';
-import { diskFileSystem } from '../../src/record/ports.js';
+import { diskFileSystem } from '../../src/record/disk/ports.js';
 import { createRecord, type DeliveryRecord, openRecord } from '../../src/record/store.js';
 import { leafHash, treeHash } from '../../src/record/tree.js';
 import { checkRecord } from './check-record.js';

@@ -1,8 +1,8 @@
 import { relative } from 'node:path';
 import { Command } from 'commander';
 import { deliveryFolder } from '../folder.js';
-import type { CliContext } from '../program.js';
 import { readPassphrase } from '../passphrase.js';
+import type { CliContext } from '../program.js';
 import { whoEnters } from '../who.js';
 
 interface Options {
@@ -22,7 +22,10 @@ export function buildCommand({ output, now }: CliContext): Command {
     .option('-o, --out <file>', 'where to write it (default: the delivery’s dossiers folder)')
     .option('--by <name>', 'who builds it (default: DOSSIER_BY or your account)')
     .option('--paper <paper>', 'Letter or A4 (default: what delivery.yaml says)')
-    .option('--identity <folder>', 'signing identity (default: DOSSIER_IDENTITY, or .config/load-dossier in your home)')
+    .option(
+      '--identity <folder>',
+      'signing identity (default: DOSSIER_IDENTITY, or .config/load-dossier in your home)',
+    )
     .option('--passphrase-file <file>', 'file that holds the passphrase of the identity’s key')
     .option('--json', 'the answer as JSON')
     .addHelpText(
@@ -54,7 +57,9 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
       for (const notice of report.notices) output.note(notice);
       output.line(`${relative(process.cwd(), report.file) || report.file}`);
       output.line(`${report.pages} pages, ${(report.bytes / 1e6).toFixed(1)} MB, SHA-256 ${report.sha256}`);
-      output.line(`Fingerprint ${report.fingerprint.delivery} ${report.fingerprint.size} ${report.fingerprint.root}`);
+      output.line(
+        `Fingerprint ${report.fingerprint.delivery} ${report.fingerprint.size} ${report.fingerprint.root}`,
+      );
       output.line(`Signed by ${report.signer.name}, certificate SHA-256 ${report.signer.certificateSha256}`);
       output.note(`Next: dossier verify "${relative(process.cwd(), report.file) || report.file}"`);
     });

@@ -1,9 +1,11 @@
 import { Command } from 'commander';
+import type { CollectedItem } from '../../jobs/collect.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
+import { printable } from '../output.js';
 import { printProblem } from '../problems.js';
 import type { CliContext } from '../program.js';
-import { tableLines } from '../table.js';
+import { tableLines, wrap } from '../table.js';
 import { whoEnters } from '../who.js';
 
 interface Options {
@@ -48,17 +50,7 @@ says what they show. Taking the same file in twice adds nothing.`,
       if (report.problems.length > 0) exit(EXIT.badInput);
       if (options.json === true) return output.json(report);
       for (const notice of report.notices) output.note(notice);
-      if (report.items.length > 0)
-        for (const line of tableLines(
-          report.items.map((item) => [
-            item.evidence ?? '-',
-            item.file,
-            item.when,
-            [item.takenFor, ...item.flags.map((flag) => `(${flag.is})`)].join(' '),
-          ]),
-          output.width,
-        ))
-          output.line(line);
+      for (const line of itemLines(report.items, output.width)) output.line(line);
       const { taken, held, readings, refused } = report.counts;
       output.line();
       output.line(
@@ -67,4 +59,22 @@ says what they show. Taking the same file in twice adds nothing.`,
       for (const problem of report.problems) printProblem(output, problem);
       if (taken > 0) output.note('Next: dossier gaps');
     });
+}
+
+/** One line a file where the terminal is wide enough, two where it is not. */
+function itemLines(items: readonly CollectedItem[], width: number): string[] {
+  const rows = items.map((item) => [
+    item.evidence ?? '-',
+    item.file,
+    item.when,
+    [item.takenFor, ...item.flags.map((flag) => `(${flag.is})`)].join(' '),
+  ]);
+  if (width >= 120) return tableLines(rows, width);
+  return rows.flatMap(([id = '', file = '', when = '', taken = '']) => {
+    const told = when === '' ? taken : `${taken}; ${when}`;
+    return [
+      `${id.padEnd(5)} ${printable(file)}`,
+      ...wrap(printable(told), Math.max(30, width - 8)).map((line) => `        ${line}`),
+    ];
+  });
 }

@@ -51,7 +51,12 @@ Exits with 1 while something required is open.`,
       const folders = given.length === 0 ? [undefined] : given;
       const answers = [];
       for (const folder of folders) {
-        const { assessment, state } = await assessDelivery({ folder: deliveryFolder(folder), at, by: whoEnters(undefined), now });
+        const { assessment, state } = await assessDelivery({
+          folder: deliveryFolder(folder),
+          at,
+          by: whoEnters(undefined),
+          now,
+        });
         answers.push({
           delivery: state.delivery.delivery,
           ruleSet: assessment.ruleSet,
@@ -89,13 +94,17 @@ function printGaps(output: Output, gaps: readonly GapResult[], all: boolean): vo
 
 function printGap(output: Output, gap: GapResult): void {
   const colour = OPEN.includes(gap.outcome) ? (gap.outcome === 'contradicted' ? 'red' : 'yellow') : 'green';
-  output.line(`  ${output.style(colour, gap.outcome.toUpperCase().replaceAll('-', ' '))} ${printable(gap.title)}, ${closable(gap)}`);
+  output.line(
+    `  ${output.style(colour, gap.outcome.toUpperCase().replaceAll('-', ' '))} ${printable(gap.title)}, ${closable(gap)}`,
+  );
   if (!OPEN.includes(gap.outcome)) return;
   for (const lacking of gap.lacking) indented(output, lacking);
   if (gap.closable.is !== 'lost') indented(output, `How: ${gap.how}`);
   indented(output, `Why: ${gap.why}`);
-  for (const near of gap.nearly) indented(output, `${near.evidence} nearly counts: ${near.why.replaceAll('-', ' ')}`);
-  for (const instead of gap.substitutes) indented(output, `Instead: ${instead.what} (${instead.evidence.join(', ')})`);
+  for (const near of gap.nearly)
+    indented(output, `${near.evidence} nearly counts: ${near.why.replaceAll('-', ' ')}`);
+  for (const instead of gap.substitutes)
+    indented(output, `Instead: ${instead.what} (${instead.evidence.join(', ')})`);
 }
 
 function indented(output: Output, text: string): void {
@@ -121,7 +130,10 @@ function byUrgency(a: GapResult, b: GapResult): number {
   return rank[a.closable.is] - rank[b.closable.is];
 }
 
-function printTable(output: Output, answers: readonly { delivery: string; gaps: readonly GapResult[] }[]): void {
+function printTable(
+  output: Output,
+  answers: readonly { delivery: string; gaps: readonly GapResult[] }[],
+): void {
   const count = (gaps: readonly GapResult[], outcome: Outcome) =>
     String(gaps.filter((gap) => gap.outcome === outcome).length);
   const lines = tableLines(

@@ -41,7 +41,10 @@ export function newCommand({ output, now }: CliContext): Command {
     .option('--trailer <number>', 'trailer number')
     .option('--load <place;zone>', 'where it loads: "Yuma AZ; America/Phoenix"')
     .option('--unload <place;zone>', 'where it unloads: "Omaha NE; America/Chicago"')
-    .option('--goods <line...>', 'a line of the bill: "romaine; 36 °F; 2 °F; 12" (goods; set point; tolerance; pallets)')
+    .option(
+      '--goods <line...>',
+      'a line of the bill: "romaine; 36 °F; 2 °F; 12" (goods; set point; tolerance; pallets)',
+    )
     .option('--rules <set>', 'rule set: a shipped one, or a path (default: produce)')
     .option('--by <name>', 'who makes it (default: DOSSIER_BY or your account)')
     .option('--json', 'the answer as JSON')
@@ -98,7 +101,10 @@ async function askForFacts(options: Options): Promise<AskedFacts> {
   };
   const needed = ['number', 'carrier', 'trailer', 'load', 'unload'] as const;
   if (!canAsk()) {
-    const missing = [...needed.filter((key) => facts[key] === ''), ...(facts.goods.length === 0 ? ['goods'] : [])];
+    const missing = [
+      ...needed.filter((key) => facts[key] === ''),
+      ...(facts.goods.length === 0 ? ['goods'] : []),
+    ];
     if (missing.length > 0)
       throw new DossierError('bad-usage', `not told: ${missing.map((key) => `--${key}`).join(', ')}`, {
         fix: 'Give these options, or -f FILE with a delivery.yaml, or run it on a terminal to be asked.',

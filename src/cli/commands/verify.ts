@@ -48,21 +48,30 @@ const VERDICT = {
   broken: ['red', 'BROKEN'],
 } as const;
 
-function printVerification(output: Output, file: string, { verdict, checks, signer, fingerprint }: Verification): void {
+function printVerification(
+  output: Output,
+  file: string,
+  { verdict, checks, signer, fingerprint }: Verification,
+): void {
   const [colour, words] = VERDICT[verdict];
   output.line(`${printable(file)}: ${output.style(colour, words)}`);
   for (const check of checks) {
     const mark = { passed: 'ok', failed: 'FAILED', 'not-checked': 'not checked' }[check.result];
     const detail = check.result === 'passed' ? '' : `: ${check.detail}`;
-    output.line(`  ${output.style(check.result === 'failed' ? 'red' : 'dim', mark)}  ${printable(check.what + detail)}`);
+    output.line(
+      `  ${output.style(check.result === 'failed' ? 'red' : 'dim', mark)}  ${printable(check.what + detail)}`,
+    );
   }
   if (signer !== undefined) {
     output.line(`Signed by ${printable(signer.name)}`);
     output.line(`Certificate SHA-256 ${signer.certificateSha256}`);
-    if (signer.claimedTime !== undefined) output.line(`Signed at ${signer.claimedTime} by the signer's own clock`);
+    if (signer.claimedTime !== undefined)
+      output.line(`Signed at ${signer.claimedTime} by the signer's own clock`);
   }
   if (fingerprint !== undefined)
     output.line(`Fingerprint ${printable(fingerprint.delivery)} ${fingerprint.size} ${fingerprint.root}`);
   if (verdict === 'intact-signer-not-vouched-for')
-    output.note('Ask the signer by another way for the certificate and compare its SHA-256, then: --trust FILE');
+    output.note(
+      'Ask the signer by another way for the certificate and compare its SHA-256, then: --trust FILE',
+    );
 }

@@ -2,10 +2,10 @@ import { readFile, utimes, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { acquireLock } from '../../src/record/lock.js';
-import { diskFileSystem, type Ports } from '../../src/record/ports.js';
-import { thisMachine } from '../../src/record/processes.js';
-import { portsOf, processesOf, temporaryFolder } from './make.js';
+import { acquireLock } from '../../../src/record/disk/lock.js';
+import { diskFileSystem, type Ports } from '../../../src/record/disk/ports.js';
+import { thisMachine } from '../../../src/record/disk/processes.js';
+import { portsOf, processesOf, temporaryFolder } from '../make.js';
 
 let folder: string;
 beforeEach(async () => {

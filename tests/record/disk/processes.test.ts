@@ -5,16 +5,16 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { diskFileSystem, machinePorts } from '../../src/record/ports.js';
-import { createRecord, openRecord } from '../../src/record/store.js';
-import { checkRecord } from './check-record.js';
-import { compiledRecord } from './compiled.js';
-import { pulpOf, someFacts, temporaryFolder } from './make.js';
+import { diskFileSystem, machinePorts } from '../../../src/record/disk/ports.js';
+import { createRecord, openRecord } from '../../../src/record/store.js';
+import { checkRecord } from '../check-record.js';
+import { compiledRecord } from '../compiled.js';
+import { pulpOf, someFacts, temporaryFolder } from '../make.js';
 
 /** Appends to a record, in batches of three, and says each confirmed size on a line of its own. */
 const WRITER = `
 import { openRecord } from './record/store.js';
-import { machinePorts } from './record/ports.js';
+import { machinePorts } from './record/disk/ports.js';
 const [folder, batches, each] = process.argv.slice(2);
 const reading = (evidence) => ({ type: 'reading-recorded', by: String(process.pid), body: {
   evidence, kind: 'pulp', time: { is: 'none', why: 'test' }, source: { is: 'typed' },
