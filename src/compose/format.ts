@@ -1,7 +1,7 @@
 import { DateTime } from 'luxon';
 import type { Show } from '../model/delivery.js';
 import { fromCelsius, fromKelvin, type TemperatureUnit } from '../model/temperature.js';
-import { type EventTime, milliseconds, type Zone } from '../model/time.js';
+import { type EventTime, type LocalTime, milliseconds, type Zone } from '../model/time.js';
 
 /** How one language writes numbers and moments; the words around them are templates. */
 interface Manner {
@@ -45,7 +45,14 @@ export function formatFor(show: Pick<Show, 'temperature' | 'language'>, words: T
   const both = (first: number, second: number, suffix = ''): string =>
     `${number(first, 1)}\u00a0${show.temperature}${suffix} (${number(second, 1)}\u00a0${other}${suffix})`;
 
+  /** A wall-clock time without zone. */
+  const localTime = (local: LocalTime): string =>
+    DateTime.fromISO(local, { zone: 'utc', locale: manner.locale }).toFormat(
+      `${manner.day}, ${manner.clock}`,
+    );
+
   return {
+    localTime,
     unit: show.temperature,
     other,
     number,
@@ -86,7 +93,7 @@ export function formatFor(show: Pick<Show, 'temperature' | 'language'>, words: T
         case 'known':
           return at(milliseconds(time.instant), time.zone).toFormat(`${manner.day}, ${manner.clock} ZZZZ`);
         case 'local':
-          return `${DateTime.fromISO(time.local, { zone: 'utc', locale: manner.locale }).toFormat(`${manner.day}, ${manner.clock}`)} (${words.zoneUnknown})`;
+          return `${localTime(time.local)} (${words.zoneUnknown})`;
         case 'none':
           return words.notKnown;
       }

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { type PreparedPicture, preparePictures } from '../../src/compose/pictures.js';
@@ -99,6 +100,12 @@ describe('pictures for print', () => {
     ]);
     expect(made[1]).toEqual({ is: 'unreadable', why: 'the original is gone' });
     for (const one of made) if (one.is === 'unreadable') expect(one.why).not.toBe('');
+  });
+
+  it('of phones that write HEVC are decoded, and not turned twice', async () => {
+    const heic = await readFile('fixtures/demo/evidence/photos/IMG_0415.HEIC');
+    const [made] = await prepare({ bytes: heic, type: 'image/heic' });
+    expect(made).toMatchObject({ is: 'picture', width: 1600, height: 1200, damaged: false });
   });
 
   it('are the same bytes every time', async () => {

@@ -43,3 +43,13 @@ export const fontsOf = (pdf: Uint8Array): { name: string; embedded: boolean }[] 
         embedded: /\s(yes|no)\s+(yes|no)\s+(yes|no)\s+\d+\s+\d+\s*$/.exec(line)?.[1] === 'yes',
       })),
   );
+
+/** Words that reach over the right edge of the text, by page. */
+export const wordsBeyond = (pdf: Uint8Array, margin: number): string[] =>
+  inFolder(pdf, (file) => {
+    const boxes = execFileSync('pdftotext', ['-bbox', file, '-'], { encoding: 'utf8', maxBuffer: 1 << 28 });
+    const width = Number(/<page width="([\d.]+)"/.exec(boxes)?.[1] ?? 0);
+    return [...boxes.matchAll(/xMax="([\d.]+)"[^>]*>([^<]*)</g)]
+      .filter(([, right]) => Number(right) > width - margin)
+      .map(([, , word]) => word ?? '');
+  });

@@ -14,7 +14,7 @@ export function curves(
 ): Point[][] {
   const runs: Point[][] = [];
   let run: Point[] = [];
-  let last = Number.NEGATIVE_INFINITY;
+  let before: Point | undefined;
   const close = () => {
     if (run.length > 0) runs.push(thin(run, span, columns));
     run = [];
@@ -22,14 +22,22 @@ export function curves(
   for (let i = 0; i < times.length; i += 1) {
     const at = times[i] ?? Number.NaN;
     const value = values[i] ?? Number.NaN;
-    if (at < span.from || at > span.to) continue;
-    if (Number.isNaN(value)) continue;
-    if (at - last > gapLimitMs) close();
-    run.push([at, value]);
-    last = at;
+    if (Number.isNaN(at) || Number.isNaN(value)) continue;
+    const here: Point = [at, value];
+    if (before === undefined || at - before[0] > gapLimitMs) close();
+    else
+      for (const edge of [span.from, span.to])
+        if (before[0] < edge && at > edge) run.push(between(before, here, edge));
+    if (at >= span.from && at <= span.to) run.push(here);
+    before = here;
   }
   close();
   return runs;
+}
+
+/** The straight line's point at a time between two others. */
+function between(a: Point, b: Point, at: number): Point {
+  return [at, a[1] + ((b[1] - a[1]) * (at - a[0])) / (b[0] - a[0])];
 }
 
 function thin(run: readonly Point[], span: { from: number; to: number }, columns: number): Point[] {

@@ -27,6 +27,7 @@ const MARK_ROW = 9;
 const MARK_SIZE = 7;
 const MOST_MARK_ROWS = 6;
 const BAR = 5;
+const LEGEND_ROW = 11;
 
 /** Lines differ by their pattern, so that a grey copy tells them apart. */
 const STROKES = {
@@ -63,9 +64,10 @@ export function temperatureChart(chart: TemperatureChart, format: Format, labels
   const foot = frame.bottom + hours.height + 14;
   const judged = result.judged === undefined ? [] : (runs.get(result.judged) ?? []);
   const excursions = excursionAreas(result, judged, chart.numbered, frame);
+  const keys = legend(chart, frame.left, foot, labels);
   return svg(
     WIDTH,
-    foot + 4,
+    keys.bottom + 4,
     ...ground(result, frame),
     ...hours.drawn,
     ...unknownTimes(result, frame, labels),
@@ -82,7 +84,7 @@ export function temperatureChart(chart: TemperatureChart, format: Format, labels
     ...DRAWN.map((name) => path(runs.get(name) ?? [], frame, STROKES[name])),
     ...excursions.numbers,
     ...placed.flatMap((mark) => eventMark(mark, frame)),
-    ...legend(chart, frame.left, foot, labels),
+    ...keys.drawn,
   );
 }
 
@@ -178,15 +180,26 @@ function eventMark({ mark, x, anchor, row }: PlacedMark, { top }: Frame): string
   ];
 }
 
-function legend({ result, log }: TemperatureChart, left: number, y: number, labels: Labels): string[] {
+function legend(
+  { result, log }: TemperatureChart,
+  left: number,
+  firstRow: number,
+  labels: Labels,
+): { drawn: string[]; bottom: number } {
   let x = left;
+  let y = firstRow;
   const entry = (picture: (at: number) => string, words: string) => {
+    const wide = 17 + widthOf(words, 7) + 6;
+    if (x + wide > WIDTH) {
+      x = left;
+      y += LEGEND_ROW;
+    }
     const drawn = [picture(x), label(x + 17, y, words, { size: 7 })];
-    x += 17 + widthOf(words, 7) + 9;
+    x += wide;
     return drawn;
   };
   const states = new Set(result.logged.map((state) => state.is));
-  return [
+  const drawn = [
     ...[...DRAWN]
       .reverse()
       .filter((name) => log.channels[name] !== undefined)
@@ -209,4 +222,5 @@ function legend({ result, log }: TemperatureChart, left: number, y: number, labe
       .filter((is) => states.has(is))
       .flatMap((is) => entry((at) => stateBar(is, at, y - 5, 14), labels(`cause.${is}`))),
   ];
+  return { drawn, bottom: y };
 }

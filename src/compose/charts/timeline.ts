@@ -55,8 +55,8 @@ export function timelinePicture(picture: TimelinePicture, format: Format, labels
   const placed = placeMarks(marks, x, (LEFT + RIGHT) / 2, EVENT_SIZE, MOST_EVENT_ROWS);
   const axis = 12 + rowsOf(placed) * EVENT_ROW;
   const named = eventLabels(placed, alerts, axis);
-  const barRows = bars.map((_, i) => axis + 12 + i * ROW);
-  const marksTop = axis + 12 + bars.length * ROW + 4;
+  const barNames = [...new Set(bars.map((bar) => bar.label))];
+  const marksTop = axis + 12 + barNames.length * ROW + 4;
   const rows = ROWS.filter(([, kinds]) => items.some((item) => kinds.some((kind) => kind === item.is)));
   const bottom = marksTop + rows.length * ROW + 2;
 
@@ -83,11 +83,11 @@ export function timelinePicture(picture: TimelinePicture, format: Format, labels
     ...hours,
     line(LEFT, axis, RIGHT, axis, { 'stroke-width': 1 }),
     ...named,
-    ...bars.flatMap((bar, i) => {
-      const y = barRows[i] ?? axis;
+    ...barNames.map((name, i) => label(LEFT - 6, axis + 19 + i * ROW, name, { size: 7, anchor: 'end' })),
+    ...bars.flatMap((bar) => {
+      const y = axis + 12 + barNames.indexOf(bar.label) * ROW;
       const [left, right] = [x(bar.from), Math.max(x(bar.to), x(bar.from) + 1.5)];
       return [
-        label(LEFT - 6, y + 7, bar.label, { size: 7, anchor: 'end' }),
         box(
           left,
           y + 1,

@@ -9,7 +9,7 @@ import type { ComposeInput } from '../input.js';
 import type { FactNames } from '../words/facts.js';
 import type { Labels } from '../words/labels.js';
 import { type Words, wordsFrom } from '../words/words.js';
-import { commonName } from './names.js';
+import { commonName, shortPlaces } from './names.js';
 
 /** What every section needs: the results, and how to say them. */
 export interface View {
@@ -40,9 +40,11 @@ export function viewOf(
   });
   const lines = new Map(delivery.lines.map((line) => [line.id, line.name ?? commonName(line.goods)]));
   const stops = new Map(delivery.stops.map((stop) => [stop.id, stop]));
+  const short = shortPlaces(delivery.stops.map((stop) => stop.place));
+  const called = new Map(delivery.stops.map((stop, i) => [stop.id, short[i] ?? stop.place]));
   const names: FactNames = {
     line: (id) => lines.get(id) ?? id,
-    stop: (id) => stops.get(id)?.place ?? id,
+    stop: (id) => called.get(id) ?? id,
   };
   const number = exhibitNumbers(input.exhibits);
   const items = new Map(evidence.map((item) => [item.evidence, item]));
@@ -95,13 +97,13 @@ export function placeOf(view: View, item: EvidenceItem): string {
   ].join(', ');
 }
 
-/** Whether evidence belongs to a loading or an unloading stop; by its stop, else by its time. */
-export function sideOf(view: View, item: EvidenceItem): 'load' | 'unload' | undefined {
+/** Whether evidence belongs to loading, the way or unloading; by its stop, else by its time. */
+export function sideOf(view: View, item: EvidenceItem): 'load' | 'way' | 'unload' | undefined {
   const stop = view.input.state.delivery.stops.find((s) => s.id === item.place?.stop);
   if (stop !== undefined) return stop.does;
   const at = knownMilliseconds(item.time);
   const custody = view.input.assessment.temperatures[0]?.custody;
   if (at === undefined || custody === undefined) return undefined;
   if (at <= custody.from.at) return 'load';
-  return at >= custody.to.at ? 'unload' : undefined;
+  return at >= custody.to.at ? 'unload' : 'way';
 }

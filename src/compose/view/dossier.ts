@@ -9,8 +9,9 @@ import { custodySection, methodSection, verifySection } from './proof.js';
 import { pulpSection } from './pulps.js';
 import { sectionsByExhibit } from './references.js';
 import { setPointSection } from './set-points.js';
-import { arrivalSection, beforeLoadingSection, loadingSection, transitSection } from './stages.js';
+import { arrivalSection, beforeLoadingSection, loadingSection } from './stages.js';
 import { temperatureSection } from './temperatures.js';
+import { transitSection } from './transit.js';
 
 /** Results into one document and its drawings; the order of the sections is the order of the pages. */
 export function documentOf(

@@ -172,8 +172,9 @@ function sourceCell(view: View, exhibit: Exhibit, item: EvidenceItem): Inline[] 
     if (item.source.is === 'typed') return [text(`${labels('source.typed')}, ${entry}`)];
     const number = view.number(item.source.evidence);
     return [
-      text(`${labels('source.row')} ${item.source.row}, ${entry} `),
-      ...(number === undefined ? [] : [{ is: 'exhibit', number } as const]),
+      text(`${labels('source.row')} ${item.source.row}`),
+      ...(number === undefined ? [] : [text(` ${labels('source.of')} `), { is: 'exhibit', number } as const]),
+      text(`, ${entry}`),
     ];
   }
   const where =

@@ -47,6 +47,7 @@ export function glanceSection(view: View): Drawn {
     );
     blocks.push({ is: 'picture', asset: ASSET, alt: wordsOf(alt), caption: [] });
   }
+  blocks.push(stopTable(view));
   if (intervals.length > 0)
     blocks.push(
       ...tableOr(
@@ -100,6 +101,34 @@ export function glanceSection(view: View): Drawn {
       { is: 'paragraph', of: exhibitLinks(view, untimed, 60) },
     );
   return { section: { id: 'glance', title: labels('section.glance'), blocks }, drawings };
+}
+
+/** The stops in full, with what is done there and by whose clock. */
+function stopTable(view: View): Block {
+  const { labels, format, names } = view;
+  const { stops, lines } = view.input.state.delivery;
+  return {
+    is: 'table',
+    columns: [
+      column(view, 'place', 4),
+      column(view, 'what', 1.2),
+      column(view, 'planned', 2.6),
+      column(view, 'zone', 1.9),
+      column(view, 'lines', 3.2),
+    ],
+    rows: stops.map((stop): Cell[] => [
+      cell(stop.place),
+      cell(labels(`does.${stop.does}`)),
+      cell(stop.planned === undefined ? labels('none.not-given') : format.localTime(stop.planned)),
+      cell(stop.zone.replaceAll('_', ' ')),
+      cell(
+        lines
+          .filter((line) => line.from === stop.id || line.to === stop.id)
+          .map((line) => names.line(line.id))
+          .join('; '),
+      ),
+    ]),
+  };
 }
 
 /** Whether both ends of the load keep the same clock at these times. */

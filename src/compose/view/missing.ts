@@ -59,7 +59,7 @@ function gapRow(view: View, gap: GapResult): Cell[] {
   return [
     [
       { is: 'strong', of: plain(gap.title) },
-      text(gap.lacking.length === 0 ? '' : ` ${gap.lacking.join('; ')}.`),
+      text(gap.lacking.length === 0 ? '' : `: ${gap.lacking.join('; ')}.`),
     ],
     gap.outcome === 'contradicted'
       ? { is: 'alert', of: [text(state), ...(against.length === 0 ? [] : [text(' '), ...against])] }
@@ -72,7 +72,9 @@ function gapRow(view: View, gap: GapResult): Cell[] {
     [
       text(`${gap.why} `),
       { is: 'emphasis', of: plain(gap.how) },
-      ...(instead.length === 0 ? [] : [text(' ↔ '), ...exhibitLinks(view, instead, 4)]),
+      ...(instead.length === 0
+        ? []
+        : [text(` (${labels('column.instead')} `), ...exhibitLinks(view, instead, 4), text(')')]),
     ],
     cell(closable(view, gap)),
   ];

@@ -56,12 +56,12 @@ function readings(view: View, group: PulpGroup): Block[] {
       is: 'table',
       columns: [
         column(view, 'time', 2.6),
-        column(view, 'position', 1),
+        column(view, 'position', 0.8),
         column(view, 'reading', 1.6, 'right'),
-        column(view, 'verdict', 2),
-        column(view, 'by', 1.2),
-        column(view, 'instrument', 1.5),
-        column(view, 'exhibit', 0.9),
+        column(view, 'verdict', 1.8),
+        column(view, 'by', 1.1),
+        column(view, 'instrument', 2.1),
+        column(view, 'exhibit', 0.8),
       ],
       rows: group.readings.map((one): Cell[] => {
         const item = view.item(one.evidence);

@@ -1,5 +1,5 @@
 import { readdir, readFile } from 'node:fs/promises';
-import { join, relative, sep } from 'node:path';
+import { join, sep } from 'node:path';
 import { DossierError } from '../../model/error.js';
 
 /** Reads every template below a language's folder, and its labels. */
@@ -10,7 +10,7 @@ export async function loadTemplates(
     const names = (await readdir(folder, { recursive: true })).filter((name) => name.endsWith('.md')).sort();
     const read = await Promise.all(
       names.map(async (name) => {
-        const key = relative('.', name).split(sep).join('/').replace(/\.md$/, '');
+        const key = name.split(sep).join('/').replace(/\.md$/, '');
         return [key, await readFile(join(folder, name), 'utf8')] as const;
       }),
     );

@@ -1,0 +1,18 @@
+import type { SubjectName } from '../../model/evidence.js';
+import type { EvidenceItem } from '../../model/state.js';
+import type { View } from './context.js';
+
+const subjectOf = (item: EvidenceItem): SubjectName | undefined =>
+  item.kind === 'photo' || item.kind === 'document' ? item.subject?.is : undefined;
+
+/** Photos and papers that show one of these, in the order of their numbers. */
+export const withSubject = (view: View, subjects: readonly SubjectName[]): EvidenceItem[] =>
+  inOrder(
+    view,
+    [...view.of('photo'), ...view.of('document')].filter((item) =>
+      subjects.some((subject) => subject === subjectOf(item)),
+    ),
+  );
+
+export const inOrder = (view: View, items: readonly EvidenceItem[]): EvidenceItem[] =>
+  [...items].sort((a, b) => (view.number(a.evidence) ?? 0) - (view.number(b.evidence) ?? 0));
