@@ -88,22 +88,24 @@ function statements(view: View): Block[] {
   if (said.length === 0) return [heading, { is: 'none', of: plain(labels('none.statements')) }];
   return [
     heading,
-    ...said.flatMap((item): Block[] => [
-      {
-        is: 'paragraph',
-        of: [
-          { is: 'strong', of: plain(item.by ?? labels('none.not-given')) },
-          ...plain(`, ${format.eventTime(item.time)} `),
-          ...exhibitLinks(view, [item.evidence]),
-        ],
-      },
-      {
+    ...said.map(
+      (item): Block => ({
         is: 'quote',
-        of: item.text
-          .split(/\n+/)
-          .filter((part) => part.trim() !== '')
-          .map((part): Block => ({ is: 'paragraph', of: plain(part) })),
-      },
-    ]),
+        of: [
+          {
+            is: 'paragraph',
+            of: [
+              { is: 'strong', of: plain(item.by ?? labels('none.not-given')) },
+              ...plain(`, ${format.eventTime(item.time)} `),
+              ...exhibitLinks(view, [item.evidence]),
+            ],
+          },
+          ...item.text
+            .split(/\n+/)
+            .filter((part) => part.trim() !== '')
+            .map((part): Block => ({ is: 'paragraph', of: plain(part) })),
+        ],
+      }),
+    ),
   ];
 }
