@@ -106,12 +106,20 @@ export const flagName = z.enum([
   'same-scene',
   'picture-unreadable',
   'encrypted',
+  /** A paper that carries programs, files or actions of its own; they are never run or opened. */
+  'active-content',
+  /** A paper or archive whose bytes do not hold together. */
+  'damaged',
   'empty-file',
   'unknown-type',
 ]);
 export type FlagName = z.infer<typeof flagName>;
 export const flag = z.strictObject({ is: flagName, detail: z.string() });
 export type Flag = z.infer<typeof flag>;
+
+/** The e-mail or archive that a file came in, which is evidence itself, and its name in there. */
+export const within = z.strictObject({ evidence: evidenceId, entry: z.string().min(1).max(1000) });
+export type Within = z.infer<typeof within>;
 
 const common = {
   evidence: evidenceId,
@@ -128,6 +136,7 @@ const filed = {
   file: fileRef,
   subject: subject.optional(),
   flags: z.array(flag).default([]),
+  within: within.optional(),
 };
 const told = { ...common, source };
 

@@ -30,7 +30,7 @@ export function referenceProblem(entry: Entry, kindOf: KindOf): string | undefin
     kindOf(id) === undefined ? undefined : `there is evidence ${id} already`;
   switch (entry.type) {
     case 'evidence-received':
-      return unused(entry.body.evidence);
+      return unused(entry.body.evidence) ?? known(entry.body.within?.evidence);
     case 'reading-recorded':
       return (
         unused(entry.body.evidence) ??
