@@ -12,7 +12,7 @@ export const CAPTIONS_NAME = 'captions.csv';
 export const CAPTION_COLUMNS = ['file', 'subject', 'stop', 'line', 'position', 'by', 'caption'] as const;
 
 export interface Captions {
-  /** By the path of the file that is described. */
+  /** By the place of the file that is described: see `placeOf`. */
   hints: ReadonlyMap<string, Hint>;
   problems: Problem[];
 }
@@ -24,8 +24,8 @@ export interface Captions {
 export async function readCaptions(files: readonly FoundFile[]): Promise<Captions> {
   const hints = new Map<string, Hint>();
   const problems: Problem[] = [];
-  const paths = new Set(files.map((file) => file.path));
-  for (const sidecar of files.filter((f) => basename(f.path).toLowerCase() === CAPTIONS_NAME)) {
+  const paths = new Set(files.map(placeOf));
+  for (const sidecar of files.filter((f) => basename(placeOf(f)).toLowerCase() === CAPTIONS_NAME)) {
     try {
       const table = await readWrittenTable(sidecar.path, sidecar.name);
       const refuse = (row: number, message: string, column: string, fix?: string): number =>
@@ -46,7 +46,7 @@ export async function readCaptions(files: readonly FoundFile[]): Promise<Caption
       }
       for (const row of table.rows) {
         const file = row.cells.get('file');
-        const path = file === undefined ? undefined : join(dirname(sidecar.path), file);
+        const path = file === undefined ? undefined : join(dirname(placeOf(sidecar)), file);
         if (path === undefined) refuse(row.row, 'the row names no file', 'file');
         else if (!paths.has(path)) refuse(row.row, `there is no file "${file}" in this folder`, 'file');
         else
@@ -64,7 +64,11 @@ export async function readCaptions(files: readonly FoundFile[]): Promise<Caption
 
 /** What the captions say about one file; empty when they say nothing. */
 export function hintFor(captions: Captions, file: FoundFile): Hint {
-  return captions.hints.get(file.path) ?? {};
+  return captions.hints.get(placeOf(file)) ?? {};
+}
+
+function placeOf(file: FoundFile): string {
+  return file.at ?? file.path;
 }
 
 function hintOf(row: WrittenRow, refuse: (message: string, column: string, fix?: string) => void): Hint {

@@ -4,6 +4,8 @@ import type { Problem } from '../model/error.js';
 
 export interface FoundFile {
   path: string;
+  /** Where it lies for those beside it, when that is not `path`: `…/chat.zip/photos/a.jpg` of a file in an archive. */
+  at?: string;
   /** Name as shown: the file's own, or relative to the folder that was named, with `/`. */
   name: string;
   bytes: number;
@@ -24,18 +26,28 @@ const MOST_LEVELS = 32;
 const LITTER =
   /^(?:thumbs\.db|ehthumbs\.db|desktop\.ini|__macosx|icon\r|\$recycle\.bin|system volume information|~\$.*|.*~)$/i;
 
+/** Why a file is left out by its name alone, whichever folder of the path says so. */
+export function litter(path: string): string | undefined {
+  const parts = path.split('/');
+  if (parts.some((part) => LITTER.test(part))) return 'left by the operating system';
+  return parts.some((part) => part.startsWith('.')) ? 'hidden' : undefined;
+}
+
 /**
  * Finds the regular files under the given files and folders. Symbolic links are never followed;
  * pipes, sockets and devices are refused; hidden files and litter are skipped and said so.
  * Judges and never throws: what could not be read is a problem.
  */
 export async function walk(paths: readonly string[], most = MOST_FILES): Promise<Walk> {
-  const found: Walk = { files: [], skipped: [], problems: [] };
+  const found: Finding = { files: [], skipped: [], problems: [], paths: new Set() };
   for (const path of paths) await visit(path, basename(path), 0, found, most);
-  return found;
+  const { files, skipped, problems } = found;
+  return { files, skipped, problems };
 }
 
-async function visit(path: string, name: string, depth: number, found: Walk, most: number): Promise<void> {
+type Finding = Walk & { paths: Set<string> };
+
+async function visit(path: string, name: string, depth: number, found: Finding, most: number): Promise<void> {
   const problem = (message: string, fix?: string): void => {
     found.problems.push({
       code: 'unreadable-file',
@@ -60,7 +72,10 @@ async function visit(path: string, name: string, depth: number, found: Walk, mos
       problem('a symbolic link; links are not followed', 'name the file that it points to');
     else if (stat.isDirectory()) await visitFolder(path, name, depth, found, most, problem);
     else if (!stat.isFile()) problem('not a regular file (a pipe, socket or device)');
-    else if (found.files.every((f) => f.path !== path)) found.files.push({ path, name, bytes: stat.size });
+    else if (!found.paths.has(path)) {
+      found.paths.add(path);
+      found.files.push({ path, name, bytes: stat.size });
+    }
   } catch (cause) {
     problem(reason(cause), 'check the name and the permissions');
   }
@@ -70,7 +85,7 @@ async function visitFolder(
   path: string,
   name: string,
   depth: number,
-  found: Walk,
+  found: Finding,
   most: number,
   problem: (message: string) => void,
 ): Promise<void> {
@@ -80,8 +95,8 @@ async function visitFolder(
   for (const child of names) {
     // The folder that was named is not part of the names inside it.
     const shown = depth === 0 ? child : `${name}/${child}`;
-    if (child.startsWith('.')) found.skipped.push({ name: shown, why: 'hidden' });
-    else if (LITTER.test(child)) found.skipped.push({ name: shown, why: 'left by the operating system' });
+    const why = litter(child);
+    if (why !== undefined) found.skipped.push({ name: shown, why });
     else await visit(join(path, child), shown, depth + 1, found, most);
   }
 }

@@ -1,0 +1,159 @@
+import type { Readable } from 'node:stream';
+import { crc32 } from 'node:zlib';
+import type { Entry, ZipFile } from 'yauzl';
+import { DossierError, type Problem } from '../model/error.js';
+import { nameProblem, overlaps, specialFile } from './archive/entry-checks.js';
+import { litter } from './walk.js';
+
+/** One file in an archive that may be taken out. */
+export interface ArchiveEntry {
+  /** Path in the archive, with `/`. */
+  name: string;
+  bytes: number;
+  /** The bytes, unpacked; fails with DossierError when they are not what the archive says. */
+  read(): AsyncIterable<Uint8Array>;
+}
+
+export interface Archive {
+  /** In the order of the archive's own list. */
+  entries: ArchiveEntry[];
+  skipped: { name: string; why: string }[];
+  problems: Problem[];
+  close(): void;
+}
+
+export interface ArchiveLimits {
+  entries: number;
+  /** Unpacked bytes of one entry, and of all together. */
+  entryBytes: number;
+  totalBytes: number;
+  /** Unpacked bytes for each packed one, above which an entry is taken for a bomb. */
+  ratio: number;
+}
+
+/** What a phone or a chat exports lies well within; deflate itself reaches 1,032 to 1 on empty bytes only. */
+export const ARCHIVE_LIMITS: ArchiveLimits = {
+  entries: 5_000,
+  entryBytes: 1024 ** 3,
+  totalBytes: 4 * 1024 ** 3,
+  ratio: 200,
+};
+/** A table of zeros packs well without being a bomb: small entries may have any ratio. */
+const RATIO_FREE_BYTES = 1024 ** 2;
+
+/**
+ * Opens a zip file and lists what may be taken out of it. Judges every entry by the central directory before a
+ * byte is unpacked: names that lead out (CWE-22), links, bombs (CWE-409), overlapping entries, names that stand
+ * twice and encrypted entries are refused, and each is named. Never throws for a bad archive: it is a problem.
+ */
+export async function openArchive(
+  path: string,
+  shown: string,
+  limits: ArchiveLimits = ARCHIVE_LIMITS,
+): Promise<Archive> {
+  const found: Archive = { entries: [], skipped: [], problems: [], close: () => undefined };
+  const problem = (code: Problem['code'], message: string, fix?: string): void => {
+    found.problems.push({
+      code,
+      message,
+      where: { file: shown },
+      ...(fix === undefined ? {} : { fix }),
+    });
+  };
+  const { getFileNameLowLevel, openPromise } = await import('yauzl');
+  try {
+    // Names come undecoded, so that one bad name does not hide the entries behind it.
+    const zip = await openPromise(path, { lazyEntries: true, autoClose: false, decodeStrings: false });
+    found.close = () => zip.close();
+    const spans = overlaps();
+    const seen = new Set<string>();
+    let total = 0;
+    let count = 0;
+    for await (const entry of zip.eachEntry()) {
+      count += 1;
+      if (count > limits.entries) {
+        problem('file-too-large', `more than ${limits.entries} entries; the rest is left in the archive`);
+        break;
+      }
+      const name = getFileNameLowLevel(
+        entry.generalPurposeBitFlag,
+        entry.fileNameRaw,
+        entry.extraFields,
+        true,
+      );
+      if (name.endsWith('/') && entry.uncompressedSize === 0) continue;
+      const refused =
+        nameProblem(name) ??
+        specialFile(entry) ??
+        spans(entry) ??
+        (seen.has(name) ? 'its name stands in the archive twice; the first is taken' : undefined) ??
+        tooMuch(entry, total, limits);
+      if (refused !== undefined) {
+        problem('unsupported-file', `"${name}" is not taken out: ${refused}`);
+        continue;
+      }
+      seen.add(name);
+      const why = litter(name);
+      if (why !== undefined) {
+        found.skipped.push({ name: `${shown}/${name}`, why });
+        continue;
+      }
+      if (!entry.canDecodeFileData()) {
+        const how = entry.isEncrypted() ? 'encrypted' : `packed by method ${entry.compressionMethod}`;
+        problem(
+          'unsupported-file',
+          `"${name}" is ${how}; it stays in the archive`,
+          'unpack it yourself and collect the file',
+        );
+        continue;
+      }
+      total += entry.uncompressedSize;
+      found.entries.push({ name, bytes: entry.uncompressedSize, read: () => unpack(zip, entry, shown, name) });
+    }
+  } catch (cause) {
+    const why = cause instanceof Error ? cause.message : 'unknown';
+    problem(
+      'unreadable-file',
+      `the archive cannot be read to its end (${why}); it is kept as it is`,
+      'export it once more, or unpack it yourself and collect the files',
+    );
+  }
+  return found;
+}
+
+function tooMuch(entry: Entry, total: number, limits: ArchiveLimits): string | undefined {
+  const { compressedSize, uncompressedSize } = entry;
+  if (uncompressedSize > limits.entryBytes) return `it unpacks to ${uncompressedSize} bytes`;
+  if (total + uncompressedSize > limits.totalBytes)
+    return `the archive would unpack to more than ${limits.totalBytes} bytes`;
+  if (uncompressedSize > RATIO_FREE_BYTES && uncompressedSize > compressedSize * limits.ratio)
+    return `${compressedSize} bytes that unpack to ${uncompressedSize} are a bomb, not evidence`;
+  return undefined;
+}
+
+async function* unpack(zip: ZipFile, entry: Entry, shown: string, name: string): AsyncIterable<Uint8Array> {
+  const damaged = (why: string, cause?: unknown) =>
+    new DossierError('unreadable-file', `"${name}" in the archive is damaged: ${why}`, {
+      where: { file: shown },
+      fix: 'export the archive once more',
+      cause,
+    });
+  let sum = 0;
+  let stream: Readable;
+  try {
+    stream = await zip.openReadStreamPromise(entry);
+  } catch (cause) {
+    throw damaged(cause instanceof Error ? cause.message : 'it cannot be opened', cause);
+  }
+  try {
+    for await (const chunk of stream) {
+      const bytes = chunk as Buffer;
+      sum = crc32(bytes, sum);
+      yield bytes;
+    }
+  } catch (cause) {
+    if (cause instanceof DossierError) throw cause;
+    throw damaged(cause instanceof Error ? cause.message : 'it cannot be unpacked', cause);
+  }
+  if (sum !== entry.crc32) throw damaged('its checksum does not match');
+}
