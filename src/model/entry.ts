@@ -35,6 +35,12 @@ export const clockComparison = z.strictObject({
   uncertaintySeconds: z.number().nonnegative(),
   /** What the measurement rests on. */
   from: z.string(),
+  /** By satellite time in photos, by a photo of the clock's display, or as a person said. */
+  how: z.enum(['satellite-time', 'display-photo', 'told']).optional(),
+  /** The photo of the display. */
+  photo: evidenceId.optional(),
+  /** Entries of earlier comparisons of the same clock that this one takes the place of. */
+  replaces: z.array(z.int().nonnegative()).optional(),
 });
 
 const head = {

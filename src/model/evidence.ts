@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { runMode } from './delivery.js';
 import { temperature, temperatureUnit } from './temperature.js';
-import { eventTime, zone } from './time.js';
+import { eventTime, instant, localTime, zone } from './time.js';
 
 export const sha256 = z
   .string()
@@ -103,6 +103,10 @@ export const flagName = z.enum([
   'tiny',
   'far-from-stop',
   'outside-stop-window',
+  /** A log whose own lines name another trailer or unit than the delivery does. */
+  'other-trailer',
+  /** A log that does not touch the planned time of the delivery. */
+  'outside-delivery-time',
   'same-scene',
   'picture-unreadable',
   'encrypted',
@@ -154,9 +158,35 @@ export const photo = z.strictObject({
   /** EXIF orientation 1 to 8. */
   orientation: z.int().min(1).max(8).optional(),
   camera: camera.optional(),
+  /** What the file itself states about its time, before any of it was chosen. */
+  statedTimes: z
+    .strictObject({
+      /** The camera's wall clock. */
+      camera: localTime.optional(),
+      /** Minutes east of UTC that the camera states for it. */
+      offsetMinutes: z.int().optional(),
+      /** Satellite time: of the last fix, not of the shutter. */
+      gps: instant.optional(),
+    })
+    .optional(),
+  /** What the picture looks like, coarsely: 64 bits, close for pictures of one scene. See docs/method.md. */
+  sceneHash: z
+    .string()
+    .regex(/^[0-9a-f]{16}$/)
+    .optional(),
 });
 
-export const channel = z.enum(['set-point', 'return-air', 'supply-air', 'ambient', 'probe']);
+/** What a column of temperatures measures; `probe` is the first of up to four probes in the box or the load. */
+export const channel = z.enum([
+  'set-point',
+  'return-air',
+  'supply-air',
+  'ambient',
+  'probe',
+  'probe-2',
+  'probe-3',
+  'probe-4',
+]);
 export type Channel = z.infer<typeof channel>;
 export const stateColumn = z.enum(['mode', 'defrost', 'door', 'power', 'alarm', 'fuel']);
 export type StateColumn = z.infer<typeof stateColumn>;
@@ -168,6 +198,8 @@ export const logMapping = z.strictObject({
   decimal: z.enum(['.', ',']),
   /** Line of the header, counted from 1. */
   headerRow: z.int().positive(),
+  /** Name of the sheet, where the file is a spreadsheet; its rows are then read as text. */
+  sheet: z.string().optional(),
   time: z.strictObject({
     /** One column with date and time, or the date and then the time column. */
     columns: z.array(z.int().nonnegative()).min(1).max(2),

@@ -17,9 +17,10 @@ export const instant = z
   .refine((text) => !Number.isNaN(Date.parse(text)), { error: 'no such date' })
   .transform((text) => text as Instant);
 
+/** Abbreviations are refused: CST is Chicago, Havana or Shanghai, and EST in the IANA list never changes to summer time. */
 export const zone = z
   .string()
-  .refine((name) => IANAZone.isValidZone(name), {
+  .refine((name) => (name.includes('/') || name === 'UTC') && IANAZone.isValidZone(name), {
     error: (issue) =>
       `"${String(issue.input)}" is not a time zone; use a name of the IANA list, such as America/Phoenix`,
   })
@@ -30,6 +31,17 @@ export const localTime = z
   .regex(LOCAL, { error: 'not a local time; write it like 2026-07-14T04:00' })
   .refine((text) => DateTime.fromISO(text, { zone: 'utc' }).isValid, { error: 'no such date or time' })
   .transform((text) => text as LocalTime);
+
+/** One measured comparison of a clock. */
+export interface ClockPoint {
+  /** True time, milliseconds UTC. */
+  at: number;
+  /** Seconds to add to what the clock said. */
+  addSeconds: number;
+  uncertaintySeconds: number;
+  /** Ledger entry. */
+  seq: number;
+}
 
 /** How an instant became known, best first. */
 export const timeBasis = z.enum(['gps', 'offset', 'place-zone', 'log-zone', 'typed']);

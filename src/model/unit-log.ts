@@ -1,5 +1,5 @@
 import type { Channel, EvidenceId, StateColumn } from './evidence.js';
-import type { Zone } from './time.js';
+import type { ClockPoint, Zone } from './time.js';
 
 /** One row that was left out of a log, and why. */
 export interface RowProblem {
@@ -10,10 +10,24 @@ export interface RowProblem {
     | 'bad-time'
     | 'sensor-fault'
     | 'impossible-value'
+    /** The time of an earlier row with the same values, or filling what that row left empty. */
+    | 'repeated'
+    /** The time of an earlier row with other values: the first counts. */
     | 'duplicate'
+    /** More or fewer cells than the header has columns. */
+    | 'ragged'
+    /** Bytes that are not text. */
+    | 'not-text'
     | 'time-in-gap'
     | 'time-in-fold';
   detail: string;
+}
+
+/** What a download says about whose it is. */
+export interface StatedNumbers {
+  trailer?: string;
+  unit?: string;
+  recorder?: string;
 }
 
 /**
@@ -31,9 +45,15 @@ export interface UnitLog {
   states: Partial<Record<StateColumn, readonly string[]>>;
   /** Line in the file of each row, counted from 1. */
   rows: Uint32Array;
+  /** Numbers of trailer, unit and recorder that the lines above the header state. */
+  stated?: StatedNumbers;
+  /** The logs that this one was joined from, in order of time, and for each row which of them it comes from. */
+  joinedFrom?: { evidence: readonly EvidenceId[]; of: Uint8Array };
   /** At most 1,000 are kept; `problemCount` counts all. */
   problems: RowProblem[];
   problemCount: number;
-  /** Seconds added to the log's clock, by a measured comparison. */
+  /** Seconds added to the log's clock, by measured comparisons; the median where several differ (see `clock`). */
   addedSeconds: number;
+  /** The comparisons that the times were corrected by, in order; between two of them the correction runs straight. */
+  clock?: readonly ClockPoint[];
 }

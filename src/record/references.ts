@@ -45,7 +45,10 @@ export function referenceProblem(entry: Entry, kindOf: KindOf): string | undefin
     case 'evidence-withheld':
       return known(entry.body.evidence);
     case 'clock-compared':
-      return entry.body.clock.is === 'unit-log' ? known(entry.body.clock.evidence) : undefined;
+      return (
+        known(entry.body.photo) ??
+        (entry.body.clock.is === 'unit-log' ? known(entry.body.clock.evidence) : undefined)
+      );
     case 'delivery-facts':
     case 'fingerprint-published':
     case 'time-stamp-received':
