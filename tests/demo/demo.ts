@@ -1,14 +1,12 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { type BuildReport, build } from '../../src/jobs/build.js';
 import { type CollectReport, collect } from '../../src/jobs/collect.js';
 import { newDelivery } from '../../src/jobs/new-delivery.js';
 import { CERTIFICATE_FILE } from '../../src/seal/identity.js';
+import { FIXTURES } from './where.js';
 
-export const FIXTURES = fileURLToPath(new URL('../../fixtures/', import.meta.url));
-export const EVIDENCE = join(FIXTURES, 'demo/evidence');
 /** Of an identity that lives as long as the test. */
 export const PASSPHRASE = 'of-a-test-that-forgets-it';
 

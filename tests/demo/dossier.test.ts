@@ -13,7 +13,8 @@ import { type Manifest, manifest } from '../../src/model/manifest.js';
 import { toInstant } from '../../src/model/time.js';
 import { dossier } from '../cli/run.js';
 import { attachedTo } from './attached.js';
-import { buildFrom, collectInto, type Demo, EVIDENCE, newDemo } from './demo.js';
+import { buildFrom, collectInto, type Demo, newDemo } from './demo.js';
+import { EVIDENCE } from './where.js';
 
 let demo: Demo;
 let collected: CollectReport;

@@ -39,6 +39,7 @@ function veraPdf(): Program {
 export const openssl = program('openssl');
 export const pdfsig = program('pdfsig');
 export const pdfdetach = program('pdfdetach');
+export const pdftotext = program('pdftotext');
 export const qpdf = program('qpdf');
 export const exiftool = program('exiftool');
 export const pyhanko = program('pyhanko', 'pyhanko/bin/pyhanko');
