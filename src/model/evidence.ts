@@ -322,10 +322,19 @@ export const contact = z.strictObject({
   about: z.string().min(1).max(2000),
 });
 
+/** A detached signature by the person whose statement it is: see docs/formats.md, "Signed statement". */
+export const statementSignature = z.strictObject({
+  /** CMS SignedData (RFC 5652) in DER, base64. */
+  cms: z.base64().max(100_000),
+  certificateSha256: sha256,
+});
+export type StatementSignature = z.infer<typeof statementSignature>;
+
 export const statement = z.strictObject({
   kind: z.literal('statement'),
   ...told,
   text: z.string().min(1).max(20000),
+  signature: statementSignature.optional(),
 });
 
 export const receivedEvidence = z.discriminatedUnion('kind', [

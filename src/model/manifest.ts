@@ -36,6 +36,26 @@ export const leftOut = z.strictObject({
 });
 export type LeftOut = z.infer<typeof leftOut>;
 
+/** A picture as it is printed, and the original that it was made from. */
+export const plate = z.strictObject({
+  exhibit: z.int().positive(),
+  originalSha256: sha256,
+  /** Hash of the picture's bytes as they stand in the PDF. */
+  plateSha256: sha256,
+});
+export type Plate = z.infer<typeof plate>;
+
+/** The bag of originals that goes with the dossier, told apart by the hash of its tag manifest (RFC 8493 §2.2.1). */
+export const bagOfOriginals = z.strictObject({
+  /** File name of the zipped bag. */
+  name: z.string(),
+  tagManifestSha256: sha256,
+  /** Octets and number of files of the payload, as Payload-Oxum says it. */
+  payloadBytes: z.int().nonnegative(),
+  payloadFiles: z.int().nonnegative(),
+});
+export type BagOfOriginals = z.infer<typeof bagOfOriginals>;
+
 /** The list that the signature covers: every exhibit, every attachment, every ledger leaf, the fingerprint. */
 export const manifest = z.strictObject({
   manifest: z.literal('load-dossier-manifest-1'),
@@ -47,11 +67,15 @@ export const manifest = z.strictObject({
     root: sha256,
     /** Leaf hashes in ledger order: SHA-256(0x00 ‖ entry bytes), RFC 9162 §2.1.1. */
     leaves: z.array(sha256).min(1),
+    /** Numbers of entries whose words are not in this copy; their leaf hashes are. Ascending. */
+    leftOut: z.array(z.int().nonnegative()).optional(),
   }),
   ruleSet: z.strictObject({ name: z.string(), version: z.string(), sha256 }),
   exhibits: z.array(exhibit),
   attachments: z.array(attachment),
   leftOut: z.array(leftOut),
+  plates: z.array(plate).optional(),
+  bag: bagOfOriginals.optional(),
 });
 export type Manifest = z.infer<typeof manifest>;
 
