@@ -11,8 +11,9 @@ import { gapLimit } from './steps.js';
 import { summarise } from './summary.js';
 
 /** The band is held against the first of these that the log has: return air stands for the load as a whole. */
-const JUDGED: readonly Channel[] = ['return-air', 'supply-air', 'probe'];
-const ALL: readonly Channel[] = ['return-air', 'supply-air', 'probe', 'ambient', 'set-point'];
+const PROBES: readonly Channel[] = ['probe', 'probe-2', 'probe-3', 'probe-4'];
+const JUDGED: readonly Channel[] = ['return-air', 'supply-air', ...PROBES];
+const ALL: readonly Channel[] = [...JUDGED, 'ambient', 'set-point'];
 
 /** The channel of a log that the band is held against. */
 export function judgedChannel(log: UnitLog): Channel | undefined {

@@ -44,7 +44,9 @@ export function temperatureChart(chart: TemperatureChart, format: Format, labels
   const span = { from: from.at, to: Math.max(to.at, from.at + 60_000) };
   const columns = WIDTH;
   const runs = new Map(
-    (['return-air', 'supply-air', 'set-point', 'probe', 'ambient'] as const).map((name) => [
+    (
+      ['return-air', 'supply-air', 'set-point', 'probe', 'probe-2', 'probe-3', 'probe-4', 'ambient'] as const
+    ).map((name) => [
       name,
       curves(log.times, log.channels[name] ?? [], span, result.gapLimitSeconds * 1000, columns),
     ]),
