@@ -49,6 +49,8 @@ function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'label'>
       return { is: 'seal', label: `${item.number} ${item.state}` };
     case 'bracing':
       return { is: 'bracing', label: item.note ?? item.device.replaceAll('-', ' ') };
+    case 'pattern':
+      return { is: 'pattern', label: `rows ${item.rows.from}–${item.rows.to} ${item.pattern}` };
     case 'contact':
       return { is: 'contact', label: `${item.with}: ${item.about}` };
     case 'statement':

@@ -3,6 +3,7 @@ import { parseTypedTime } from '../intake/typed.js';
 import type { Delivery, Stop } from '../model/delivery.js';
 import { DossierError } from '../model/error.js';
 import { type EvidenceId, type Place, position, type ReadingKind, reading } from '../model/evidence.js';
+import { parseRowSpan } from '../model/row-span.js';
 import { parseTemperature } from '../model/temperature.js';
 import { type EventTime, toInstant } from '../model/time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
@@ -84,6 +85,8 @@ const fields = z.object({
   note: z.string().optional(),
   how: z.string().optional(),
   about: z.string().optional(),
+  rows: z.string().optional(),
+  blocks: z.array(z.string()).optional(),
 });
 type Fields = z.infer<typeof fields>;
 
@@ -109,6 +112,8 @@ function bodyOf(kind: ReadingKind, word: string | undefined, typed: Fields): Rec
       return { number: word, state: typed.state };
     case 'bracing':
       return { device: word, note: typed.note };
+    case 'pattern':
+      return { pattern: word, rows: rowSpan(typed.rows), blocks: typed.blocks, note: typed.note };
     case 'event':
       return { event: word, note: typed.note };
     case 'contact':
@@ -124,6 +129,16 @@ function degrees(text: string | undefined, field: string) {
     throw new DossierError('bad-value', `"${text ?? ''}" is not a temperature that air or produce can have`, {
       where: { field },
       fix: 'Write the number with its unit, such as 34.2F or 1.2C (−80 to 85 °C, −112 to 185 °F).',
+    });
+  return read;
+}
+
+function rowSpan(text: string | undefined) {
+  const read = text === undefined ? undefined : parseRowSpan(text);
+  if (read === undefined)
+    throw new DossierError('bad-value', `"${text ?? ''}" are not rows`, {
+      where: { field: '--rows' },
+      fix: 'Count from the nose and write them like 1-13 or 4.',
     });
   return read;
 }

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { writtenLength } from './length.js';
+import { writtenFootprint, writtenLength } from './length.js';
 import { temperatureUnit, writtenTemperature, writtenTemperatureDifference } from './temperature.js';
 import { localTime, zone } from './time.js';
 
@@ -59,6 +59,10 @@ export const line = z.strictObject({
   /** What the bill says to run. Left out when the bill is silent. */
   instruction: instruction.optional(),
   stackHeight: writtenLength.optional(),
+  /** What one pallet covers of the floor. Left out: 40 × 48 in, and said to be assumed. */
+  pallet: writtenFootprint.optional(),
+  /** Light for its height, so that it tips and slides easily. Left out: not known. */
+  light: z.boolean().optional(),
 });
 export type Line = z.infer<typeof line>;
 
@@ -67,6 +71,8 @@ export const equipment = z.strictObject({
   trailer: z.strictObject({
     number: z.string().min(1).max(60),
     length: writtenLength.optional(),
+    /** From the bulkhead at the nose to the closed doors. Left out: `length`, and said to be so. */
+    insideLength: writtenLength.optional(),
     insideWidth: writtenLength.optional(),
     insideHeight: writtenLength.optional(),
     airChute: z.boolean().optional(),

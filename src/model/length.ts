@@ -45,3 +45,39 @@ export const writtenLength = z
     }
     return read;
   });
+
+/** What a pallet covers of the floor: the shorter side first. */
+export interface Footprint {
+  short: Length;
+  long: Length;
+}
+
+const WRITTEN_FOOTPRINT =
+  /^\s*(\d+(?:[.,]\d+)?)\s*(m|cm|mm|ft|in|'|")?\s*[x×]\s*(\d+(?:[.,]\d+)?)\s*(m|cm|mm|ft|in|'|")\s*$/i;
+
+/** Reads `40 × 48 in` or `0.8 m x 1.2 m`; undefined when it is not two lengths with their unit. */
+export function parseFootprint(text: string): Footprint | undefined {
+  const [, first = '', firstUnit, second = '', unit = ''] = WRITTEN_FOOTPRINT.exec(text) ?? [];
+  const [a, b] = [parseLength(`${first} ${firstUnit ?? unit}`), parseLength(`${second} ${unit}`)];
+  if (a === undefined || b === undefined || a.value === 0 || b.value === 0) return undefined;
+  return metres(a) <= metres(b) ? { short: a, long: b } : { short: b, long: a };
+}
+
+/** A pallet's footprint written by a person in a settings file: `40 × 48 in`. */
+export const writtenFootprint = z
+  .string()
+  .meta({
+    description: 'The two sides of a pallet with their unit, such as "40 × 48 in".',
+    examples: ['40 × 48 in'],
+  })
+  .transform((text, ctx) => {
+    const read = parseFootprint(text);
+    if (read === undefined) {
+      ctx.addIssue({
+        code: 'custom',
+        message: `"${text}" is not a pallet's footprint; write it like 40 × 48 in or 0.8 × 1.2 m`,
+      });
+      return z.NEVER;
+    }
+    return read;
+  });

@@ -78,6 +78,21 @@ const FORMS: readonly Form[] = [
     example: 'dossier record bracing load-bars --note "two behind the last row"',
   },
   {
+    name: 'pattern',
+    argument: '<pattern>',
+    argumentIs: 'straight, turned, pinwheel or single',
+    summary: 'how the pallets of some rows stand',
+    options: [
+      ['--rows <rows>', 'rows counted from the nose, such as 1-13 or 4'],
+      [
+        '--blocks <what...>',
+        'what they stand in the way of: air-return, floor, ceiling, air-chute, rear-doors',
+      ],
+      ['--note <text>', 'more about it'],
+    ],
+    example: 'dossier record pattern straight --rows 1-6 --line romaine --stop load-1',
+  },
+  {
     name: 'event',
     argument: '<event>',
     argumentIs: 'arrived, doors-opened, loading-began, doors-closed, departed, refused …',
@@ -108,7 +123,7 @@ const FORMS: readonly Form[] = [
 
 export function recordCommand(context: CliContext): Command {
   const command = new Command('record')
-    .description('Write down a reading, event, seal, bracing, contact or statement.')
+    .description('Write down a reading, event, seal, pattern, bracing, contact or statement.')
     .addHelpText(
       'after',
       `

@@ -25,7 +25,7 @@ const ROWS = [
   ['photo', ['photo', 'document']],
   ['pulp', ['pulp']],
   ['round', ['round', 'set-point']],
-  ['seal', ['seal', 'bracing']],
+  ['seal', ['seal', 'bracing', 'pattern']],
   ['contact', ['contact', 'statement']],
 ] as const;
 const ROW = 14;
@@ -125,6 +125,7 @@ function markOf(item: TimelineItem, x: number, y: number): string {
     case 'pulp':
     case 'set-point':
     case 'bracing':
+    case 'pattern':
       return element('circle', {
         cx: x,
         cy: y,

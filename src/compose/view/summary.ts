@@ -58,6 +58,13 @@ function own(view: View, item: EvidenceItem): string[] {
       return [`${item.number}, ${labels(`seal-state.${item.state}`)}`];
     case 'bracing':
       return [labels(`device.${item.device}`), ...(item.note === undefined ? [] : [item.note])];
+    case 'pattern':
+      return [
+        `${labels('load.rows')} ${item.rows.from}–${item.rows.to}: ${labels(`pattern.${item.pattern}`)}`,
+        ...(item.line === undefined ? [] : [names.line(item.line)]),
+        ...item.blocks.map((block) => labels(`air-block.${block}`)),
+        ...(item.note === undefined ? [] : [item.note]),
+      ];
     case 'event':
       return item.note === undefined ? [] : [item.note];
     case 'contact':

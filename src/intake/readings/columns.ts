@@ -19,6 +19,8 @@ export const READING_COLUMNS = [
   'set-point',
   'fuel',
   'alarms',
+  'rows',
+  'blocks',
 ] as const;
 export type ReadingColumn = (typeof READING_COLUMNS)[number];
 

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { type Delivery, runMode } from '../../model/delivery.js';
 import {
+  airBlock,
   bracing,
   contact,
   eventName,
@@ -8,9 +9,11 @@ import {
   position,
   readingFrom,
   readingKind,
+  rowPattern,
   seal,
   setPointSource,
 } from '../../model/evidence.js';
+import { parseRowSpan } from '../../model/row-span.js';
 import { parseTemperature, type Temperature } from '../../model/temperature.js';
 import type { DateOrder } from '../clock/wall-time.js';
 import type { ReadingBody } from '../draft.js';
@@ -113,6 +116,18 @@ function readingOf(kind: z.infer<typeof readingKind>, common: Common, cells: Cel
           chosen(cells, 'value', bracing.shape.device) ??
           missing('value', bracing.shape.device.options.join(', ')),
       };
+    case 'pattern':
+      return {
+        kind,
+        ...noted,
+        pattern: chosen(cells, 'value', rowPattern) ?? missing('value', rowPattern.options.join(', ')),
+        rows: rowsIn(cells),
+        blocks: (cells.get('blocks') ?? '')
+          .split(/[;|]/)
+          .map((one) => one.trim())
+          .filter((one) => one !== '')
+          .map((one) => chosen(new Map([['blocks', one]]), 'blocks', airBlock) ?? refuse(one, 'blocks', [])),
+      };
     case 'event':
       return {
         kind,
@@ -202,6 +217,15 @@ function temperatureIn(cells: Cells, column: ReadingColumn): Temperature | undef
     column,
     'write a number, such as 34.2, and F or C in the column unit',
   );
+}
+
+/** `1-13` or `4`, counted from the nose. */
+function rowsIn(cells: Cells): { from: number; to: number } {
+  const text = cells.get('rows') ?? missing('rows', 'the rows from the nose, such as 1-13');
+  const read = parseRowSpan(text);
+  if (read === undefined || read.from < 1 || read.to > 60 || read.from > read.to)
+    throw new RowRefused(`"${text.slice(0, 60)}" are not rows`, 'rows', 'write them like 1-13 or 4');
+  return read;
 }
 
 /** `3/4`, `0.75` or `75 %`. */
