@@ -1,4 +1,5 @@
 import type { LocalTime } from '../../model/time.js';
+import { monthOf, withoutAccents } from './months.js';
 
 /** A wall-clock reading, and its offset from UTC in minutes where the text states one. */
 export interface WallTime {
@@ -9,20 +10,27 @@ export interface WallTime {
 
 export type DateOrder = 'iso' | 'month-day-year' | 'day-month-year';
 
-const DATE =
-  /^(?:[A-Za-z]{3,9}\.?,?\s+)?(\d{1,4})\s*[-/.]\s*(\d{1,2}|[A-Za-z]{3,9}\.?)\s*[-/.]\s*(\d{1,4})\.?(?:\s*[T ,]\s*(.+))?$/;
-const NAMED = /^(?:[A-Za-z]{3,9}\.?,?\s+)?([A-Za-z]{3,9})\.?\s+(\d{1,2}),?\s+(\d{4})(?:,?\s+(.+))?$/;
-const NAMED_DAY_FIRST =
-  /^(?:[A-Za-z]{3,9}\.?,?\s+)?(\d{1,2})\s+([A-Za-z]{3,9})\.?,?\s+(\d{4})(?:,?\s+(.+))?$/;
+const WEEKDAY = String.raw`(?:[A-Za-z]{3,10}\.?,?\s+)?`;
+const DATE = new RegExp(
+  `^${WEEKDAY}${String.raw`(\d{1,4})\s*[-/.]\s*(\d{1,2}|[A-Za-z]{3,10}\.?)\s*[-/.]\s*(\d{1,4})\.?(?:\s*[T ,]\s*(.+))?$`}`,
+);
+const NAMED = new RegExp(
+  `^${WEEKDAY}${String.raw`([A-Za-z]{3,10})\.?\s+(\d{1,2}),?\s+(\d{4})(?:,?\s+(.+))?$`}`,
+);
+/** `14 July 2026`, `14 de julio de 2026`, `1er juillet 2026`. */
+const NAMED_DAY_FIRST = new RegExp(
+  `^${WEEKDAY}${String.raw`(\d{1,2})(?:er)?\s+(?:de\s+)?([A-Za-z]{3,10})\.?,?\s+(?:de\s+)?(\d{4})(?:,?\s+(.+))?$`}`,
+);
 const COMPACT = /^(\d{4})(\d{2})(\d{2})(?:[T ](\d{2})(\d{2})(\d{2})?(Z|[+-]\d{2}:?\d{2})?)?$/;
 const CLOCK =
-  /^(\d{1,2})(?:\s*[:.h]\s*(\d{2})(?:\s*[:.]\s*(\d{2})(?:[.,](\d{1,9}))?)?)?\s*([AaPp])?\.?(?:[Mm]\.?)?\s*(Z|UTC|GMT|(?:UTC|GMT)?[+−-]\d{1,2}(?::?\d{2})?)?$/;
+  /^(\d{1,2})(?:\s*[:.hH]\s*(\d{2})(?:\s*[:.]\s*(\d{2})(?:[.,](\d{1,9}))?)?)?\s*([AaPp])?\.?\s*(?:[Mm]\.?)?\s*(Z|UTC|GMT|(?:UTC|GMT)?[+−-]\d{1,2}(?::?\d{2})?)?$/;
+/** A day that a spreadsheet wrote as its number, with the time of day as its fraction. */
+const SERIAL = /^(\d{5})(?:[.,](\d{1,15}))?$/;
+/** A time of day that a spreadsheet wrote as a fraction of the day; two decimals may be hours and minutes. */
+const DAY_FRACTION = /^0?[.,](\d{3,15})$/;
 
 /** No date and time is written longer; a bound on what the patterns have to look at. */
 const LONGEST = 64;
-
-/** Three letters are enough in English. */
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 
 /** The three numbers of a date as they stand, before their order is decided. */
 export interface DateParts {
@@ -34,8 +42,11 @@ export interface DateParts {
 }
 
 /** Takes a date apart; undefined when the text is not one. */
-export function dateParts(text: string): DateParts | undefined {
-  if (text.length > LONGEST) return undefined;
+export function dateParts(written: string): DateParts | undefined {
+  if (written.length > LONGEST) return undefined;
+  const text = /[^ -~]/.test(written) ? withoutAccents(written) : written;
+  const serial = SERIAL.exec(text);
+  if (serial !== null) return serialParts(serial);
   const compact = COMPACT.exec(text);
   if (compact !== null) {
     const [, y = '', m = '', d = '', h, min, s, offset = ''] = compact;
@@ -69,13 +80,28 @@ export function dateParts(text: string): DateParts | undefined {
   return undefined;
 }
 
-function monthOf(name: string): number | undefined {
-  const index = MONTHS.indexOf(name.slice(0, 3).toLowerCase());
-  return index < 0 ? undefined : index + 1;
+/**
+ * Day numbers of spreadsheets count from 1899-12-30 (ECMA-376 part 1 §18.17.4.1, the 1900 date base). Only
+ * 2000 to 2099 is read so: other five-digit numbers are no dates of deliveries.
+ */
+function serialParts([, days = '', fraction]: RegExpExecArray): DateParts | undefined {
+  const day = Number(days);
+  if (day < 36_526 || day >= 73_051) return undefined;
+  // Floating point leaves a fraction of a second that nobody wrote.
+  const seconds = Math.round(Number(`0.${fraction ?? 0}`) * 86_400);
+  const at = new Date(Date.UTC(1899, 11, 30 + day) + seconds * 1000);
+  return {
+    parts: [at.getUTCFullYear(), at.getUTCMonth() + 1, at.getUTCDate()],
+    order: 'iso',
+    separator: '',
+    clock: fraction === undefined ? undefined : at.toISOString().slice(11, 19),
+  };
 }
 
 /** Milliseconds into the day and the stated offset; undefined when it is not a time of day. 24:00 is the end of the day. */
 export function readClock(text: string): { ms: number; offset?: number } | undefined {
+  const [, ofDay] = DAY_FRACTION.exec(text.trim()) ?? [];
+  if (ofDay !== undefined) return { ms: Math.round(Number(`0.${ofDay}`) * 86_400) * 1000 };
   const match = CLOCK.exec(text.trim());
   if (match === null) return undefined;
   const [, h = '', min, s, fraction = '', half, zone] = match;
