@@ -58,8 +58,14 @@ function makeProgram(context: CliContext): Command {
     buildCommand,
     verifyCommand,
   ])
-    program.addCommand(add(context).exitOverride().copyInheritedSettings(program));
+    program.addCommand(add(context));
+  inherit(program);
   return program;
+}
+
+/** Makes commands and the commands under them print, suggest and end as the program does. */
+function inherit(parent: Command): void {
+  for (const command of parent.commands) inherit(command.copyInheritedSettings(parent));
 }
 
 /** Runs one command line to its end and gives the exit code. Never throws. */

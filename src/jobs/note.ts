@@ -1,12 +1,14 @@
-import { z } from 'zod';
+import type { z } from 'zod';
 import { parseTypedTime } from '../intake/typed.js';
 import type { Delivery, Stop } from '../model/delivery.js';
 import { DossierError } from '../model/error.js';
 import { type EvidenceId, type Place, position, type ReadingKind, reading } from '../model/evidence.js';
-import { parseRowSpan } from '../model/row-span.js';
-import { parseTemperature } from '../model/temperature.js';
-import { type EventTime, toInstant } from '../model/time.js';
+import { type EventTime, milliseconds, toInstant } from '../model/time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
+import { bodyOf, typedFields } from './typed-words.js';
+
+/** What is written down has happened; another clock may be a little ahead of this machine's. */
+const AHEAD_MILLISECONDS = 10 * 60_000;
 
 export interface NoteInput {
   folder: string;
@@ -33,7 +35,7 @@ export interface NotedReading {
 export async function note(input: NoteInput): Promise<NotedReading> {
   return withDelivery({ folder: input.folder, by: input.enteredBy, now: input.now }, true, async (record) => {
     const { delivery } = record.state();
-    const typed = fields.parse(input.fields);
+    const typed = typedFields.parse(input.fields);
     const stop = findStop(delivery, typed.stop);
     const body = {
       ...bodyOf(input.kind, input.word, typed),
@@ -47,13 +49,7 @@ export async function note(input: NoteInput): Promise<NotedReading> {
     };
     const evidence = record.nextEvidenceId();
     const read = reading.safeParse(JSON.parse(JSON.stringify({ ...body, evidence })));
-    if (!read.success) {
-      const [issue] = read.error.issues;
-      throw new DossierError('bad-value', issue?.message ?? 'not understood', {
-        where: { field: issue?.path.join('.') ?? input.kind },
-        fix: `See: dossier record ${input.kind} --help`,
-      });
-    }
+    if (!read.success) throw notUnderstood(input, body, read.error.issues[0]);
     await record.append([{ type: 'reading-recorded', by: input.enteredBy, body: read.data }]);
     const when =
       read.data.time.is === 'known' ? (read.data.time.stated ?? read.data.time.instant) : 'no time';
@@ -67,100 +63,23 @@ export async function note(input: NoteInput): Promise<NotedReading> {
   });
 }
 
-const fields = z.object({
-  at: z.string().optional(),
-  stop: z.string().optional(),
-  line: z.string().optional(),
-  position: z.string().optional(),
-  by: z.string().optional(),
-  caption: z.string().optional(),
-  from: z.string().optional(),
-  instrument: z.string().optional(),
-  shownBy: z.string().optional(),
-  run: z.string().optional(),
-  setPoint: z.string().optional(),
-  fuel: z.string().optional(),
-  alarm: z.array(z.string()).optional(),
-  state: z.string().optional(),
-  note: z.string().optional(),
-  how: z.string().optional(),
-  about: z.string().optional(),
-  rows: z.string().optional(),
-  blocks: z.array(z.string()).optional(),
-});
-type Fields = z.infer<typeof fields>;
-
-/** The fields of each kind, before the reading's own schema judges them. */
-function bodyOf(kind: ReadingKind, word: string | undefined, typed: Fields): Record<string, unknown> {
-  switch (kind) {
-    case 'pulp':
-      return { temperature: degrees(word, 'temperature'), from: typed.from, instrument: typed.instrument };
-    case 'set-point':
-      return {
-        temperature: degrees(word, 'temperature'),
-        shownBy: typed.shownBy ?? 'display',
-        run: typed.run,
-      };
-    case 'round':
-      return {
-        boxAir: word === undefined ? undefined : degrees(word, 'box air'),
-        setPoint: typed.setPoint === undefined ? undefined : degrees(typed.setPoint, '--set-point'),
-        fuel: typed.fuel === undefined ? undefined : fraction(typed.fuel),
-        alarms: typed.alarm,
-      };
-    case 'seal':
-      return { number: word, state: typed.state };
-    case 'bracing':
-      return { device: word, note: typed.note };
-    case 'pattern':
-      return { pattern: word, rows: rowSpan(typed.rows), blocks: typed.blocks, note: typed.note };
-    case 'event':
-      return { event: word, note: typed.note };
-    case 'contact':
-      return { with: word, how: typed.how ?? 'call', about: typed.about };
-    case 'statement':
-      return { text: word };
-  }
-}
-
-function degrees(text: string | undefined, field: string) {
-  const read = text === undefined ? undefined : parseTemperature(text);
-  if (read === undefined)
-    throw new DossierError('bad-value', `"${text ?? ''}" is not a temperature that air or produce can have`, {
-      where: { field },
-      fix: 'Write the number with its unit, such as 34.2F or 1.2C (−80 to 85 °C, −112 to 185 °F).',
-    });
-  return read;
-}
-
-function rowSpan(text: string | undefined) {
-  const read = text === undefined ? undefined : parseRowSpan(text);
-  if (read === undefined)
-    throw new DossierError('bad-value', `"${text ?? ''}" are not rows`, {
-      where: { field: '--rows' },
-      fix: 'Count from the nose and write them like 1-13 or 4.',
-    });
-  return read;
-}
-
-/** `3/4`, `75%` or `0.75` of a tank. */
-function fraction(text: string): number {
-  const parts = /^(\d+)\s*\/\s*(\d+)$/.exec(text);
-  const percent = /^(\d+(?:\.\d+)?)\s*%$/.exec(text);
-  const value =
-    parts !== null
-      ? Number(parts[1]) / Number(parts[2])
-      : percent !== null
-        ? Number(percent[1]) / 100
-        : /^[01](?:\.\d+)?$/.test(text)
-          ? Number(text)
-          : Number.NaN;
-  if (!(value >= 0 && value <= 1))
-    throw new DossierError('bad-value', `"${text}" is not a part of a tank`, {
-      where: { field: '--fuel' },
-      fix: 'Write it like 3/4, 60% or 0.6.',
-    });
-  return value;
+/** What the schema found wrong, by the name that the person typed it under and with the choices there are. */
+function notUnderstood(
+  { kind }: NoteInput,
+  body: Readonly<Record<string, unknown>>,
+  issue: z.core.$ZodIssue | undefined,
+): DossierError {
+  const name = String(issue?.path[0] ?? kind);
+  const isOption = name in typedFields.shape;
+  const option = `--${name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`;
+  const said = body[name];
+  const choices = issue?.code === 'invalid_value' ? issue.values.map(String) : [];
+  const empty = said === undefined || said === '';
+  const wrong = choices.length > 0 ? `"${String(said)}" is not one of the choices` : (issue?.message ?? '');
+  return new DossierError('bad-value', empty ? 'not told' : wrong, {
+    where: { field: isOption ? option : name },
+    fix: choices.length > 0 ? `Use one of: ${choices.join(', ')}.` : `See: dossier record ${kind} --help`,
+  });
 }
 
 function findStop(delivery: Delivery, named: string | undefined): Stop | undefined {
@@ -215,5 +134,10 @@ function timeOf(
     });
   const read = parseTypedTime(typed, { now: toInstant(now().getTime()), zone: first, field: '--at' });
   if (read.is === 'problem') throw new DossierError(read.problem.code, read.problem.message, read.problem);
+  if (read.time.is === 'known' && milliseconds(read.time.instant) > now().getTime() + AHEAD_MILLISECONDS)
+    throw new DossierError('bad-value', `"${typed}" has not come yet by this machine’s clock`, {
+      where: { field: '--at' },
+      fix: 'Write when it happened, or set the machine’s clock right.',
+    });
   return read.time;
 }

@@ -56,7 +56,9 @@ function printVerification(
   const [colour, words] = VERDICT[verdict];
   output.line(`${printable(file)}: ${output.style(colour, words)}`);
   for (const check of checks) {
-    const mark = { passed: 'ok', failed: 'FAILED', 'not-checked': 'not checked' }[check.result];
+    const mark = { passed: 'ok', failed: 'FAILED', notice: 'note', 'not-checked': 'not checked' }[
+      check.result
+    ];
     const detail = check.result === 'passed' ? '' : `: ${check.detail}`;
     output.line(
       `  ${output.style(check.result === 'failed' ? 'red' : 'dim', mark)}  ${printable(check.what + detail)}`,
