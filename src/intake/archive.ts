@@ -108,7 +108,11 @@ export async function openArchive(
         continue;
       }
       total += entry.uncompressedSize;
-      found.entries.push({ name, bytes: entry.uncompressedSize, read: () => unpack(zip, entry, shown, name) });
+      found.entries.push({
+        name,
+        bytes: entry.uncompressedSize,
+        read: () => unpack(zip, entry, shown, name),
+      });
     }
   } catch (cause) {
     const why = cause instanceof Error ? cause.message : 'unknown';

@@ -1,101 +1,135 @@
-import { createReadStream } from 'node:fs';
-import type { Problem } from '../model/error.js';
-import type { FileRef, Flag } from '../model/evidence.js';
+import { assertNever, DossierError, type Problem } from '../model/error.js';
+import type { FileRef, Flag, Subject } from '../model/evidence.js';
+import type { EventTime } from '../model/time.js';
+import { paperByFileName, paperByWords } from './document/paper-words.js';
+import { lookAtPdf } from './document/pdf.js';
 import type { Hint, ReceivedDraftOf } from './draft.js';
 import type { Recognised } from './recognise.js';
-
-/** Larger papers are kept, but not taken apart to count their pages. */
-const MOST_BYTES = 64 * 1024 * 1024;
+import { headOf } from './table/bytes.js';
+import { decode } from './table/encoding.js';
 
 export interface DocumentInput {
   path: string;
   file: FileRef;
-  is: Recognised['is'];
+  is: Exclude<Recognised['is'], 'archive' | 'message'>;
   hint?: Hint;
 }
 
-/** Draws up a paper's evidence. Never throws: what is empty, locked or of unknown type is kept, flagged and said so. */
+/** What the bytes of a paper show, before what people say about it. */
+interface Paper {
+  flags: Flag[];
+  problems: Problem[];
+  pages?: number;
+  /** Its beginning, to find out what it calls itself. */
+  text?: string;
+}
+
+const NO_TIME: EventTime = { is: 'none', why: 'a paper carries no time of its own that can be relied on' };
+
+/**
+ * Draws up a paper's evidence. Never throws for a bad one: what is empty, locked, damaged or of unknown type is
+ * kept, flagged and said so. What it is, is proposed from its own words unless a person said it.
+ */
 export async function examineDocument({
   path,
   file,
   is,
   hint,
 }: DocumentInput): Promise<{ received: ReceivedDraftOf<'document'>; problems: Problem[] }> {
-  const flags: Flag[] = [];
-  const problems: Problem[] = [];
-  let pages: number | undefined;
-  switch (is) {
-    case 'empty':
-      flags.push({
-        is: 'empty-file',
-        detail: file.bytes === 0 ? 'the file has no bytes' : 'the file holds nothing but blank space',
-      });
-      problems.push({
-        code: 'unreadable-file',
-        message: 'the file is empty; that it came empty is kept',
-        where: { file: file.name },
-        fix: 'collect a whole copy if there is one',
-      });
-      break;
-    case 'pdf': {
-      const pdf = await lookAtPdf(path);
-      pages = pdf.pages;
-      if (pdf.encrypted) {
-        flags.push({ is: 'encrypted', detail: 'the PDF is encrypted; a reader may need its password' });
-        problems.push({
-          code: 'unsupported-file',
-          message: 'the PDF is encrypted; it is kept as it is',
-          where: { file: file.name },
-          fix: 'collect an open copy too, so that readers of the dossier can see it',
-        });
-      }
-      break;
-    }
-    case 'unknown':
-      flags.push({ is: 'unknown-type', detail: 'its content is of no known type' });
-      break;
-    case 'table':
-    case 'text':
-    case 'picture':
-      break;
-  }
+  const { flags, problems, pages, text } = await paperOf(path, file, is);
+  const subject = hint?.subject ?? (is === 'empty' ? undefined : proposePaper(text ?? '', file.name));
   return {
     received: {
       kind: 'document',
       file,
-      time: { is: 'none', why: 'a paper carries no time of its own that can be relied on' },
+      time: NO_TIME,
       flags,
       ...(pages === undefined ? {} : { pages }),
       ...hint,
+      ...(subject === undefined ? {} : { subject }),
     },
     problems,
   };
 }
 
-/** Page count and encryption by a scan of the bytes; where pages lie in compressed objects, by pdf-lib. */
-async function lookAtPdf(path: string): Promise<{ pages?: number; encrypted: boolean }> {
-  const chunks: Buffer[] = [];
-  let total = 0;
-  for await (const chunk of createReadStream(path, { highWaterMark: 1 << 20 })) {
-    chunks.push(chunk as Buffer);
-    total += (chunk as Buffer).length;
-    if (total > MOST_BYTES) return { encrypted: false };
+async function paperOf(path: string, file: FileRef, is: DocumentInput['is']): Promise<Paper> {
+  switch (is) {
+    case 'empty':
+      return {
+        flags: [
+          {
+            is: 'empty-file',
+            detail: file.bytes === 0 ? 'the file has no bytes' : 'the file holds nothing but blank space',
+          },
+        ],
+        problems: [
+          {
+            code: 'unreadable-file',
+            message: 'the file is empty; that it came empty is kept',
+            where: { file: file.name },
+            fix: 'collect a whole copy if there is one',
+          },
+        ],
+      };
+    case 'pdf':
+      return pdfPaper(path, file);
+    case 'text':
+      return { flags: [], problems: [], text: decode(await headOf(path, 16 * 1024)) };
+    case 'unknown':
+      return {
+        flags: [{ is: 'unknown-type', detail: 'its content is of no known type' }],
+        problems: [],
+      };
+    case 'table':
+    case 'picture':
+      return { flags: [], problems: [] };
+    default:
+      return assertNever(is);
   }
-  const bytes = Buffer.concat(chunks);
-  const text = bytes.toString('latin1');
-  const encrypted = /\/Encrypt\s*(?:\d+\s+\d+\s+R|<<)/.test(text);
-  const plain = text.match(/\/Type\s*\/Page(?![A-Za-z])/g)?.length ?? 0;
-  // Updates repeat pages and object streams hide them: then only the page tree knows.
-  const simple = !text.includes('/ObjStm') && text.match(/startxref/g)?.length === 1;
-  if (encrypted || (simple && plain > 0)) return { encrypted, ...(plain > 0 ? { pages: plain } : {}) };
-  try {
-    const { PDFDocument } = await import('pdf-lib');
-    const pages = (
-      await PDFDocument.load(bytes, { updateMetadata: false, throwOnInvalidObject: true })
-    ).getPageCount();
-    return { encrypted, ...(pages > 0 ? { pages } : {}) };
-  } catch {
-    // A damaged PDF is still evidence; its page count is simply not known.
-    return { encrypted, ...(plain > 0 ? { pages: plain } : {}) };
+}
+
+async function pdfPaper(path: string, file: FileRef): Promise<Paper> {
+  const pdf = await lookAtPdf(path);
+  const paper: Paper = { flags: [], problems: [], text: pdf.text };
+  if (pdf.pages !== undefined) paper.pages = pdf.pages;
+  if (pdf.encrypted) {
+    paper.flags.push({ is: 'encrypted', detail: 'the PDF is encrypted; a reader may need its password' });
+    paper.problems.push({
+      code: 'unsupported-file',
+      message: 'the PDF is encrypted; it is kept as it is',
+      where: { file: file.name },
+      fix: 'collect an open copy too, so that readers of the dossier can see it',
+    });
   }
+  if (pdf.active.length > 0)
+    paper.flags.push({
+      is: 'active-content',
+      detail: `it carries ${pdf.active.join(', ')}; open it only in a reader that runs nothing`,
+    });
+  if (pdf.damaged !== undefined) {
+    paper.flags.push({ is: 'damaged', detail: pdf.damaged });
+    paper.problems.push({
+      code: 'unreadable-file',
+      message: `the PDF is damaged: ${pdf.damaged}; its bytes are kept as they are`,
+      where: { file: file.name },
+      fix: 'collect a whole copy too, if there is one',
+    });
+  }
+  return paper;
+}
+
+/** The paper that a text or, failing that, the file's name speaks of: always a proposal. */
+export function proposePaper(text: string, fileName: string): Subject | undefined {
+  const words = paperByWords(text);
+  if (words !== undefined) return { is: words.is, sure: 'proposed', from: `heading "${words.phrase}"` };
+  const name = paperByFileName(fileName);
+  return name === undefined
+    ? undefined
+    : { is: name.is, sure: 'proposed', from: `file name, "${name.phrase}"` };
+}
+
+/** A file that could not be opened as what it is; every other error is passed on. */
+export function asKept(error: unknown, file: string): Problem {
+  if (!(error instanceof DossierError)) throw error;
+  return { ...error.toProblem(), where: { ...error.where, file } };
 }

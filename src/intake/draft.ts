@@ -42,6 +42,23 @@ export interface LogOptions {
   logColumns?: ColumnChoice;
 }
 
+/** A file in an e-mail or archive, to be taken in as evidence of its own. */
+export interface InsideFile {
+  /** Its name in there. */
+  entry: string;
+  bytes: number;
+  read(): AsyncIterable<Uint8Array>;
+  /** What the e-mail or archive says about it. */
+  caption?: string;
+}
+
+/** What an e-mail or archive holds. `close` it when all that is wanted has been read. */
+export interface Inside {
+  files: InsideFile[];
+  skipped: { name: string; why: string }[];
+  close(): void;
+}
+
 /** What became of one file. */
 export interface Examined {
   received: ReceivedDraft;
@@ -51,4 +68,6 @@ export interface Examined {
   takenFor: string;
   /** Zone to offer when the log's own is not known and the file was kept as a document for that reason. */
   proposedZone?: Zone;
+  /** Files that came in it. */
+  inside?: Inside;
 }

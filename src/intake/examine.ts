@@ -59,6 +59,10 @@ async function examineKind(recognised: Recognised, asked: Asked, options: LogOpt
     }
     case 'table':
       return examineTable(asked, options);
+    case 'archive':
+      return (await import('./examine-container.js')).examineArchive(asked);
+    case 'message':
+      return (await import('./examine-container.js')).examineMail(asked);
     case 'pdf':
     case 'text':
     case 'empty':

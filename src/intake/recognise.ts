@@ -1,3 +1,4 @@
+import { looksLikeMail } from './email/recognise-mail.js';
 import { type ByteSource, headOf } from './table/bytes.js';
 import { guessDelimiter, linesOf } from './table/delimiter.js';
 import { decode, looksLikeText } from './table/encoding.js';
@@ -8,6 +9,8 @@ export type Recognised =
   | { is: 'pdf'; type: 'application/pdf' }
   | { is: 'table'; type: 'text/csv' }
   | { is: 'text'; type: 'text/plain' }
+  | { is: 'message'; type: 'message/rfc822' }
+  | { is: 'archive'; type: 'application/zip' }
   /** No bytes, or nothing but blank space. */
   | { is: 'empty'; type: 'application/x-empty' | 'text/plain' }
   | { is: 'unknown'; type: 'application/octet-stream' };
@@ -57,10 +60,12 @@ export function recognise(head: Uint8Array): Recognised {
       : { is: 'picture', type: magic.type };
   const heif = heifType(head);
   if (heif !== undefined) return { is: 'picture', type: heif };
+  if (isArchive(head)) return { is: 'archive', type: 'application/zip' };
   if (pdfWithPrefix(head)) return { is: 'pdf', type: 'application/pdf' };
   const text = decode(head);
   if (!looksLikeText(text)) return { is: 'unknown', type: 'application/octet-stream' };
   if (text.trim() === '' && head.length < HEAD_BYTES) return { is: 'empty', type: 'text/plain' };
+  if (looksLikeMail(text)) return { is: 'message', type: 'message/rfc822' };
   const lines = linesOf(text);
   // The head may end in the middle of a line.
   if (head.length >= HEAD_BYTES && lines.length > 1) lines.pop();
@@ -82,6 +87,20 @@ function startsWith(head: Uint8Array, magic: Magic): boolean {
 
 function textAt(head: Uint8Array, at: number, length: number): string {
   return Buffer.from(head.subarray(at, at + length)).toString('latin1');
+}
+
+/**
+ * A zip file of files (APPNOTE 4.3.7, or 4.3.16 when it is empty). Office documents are zip files too, but one
+ * paper each: their first entries give them away (ECMA-376 part 2, ODF 1.3 part 2 §3.3).
+ */
+function isArchive(head: Uint8Array): boolean {
+  const mark = textAt(head, 0, 4);
+  if (mark === 'PK\x05\x06') return true;
+  if (mark !== 'PK\x03\x04') return false;
+  const first = textAt(head, 30, 24);
+  return !/^(?:\[Content_Types\]\.xml|_rels\/|docProps\/|word\/|xl\/|ppt\/|mimetypeapplication\/)/.test(
+    first,
+  );
 }
 
 /** `ftyp` box: size, 'ftyp', major brand, minor version, compatible brands (ISO/IEC 14496-12 §4.3). */

@@ -115,6 +115,8 @@ export class DeliveryRecord {
     const delivery = deliveryName([...standing.entries.slice(0, 1), ...staged.map((s) => s.entry)]);
     const head = { delivery: delivery ?? '', size: tree.size, root: tree.root() };
     try {
+      // Originals before the rows that speak of them.
+      await this.#originals.settle();
       await commit(this.folder, this.#ports, rows, standing.ledgerSize, head);
     } catch (error) {
       // What is on the disk now can only be told by reading it, which is what opening does.
@@ -145,6 +147,7 @@ export class DeliveryRecord {
   /**
    * Keeps a file: its bytes as they are, under their hash. `isNew` is false when an entry speaks of the same bytes
    * already or they were added before since the record was opened; they are one original then.
+   * Its bytes are on the disk when this returns; its name is by the next append, or when the record is closed.
    * @param largest bytes; 2 GiB if not given
    * @throws DossierError 'unreadable-file' (missing, a link, a folder, a pipe, changing), 'file-too-large', 'disk'
    */
@@ -163,6 +166,16 @@ export class DeliveryRecord {
   ): Promise<{ file: StoredFile; isNew: boolean }> {
     this.#mustBeWritable();
     return this.#held(await this.#originals.addBytes(bytes, extension));
+  }
+
+  /** The same for bytes that come in pieces, such as an entry of an archive. What the pieces throw passes through. */
+  async addOriginalStream(
+    chunks: AsyncIterable<Uint8Array>,
+    extension: string,
+    largest = LARGEST_ORIGINAL,
+  ): Promise<{ file: StoredFile; isNew: boolean }> {
+    this.#mustBeWritable();
+    return this.#held(await this.#originals.addStream(chunks, extension, largest));
   }
 
   #held(file: StoredFile): { file: StoredFile; isNew: boolean } {
@@ -184,8 +197,12 @@ export class DeliveryRecord {
   /** Waits for what is being written and lets others write. */
   async close(): Promise<void> {
     await this.#queue;
-    this.#writable = 'no';
-    await this.#lock?.release();
+    try {
+      if (this.#writable === 'yes') await this.#originals.settle();
+    } finally {
+      this.#writable = 'no';
+      await this.#lock?.release();
+    }
   }
 
   #mustBeWritable(): void {

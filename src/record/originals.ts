@@ -24,6 +24,10 @@ export interface Originals {
   /** Copies a file in. Opened once, and hashed from the bytes that are stored, so that a swap in between changes nothing. */
   add(source: string, largest: number): Promise<StoredFile>;
   addBytes(bytes: Uint8Array, extension: string): Promise<StoredFile>;
+  /** The same from a stream; what it throws passes through. */
+  addStream(chunks: AsyncIterable<Uint8Array>, extension: string, largest: number): Promise<StoredFile>;
+  /** Brings the names of what was added to the disk itself; the bytes are there already. Once for many files. */
+  settle(): Promise<void>;
   /** Where the original is; undefined when it is not there. */
   path(of: Sha256): string | undefined;
   /** Its bytes, checked against the hash. @throws DossierError 'record-damaged' */
@@ -41,6 +45,7 @@ export async function sweepOriginals(folder: string, ports: Ports): Promise<void
 /** Looks through the folder once; a missing folder holds nothing. */
 export async function openOriginals(folder: string, ports: Ports): Promise<Originals> {
   const names = await storedNames(folder, ports);
+  let unsettled = false;
 
   const place = async (
     write: (to: OpenFile) => Promise<{ hash: Sha256; bytes: number }>,
@@ -61,7 +66,7 @@ export async function openOriginals(folder: string, ports: Ports): Promise<Origi
       const path = join(folder, name);
       await onDisk('write', path, async () => {
         await ports.fs.rename(temporary, path);
-        await ports.fs.syncFolder(folder);
+        unsettled = true;
       });
       names.set(written.hash, name);
       return { bytes: written.bytes, sha256: written.hash, path };
@@ -88,6 +93,13 @@ export async function openOriginals(folder: string, ports: Ports): Promise<Origi
         await to.write(bytes);
         return { hash: sha256Of(bytes), bytes: bytes.length };
       }, cleanExtension(extension)),
+    addStream: (chunks, extension, largest) =>
+      place((to) => pour(chunks, to, largest), cleanExtension(extension)),
+    async settle() {
+      if (!unsettled) return;
+      unsettled = false;
+      await onDisk('write', folder, () => ports.fs.syncFolder(folder));
+    },
     path,
     async read(of) {
       const file = path(of);
@@ -175,6 +187,22 @@ async function copy(
       where: { file: source },
       fix: 'Wait until the program that writes it has finished, and take it in again.',
     });
+  return { hash: sha256.parse(hash.digest('hex')), bytes };
+}
+
+async function pour(
+  chunks: AsyncIterable<Uint8Array>,
+  to: OpenFile,
+  largest: number,
+): Promise<{ hash: Sha256; bytes: number }> {
+  const hash = createHash('sha256');
+  let bytes = 0;
+  for await (const chunk of chunks) {
+    bytes += chunk.length;
+    if (bytes > largest) throw tooLarge('stream', bytes, largest);
+    hash.update(chunk);
+    await to.write(chunk);
+  }
   return { hash: sha256.parse(hash.digest('hex')), bytes };
 }
 

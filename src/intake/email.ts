@@ -1,0 +1,118 @@
+import { readFile, stat } from 'node:fs/promises';
+import type { Address, Attachment, Email } from 'postal-mime';
+import { DossierError } from '../model/error.js';
+import type { EventTime } from '../model/time.js';
+import { timeWithOffset } from './clock/event-time.js';
+import { readMailDate } from './email/date.js';
+
+/** One file that came with an e-mail. */
+export interface MailAttachment {
+  /** Its name as sent, or one made from its place and type. */
+  name: string;
+  bytes: Uint8Array;
+}
+
+/** What an e-mail says of itself. All of it is the sender's claim: anyone can write any header. */
+export interface MailRead {
+  from?: string;
+  to?: string;
+  subject?: string;
+  time: EventTime;
+  attachments: MailAttachment[];
+  /** Attachments that were left inside, each with its reason. */
+  leftInside: { name: string; why: string }[];
+  /** Beginning of the text, for finding out what the mail is about. */
+  text: string;
+}
+
+/** Bytes of a mail that is read, and files that are taken out of one. */
+export const MOST_MAIL_BYTES = 64 * 1024 * 1024;
+export const MOST_ATTACHMENTS = 200;
+/** Nesting of MIME parts; a mail forwarded many times has a dozen. */
+const MOST_NESTING = 40;
+/** A Date header names seconds, but says when the sender's machine thought it was. */
+const SENDERS_CLOCK = 60;
+
+/**
+ * Reads an e-mail file (RFC 5322, MIME). Forwarded mails stay whole, as attachments.
+ * Throws DossierError `file-too-large` or `unreadable-file`; the caller keeps the file as it is then.
+ */
+export async function readMail(path: string, shown: string): Promise<MailRead> {
+  const { size } = await stat(path);
+  if (size > MOST_MAIL_BYTES)
+    throw new DossierError('file-too-large', `${size} bytes; e-mails up to ${MOST_MAIL_BYTES} are read`, {
+      where: { file: shown },
+      fix: 'save the attachments and collect them too',
+    });
+  const { default: PostalMime } = await import('postal-mime');
+  let mail: Email;
+  try {
+    mail = await PostalMime.parse(await readFile(path), {
+      forceRfc822Attachments: true,
+      attachmentEncoding: 'arraybuffer',
+      maxNestingDepth: MOST_NESTING,
+    });
+  } catch (cause) {
+    throw new DossierError('unreadable-file', 'the e-mail cannot be taken apart; it is kept as it is', {
+      where: { file: shown },
+      fix: 'save the attachments and collect them too',
+      cause,
+    });
+  }
+  const from = addresses(mail.from === undefined ? [] : [mail.from]);
+  const to = addresses(mail.to ?? []);
+  const subject = oneLine(mail.subject ?? '', 300);
+  const all = mail.attachments.map((attachment, i) => ({ attachment, name: nameOf(attachment, i) }));
+  return {
+    ...(from === '' ? {} : { from }),
+    ...(to === '' ? {} : { to }),
+    ...(subject === '' ? {} : { subject }),
+    time: timeOf(mail),
+    attachments: all
+      .slice(0, MOST_ATTACHMENTS)
+      .map(({ attachment, name }) => ({ name, bytes: bytesOf(attachment) })),
+    leftInside: all
+      .slice(MOST_ATTACHMENTS)
+      .map(({ name }) => ({ name, why: `more than ${MOST_ATTACHMENTS} files in one e-mail` })),
+    text: (mail.text ?? '').slice(0, 20_000),
+  };
+}
+
+/** The Date header as written: the parsed form has lost the sender's offset. */
+function timeOf(mail: Email): EventTime {
+  const [header, second] = mail.headers.filter((h) => h.key === 'date');
+  if (header === undefined) return { is: 'none', why: 'the e-mail has no Date header' };
+  if (second !== undefined) return { is: 'none', why: 'the e-mail has two Date headers' };
+  const read = readMailDate(header.value);
+  const stated = oneLine(header.value, 100);
+  if (read === undefined) return { is: 'none', why: `its Date header is not a date: ${stated}` };
+  return timeWithOffset(read, undefined, SENDERS_CLOCK, stated, 'offset');
+}
+
+function addresses(list: readonly Address[]): string {
+  const one = (address: Address): string[] =>
+    address.group === undefined
+      ? [address.name === '' ? address.address : `${address.name} <${address.address}>`]
+      : address.group.flatMap(one);
+  return oneLine(list.flatMap(one).join(', '), 300);
+}
+
+function nameOf(attachment: Attachment, index: number): string {
+  const given = oneLine((attachment.filename ?? '').replaceAll(/[\\/]+/g, '_'), 200);
+  if (given !== '') return given;
+  const subtype = /\/([a-z0-9]{1,8})$/.exec(attachment.mimeType)?.[1] ?? 'bin';
+  return `part-${index + 1}.${attachment.mimeType === 'message/rfc822' ? 'eml' : subtype}`;
+}
+
+function bytesOf({ content }: Attachment): Uint8Array {
+  if (typeof content === 'string') return Buffer.from(content, 'utf8');
+  return content instanceof Uint8Array ? content : new Uint8Array(content);
+}
+
+/** One line without control characters, cut to a length. */
+function oneLine(text: string, most: number): string {
+  return text
+    .replaceAll(/[\p{Cc}\s]+/gu, ' ')
+    .trim()
+    .slice(0, most);
+}

@@ -1,0 +1,32 @@
+const FIELD = /^([!-9;-~]{1,60}):/;
+/** Fields that mail programs write and people do not. */
+const OF_PROGRAMS = new Set([
+  'received',
+  'message-id',
+  'mime-version',
+  'content-type',
+  'return-path',
+  'dkim-signature',
+]);
+const OF_PEOPLE = new Set(['from', 'to', 'date', 'subject', 'cc', 'reply-to', 'sender']);
+const MOST_LINES = 500;
+
+/**
+ * Whether a text is an e-mail as a file: it begins with a block of header fields (RFC 5322 §2.2), one of them
+ * written by mail programs alone, so that a note that says `From:` and `To:` stays a note.
+ */
+export function looksLikeMail(head: string): boolean {
+  const lines = head.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/, MOST_LINES);
+  // Files cut out of a mailbox begin with its separator line (RFC 4155).
+  if (lines[0]?.startsWith('From ') === true) lines.shift();
+  const seen = new Set<string>();
+  for (const line of lines) {
+    if (line === '') break;
+    if (/^[ \t]/.test(line) && seen.size > 0) continue;
+    const name = FIELD.exec(line)?.[1]?.toLowerCase();
+    if (name === undefined) return false;
+    seen.add(name);
+  }
+  const of = (names: ReadonlySet<string>) => [...names].filter((name) => seen.has(name)).length;
+  return of(OF_PROGRAMS) >= 1 && of(OF_PEOPLE) >= 2;
+}
