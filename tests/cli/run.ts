@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
-const MAIN = fileURLToPath(new URL('../../dist/cli/main.js', import.meta.url));
+export const MAIN = fileURLToPath(new URL('../../dist/cli/main.js', import.meta.url));
 
 export interface Ran {
   code: number | null;
@@ -10,7 +10,11 @@ export interface Ran {
 }
 
 /** Runs the built command line as a process, as a user would. */
-export function dossier(args: readonly string[], env: Record<string, string> = {}, cwd?: string): Promise<Ran> {
+export function dossier(
+  args: readonly string[],
+  env: Record<string, string> = {},
+  cwd?: string,
+): Promise<Ran> {
   return new Promise((done, fail) => {
     const child = spawn(process.execPath, [MAIN, ...args], {
       cwd,

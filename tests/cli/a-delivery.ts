@@ -1,0 +1,56 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { dossier, type Ran } from './run.js';
+
+export const FACTS = `delivery: 2026-0714-A
+parties: { carrier: { name: Example Haulage } }
+equipment: { trailer: { number: T-7 } }
+stops:
+  - { id: load-1, does: load, place: Esparto Flats, zone: America/Phoenix }
+  - { id: drop-1, does: unload, place: Nine Elms, zone: America/Chicago }
+lines:
+  - { id: romaine, goods: lettuce-romaine, from: load-1, to: drop-1, instruction: { setPoint: 36 °F, tolerance: 2 °F } }
+  - { id: celery, goods: celery, from: load-1, to: drop-1 }
+`;
+
+/** A folder that holds deliveries, and the command line in it. */
+export interface Yard {
+  folder: string;
+  at: (...names: string[]) => string;
+  put: (name: string, text: string | Uint8Array) => string;
+  dossier: (...args: string[]) => Promise<Ran>;
+  /** Makes a delivery of few facts and gives its folder. */
+  delivery: (name?: string, facts?: string) => Promise<string>;
+  /** Types of the ledger's entries, or their bodies. */
+  entries: (delivery: string) => { type: string; body: Record<string, unknown> }[];
+  end: () => void;
+}
+
+export function yard(): Yard {
+  const folder = mkdtempSync(join(tmpdir(), 'yard-'));
+  const at = (...names: string[]) => join(folder, ...names);
+  const put = (name: string, text: string | Uint8Array) => {
+    writeFileSync(at(name), text);
+    return at(name);
+  };
+  const env = { DOSSIER_IDENTITY: at('identity'), DOSSIER_PASSPHRASE: 'of-a-test-that-forgets-it' };
+  const run = (...args: string[]) => dossier(args, env, folder);
+  return {
+    folder,
+    at,
+    put,
+    dossier: run,
+    delivery: async (name = 'delivery', facts = FACTS) => {
+      const made = await run('new', name, '--file', put(`${name}.yaml`, facts));
+      if (made.code !== 0) throw new Error(made.err);
+      return at(name);
+    },
+    entries: (delivery) =>
+      readFileSync(join(delivery, 'ledger.jsonl'), 'utf8')
+        .trimEnd()
+        .split('\n')
+        .map((line) => JSON.parse(line)),
+    end: () => rmSync(folder, { recursive: true, force: true }),
+  };
+}

@@ -1,0 +1,84 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { dossier } from './run.js';
+
+/** Names under "Commands:" of a help text; continued lines are indented deeper. */
+function commandsIn(help: string): string[] {
+  const [, list = ''] = /\nCommands:\n([\s\S]*?)\n\n/.exec(help) ?? [];
+  return [...list.matchAll(/^ {2}([a-z-]+)/gm)]
+    .map(([, name = '']) => name)
+    .filter((name) => name !== 'help');
+}
+
+let commands: string[][];
+beforeAll(async () => {
+  const top = commandsIn((await dossier(['--help'])).out);
+  commands = [];
+  for (const name of top) {
+    const under = commandsIn((await dossier([name, '--help'])).out);
+    commands.push([name], ...under.map((sub) => [name, sub]));
+  }
+});
+
+describe('help', () => {
+  it('names every command of the flow', () => {
+    for (const name of ['new', 'collect', 'record', 'gaps', 'temps', 'build', 'verify'])
+      expect(commands).toContainEqual([name]);
+    for (const kind of ['pulp', 'set-point', 'round', 'seal', 'bracing', 'event', 'contact', 'statement'])
+      expect(commands).toContainEqual(['record', kind]);
+  });
+
+  it('of every command is on the output, with usage and examples, and ends with 0', async () => {
+    for (const command of commands) {
+      const { code, out, err } = await dossier([...command, '--help']);
+      expect(code, command.join(' ')).toBe(0);
+      expect(err).toBe('');
+      expect(out).toMatch(new RegExp(`^Usage: dossier ${command.join(' ')}`));
+      expect(out).toMatch(new RegExp(`\nExamples?:\n {2}dossier ${command.join(' ')}`));
+    }
+  });
+
+  it('of every command fits a terminal of 80 columns, but for the examples', async () => {
+    for (const command of commands) {
+      const [options = ''] = (await dossier([...command, '--help'])).out.split(/\nExamples?:/);
+      for (const line of options.split('\n')) expect(line.length, line).toBeLessThanOrEqual(80);
+    }
+  });
+
+  it.each([[[]], [['--help']], [['-h']], [['help']]])(
+    '%j prints the whole, with examples, and ends with 0',
+    async (args) => {
+      const { code, out } = await dossier(args);
+      expect(code).toBe(0);
+      expect(out).toMatch(/^Usage: dossier /);
+      expect(out).toMatch(/\nExamples:\n {2}dossier new /);
+      expect(out).toMatch(/Exit codes: 0 fine, 1 .* 2 .* 70 /);
+    },
+  );
+
+  it.each([['-V'], ['--version']])('%s prints the version of the package', async (flag) => {
+    const { code, out } = await dossier([flag]);
+    expect(code).toBe(0);
+    expect(out).toMatch(/^\d+\.\d+\.\d+\n$/);
+  });
+});
+
+describe('what is not understood ends with 2, says so beside the result, and suggests', () => {
+  it.each([
+    [['colect'], "unknown command 'colect'", 'Did you mean collect?'],
+    [['verfy', 'x.pdf'], "unknown command 'verfy'", 'Did you mean verify?'],
+    [['record', 'plup', '34F'], "unknown command 'plup'", 'Did you mean pulp?'],
+    [['verify', 'x.pdf', '--jsn'], "unknown option '--jsn'", 'Did you mean --json?'],
+    [['record', 'pulp', '34F', '--lin', 'x'], "unknown option '--lin'", 'Did you mean --line?'],
+    [['collect'], "missing required argument 'paths'", ''],
+    [['record', 'pulp'], "missing required argument 'temperature'", ''],
+    [['verify'], "missing required argument 'files'", ''],
+    [['build', '--out'], "option '-o, --out <file>' argument missing", ''],
+    [['temps', 'a', 'b'], 'too many arguments', ''],
+  ])('%j', async (args, wrong, suggestion) => {
+    const { code, out, err } = await dossier(args);
+    expect(code).toBe(2);
+    expect(out).toBe('');
+    expect(err).toContain(wrong);
+    expect(err).toContain(suggestion);
+  });
+});

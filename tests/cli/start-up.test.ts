@@ -1,0 +1,57 @@
+import { spawn } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { MAIN } from './run.js';
+
+const TRACE = fileURLToPath(new URL('./trace.worker.js', import.meta.url));
+const HEAVY = [
+  'sharp',
+  'typst',
+  'pdf-lib',
+  'pkijs',
+  'asn1js',
+  'luxon',
+  'zod',
+  'yaml',
+  'handlebars',
+  'csv-parse',
+];
+
+/** Addresses of the modules that one command line loads. */
+function modulesOf(...args: string[]): Promise<string[]> {
+  return new Promise((done, fail) => {
+    const child = spawn(process.execPath, ['--import', TRACE, MAIN, ...args], {
+      stdio: ['ignore', 'ignore', 'ignore', 'pipe'],
+    });
+    let said = '';
+    child.stdio[3]?.on('data', (text: Buffer) => {
+      said += text.toString('utf8');
+    });
+    child.on('error', fail);
+    child.on('close', () => done(said.split('\n').filter((line) => line !== '')));
+  });
+}
+const heavyIn = (modules: readonly string[]) =>
+  HEAVY.filter((name) => modules.some((url) => new RegExp(`node_modules/(@[^/]*/)?${name}`).test(url)));
+
+describe('help is quick, for it loads no library but the one that reads the command line', () => {
+  it.each([
+    [['--help']],
+    [[]],
+    [['--version']],
+    [['verify', '--help']],
+    [['temps', '--help']],
+    [['build', '--help']],
+    [['record', 'pulp', '--help']],
+    [['colect']],
+  ])('%j', async (args) => {
+    const modules = await modulesOf(...args);
+    expect(modules.some((url) => url.includes('node_modules/commander'))).toBe(true);
+    expect(heavyIn(modules)).toEqual([]);
+    expect(modules.filter((url) => /\/dist\/(?!cli\/|model\/error)/.test(url))).toEqual([]);
+  });
+
+  it('a command that has work to do is seen to load more', async () => {
+    expect(heavyIn(await modulesOf('verify', MAIN))).toContain('zod');
+  });
+});
