@@ -8,19 +8,34 @@ import { firstLoading, lastUnloading, type Moments } from './moments.js';
  * bound it, or when they contradict each other.
  */
 export function custodyOf(moments: Moments, log?: Span): Custody | undefined {
+  const first = firstLoading(moments.stops)?.id;
+  const last = lastUnloading(moments.stops)?.id;
+  return first === undefined || last === undefined ? undefined : wayBetween(moments, first, last, log);
+}
+
+/**
+ * The same between any two stops: from the doors closed at the one to the doors opened at the other. Of `log` an end
+ * that is left out stands in for nothing.
+ */
+export function wayBetween(
+  moments: Moments,
+  first: string,
+  last: string,
+  log: Partial<Span> = {},
+): Custody | undefined {
   const from =
-    startOf(moments) ?? (log === undefined ? undefined : { at: log.from, basis: 'log-start' as const });
+    startOf(moments, first) ??
+    (log.from === undefined ? undefined : { at: log.from, basis: 'log-start' as const });
   if (from === undefined) return undefined;
   const to =
-    endOf(moments, from.at) ?? (log === undefined ? undefined : { at: log.to, basis: 'log-end' as const });
+    endOf(moments, last, from.at) ??
+    (log.to === undefined ? undefined : { at: log.to, basis: 'log-end' as const });
   if (to === undefined || to.at <= from.at) return undefined;
   return { from, to };
 }
 
-function startOf(moments: Moments): Bound | undefined {
-  const stop = firstLoading(moments.stops);
-  if (stop === undefined) return undefined;
-  const here = moments.events.filter((one) => one.stop === stop.id);
+function startOf(moments: Moments, stop: string): Bound | undefined {
+  const here = moments.events.filter((one) => one.stop === stop);
   const left = here.find((one) => one.event === 'departed');
   const closed = here.findLast(
     (one) => one.event === 'doors-closed' && (left === undefined || one.at <= left.at),
@@ -29,10 +44,8 @@ function startOf(moments: Moments): Bound | undefined {
   return left === undefined ? undefined : { at: left.at, basis: 'departed', evidence: left.evidence };
 }
 
-function endOf(moments: Moments, after: number): Bound | undefined {
-  const stop = lastUnloading(moments.stops);
-  if (stop === undefined) return undefined;
-  const here = moments.events.filter((one) => one.stop === stop.id && one.at > after);
+function endOf(moments: Moments, stop: string, after: number): Bound | undefined {
+  const here = moments.events.filter((one) => one.stop === stop && one.at > after);
   for (const basis of ['doors-opened', 'arrived'] as const) {
     const found = here.find((one) => one.event === basis);
     if (found !== undefined) return { at: found.at, basis, evidence: found.evidence };

@@ -7,7 +7,7 @@ export const rootsAndFruiting: readonly ProduceRow[] = [
     name: 'Carrots, topped',
     aliases: ['carrot'],
     range: [32, 32, 'NE16 PD'],
-    freezing: [29.5, 'M'],
+    freezing: [29.5, 'ST'],
     note: 'MG: may be top-iced; NE16: transit icing N for topped (E for bunched). Ethylene causes bitterness.',
   },
   {
@@ -41,6 +41,7 @@ export const rootsAndFruiting: readonly ProduceRow[] = [
     range: [45, 55, 'USU NE16'],
     freezing: [30.7, 'M'],
     chilling: [45, 45, 'PD'],
+    others: [['chilling', 40, 'NCS', 'softening and pitting below it']],
     note: 'Recommended 7.5C (45F) in UCD papers; 41F causes injury after 10-14 d.',
   },
   {
@@ -81,7 +82,7 @@ export const rootsAndFruiting: readonly ProduceRow[] = [
     key: 'potatoes-table',
     name: 'Potatoes, table stock',
     aliases: ['potatoes'],
-    range: [40, 45, 'M'],
+    range: [40, 45, 'UCR'],
     freezing: [30.9, 'M'],
     chilling: [38, 38, 'PD'],
     note: 'NE16 early potatoes 40F 90% 2-4 months; below 38F sweetening/mahogany browning (PD).',
@@ -89,10 +90,14 @@ export const rootsAndFruiting: readonly ProduceRow[] = [
   {
     key: 'sweet-potatoes',
     name: 'Sweet potatoes',
-    range: [55, 60, 'M'],
+    range: [55, 60, 'MSX'],
     freezing: [29.7, 'M'],
-    chilling: [55, 55, 'M'],
-    note: 'PD photo caption: injury after storage at 50F not at 59F.',
+    chilling: [55, 55, 'MSX'],
+    others: [
+      ['freezing', 28.6, 'CH', ''],
+      ['range', 59, 'UCD', 'upper end; sprouting is faster above it'],
+    ],
+    note: 'PD photo caption: injury after storage at 50F not at 59F. MSX: hardcore after 3 d at 50F.',
   },
   {
     key: 'onions-dry',
@@ -113,7 +118,7 @@ export const rootsAndFruiting: readonly ProduceRow[] = [
   { key: 'mushrooms', name: 'Mushrooms', range: [32, 32, 'CW'], freezing: [30.4, 'CW'] },
   { key: 'radishes', name: 'Radishes', range: [32, 32, 'M'], freezing: [30.7, 'CT M'] },
   { key: 'okra', name: 'Okra', range: [45, 50, 'CW NE16'], freezing: [28.7, 'CW'], chilling: [45, 45, 'PD'] },
-  { key: 'beets', name: 'Beets, bunched', range: [32, 32, 'NE16 PD'], freezing: [31.3, 'M'] },
+  { key: 'beets', name: 'Beets, bunched', range: [32, 32, 'NE16 PD'], freezing: [31.3, 'ST'] },
   {
     key: 'peas-green',
     name: 'Peas, green, in pod',

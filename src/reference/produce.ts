@@ -1,9 +1,11 @@
 import { type Celsius, toCelsius } from '../model/temperature.js';
 import { fruit } from './produce-fruit.js';
+import { keepingTable } from './produce-keeping.js';
 import { leafyAndStems } from './produce-leafy-and-stems.js';
 import { rootsAndFruiting } from './produce-roots-and-fruiting.js';
 import type { ProduceRow } from './produce-row.js';
-import { isSourceKey, type SourceKey, sources } from './sources.js';
+import { type Respiration, respirationOf } from './respiration.js';
+import { isSourceKey, type PublishedField, type SourceKey, sectionOf, sources } from './sources.js';
 
 /** A published value with where it was read. */
 export interface Published<T> {
@@ -35,7 +37,17 @@ export interface Produce {
     note: string;
   }[];
   note?: string;
+  /** Relative humidity, per cent. */
+  humidity: Published<{ low: number; high: number }>;
+  /** How much ethylene it gives off and how much it minds, from very low to very high. */
+  ethylene: Published<{ givesOff: EthyleneLevel; minds: EthyleneLevel }>;
+  /** Whether ice on top is usual; `conflict` where sources disagree. Dry onions and garlic are spoiled by moisture. */
+  topIce: Published<'y' | 'n' | 'conflict'>;
+  /** At the recommended temperature, in the source's words. */
+  life: Published<string>;
+  respiration?: Respiration;
 }
+export type EthyleneLevel = 'VL' | 'L' | 'M' | 'H' | 'VH';
 
 const fahrenheit = (value: number): Celsius => toCelsius(value, '°F');
 
@@ -48,9 +60,53 @@ function span(low: number, high: number): Span {
   return { low: fahrenheit(low), high: fahrenheit(high) };
 }
 
+interface Keeping extends Pick<Produce, 'humidity' | 'ethylene' | 'topIce' | 'life'> {
+  key: string;
+}
+
+const isLevel = (text: string | undefined): text is EthyleneLevel =>
+  text !== undefined && ['VL', 'L', 'M', 'H', 'VH'].includes(text);
+
+function fromKeepingLine(text: string): Keeping {
+  const [
+    key = '',
+    wet = '',
+    wetFrom = '',
+    gas = '',
+    gasFrom = '',
+    ice,
+    iceFrom = '',
+    life = '',
+    lifeFrom = '',
+  ] = text.split('|').map((cell) => cell.trim());
+  const [low = Number.NaN, high = Number.NaN] = wet.split('-').map(Number);
+  const [givesOff, minds] = gas.split(' ');
+  if (!isLevel(givesOff) || !isLevel(minds) || (ice !== 'y' && ice !== 'n' && ice !== 'conflict'))
+    throw new Error(`not a line of the keeping table: ${text}`);
+  return {
+    key,
+    humidity: published({ low, high }, wetFrom),
+    ethylene: published({ givesOff, minds }, gasFrom),
+    topIce: published(ice, iceFrom),
+    life: published(life, lifeFrom),
+  };
+}
+
+const keepings = new Map(
+  keepingTable
+    .trim()
+    .split('\n')
+    .map(fromKeepingLine)
+    .map((one) => [one.key, one]),
+);
+
 function fromRow(row: ProduceRow): Produce {
   const { range, freezing, chilling } = row;
+  const keeping = keepings.get(row.key);
+  if (keeping === undefined) throw new Error(`${row.key} has no line in the keeping table`);
+  const respiration = respirationOf(row.key);
   return {
+    ...keeping,
     key: row.key,
     name: row.name,
     aliases: row.aliases ?? [],
@@ -68,6 +124,7 @@ function fromRow(row: ProduceRow): Produce {
       isSourceKey(source) ? [{ field, value: fahrenheit(value), source, note }] : [],
     ),
     ...(row.note === undefined ? {} : { note: row.note }),
+    ...(respiration === undefined ? {} : { respiration }),
   };
 }
 
@@ -94,9 +151,14 @@ export function findProduce(name: string): Produce | undefined {
   return byName.get(plain(name));
 }
 
-/** The sources of a published value in words, best first. */
-export function cite(value: Published<unknown>): string {
-  return value.sources.map((key) => sources[key]).join('; ');
+/** The sources of a published value in words, best first; with the field also the part of each source. */
+export function cite(value: Published<unknown>, field?: PublishedField): string {
+  return value.sources
+    .map((key) => {
+      const section = field === undefined ? undefined : sectionOf(key, field);
+      return section === undefined ? sources[key] : `${sources[key]}, ${section}`;
+    })
+    .join('; ');
 }
 
 /** The highest of all published freezing points of a commodity: the one that is worse for the carrier. */

@@ -31,8 +31,10 @@ describe('published produce temperatures', () => {
     { name: 'Grapes', low: 30, high: 32, freezing: 28.1, basis: 'read' },
     // UC Davis.
     { name: 'CUCUMBERS', low: 50, high: 55, freezing: 31.1, basis: 'read' },
-    // From memory of USDA Agriculture Handbook 66.
-    { name: 'sweet potatoes', low: 55, high: 60, freezing: 29.7, basis: 'from memory' },
+    // Mississippi State University Extension (2015); the freezing point from memory.
+    { name: 'sweet potatoes', low: 55, high: 60, freezing: 29.7, basis: 'read' },
+    // Partly from memory of USDA Agriculture Handbook 66.
+    { name: 'plums', low: 31, high: 32, freezing: 30.5, basis: 'from memory' },
   ])('$name', ({ name, low, high, freezing, basis }) => {
     const item = findProduce(name);
     expect([F(item?.range.value.low), F(item?.range.value.high), F(item?.freezing?.value)]).toEqual([

@@ -1,7 +1,8 @@
+import type { EvidenceId } from '../../model/evidence.js';
 import type { Band, Custody, ExcursionCause, Span } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
 import type { Outside } from './excursions.js';
-import type { Logged } from './states.js';
+import { type Logged, SAME_SET_POINT } from './states.js';
 
 const MINUTE = 60_000;
 /** An excursion may begin this long after the event that explains it. Convention of this project. */
@@ -21,26 +22,44 @@ export interface Explanations {
   band: Pick<Band, 'low' | 'high'>;
   custody: Custody;
   stepSeconds: number;
+  /** Doors recorded as opened, until they were recorded as closed. */
+  doors?: readonly RecordedDoor[];
 }
+
+/** A door that people recorded as open. */
+export type RecordedDoor = Span & { evidence: EvidenceId[] };
 
 /**
  * Looks for the cause of excursions. `logged` means that the event stands in the log and the excursion fits it in
  * time: begins during it or shortly after, and is over soon after. An event that is long past does not explain
- * an excursion that goes on. Pull-down has no entry in a log and is only ever inferred.
+ * an excursion that goes on. Doors that people recorded count as logged, with the evidence named. Pull-down has no
+ * entry in a log and is only ever inferred.
  */
 export function causeFinder(given: Explanations): (one: Outside) => ExcursionCause {
   const of = (is: Logged['is']) => given.logged.filter((event) => event.is === is);
-  const kinds = [
-    ['door-open', of('door-open')],
+  const opened = of('door-open');
+  const others = [
     ['unit-off', of('unit-off')],
     ['defrost', of('defrost')],
   ] as const;
   const changes = setPointEvents(given.setPoints, given.band);
   const before = given.stepSeconds * 1000;
+  // The doors that stood open for the loading are what a pull-down follows; they are not its cause.
+  const loading = given.custody.from.at + before;
+  const recorded = given.doors ?? [];
+  const later = {
+    opened: opened.filter((event) => event.from > loading),
+    recorded: recorded.filter((event) => event.from > loading),
+  };
   return (one) => {
-    for (const [is, events] of kinds) if (explains(events, one, before)) return { is, how: 'logged' };
+    const pullDown = isPullDown(one, given.custody);
+    const doors = pullDown ? later : { opened, recorded };
+    if (explains(doors.opened, one, before)) return { is: 'door-open', how: 'logged' };
+    for (const [is, events] of others) if (explains(events, one, before)) return { is, how: 'logged' };
+    const door = doors.recorded.find((event) => explains([event], one, before));
+    if (door !== undefined) return { is: 'door-open', how: 'logged', evidence: [...door.evidence] };
     if (explains(changes[one.side], one, before)) return { is: 'set-point-change', how: 'logged' };
-    return isPullDown(one, given.custody) ? { is: 'pull-down', how: 'inferred' } : { is: 'unexplained' };
+    return pullDown ? { is: 'pull-down', how: 'inferred' } : { is: 'unexplained' };
   };
 }
 
@@ -71,7 +90,9 @@ function setPointEvents(
   const above: Span[] = [];
   const below: Span[] = [];
   runs.forEach((run, index) => {
-    const changed = index > 0;
+    // The same set point after a time without values is no change.
+    const earlier = runs[index - 1];
+    const changed = earlier !== undefined && Math.abs(earlier.celsius - run.celsius) > SAME_SET_POINT;
     if (run.celsius > band.high + ROUNDING) above.push(run);
     else if (changed) above.push({ from: run.from, to: run.from });
     if (run.celsius < band.low - ROUNDING) below.push(run);

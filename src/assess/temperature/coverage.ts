@@ -1,7 +1,7 @@
 import type { Span } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
+import { judgedChannel } from './channels.js';
 import { walk } from './pieces.js';
-import { judgedChannel } from './result.js';
 import { gapLimit } from './steps.js';
 
 /** Share of a window, 0 to 1, in which at least one of the logs knows its air. An instant is known or not. */

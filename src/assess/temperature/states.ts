@@ -84,7 +84,7 @@ function spansOf(
 }
 
 /** Two set points nearer than this are one: displays round to 0.1 °F. Kelvin. */
-const SAME_SET_POINT = 0.03;
+export const SAME_SET_POINT = 0.03;
 
 /** The set points that the log shows in the window, in runs. A gap ends a run. */
 export function loggedSetPoints(

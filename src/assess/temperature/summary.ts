@@ -2,6 +2,7 @@ import type { Channel } from '../../model/evidence.js';
 import type { Band, ChannelSummary, Span } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
 import { meanOutside, shareOutside } from './integral.js';
+import { kineticCelsius, meanRate } from './kinetic.js';
 import { firstFrom, type Sink, walk } from './pieces.js';
 
 const MS_PER_HOUR = 3_600_000;
@@ -18,18 +19,24 @@ class Sums implements Sink {
   lowAt = 0;
   high = Number.NEGATIVE_INFINITY;
   highAt = 0;
+  /** Sum of Arrhenius rates times length, and the longest step without a sample. */
+  rates = 0;
+  silence = 0;
   /** Where the last piece ended: its end is the next one's start and need not be looked at twice. */
   private end = Number.NaN;
 
   constructor(
     private readonly lowest: number,
     private readonly highest: number,
+    private readonly kinetic: boolean,
   ) {}
 
   piece(t0: number, v0: number, t1: number, v1: number): void {
     const length = t1 - t0;
     this.known += length;
     this.area += ((v0 + v1) / 2) * length;
+    if (this.kinetic) this.rates += meanRate(v0, v1) * length;
+    if (length > this.silence) this.silence = length;
     if (t0 !== this.end) this.alone(t0, v0);
     this.alone(t1, v1);
     this.end = t1;
@@ -43,7 +50,9 @@ class Sums implements Sink {
     }
   }
 
-  unknown(): void {}
+  unknown(from: number, to: number): void {
+    this.silence = Math.max(this.silence, to - from);
+  }
 
   alone(t: number, v: number): void {
     if (v < this.low) {
@@ -69,6 +78,7 @@ function samplesIn(times: Float64Array, values: Float64Array, window: Span): num
 /**
  * What one channel did over a window: time-weighted mean, extremes, time in and out of the band, degree-hours.
  * Only known time counts; `coverage` says how much of the window that is. Without a band all known time is in it.
+ * `kinetic` adds the mean kinetic temperature, which is the integral of the rate over the straight lines.
  */
 export function summarise(
   channel: Channel,
@@ -77,10 +87,12 @@ export function summarise(
   window: Span,
   gapLimitSeconds: number,
   band: Pick<Band, 'low' | 'high'> | undefined,
+  kinetic = false,
 ): ChannelSummary {
   const sums = new Sums(
     (band?.low ?? Number.NEGATIVE_INFINITY) - ROUNDING,
     (band?.high ?? Number.POSITIVE_INFINITY) + ROUNDING,
+    kinetic,
   );
   walk(times, values, window, gapLimitSeconds * 1000, sums);
   const length = window.to - window.from;
@@ -98,5 +110,7 @@ export function summarise(
     degreeHoursAbove: sums.areaAbove / MS_PER_HOUR,
     degreeHoursBelow: sums.areaBelow / MS_PER_HOUR,
     samples: samplesIn(times, values, window),
+    longestSilenceSeconds: sums.silence / 1000,
+    ...(kinetic && sums.known > 0 ? { meanKinetic: kineticCelsius(sums.rates / sums.known) } : {}),
   };
 }

@@ -1,0 +1,40 @@
+import type { Channel } from '../../model/evidence.js';
+import type { Band, ChannelSummary, Span } from '../../model/results.js';
+import type { UnitLog } from '../../model/unit-log.js';
+import { summarise } from './summary.js';
+
+/** The band is held against the first of these that the log has: return air stands for the load as a whole. */
+const JUDGED: readonly Channel[] = ['return-air', 'supply-air', 'probe'];
+const ALL: readonly Channel[] = ['return-air', 'supply-air', 'probe', 'ambient', 'set-point'];
+
+/** The channel of a log that the band is held against. */
+export function judgedChannel(log: UnitLog): Channel | undefined {
+  return JUDGED.find((channel) => log.channels[channel]?.some(Number.isFinite));
+}
+
+/** The channels of a log that the load itself can have felt. */
+export function feltChannels(log: UnitLog): Channel[] {
+  return JUDGED.filter((channel) => log.channels[channel]?.some(Number.isFinite));
+}
+
+/** First and last row of a log; undefined when it has none. */
+export function extent(log: UnitLog): Span | undefined {
+  const [from] = log.times;
+  const to = log.times.at(-1);
+  return from === undefined || to === undefined ? undefined : { from, to };
+}
+
+/** Every channel of a log over a window; those that the load felt are held against the band. */
+export function channelSummaries(
+  log: UnitLog,
+  window: Span,
+  gapLimitSeconds: number,
+  band: Band | undefined,
+): ChannelSummary[] {
+  return ALL.flatMap((channel) => {
+    const column = log.channels[channel];
+    if (column === undefined) return [];
+    const felt = JUDGED.includes(channel);
+    return [summarise(channel, log.times, column, window, gapLimitSeconds, felt ? band : undefined, felt)];
+  });
+}

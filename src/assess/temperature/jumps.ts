@@ -1,0 +1,88 @@
+import type { Channel } from '../../model/evidence.js';
+import type { Jump, Span } from '../../model/results.js';
+import type { UnitLog } from '../../model/unit-log.js';
+
+/** Air in a loaded box does not go this far from both its neighbours and back within two steps. Kelvin; convention of this project. */
+export const JUMP = 15;
+/** The neighbours of a jump agree within this, kelvin. */
+export const NEIGHBOURS_AGREE = 5;
+/** And are no farther from it than this, milliseconds: over longer steps much can happen. */
+export const NEIGHBOURS_WITHIN = 20 * 60_000;
+
+/** A defrost can heat the air at the sensor this fast: what the log itself calls one is no fault. */
+const DEFROST = /defrost|^on$|^yes$|^1$|^true$|^active$/i;
+
+const HELD: readonly Channel[] = ['return-air', 'supply-air', 'probe', 'ambient'];
+
+export interface CleanLog {
+  /** The same log, with jumps as unknown values; the very same object when there are none. */
+  log: UnitLog;
+  jumps: Jump[];
+}
+
+/**
+ * Leaves out single samples that no air can have given: more than 15 K from both neighbours on the same side, while
+ * these agree within 5 K and lie within 20 minutes. Set points and rows in a logged defrost are never left out.
+ * Every jump is listed with its row, so that a reader can put it back.
+ */
+export function withoutJumps(log: UnitLog): CleanLog {
+  const jumps: Jump[] = [];
+  const channels = { ...log.channels };
+  for (const channel of HELD) {
+    const values = log.channels[channel];
+    if (values === undefined) continue;
+    const rows = jumpRows(log, values);
+    if (rows.length === 0) continue;
+    const kept = Float64Array.from(values);
+    for (const { index, kelvin } of rows) {
+      kept[index] = Number.NaN;
+      jumps.push({
+        channel,
+        at: log.times[index] as number,
+        row: log.rows[index] as number,
+        celsius: values[index] as number,
+        kelvin,
+      });
+    }
+    channels[channel] = kept;
+  }
+  if (jumps.length === 0) return { log, jumps };
+  return { log: { ...log, channels }, jumps: jumps.sort((a, b) => a.at - b.at) };
+}
+
+/** Jumps within a window. */
+export function jumpsIn(jumps: readonly Jump[], { from, to }: Span): Jump[] {
+  return jumps.filter((jump) => jump.at >= from && jump.at <= to);
+}
+
+function jumpRows(log: UnitLog, values: Float64Array): { index: number; kelvin: number }[] {
+  const { times } = log;
+  const found: { index: number; kelvin: number }[] = [];
+  let before = -1;
+  let here = -1;
+  for (let next = 0; next < values.length; next++) {
+    const after = values[next] as number;
+    if (Number.isNaN(after)) continue;
+    if (before >= 0) {
+      const [a, b] = [values[before] as number, values[here] as number];
+      if (Math.abs(b - a) > JUMP && Math.abs(b - after) > JUMP && Math.abs(after - a) <= NEIGHBOURS_AGREE) {
+        const at = times[here] as number;
+        const near =
+          at - (times[before] as number) <= NEIGHBOURS_WITHIN &&
+          (times[next] as number) - at <= NEIGHBOURS_WITHIN;
+        if (near && ![before, here, next].some((row) => defrosts(log, row)))
+          found.push({ index: here, kelvin: Math.min(Math.abs(b - a), Math.abs(b - after)) });
+      }
+    }
+    before = here;
+    here = next;
+  }
+  return found;
+}
+
+function defrosts(log: UnitLog, row: number): boolean {
+  return (
+    DEFROST.test(log.states.defrost?.[row]?.trim() ?? '') ||
+    (log.states.mode?.[row]?.toLowerCase().includes('defrost') ?? false)
+  );
+}
