@@ -24,6 +24,7 @@ export const sceneSubject = z.enum([
   'air-chute',
   'pallets-on-dock',
   'load-pattern',
+  'air-path',
   'bracing',
   'seal',
   'load-at-opening',
@@ -43,9 +44,13 @@ export const paperSubject = z.enum([
   'thermometer-check',
   'pre-trip-report',
   'shipper-pulp-sheet',
+  'tally-sheet',
   'rejection-notice',
   'claim-letter',
+  'claim-acknowledgement',
+  'claim-answer',
   'invoice',
+  'sale-account',
   'message',
   'other-paper',
 ]);
@@ -196,8 +201,8 @@ export const logMapping = z.strictObject({
   encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'latin1']),
   delimiter: z.enum([',', ';', '\t', '|']),
   decimal: z.enum(['.', ',']),
-  /** Line of the header, counted from 1. */
-  headerRow: z.int().positive(),
+  /** Line of the header, counted from 1; 0 when the table has none. */
+  headerRow: z.int().nonnegative(),
   /** Name of the sheet, where the file is a spreadsheet; its rows are then read as text. */
   sheet: z.string().optional(),
   time: z.strictObject({
