@@ -67,7 +67,8 @@ export function hintFor(captions: Captions, file: FoundFile): Hint {
   return captions.hints.get(placeOf(file)) ?? {};
 }
 
-function placeOf(file: FoundFile): string {
+/** Where a file lies for those beside it. */
+export function placeOf(file: FoundFile): string {
   return file.at ?? file.path;
 }
 

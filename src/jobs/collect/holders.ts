@@ -1,0 +1,39 @@
+import type { EvidenceId, Sha256 } from '../../model/evidence.js';
+import type { RecordState } from '../../model/state.js';
+
+const CONTAINERS = new Set(['application/zip', 'message/rfc822']);
+
+/** Which evidence holds which file, from the record and from the run that is under way. */
+export class Holders {
+  readonly #byHash = new Map<Sha256, EvidenceId>();
+  readonly #containers = new Set<Sha256>();
+  /** Logs that could not be read before for want of a zone: they are read when the zone is given. */
+  readonly #zoneless = new Set<Sha256>();
+
+  constructor(state: RecordState) {
+    for (const item of state.evidence) {
+      if (!('file' in item)) continue;
+      this.add(item.file.sha256, item.evidence, item.file.type);
+      if (item.kind === 'unit-log') this.#zoneless.delete(item.file.sha256);
+      if (item.kind === 'document' && item.flags.some((flag) => flag.is === 'time-zone-unknown'))
+        this.#zoneless.add(item.file.sha256);
+    }
+  }
+
+  add(sha256: Sha256, evidence: EvidenceId, type: string): void {
+    this.#byHash.set(sha256, evidence);
+    if (CONTAINERS.has(type)) this.#containers.add(sha256);
+  }
+
+  of(sha256: Sha256): EvidenceId | undefined {
+    return this.#byHash.get(sha256);
+  }
+
+  isContainer(sha256: Sha256): boolean {
+    return this.#containers.has(sha256);
+  }
+
+  isZonelessLog(sha256: Sha256): boolean {
+    return this.#zoneless.has(sha256);
+  }
+}

@@ -1,0 +1,41 @@
+import type { Problem } from '../../model/error.js';
+import type { EvidenceId, Flag } from '../../model/evidence.js';
+import { type EventTime, inZone } from '../../model/time.js';
+import type { Question } from '../questions.js';
+
+/** What became of one file. */
+export interface CollectedItem {
+  file: string;
+  outcome: 'taken-in' | 'already-held' | 'refused';
+  evidence?: EvidenceId;
+  /** The e-mail or archive that it came in. */
+  within?: EvidenceId;
+  takenFor: string;
+  time?: EventTime;
+  /** The time in words, with zone and basis. */
+  when: string;
+  flags: Flag[];
+  readings: number;
+}
+
+export interface CollectReport {
+  items: CollectedItem[];
+  counts: { taken: number; held: number; readings: number; refused: number };
+  notices: string[];
+  problems: Problem[];
+  /** What only a person can say about what was taken in, with the command that says it. */
+  questions: Question[];
+}
+
+export function whenInWords(time: EventTime): string {
+  switch (time.is) {
+    case 'known': {
+      const local = inZone(time.instant, time.zone).setLocale('en-US');
+      return `${local.toFormat('d LLL HH:mm')} ${local.offsetNameShort ?? local.toFormat('ZZ')} (${time.basis})`;
+    }
+    case 'local':
+      return `${time.local.replace('T', ' ')} (zone unknown)`;
+    case 'none':
+      return '';
+  }
+}

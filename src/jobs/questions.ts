@@ -1,0 +1,80 @@
+import type { EvidenceId } from '../model/evidence.js';
+import type { EvidenceItem, RecordState } from '../model/state.js';
+
+/** What only a person can say about evidence. */
+export interface Question {
+  is: 'zone' | 'log-zone' | 'time' | 'subject' | 'stop' | 'confirm';
+  /** In words, without the count. */
+  what: string;
+  evidence: EvidenceId[];
+  /** The command that answers it, with capitals for what has to be filled in. */
+  command: string;
+}
+
+const QUESTIONS: readonly (Pick<Question, 'is' | 'what'> & { open(item: EvidenceItem): boolean })[] = [
+  { is: 'log-zone', what: "the zone of the log's clock is not known", open: (item) => isZonelessLog(item) },
+  {
+    is: 'zone',
+    what: 'a local time whose zone is not known',
+    open: (item) => item.time.is === 'local',
+  },
+  {
+    is: 'time',
+    what: 'no time',
+    open: (item) => item.time.is === 'none' && (item.kind === 'photo' || isReading(item)),
+  },
+  {
+    is: 'subject',
+    what: 'what it shows is not said',
+    open: (item) =>
+      (item.kind === 'photo' || (item.kind === 'document' && !isZonelessLog(item))) &&
+      item.subject === undefined,
+  },
+  {
+    is: 'confirm',
+    what: 'what it shows is only proposed',
+    open: (item) => (item.kind === 'photo' || item.kind === 'document') && item.subject?.sure === 'proposed',
+  },
+  {
+    is: 'stop',
+    what: 'no stop',
+    open: (item) => item.kind === 'photo' && item.place?.stop === undefined,
+  },
+];
+
+/** The questions that evidence leaves open, in the order in which they are best answered. Withheld evidence asks none. */
+export function openQuestions(state: RecordState, among?: ReadonlySet<EvidenceId>): Question[] {
+  const items = state.evidence.filter(
+    (item) => item.withheld === undefined && (among === undefined || among.has(item.evidence)),
+  );
+  return QUESTIONS.flatMap(({ is, what, open }) => {
+    const evidence = items.filter(open).map((item) => item.evidence);
+    return evidence.length === 0 ? [] : [{ is, what, evidence, command: commandFor(is, evidence, state) }];
+  });
+}
+
+function commandFor(is: Question['is'], evidence: readonly EvidenceId[], { delivery }: RecordState): string {
+  const ids = evidence.length > 12 ? `${evidence.slice(0, 3).join(' ')} …` : evidence.join(' ');
+  const stops = delivery.stops.map((stop) => stop.id).join('|');
+  switch (is) {
+    case 'log-zone':
+      return `dossier collect FILE --log-zone ${delivery.stops[0]?.zone ?? 'ZONE'}`;
+    case 'zone':
+    case 'stop':
+      return `dossier describe ${ids} --stop ${stops}`;
+    case 'time':
+      return `dossier describe ${ids} --time "2026-07-14 04:10"`;
+    case 'subject':
+      return `dossier describe ${ids} --subject SUBJECT`;
+    case 'confirm':
+      return `dossier describe --confirm ${ids}`;
+  }
+}
+
+function isZonelessLog(item: EvidenceItem): boolean {
+  return item.kind === 'document' && item.flags.some((flag) => flag.is === 'time-zone-unknown');
+}
+
+function isReading(item: EvidenceItem): boolean {
+  return !('file' in item);
+}
