@@ -54,6 +54,14 @@ export function plannedAt(stop: Stop): number | undefined {
   }
 }
 
+/** From a day before the first planned time to a day after the last, milliseconds UTC; undefined when nothing is planned. */
+export function tripSpan(delivery: Delivery): { from: number; to: number } | undefined {
+  const planned = delivery.stops.flatMap((stop) => plannedAt(stop) ?? []);
+  if (planned.length === 0) return undefined;
+  const spare = STOP_WINDOW_HOURS * 3_600_000;
+  return { from: Math.min(...planned) - spare, to: Math.max(...planned) + spare };
+}
+
 /** Flags what does not fit the stop: a position far from it, a time far from its planned time. */
 export function stopFlags(stop: Stop, gps: Position | undefined, time: EventTime): Flag[] {
   const flags: Flag[] = [];

@@ -1,4 +1,7 @@
 import { assess } from '../assess/assess.js';
+import { correctLog } from '../assess/clocks/log-times.js';
+import { logPoints } from '../assess/clocks/points.js';
+import { settle } from '../assess/settle.js';
 import { readUnitLog } from '../intake/unit-log/read.js';
 import { DossierError } from '../model/error.js';
 import type { Assessment } from '../model/results.js';
@@ -26,7 +29,7 @@ export async function assessDelivery(input: OpenDelivery & { at: Instant }): Pro
 
 /** The same for a record that is open already. */
 export async function assessRecord(record: DeliveryRecord, at: Instant): Promise<AssessedDelivery> {
-  const state = record.state();
+  const state = settle(record.state());
   const [logs, ruleSet] = await Promise.all([
     readLogs(record, state),
     loadRuleSet(state.delivery.rules, record.folder),
@@ -48,16 +51,8 @@ async function readLogs(record: DeliveryRecord, state: RecordState): Promise<Uni
           fix: 'Put the folder back from a copy, or collect the file again.',
         },
       );
-    const compared = state.clocks.findLast(
-      ({ clock }) =>
-        clock.is === 'unit-log' && (clock.evidence === undefined || clock.evidence === item.evidence),
-    );
-    logs.push(
-      await readUnitLog(path, item.mapping, {
-        evidence: item.evidence,
-        addedSeconds: compared?.addSeconds ?? 0,
-      }),
-    );
+    const log = await readUnitLog(path, item.mapping, { evidence: item.evidence, addedSeconds: 0 });
+    logs.push(correctLog(log, logPoints(state.clocks, item.evidence)));
   }
   return logs;
 }

@@ -1,4 +1,4 @@
-import type { Flag } from '../../model/evidence.js';
+import type { EvidenceOf } from '../../model/evidence.js';
 import { knownMilliseconds, toInstant, type Zone, zone as zoneSchema } from '../../model/time.js';
 import {
   type TimedWithFlags,
@@ -29,10 +29,12 @@ const QUARTER_HOUR = 900;
  * - The camera has a local time and no zone is known: basis `gps`; the part that no zone explains is the
  *   uncertainty.
  * Without satellite time: local time with its offset, then in the zone of the place, then local of unknown zone.
+ * @param placeZone the zone that a local time without offset is read in
+ * @param shownIn the zone that a time known without it is shown in
  */
-export function captureTime(exif: RawExif, placeZone: Zone | undefined): TimedWithFlags {
+export function captureTime(exif: RawExif, placeZone: Zone | undefined, shownIn = placeZone): TimedWithFlags {
   const stated = statedTime(exif);
-  const camera = stated === undefined ? undefined : cameraTime(stated, placeZone);
+  const camera = stated === undefined ? undefined : cameraTime(stated, placeZone, shownIn);
   const cameraAt = camera === undefined ? undefined : knownMilliseconds(camera.time);
   const gpsAt = gpsTime(exif, cameraAt);
   if (gpsAt !== undefined) {
@@ -41,7 +43,7 @@ export function captureTime(exif: RawExif, placeZone: Zone | undefined): TimedWi
         is: 'known',
         instant: toInstant(gpsAt),
         zone:
-          placeZone ?? (stated?.offset === undefined ? zoneSchema.parse('UTC') : zoneOfOffset(stated.offset)),
+          shownIn ?? (stated?.offset === undefined ? zoneSchema.parse('UTC') : zoneOfOffset(stated.offset)),
         basis: 'gps',
         uncertaintySeconds: Math.max(TO_THE_SECOND, Math.ceil(seconds)),
         ...(stated === undefined ? {} : { stated: stated.text }),
@@ -67,6 +69,19 @@ export function captureTime(exif: RawExif, placeZone: Zone | undefined): TimedWi
   };
 }
 
+/** What the file states about its time, before any of it is chosen; undefined when it states nothing. */
+export function statedTimes(exif: RawExif): EvidenceOf<'photo'>['statedTimes'] {
+  const stated = statedTime(exif);
+  const zoned = stated?.offset === undefined ? stated?.wall : stated.wall - stated.offset * 60_000;
+  const gps = gpsTime(exif, zoned);
+  if (stated === undefined && gps === undefined) return undefined;
+  return {
+    ...(stated === undefined ? {} : { camera: toLocalTime(stated.wall) }),
+    ...(stated?.offset === undefined ? {} : { offsetMinutes: stated.offset }),
+    ...(gps === undefined ? {} : { gps: toInstant(gps) }),
+  };
+}
+
 interface Stated {
   wall: number;
   offset?: number;
@@ -78,15 +93,23 @@ function statedTime(exif: RawExif): Stated | undefined {
   const original = exifWall(exif.dateTimeOriginal);
   const wall = original ?? exifWall(exif.createDate);
   if (wall === undefined) return undefined;
-  const offset = original === undefined ? exif.offsetTimeDigitized : exif.offsetTimeOriginal;
+  const [offset, fractionDigits] =
+    original === undefined
+      ? [exif.offsetTimeDigitized, exif.subSecTimeDigitized]
+      : [exif.offsetTimeOriginal ?? offsetOfChange(exif), exif.subSecTimeOriginal];
   const minutes = offset === undefined ? undefined : readOffset(offset);
-  const fraction = Number(`0.${/^\d+/.exec(exif.subSecTimeOriginal ?? '')?.[0] ?? '0'}`);
+  const fraction = Number(`0.${/^\d+/.exec(fractionDigits ?? '')?.[0] ?? '0'}`);
   const whole = wall + Math.floor(fraction * 1000);
   return {
     wall: whole,
     text: `${toLocalTime(whole)}${minutes === undefined ? '' : offset}`,
     ...(minutes === undefined ? {} : { offset: minutes }),
   };
+}
+
+/** OffsetTime (0x9010) belongs to the time of change; it holds for the capture where both times are the same. */
+function offsetOfChange(exif: RawExif): string | undefined {
+  return exif.modifyDate === exif.dateTimeOriginal ? exif.offsetTime : undefined;
 }
 
 /** `2026:07:14 05:42:10`; blanks and zeros mean unknown (Exif 2.32, tag 0x9003). */
@@ -104,11 +127,12 @@ export function exifWall(text: string | undefined): number | undefined {
 function cameraTime(
   stated: Stated,
   placeZone: Zone | undefined,
+  shownIn: Zone | undefined,
 ): (TimedWithFlags & { uncertainty: number }) | undefined {
   if (stated.offset !== undefined) {
     const time = timeWithOffset(
       { wall: stated.wall, offset: stated.offset },
-      placeZone,
+      shownIn,
       TO_THE_SECOND,
       stated.text,
     );
@@ -150,20 +174,4 @@ function unexplained(difference: number): number {
 function widened(camera: TimedWithFlags, seconds: number): TimedWithFlags {
   if (camera.time.is !== 'known') return camera;
   return { flags: camera.flags, time: { ...camera.time, uncertaintySeconds: Math.ceil(seconds) } };
-}
-
-/** Software that changes pictures, as it signs itself in the Software tag; a phone's own system writes only its version. */
-const EDITORS =
-  /photoshop|lightroom|gimp|snapseed|paint|pixelmator|affinity|darktable|rawtherapee|acdsee|imagemagick|picsart|canva|photos? editor|editor/i;
-const LATER = 60_000;
-
-/** Traces of editing: an editor's name, or a time of change later than the time of capture. */
-export function editingTraces(exif: RawExif): Flag[] {
-  const traces: string[] = [];
-  if (exif.software !== undefined && EDITORS.test(exif.software)) traces.push(`written by ${exif.software}`);
-  const taken = exifWall(exif.dateTimeOriginal);
-  const changed = exifWall(exif.modifyDate);
-  if (taken !== undefined && changed !== undefined && changed - taken > LATER)
-    traces.push(`changed at ${toLocalTime(changed)}, taken at ${toLocalTime(taken)}`);
-  return traces.length === 0 ? [] : [{ is: 'edited', detail: traces.join('; ') }];
 }

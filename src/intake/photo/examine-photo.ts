@@ -1,13 +1,13 @@
-import type { Delivery, Stop } from '../../model/delivery.js';
+import type { Delivery } from '../../model/delivery.js';
 import type { Problem } from '../../model/error.js';
-import type { FileRef, Flag, Place } from '../../model/evidence.js';
-import { knownMilliseconds } from '../../model/time.js';
-import type { TimedWithFlags } from '../clock/event-time.js';
+import type { FileRef, Place } from '../../model/evidence.js';
 import type { Hint, ReceivedDraftOf } from '../draft.js';
-import { AT_STOP_METRES, nearestStop, onlyZone, type Position, stopByTime, stopFlags } from '../place.js';
-import { captureTime, editingTraces } from './capture-time.js';
+import type { Position } from '../place.js';
+import { statedTimes } from './capture-time.js';
+import { editingTraces } from './editing.js';
 import { type RawExif, readExif } from './exif.js';
 import { lookAt } from './picture.js';
+import { placeAndTime } from './place-and-time.js';
 
 export interface PhotoInput {
   /** Where the bytes can be read. */
@@ -31,18 +31,9 @@ export async function examinePhoto(
   const exif = await readExif(path, picture.metadata);
   const gps = positionOf(exif);
   const { stop, timed, flags } = placeAndTime(exif, gps, delivery, hint?.place?.stop);
-  const nearest = gps === undefined ? undefined : nearestStop(delivery, gps);
-  const judged = stop ?? nearest?.stop;
-  const all = [
-    ...picture.flags,
-    ...timed.flags,
-    ...flags,
-    ...editingTraces(exif),
-    ...(judged === undefined
-      ? []
-      : stopFlags(judged, gps, timed.time).filter((f) => stop !== undefined || f.is === 'far-from-stop')),
-  ];
+  const all = [...picture.flags, ...timed.flags, ...flags, ...editingTraces(exif)];
   const camera = cameraOf(exif);
+  const stated = statedTimes(exif);
   const { width, height } = picture.metadata ?? {};
   const place: Place = {
     ...hint?.place,
@@ -64,6 +55,8 @@ export async function examinePhoto(
       ...(height === undefined || height < 1 ? {} : { height }),
       ...(exif.orientation === undefined ? {} : { orientation: exif.orientation }),
       ...(camera === undefined ? {} : { camera }),
+      ...(stated === undefined ? {} : { statedTimes: stated }),
+      ...(picture.sceneHash === undefined ? {} : { sceneHash: picture.sceneHash }),
     },
     problems: all
       .filter((flag) => flag.is === 'picture-unreadable')
@@ -74,36 +67,6 @@ export async function examinePhoto(
         fix: 'if a whole copy is still on the phone, collect that too',
       })),
   };
-}
-
-/** The stop by what a person said, by position, or by time; its zone is the place's zone. */
-function placeAndTime(
-  exif: RawExif,
-  gps: Position | undefined,
-  delivery: Delivery,
-  said: string | undefined,
-): { stop: Stop | undefined; timed: TimedWithFlags; flags: Flag[] } {
-  const told = delivery.stops.find((s) => s.id === said);
-  const nearest = gps === undefined ? undefined : nearestStop(delivery, gps);
-  const here = told ?? (nearest !== undefined && nearest.metres <= AT_STOP_METRES ? nearest.stop : undefined);
-  const zone = here?.zone ?? onlyZone(delivery);
-  const timed = captureTime(exif, zone);
-  if (here !== undefined || nearest !== undefined) return { stop: here, timed, flags: [] };
-  const at = knownMilliseconds(timed.time);
-  if (at !== undefined) {
-    const stop = stopByTime(delivery, at);
-    return { stop, timed: stop === undefined ? timed : captureTime(exif, stop.zone), flags: [] };
-  }
-  // A local time without zone: the one stop near whose planned time it falls, read in that stop's own zone.
-  const fitting = delivery.stops.flatMap((stop) => {
-    const own = captureTime(exif, stop.zone);
-    const moment = knownMilliseconds(own.time);
-    return moment !== undefined && stopByTime(delivery, moment) === stop ? [{ stop, timed: own }] : [];
-  });
-  const [only] = fitting;
-  if (only === undefined || fitting.length > 1) return { stop: undefined, timed, flags: [] };
-  const detail = `read in the zone of ${only.stop.id}, near whose planned time it falls; the photo itself states no zone`;
-  return { ...only, flags: [{ is: 'time-zone-unknown', detail }] };
 }
 
 function positionOf(exif: RawExif): Position | undefined {

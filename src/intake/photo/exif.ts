@@ -8,6 +8,7 @@ export interface RawExif {
   subSecTimeOriginal?: string;
   createDate?: string;
   offsetTimeDigitized?: string;
+  subSecTimeDigitized?: string;
   modifyDate?: string;
   offsetTime?: string;
   gpsDate?: string;
@@ -68,8 +69,9 @@ function pickFields(tags: Record<string, unknown>): RawExif {
     return typeof value === 'number' && Number.isFinite(value) ? value : undefined;
   };
   const gpsTime = tags.GPSTimeStamp;
-  const latitude = number('latitude');
-  const longitude = number('longitude');
+  // Degrees without their hemisphere could lie in four places, so they are nowhere.
+  const latitude = /^[NS]$/i.test(text('GPSLatitudeRef') ?? '') ? number('latitude') : undefined;
+  const longitude = /^[EW]$/i.test(text('GPSLongitudeRef') ?? '') ? number('longitude') : undefined;
   const orientation = number('Orientation');
   return defined({
     dateTimeOriginal: text('DateTimeOriginal'),
@@ -77,6 +79,7 @@ function pickFields(tags: Record<string, unknown>): RawExif {
     subSecTimeOriginal: text('SubSecTimeOriginal'),
     createDate: text('CreateDate'),
     offsetTimeDigitized: text('OffsetTimeDigitized'),
+    subSecTimeDigitized: text('SubSecTimeDigitized'),
     modifyDate: text('ModifyDate'),
     offsetTime: text('OffsetTime'),
     gpsDate: text('GPSDateStamp'),

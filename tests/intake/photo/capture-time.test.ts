@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { captureTime, editingTraces, exifWall } from '../../../src/intake/photo/capture-time.js';
+import { captureTime, exifWall, statedTimes } from '../../../src/intake/photo/capture-time.js';
+import { editingTraces } from '../../../src/intake/photo/editing.js';
 import type { RawExif } from '../../../src/intake/photo/exif.js';
 import { zone } from '../../../src/model/time.js';
 
@@ -121,6 +122,35 @@ describe('capture time, by the best basis there is', () => {
     });
     expect(flags.map((f) => f.is)).toEqual(['time-happened-twice']);
   });
+});
+
+describe('what the photo states is kept beside what was chosen', () => {
+  it.each<[string, RawExif, object | undefined]>([
+    ['nothing', {}, undefined],
+    ['a local time', local, { camera: '2026-07-14T05:42:10' }],
+    ['with its offset', offset, { camera: '2026-07-14T05:42:10', offsetMinutes: -420 }],
+    [
+      'an old fix that was not taken',
+      { ...offset, ...gps(12, 38, 0) },
+      { camera: '2026-07-14T05:42:10', offsetMinutes: -420, gps: '2026-07-14T12:38:00.000Z' },
+    ],
+    ['satellite time alone', gps(12, 38, 0), { gps: '2026-07-14T12:38:00.000Z' }],
+    [
+      'the offset of the time of change, where both times are the same',
+      { ...local, modifyDate: '2026:07:14 05:42:10', offsetTime: '-07:00' },
+      { camera: '2026-07-14T05:42:10', offsetMinutes: -420 },
+    ],
+    [
+      'not the offset of a later change',
+      { ...local, modifyDate: '2026:07:15 05:42:10', offsetTime: '-07:00' },
+      { camera: '2026-07-14T05:42:10' },
+    ],
+    [
+      'the time of digitising with its own fraction',
+      { createDate: '2026:07:14 05:42:10', subSecTimeDigitized: '25', subSecTimeOriginal: '9' },
+      { camera: '2026-07-14T05:42:10.250' },
+    ],
+  ])('%s', (_, exif, stated) => expect(statedTimes(exif)).toEqual(stated));
 });
 
 describe('traces of editing', () => {

@@ -1,9 +1,10 @@
 import { readFile } from 'node:fs/promises';
 import sharp, { type Exif } from 'sharp';
 import { describe, expect, it } from 'vitest';
+import type { Hint } from '../../../src/intake/draft.js';
 import { examinePhoto } from '../../../src/intake/photo/examine-photo.js';
 import { readExif } from '../../../src/intake/photo/exif.js';
-import { laplacianVariance } from '../../../src/intake/photo/picture.js';
+import { laplacianVariance } from '../../../src/intake/photo/quality.js';
 import { distance } from '../../../src/intake/place.js';
 import { recognise } from '../../../src/intake/recognise.js';
 import { delivery, emptyFolder, put, someHash } from '../a-delivery.js';
@@ -21,11 +22,12 @@ async function picture(format: 'jpeg' | 'png' | 'webp', exif: Exif = {}, size = 
     .toBuffer();
 }
 
-async function examined(bytes: Uint8Array) {
+async function examined(bytes: Uint8Array, hint: Hint = {}) {
   made += 1;
   const { path, name } = await put(folder, `p${made}`, bytes);
   const { type } = recognise(bytes);
-  return examinePhoto({ path, type, delivery, file: { name, bytes: bytes.length, sha256: someHash, type } });
+  const file = { name, bytes: bytes.length, sha256: someHash, type };
+  return examinePhoto({ path, type, delivery, file, hint });
 }
 const flagsOf = async (bytes: Uint8Array) => (await examined(bytes)).received.flags.map((f) => f.is);
 
@@ -46,6 +48,8 @@ const AT_LOADING: Exif = {
     GPSDateStamp: '2026:07:14',
   },
 };
+
+const ON_THE_WAY: Exif = { ...AT_LOADING, IFD3: { ...AT_LOADING.IFD3, GPSLatitude: '35/1 0/1 0/1' } };
 
 describe('a photo', () => {
   it.each(['jpeg', 'png', 'webp'] as const)('%s tells time, place, camera and size', async (format) => {
@@ -78,17 +82,26 @@ describe('a photo', () => {
     expect(received.time).toMatchObject({ basis: 'place-zone', instant: '2026-07-14T12:42:10.000Z' });
   });
 
-  it('far from every stop, and long before any, says so', async () => {
-    const far: Exif = { ...AT_LOADING, IFD3: { ...AT_LOADING.IFD3, GPSLatitude: '35/1 0/1 0/1' } };
-    const { received } = await examined(await picture('jpeg', far));
-    expect(received.flags.map((f) => f.is)).toContain('far-from-stop');
+  it('on the way has no stop, and that is no fault', async () => {
+    const { received } = await examined(await picture('jpeg', ON_THE_WAY));
+    expect(received.flags).toEqual([]);
     expect(received.place?.stop).toBeUndefined();
+    expect(received.place?.gps?.latitude).toBeCloseTo(35, 9);
+  });
+
+  it('far from every stop at a time that is not of the trip says both', async () => {
     const early: Exif = {
-      ...AT_LOADING,
+      ...ON_THE_WAY,
       IFD2: { DateTimeOriginal: '2026:07:01 05:42:10', OffsetTimeOriginal: '-07:00' },
-      IFD3: { ...AT_LOADING.IFD3, GPSDateStamp: '2026:07:01' },
+      IFD3: { ...ON_THE_WAY.IFD3, GPSDateStamp: '2026:07:01' },
     };
-    expect(await flagsOf(await picture('jpeg', early))).toContain('outside-stop-window');
+    expect(await flagsOf(await picture('jpeg', early))).toEqual(['far-from-stop', 'outside-stop-window']);
+  });
+
+  it('said to be of a stop but far from it says so', async () => {
+    const { received } = await examined(await picture('jpeg', ON_THE_WAY), { place: { stop: 'load-1' } });
+    expect(received.flags.map((f) => f.is)).toEqual(['far-from-stop']);
+    expect(received.place?.stop).toBe('load-1');
   });
 
   it('that is dark, blurred or tiny is flagged', async () => {
@@ -228,18 +241,13 @@ describe('distance along the ellipsoid', () => {
 });
 
 describe('variance of the Laplacian', () => {
+  const square = (grey: Uint8Array) => laplacianVariance({ grey, width: 5, height: 5 });
   it('is 0 for an even surface and for an even slope, and that of the definition for one dot', () => {
-    expect(laplacianVariance(new Uint8Array(25).fill(7), 5, 5)).toBe(0);
-    expect(
-      laplacianVariance(
-        Uint8Array.from({ length: 25 }, (_, i) => (i % 5) * 10),
-        5,
-        5,
-      ),
-    ).toBe(0);
+    expect(square(new Uint8Array(25).fill(7))).toBe(0);
+    expect(square(Uint8Array.from({ length: 25 }, (_, i) => (i % 5) * 10))).toBe(0);
     const dot = new Uint8Array(25);
     dot[12] = 10;
     // Nine inner pixels: −40 in the middle, 10 at its four neighbours, 0 in the corners: (1600 + 4·100)/9 − 0.
-    expect(laplacianVariance(dot, 5, 5)).toBeCloseTo(2000 / 9, 9);
+    expect(square(dot)).toBeCloseTo(2000 / 9, 9);
   });
 });

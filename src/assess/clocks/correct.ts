@@ -1,0 +1,34 @@
+import type { ClockPoint } from '../../model/time.js';
+import { clockAt } from './points.js';
+
+export interface Correction {
+  /** Seconds to add to what the clock said. */
+  addSeconds: number;
+  uncertaintySeconds: number;
+  /** Ledger entry of the comparison that it rests on, of the nearer one between two. */
+  seq: number;
+}
+
+/**
+ * What to add to a clock's reading: between two comparisons the correction runs straight from one to the other;
+ * before the first and after the last it stays as measured there, since nothing shows how it went on.
+ * @param points comparisons in the order of time, as `cameraPoints` and `logPoints` give them
+ * @param clock what the clock said, milliseconds UTC
+ */
+export function correctionAt(points: readonly ClockPoint[], clock: number): Correction | undefined {
+  const next = points.findIndex((point) => clockAt(point) >= clock);
+  const after = next < 0 ? undefined : points[next];
+  const before = next < 0 ? points.at(-1) : points[next - 1];
+  if (before === undefined || after === undefined) {
+    const only = before ?? after;
+    return only === undefined
+      ? undefined
+      : { addSeconds: only.addSeconds, uncertaintySeconds: only.uncertaintySeconds, seq: only.seq };
+  }
+  const share = (clock - clockAt(before)) / (clockAt(after) - clockAt(before));
+  return {
+    addSeconds: before.addSeconds + share * (after.addSeconds - before.addSeconds),
+    uncertaintySeconds: Math.max(before.uncertaintySeconds, after.uncertaintySeconds),
+    seq: share < 0.5 ? before.seq : after.seq,
+  };
+}

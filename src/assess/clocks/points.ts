@@ -1,0 +1,53 @@
+import type { EvidenceId } from '../../model/evidence.js';
+import type { RecordState } from '../../model/state.js';
+import { type ClockPoint, milliseconds } from '../../model/time.js';
+
+type Comparison = RecordState['clocks'][number];
+
+/** The comparisons of a clock that stand: not replaced by name, and not measured anew at the same moment. */
+export function standing(clocks: readonly Comparison[], whose: (one: Comparison) => boolean): Comparison[] {
+  const own = clocks.filter(whose);
+  const replaced = new Set(own.flatMap((one) => one.replaces ?? []));
+  return own.filter(
+    (one) => !replaced.has(one.seq) && !own.some((later) => later.seq > one.seq && later.at === one.at),
+  );
+}
+
+/** What was measured of one camera's clock, in the order of time. */
+export function cameraPoints(clocks: readonly Comparison[], camera: string): ClockPoint[] {
+  return toPoints(standing(clocks, ({ clock }) => clock.is === 'camera' && clock.camera === camera));
+}
+
+/** What was measured of a unit log's clock, in the order of time; comparisons that name no log count for every log. */
+export function logPoints(clocks: readonly Comparison[], log: EvidenceId): ClockPoint[] {
+  return toPoints(
+    standing(
+      clocks,
+      ({ clock }) => clock.is === 'unit-log' && (clock.evidence === undefined || clock.evidence === log),
+    ),
+  );
+}
+
+function toPoints(comparisons: readonly Comparison[]): ClockPoint[] {
+  const points = comparisons
+    .map(({ at, addSeconds, uncertaintySeconds, seq }) => ({
+      at: milliseconds(at),
+      addSeconds,
+      uncertaintySeconds,
+      seq,
+    }))
+    .sort((a, b) => a.at - b.at || a.seq - b.seq);
+  // A clock that was put back between two comparisons shows some times twice: no straight line can lead
+  // through both, so the later comparison is left out where its clock time does not come later.
+  const rising: ClockPoint[] = [];
+  for (const point of points) {
+    const last = rising.at(-1);
+    if (last === undefined || clockAt(point) > clockAt(last)) rising.push(point);
+  }
+  return rising;
+}
+
+/** What the clock itself said at a comparison, milliseconds UTC. */
+export function clockAt({ at, addSeconds }: ClockPoint): number {
+  return at - addSeconds * 1000;
+}
