@@ -1,12 +1,14 @@
 import type { KeyObject } from 'node:crypto';
 
-/** Object identifiers, named as in RFC 5652, RFC 5754, RFC 5758 and RFC 5035. */
+/** Object identifiers, named as in RFC 5652, RFC 5754, RFC 5758, RFC 5035, RFC 5280 and RFC 3161. */
 export const OID = {
   data: '1.2.840.113549.1.7.1',
   signedData: '1.2.840.113549.1.7.2',
   contentType: '1.2.840.113549.1.9.3',
   messageDigest: '1.2.840.113549.1.9.4',
   signingCertificateV2: '1.2.840.113549.1.9.16.2.47',
+  signingCertificate: '1.2.840.113549.1.9.16.2.12',
+  timeStampInfo: '1.2.840.113549.1.9.16.1.4',
   signatureTimeStamp: '1.2.840.113549.1.9.16.2.14',
   sha256: '2.16.840.1.101.3.4.2.1',
   sha384: '2.16.840.1.101.3.4.2.2',
@@ -22,6 +24,8 @@ export const OID = {
   subjectKeyIdentifier: '2.5.29.14',
   keyUsage: '2.5.29.15',
   basicConstraints: '2.5.29.19',
+  extendedKeyUsage: '2.5.29.37',
+  timeStamping: '1.3.6.1.5.5.7.3.8',
 } as const;
 
 export const SMALLEST_RSA_BITS = 2048;

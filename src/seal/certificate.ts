@@ -78,6 +78,15 @@ function extensions(publicKey: pkijs.PublicKeyInfo): pkijs.Extension[] {
   ];
 }
 
+/** Key usage (RFC 5280 §4.2.1.3) of a certificate in DER; undefined when it does not restrict its key. */
+export function keyUsageOf(der: Uint8Array): { digitalSignature: boolean; nonRepudiation: boolean } | undefined {
+  const { extensions: all } = pkijs.Certificate.fromBER(ownBuffer(der));
+  const usage = all?.find(({ extnID }) => extnID === OID.keyUsage)?.parsedValue;
+  if (!(usage instanceof asn1js.BitString)) return undefined;
+  const first = usage.valueBlock.valueHexView[0] ?? 0;
+  return { digitalSignature: (first & 0x80) !== 0, nonRepudiation: (first & 0x40) !== 0 };
+}
+
 /** RFC 5280 §4.1.2.5: UTCTime through 2049, GeneralizedTime from 2050. */
 function time(value: Date): pkijs.Time {
   return new pkijs.Time({ type: value.getUTCFullYear() < 2050 ? 0 : 1, value });

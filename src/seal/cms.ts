@@ -1,4 +1,4 @@
-import { sign } from 'node:crypto';
+import { createHash, sign } from 'node:crypto';
 import * as asn1js from 'asn1js';
 import * as pkijs from 'pkijs';
 import { signatureAlgorithm } from './algorithms.js';
@@ -13,8 +13,43 @@ import type { Identity } from './identity.js';
  * @throws DossierError identity for a key that is not used for signing here
  */
 export function signDetached(digest: Uint8Array, identity: Identity): Uint8Array {
+  return encode(signedData(digest, identity));
+}
+
+/**
+ * The same with a time stamp over the signature value as unsigned attribute (PAdES baseline B-T).
+ * @param stamp gets the signature value and gives the token (RFC 3161) in DER
+ */
+export async function signDetachedStamped(
+  digest: Uint8Array,
+  identity: Identity,
+  stamp: (signatureValue: Uint8Array) => Promise<Uint8Array>,
+): Promise<Uint8Array> {
+  const data = signedData(digest, identity);
+  const [signer] = data.signerInfos;
+  if (signer === undefined) throw new Error('signed data without a signer');
+  const token = await stamp(Uint8Array.from(signer.signature.valueBlock.valueHexView));
+  signer.unsignedAttrs = new pkijs.SignedAndUnsignedAttributes({
+    type: 1,
+    attributes: [
+      new pkijs.Attribute({
+        type: OID.signatureTimeStamp,
+        values: [asn1js.fromBER(ownBuffer(token)).result],
+      }),
+    ],
+  });
+  return encode(data);
+}
+
+function encode(data: pkijs.SignedData): Uint8Array {
+  const content = new pkijs.ContentInfo({ contentType: OID.signedData, content: data.toSchema(true) });
+  return new Uint8Array(content.toSchema().toBER(false));
+}
+
+function signedData(digest: Uint8Array, identity: Identity): pkijs.SignedData {
   const certificate = pkijs.Certificate.fromBER(ownBuffer(identity.certificateDer));
-  const attributes = signedAttributes(digest, Buffer.from(identity.certificateSha256, 'hex'));
+  const chain = identity.chain ?? [];
+  const attributes = signedAttributes(digest, [identity.certificateDer, ...chain]);
   const signedBytes = new Uint8Array(attributes.toSchema().toBER(false));
   // RFC 5652 §5.4: what is signed is the SET OF, not the [0] that stands in the structure.
   signedBytes[0] = 0x31;
@@ -33,33 +68,35 @@ export function signDetached(digest: Uint8Array, identity: Identity): Uint8Array
     }),
     signature: new asn1js.OctetString({ valueHex: ownBuffer(sign('sha256', signedBytes, identity.key)) }),
   });
-  const signedData = new pkijs.SignedData({
+  return new pkijs.SignedData({
     version: 1,
     digestAlgorithms: [sha256()],
     encapContentInfo: new pkijs.EncapsulatedContentInfo({ eContentType: OID.data }),
-    certificates: [certificate],
+    certificates: [certificate, ...chain.map((der) => pkijs.Certificate.fromBER(ownBuffer(der)))],
     signerInfos: [signer],
   });
-  const content = new pkijs.ContentInfo({ contentType: OID.signedData, content: signedData.toSchema(true) });
-  return new Uint8Array(content.toSchema().toBER(false));
 }
 
 function sha256(): pkijs.AlgorithmIdentifier {
   return new pkijs.AlgorithmIdentifier({ algorithmId: OID.sha256 });
 }
 
-function signedAttributes(digest: Uint8Array, certificateHash: Uint8Array) {
+function signedAttributes(digest: Uint8Array, certificates: readonly Uint8Array[]) {
   const attribute = (type: string, value: asn1js.BaseBlock) => new pkijs.Attribute({ type, values: [value] });
-  // RFC 5035 §3: ESSCertIDv2 with the default hash algorithm, SHA-256, left out as DER wants it.
-  const essCertId = new asn1js.Sequence({
-    value: [new asn1js.OctetString({ valueHex: ownBuffer(certificateHash) })],
-  });
+  // RFC 5035 §3: ESSCertIDv2 with the default hash algorithm, SHA-256, left out as DER wants it; the signer's own
+  // first, then all that come along, so that none of them can be swapped.
+  const essCertIds = certificates.map(
+    (der) =>
+      new asn1js.Sequence({
+        value: [new asn1js.OctetString({ valueHex: ownBuffer(createHash('sha256').update(der).digest()) })],
+      }),
+  );
   const attributes = [
     attribute(OID.contentType, new asn1js.ObjectIdentifier({ value: OID.data })),
     attribute(OID.messageDigest, new asn1js.OctetString({ valueHex: ownBuffer(digest) })),
     attribute(
       OID.signingCertificateV2,
-      new asn1js.Sequence({ value: [new asn1js.Sequence({ value: [essCertId] })] }),
+      new asn1js.Sequence({ value: [new asn1js.Sequence({ value: essCertIds })] }),
     ),
   ];
   const inOrder = attributes

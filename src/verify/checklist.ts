@@ -17,6 +17,7 @@ export const QUESTIONS = {
   'signature.value': 'The signature was made with the key of that certificate',
   'signature.time': 'The signing time is stated and not in the future',
   'signature.time-stamp': 'A time-stamp server confirms the signing time',
+  'time-stamp.trusted': 'The time-stamp server, or its issuer, is one that you trust',
   'certificate.validity': 'The certificate was valid at the claimed signing time',
   'certificate.usage': 'The certificate may be used for signing',
   'signer.trusted': 'The certificate, or its issuer, is one that you trust',

@@ -19,7 +19,7 @@ describe('a sound dossier', () => {
     const { record } = sampleParts().manifest;
     expect(found.fingerprint).toEqual({ delivery: '2026-0714-A', size: 4, root: record.root });
     const open = found.checks.filter(({ result }) => result === 'not-checked').map(({ id }) => id);
-    expect(open).toEqual(['signature.time-stamp', 'fingerprint.matches']);
+    expect(open).toEqual(['signature.time-stamp', 'time-stamp.trusted', 'fingerprint.matches']);
     expect(found.checks.every(({ detail, what }) => detail !== '' && what !== '')).toBe(true);
   });
 

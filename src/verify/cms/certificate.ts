@@ -15,6 +15,8 @@ export interface Certificate {
   validTo: Date;
   /** Undefined when the certificate does not restrict its key's use. */
   keyUsage?: { digitalSignature: boolean; nonRepudiation: boolean };
+  /** Whether its one use, marked critical, is time stamps (RFC 3161 §2.3). */
+  timeStampsOnly: boolean;
 }
 
 /** @throws Malformed when the bytes are not exactly one certificate */
@@ -27,11 +29,13 @@ export function readCertificate(der: Uint8Array): Certificate {
   const at = parts[0]?.tag === TAG.context0 ? 1 : 0;
   const [serial, , issuer, , subject] = parts.slice(at);
   const extensions = parts.find((part) => part.tag === TAG.context3);
-  const keyUsage = extensions === undefined ? undefined : readKeyUsage(extensions);
+  const keyUsage = readKeyUsage(findExtension(extensions, OID.keyUsage));
+  const timeStampsOnly = isForTimeStamps(findExtension(extensions, OID.extendedKeyUsage));
   const x509 = parse(der);
   return {
     der,
     x509,
+    timeStampsOnly,
     validFrom: dateOf(x509.validFrom),
     validTo: dateOf(x509.validTo),
     issuer: tagged(issuer, TAG.sequence, 'issuer in its certificate').raw,
@@ -66,15 +70,29 @@ function parse(der: Uint8Array): X509Certificate {
   }
 }
 
-function readKeyUsage(extensions: Der): Certificate['keyUsage'] {
+function findExtension(extensions: Der | undefined, type: string): Der[] | undefined {
+  if (extensions === undefined) return undefined;
   for (const list of inside(extensions))
     for (const extension of inside(list)) {
       const parts = inside(extension);
-      if (oidOf(parts[0], 'extension') !== OID.keyUsage) continue;
-      const value = tagged(parts[parts.length - 1], TAG.octetString, 'key usage').content;
-      const bits = tagged(readDer(value), TAG.bitString, 'key usage').content;
-      const first = bits[1] ?? 0;
-      return { digitalSignature: (first & 0x80) !== 0, nonRepudiation: (first & 0x40) !== 0 };
+      if (oidOf(parts[0], 'extension') === type) return parts;
     }
   return undefined;
+}
+
+function valueOf(parts: Der[], what: string): Der {
+  return readDer(tagged(parts[parts.length - 1], TAG.octetString, what).content);
+}
+
+function readKeyUsage(parts: Der[] | undefined): Certificate['keyUsage'] {
+  if (parts === undefined) return undefined;
+  const bits = tagged(valueOf(parts, 'key usage'), TAG.bitString, 'key usage').content;
+  const first = bits[1] ?? 0;
+  return { digitalSignature: (first & 0x80) !== 0, nonRepudiation: (first & 0x40) !== 0 };
+}
+
+function isForTimeStamps(parts: Der[] | undefined): boolean {
+  if (parts === undefined || parts[1]?.tag !== TAG.boolean || parts[1].content[0] !== 0xff) return false;
+  const uses = inside(tagged(valueOf(parts, 'extended key usage'), TAG.sequence, 'extended key usage'));
+  return uses.length === 1 && oidOf(uses[0]) === OID.timeStamping;
 }

@@ -13,6 +13,8 @@ export const TAG = {
   octetString: 0x04,
   null: 0x05,
   oid: 0x06,
+  boolean: 0x01,
+  generalizedTime: 0x18,
   sequence: 0x30,
   set: 0x31,
   context0: 0xa0,

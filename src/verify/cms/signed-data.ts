@@ -16,7 +16,8 @@ export interface SignedData {
     attributes: Map<string, Der>;
     /** The bytes that were signed: the attributes as SET OF (RFC 5652 §5.4). */
     signedBytes: Uint8Array;
-    hasTimeStamp: boolean;
+    /** The time-stamp token over the signature value, in DER. */
+    timeStamp?: Uint8Array;
   };
 }
 
@@ -85,8 +86,9 @@ function readSigner(element: Der): SignedData['signer'] {
     },
     attributes: readAttributes(set),
     signedBytes,
-    hasTimeStamp:
-      unsigned !== undefined && readUnsigned(tagged(unsigned, TAG.context1, 'unsigned attributes')),
+    ...(unsigned === undefined
+      ? {}
+      : { timeStamp: readUnsigned(tagged(unsigned, TAG.context1, 'unsigned attributes')) }),
   };
 }
 
@@ -108,13 +110,14 @@ function readAttributes(set: Der): Map<string, Der> {
   return found;
 }
 
-function readUnsigned(set: Der): boolean {
-  const types = inside(set).map((one) =>
-    oidOf(inside(tagged(one, TAG.sequence, 'attribute'))[0], 'attribute type'),
-  );
-  if (types.length !== 1 || types[0] !== OID.signatureTimeStamp)
+function readUnsigned(set: Der): Uint8Array {
+  const [only, more] = inside(set);
+  const [type, values, other] = inside(tagged(only, TAG.sequence, 'attribute'));
+  if (more !== undefined || other !== undefined || oidOf(type, 'attribute type') !== OID.signatureTimeStamp)
     refuse('the signature has unsigned attributes other than one time stamp');
-  return true;
+  const [token, second] = inside(tagged(values, TAG.set, 'attribute value'));
+  if (token === undefined || second !== undefined) refuse('the signature has more than one time stamp');
+  return token.raw;
 }
 
 function algorithm(element: Der | undefined): { oid: string; nullParameters: boolean } {
