@@ -9,7 +9,7 @@ import type {
   ReadingFrom,
   RowPattern,
 } from './evidence.js';
-import type { Element, Moment, Stage } from './rule-set.js';
+import type { Element, Moment, RuleSetOrigin, Stage, Substitute } from './rule-set.js';
 import type { Instant, Zone } from './time.js';
 
 /** Half-open span of time, milliseconds since 1970 UTC. */
@@ -257,12 +257,7 @@ export interface Envelope {
   high: number;
 }
 
-export type ProductAssumption =
-  | 'half-cooling-time'
-  | 'loading-pulps'
-  | 'respiration'
-  | 'air-channel'
-  | 'time-after-doors-opened';
+export type ProductAssumption = 'half-cooling-time' | 'loading-pulps' | 'respiration' | 'air-channel';
 
 /** Whether the arrival pulps of one line go with its loading pulps and the logged air. Plausibility, never proof. */
 export interface ProductResult {
@@ -273,7 +268,6 @@ export interface ProductResult {
   why?:
     | 'no-loading-pulps'
     | 'no-arrival-pulps'
-    | 'pulps-without-time'
     | 'air-not-known'
     | 'iced'
     | 'pulps-on-both-sides';
@@ -287,13 +281,15 @@ export interface ProductResult {
   /** How far the farthest arrival pulp lies outside envelope and tolerance, K; 0 inside. */
   beyondKelvin?: number;
   assumptions: {
+    load: 'pallets' | 'loose-cartons' | 'not-stated';
     halfCoolingSeconds: { low: number; high: number; from: string };
     channels: Channel[];
     respiration?: { source: string; fromMemory: boolean };
-    /** Share of the window in which the air is known. */
+    specificHeat: { joulesPerKilogramKelvin: number; own: boolean; source: string };
+    /** Share of the window in which the air is known; over the rest it is drawn straight from sample to sample. */
     coverage: number;
     /** Time from the window's end to the last arrival pulp, seconds: air of this time is not in the computation. */
-    afterSeconds: number;
+    afterSeconds?: number;
   };
   /** The assumption that moves the edge next to the arrival pulps most, and by how much, K. */
   matters?: { is: ProductAssumption; kelvin: number };
@@ -458,11 +454,14 @@ export interface LoadPlan {
 
 export type Outcome = 'met' | 'short' | 'missing' | 'contradicted' | 'not-yet-due' | 'does-not-apply';
 
-/** Until when an open gap can still be closed. */
+/**
+ * Until when an open gap can still be closed. `seconds` is added to the moment; `at` is given where the moment itself
+ * is recorded; `stop` where it is one stop's own.
+ */
 export type Closable =
   | { is: 'now' }
-  | { is: 'until'; moment: Moment; at?: Instant }
-  | { is: 'lost'; since: Moment; at?: Instant };
+  | { is: 'until'; moment: Moment; seconds?: number; stop?: string; at?: Instant }
+  | { is: 'lost'; since: Moment; seconds?: number; stop?: string; at?: Instant };
 
 /** Evidence that nearly counted. */
 export interface NearMiss {
@@ -482,6 +481,28 @@ export interface NearMiss {
     | FlagName;
 }
 
+/**
+ * What a rule lacks, or what a reader should know of what counts. The names and facts stand in
+ * src/assess/gaps/lacks.ts, the words in templates/words under `lacking`.
+ */
+export interface Lack {
+  is: string;
+  facts: Finding['facts'];
+  /** Of `one-of`: the ways in which it could be met, each with what it lacks. */
+  ways?: Lack[][];
+  line?: string;
+  stop?: string;
+}
+
+/** One line's or one stop's part of a rule that is held against each. */
+export interface GapPart {
+  line?: string;
+  stop?: string;
+  outcome: Outcome;
+  lacking: Lack[];
+  closable: Closable;
+}
+
 export interface GapResult {
   rule: string;
   stage: Stage;
@@ -492,10 +513,17 @@ export interface GapResult {
   nearly: NearMiss[];
   /** Evidence that speaks against the rule, when contradicted. */
   against: EvidenceId[];
-  /** Plain words: what is there, what is lacking. */
-  lacking: string[];
+  lacking: Lack[];
+  /** What a reader should know of what counts. */
+  notes: Lack[];
+  /** Of the part that can be closed longest, where the rule has parts. */
   closable: Closable;
-  substitutes: { what: string; evidence: EvidenceId[] }[];
+  /** What is in the record and says something of the same, best first. */
+  substitutes: { what: Substitute; evidence: EvidenceId[] }[];
+  /** What would stand in and is not in the record yet. */
+  wanted: Substitute[];
+  /** Where the rule is held against each line or stop, and there are several. */
+  parts?: GapPart[];
   proves: Element[];
   why: string;
   how: string;
@@ -559,13 +587,22 @@ export type FindingQuantity =
   | { is: 'time'; at: number; zone: Zone }
   | { is: 'degree-hours'; kelvinHours: number }
   | { is: 'share'; of: number }
+  | { is: 'length'; metres: number }
   | { is: 'line'; line: string }
   | { is: 'stop'; stop: string };
 
 export interface Assessment {
   /** The "now" that was handed in. */
   at: Instant;
-  ruleSet: { name: string; version: string; sha256: string; title: string };
+  ruleSet: {
+    name: string;
+    version: string;
+    /** Of all files that took part: see docs/formats.md. */
+    sha256: string;
+    title: string;
+    /** The files, and what an extension changed or switched off. */
+    origin?: RuleSetOrigin;
+  };
   temperatures: TemperatureResult[];
   pulps: PulpGroup[];
   setPoints: SetPointAgreement;
