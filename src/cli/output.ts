@@ -14,15 +14,32 @@ export interface Output {
   width: number;
 }
 
+const UNSEEN = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu;
+
 /**
- * Control and bidirectional characters from file names and notes are shown, never sent to the terminal:
- * CWE-150 (escape sequences) and CVE-2021-42574 (text that reads differently than it is).
+ * One line of text from file names and notes. Control and bidirectional characters are shown, never sent to the
+ * terminal: CWE-150 (escape sequences) and CVE-2021-42574 (text that reads differently than it is). A line break
+ * is one of them, so that no name can pass for a line of ours.
  */
 export function printable(text: string): string {
-  return text.replace(
-    /(?![\t\n])[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu,
-    (c) => `\\u{${(c.codePointAt(0) ?? 0).toString(16)}}`,
-  );
+  return text.replace(UNSEEN, (c) => `\\u{${(c.codePointAt(0) ?? 0).toString(16)}}`);
+}
+
+/** The same for text that has lines of its own. */
+export function printableLines(text: string): string {
+  return text.split('\n').map(printable).join('\n');
+}
+
+/** JSON that means the same and holds no character that a terminal acts on. */
+function printableJson(value: unknown): string {
+  const escaped = (c: string) =>
+    Array.from({ length: c.length }, (_, i) => `\\u${c.charCodeAt(i).toString(16).padStart(4, '0')}`).join(
+      '',
+    );
+  return JSON.stringify(value, null, 2)
+    .split('\n')
+    .map((line) => line.replace(UNSEEN, escaped))
+    .join('\n');
 }
 
 export function terminalOutput(
@@ -34,7 +51,9 @@ export function terminalOutput(
     if (onLine) err.write('\r\x1b[K');
     onLine = false;
   };
-  const coloured = out.isTTY === true && process.env.NO_COLOR === undefined && process.env.TERM !== 'dumb';
+  // no-color.org: present and not empty.
+  const plain = (process.env.NO_COLOR ?? '') !== '' || process.env.TERM === 'dumb';
+  const coloured = out.isTTY === true && !plain;
   return {
     line(text = '') {
       clear();
@@ -51,9 +70,9 @@ export function terminalOutput(
     },
     json(value) {
       clear();
-      out.write(`${JSON.stringify(value, null, 2)}\n`);
+      out.write(`${printableJson(value)}\n`);
     },
-    style: (format, text) => (coloured ? styleText(format, text) : text),
+    style: (format, text) => (coloured ? styleText(format, text, { validateStream: false }) : text),
     width: out.columns ?? 80,
   };
 }

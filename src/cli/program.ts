@@ -9,7 +9,7 @@ import { recordCommand } from './commands/record.js';
 import { tempsCommand } from './commands/temps.js';
 import { verifyCommand } from './commands/verify.js';
 import { EXIT, type ExitCode } from './exit.js';
-import { type Output, printable } from './output.js';
+import { type Output, printableLines } from './output.js';
 import { printProblem } from './problems.js';
 
 /** What a command needs of the world, and where it leaves its answer. */
@@ -46,8 +46,8 @@ function makeProgram(context: CliContext): Command {
     .showSuggestionAfterError()
     .exitOverride()
     .configureOutput({
-      writeOut: (text) => context.output.line(text.trimEnd()),
-      writeErr: (text) => context.output.note(text.trimEnd()),
+      writeOut: (text) => context.output.line(printableLines(text.trimEnd())),
+      writeErr: (text) => context.output.note(printableLines(text.trimEnd())),
     });
   for (const add of [
     newCommand,
@@ -90,7 +90,7 @@ export async function runCli(args: string[], output: Output, now = () => new Dat
       return EXIT.badInput;
     }
     output.note(`This is a bug in load-dossier ${version()}; please report it with these lines:`);
-    output.note(printable(error instanceof Error ? (error.stack ?? error.message) : String(error)));
+    output.note(printableLines(error instanceof Error ? (error.stack ?? error.message) : String(error)));
     return EXIT.bug;
   }
 }

@@ -6,7 +6,7 @@ import { numberExhibits } from '../compose/exhibits.js';
 import { paper as paperSchema } from '../model/delivery.js';
 import { DossierError } from '../model/error.js';
 import { type Sha256, sha256 } from '../model/evidence.js';
-import { MANIFEST_NAME } from '../model/manifest.js';
+import { type LeftOut, MANIFEST_NAME } from '../model/manifest.js';
 import type { RecordState } from '../model/state.js';
 import { type Instant, toInstant } from '../model/time.js';
 import { writeDurably } from '../record/disk/durable.js';
@@ -17,7 +17,7 @@ import { buildManifest } from '../seal/manifest.js';
 import { signPdf } from '../seal/sign-pdf.js';
 import { verifyDossier } from '../verify/verify-dossier.js';
 import { assessRecord } from './assess.js';
-import { enclosures } from './attachments.js';
+import { enclosures, ORIGINALS_BUDGET } from './attachments.js';
 import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
 import { openIdentity } from './identity.js';
 import { tool } from './tool.js';
@@ -88,7 +88,12 @@ export async function build(input: BuildInput): Promise<BuildReport> {
       sha256: digest,
       fingerprint: made.fingerprint,
       signer: made.signer,
-      notices: [...notices, ...record.notices.map((notice) => notice.message), ...made.warnings],
+      notices: [
+        ...notices,
+        ...record.notices.map((notice) => notice.message),
+        ...made.warnings,
+        ...made.leftOut.map(leftOutInWords),
+      ],
     };
   });
 }
@@ -162,7 +167,16 @@ async function render(
     reason: `Dossier of delivery ${fingerprint.delivery}`,
     random: (count) => randomBytes(count),
   });
-  return { pdf: signed, pages, warnings, fingerprint, signer };
+  return { pdf: signed, pages, warnings, leftOut, fingerprint, signer };
+}
+
+function leftOutInWords({ name, why }: LeftOut): string {
+  const reason = {
+    'empty-file': 'it is empty',
+    'size-budget': `the originals inside may be ${ORIGINALS_BUDGET / 1e6} MB together`,
+    withheld: 'it is withheld',
+  }[why];
+  return `The original of ${name} is not inside, only its hash: ${reason}.`;
 }
 
 function onPaper(state: RecordState, wanted: string | undefined): RecordState {

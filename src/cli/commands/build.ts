@@ -1,6 +1,7 @@
 import { relative } from 'node:path';
 import { Command } from 'commander';
 import { deliveryFolder } from '../folder.js';
+import { printable } from '../output.js';
 import { readPassphrase } from '../passphrase.js';
 import type { CliContext } from '../program.js';
 import { whoEnters } from '../who.js';
@@ -54,13 +55,16 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
         progress: (text) => output.progress(text),
       });
       if (options.json === true) return output.json(report);
-      for (const notice of report.notices) output.note(notice);
-      output.line(`${relative(process.cwd(), report.file) || report.file}`);
+      for (const notice of report.notices) output.note(printable(notice));
+      const file = printable(relative(process.cwd(), report.file) || report.file);
+      output.line(file);
       output.line(`${report.pages} pages, ${(report.bytes / 1e6).toFixed(1)} MB, SHA-256 ${report.sha256}`);
       output.line(
         `Fingerprint ${report.fingerprint.delivery} ${report.fingerprint.size} ${report.fingerprint.root}`,
       );
-      output.line(`Signed by ${report.signer.name}, certificate SHA-256 ${report.signer.certificateSha256}`);
-      output.note(`Next: dossier verify "${relative(process.cwd(), report.file) || report.file}"`);
+      output.line(
+        `Signed by ${printable(report.signer.name)}, certificate SHA-256 ${report.signer.certificateSha256}`,
+      );
+      output.note(`Next: dossier verify "${file}"`);
     });
 }

@@ -49,7 +49,7 @@ says what they show. Taking the same file in twice adds nothing.`,
       });
       if (report.problems.length > 0) exit(EXIT.badInput);
       if (options.json === true) return output.json(report);
-      for (const notice of report.notices) output.note(notice);
+      for (const notice of report.notices) output.note(printable(notice));
       for (const line of itemLines(report.items, output.width)) output.line(line);
       const { taken, held, readings, refused } = report.counts;
       output.line();

@@ -108,7 +108,8 @@ function printGap(output: Output, gap: GapResult): void {
 }
 
 function indented(output: Output, text: string): void {
-  for (const line of wrap(printable(text), Math.max(30, output.width - 6))) output.line(`      ${line}`);
+  for (const line of wrap(printable(text.replace(/\s+/g, ' ').trim()), Math.max(30, output.width - 6)))
+    output.line(`      ${line}`);
 }
 
 function closable(gap: GapResult): string {

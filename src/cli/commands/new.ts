@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import { DossierError } from '../../model/error.js';
+import { printable } from '../output.js';
 import type { CliContext } from '../program.js';
 import { ask, canAsk } from '../prompts.js';
 import { whoEnters } from '../who.js';
@@ -70,7 +71,7 @@ Everything can be changed later in delivery.yaml; each change enters the record.
         ...(facts === undefined ? { file: options.file ?? '' } : { facts }),
       });
       if (options.json === true) return output.json(made);
-      output.line(`${made.folder}: delivery ${made.delivery}, rule set ${made.rules}`);
+      output.line(printable(`${made.folder}: delivery ${made.delivery}, rule set ${made.rules}`));
       output.note('Look over delivery.yaml; then: dossier collect FILES, dossier gaps');
     });
 }

@@ -1,8 +1,10 @@
 import { Command } from 'commander';
 import type { NoteInput } from '../../jobs/note.js';
 import { deliveryFolder } from '../folder.js';
+import { printable } from '../output.js';
 import type { CliContext } from '../program.js';
 import { whoEnters } from '../who.js';
+import { CLOCK_EXAMPLE, clockCommand } from './record-clock.js';
 
 interface Common {
   delivery?: string;
@@ -128,13 +130,14 @@ export function recordCommand(context: CliContext): Command {
       'after',
       `
 Examples:
-${FORMS.map((form) => `  ${form.example}`).join('\n')}
+${[...FORMS.map((form) => form.example), CLOCK_EXAMPLE].map((example) => `  ${example}`).join('\n')}
 
 Times are local to the stop's place: 14:05, 2:05pm, yesterday 14:05, 2026-07-14T04:10.
 Left out, it is now. Nothing recorded is ever changed: a correction is a new entry.
 Take no reading where the site's rules or a running unit make it unsafe.`,
     );
   for (const form of FORMS) command.addCommand(formCommand(form, context));
+  command.addCommand(clockCommand(context));
   return command;
 }
 
@@ -166,7 +169,7 @@ function formCommand(form: Form, { output, now }: CliContext): Command {
         now,
       });
       if (json === true) return output.json(added);
-      for (const notice of added.notices) output.note(notice);
-      output.line(`${added.evidence}  ${added.said}`);
+      for (const notice of added.notices) output.note(printable(notice));
+      output.line(`${added.evidence}  ${printable(added.said)}`);
     });
 }
