@@ -7,6 +7,7 @@ import { zone as zoneSchema } from '../model/time.js';
 import { Batch } from './collect/batch.js';
 import { Holders } from './collect/holders.js';
 import type { CollectReport } from './collect/report.js';
+import { reviewWhole } from './collect/review.js';
 import { CollectRun } from './collect/run.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { openQuestions } from './questions.js';
@@ -49,6 +50,7 @@ export async function collect(input: CollectInput): Promise<CollectReport> {
       input.progress(done, found.files.length, file.name);
     });
     await batch.flush();
+    await reviewWhole(record, input.by, report);
     const taken = new Set(report.items.flatMap((item) => item.evidence ?? []));
     report.questions = openQuestions(record.state(), taken);
     return report;

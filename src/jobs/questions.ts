@@ -1,3 +1,4 @@
+import type { Delivery } from '../model/delivery.js';
 import type { EvidenceId } from '../model/evidence.js';
 import type { EvidenceItem, RecordState } from '../model/state.js';
 
@@ -11,7 +12,9 @@ export interface Question {
   command: string;
 }
 
-const QUESTIONS: readonly (Pick<Question, 'is' | 'what'> & { open(item: EvidenceItem): boolean })[] = [
+const QUESTIONS: readonly (Pick<Question, 'is' | 'what'> & {
+  open(item: EvidenceItem, delivery: Delivery): boolean;
+})[] = [
   { is: 'log-zone', what: "the zone of the log's clock is not known", open: (item) => isZonelessLog(item) },
   {
     is: 'zone',
@@ -38,7 +41,8 @@ const QUESTIONS: readonly (Pick<Question, 'is' | 'what'> & { open(item: Evidence
   {
     is: 'stop',
     what: 'no stop',
-    open: (item) => item.kind === 'photo' && item.place?.stop === undefined,
+    open: (item, delivery) =>
+      item.kind === 'photo' && item.place?.stop === undefined && !isOnTheWay(item, delivery),
   },
 ];
 
@@ -48,7 +52,7 @@ export function openQuestions(state: RecordState, among?: ReadonlySet<EvidenceId
     (item) => item.withheld === undefined && (among === undefined || among.has(item.evidence)),
   );
   return QUESTIONS.flatMap(({ is, what, open }) => {
-    const evidence = items.filter(open).map((item) => item.evidence);
+    const evidence = items.filter((item) => open(item, state.delivery)).map((item) => item.evidence);
     return evidence.length === 0 ? [] : [{ is, what, evidence, command: commandFor(is, evidence, state) }];
   });
 }
@@ -73,6 +77,11 @@ function commandFor(is: Question['is'], evidence: readonly EvidenceId[], { deliv
 
 function isZonelessLog(item: EvidenceItem): boolean {
   return item.kind === 'document' && item.flags.some((flag) => flag.is === 'time-zone-unknown');
+}
+
+/** A photo with a position but no stop was taken on the way, where the position of every stop is known. */
+function isOnTheWay(item: EvidenceItem, { stops }: Delivery): boolean {
+  return item.place?.gps !== undefined && stops.every((stop) => stop.at !== undefined);
 }
 
 function isReading(item: EvidenceItem): boolean {

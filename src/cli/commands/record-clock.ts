@@ -25,7 +25,10 @@ export function clockCommand({ output, now }: CliContext): Command {
     .option('--true <time>', 'what time it really was')
     .option('--log <id>', "which unit log's clock (default: every log of the delivery)")
     .option('--camera <name>', "a camera's clock, by make and model, instead of the unit's")
-    .option('--zone <zone>', "the zone that the clock is set to (default: the log's, else that of the true time)")
+    .option(
+      '--zone <zone>',
+      "the zone that the clock is set to (default: the log's, else that of the true time)",
+    )
     .option('--entered-by <name>', 'who enters it (default: DOSSIER_BY or your account)')
     .option('--json', 'the answer as JSON')
     .addHelpText(

@@ -1,0 +1,87 @@
+import { type CameraClock, compareCameraClocks } from '../../assess/clocks/compare-cameras.js';
+import { standing } from '../../assess/clocks/points.js';
+import { settle } from '../../assess/settle.js';
+import type { NewEntry } from '../../model/entry.js';
+import { findEvidence, type RecordState } from '../../model/state.js';
+import { toInstant } from '../../model/time.js';
+import type { DeliveryRecord } from '../../record/store.js';
+import { type CollectReport, whenInWords } from './report.js';
+
+/**
+ * What only the delivery as a whole shows, once everything is taken in: the clocks of cameras are compared with
+ * satellite time and what was measured enters the record; then times and flags in the report are those that
+ * everything downstream will see.
+ */
+export async function reviewWhole(record: DeliveryRecord, by: string, report: CollectReport): Promise<void> {
+  const clocks = compareCameraClocks(record.state());
+  const entries = clocks.flatMap((clock) => entriesFor(clock, record.state(), by));
+  if (entries.length > 0) await record.append(entries);
+  report.notices.push(...clocks.flatMap((clock) => inWords(clock) ?? []));
+  const state = settle(record.state());
+  for (const item of report.items) {
+    const settled = item.evidence === undefined ? undefined : findEvidence(state, item.evidence);
+    if (item.outcome !== 'taken-in' || settled === undefined || !('flags' in settled)) continue;
+    item.time = settled.time;
+    item.when = whenInWords(settled.time);
+    item.flags = settled.flags;
+  }
+}
+
+/** Entries that say what was measured, where the record does not say it yet; none for a clock that is right. */
+function entriesFor(clock: CameraClock, state: RecordState, by: string): NewEntry[] {
+  const { camera, photos, points, verdict, spreadSeconds } = clock;
+  const before = standing(
+    state.clocks,
+    (one) => one.how === 'satellite-time' && one.clock.is === 'camera' && one.clock.camera === camera,
+  );
+  const measured = verdict === 'off' ? points : before.length > 0 && verdict === 'right' ? zeroed(clock) : [];
+  const said = (one: { addSeconds: number; uncertaintySeconds: number }) =>
+    `${one.addSeconds} ${one.uncertaintySeconds}`;
+  if (measured.length === 0 || measured.map(said).join() === before.map(said).join()) return [];
+  const from = `satellite time against the camera's clock in ${photos.length} photos (${photos.slice(0, 8).join(', ')}${photos.length > 8 ? ' …' : ''}), spread ${spreadSeconds.toFixed(1)} s`;
+  return measured.map((point, i) => ({
+    type: 'clock-compared',
+    by,
+    body: {
+      clock: { is: 'camera', camera },
+      at: toInstant(point.at),
+      addSeconds: point.addSeconds,
+      uncertaintySeconds: point.uncertaintySeconds,
+      from,
+      how: 'satellite-time',
+      ...(i > 0 || before.length === 0 ? {} : { replaces: before.map(({ seq }) => seq) }),
+    },
+  }));
+}
+
+/** With more photos the clock turns out to be right: nothing is added any more. */
+function zeroed({ points, medianSeconds }: CameraClock): CameraClock['points'] {
+  return points.slice(0, 1).map(({ at, uncertaintySeconds }) => ({
+    at,
+    addSeconds: 0,
+    uncertaintySeconds: Math.max(uncertaintySeconds, Math.ceil(Math.abs(medianSeconds))),
+  }));
+}
+
+function inWords({
+  camera,
+  photos,
+  medianSeconds,
+  drifts,
+  driftSeconds,
+  verdict,
+}: CameraClock): string | undefined {
+  const by = `by satellite time in ${photos.length} photos`;
+  switch (verdict) {
+    case 'off': {
+      const side = medianSeconds < 0 ? 'fast' : 'slow';
+      const drift = drifts ? `, and drifts by ${Math.abs(driftSeconds ?? 0).toFixed(0)} s over the trip` : '';
+      return `The clock of ${camera} is ${Math.abs(medianSeconds).toFixed(0)} s ${side} ${by}${drift}; its photos' times are corrected, and the correction is shown.`;
+    }
+    case 'unsteady':
+      return `The clock of ${camera} cannot be measured: satellite time and its own differ now more, now less ${by}. Nothing is corrected.`;
+    case 'right':
+    case 'too-few':
+      return undefined;
+  }
+}
