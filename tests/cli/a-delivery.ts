@@ -42,7 +42,7 @@ export function yard(): Yard {
     put,
     dossier: run,
     delivery: async (name = 'delivery', facts = FACTS) => {
-      const made = await run('new', name, '--file', put(`${name}.yaml`, facts));
+      const made = await run('new', name, '--file', put(`facts-of-${name}.yaml`, facts));
       if (made.code !== 0) throw new Error(made.err);
       return at(name);
     },

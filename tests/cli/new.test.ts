@@ -1,0 +1,96 @@
+import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { FACTS, type Yard, yard } from './a-delivery.js';
+
+let here: Yard;
+beforeAll(() => {
+  here = yard();
+});
+afterAll(() => here.end());
+
+const OPTIONS = [
+  ...['--number', '4711', '--carrier', 'Example Haulage', '--trailer', 'T-7'],
+  ...['--load', 'Yuma AZ; America/Phoenix', '--unload', 'Omaha NE; America/Chicago'],
+  ...['--goods', 'lettuce-romaine; 36 °F; 2 °F; 12', 'Côté d’Azur cabbage'],
+];
+
+describe('new', () => {
+  it('makes a delivery from options, whose facts are the first entry', async () => {
+    const { code, out, err } = await here.dossier('new', 'made', ...OPTIONS);
+    expect(`${code} ${err}`).toMatch(/^0 /);
+    expect(out).toMatch(/4711.*produce/);
+    expect(here.entries(here.at('made'))).toMatchObject([
+      {
+        type: 'delivery-facts',
+        body: {
+          facts: {
+            delivery: '4711',
+            parties: { carrier: { name: 'Example Haulage' } },
+            lines: [
+              { id: 'lettuce-romaine', pallets: 12, instruction: { setPoint: '36 °F', tolerance: '2 °F' } },
+              { goods: 'Côté d’Azur cabbage' },
+            ],
+          },
+        },
+      },
+    ]);
+    expect((await here.dossier('gaps', 'made')).code).toBe(1);
+  });
+
+  it('takes a file as it is, comments too', async () => {
+    const text = `# a word of the office\n${FACTS}`;
+    await here.dossier('new', 'from-file', '--file', here.put('facts.yaml', text));
+    expect(readFileSync(here.at('from-file', 'delivery.yaml'), 'utf8')).toBe(text);
+  });
+
+  it('without facts and without a terminal says which options are lacking', async () => {
+    const { code, err } = await here.dossier('new', 'nothing', '--carrier', 'Example Haulage');
+    expect(code).toBe(2);
+    expect(err).toMatch(/not told: --number, --trailer, --load, --unload, --goods\n.*-f FILE/);
+    expect(existsSync(here.at('nothing'))).toBe(false);
+  });
+
+  it('into a folder that is not empty refuses, and leaves it as it was', async () => {
+    mkdirSync(here.at('full'));
+    here.put('full/photo.jpg', 'mine');
+    const { code, err } = await here.dossier('new', 'full', ...OPTIONS);
+    expect(code).toBe(2);
+    expect(err).toMatch(/full: the folder is not empty\n.*folder of its own/);
+    expect(readFileSync(here.at('full', 'photo.jpg'), 'utf8')).toBe('mine');
+    expect(existsSync(here.at('full', 'delivery.yaml'))).toBe(false);
+  });
+
+  it('twice into the same folder refuses the second time', async () => {
+    await here.dossier('new', 'twice', ...OPTIONS);
+    const before = readFileSync(here.at('twice', 'ledger.jsonl'));
+    expect((await here.dossier('new', 'twice', ...OPTIONS)).code).toBe(2);
+    expect(readFileSync(here.at('twice', 'ledger.jsonl')).equals(before)).toBe(true);
+  });
+
+  it.each([
+    ['a zone that is none', ['--load', 'Yuma AZ; America/Yuma'], /"America\/Yuma".*time zone/s],
+    ['no zone at all', ['--load', 'Yuma AZ'], /zone/],
+    ['a set point of 900 °F', ['--goods', 'celery; 900 °F'], /900 °F.*−112 to 185/s],
+    ['pallets that are no number', ['--goods', 'celery; 36 °F; 2 °F; many'], /pallets/],
+  ])('refuses %s and makes no folder', async (_, instead, said) => {
+    const { code, err } = await here.dossier('new', 'refused', ...OPTIONS, ...instead);
+    expect(err).toMatch(said);
+    expect(code).toBe(2);
+    expect(existsSync(here.at('refused'))).toBe(false);
+  });
+
+  it('a change of delivery.yaml enters the record at the next command, a wrong one does not', async () => {
+    await here.dossier('new', 'changed', '--file', here.put('facts.yaml', FACTS));
+    here.put('changed/delivery.yaml', FACTS.replace('T-7', 'T-8'));
+    expect((await here.dossier('gaps', 'changed')).code).toBe(1);
+    expect(here.entries(here.at('changed')).map((entry) => entry.type)).toEqual([
+      'delivery-facts',
+      'delivery-facts',
+    ]);
+    here.put('changed/delivery.yaml', FACTS.replace('America/Phoenix', 'America/Phenix'));
+    const { code, err } = await here.dossier('gaps', 'changed');
+    expect(code).toBe(2);
+    expect(err).toMatch(/delivery\.yaml, row 5.*"America\/Phenix" is not a time zone/);
+    expect(here.entries(here.at('changed'))).toHaveLength(2);
+  });
+});
