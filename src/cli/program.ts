@@ -3,6 +3,7 @@ import { Command, CommanderError } from 'commander';
 import { DossierError } from '../model/error.js';
 import { buildCommand } from './commands/build.js';
 import { collectCommand } from './commands/collect.js';
+import { describeCommand } from './commands/describe.js';
 import { gapsCommand } from './commands/gaps.js';
 import { newCommand } from './commands/new.js';
 import { recordCommand } from './commands/record.js';
@@ -25,6 +26,7 @@ Examples:
   dossier new my-delivery                        make a delivery folder (asks)
   dossier collect ~/Pictures/load -d my-delivery take evidence in
   dossier record pulp 34.2F --line romaine       write down a reading
+  dossier describe e7 --subject damage           say what evidence shows
   dossier gaps my-delivery                       what is missing now
   dossier build -d my-delivery                   the signed PDF
   dossier verify dossier.pdf                     check one, yours or a stranger's
@@ -53,6 +55,7 @@ function makeProgram(context: CliContext): Command {
     newCommand,
     collectCommand,
     recordCommand,
+    describeCommand,
     gapsCommand,
     tempsCommand,
     buildCommand,

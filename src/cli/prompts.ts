@@ -18,6 +18,38 @@ export async function ask(question: string, fallback?: string): Promise<string> 
   }
 }
 
+/**
+ * Asks until the answer is one of the choices: a whole word, its number, or the beginning of only one of them.
+ * @param fallback what Enter alone means
+ */
+export async function askChoice(
+  question: string,
+  choices: readonly string[],
+  fallback?: string,
+): Promise<string> {
+  const shown = choices.length > 8 ? `${question} (? lists)` : `${question} (${choices.join(', ')})`;
+  for (;;) {
+    const answer = await ask(shown, fallback);
+    const found = choiceOf(answer, choices);
+    if (found !== undefined) return found;
+    process.stderr.write(`  ${choices.map((choice, i) => `${i + 1} ${choice}`).join('\n  ')}\n`);
+  }
+}
+
+/** The choice that an answer means; undefined when it is none or several. */
+export function choiceOf(answer: string, choices: readonly string[]): string | undefined {
+  const plain = answer
+    .trim()
+    .toLowerCase()
+    .replaceAll(/[\s_]+/g, '-');
+  if (plain === '') return undefined;
+  const exact = choices.find((choice) => choice.toLowerCase() === plain);
+  if (exact !== undefined) return exact;
+  if (/^\d+$/.test(plain)) return choices[Number(plain) - 1];
+  const [only, other] = choices.filter((choice) => choice.toLowerCase().startsWith(plain));
+  return other === undefined ? only : undefined;
+}
+
 /** Asks without showing what is typed. */
 export async function askSecret(question: string): Promise<string> {
   process.stderr.write(`${question}: `);

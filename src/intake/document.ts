@@ -81,6 +81,7 @@ async function paperOf(path: string, file: FileRef, is: DocumentInput['is']): Pr
         problems: [],
       };
     case 'table':
+    case 'spreadsheet':
     case 'picture':
       return { flags: [], problems: [] };
     default:

@@ -28,9 +28,15 @@ const LONGEST = 80;
  * daylight saving makes happen twice or never, come back as a problem that names the choices.
  */
 export function parseTypedTime(text: string, { now, zone, field }: TypedContext): TypedTime {
-  const fail = (message: string, fix: string): TypedTime => ({
+  const fail: Fail = (message, fix, choices) => ({
     is: 'problem',
-    problem: { code: 'bad-value', message, where: field === undefined ? {} : { field }, fix },
+    problem: {
+      code: 'bad-value',
+      message,
+      where: field === undefined ? {} : { field },
+      fix,
+      ...(choices === undefined ? {} : { choices }),
+    },
   });
   const typed = text.trim().slice(0, LONGEST).replaceAll(/\s+/g, ' ');
   const here = DateTime.fromISO(now, { zone: 'utc' }).setZone(zone);
@@ -63,6 +69,7 @@ export function parseTypedTime(text: string, { now, zone, field }: TypedContext)
       return fail(
         `"${text}" can be ${toLocalTime(first)} or ${toLocalTime(second)}`,
         `write ${toLocalTime(first)} or ${toLocalTime(second)}`,
+        [toLocalTime(first), toLocalTime(second)],
       );
     wall = first;
   }
@@ -74,6 +81,8 @@ export function parseTypedTime(text: string, { now, zone, field }: TypedContext)
     };
   return inZoneOf(wall, zone, abbreviation, uncertainty, typed, fail);
 }
+
+type Fail = (message: string, fix: string, choices?: readonly string[]) => TypedTime;
 
 const DAY = 86_400_000;
 const EXAMPLES = 'write it like 14:05, 2:05pm, yesterday 14:05 or 2026-07-14T04:10';
@@ -98,7 +107,7 @@ function inZoneOf(
   abbreviation: string | undefined,
   uncertainty: number,
   typed: string,
-  fail: (message: string, fix: string) => TypedTime,
+  fail: Fail,
 ): TypedTime {
   const local = toLocalTime(wall);
   const reading = readLocal(local, zone);
@@ -120,11 +129,13 @@ function inZoneOf(
     return fail(
       `${abbreviation} is not in force in ${zone} at ${local}; ${moments.map(named).join(' and ')} is`,
       `leave the abbreviation out, or write the offset: ${moments.map(withOffset).join(' or ')}`,
+      moments.map(withOffset),
     );
   if (other !== undefined)
     return fail(
       `${local} happened twice in ${zone}: the clock was put back`,
       `write ${withOffset(only)} or ${withOffset(other)}`,
+      [withOffset(only), withOffset(other)],
     );
   return known(only, zone, uncertainty, typed);
 }

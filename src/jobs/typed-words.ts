@@ -74,6 +74,14 @@ export function bodyOf(
 
 function degrees(text: string | undefined, field: string) {
   const read = text === undefined ? undefined : parseTemperature(text);
+  if (read === undefined && text !== undefined && /^\s*[+\-−]?\d+(?:[.,]\d+)?\s*°?\s*$/.test(text)) {
+    const bare = text.replace('°', '').trim();
+    throw new DossierError('bad-value', `nothing says whether ${bare} is in °F or °C`, {
+      where: { field },
+      fix: `Write ${bare}F or ${bare}C.`,
+      choices: [`${bare}F`, `${bare}C`],
+    });
+  }
   if (read === undefined)
     throw new DossierError('bad-value', `"${text ?? ''}" is not a temperature that air or produce can have`, {
       where: { field },

@@ -33,6 +33,8 @@ export interface Problem {
   message: string;
   where: Where;
   fix?: string;
+  /** What may be said instead, where that is a short list: a person on a terminal is asked to choose. */
+  choices?: readonly string[];
 }
 
 /** The one exception for what users can cause. */
@@ -41,16 +43,18 @@ export class DossierError extends Error implements Problem {
   readonly code: ErrorCode;
   readonly where: Where;
   readonly fix?: string;
+  readonly choices?: readonly string[];
 
   constructor(
     code: ErrorCode,
     message: string,
-    options: { where?: Where; fix?: string; cause?: unknown } = {},
+    options: { where?: Where; fix?: string; choices?: readonly string[]; cause?: unknown } = {},
   ) {
     super(message, options.cause === undefined ? undefined : { cause: options.cause });
     this.code = code;
     this.where = options.where ?? {};
     if (options.fix !== undefined) this.fix = options.fix;
+    if (options.choices !== undefined) this.choices = options.choices;
   }
 
   toProblem(): Problem {
@@ -59,6 +63,7 @@ export class DossierError extends Error implements Problem {
       message: this.message,
       where: this.where,
       ...(this.fix === undefined ? {} : { fix: this.fix }),
+      ...(this.choices === undefined ? {} : { choices: this.choices }),
     };
   }
 }

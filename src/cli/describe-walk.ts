@@ -1,0 +1,88 @@
+import type { OpenDelivery } from '../jobs/delivery.js';
+import { withDelivery } from '../jobs/delivery.js';
+import { describe, type Says } from '../jobs/describe.js';
+import { openQuestions } from '../jobs/questions.js';
+import type { Delivery } from '../model/delivery.js';
+import { paperSubject, subjectName } from '../model/evidence.js';
+import type { EvidenceItem } from '../model/state.js';
+import { type Output, printable } from './output.js';
+import { ask, choiceOf } from './prompts.js';
+
+type Filed = Extract<EvidenceItem, { kind: 'photo' | 'document' }>;
+
+/**
+ * Goes through the evidence that leaves a question open, or that is named, and asks what it shows and where. Each
+ * answer is in the record before the next question, so that stopping loses nothing.
+ */
+export async function walkThrough(
+  output: Output,
+  open: OpenDelivery,
+  named: readonly string[],
+): Promise<void> {
+  const { delivery, items } = await withDelivery(open, false, async (record) => {
+    const state = record.state();
+    const asked = new Set(
+      openQuestions(state)
+        .filter(({ is }) => is !== 'log-zone')
+        .flatMap(({ evidence }) => evidence),
+    );
+    const wanted = (item: EvidenceItem): item is Filed =>
+      (item.kind === 'photo' || item.kind === 'document') &&
+      (named.length > 0 ? named.includes(item.evidence) : asked.has(item.evidence));
+    return { delivery: state.delivery, items: state.evidence.filter(wanted) };
+  });
+  if (items.length === 0) return output.line('Nothing is open.');
+  output.note('Enter takes what stands in brackets, ? lists the choices, s skips one, q ends.');
+  let said = 0;
+  for (const [i, item] of items.entries()) {
+    output.line(`${i + 1}/${items.length}  ${printable(facts(item))}`);
+    const answer = await askAbout(item, delivery);
+    if (answer === 'stop') break;
+    if (answer === 'skip') continue;
+    const report = await describe({ ...open, evidence: [item.evidence], act: 'say', says: answer });
+    said += report.described.length;
+  }
+  output.line(`${said} of ${items.length} described.`);
+}
+
+function facts(item: Filed): string {
+  const when =
+    item.time.is === 'known' ? item.time.instant : item.time.is === 'local' ? item.time.local : 'no time';
+  const from = item.subject?.from;
+  return [
+    item.evidence,
+    item.file.name,
+    when,
+    item.place?.stop ?? 'no stop',
+    item.caption,
+    from === undefined ? undefined : `proposed by ${from}`,
+    ...item.flags.map((flag) => flag.is),
+  ]
+    .filter((part) => part !== undefined)
+    .join(', ');
+}
+
+async function askAbout(item: Filed, delivery: Delivery): Promise<Says | 'skip' | 'stop'> {
+  const subjects = item.kind === 'photo' ? subjectName.options : paperSubject.options;
+  const subject = await answerTo('  What does it show', subjects, item.subject?.is);
+  if (subject === 'skip' || subject === 'stop') return subject;
+  const stops = delivery.stops.map(({ id }) => id);
+  const stop = item.place?.stop ?? (await answerTo('  At which stop', [...stops, 'none'], 'none'));
+  if (stop === 'skip' || stop === 'stop') return stop;
+  return { subject, ...(stop === 'none' || stop === item.place?.stop ? {} : { stop }) };
+}
+
+async function answerTo(
+  question: string,
+  choices: readonly string[],
+  fallback: string | undefined,
+): Promise<string> {
+  for (;;) {
+    const answer = await ask(question, fallback);
+    if (answer === 'q') return 'stop';
+    if (answer === 's' || answer === '') return 'skip';
+    const found = choiceOf(answer, choices);
+    if (found !== undefined) return found;
+    process.stderr.write(`    ${choices.join(', ')}\n`);
+  }
+}

@@ -1,0 +1,230 @@
+import { TO_THE_SECOND, timeInZone } from '../intake/clock/event-time.js';
+import type { Delivery, Stop } from '../model/delivery.js';
+import type { NewEntry } from '../model/entry.js';
+import { DossierError } from '../model/error.js';
+import {
+  type EvidenceId,
+  evidenceId,
+  paperSubject,
+  type Subject,
+  sceneSubject,
+  subjectName,
+} from '../model/evidence.js';
+import { type EvidenceItem, findEvidence, type RecordState } from '../model/state.js';
+import type { EventTime } from '../model/time.js';
+import { type OpenDelivery, withDelivery } from './delivery.js';
+import { findLine, findPosition, findStop, placeOf, timeTyped, unknownWord } from './typed-place.js';
+
+/** What a person says about evidence, as typed. */
+export interface Says {
+  subject?: string | undefined;
+  line?: string | undefined;
+  stop?: string | undefined;
+  position?: string | undefined;
+  /** Who took it. */
+  by?: string | undefined;
+  caption?: string | undefined;
+  time?: string | undefined;
+  /** Why an earlier statement is corrected. */
+  why?: string | undefined;
+}
+
+export type DescribeInput = OpenDelivery & { evidence: readonly string[] } & (
+    | { act: 'say'; says: Says }
+    | { act: 'confirm' }
+    | { act: 'confirm-all' }
+    | { act: 'withhold'; why: string | undefined }
+  );
+
+export interface DescribeReport {
+  /** One for each entry that was added. */
+  described: { evidence: EvidenceId; said: string }[];
+  /** Evidence of which nothing new was said. */
+  unchanged: EvidenceId[];
+  notices: string[];
+}
+
+type Described = Extract<NewEntry, { type: 'evidence-described' }>['body'];
+
+/**
+ * Says what evidence shows, confirms what was proposed, or withholds evidence from copies for outsiders. Every
+ * statement is a new entry that names the evidence; nothing that was said before is changed. All or nothing.
+ * Throws DossierError `bad-value` or `bad-usage` with the field and the choices.
+ */
+export async function describe(input: DescribeInput): Promise<DescribeReport> {
+  return withDelivery(input, true, async (record) => {
+    const state = record.state();
+    const items =
+      input.act === 'confirm-all' ? proposals(state) : input.evidence.map((id) => find(state, id));
+    const report: DescribeReport = {
+      described: [],
+      unchanged: [],
+      notices: record.notices.map((notice) => notice.message),
+    };
+    const entries: NewEntry[] = [];
+    for (const item of new Set(items)) {
+      const made = entryFor(item, state.delivery, input);
+      if (made === undefined) {
+        report.unchanged.push(item.evidence);
+        continue;
+      }
+      entries.push(made.entry);
+      report.described.push({ evidence: item.evidence, said: made.said });
+    }
+    await record.append(entries);
+    return report;
+  });
+}
+
+function entryFor(
+  item: EvidenceItem,
+  delivery: Delivery,
+  input: DescribeInput,
+): { entry: NewEntry; said: string } | undefined {
+  const { evidence } = item;
+  switch (input.act) {
+    case 'withhold': {
+      if (input.why === undefined || input.why.trim() === '')
+        throw new DossierError('bad-usage', 'withholding needs its reason', {
+          where: { field: '--why' },
+          fix: 'Say why; the reason stands in the record, and the count and the hash stay in every dossier.',
+        });
+      if (item.withheld === input.why) return undefined;
+      const body = { evidence, why: input.why };
+      return { entry: { type: 'evidence-withheld', by: input.by, body }, said: `withheld: ${input.why}` };
+    }
+    case 'confirm':
+    case 'confirm-all': {
+      const subject = subjectOf(item);
+      if (subject === undefined)
+        throw new DossierError('bad-value', `nothing is proposed that ${evidence} shows`, {
+          where: { field: evidence },
+          fix: `Say what it shows: dossier describe ${evidence} --subject SUBJECT`,
+        });
+      if (subject.sure === 'confirmed') return undefined;
+      const body: Described = { evidence, subject: { is: subject.is, sure: 'confirmed' } };
+      return { entry: { type: 'evidence-described', by: input.by, body }, said: subject.is };
+    }
+    case 'say': {
+      const made = said(item, delivery, input.says, input.now());
+      return made === undefined
+        ? undefined
+        : { entry: { type: 'evidence-described', by: input.by, body: made.body }, said: made.words };
+    }
+  }
+}
+
+function said(
+  item: EvidenceItem,
+  delivery: Delivery,
+  says: Says,
+  now: Date,
+): { body: Described; words: string } | undefined {
+  const body: Described = { evidence: item.evidence };
+  const words: string[] = [];
+  const replaced: string[] = [];
+  const is = says.subject === undefined ? undefined : fittingSubject(item, says.subject);
+  const before = subjectOf(item);
+  if (is !== undefined && (before?.is !== is || before.sure !== 'confirmed')) {
+    body.subject = { is, sure: 'confirmed' };
+    words.push(is);
+    if (before?.sure === 'confirmed') replaced.push(`that it shows ${before.is}`);
+  }
+  const line = findLine(delivery, says.line);
+  if (line !== undefined && line !== item.line) {
+    body.line = line;
+    words.push(`line ${line}`);
+    if (item.line !== undefined && !isProposed(item)) replaced.push(`line ${item.line}`);
+  }
+  const stop = findStop(delivery, says.stop);
+  const part = findPosition(says.position);
+  const place = placeOf(
+    stop?.id === item.place?.stop ? undefined : stop,
+    part === item.place?.position ? undefined : part,
+  );
+  if (place !== undefined) {
+    body.place = place;
+    words.push(Object.values(place).join(', '));
+  }
+  for (const field of ['by', 'caption'] as const) {
+    const text = says[field]?.trim();
+    if (text === undefined || text === '' || text === item[field]) continue;
+    body[field] = text;
+    words.push(`${field} "${text}"`);
+  }
+  const time = timeSaid(item, delivery, stop, says.time, now);
+  if (time !== undefined) {
+    body.time = time;
+    words.push(time.is === 'known' ? `at ${time.instant}` : 'its time');
+    if (item.time.is === 'known') replaced.push(`its time ${item.time.stated ?? item.time.instant}`);
+  }
+  if (words.length === 0) return undefined;
+  const why = says.why?.trim();
+  if (replaced.length > 0 && (why === undefined || why === ''))
+    throw new DossierError('bad-usage', `${item.evidence}: this corrects ${replaced.join(' and ')}`, {
+      where: { field: '--why' },
+      fix: 'Say why it is corrected: --why "…". The earlier statement stays in the record.',
+    });
+  if (why !== undefined && why !== '') body.why = why;
+  return { body, words: words.join(', ') };
+}
+
+/** The time typed; without one, a local time whose zone the stop now gives. */
+function timeSaid(
+  item: EvidenceItem,
+  delivery: Delivery,
+  stop: Stop | undefined,
+  typed: string | undefined,
+  now: Date,
+): EventTime | undefined {
+  const at = stop ?? delivery.stops.find(({ id }) => id === item.place?.stop);
+  if (typed !== undefined) return timeTyped(typed, delivery, at, now, '--time');
+  if (item.time.is !== 'local' || stop === undefined) return undefined;
+  const wall = Date.parse(`${item.time.local}Z`);
+  return timeInZone(wall, stop.zone, 'place-zone', TO_THE_SECOND, item.time.local).time;
+}
+
+function fittingSubject(item: EvidenceItem, named: string) {
+  const plain = named
+    .trim()
+    .toLowerCase()
+    .replaceAll(/[\s_]+/g, '-');
+  const choices =
+    item.kind === 'photo' ? subjectName.options : item.kind === 'document' ? paperSubject.options : [];
+  if (choices.length === 0)
+    throw new DossierError('bad-value', `${item.evidence} is a ${item.kind}, which says itself what it is`, {
+      where: { field: '--subject' },
+      fix: 'Leave --subject out; a caption, a line or a stop can be said.',
+    });
+  const found = choices.find((option) => option === plain);
+  if (found !== undefined) return found;
+  if (sceneSubject.options.some((scene) => scene === plain))
+    throw new DossierError('bad-value', `${item.evidence} is a document and can't show ${plain}`, {
+      where: { field: '--subject' },
+      fix: `A document is one of: ${choices.join(', ')}.`,
+      choices,
+    });
+  throw unknownWord('subject', named, choices);
+}
+
+function subjectOf(item: EvidenceItem): Subject | undefined {
+  return 'subject' in item ? item.subject : undefined;
+}
+
+function isProposed(item: EvidenceItem): boolean {
+  return subjectOf(item)?.sure !== 'confirmed' && item.describedBy.length === 0;
+}
+
+function proposals(state: RecordState): EvidenceItem[] {
+  return state.evidence.filter((item) => item.withheld === undefined && subjectOf(item)?.sure === 'proposed');
+}
+
+function find(state: RecordState, named: string): EvidenceItem {
+  const id = evidenceId.safeParse(named.trim().toLowerCase());
+  const item = id.success ? findEvidence(state, id.data) : undefined;
+  if (item !== undefined) return item;
+  throw new DossierError('bad-value', `there is no evidence "${named}"`, {
+    where: { field: 'evidence' },
+    fix: `Evidence is numbered e1 to e${state.evidence.reduce((most, { evidence }) => Math.max(most, Number(evidence.slice(1))), 0)} here.`,
+  });
+}
