@@ -3,6 +3,8 @@ import type { Place, Reading, ReceivedEvidence, Subject } from '../model/evidenc
 import type { TemperatureUnit } from '../model/temperature.js';
 import type { Zone } from '../model/time.js';
 import type { ColumnChoice } from './unit-log/columns.js';
+import type { LogMap } from './unit-log/log-map.js';
+import type { LogPreview } from './unit-log/preview.js';
 
 /** A union's members, each without some fields. */
 type Without<T, K extends PropertyKey> = T extends unknown ? Omit<T, K> : never;
@@ -40,6 +42,8 @@ export interface LogOptions {
   logDates?: 'month-day-year' | 'day-month-year';
   /** Which column is what, by heading or by number from 1, where the headings do not show it. */
   logColumns?: ColumnChoice;
+  /** A map file; what it says counts before what the log shows. */
+  logMap?: LogMap;
 }
 
 /** A file in an e-mail or archive, to be taken in as evidence of its own. */
@@ -66,6 +70,8 @@ export interface Examined {
   problems: Problem[];
   /** One line for people: what the file was taken for. */
   takenFor: string;
+  /** How a unit log is read, with its first rows. */
+  log?: LogPreview;
   /** Zone to offer when the log's own is not known and the file was kept as a document for that reason. */
   proposedZone?: Zone;
   /** Files that came in it. */

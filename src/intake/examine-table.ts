@@ -1,17 +1,16 @@
 import type { Delivery } from '../model/delivery.js';
 import { DossierError, type Problem } from '../model/error.js';
-import type { EvidenceId, FileRef } from '../model/evidence.js';
-import { toInstant, type Zone } from '../model/time.js';
+import type { FileRef } from '../model/evidence.js';
+import type { Zone } from '../model/time.js';
 import { CAPTION_COLUMNS } from './captions.js';
 import { examineDocument } from './document.js';
 import type { Examined, Hint, LogOptions } from './draft.js';
-import { onlyZone, plannedAt } from './place.js';
 import { isReadingsTable, readReadings } from './readings.js';
 import { headOf } from './table/bytes.js';
 import { decode } from './table/encoding.js';
-import { headingsOf, readWrittenTable } from './table/written-table.js';
-import { type ReadLog, readUnitLog } from './unit-log/read.js';
-import { recogniseUnitLog } from './unit-log/recognise.js';
+import { headingsOf, parseWrittenTable, readWrittenTable, type WrittenTable } from './table/written-table.js';
+import { counted, examineLog, type LogInput, recogniseLog } from './unit-log/examine-log.js';
+import type { LogRecognition } from './unit-log/recognise.js';
 
 export interface TableInput {
   path: string;
@@ -20,27 +19,72 @@ export interface TableInput {
   hint: Hint;
 }
 
-/** Row problems of a log are told one by one up to this many; the evidence counts them all. */
-const TOLD_ROWS = 20;
-
 /** A table is one of readings, a captions.csv, or a unit log; any other is kept as a document and said so. */
 export async function examineTable(input: TableInput, options: LogOptions): Promise<Examined> {
   const { path, file } = input;
-  try {
+  return orDocument(input, async () => {
     const headings = headingsOf(decode(await headOf(path, 16 * 1024)));
-    if (isReadingsTable(headings)) return await examineReadings(input);
-    if (headings.includes('file') && CAPTION_COLUMNS.filter((c) => headings.includes(c)).length > 1)
-      return await asDocument(input, 'captions of other files', []);
-    return await examineLog(input, options);
+    if (isReadingsTable(headings)) return examineReadings(input, await readWrittenTable(path, file.name));
+    if (isCaptions(headings)) return asDocument(input, 'captions of other files', []);
+    const log = { ...input, source: path };
+    return examineRecognised(input, log, await recogniseLog(log, options));
+  });
+}
+
+/**
+ * The first sheet that is a table of readings or a unit log, by the same rules as a CSV; the others are named.
+ * A workbook without such a sheet is kept as a document, with what the likeliest of its sheets lacks.
+ */
+export async function examineSpreadsheet(input: TableInput, options: LogOptions): Promise<Examined> {
+  const { path, file } = input;
+  return orDocument(input, async () => {
+    const { readSheets, asSource } = await import('./table/sheet.js');
+    const all = await readSheets(path, file.name);
+    const wanted = options.logMap?.sheet;
+    const sheets = all.filter(({ name, text }) =>
+      wanted === undefined ? text.trim() !== '' : name === wanted,
+    );
+    const names = all.map(({ name }) => `"${name}"`).join(', ');
+    let lacking: Extract<LogRecognition, { is: 'not-a-log' }> | undefined;
+    for (const sheet of sheets) {
+      const named = (examined: Examined): Examined => ({
+        ...examined,
+        takenFor: `${examined.takenFor}; sheet "${sheet.name}"${all.length === 1 ? '' : ` of ${names}`}`,
+      });
+      const headings = headingsOf(sheet.text.slice(0, 16 * 1024));
+      if (isReadingsTable(headings))
+        return named(examineReadings(input, parseWrittenTable(sheet.text, file.name)));
+      const log = { ...input, source: asSource(sheet), sheet: sheet.name };
+      const recognition = await recogniseLog(log, options);
+      if (recognition.is !== 'not-a-log') return named(await examineRecognised(input, log, recognition));
+      if (lacking === undefined || (recognition.close && !lacking.close)) lacking = recognition;
+    }
+    const problem: Problem = lacking?.problem ?? {
+      code: 'unsupported-file',
+      message:
+        wanted === undefined ? 'its sheets are empty' : `there is no sheet "${wanted}"; there are: ${names}`,
+      where: { file: file.name },
+    };
+    return asDocument(input, `a spreadsheet with no sheet of a log or of readings (${names})`, [problem]);
+  });
+}
+
+/** A table that cannot be read is kept as what it is, with the reason. */
+async function orDocument(input: TableInput, examine: () => Promise<Examined>): Promise<Examined> {
+  try {
+    return await examine();
   } catch (error) {
     if (!(error instanceof DossierError)) throw error;
-    const problem = { ...error.toProblem(), where: { ...error.where, file: file.name } };
+    const problem = { ...error.toProblem(), where: { ...error.where, file: input.file.name } };
     return asDocument(input, 'a table that could not be read', [problem]);
   }
 }
 
-async function examineReadings({ path, file, delivery, hint }: TableInput): Promise<Examined> {
-  const table = await readWrittenTable(path, file.name);
+function isCaptions(headings: readonly string[]): boolean {
+  return headings.includes('file') && CAPTION_COLUMNS.filter((c) => headings.includes(c)).length > 1;
+}
+
+function examineReadings({ file, delivery, hint }: TableInput, table: WrittenTable): Examined {
   const { readings, problems, rowsLeftOut } = readReadings(table, file.name, delivery);
   const left = rowsLeftOut === 0 ? '' : `, ${rowsLeftOut} left out`;
   return {
@@ -59,49 +103,23 @@ async function examineReadings({ path, file, delivery, hint }: TableInput): Prom
   };
 }
 
-async function examineLog(input: TableInput, options: LogOptions): Promise<Examined> {
-  const { path, file, delivery, hint } = input;
-  const only = onlyZone(delivery);
-  const recognition = await recogniseUnitLog(path, {
-    ...options,
-    fileName: file.name,
-    ...(only === undefined ? {} : { onlyZone: only }),
-    near: delivery.stops.flatMap((stop) => plannedAt(stop) ?? []),
-  });
+async function examineRecognised(
+  input: TableInput,
+  log: LogInput,
+  recognition: LogRecognition,
+): Promise<Examined> {
   switch (recognition.is) {
     case 'not-a-log':
       return asDocument(input, 'a table that is not known', [recognition.problem]);
     case 'zone-needed':
       return {
         ...(await asDocument(input, 'a unit log whose zone is not known', [recognition.problem], true)),
-        ...proposed(delivery),
+        ...proposed(input.delivery),
       };
     case 'log': {
-      const { mapping, unused } = recognition;
-      const log = await readUnitLog(path, mapping, { evidence: 'e1' as EvidenceId, addedSeconds: 0 });
-      const [from, to] = [log.times[0], log.times.at(-1)];
-      if (from === undefined || to === undefined)
-        return asDocument(input, 'a unit log without a readable row', rowProblems(log, file.name));
-      const columns = mapping.channels.map((c) => `${c.channel} in ${c.unit}`).join(', ');
-      const faults = log.faultCount === 0 ? '' : `; ${counted(log.faultCount, 'sensor fault')} left out`;
-      const notRead = unused.length === 0 ? '' : `; not read: ${unused.join(', ')}`;
-      return {
-        received: {
-          kind: 'unit-log',
-          file,
-          time: { is: 'none', why: 'every row has its own time' },
-          flags: [],
-          ...hint,
-          mapping,
-          rows: log.times.length,
-          rowsLeftOut: log.rowsLeftOut,
-          from: toInstant(from),
-          to: toInstant(to),
-        },
-        readings: [],
-        problems: rowProblems(log, file.name),
-        takenFor: `unit log: ${counted(log.times.length, 'row')}, clock ${zoneInWords(mapping.time.zone)}, ${columns}${faults}${notRead}`,
-      };
+      const examined = await examineLog(log, recognition);
+      if ('received' in examined) return examined;
+      return asDocument(input, 'a unit log without a readable row', examined.problems);
     }
   }
 }
@@ -129,30 +147,4 @@ async function asDocument(
 function proposed(delivery: Delivery): { proposedZone?: Zone } {
   const first = delivery.stops.find((stop) => stop.does === 'load');
   return first === undefined ? {} : { proposedZone: first.zone };
-}
-
-function rowProblems(log: ReadLog, file: string): Problem[] {
-  // A cell that the unit itself marked as a fault is honest data: it is counted, not complained about.
-  const wrong = log.problems.filter((p) => p.is !== 'sensor-fault');
-  const told: Problem[] = wrong.slice(0, TOLD_ROWS).map((p) => ({
-    code: 'bad-value',
-    message: `${p.is}: ${p.detail}`,
-    where: { file, row: p.row },
-  }));
-  const more = log.problemCount - log.faultCount - told.length;
-  if (more > 0)
-    told.push({
-      code: 'bad-value',
-      message: `and ${counted(more, 'more problem')} of this kind`,
-      where: { file },
-    });
-  return told;
-}
-
-function zoneInWords(zone: string): string {
-  return zone === 'offset' ? 'with its own offset in each row' : `in ${zone}`;
-}
-
-function counted(n: number, what: string): string {
-  return `${n} ${what}${n === 1 ? '' : 's'}`;
 }

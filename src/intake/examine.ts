@@ -4,7 +4,7 @@ import type { FileRef } from '../model/evidence.js';
 import { folderHint } from './captions.js';
 import { examineDocument } from './document.js';
 import type { Examined, Hint, LogOptions } from './draft.js';
-import { examineTable } from './examine-table.js';
+import { examineSpreadsheet, examineTable } from './examine-table.js';
 import { type Recognised, recogniseFile } from './recognise.js';
 import { nearest } from './settings/suggest.js';
 
@@ -59,6 +59,8 @@ async function examineKind(recognised: Recognised, asked: Asked, options: LogOpt
     }
     case 'table':
       return examineTable(asked, options);
+    case 'spreadsheet':
+      return examineSpreadsheet(asked, options);
     case 'archive':
       return (await import('./examine-container.js')).examineArchive(asked);
     case 'message':

@@ -8,6 +8,7 @@ export type Recognised =
   | { is: 'picture'; type: PictureType }
   | { is: 'pdf'; type: 'application/pdf' }
   | { is: 'table'; type: 'text/csv' }
+  | { is: 'spreadsheet'; type: typeof SPREADSHEET }
   | { is: 'text'; type: 'text/plain' }
   | { is: 'message'; type: 'message/rfc822' }
   | { is: 'archive'; type: 'application/zip' }
@@ -22,6 +23,8 @@ export type PictureType =
   | 'image/heif'
   | 'image/webp'
   | 'image/tiff';
+
+const SPREADSHEET = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
 /** As much of a file as `recognise` looks at. */
 export const HEAD_BYTES = 64 * 1024;
@@ -74,8 +77,14 @@ export function recognise(head: Uint8Array): Recognised {
     : { is: 'text', type: 'text/plain' };
 }
 
+/** Type by content of a whole file: what is in a zip file stands at its end. */
 export async function recogniseFile(source: ByteSource): Promise<Recognised> {
-  return recognise(await headOf(source, HEAD_BYTES));
+  const head = await headOf(source, HEAD_BYTES);
+  if (typeof source === 'string' && textAt(head, 0, 4) === 'PK\x03\x04') {
+    const { isSpreadsheet } = await import('./table/sheet.js');
+    if (await isSpreadsheet(source)) return { is: 'spreadsheet', type: SPREADSHEET };
+  }
+  return recognise(head);
 }
 
 function startsWith(head: Uint8Array, magic: Magic): boolean {

@@ -1,10 +1,16 @@
 import { type Channel, channel, type StateColumn, stateColumn } from '../../model/evidence.js';
 import { readWall } from '../clock/wall-time.js';
-import { meaningOf, plainHeading } from './headings.js';
-import type { Meaning } from './words.js';
+import { meaningOf, plainHeading, type SaidByHeading } from './headings.js';
+import { type Meaning, PROBES } from './words.js';
 
-/** What a person says about columns: for each meaning a heading, or a number counted from 1. */
-export type ColumnChoice = Partial<Record<Meaning, string | number>>;
+/** A column by its heading, or by its number counted from 1. */
+export type ColumnName = string | number;
+
+/** What a person says about columns. */
+export type ColumnChoice = { [M in Meaning]?: ColumnName | undefined } & {
+  /** Columns that are none of these, whatever their headings say. */
+  ignore?: readonly ColumnName[] | undefined;
+};
 
 export interface Columns {
   /** One column, or date and then time of day. */
@@ -17,29 +23,30 @@ export interface Columns {
 
 export type Assignment =
   | { is: 'columns'; columns: Columns; score: number }
-  | { is: 'no-time' | 'time-without-date' | 'no-temperature'; column?: string };
+  | { is: 'no-time' | 'time-without-date' | 'no-temperature' | 'no-such-column'; column?: string };
+
+type Taken = Map<Meaning, { column: number; strength: number }>;
 
 /** Gives each meaning one column: what the person chose, else the heading that says it best. */
 export function assignColumns(
   headings: readonly string[],
   sample: readonly (readonly string[])[],
   choice: ColumnChoice = {},
+  said: (heading: string) => SaidByHeading | undefined = meaningOf,
 ): Assignment {
-  const taken = new Map<Meaning, { column: number; strength: number }>();
-  headings.forEach((heading, column) => {
-    const meaning = meaningOf(heading);
-    if (meaning === undefined) return;
-    const rival = taken.get(meaning.means);
-    if (rival === undefined || meaning.strength > rival.strength)
-      taken.set(meaning.means, { column, strength: meaning.strength });
-  });
-  for (const [means, wanted] of Object.entries(choice)) {
-    const column = typeof wanted === 'number' ? wanted - 1 : findHeading(headings, wanted);
-    // A column that a person gave away is not guessed for anything else.
-    for (const [other, place] of taken) if (place.column === column) taken.delete(other);
-    if (column >= 0 && column < headings.length && isMeaning(means))
-      taken.set(means, { column, strength: 100 });
+  const { ignore = [], ...wanted } = choice;
+  const chosen = new Map<Meaning, number>();
+  for (const [means, name] of Object.entries(wanted)) {
+    if (name === undefined) continue;
+    const column = columnAt(headings, name);
+    if (column === undefined) return { is: 'no-such-column', column: String(name) };
+    if (isMeaning(means)) chosen.set(means, column);
   }
+  // A column that a person gave away or ruled out is not guessed for anything else.
+  const gone = new Set([...chosen.values(), ...ignore.map((name) => columnAt(headings, name))]);
+  const guessed = headings.map((heading, column) => (gone.has(column) ? undefined : said(heading)));
+  const taken = guess(guessed);
+  for (const [means, column] of chosen) taken.set(means, { column, strength: 100 });
   const time = timeColumns(taken, sample);
   if (!Array.isArray(time)) {
     const column = time.column === undefined ? undefined : headings[time.column];
@@ -67,6 +74,40 @@ export function assignColumns(
   };
 }
 
+function guess(said: readonly (SaidByHeading | undefined)[]): Taken {
+  const taken: Taken = new Map();
+  const probes: { column: number; number: number | undefined; weak: boolean }[] = [];
+  said.forEach((meaning, column) => {
+    if (meaning === undefined) return;
+    if (meaning.means === 'probe') {
+      probes.push({ column, number: meaning.number, weak: meaning.weak });
+      return;
+    }
+    const rival = taken.get(meaning.means);
+    if (rival === undefined || meaning.strength > rival.strength)
+      taken.set(meaning.means, { column, strength: meaning.strength });
+  });
+  // `Temperature` alone is a recorder's only column; beside named air it could be anything.
+  const strong = probes.filter((p) => !p.weak);
+  const named = strong.length > 0 || taken.has('return-air') || taken.has('supply-air');
+  placeProbes(named ? strong : probes, taken);
+  return taken;
+}
+
+/** Probe 2 is `probe-2`; those without a number, or whose number is taken, take the next that is free. */
+function placeProbes(probes: readonly { column: number; number: number | undefined }[], taken: Taken): void {
+  const later: number[] = [];
+  for (const { column, number } of probes) {
+    const own = number === undefined ? undefined : PROBES[number - 1];
+    if (own === undefined || taken.has(own)) later.push(column);
+    else taken.set(own, { column, strength: 1 });
+  }
+  for (const column of later) {
+    const free = PROBES.find((name) => !taken.has(name));
+    if (free !== undefined) taken.set(free, { column, strength: 1 });
+  }
+}
+
 function timeColumns(
   taken: ReadonlyMap<Meaning, { column: number }>,
   sample: readonly (readonly string[])[],
@@ -89,9 +130,13 @@ function holdsDates(column: number, sample: readonly (readonly string[])[]): boo
   });
 }
 
-function findHeading(headings: readonly string[], wanted: string): number {
+function columnAt(headings: readonly string[], wanted: ColumnName): number | undefined {
+  if (typeof wanted === 'number') return wanted >= 1 && wanted <= headings.length ? wanted - 1 : undefined;
   const exact = headings.findIndex((heading) => heading.trim() === wanted.trim());
-  return exact >= 0 ? exact : headings.findIndex((heading) => plainHeading(heading) === plainHeading(wanted));
+  if (exact >= 0) return exact;
+  const plain = plainHeading(wanted);
+  const close = headings.findIndex((heading) => plain !== '' && plainHeading(heading) === plain);
+  return close < 0 ? undefined : close;
 }
 
 const MEANINGS: ReadonlySet<string> = new Set([

@@ -1,10 +1,11 @@
-import { DELIMITERS, type Delimiter, guessDelimiter, linesOf, splitLine } from '../table/delimiter.js';
+import { DELIMITERS, type Delimiter, guessDelimiter, linesOf } from '../table/delimiter.js';
+import { type RowOfText, rowsOfText } from '../table/rows.js';
 import { type Assignment, assignColumns, type ColumnChoice, type Columns } from './columns.js';
-import { unitIn } from './headings.js';
+import { meaningOf, type SaidByHeading, unitIn } from './headings.js';
 
 export interface FoundTable {
   delimiter: Delimiter;
-  /** Last line of the header, counted from 1: the headings, or the line of units under them. */
+  /** Line of the header, or of the units under it, counted from 1; 0 for a table without one. */
   headerRow: number;
   headings: string[];
   /** Lines above the header, in cells. */
@@ -21,47 +22,79 @@ export type TableSearch =
       is: 'not-found';
       headings: string[];
       row: number;
-      why: Exclude<Assignment['is'], 'columns'> | 'no-rows';
+      why: Exclude<Assignment['is'], 'columns'> | 'no-rows' | 'too-many-columns';
       column?: string;
     };
 
-/** Headings come within this many lines, after whatever the download says about itself. */
-const PREAMBLE_LINES = 100;
+export interface TableChoice {
+  columns?: ColumnChoice | undefined;
+  delimiter?: Delimiter | undefined;
+  /** Line of the headings, counted from 1; 0 when there is none. */
+  headerRow?: number | undefined;
+}
+
+/** Headings come within this many rows, after whatever the download says about itself. */
+const PREAMBLE_ROWS = 100;
 const SAMPLE_ROWS = 200;
+/** A table of a unit's download has a few dozen columns. */
+export const MOST_COLUMNS = 1_000;
 
 /** Looks for the header line and the delimiter under which its words make the best log. */
-export function findTable(head: string, choice?: ColumnChoice): TableSearch {
-  const lines = linesOf(head);
+export function findTable(head: string, choice: TableChoice = {}): TableSearch {
+  const said = remembered();
   let best: { table: FoundTable; score: number } | undefined;
-  for (const delimiter of DELIMITERS) {
-    if (!lines.some((line) => line.includes(delimiter))) continue;
-    const split = lines.slice(0, PREAMBLE_LINES + SAMPLE_ROWS).map((line) => splitLine(line, delimiter));
-    for (let i = 0; i < Math.min(lines.length, PREAMBLE_LINES); i++) {
-      const headings = split[i] ?? [];
-      if (headings.length < 2) continue;
-      // A line of values is no header.
-      if (headings.filter((cell) => /^\s*[-+−]?\d/.test(cell)).length > headings.length / 3) continue;
-      const rows = split.slice(i + 1, i + 1 + SAMPLE_ROWS);
-      const found = assignColumns(headings, rows, choice);
-      if (found.is !== 'columns' || found.score <= (best?.score ?? 0)) continue;
-      const unitRow = isUnitRow(rows[0] ?? []) ? (rows[0] ?? []) : [];
-      const skip = unitRow.length > 0 ? 1 : 0;
-      best = {
-        score: found.score,
-        table: {
-          delimiter,
-          headerRow: i + 1 + skip,
-          headings: headings.map((h) => h.trim()),
-          preamble: split.slice(0, i),
-          unitRow,
-          sample: rows.slice(skip),
-          columns: found.columns,
-        },
-      };
+  for (const delimiter of choice.delimiter === undefined ? DELIMITERS : [choice.delimiter]) {
+    if (!head.includes(delimiter)) continue;
+    const rows = rowsOfText(head, delimiter, PREAMBLE_ROWS + SAMPLE_ROWS);
+    for (const at of candidates(rows, choice.headerRow)) {
+      const table = tableAt(rows, at, choice, said);
+      if (table === undefined || table.score <= (best?.score ?? 0)) continue;
+      best = { score: table.score, table: { ...table.table, delimiter } };
     }
   }
-  if (best !== undefined) return { is: 'found', table: best.table };
-  return explainLack(lines, choice);
+  return best === undefined ? explainLack(head, choice) : { is: 'found', table: best.table };
+}
+
+/** Places in `rows` that may be the header; −1 stands for a table without one. */
+function candidates(rows: readonly RowOfText[], headerRow: number | undefined): number[] {
+  if (headerRow === 0) return [-1];
+  if (headerRow !== undefined)
+    return [rows.findIndex(({ line }) => line === headerRow)].filter((i) => i >= 0);
+  return rows.slice(0, PREAMBLE_ROWS).flatMap(({ cells }, i) => {
+    if (cells.length < 2 || cells.length > MOST_COLUMNS) return [];
+    // A line of values is no header.
+    const values = cells.filter((cell) => /^\s*[-+−]?\d/.test(cell)).length;
+    return values > cells.length / 3 ? [] : [i];
+  });
+}
+
+function tableAt(
+  rows: readonly RowOfText[],
+  at: number,
+  { columns }: TableChoice,
+  said: (heading: string) => SaidByHeading | undefined,
+): { table: Omit<FoundTable, 'delimiter'>; score: number } | undefined {
+  const below = rows.slice(at + 1, at + 1 + SAMPLE_ROWS).map(({ cells }) => cells);
+  const width = Math.min(MOST_COLUMNS, Math.max(0, ...below.map((cells) => cells.length)));
+  const headings =
+    at < 0
+      ? Array.from({ length: width }, (_, i) => `column ${i + 1}`)
+      : (rows[at]?.cells ?? []).map((cell) => cell.trim());
+  const found = assignColumns(headings, below, columns, said);
+  if (found.is !== 'columns') return undefined;
+  const unitRow = at >= 0 && isUnitRow(below[0] ?? []) ? (below[0] ?? []) : [];
+  const header = rows[unitRow.length > 0 ? at + 1 : at];
+  return {
+    score: found.score,
+    table: {
+      headerRow: header?.line ?? 0,
+      headings,
+      preamble: rows.slice(0, Math.max(0, at)).map(({ cells }) => cells),
+      unitRow,
+      sample: below.slice(unitRow.length > 0 ? 1 : 0),
+      columns: found.columns,
+    },
+  };
 }
 
 function isUnitRow(cells: readonly string[]): boolean {
@@ -69,28 +102,34 @@ function isUnitRow(cells: readonly string[]): boolean {
   return full.length > 0 && full.some((c) => unitIn(c) !== undefined) && full.every((c) => !/\d/.test(c));
 }
 
+/** Values stand in many rows that may be headers: each text is looked at once. */
+function remembered(): (heading: string) => SaidByHeading | undefined {
+  const known = new Map<string, SaidByHeading | undefined>();
+  return (heading) => {
+    if (known.has(heading)) return known.get(heading);
+    const said = meaningOf(heading);
+    if (known.size < 50_000) known.set(heading, said);
+    return said;
+  };
+}
+
 /** The line that looks most like a header, and what it lacks. */
-function explainLack(lines: readonly string[], choice: ColumnChoice | undefined): TableSearch {
-  const delimiter = guessDelimiter(lines) ?? ',';
-  const split = lines.slice(0, PREAMBLE_LINES).map((line) => splitLine(line, delimiter));
-  const width = Math.max(0, ...split.map((cells) => cells.length));
-  const row = Math.max(
-    0,
-    split.findIndex((cells) => cells.length === width),
-  );
-  const headings = (split[row] ?? []).map((h) => h.trim());
-  const rest = split.slice(row + 1).filter((cells) => cells.some((cell) => cell.trim() !== ''));
-  const found = assignColumns(headings, rest, choice);
+function explainLack(head: string, choice: TableChoice): TableSearch {
+  const delimiter = choice.delimiter ?? guessDelimiter(linesOf(head)) ?? ',';
+  const rows = rowsOfText(head, delimiter, PREAMBLE_ROWS);
+  const width = Math.max(0, ...rows.map(({ cells }) => cells.length));
+  const given = choice.headerRow;
+  const row = rows.find(({ cells, line }) => (given ? line === given : cells.length === width));
+  const headings = (row?.cells ?? []).map((h) => h.trim());
+  const rest = rows.filter(({ line }) => line > (row?.line ?? 0)).map(({ cells }) => cells);
+  const lack = { is: 'not-found', headings: headings.slice(0, MOST_COLUMNS), row: row?.line ?? 1 } as const;
+  if (headings.length > MOST_COLUMNS)
+    return { ...lack, why: 'too-many-columns', column: String(headings.length) };
+  const found = assignColumns(headings, rest, choice.columns);
+  if (rest.length === 0 && found.is === 'time-without-date') return { ...lack, why: 'no-rows' };
   return {
-    is: 'not-found',
-    headings,
-    row: row + 1,
-    why:
-      rest.length === 0 && found.is === 'time-without-date'
-        ? 'no-rows'
-        : found.is === 'columns'
-          ? 'no-time'
-          : found.is,
+    ...lack,
+    why: found.is === 'columns' ? 'no-time' : found.is,
     ...(found.is !== 'columns' && found.column !== undefined ? { column: found.column } : {}),
   };
 }

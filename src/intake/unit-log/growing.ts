@@ -1,15 +1,31 @@
-/** A number array that doubles as it fills: memory stays within twice of what the rows need. */
-export class GrowingNumbers {
-  #items = new Float64Array(1024);
+type Numbers = Float64Array | Uint32Array;
+
+const BLOCK = 1 << 16;
+
+/**
+ * A column of numbers that grows by blocks, so that a long log never lies in memory twice: `pick` gives each
+ * block up as soon as it is copied.
+ */
+export class GrowingNumbers<T extends Numbers = Float64Array> {
+  #blocks: T[] = [];
   #length = 0;
 
+  constructor(readonly make: (length: number) => T) {}
+
+  static of(): GrowingNumbers<Float64Array> {
+    return new GrowingNumbers((length) => new Float64Array(length));
+  }
+
+  static ofCounts(): GrowingNumbers<Uint32Array> {
+    return new GrowingNumbers((length) => new Uint32Array(length));
+  }
+
   push(value: number): void {
-    if (this.#length === this.#items.length) {
-      const wider = new Float64Array(this.#items.length * 2);
-      wider.set(this.#items);
-      this.#items = wider;
-    }
-    this.#items[this.#length++] = value;
+    const at = this.#length % BLOCK;
+    if (at === 0) this.#blocks.push(this.make(BLOCK));
+    const block = this.#blocks[this.#blocks.length - 1];
+    if (block !== undefined) block[at] = value;
+    this.#length += 1;
   }
 
   get length(): number {
@@ -17,38 +33,76 @@ export class GrowingNumbers {
   }
 
   at(index: number): number {
-    return this.#items[index] ?? Number.NaN;
+    return this.#blocks[Math.floor(index / BLOCK)]?.[index % BLOCK] ?? Number.NaN;
   }
 
   set(index: number, value: number): void {
-    if (index < this.#length) this.#items[index] = value;
+    const block = this.#blocks[Math.floor(index / BLOCK)];
+    if (block !== undefined && index < this.#length) block[index % BLOCK] = value;
   }
 
-  /** The values at these places, in this order. */
-  pick(order: Uint32Array): Float64Array {
-    const picked = new Float64Array(order.length);
-    for (let i = 0; i < order.length; i++) picked[i] = this.#items[order[i] ?? 0] ?? Number.NaN;
+  /** The values at these places, in this order; all of them as they stand where no order is given. The column is empty afterwards. */
+  pick(order?: Uint32Array): T {
+    const picked = this.make(order?.length ?? this.#length);
+    if (order === undefined) {
+      for (let b = 0; b < this.#blocks.length; b++) {
+        const block = this.#blocks[b];
+        if (block !== undefined)
+          picked.set(
+            block.length + b * BLOCK > this.#length ? block.subarray(0, this.#length - b * BLOCK) : block,
+            b * BLOCK,
+          );
+        this.#blocks[b] = this.make(0);
+      }
+    } else for (let i = 0; i < order.length; i++) picked[i] = this.at(order[i] ?? 0);
+    this.#blocks = [];
+    this.#length = 0;
     return picked;
   }
 }
 
+const LONGEST_TEXT = 200;
+const MOST_WORDS = 10_000;
+
 /** Texts of a column; equal texts are one string, so that a long log of few words stays small. */
 export class GrowingTexts {
-  readonly #items: string[] = [];
-  readonly #known = new Map<string, string>();
+  readonly #codes = GrowingNumbers.ofCounts();
+  readonly #texts: string[] = [];
+  readonly #known = new Map<string, number>();
+  #last = '';
+  #lastCode = -1;
 
   push(text: string): void {
-    const short = text.length > 200 ? text.slice(0, 200) : text;
-    let own = this.#known.get(short);
-    if (own === undefined) {
-      // A slice of a line keeps the whole chunk it came from alive; a copy does not.
-      own = Buffer.from(short, 'utf16le').toString('utf16le');
-      if (this.#known.size < 10_000) this.#known.set(own, own);
+    if (text !== this.#last || this.#lastCode < 0) {
+      this.#lastCode = this.#codeOf(text);
+      this.#last = this.#texts[this.#lastCode] ?? '';
     }
-    this.#items.push(own);
+    this.#codes.push(this.#lastCode);
   }
 
-  pick(order: Uint32Array): string[] {
-    return Array.from(order, (i) => this.#items[i] ?? '');
+  at(index: number): string {
+    return this.#texts[this.#codes.at(index)] ?? '';
+  }
+
+  set(index: number, text: string): void {
+    this.#codes.set(index, this.#codeOf(text));
+  }
+
+  pick(order?: Uint32Array): string[] {
+    const codes = this.#codes.pick(order);
+    const picked = new Array<string>(codes.length);
+    for (let i = 0; i < codes.length; i++) picked[i] = this.#texts[codes[i] ?? 0] ?? '';
+    return picked;
+  }
+
+  #codeOf(text: string): number {
+    const short = text.length > LONGEST_TEXT ? text.slice(0, LONGEST_TEXT) : text;
+    const code = this.#known.get(short);
+    if (code !== undefined) return code;
+    // A slice of a line keeps the whole chunk it came from alive; a copy does not.
+    const own = Buffer.from(short, 'utf16le').toString('utf16le');
+    this.#texts.push(own.replaceAll(/\p{Cc}/gu, '\ufffd'));
+    if (this.#known.size < MOST_WORDS) this.#known.set(own, this.#texts.length - 1);
+    return this.#texts.length - 1;
   }
 }

@@ -26,21 +26,31 @@ export function resolveFolds(
   return backwards ? resolved.reverse() : resolved;
 }
 
-/** The rows in ascending time, each time once (the row that comes first in the file), and those that repeat one. */
-export function sortedOnce(times: GrowingNumbers): { order: Uint32Array; repeated: number[] } {
-  const order = new Uint32Array(times.length);
-  let sorted = true;
-  for (let i = 0; i < order.length; i++) {
-    order[i] = i;
-    if (i > 0 && times.at(i) < times.at(i - 1)) sorted = false;
+/**
+ * The places of the rows in ascending time, each time once (the row that comes first in the file); undefined
+ * when they stand so already. Every row that repeats a time is told with the row that keeps its place.
+ */
+export function sortedOnce(
+  times: Float64Array,
+  onRepeat: (index: number, kept: number) => void,
+): Uint32Array | undefined {
+  let up = true;
+  let down = true;
+  for (let i = 1; i < times.length && (up || down); i++) {
+    const step = (times[i] ?? 0) - (times[i - 1] ?? 0);
+    if (step <= 0) up = false;
+    if (step >= 0) down = false;
   }
-  if (!sorted) order.sort((a, b) => times.at(a) - times.at(b) || a - b);
-  const repeated: number[] = [];
+  if (up) return undefined;
+  const order = new Uint32Array(times.length);
+  for (let i = 0; i < order.length; i++) order[i] = down ? order.length - 1 - i : i;
+  if (down) return order;
+  order.sort((a, b) => (times[a] ?? 0) - (times[b] ?? 0) || a - b);
   let kept = 0;
   for (const index of order) {
     const before = order[kept - 1];
-    if (kept > 0 && before !== undefined && times.at(before) === times.at(index)) repeated.push(index);
+    if (before !== undefined && times[before] === times[index]) onRepeat(index, before);
     else order[kept++] = index;
   }
-  return { order: order.slice(0, kept), repeated };
+  return order.slice(0, kept);
 }

@@ -1,14 +1,17 @@
 import { DossierError } from '../../model/error.js';
 import type { EvidenceId, LogMapping } from '../../model/evidence.js';
-import { HIGHEST_CELSIUS, LOWEST_CELSIUS, toCelsius } from '../../model/temperature.js';
+import { toCelsius } from '../../model/temperature.js';
 import type { RowProblem, UnitLog } from '../../model/unit-log.js';
 import type { ByteSource } from '../table/bytes.js';
 import { eachRow } from '../table/rows.js';
+import { isPossible, oddValue } from './cell-value.js';
 import { GrowingNumbers, GrowingTexts } from './growing.js';
-import { readNumber, readWithUnit } from './numbers.js';
+import { readNumber } from './numbers.js';
 import { type FoldedRow, resolveFolds, sortedOnce } from './order-rows.js';
+import { repeatedRow } from './repeated-rows.js';
+import { RowNotes } from './row-notes.js';
 import { RowTimes } from './row-times.js';
-import { FAULT_WORDS } from './words.js';
+import { StatedReader } from './stated.js';
 
 export interface LogReadOptions {
   evidence: EvidenceId;
@@ -16,122 +19,166 @@ export interface LogReadOptions {
   addedSeconds: number;
 }
 
-/** A unit log, and how many rows could not be placed in time or stood twice. */
+/** A unit log, how many rows could not be placed in time or stood twice, and how often each kind of note was made. */
 export interface ReadLog extends UnitLog {
   rowsLeftOut: number;
-  /** Cells that the unit itself marked as a sensor fault; they are among the problems. */
-  faultCount: number;
+  counts: Partial<Record<RowProblem['is'], number>>;
 }
 
 const MOST_ROWS = 5_000_000;
-const KEPT_PROBLEMS = 1_000;
+/** The sign of a negative number of nines, the only possible value that is a fault mark. */
+const NINES_BELOW = /^\s*[-−]99/;
 
 /**
  * Reads a log as its mapping says: times to UTC, temperatures to °C, rows sorted by time. Streams, with
  * memory for the columns alone. A value that is missing is NaN; so is one that is a fault mark, a text or
- * impossible, which is also a row problem. A row without a readable time, in the hour that daylight saving
- * skips, or with the time of an earlier row is left out, and a row problem. Throws DossierError only when
- * reading cannot go on (too many rows, an endless line, an unreadable file).
+ * impossible, which is also noted. A row without a readable time, in the hour that daylight saving skips,
+ * with more cells than the header, or with the time of an earlier row and other values is left out and noted;
+ * one that repeats or completes an earlier row is joined to it. A file that ends within a row loses that row.
+ * Throws DossierError only when reading cannot go on (too many rows, an endless line, an unreadable file).
  */
 export async function readUnitLog(
   source: ByteSource,
   mapping: LogMapping,
   { evidence, addedSeconds }: LogReadOptions,
 ): Promise<ReadLog> {
-  const problems: RowProblem[] = [];
-  let problemCount = 0;
-  let faultCount = 0;
-  const problem = (row: number, is: RowProblem['is'], detail: string): void => {
-    problemCount += 1;
-    if (is === 'sensor-fault') faultCount += 1;
-    if (problems.length < KEPT_PROBLEMS) problems.push({ row, is, detail });
-  };
+  const reader = new LogReader(mapping);
+  const text =
+    mapping.sheet === undefined
+      ? source
+      : await (await import('../table/sheet.js')).sheetText(source, mapping.sheet);
+  await eachRow(text, mapping, (cells, line) => reader.row(cells, line));
+  return reader.finish(evidence, addedSeconds);
+}
 
-  const times = new GrowingNumbers();
-  const rows = new GrowingNumbers();
-  const folded: FoldedRow[] = [];
-  const channels = mapping.channels.map((c) => ({ ...c, values: new GrowingNumbers() }));
-  const states = mapping.states.map((s) => ({ ...s, values: new GrowingTexts() }));
-  const rowTimes = new RowTimes(mapping.time);
-  const [first = 0, second] = mapping.time.columns;
-  let leftOut = 0;
+class LogReader {
+  readonly #mapping: LogMapping;
+  readonly #notes = new RowNotes();
+  readonly #times = GrowingNumbers.of();
+  readonly #rows = GrowingNumbers.ofCounts();
+  readonly #folded: FoldedRow[] = [];
+  readonly #channels;
+  readonly #states;
+  readonly #rowTimes: RowTimes;
+  readonly #stated = new StatedReader();
+  readonly #needed: number;
+  #width = Number.POSITIVE_INFINITY;
+  #widthAbove = 0;
+  #leftOut = 0;
+  /** A row with too few cells; whether the file ends within it shows only with the next row. */
+  #short: { cells: string[]; line: number } | undefined;
 
-  await eachRow(source, mapping, (cells, line) => {
-    if (line <= mapping.headerRow) return true;
-    if (times.length >= MOST_ROWS)
+  constructor(mapping: LogMapping) {
+    this.#mapping = mapping;
+    this.#channels = mapping.channels.map((c) => ({ ...c, values: GrowingNumbers.of() }));
+    this.#states = mapping.states.map((s) => ({ ...s, values: new GrowingTexts() }));
+    this.#rowTimes = new RowTimes(mapping.time);
+    this.#needed = 1 + Math.max(...mapping.channels.map((c) => c.column), ...mapping.time.columns);
+  }
+
+  row(cells: string[], line: number): boolean {
+    if (line <= this.#mapping.headerRow) return this.#above(cells);
+    if (this.#short !== undefined) this.#takeShort(this.#short);
+    if (cells.length < this.#needed) this.#short = { cells, line };
+    else this.#take(cells, line);
+    return true;
+  }
+
+  #above(cells: string[]): boolean {
+    this.#stated.add(cells);
+    // A line of units may stand under the headings and be shorter or longer.
+    this.#width = Math.max(cells.length, this.#widthAbove);
+    this.#widthAbove = cells.length;
+    return true;
+  }
+
+  #takeShort({ cells, line }: { cells: string[]; line: number }): void {
+    this.#short = undefined;
+    const before = this.#times.length;
+    this.#take(cells, line);
+    if (this.#times.length > before)
+      this.#notes.add(line, 'ragged', `${cells.length} of ${this.#needed} cells; the others are not known`);
+  }
+
+  #leave(line: number, is: RowProblem['is'], detail: string): void {
+    this.#leftOut += 1;
+    this.#notes.add(line, is, detail);
+  }
+
+  #take(cells: string[], line: number): void {
+    if (this.#times.length >= MOST_ROWS)
       throw new DossierError('file-too-large', `more than ${MOST_ROWS} rows`, { where: { row: line } });
-    const time = rowTimes.read(cells[first] ?? '', second === undefined ? undefined : (cells[second] ?? ''));
-    if (typeof time !== 'number') {
-      if (time.is !== 'twice') {
-        leftOut += 1;
-        problem(line, time.is, time.detail);
-        return true;
-      }
-      folded.push({ index: times.length, earlier: time.earlier, later: time.later });
-      times.push(time.earlier);
-    } else times.push(time);
-    rows.push(line);
-    for (const c of channels) {
+    if (cells.length > this.#width && cells.slice(this.#width).some((cell) => cell.trim() !== '')) {
+      this.#leave(
+        line,
+        'ragged',
+        `${cells.length} cells where the header has ${this.#width}: is the decimal mark the mark between the columns too?`,
+      );
+      return;
+    }
+    const [first = 0, second] = this.#mapping.time.columns;
+    const time = this.#rowTimes.read(
+      cells[first] ?? '',
+      second === undefined ? undefined : (cells[second] ?? ''),
+    );
+    if (typeof time === 'number') this.#times.push(time);
+    else if (time.is === 'twice') {
+      this.#folded.push({ index: this.#times.length, earlier: time.earlier, later: time.later });
+      this.#times.push(time.earlier);
+    } else {
+      this.#leave(line, time.is, time.detail);
+      return;
+    }
+    this.#rows.push(line);
+    for (const c of this.#channels) {
       const text = cells[c.column] ?? '';
-      const value = readNumber(text, mapping.decimal);
-      const celsius = toCelsius(value, c.unit);
-      if (celsius >= LOWEST_CELSIUS && celsius <= HIGHEST_CELSIUS) c.values.push(celsius);
+      const celsius = toCelsius(readNumber(text, this.#mapping.decimal), c.unit);
+      if (isPossible(celsius) && !NINES_BELOW.test(text)) c.values.push(celsius);
       else
         c.values.push(
-          oddValue(text, value, mapping.decimal, (is, detail) =>
-            problem(line, is, `${c.heading}: ${detail}`),
+          oddValue(text, { unit: c.unit, decimal: this.#mapping.decimal }, (is, detail) =>
+            this.#notes.add(line, is, `${c.heading}: ${detail}`),
           ),
         );
     }
-    for (const s of states) s.values.push((cells[s.column] ?? '').trim());
-    return true;
-  });
-
-  for (const { index, which } of resolveFolds(times, folded))
-    problem(
-      rows.at(index),
-      'time-in-fold',
-      `this wall time happened twice; read as the ${which} by its neighbours`,
-    );
-  const { order, repeated } = sortedOnce(times);
-  for (const index of repeated) problem(rows.at(index), 'duplicate', 'the time of an earlier row');
-  leftOut += repeated.length;
-
-  const picked = times.pick(order);
-  if (addedSeconds !== 0)
-    for (let i = 0; i < picked.length; i++) picked[i] = (picked[i] ?? 0) + addedSeconds * 1000;
-  return {
-    evidence,
-    zone: mapping.time.zone,
-    times: picked,
-    channels: Object.fromEntries(channels.map((c) => [c.channel, c.values.pick(order)])),
-    states: Object.fromEntries(states.map((s) => [s.state, s.values.pick(order)])),
-    rows: Uint32Array.from(rows.pick(order)),
-    problems: problems.sort((a, b) => a.row - b.row),
-    problemCount,
-    addedSeconds,
-    rowsLeftOut: leftOut,
-    faultCount,
-  };
-}
-
-/** What a cell that is not a plain possible temperature gives: °C or NaN. */
-function oddValue(
-  text: string,
-  value: number,
-  decimal: LogMapping['decimal'],
-  problem: (is: RowProblem['is'], detail: string) => void,
-): number {
-  const shown = text.trim();
-  if (shown === '') return Number.NaN;
-  const withUnit = readWithUnit(shown, decimal);
-  if (withUnit !== undefined) {
-    const celsius = toCelsius(withUnit.value, withUnit.unit);
-    if (celsius >= LOWEST_CELSIUS && celsius <= HIGHEST_CELSIUS) return celsius;
+    for (const s of this.#states) s.values.push((cells[s.column] ?? '').trim());
   }
-  if (FAULT_WORDS.has(shown.toLowerCase())) problem('sensor-fault', `marked ${shown}`);
-  else if (withUnit !== undefined || !Number.isNaN(value))
-    problem('impossible-value', `${shown.slice(0, 40)} is not a temperature that air or produce can have`);
-  else problem('impossible-value', `"${shown.slice(0, 40)}" is not a number`);
-  return Number.NaN;
+
+  finish(evidence: EvidenceId, addedSeconds: number): ReadLog {
+    const notes = this.#notes;
+    if (this.#short !== undefined) this.#leave(this.#short.line, 'ragged', 'the file ends within this row');
+    for (const { index, which } of resolveFolds(this.#times, this.#folded))
+      notes.add(
+        this.#rows.at(index),
+        'time-in-fold',
+        `this wall time happened twice; read as the ${which} by its neighbours`,
+      );
+    const unsorted = this.#times.pick();
+    const order = sortedOnce(unsorted, (index, kept) => {
+      const same = repeatedRow(this.#channels, this.#states, index, kept);
+      const row = this.#rows.at(kept);
+      if (same.is === 'repeated')
+        notes.add(this.#rows.at(index), 'repeated', `the same moment as row ${row}`);
+      else notes.add(this.#rows.at(index), 'duplicate', `the time of row ${row} with ${same.difference}`);
+      this.#leftOut += 1;
+    });
+    const times = order === undefined ? unsorted : Float64Array.from(order, (i) => unsorted[i] ?? Number.NaN);
+    if (addedSeconds !== 0)
+      for (let i = 0; i < times.length; i++) times[i] = (times[i] ?? 0) + addedSeconds * 1000;
+    const { stated } = this.#stated;
+    return {
+      evidence,
+      zone: this.#mapping.time.zone,
+      times,
+      channels: Object.fromEntries(this.#channels.map((c) => [c.channel, c.values.pick(order)])),
+      states: Object.fromEntries(this.#states.map((s) => [s.state, s.values.pick(order)])),
+      rows: this.#rows.pick(order),
+      ...(stated === undefined ? {} : { stated }),
+      problems: notes.kept(),
+      problemCount: notes.total,
+      addedSeconds,
+      rowsLeftOut: this.#leftOut,
+      counts: notes.counts,
+    };
+  }
 }

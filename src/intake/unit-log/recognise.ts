@@ -18,7 +18,8 @@ export type LogRecognition =
   | { is: 'log'; mapping: LogMapping; unused: string[] }
   /** Everything is known but the zone of the log's clock. */
   | { is: 'zone-needed'; problem: Problem }
-  | { is: 'not-a-log'; problem: Problem };
+  /** `close` when its columns are those of a log and something else is missing. */
+  | { is: 'not-a-log'; problem: Problem; close: boolean };
 
 export interface LogContext extends LogOptions {
   /** Name for problems. */
@@ -27,6 +28,8 @@ export interface LogContext extends LogOptions {
   onlyZone?: Zone;
   /** Planned moments, milliseconds UTC; they decide between July 8 and 7 August where nothing else does. */
   near?: readonly number[];
+  /** Name of the sheet that the text stands for, where the file is a spreadsheet. */
+  sheet?: string;
 }
 
 const HEAD = 256 * 1024;
@@ -39,22 +42,28 @@ const HEAD = 256 * 1024;
  */
 export async function recogniseUnitLog(source: ByteSource, context: LogContext): Promise<LogRecognition> {
   const head = await headOf(source, HEAD);
-  const encoding = detectEncoding(head);
+  const { logMap: map } = context;
+  const encoding = context.sheet === undefined ? (map?.encoding ?? detectEncoding(head)) : 'utf-8';
   const text = decode(head, encoding);
   const where = { file: context.fileName };
-  const notALog = (problem: Problem): LogRecognition => ({ is: 'not-a-log', problem });
-  if (text.trim() === '') return notALog(say.noRows(where));
+  const notALog = (problem: Problem, close = true): LogRecognition => ({ is: 'not-a-log', problem, close });
+  if (text.trim() === '') return notALog(say.noRows(where), false);
 
-  const search = findTable(text, context.logColumns);
-  if (search.is === 'not-found') return notALog(say.columnsNotFound(where, search));
+  const search = findTable(text, {
+    columns: { ...context.logColumns, ...map?.columns },
+    // A sheet has cells, not delimiters.
+    delimiter: context.sheet === undefined ? map?.delimiter : undefined,
+    headerRow: map?.header,
+  });
+  if (search.is === 'not-found') return notALog(say.columnsNotFound(where, search), false);
   const { table } = search;
   if (table.sample.every((row) => row.every((cell) => cell.trim() === '')))
     return notALog(say.noRows({ ...where, row: table.headerRow }));
 
-  const decimal = guessDecimal(
-    table.columns.channels.flatMap((c) => table.sample.map((row) => row[c.column] ?? '')),
-  );
-  const units = channelUnits(table, decimal, context.logUnit);
+  const decimal =
+    map?.decimal ??
+    guessDecimal(table.columns.channels.flatMap((c) => table.sample.map((row) => row[c.column] ?? '')));
+  const units = channelUnits(table, decimal, context);
   const unknown = table.columns.channels.filter((c) => units.get(c.column) === undefined);
   if (unknown.length > 0)
     return notALog(
@@ -66,7 +75,7 @@ export async function recogniseUnitLog(source: ByteSource, context: LogContext):
 
   const order = await dateOrder(source, { encoding, delimiter: table.delimiter }, table, context);
   if (order.is === 'ambiguous') return notALog(say.datesAmbiguous(where, order.example));
-  if (order.is === 'no-dates') return notALog(say.noDates(where, table, search.table.headings));
+  if (order.is === 'no-dates') return notALog(say.noDates(where, table));
 
   const zone = logZone(table, order.order, context);
   if (zone === undefined) return { is: 'zone-needed', problem: say.zoneUnknown(where) };
@@ -78,6 +87,7 @@ export async function recogniseUnitLog(source: ByteSource, context: LogContext):
       delimiter: table.delimiter,
       decimal,
       headerRow: table.headerRow,
+      ...(context.sheet === undefined ? {} : { sheet: context.sheet }),
       time: { columns: table.columns.time, order: order.order, zone },
       channels: table.columns.channels.map((c) => ({
         ...c,
@@ -89,15 +99,20 @@ export async function recogniseUnitLog(source: ByteSource, context: LogContext):
   };
 }
 
-/** Unit of each temperature column: its heading, the line of units, its cells; then what the person said; then the one unit of the others. */
+/**
+ * Unit of each temperature column: what a map says; its heading, the line of units, its cells; the unit that a
+ * person said for those that do not show one; then the one unit of the others.
+ */
 function channelUnits(
   table: FoundTable,
   decimal: LogMapping['decimal'],
-  said: TemperatureUnit | undefined,
+  { logMap, logUnit: said }: LogContext,
 ): Map<number, TemperatureUnit> {
   const units = new Map<number, TemperatureUnit>();
-  for (const { column } of table.columns.channels) {
+  const mapped = logMap?.units;
+  for (const { column, channel } of table.columns.channels) {
     const unit =
+      (typeof mapped === 'string' ? mapped : mapped?.[channel]) ??
       unitIn(table.headings[column] ?? '') ??
       unitIn(table.unitRow[column] ?? '') ??
       table.sample
@@ -119,6 +134,8 @@ async function dateOrder(
   context: LogContext,
 ): Promise<OrderVerdict> {
   const [column = 0] = table.columns.time;
+  const { logMap } = context;
+  if (logMap?.dates !== undefined) return { is: 'order', order: logMap.dates };
   const evidence = new DateOrderEvidence();
   for (const row of table.sample) evidence.add(row[column] ?? '');
   if (!evidence.settled && context.logDates !== undefined) return { is: 'order', order: context.logDates };
@@ -141,8 +158,10 @@ function logZone(table: FoundTable, order: DateOrder, context: LogContext): Zone
     return readWall(text, order);
   });
   const read = stated.filter((wall) => wall !== undefined);
+  const { zone: mapped } = context.logMap ?? {};
+  if (mapped === 'offset') return mapped;
   if (read.length > 0 && read.every((wall) => wall.offset !== undefined)) return 'offset';
-  const said = context.logZone ?? zoneAbove(table.preamble);
+  const said = context.logZone ?? mapped ?? zoneAbove(table.preamble);
   if (said !== undefined) return said;
   if (table.columns.time.some((c) => saysUtc(table.headings[c] ?? ''))) return zoneSchema.parse('UTC');
   return context.onlyZone;

@@ -1,0 +1,132 @@
+import { Worker } from 'node:worker_threads';
+import { DossierError } from '../../model/error.js';
+import { type Archive, type ArchiveLimits, openArchive } from '../archive.js';
+import type { ByteSource } from './bytes.js';
+
+/** One sheet of a spreadsheet as tab-separated text: line n is row n. */
+export interface SheetText {
+  name: string;
+  text: string;
+}
+
+/** The part that makes a zip file a spreadsheet (ECMA-376 part 1 §12.3.23, by the name that programs give it). */
+const WORKBOOK = 'xl/workbook.xml';
+
+/** Half a million rows of eight columns; beyond that a sheet takes more memory than a CSV of the same rows. */
+const LIMITS: ArchiveLimits = {
+  entries: 2_000,
+  entryBytes: 192 * 1024 ** 2,
+  totalBytes: 256 * 1024 ** 2,
+  // Rows of equal numbers pack well; the totals above are what bounds the memory.
+  ratio: 1_000,
+};
+const HEAP_MEGABYTES = 768;
+const MOST_SECONDS = 120;
+
+const SAVE_AS_CSV = 'save the sheet of the log alone as CSV and collect that too';
+
+/** Whether a zip file is a spreadsheet, by its list of contents. */
+export async function isSpreadsheet(path: string): Promise<boolean> {
+  const archive = await openArchive(path, path, LIMITS);
+  archive.close();
+  return archive.entries.some(({ name }) => name === WORKBOOK);
+}
+
+/**
+ * All sheets of a spreadsheet in their order. What the list of contents promises is checked before anything is
+ * unpacked. Throws DossierError for one that is damaged, locked or larger than is read.
+ */
+export async function readSheets(path: string, fileName: string): Promise<SheetText[]> {
+  const archive = await openArchive(path, fileName, LIMITS);
+  try {
+    const [problem] = archive.problems;
+    if (problem !== undefined)
+      throw new DossierError(problem.code, problem.message, { where: problem.where, fix: SAVE_AS_CSV });
+    return await inThread(await repacked(archive), fileName);
+  } finally {
+    archive.close();
+  }
+}
+
+/** The text of one sheet as something to read from. Throws DossierError as `readSheets`, and when the sheet is not there. */
+export async function sheetText(source: ByteSource, name: string): Promise<ByteSource> {
+  // A caller that hands over text has unpacked the sheet already.
+  if (typeof source !== 'string') return source;
+  const sheet = (await readSheets(source, source)).find((one) => one.name === name);
+  if (sheet === undefined)
+    throw new DossierError('unsupported-file', `there is no sheet "${name}"`, { where: { file: source } });
+  return asSource(sheet);
+}
+
+const SLICE = 1 << 20;
+
+export function asSource({ text }: SheetText): ByteSource {
+  return async function* () {
+    for (let at = 0; at < text.length; ) {
+      const end = at + SLICE;
+      // A slice never ends between the halves of a character.
+      const cut = (text.charCodeAt(end - 1) & 0xfc00) === 0xd800 ? end + 1 : end;
+      yield Buffer.from(text.slice(at, cut));
+      at = cut;
+    }
+  };
+}
+
+/**
+ * The checked entries as a new zip file, not packed: the reader sees these and nothing that stands between or
+ * beside them in the original (parser differentials; entries that unpack to more than they say).
+ */
+async function repacked(archive: Archive): Promise<ArrayBuffer> {
+  const { ZipFile } = await import('yazl');
+  const zip = new ZipFile();
+  for (const entry of archive.entries) {
+    if (!/\.(?:xml|rels)$/.test(entry.name)) continue;
+    const chunks: Uint8Array[] = [];
+    for await (const chunk of entry.read()) chunks.push(chunk);
+    zip.addBuffer(Buffer.concat(chunks), entry.name, { compress: false });
+  }
+  zip.end();
+  const chunks: Uint8Array[] = [];
+  for await (const chunk of zip.outputStream as NodeJS.ReadableStream) chunks.push(Buffer.from(chunk));
+  const all = Buffer.concat(chunks);
+  return all.buffer.slice(all.byteOffset, all.byteOffset + all.byteLength) as ArrayBuffer;
+}
+
+type Answer = { sheets: SheetText[] } | { error: string };
+
+function inThread(bytes: ArrayBuffer, fileName: string): Promise<SheetText[]> {
+  const refuse = (why: string, cause?: unknown) =>
+    new DossierError('unsupported-file', `the spreadsheet cannot be read: ${why}`, {
+      where: { file: fileName },
+      fix: SAVE_AS_CSV,
+      cause,
+    });
+  return new Promise((resolve, reject) => {
+    const worker = new Worker(new URL('./sheets.worker.js', import.meta.url), {
+      workerData: bytes,
+      transferList: [bytes],
+      resourceLimits: { maxOldGenerationSizeMb: HEAP_MEGABYTES },
+      stderr: true,
+      stdout: true,
+    });
+    const timer = setTimeout(() => {
+      void worker.terminate();
+      reject(refuse(`it takes longer than ${MOST_SECONDS} s`));
+    }, MOST_SECONDS * 1000);
+    worker.once('message', (answer: Answer) => {
+      if ('error' in answer) reject(refuse(answer.error));
+      else resolve(answer.sheets);
+    });
+    worker.once('error', (cause: Error & { code?: string }) =>
+      reject(
+        cause.code === 'ERR_WORKER_OUT_OF_MEMORY'
+          ? refuse('its tables are larger than is read', cause)
+          : refuse(cause.message, cause),
+      ),
+    );
+    worker.once('exit', () => {
+      clearTimeout(timer);
+      reject(refuse('the reader stopped'));
+    });
+  });
+}

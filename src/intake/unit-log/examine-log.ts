@@ -1,0 +1,109 @@
+import type { Delivery } from '../../model/delivery.js';
+import type { Problem } from '../../model/error.js';
+import type { EvidenceId, FileRef, LogMapping } from '../../model/evidence.js';
+import { toInstant, zone as zoneSchema } from '../../model/time.js';
+import type { Examined, Hint, LogOptions } from '../draft.js';
+import { onlyZone, plannedAt } from '../place.js';
+import type { ByteSource } from '../table/bytes.js';
+import { logFlags } from './log-flags.js';
+import { previewOf } from './preview.js';
+import { type ReadLog, readUnitLog } from './read.js';
+import { type LogRecognition, recogniseUnitLog } from './recognise.js';
+import { HARMLESS } from './row-notes.js';
+
+export interface LogInput {
+  source: ByteSource;
+  /** Name of the sheet that the source stands for, where the file is a spreadsheet. */
+  sheet?: string;
+  file: FileRef;
+  delivery: Delivery;
+  hint: Hint;
+}
+
+/** Row problems of a log are told one by one up to this many; the evidence counts them all. */
+const TOLD_ROWS = 20;
+
+/** How the log is read, by what a person said and what the delivery gives. Throws as `recogniseUnitLog`. */
+export function recogniseLog(
+  { source, sheet, file, delivery }: LogInput,
+  options: LogOptions,
+): Promise<LogRecognition> {
+  const only = onlyZone(delivery);
+  return recogniseUnitLog(source, {
+    ...options,
+    fileName: file.name,
+    ...(sheet === undefined ? {} : { sheet }),
+    ...(only === undefined ? {} : { onlyZone: only }),
+    near: delivery.stops.flatMap((stop) => plannedAt(stop) ?? []),
+  });
+}
+
+/** Reads a log that is recognised; problems alone when not one row of it can be read. Throws as `readUnitLog`. */
+export async function examineLog(
+  input: LogInput,
+  { mapping, unused }: { mapping: LogMapping; unused: string[] },
+): Promise<Examined | { problems: Problem[] }> {
+  const { source, file, delivery, hint } = input;
+  const log = await readUnitLog(source, mapping, { evidence: 'e1' as EvidenceId, addedSeconds: 0 });
+  const [from, to] = [log.times[0], log.times.at(-1)];
+  const problems = rowProblems(log, input);
+  if (from === undefined || to === undefined) return { problems };
+  const columns = mapping.channels.map((c) => `${c.channel} in ${c.unit}`).join(', ');
+  const notRead = unused.length === 0 ? '' : `; not read: ${unused.join(', ')}`;
+  return {
+    received: {
+      kind: 'unit-log',
+      file,
+      time: { is: 'none', why: 'every row has its own time' },
+      flags: logFlags(log, delivery),
+      ...hint,
+      mapping,
+      rows: log.times.length,
+      rowsLeftOut: log.rowsLeftOut,
+      from: toInstant(from),
+      to: toInstant(to),
+    },
+    readings: [],
+    problems,
+    takenFor: `unit log: ${counted(log.times.length, 'row')}, clock ${zoneInWords(mapping.time.zone)}, ${columns}${settled(log)}${notRead}`,
+    log: previewOf(log, mapping, unused, delivery.stops[0]?.zone ?? zoneSchema.parse('UTC')),
+  };
+}
+
+/** What was settled without loss, in numbers. */
+function settled({ counts }: ReadLog): string {
+  const faults = counts['sensor-fault'] ?? 0;
+  const repeated = counts.repeated ?? 0;
+  return [
+    faults === 0 ? '' : `; ${counted(faults, 'sensor fault')} left out`,
+    repeated === 0 ? '' : `; ${counted(repeated, 'row')} of a time that another row has too, joined`,
+  ].join('');
+}
+
+function rowProblems(log: ReadLog, { file, sheet }: LogInput): Problem[] {
+  const place = { file: file.name, ...(sheet === undefined ? {} : { field: `sheet ${sheet}` }) };
+  // What the unit itself marked as a fault, or what could be settled, is counted and not complained about.
+  const wrong = log.problems.filter((p) => !HARMLESS.has(p.is));
+  const told: Problem[] = wrong.slice(0, TOLD_ROWS).map((p) => ({
+    code: 'bad-value',
+    message: `${p.is}: ${p.detail}`,
+    where: { ...place, row: p.row },
+  }));
+  const harmless = [...HARMLESS].reduce((sum, is) => sum + (log.counts[is] ?? 0), 0);
+  const more = log.problemCount - harmless - told.length;
+  if (more > 0)
+    told.push({
+      code: 'bad-value',
+      message: `and ${counted(more, 'more problem')} of this kind`,
+      where: place,
+    });
+  return told;
+}
+
+function zoneInWords(zone: string): string {
+  return zone === 'offset' ? 'with its own offset in each row' : `in ${zone}`;
+}
+
+export function counted(n: number, what: string): string {
+  return `${n} ${what}${n === 1 ? '' : 's'}`;
+}

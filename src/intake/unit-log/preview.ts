@@ -1,0 +1,48 @@
+import type { Channel, LogMapping, StateColumn } from '../../model/evidence.js';
+import { fromCelsius } from '../../model/temperature.js';
+import { type Instant, inZone, toInstant, type Zone } from '../../model/time.js';
+import type { UnitLog } from '../../model/unit-log.js';
+
+/** One row of a log as it is understood. */
+export interface PreviewRow {
+  /** Line in the file, counted from 1. */
+  row: number;
+  utc: Instant;
+  /** Wall-clock time in `zone`, with its offset: `2026-07-14 05:42:08 -07:00`. */
+  local: string;
+  temperatures: { channel: Channel; celsius: number; fahrenheit: number }[];
+  states: { state: StateColumn; text: string }[];
+}
+
+/** How a log is read, for a person who looks before it is taken in. */
+export interface LogPreview {
+  mapping: LogMapping;
+  /** Headings of columns that are not read. */
+  unused: string[];
+  /** Zone of `local`: that of the log's clock, or where its rows state their offset, that of the first stop. */
+  zone: Zone;
+  rows: PreviewRow[];
+}
+
+const SHOWN_ROWS = 5;
+
+export function previewOf(log: UnitLog, mapping: LogMapping, unused: string[], placeZone: Zone): LogPreview {
+  const zone = mapping.time.zone === 'offset' ? placeZone : mapping.time.zone;
+  const rows = Array.from(log.times.subarray(0, SHOWN_ROWS), (at, i): PreviewRow => {
+    const utc = toInstant(at);
+    return {
+      row: log.rows[i] ?? 0,
+      utc,
+      local: inZone(utc, zone).toFormat('yyyy-MM-dd HH:mm:ss ZZ'),
+      temperatures: mapping.channels.flatMap(({ channel }) => {
+        const celsius = log.channels[channel]?.[i] ?? Number.NaN;
+        return Number.isNaN(celsius) ? [] : [{ channel, celsius, fahrenheit: fromCelsius(celsius, '°F') }];
+      }),
+      states: mapping.states.flatMap(({ state }) => {
+        const text = log.states[state]?.[i] ?? '';
+        return text === '' ? [] : [{ state, text }];
+      }),
+    };
+  });
+  return { mapping, unused, zone, rows };
+}
