@@ -8,8 +8,13 @@ import { bandsOf } from './bands.js';
 import { findingsOf } from './findings/findings.js';
 import { gapsOf } from './gaps/gaps.js';
 import { readMoments } from './moments.js';
+import { productResults } from './product/product.js';
+import { comparePulps } from './pulp-details.js';
 import { pulpGroups } from './pulps.js';
+import { withoutJumps } from './temperature/jumps.js';
+import { lineMargins } from './temperature/margins.js';
 import { temperatureResult } from './temperature/result.js';
+import { watchOf } from './temperature/watch.js';
 import { timelineOf } from './timeline.js';
 
 export interface AssessInput {
@@ -25,13 +30,20 @@ export interface AssessInput {
  * Everything that is computed of one delivery. Pure: no clock, no disk, no randomness; the same input gives the
  * same result, and no state makes it throw.
  */
-export function assess({ state, logs, ruleSet: given, at }: AssessInput): Assessment {
+export function assess({ state, logs: asRead, ruleSet: given, at }: AssessInput): Assessment {
   const { ruleSet, sha256 } = given;
   const now = milliseconds(at);
   const moments = readMoments(state, now);
   const bands = bandsOf(state.delivery.lines, ruleSet);
-  const temperatures = logs.flatMap((log) => temperatureResult(log, moments, bands) ?? []);
+  const { lines } = state.delivery;
+  const cleaned = asRead.map(withoutJumps);
+  const logs = cleaned.map(({ log }) => log);
+  const temperatures = cleaned.flatMap(
+    ({ log, jumps }) => temperatureResult(log, moments, bands, { lines, jumps }) ?? [],
+  );
   const pulps = pulpGroups(state, ruleSet);
+  const margins = lineMargins(lines, logs, moments);
+  const product = productResults(lines, pulps, logs, moments);
   const setPoints = setPointAgreement(state, temperatures, moments);
   const context = { state, ruleSet, now, moments, logs, temperatures, setPoints };
   const gaps = gapsOf(context);
@@ -40,9 +52,13 @@ export function assess({ state, logs, ruleSet: given, at }: AssessInput): Assess
     ruleSet: { name: ruleSet.ruleSet, version: ruleSet.version, sha256, title: ruleSet.title },
     temperatures,
     pulps,
+    pulpComparisons: comparePulps(pulps),
+    margins,
+    product,
+    ...watchOf(state, temperatures, logs),
     setPoints,
     timeline: timelineOf(state, moments),
     gaps,
-    findings: findingsOf({ ...context, pulps, gaps }),
+    findings: findingsOf({ ...context, pulps, margins, product, gaps }),
   };
 }

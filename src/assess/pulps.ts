@@ -5,6 +5,7 @@ import type { ItemOf, RecordState } from '../model/state.js';
 import { celsius } from '../model/temperature.js';
 import { knownMilliseconds } from '../model/time.js';
 import { bandOf, ROUNDING } from './bands.js';
+import { byPosition, instrumentsOf } from './pulp-details.js';
 
 /** The line that evidence is about: its own, or the only one there is. */
 export function lineOf(item: { line?: string | undefined }, lines: readonly Line[]): Line | undefined {
@@ -50,6 +51,9 @@ export function pulpGroups(state: RecordState, ruleSet: RuleSet): PulpGroup[] {
           max: Math.max(...values),
           mean: values.reduce((sum, value) => sum + value, 0) / values.length,
           inBand: readings.filter((one) => one.verdict === 'in-band').length,
+          spread: Math.max(...values) - Math.min(...values),
+          byPosition: byPosition(readings),
+          instruments: instrumentsOf(state, readings),
         },
       ];
     });

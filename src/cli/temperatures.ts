@@ -1,68 +1,114 @@
 import type { ChannelSummary, TemperatureResult } from '../model/results.js';
-import { fromCelsius, fromKelvin, type TemperatureUnit } from '../model/temperature.js';
+import { fromKelvin, type TemperatureUnit } from '../model/temperature.js';
 import type { Zone } from '../model/time.js';
+import type { UnitLog } from '../model/unit-log.js';
+import { chartLines } from './chart.js';
+import { degreeHours, degrees, difference, hours, words } from './degrees.js';
 import type { Output } from './output.js';
 import { tableLines } from './table.js';
 import { when } from './when.js';
 
-/** What one log shows: custody, band, channels, excursions and gaps; the unit first, the other beside it. */
+export interface TemperatureView {
+  unit: TemperatureUnit;
+  /** Zones of the first and of the last stop: each end is told in its own. */
+  startZone: Zone;
+  endZone: Zone;
+  ascii: boolean;
+}
+
+/** What one log shows: custody, band, chart, channels, excursions and gaps; the unit first, the other beside it. */
 export function printTemperatures(
   output: Output,
   result: TemperatureResult,
-  unit: TemperatureUnit,
-  zone: Zone,
+  log: UnitLog | undefined,
+  view: TemperatureView,
 ): void {
-  const at = (milliseconds: number) => when(milliseconds, zone);
-  const degrees = (c: number) => both(fromCelsius(c, '°F'), fromCelsius(c, '°C'), unit, '');
-  const hours = (seconds: number) => `${(seconds / 3600).toFixed(1)} h`;
+  const { unit, startZone, endZone } = view;
+  const { custody, band } = result;
   output.line(output.style('bold', `Log ${result.log}`));
-  output.line(`Custody  ${at(result.custody.from.at)} (${words(result.custody.from.basis)})`);
-  output.line(`     to  ${at(result.custody.to.at)} (${words(result.custody.to.basis)})`);
-  if (result.band !== undefined)
-    output.line(
-      `Band     ${degrees(result.band.low)} to ${degrees(result.band.high)}, tolerance from the ${words(result.band.toleranceFrom)}`,
-    );
-  else output.line('Band     none: no line has a temperature instruction');
+  output.line(`Custody  ${when(custody.from.at, startZone)} (${words(custody.from.basis)})`);
+  output.line(`     to  ${when(custody.to.at, endZone)} (${words(custody.to.basis)})`);
+  output.line(
+    band === undefined
+      ? `Band     ${(result.bands?.length ?? 0) > 1 ? 'none that suits every line' : 'none: no line has a temperature instruction'}`
+      : `Band     ${degrees(band.low, unit)} to ${degrees(band.high, unit)}, tolerance from the ${words(band.toleranceFrom)}`,
+  );
   output.line();
-  const row = (channel: ChannelSummary) => [
-    words(channel.channel),
-    channel.mean === undefined ? '-' : degrees(channel.mean),
-    channel.min === undefined ? '-' : degrees(channel.min.value),
-    channel.max === undefined ? '-' : degrees(channel.max.value),
-    `${(channel.coverage * 100).toFixed(1)} %`,
-  ];
+  if (log !== undefined) {
+    const lines = chartLines(result, log, { unit, width: output.width, ascii: view.ascii });
+    for (const line of lines) output.line(line);
+    if (lines.length > 0) output.line();
+  }
   for (const line of tableLines(
-    [['channel', 'mean', 'lowest', 'highest', 'known'], ...result.channels.map(row)],
-    output.width,
+    [
+      ['channel', 'mean', 'lowest', 'highest', 'kinetic mean', 'known', 'longest silence'],
+      ...result.channels.map((one) => channelRow(one, unit)),
+    ],
+    Math.max(output.width, 110),
   ))
     output.line(line);
-  const judged = result.channels.find((channel) => channel.channel === result.judged);
-  if (judged !== undefined && result.band !== undefined) {
-    output.line();
-    output.line(
-      `${words(judged.channel)}: in band ${hours(judged.inBandSeconds)}, above ${hours(judged.aboveSeconds)}, below ${hours(judged.belowSeconds)}`,
-    );
-  }
   output.line();
-  if (result.excursions.length === 0) output.line('No excursions.');
-  for (const excursion of result.excursions) {
-    const size = both(fromKelvin(excursion.degreeHours, '°F'), excursion.degreeHours, unit, '·h');
+  printBand(output, result, unit);
+  printSwings(output, result, unit);
+  printExcursions(output, result, view);
+}
+
+function channelRow(one: ChannelSummary, unit: TemperatureUnit): string[] {
+  const shown = (value: number | undefined) => (value === undefined ? '-' : degrees(value, unit));
+  return [
+    words(one.channel),
+    shown(one.mean),
+    shown(one.min?.value),
+    shown(one.max?.value),
+    shown(one.meanKinetic),
+    `${(one.coverage * 100).toFixed(1)} %`,
+    one.longestSilenceSeconds === undefined ? '-' : hours(one.longestSilenceSeconds),
+  ];
+}
+
+function printBand(output: Output, result: TemperatureResult, unit: TemperatureUnit): void {
+  const judged = result.channels.find((channel) => channel.channel === result.judged);
+  if (judged === undefined || result.band === undefined) return;
+  output.line(
+    `${words(judged.channel)}: in band ${hours(judged.inBandSeconds)}, above ${hours(judged.aboveSeconds)} (${degreeHours(judged.degreeHoursAbove, unit)}), below ${hours(judged.belowSeconds)} (${degreeHours(judged.degreeHoursBelow, unit)})`,
+  );
+}
+
+function printSwings(output: Output, result: TemperatureResult, unit: TemperatureUnit): void {
+  const { returnMinusSupply: apart, cycling = [], run, jumpCount = 0 } = result;
+  if (apart !== undefined)
     output.line(
-      `${excursion.id}  ${excursion.side} from ${at(excursion.from)} to ${at(excursion.to)}, ${hours(excursion.seconds)}, farthest ${degrees(excursion.peak)}, ${size}; ${cause(excursion.cause)}`,
+      `return minus supply air: mean ${difference(apart.mean, unit)}, from ${difference(apart.min.kelvin, unit)} to ${difference(apart.max.kelvin, unit)}`,
     );
-  }
+  for (const one of cycling)
+    output.line(
+      `${words(one.channel)} around the ${one.setPointFrom === 'log' ? 'logged' : 'bill’s'} set point: within ${difference(one.toleranceKelvin, unit)} for ${hours(one.withinSeconds)} of ${hours(one.knownSeconds)}, mean offset ${difference(one.meanOffset, unit)}, ${one.cycles === 0 || one.periodSeconds === undefined || one.swingKelvin === undefined ? 'no full cycle' : `${one.cycles} cycles of ${(one.periodSeconds / 60).toFixed(0)} min and ${difference(one.swingKelvin, unit)} (medians)`}`,
+    );
+  if (run?.usualSwingKelvin !== undefined)
+    output.line(
+      `run mode: ${run.asked ?? 'not stated'} on the bill, ${run.logged ?? 'not stated'} in the log; usual swing up to ${fromKelvin(run.usualSwingKelvin, unit).toFixed(1)} ${unit} to either side (common practice, no source)`,
+    );
+  if (jumpCount > 0)
+    output.line(`${jumpCount} impossible jump${jumpCount === 1 ? '' : 's'} left out of every sum`);
+  output.line();
+}
+
+function printExcursions(output: Output, result: TemperatureResult, view: TemperatureView): void {
+  const { unit, startZone, endZone } = view;
+  const middle = (result.custody.from.at + result.custody.to.at) / 2;
+  // On the way there is no place whose clock is the right one: the first half is told in the first stop's time.
+  const at = (ms: number) => when(ms, ms <= middle ? startZone : endZone);
+  if (result.excursions.length === 0) output.line('No excursions.');
+  for (const one of result.excursions)
+    output.line(
+      `${one.id}  ${one.side} from ${at(one.from)} to ${at(one.to)}, ${hours(one.seconds)}, farthest ${degrees(one.peak, unit)}, ${degreeHours(one.degreeHours, unit)}; ${cause(one.cause)}`,
+    );
   for (const gap of result.gaps)
     output.line(`No values from ${at(gap.from)} to ${at(gap.to)}, ${hours(gap.seconds)}`);
 }
 
 function cause(said: TemperatureResult['excursions'][number]['cause']): string {
-  return said.is === 'unexplained' ? 'no cause in the log' : `${words(said.is)} (${said.how})`;
+  if (said.is === 'unexplained') return 'no cause in the log';
+  const from = said.evidence === undefined ? '' : ` in ${said.evidence.join(', ')}`;
+  return `${words(said.is)} (${said.how}${from})`;
 }
-
-function both(fahrenheit: number, celsius: number, first: TemperatureUnit, suffix: string): string {
-  const f = `${fahrenheit.toFixed(1)} °F${suffix}`;
-  const c = `${celsius.toFixed(1)} °C${suffix}`;
-  return first === '°F' ? `${f} (${c})` : `${c} (${f})`;
-}
-
-const words = (id: string) => id.replaceAll('-', ' ');

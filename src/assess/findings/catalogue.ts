@@ -1,5 +1,6 @@
 import type { Finding, FindingQuantity } from '../../model/results.js';
 import type { Element } from '../../model/rule-set.js';
+import { productCatalogue } from './catalogue-product.js';
 import { air, bothEnds, coverage, excursions, published, pulps, pulpsOut, setPoints } from './fact-shapes.js';
 
 /** What a fact of a finding is; a question mark says that it may be absent. */
@@ -245,6 +246,7 @@ export const catalogue = {
     weight: 40,
     facts: { count: 'count' },
   },
+  ...productCatalogue,
 } as const satisfies Record<string, CatalogueEntry>;
 
 export type FindingId = keyof typeof catalogue;

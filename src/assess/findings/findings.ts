@@ -2,6 +2,7 @@ import type { Finding } from '../../model/results.js';
 import { airFindings } from './air.js';
 import { careFindings } from './care.js';
 import type { Found } from './make.js';
+import { productFindings } from './product.js';
 import { pulpFindings } from './pulps.js';
 import { refusalFindings } from './refusal.js';
 import { setPointFindings } from './set-points.js';
@@ -14,5 +15,6 @@ export function findingsOf(found: Found): Finding[] {
     ...setPointFindings(found),
     ...airFindings(found),
     ...careFindings(found),
+    ...productFindings(found),
   ].sort((a, b) => b.weight - a.weight);
 }

@@ -3,6 +3,8 @@ import type {
   Finding,
   FindingQuantity,
   GapResult,
+  LineMargin,
+  ProductResult,
   PulpGroup,
   SetPointAgreement,
   TemperatureResult,
@@ -25,6 +27,8 @@ export interface Found {
   temperatures: readonly TemperatureResult[];
   pulps: readonly PulpGroup[];
   setPoints: SetPointAgreement;
+  margins?: readonly LineMargin[];
+  product?: readonly ProductResult[];
   gaps: readonly GapResult[];
 }
 

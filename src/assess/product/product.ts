@@ -13,7 +13,7 @@ import {
 import { sources } from '../../reference/sources.js';
 import { wayBetween } from '../custody.js';
 import type { Moments } from '../moments.js';
-import { extent } from '../temperature/channels.js';
+import { extent, PROBES } from '../temperature/channels.js';
 import { gapLimit } from '../temperature/steps.js';
 import { summarise } from '../temperature/summary.js';
 import { type Assumed, envelopeOf, whatMatters } from './envelope.js';
@@ -134,12 +134,12 @@ function knownAir(
       ? 0
       : summarise(channel, log.times, values, window, gapLimitSeconds, undefined).coverage;
   };
-  const shares = (['return-air', 'supply-air', 'probe'] as const).map((channel) => ({
+  const shares = (['return-air', 'supply-air', ...PROBES] as const).map((channel) => ({
     channel,
     share: covered(channel),
   }));
   const known = shares.filter((one) => one.share >= KNOWN);
-  const air = known.filter((one) => one.channel !== 'probe');
+  const air = known.filter((one) => one.channel === 'return-air' || one.channel === 'supply-air');
   const used = air.length > 0 ? air : known;
   return {
     channels: used.map((one) => one.channel),

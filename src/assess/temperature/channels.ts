@@ -3,9 +3,11 @@ import type { Band, ChannelSummary, Span } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { summarise } from './summary.js';
 
+/** Sensors besides the unit's own, among the load or at its rear. */
+export const PROBES = ['probe', 'probe-2', 'probe-3', 'probe-4'] as const satisfies readonly Channel[];
 /** The band is held against the first of these that the log has: return air stands for the load as a whole. */
-const JUDGED: readonly Channel[] = ['return-air', 'supply-air', 'probe'];
-const ALL: readonly Channel[] = ['return-air', 'supply-air', 'probe', 'ambient', 'set-point'];
+const JUDGED: readonly Channel[] = ['return-air', 'supply-air', ...PROBES];
+const ALL: readonly Channel[] = [...JUDGED, 'ambient', 'set-point'];
 
 /** The channel of a log that the band is held against. */
 export function judgedChannel(log: UnitLog): Channel | undefined {

@@ -1,6 +1,7 @@
 import type { Channel } from '../../model/evidence.js';
 import type { Jump, Span } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
+import { PROBES } from './channels.js';
 
 /** Air in a loaded box does not go this far from both its neighbours and back within two steps. Kelvin; convention of this project. */
 export const JUMP = 15;
@@ -12,7 +13,7 @@ export const NEIGHBOURS_WITHIN = 20 * 60_000;
 /** A defrost can heat the air at the sensor this fast: what the log itself calls one is no fault. */
 const DEFROST = /defrost|^on$|^yes$|^1$|^true$|^active$/i;
 
-const HELD: readonly Channel[] = ['return-air', 'supply-air', 'probe', 'ambient'];
+const HELD: readonly Channel[] = ['return-air', 'supply-air', ...PROBES, 'ambient'];
 
 export interface CleanLog {
   /** The same log, with jumps as unknown values; the very same object when there are none. */

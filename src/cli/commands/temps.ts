@@ -1,5 +1,5 @@
 import { Command } from 'commander';
-import type { Zone } from '../../model/time.js';
+import { DossierError } from '../../model/error.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import type { CliContext } from '../program.js';
@@ -8,48 +8,107 @@ import { whoEnters } from '../who.js';
 interface Options {
   json?: boolean;
   csv?: boolean;
+  svg?: boolean;
+  log?: string;
+  from?: string;
+  to?: string;
+  leg?: string;
 }
 
 export function tempsCommand({ output, exit, now }: CliContext): Command {
   return new Command('temps')
-    .description('What the unit log shows over the carrier’s custody: band, excursions, coverage.')
+    .description('What the unit log shows over the carrier’s custody: band, excursions, coverage, pulps.')
     .argument('[folder]', 'delivery folder (default: the one you are in)')
+    .option('--from <time>', 'from this moment instead of custody, such as 2026-07-14T05:00')
+    .option('--to <time>', 'to this moment instead of custody')
+    .option('--leg <leg>', 'one leg only: its number, or its stops as load-1..drop-1')
+    .option('--log <id>', 'one log only, such as e5')
     .option('--json', 'the answer as JSON')
     .option('--csv', 'the excursions as CSV')
+    .option('--svg', 'the dossier’s chart as SVG')
     .addHelpText(
       'after',
       `
 Examples:
   dossier temps
   dossier temps deliveries/4711 --json
+  dossier temps --from 2026-07-15T00:00 --to 2026-07-15T12:00
+  dossier temps --leg 2
   dossier temps --csv > excursions.csv
+  dossier temps --svg > chart.svg
 
-Temperatures between samples lie on straight lines; over gaps nothing is assumed.
+Temperatures between samples lie on straight lines; over gaps nothing is assumed. Times without an offset are
+those of the first stop (--from) and of the last (--to). How each number is computed: docs/method.md.
 Exits with 1 when there is no usable unit log.`,
     )
     .action(async (folder: string | undefined, options: Options) => {
-      const { assessDelivery, readAt } = await import('../../jobs/assess.js');
-      const { assessment, state } = await assessDelivery({
+      const chosen = (['json', 'csv', 'svg'] as const).filter((name) => options[name] === true);
+      if (chosen.length > 1 || (options.leg !== undefined && (options.from ?? options.to) !== undefined))
+        throw new DossierError('bad-usage', 'these options do not go together', {
+          where: { field: chosen.length > 1 ? `--${chosen.join(' --')}` : '--leg --from --to' },
+          fix: 'Use one of --json, --csv and --svg; and either --leg or --from and --to.',
+        });
+      const [{ readAt }, { temperatures, temperatureSvg }] = await Promise.all([
+        import('../../jobs/assess.js'),
+        import('../../jobs/temps.js'),
+      ]);
+      const report = await temperatures({
         folder: deliveryFolder(folder),
         at: readAt(undefined, now),
         by: whoEnters(undefined),
         now,
+        from: options.from,
+        to: options.to,
+        leg: options.leg,
       });
-      if (assessment.temperatures.length === 0) exit(EXIT.no);
+      const { state, assessment, startZone, endZone } = report;
+      const results = report.results.filter(({ log }) => options.log === undefined || log === options.log);
+      if (options.log !== undefined && results.length === 0)
+        throw new DossierError('bad-usage', `there is no usable unit log "${options.log}"`, {
+          where: { field: '--log' },
+          fix: `The logs are: ${report.results.map(({ log }) => log).join(', ') || 'none'}.`,
+        });
+      if (results.length === 0) exit(EXIT.no);
       if (options.json === true)
         return output.json({
           delivery: state.delivery.delivery,
-          temperatures: assessment.temperatures,
+          temperatures: results,
           pulps: assessment.pulps,
+          pulpComparisons: assessment.pulpComparisons,
+          margins: assessment.margins,
+          product: assessment.product,
+          sensorDifferences: assessment.sensorDifferences,
+          longestWithoutRound: assessment.longestWithoutRound,
         });
       if (options.csv === true) {
         const { excursionsCsv } = await import('../../jobs/computed-data.js');
-        return output.line(excursionsCsv(assessment).trimEnd());
+        return output.line(excursionsCsv({ ...assessment, temperatures: results }).trimEnd());
       }
-      if (assessment.temperatures.length === 0) return output.line('No unit log has been taken in.');
-      const zone = state.delivery.stops[0]?.zone ?? ('UTC' as Zone);
-      const { printTemperatures } = await import('../temperatures.js');
-      for (const result of assessment.temperatures)
-        printTemperatures(output, result, state.delivery.show.temperature, zone);
+      const [first, ...others] = results;
+      if (first === undefined) return output.line('No unit log has been taken in.');
+      if (options.svg === true) {
+        if (others.length > 0)
+          throw new DossierError('bad-usage', 'there are several unit logs', {
+            where: { field: '--svg' },
+            fix: `Name one with --log: ${results.map(({ log }) => log).join(', ')}.`,
+          });
+        return output.line(await temperatureSvg(report, first));
+      }
+      const [{ printTemperatures }, { printGoods }] = await Promise.all([
+        import('../temperatures.js'),
+        import('../goods.js'),
+      ]);
+      const unit = state.delivery.show.temperature;
+      const view = { unit, startZone, endZone, ascii: process.env.TERM === 'dumb' };
+      for (const result of results) {
+        printTemperatures(
+          output,
+          result,
+          report.logs.find((log) => log.evidence === result.log),
+          view,
+        );
+        output.line();
+      }
+      printGoods(output, assessment, unit);
     });
 }

@@ -1,0 +1,82 @@
+const freezing = {
+  line: 'line',
+  goods: 'text',
+  channel: 'text',
+  lowest: 'temperature',
+  at: 'time',
+  point: 'temperature',
+  margin: 'difference',
+  below: 'duration',
+  source: 'text',
+  fromMemory: 'flag',
+} as const;
+const product = {
+  line: 'line',
+  loadMin: 'temperature',
+  loadMax: 'temperature',
+  deliveryMin: 'temperature',
+  deliveryMax: 'temperature',
+  low: 'temperature',
+  high: 'temperature',
+  shortest: 'duration',
+  longest: 'duration',
+  basis: 'text',
+  matters: 'text',
+} as const;
+
+/** Findings on published limits of the goods, on whether pulps and air go together, and on values left out; see the catalogue. */
+export const productCatalogue = {
+  'air-above-freezing-point': {
+    weighs: 'helps',
+    element: 'care-in-transit',
+    weight: 46,
+    facts: freezing,
+  },
+  'air-below-freezing-point': {
+    weighs: 'hurts',
+    element: 'care-in-transit',
+    weight: 81,
+    facts: freezing,
+  },
+  'air-in-chilling-range': {
+    weighs: 'hurts',
+    element: 'care-in-transit',
+    weight: 64,
+    facts: {
+      line: 'line',
+      goods: 'text',
+      low: 'temperature',
+      high: 'temperature',
+      band: 'flag',
+      below: 'duration',
+      belowLowest: 'duration',
+      asInstructed: 'flag',
+      source: 'text',
+      fromMemory: 'flag',
+    },
+  },
+  'pulps-go-with-air': {
+    weighs: 'open',
+    element: 'care-in-transit',
+    weight: 56,
+    facts: product,
+  },
+  'pulps-warmer-than-air-allows': {
+    weighs: 'open',
+    element: 'good-condition-at-receipt',
+    weight: 77,
+    facts: { ...product, beyond: 'difference' },
+  },
+  'pulps-colder-than-air-allows': {
+    weighs: 'open',
+    element: 'care-in-transit',
+    weight: 70,
+    facts: { ...product, beyond: 'difference' },
+  },
+  'log-values-left-out': {
+    weighs: 'open',
+    element: 'care-in-transit',
+    weight: 22,
+    facts: { count: 'count', limit: 'difference', highest: 'temperature', lowest: 'temperature' },
+  },
+} as const;

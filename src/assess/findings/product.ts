@@ -1,0 +1,139 @@
+import type { Finding, LineMargin, ProductResult } from '../../model/results.js';
+import { celsius } from '../../model/temperature.js';
+import { ROUNDING } from '../bands.js';
+import { JUMP } from '../temperature/jumps.js';
+import { difference, duration, type Found, finding, lineRef, temperature, time, zoneOf } from './make.js';
+
+/** What published limits of the goods and the logged air say of each line, and what was left out of the logs. */
+export function productFindings(found: Found): Finding[] {
+  return [
+    ...(found.margins ?? []).flatMap((margin) => [
+      ...freezingFinding(found, margin),
+      ...chillingFinding(found, margin),
+    ]),
+    ...(found.product ?? []).flatMap((result) => plausibility(found, result)),
+    ...leftOut(found),
+  ];
+}
+
+function freezingFinding(found: Found, { line, log, produce, freezing }: LineMargin): Finding[] {
+  const worst = freezing?.channels.reduce<(typeof freezing.channels)[number] | undefined>(
+    (least, one) => (least === undefined || one.margin < least.margin ? one : least),
+    undefined,
+  );
+  const point = freezing?.points.find((one) => one.celsius === freezing.celsius);
+  if (freezing === undefined || worst === undefined || point === undefined) return [];
+  const stop = found.state.delivery.lines.find((one) => one.id === line)?.from;
+  return [
+    finding(
+      worst.margin < -ROUNDING ? 'air-below-freezing-point' : 'air-above-freezing-point',
+      'lowest air against the highest published freezing point',
+      [log],
+      {
+        line: lineRef(line),
+        goods: produce.name,
+        channel: worst.channel,
+        lowest: temperature(worst.lowest.value),
+        at: time(worst.lowest.at, zoneOf(found.state, stop)),
+        point: temperature(freezing.celsius),
+        margin: difference(Math.abs(worst.margin)),
+        below: duration(worst.belowSeconds),
+        source: point.source,
+        fromMemory: point.fromMemory,
+      },
+    ),
+  ];
+}
+
+/** Time in the chilling range is the shipper's choice where the bill asks for a temperature in it. */
+function chillingFinding(found: Found, { line, log, produce, chilling }: LineMargin): Finding[] {
+  if (chilling === undefined) return [];
+  const seconds = chilling.is === 'band' ? chilling.insideSeconds : chilling.belowHighSeconds;
+  if (seconds === 0) return [];
+  const instruction = found.state.delivery.lines.find((one) => one.id === line)?.instruction;
+  const asked = instruction === undefined ? undefined : celsius(instruction.setPoint);
+  const asInstructed =
+    asked !== undefined &&
+    asked < chilling.high - ROUNDING &&
+    (chilling.is === 'floor' || asked > chilling.low + ROUNDING);
+  return [
+    finding(
+      'air-in-chilling-range',
+      'time of the air in the published chilling range',
+      [log],
+      {
+        line: lineRef(line),
+        goods: produce.name,
+        low: temperature(chilling.low),
+        high: temperature(chilling.high),
+        band: chilling.is === 'band',
+        below: duration(seconds),
+        belowLowest: duration(chilling.belowLowSeconds),
+        asInstructed,
+        source: chilling.source,
+        fromMemory: chilling.fromMemory,
+      },
+      asInstructed ? 'open' : 'hurts',
+    ),
+  ];
+}
+
+const FINDING = {
+  inside: 'pulps-go-with-air',
+  above: 'pulps-warmer-than-air-allows',
+  below: 'pulps-colder-than-air-allows',
+} as const;
+
+function plausibility(found: Found, result: ProductResult): Finding[] {
+  const { verdict, loading, arrival, envelope, assumptions, matters } = result;
+  if (verdict === 'not-decidable' || loading === undefined || arrival === undefined) return [];
+  if (envelope === undefined || matters === undefined) return [];
+  const facts = {
+    line: lineRef(result.line),
+    loadMin: temperature(loading.min),
+    loadMax: temperature(loading.max),
+    deliveryMin: temperature(arrival.min),
+    deliveryMax: temperature(arrival.max),
+    low: temperature(envelope.low),
+    high: temperature(envelope.high),
+    shortest: duration(assumptions.halfCoolingSeconds.low),
+    longest: duration(assumptions.halfCoolingSeconds.high),
+    basis: assumptions.halfCoolingSeconds.from,
+    matters: matters.is,
+  };
+  const by = 'product against air by Newton’s law of cooling';
+  const evidence = [...loading.evidence, ...arrival.evidence, result.log];
+  if (verdict === 'inside')
+    return [finding(FINDING.inside, by, evidence, facts, weightOfInside(found, result))];
+  return [
+    finding(FINDING[verdict], by, evidence, { ...facts, beyond: difference(result.beyondKelvin ?? 0) }),
+  ];
+}
+
+/**
+ * Pulps that go with the air speak for the carrier when the product arrived as asked or was warm when it came, and
+ * against when it came as asked and the air itself explains that it arrived otherwise.
+ */
+function weightOfInside(found: Found, { line }: ProductResult): Finding['weighs'] {
+  const at = (does: 'load' | 'unload') =>
+    found.pulps.find((group) => group.line === line && group.does === does);
+  const [load, delivery] = [at('load'), at('unload')];
+  if (load?.band === undefined || delivery?.band === undefined) return 'open';
+  if (delivery.inBand === delivery.count) return 'helps';
+  return load.inBand === load.count ? 'hurts' : 'helps';
+}
+
+function leftOut(found: Found): Finding[] {
+  return found.temperatures.flatMap(({ log, jumps = [], jumpCount = 0 }) => {
+    if (jumpCount === 0) return [];
+    const values = jumps.map((jump) => jump.celsius);
+    return [
+      finding('log-values-left-out', 'jumps that no air can make', [log], {
+        count: jumpCount,
+        limit: difference(JUMP),
+        highest: temperature(Math.max(...values)),
+        lowest: temperature(Math.min(...values)),
+      }),
+    ];
+  });
+}

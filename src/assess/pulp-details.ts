@@ -1,0 +1,109 @@
+import type { PulpComparison, PulpGroup, PulpReading } from '../model/results.js';
+import type { EvidenceItem, RecordState } from '../model/state.js';
+import { knownMilliseconds } from '../model/time.js';
+
+const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
+
+/** Count and spread per part of the load, from the nose to the tail. */
+export function byPosition(readings: readonly PulpReading[]): NonNullable<PulpGroup['byPosition']> {
+  return (['nose', 'middle', 'tail', 'not-stated'] as const).flatMap((position) => {
+    const values = readings
+      .filter((one) => (one.position ?? 'not-stated') === position)
+      .map((one) => one.celsius);
+    if (values.length === 0) return [];
+    return [
+      {
+        position,
+        count: values.length,
+        min: Math.min(...values),
+        max: Math.max(...values),
+        mean: mean(values),
+      },
+    ];
+  });
+}
+
+const plain = (text: string) => text.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '');
+
+/** Checks of a thermometer in ice water: papers and photos that show one. */
+function iceChecks(state: RecordState): EvidenceItem[] {
+  return state.evidence.filter(
+    (item) =>
+      'subject' in item &&
+      (item.subject?.is === 'thermometer-check' || item.subject?.is === 'thermometer-in-ice'),
+  );
+}
+
+/**
+ * Each thermometer of some readings, with the last look at it in ice water before the first of them. A check whose
+ * caption or file name holds the thermometer's name is its own; else the last check in the record is named, and that
+ * it does not say which thermometer it was.
+ */
+export function instrumentsOf(
+  state: RecordState,
+  readings: readonly PulpReading[],
+): NonNullable<PulpGroup['instruments']> {
+  const checks = iceChecks(state)
+    .map((item) => ({ item, at: knownMilliseconds(item.time) }))
+    .sort((a, b) => (a.at ?? 0) - (b.at ?? 0));
+  const names = [...new Set(readings.map((one) => one.instrument))];
+  return names.map((instrument) => {
+    const own = readings.filter((one) => one.instrument === instrument);
+    const first = Math.min(...own.map((one) => one.at ?? Number.POSITIVE_INFINITY));
+    const before = checks.filter(({ at }) => at === undefined || at <= first);
+    const saysWhich = ({ item }: { item: EvidenceItem }) =>
+      instrument !== undefined && plain(wordsOf(item)).includes(plain(instrument));
+    const named = before.findLast(saysWhich);
+    const check = named ?? before.at(-1);
+    return {
+      ...(instrument === undefined ? {} : { instrument }),
+      count: own.length,
+      ...(check === undefined
+        ? {}
+        : {
+            check: {
+              evidence: check.item.evidence,
+              ...(check.at === undefined ? {} : { at: check.at }),
+              names: named !== undefined,
+            },
+          }),
+    };
+  });
+}
+
+const wordsOf = (item: EvidenceItem) => `${item.caption ?? ''} ${'file' in item ? item.file.name : ''}`;
+
+/** Delivery against loading for each line, and the receiver's readings against the driver's at the same stop. */
+export function comparePulps(groups: readonly PulpGroup[]): PulpComparison[] {
+  return groups.flatMap((group) => {
+    const found: PulpComparison[] = [];
+    const loading = groups.find((one) => one.line === group.line && one.does === 'load');
+    if (group.does === 'unload' && loading !== undefined)
+      found.push(compared('delivery-against-loading', group, loading.readings, group.readings));
+    const by = (from: PulpReading['from']) => group.readings.filter((one) => one.from === from);
+    const [driver, receiver] = [by('driver'), by('receiver')];
+    if (driver.length > 0 && receiver.length > 0)
+      found.push(compared('receiver-against-driver', group, driver, receiver));
+    return found;
+  });
+}
+
+function compared(
+  is: PulpComparison['is'],
+  { line, stop }: PulpGroup,
+  first: readonly PulpReading[],
+  second: readonly PulpReading[],
+): PulpComparison {
+  const a = first.map((one) => one.celsius);
+  const b = second.map((one) => one.celsius);
+  return {
+    line,
+    is,
+    stop,
+    counts: [a.length, b.length],
+    mean: mean(b) - mean(a),
+    min: Math.min(...b) - Math.min(...a),
+    max: Math.max(...b) - Math.max(...a),
+    evidence: [...first, ...second].map((one) => one.evidence),
+  };
+}

@@ -1,0 +1,24 @@
+import { fromCelsius, fromKelvin, type TemperatureUnit } from '../model/temperature.js';
+
+/** Quantities in the reader's unit first and the other beside it. */
+function both(show: (unit: TemperatureUnit) => number, first: TemperatureUnit, suffix = ''): string {
+  const other: TemperatureUnit = first === '°F' ? '°C' : '°F';
+  const written = (unit: TemperatureUnit) => `${fixed(show(unit))} ${unit}${suffix}`;
+  return `${written(first)} (${written(other)})`;
+}
+
+function fixed(value: number): string {
+  const text = value.toFixed(1);
+  return text === '-0.0' ? '0.0' : text;
+}
+
+export const degrees = (celsius: number, unit: TemperatureUnit) =>
+  both((one) => fromCelsius(celsius, one), unit);
+export const difference = (kelvin: number, unit: TemperatureUnit) =>
+  both((one) => fromKelvin(kelvin, one), unit);
+export const degreeHours = (kelvinHours: number, unit: TemperatureUnit) =>
+  both((one) => fromKelvin(kelvinHours, one), unit, '·h');
+/** Hours, and minutes where they say more. */
+export const hours = (seconds: number) =>
+  seconds < 3600 ? `${(seconds / 60).toFixed(0)} min` : `${(seconds / 3600).toFixed(1)} h`;
+export const words = (id: string) => id.replaceAll('-', ' ');

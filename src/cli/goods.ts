@@ -1,0 +1,110 @@
+import type {
+  Assessment,
+  LineMargin,
+  ProductAssumption,
+  ProductResult,
+  PulpGroup,
+} from '../model/results.js';
+import type { TemperatureUnit } from '../model/temperature.js';
+import { degreeHours, degrees, difference, hours, words } from './degrees.js';
+import type { Output } from './output.js';
+import { wrap } from './table.js';
+
+/** Pulps, margins to published limits, and whether pulps and air go together. */
+export function printGoods(output: Output, assessment: Assessment, unit: TemperatureUnit): void {
+  if (assessment.pulps.length > 0) {
+    output.line(output.style('bold', 'Pulps'));
+    for (const group of assessment.pulps) printPulps(output, group, unit);
+    for (const one of assessment.pulpComparisons ?? [])
+      output.line(
+        `  ${one.line}: ${one.is === 'delivery-against-loading' ? 'delivery minus loading' : `receiver minus driver at ${one.stop}`} ${difference(one.mean, unit)} on average`,
+      );
+    output.line();
+  }
+  const margins = assessment.margins ?? [];
+  if (margins.length > 0) {
+    output.line(output.style('bold', 'Published limits of the goods'));
+    for (const margin of margins) for (const line of marginLines(margin, unit)) put(output, line);
+    output.line();
+  }
+  const product = assessment.product ?? [];
+  if (product.length > 0) {
+    output.line(output.style('bold', 'Pulps against the air: plausibility, never proof'));
+    for (const one of product) put(output, productLine(one, unit));
+  }
+}
+
+function put(output: Output, text: string): void {
+  wrap(text, Math.max(40, output.width - 2)).forEach((line, i) => {
+    output.line(`${i === 0 ? '  ' : '    '}${line}`);
+  });
+}
+
+function printPulps(output: Output, group: PulpGroup, unit: TemperatureUnit): void {
+  const inBand = group.band === undefined ? '' : `, ${group.inBand} of ${group.count} in band`;
+  put(
+    output,
+    `${group.line} at ${group.stop}: ${group.count} from ${degrees(group.min, unit)} to ${degrees(group.max, unit)}, mean ${degrees(group.mean, unit)}${inBand}`,
+  );
+  for (const one of group.instruments ?? []) {
+    const check =
+      one.check === undefined
+        ? 'no ice-water check before it in the record'
+        : `ice-water check ${one.check.evidence}${one.check.names ? '' : ', which does not say which thermometer'}`;
+    put(output, `  ${one.instrument ?? 'thermometer not named'}: ${check}`);
+  }
+}
+
+function marginLines(margin: LineMargin, unit: TemperatureUnit): string[] {
+  const { freezing, chilling, range, life } = margin;
+  const of = `${margin.line} (${margin.produce.name}, log ${margin.log})`;
+  const memory = (fromMemory: boolean) => (fromMemory ? '; from memory' : '');
+  const lines: string[] = [];
+  for (const one of freezing?.channels ?? [])
+    lines.push(
+      `${of}: lowest ${words(one.channel)} ${degrees(one.lowest.value, unit)}, ${difference(one.margin, unit)} from the highest freezing point ${degrees(freezing?.celsius ?? 0, unit)}${one.belowSeconds > 0 ? `, below it ${hours(one.belowSeconds)}` : ''}`,
+    );
+  for (const point of freezing?.points ?? [])
+    lines.push(
+      `  freezing point ${degrees(point.celsius, unit)}: ${point.source}${memory(point.fromMemory)}`,
+    );
+  lines.push(
+    `${of}: above the published range (to ${degrees(range.high, unit)}) ${hours(range.aboveSeconds)}, ${degreeHours(range.kelvinHoursAbove, unit)}: ${range.source}${memory(range.fromMemory)}`,
+  );
+  if (chilling !== undefined)
+    lines.push(
+      chilling.is === 'band'
+        ? `${of}: in the chilling band ${degrees(chilling.low, unit)} to ${degrees(chilling.high, unit)} ${hours(chilling.insideSeconds)}: ${chilling.source}${memory(chilling.fromMemory)}`
+        : `${of}: below the chilling threshold ${degrees(chilling.high, unit)} ${hours(chilling.belowHighSeconds)}, below ${degrees(chilling.low, unit)} ${hours(chilling.belowLowSeconds)}: ${chilling.source}${memory(chilling.fromMemory)}`,
+    );
+  if (life !== undefined)
+    lines.push(
+      `${of}: by respiration ${hours(life.knownSeconds)} in this air cost the life of ${hours(life.equivalentSeconds)} at ${degrees(life.reference, unit)} (an estimate): ${life.source}${memory(life.fromMemory)}`,
+    );
+  return lines;
+}
+
+const WHY: Record<NonNullable<ProductResult['why']>, string> = {
+  'no-loading-pulps': 'no pulps at loading',
+  'no-arrival-pulps': 'no pulps at delivery',
+  'air-not-known': 'the air is not known for enough of the way',
+  iced: 'iced goods follow their ice, not the air',
+  'pulps-on-both-sides': 'pulps lie on both sides of what is plausible',
+};
+const MATTERS: Record<ProductAssumption, string> = {
+  'half-cooling-time': 'the half-cooling time',
+  'loading-pulps': 'the range of the loading pulps',
+  respiration: 'the heat of respiration',
+  'air-channel': 'which air the product stood in',
+};
+
+function productLine(one: ProductResult, unit: TemperatureUnit): string {
+  const of = `${one.line} (log ${one.log})`;
+  const half = one.assumptions.halfCoolingSeconds;
+  const allowed =
+    one.envelope === undefined
+      ? ''
+      : ` ${degrees(one.envelope.low, unit)} to ${degrees(one.envelope.high, unit)} plausible, ${degrees(one.arrival?.min ?? 0, unit)} to ${degrees(one.arrival?.max ?? 0, unit)} read;`;
+  if (one.verdict === 'not-decidable') return `${of}: not decidable, ${WHY[one.why ?? 'air-not-known']}`;
+  return `${of}: ${one.verdict};${allowed} half-cooling ${hours(half.low)} to ${hours(half.high)} (${half.from}), thermometers ±${difference(one.toleranceKelvin, unit)}; what matters most: ${one.matters === undefined ? '-' : MATTERS[one.matters.is]}`;
+}
