@@ -10,8 +10,10 @@ const FEWEST = 3;
 const FEWEST_FOR_DRIFT = 3;
 /** Seconds within which a clock is right: what a fix lags and whole seconds leave open. Own judgement, no source. */
 const RIGHT = 10;
-/** Seconds beyond which the differences agree too little with each other to measure anything. */
-const UNSTEADY = 10;
+/** Share of the photos that must lie that near to what was measured before times are corrected by it. Own judgement, no source. */
+const MOST = 0.75;
+/** Seconds of change between the halves of a trip beyond which no clock drifts: it was set, or there are two cameras. */
+const STEP = 60;
 const QUARTER_HOUR = 900;
 
 /** What the photos of one camera, that state satellite time too, show about its clock. */
@@ -21,11 +23,11 @@ export interface CameraClock {
   photos: EvidenceId[];
   /** Median of satellite time minus camera time, seconds: what to add to the camera's clock. */
   medianSeconds: number;
-  /** Median distance from the median (of each half of the trip, where there are enough). */
+  /** Median distance from the median, or where the clock drifts from the median of each half of the trip. */
   spreadSeconds: number;
   /** Median of the later half minus that of the earlier half, seconds; undefined with too few photos. */
   driftSeconds?: number;
-  /** Whether the offset changes by more than its spread. */
+  /** Whether the offset changes by more than its spread, slowly enough for a clock that was left alone. */
   drifts: boolean;
   verdict: 'right' | 'off' | 'unsteady' | 'too-few';
   /** What was measured: one point, or one of each half when the clock drifts. */
@@ -36,7 +38,8 @@ export interface CameraClock {
  * Compares satellite time with the camera's clock, camera by camera, over all photos of a delivery that state both.
  * Where the camera states no offset from UTC, only what misses whole quarters of an hour is an error of the
  * clock, since the rest may be its zone. A fix is older than the photo by its age, which makes a clock seem
- * fast by as much; the median leaves out what only some photos show.
+ * fast by as much; the median leaves out what only some photos show. A clock is `right` when half of the photos
+ * or more show it; it is `off` only when three in four agree on by how much.
  */
 export function compareCameraClocks(state: Pick<RecordState, 'evidence'>): CameraClock[] {
   return [...photosByCamera(state.evidence)].flatMap(([camera, photos]) => {
@@ -63,45 +66,48 @@ function differenceOf({ evidence, statedTimes }: ItemOf<'photo'>): Difference | 
   return { evidence, at, seconds: seconds - Math.round(seconds / QUARTER_HOUR) * QUARTER_HOUR };
 }
 
-function judge(camera: string, differences: readonly Difference[]): CameraClock {
-  const all = differences.map(({ seconds }) => seconds);
-  const half = Math.floor(differences.length / 2);
-  const halves = [differences.slice(0, half), differences.slice(differences.length - half)] as const;
-  const halved = half >= FEWEST_FOR_DRIFT;
-  const [early, late] = halves.map((list) => list.map(({ seconds }) => seconds));
-  const spreadSeconds =
-    halved && early !== undefined && late !== undefined
-      ? Math.max(medianDeviation(early), medianDeviation(late))
-      : medianDeviation(all);
-  const driftSeconds =
-    halved && early !== undefined && late !== undefined ? median(late) - median(early) : undefined;
-  // Two whole seconds are what reading both clocks to the second leaves open.
-  const drifts = driftSeconds !== undefined && Math.abs(driftSeconds) > Math.max(2, spreadSeconds);
-  const uncertaintySeconds = Math.max(1, Math.ceil(spreadSeconds));
-  const point = (list: readonly Difference[]) => ({
-    at: Math.round(median(list.map(({ at }) => at))),
-    addSeconds: median(list.map(({ seconds }) => seconds)),
-    uncertaintySeconds,
-  });
-  const points = drifts ? halves.map(point) : [point(differences)];
+function judge(camera: string, all: readonly Difference[]): CameraClock {
+  const half = Math.floor(all.length / 2);
+  const halves = half < FEWEST_FOR_DRIFT ? [] : [all.slice(0, half), all.slice(all.length - half)];
+  const [early, late] = halves.map(middle);
+  const driftSeconds = early === undefined || late === undefined ? undefined : late - early;
+  const drifts = driftSeconds !== undefined && isDrift(driftSeconds, halves);
+  const parts = drifts ? halves : [all];
+  const spreadSeconds = Math.max(...parts.map((part) => medianDeviation(part.map(seconds))));
+  const points = parts.map((part) => ({
+    at: Math.round(median(part.map(({ at }) => at))),
+    addSeconds: middle(part),
+    uncertaintySeconds: Math.max(1, Math.ceil(spreadSeconds)),
+  }));
   return {
     camera,
-    photos: differences.map(({ evidence }) => evidence),
-    medianSeconds: median(all),
+    photos: all.map(({ evidence }) => evidence),
+    medianSeconds: middle(all),
     spreadSeconds,
     ...(driftSeconds === undefined ? {} : { driftSeconds }),
     drifts,
-    verdict: verdictOf(differences.length, spreadSeconds, points),
+    verdict: verdictOf(all.length, parts),
     points,
   };
 }
 
-function verdictOf(
-  count: number,
-  spread: number,
-  points: readonly { addSeconds: number }[],
-): CameraClock['verdict'] {
+const seconds = (one: Difference): number => one.seconds;
+const middle = (part: readonly Difference[]): number => median(part.map(seconds));
+
+function isDrift(drift: number, halves: readonly (readonly Difference[])[]): boolean {
+  const spread = Math.max(...halves.map((part) => medianDeviation(part.map(seconds))));
+  // Two whole seconds are what reading both clocks to the second leaves open.
+  return Math.abs(drift) > Math.max(2, spread) && Math.abs(drift) <= STEP && agreement(halves) >= MOST;
+}
+
+/** Share of the photos that lie near the median of their part. */
+function agreement(parts: readonly (readonly Difference[])[]): number {
+  const near = parts.flatMap((part) => part.filter((one) => Math.abs(one.seconds - middle(part)) <= RIGHT));
+  return near.length / parts.reduce((sum, part) => sum + part.length, 0);
+}
+
+function verdictOf(count: number, parts: readonly (readonly Difference[])[]): CameraClock['verdict'] {
   if (count < FEWEST) return 'too-few';
-  if (spread > UNSTEADY) return 'unsteady';
-  return points.every(({ addSeconds }) => Math.abs(addSeconds) <= RIGHT) ? 'right' : 'off';
+  if (parts.every((part) => Math.abs(middle(part)) <= RIGHT)) return 'right';
+  return agreement(parts) >= MOST ? 'off' : 'unsteady';
 }
