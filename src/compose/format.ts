@@ -72,6 +72,8 @@ export function formatFor(show: Pick<Show, 'temperature' | 'language'>, words: T
       const shown = of <= 0 ? 0 : of >= 1 ? tenths : Math.min(Math.max(tenths, 1), 999);
       return `${number(shown / 10, shown % 10 === 0 ? 0 : 1)}${manner.percent}`;
     },
+    /** Metres in; inches or feet first for readers of °F, the other system beside it. */
+    length: (metres: number) => lengths(metres, show.temperature === '°F', number),
     duration: (seconds: number) => duration(seconds, number),
     bytes: (count: number) =>
       count < 1000
@@ -112,4 +114,16 @@ function duration(seconds: number, number: (value: number) => string): string {
   return rest === 0
     ? `${number(hours)}\u00a0h`
     : `${number(hours)}\u00a0h\u00a0${String(rest).padStart(2, '0')}\u00a0min`;
+}
+
+/** `18.5 in (47 cm)`; from three metres on `52.0 ft (15.85 m)`. */
+function lengths(
+  metres: number,
+  inchesFirst: boolean,
+  number: (value: number, decimals?: number) => string,
+): string {
+  const long = Math.abs(metres) >= 3;
+  const imperial = long ? `${number(metres / 0.3048, 1)}\u00a0ft` : `${number(metres / 0.0254, 1)}\u00a0in`;
+  const metric = long ? `${number(metres, 2)}\u00a0m` : `${number(metres * 100)}\u00a0cm`;
+  return inchesFirst ? `${imperial} (${metric})` : `${metric} (${imperial})`;
 }

@@ -47,6 +47,7 @@ const SAMPLE: Record<string, FactValue> = {
   time: { is: 'time', at: 0, zone: 'America/Phoenix' as Zone },
   'degree-hours': { is: 'degree-hours', kelvinHours: 2 },
   share: { is: 'share', of: 0.5 },
+  length: { is: 'length', metres: 0.47 },
   line: { is: 'line', line: 'romaine' },
   stop: { is: 'stop', stop: 'load-1' },
 };

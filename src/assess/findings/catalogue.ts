@@ -1,5 +1,6 @@
 import type { Finding, FindingQuantity } from '../../model/results.js';
 import type { Element } from '../../model/rule-set.js';
+import { loadingCatalogue } from './catalogue-loading.js';
 import { productCatalogue } from './catalogue-product.js';
 import { air, bothEnds, coverage, excursions, published, pulps, pulpsOut, setPoints } from './fact-shapes.js';
 
@@ -14,6 +15,7 @@ interface Kinds {
   time: Extract<FindingQuantity, { is: 'time' }>;
   'degree-hours': Extract<FindingQuantity, { is: 'degree-hours' }>;
   share: Extract<FindingQuantity, { is: 'share' }>;
+  length: Extract<FindingQuantity, { is: 'length' }>;
   line: Extract<FindingQuantity, { is: 'line' }>;
   stop: Extract<FindingQuantity, { is: 'stop' }>;
 }
@@ -246,6 +248,7 @@ export const catalogue = {
     weight: 40,
     facts: { count: 'count' },
   },
+  ...loadingCatalogue,
   ...productCatalogue,
 } as const satisfies Record<string, CatalogueEntry>;
 

@@ -1,7 +1,9 @@
 import type { Finding } from '../../model/results.js';
 import { airFindings } from './air.js';
 import { careFindings } from './care.js';
+import { loadingFindings } from './loading.js';
 import type { Found } from './make.js';
+import { mixingFindings } from './mixing.js';
 import { productFindings } from './product.js';
 import { pulpFindings } from './pulps.js';
 import { refusalFindings } from './refusal.js';
@@ -16,5 +18,7 @@ export function findingsOf(found: Found): Finding[] {
     ...airFindings(found),
     ...careFindings(found),
     ...productFindings(found),
+    ...loadingFindings(found),
+    ...mixingFindings(found),
   ].sort((a, b) => b.weight - a.weight);
 }

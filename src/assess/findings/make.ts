@@ -4,6 +4,7 @@ import type {
   FindingQuantity,
   GapResult,
   LineMargin,
+  LoadPlan,
   ProductResult,
   PulpGroup,
   SetPointAgreement,
@@ -29,6 +30,8 @@ export interface Found {
   setPoints: SetPointAgreement;
   margins?: readonly LineMargin[];
   product?: readonly ProductResult[];
+  /** Absent when no row was noted. */
+  loading?: LoadPlan;
   gaps: readonly GapResult[];
 }
 
@@ -53,6 +56,7 @@ export const difference = (kelvin: number): Quantity<'difference'> => ({ is: 'di
 export const duration = (seconds: number): Quantity<'duration'> => ({ is: 'duration', seconds });
 export const time = (at: number, zone: Zone): Quantity<'time'> => ({ is: 'time', at, zone });
 export const share = (of: number): Quantity<'share'> => ({ is: 'share', of });
+export const length = (metres: number): Quantity<'length'> => ({ is: 'length', metres });
 export const lineRef = (line: string): Quantity<'line'> => ({ is: 'line', line });
 export const stopRef = (stop: string): Quantity<'stop'> => ({ is: 'stop', stop });
 export const degreeHours = (kelvinHours: number): Quantity<'degree-hours'> => ({

@@ -55,6 +55,8 @@ export function showQuantity(value: FindingQuantity, format: Format, names: Fact
       return format.degreeHours(value.kelvinHours);
     case 'share':
       return format.share(value.of);
+    case 'length':
+      return format.length(value.metres);
     case 'line':
       return names.line(value.line);
     case 'stop':
@@ -72,6 +74,8 @@ function isNothing(value: FindingQuantity): boolean {
       return value.kelvinHours === 0;
     case 'share':
       return value.of === 0;
+    case 'length':
+      return value.metres === 0;
     case 'temperature':
     case 'time':
     case 'line':

@@ -1,0 +1,107 @@
+/** Findings on how the load stood and what stood together; see the catalogue. */
+export const loadingCatalogue = {
+  'side-room-braced': {
+    weighs: 'helps',
+    element: 'care-in-transit',
+    weight: 48,
+    facts: { rows: 'text', widest: 'length', devices: 'text' },
+  },
+  'side-room-not-braced': {
+    weighs: 'hurts',
+    element: 'care-in-transit',
+    weight: 63,
+    facts: { rows: 'text', widest: 'length', limit: 'length' },
+  },
+  'rows-hard-to-walls': {
+    weighs: 'open',
+    element: 'care-in-transit',
+    weight: 34,
+    facts: { rows: 'text', least: 'length', limit: 'length' },
+  },
+  'tall-light-pallets-not-braced': {
+    weighs: 'hurts',
+    element: 'care-in-transit',
+    weight: 61,
+    facts: { line: 'line', stack: 'length', base: 'length' },
+  },
+  'tall-pallets-not-braced': {
+    weighs: 'open',
+    element: 'care-in-transit',
+    weight: 38,
+    facts: { line: 'line', stack: 'length', base: 'length' },
+  },
+  'iced-by-drains': {
+    weighs: 'helps',
+    element: 'care-in-transit',
+    weight: 44,
+    facts: { line: 'line', rows: 'text' },
+  },
+  'iced-ahead-of-dry': {
+    weighs: 'hurts',
+    element: 'care-in-transit',
+    weight: 62,
+    facts: { line: 'line', rows: 'text', dry: 'text' },
+  },
+  'iced-away-from-drains': {
+    weighs: 'hurts',
+    element: 'care-in-transit',
+    weight: 59,
+    facts: { line: 'line', rows: 'text', noDrains: 'flag' },
+  },
+  'air-path-blocked': {
+    weighs: 'hurts',
+    element: 'care-in-transit',
+    weight: 64,
+    facts: { rows: 'text', what: 'text' },
+  },
+  'load-near-ceiling': {
+    weighs: 'open',
+    element: 'care-in-transit',
+    weight: 49,
+    facts: { line: 'line', clearance: 'length', limit: 'length' },
+  },
+  'load-near-doors': {
+    weighs: 'open',
+    element: 'care-in-transit',
+    weight: 47,
+    facts: { gap: 'length', limit: 'length', outside: 'flag' },
+  },
+  'load-does-not-fit': {
+    weighs: 'open',
+    element: 'care-in-transit',
+    weight: 46,
+    facts: { needed: 'length', there: 'length', across: 'flag' },
+  },
+  'pallets-noted-differ': {
+    weighs: 'open',
+    element: 'good-condition-at-receipt',
+    weight: 35,
+    facts: { noted: 'count', bill: 'count' },
+  },
+  'mixed-temperatures': {
+    weighs: 'open',
+    element: 'nature-of-goods',
+    weight: 56,
+    facts: {
+      first: 'line',
+      firstLow: 'temperature',
+      firstHigh: 'temperature',
+      second: 'line',
+      secondLow: 'temperature',
+      secondHigh: 'temperature',
+      fromMemory: 'flag',
+    },
+  },
+  'mixed-ethylene': {
+    weighs: 'open',
+    element: 'nature-of-goods',
+    weight: 45,
+    facts: { giver: 'line', feeler: 'line', beside: 'flag', source: 'text', fromMemory: 'flag' },
+  },
+  'mixed-moisture': {
+    weighs: 'open',
+    element: 'nature-of-goods',
+    weight: 42,
+    facts: { dry: 'line', dryHigh: 'share', moist: 'line', moistLow: 'share', iced: 'flag', source: 'text' },
+  },
+} as const;

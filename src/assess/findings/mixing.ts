@@ -1,0 +1,113 @@
+import type { Line } from '../../model/delivery.js';
+import type { Finding } from '../../model/results.js';
+import { type Company, companyOf } from '../../reference/company.js';
+import { cite, findProduce, type Produce } from '../../reference/produce.js';
+import { sources } from '../../reference/sources.js';
+import { legsOf } from '../legs.js';
+import { type Found, finding, lineRef, share, temperature } from './make.js';
+
+const BY = 'lines on board together, by the published tables';
+/** Published ranges meet with room for rounding between °F and °C. Kelvin. */
+const ROUNDED = 0.06;
+/** Goods that want air drier than this, and goods that want it damper, harm each other. Percent; HB 668 groups 2 and 3. */
+const DRY_AT_MOST = 75;
+const MOIST_AT_LEAST = 85;
+
+interface Goods {
+  line: Line;
+  produce: Produce;
+  company?: Company;
+}
+
+/** Lines that share the box and, by the published tables, do not go together. What the table lacks is not judged. */
+export function mixingFindings(found: Found): Finding[] {
+  return pairs(found).flatMap(([a, b]) => [
+    ...temperatures(a, b),
+    ...ethylene(found, a, b),
+    ...ethylene(found, b, a),
+    ...moisture(a, b),
+    ...moisture(b, a),
+  ]);
+}
+
+/** Every two lines of different goods that are on board together on some leg, once. */
+function pairs({ state, moments }: Found): [Goods, Goods][] {
+  const legs = legsOf(state.delivery, moments);
+  const goods = state.delivery.lines.flatMap((line): Goods[] => {
+    const produce = findProduce(line.goods);
+    if (produce === undefined) return [];
+    const company = companyOf(produce.key);
+    return [{ line, produce, ...(company === undefined ? {} : { company }) }];
+  });
+  return goods.flatMap((a, i) =>
+    goods
+      .slice(i + 1)
+      .filter((b) => a.produce.key !== b.produce.key)
+      .filter((b) => legs.some(({ lines }) => lines.includes(a.line) && lines.includes(b.line)))
+      .map((b): [Goods, Goods] => [a, b]),
+  );
+}
+
+function temperatures(a: Goods, b: Goods): Finding[] {
+  const [first, second] = [a.produce.range, b.produce.range];
+  const apart = Math.max(first.value.low - second.value.high, second.value.low - first.value.high);
+  if (apart <= ROUNDED) return [];
+  return [
+    finding('mixed-temperatures', `${BY}: ${cite(first)}; ${cite(second)}`, [], {
+      first: lineRef(a.line.id),
+      firstLow: temperature(first.value.low),
+      firstHigh: temperature(first.value.high),
+      second: lineRef(b.line.id),
+      secondLow: temperature(second.value.low),
+      secondHigh: temperature(second.value.high),
+      fromMemory: first.basis === 'from memory' || second.basis === 'from memory',
+    }),
+  ];
+}
+
+function ethylene(found: Found, giver: Goods, feeler: Goods): Finding[] {
+  const gives = giver.company?.gives;
+  if (gives !== 'H' && gives !== 'VH') return [];
+  const feels = feeler.company?.feels;
+  if (feels !== 'H' && feels !== 'VH') return [];
+  const keys = [...new Set([giver.company, feeler.company].flatMap((one) => one?.ethyleneSources ?? []))];
+  return [
+    finding('mixed-ethylene', BY, neighbours(found, giver.line, feeler.line), {
+      giver: lineRef(giver.line.id),
+      feeler: lineRef(feeler.line.id),
+      beside: neighbours(found, giver.line, feeler.line).length > 0,
+      source: keys.map((key) => sources[key]).join('; '),
+      fromMemory: keys.includes('M'),
+    }),
+  ];
+}
+
+/** Evidence of rows of one line that stand next to rows of the other. */
+function neighbours({ loading }: Found, a: Line, b: Line) {
+  const rows = loading?.rows ?? [];
+  return rows.flatMap((row, i) => {
+    const next = rows[i + 1];
+    if (next === undefined || next.row !== row.row + 1) return [];
+    const lines = [row.line, next.line];
+    return lines.includes(a.id) && lines.includes(b.id) ? [row.evidence, next.evidence] : [];
+  });
+}
+
+function moisture(dry: Goods, moist: Goods): Finding[] {
+  const [wantsDry, wantsMoist] = [dry.company?.humidity, moist.company?.humidity];
+  if (wantsDry === undefined || wantsMoist === undefined) return [];
+  if (wantsDry.high > DRY_AT_MOST || wantsMoist.low < MOIST_AT_LEAST) return [];
+  const keys = [
+    ...new Set([...(dry.company?.humiditySources ?? []), ...(moist.company?.humiditySources ?? [])]),
+  ];
+  return [
+    finding('mixed-moisture', BY, [], {
+      dry: lineRef(dry.line.id),
+      dryHigh: share(wantsDry.high / 100),
+      moist: lineRef(moist.line.id),
+      moistLow: share(wantsMoist.low / 100),
+      iced: moist.line.iced,
+      source: keys.map((key) => sources[key]).join('; '),
+    }),
+  ];
+}

@@ -1,0 +1,118 @@
+import type { RowPattern } from '../../model/evidence.js';
+import type { PlacedPallet } from '../../model/results.js';
+
+/** A pallet's two sides in metres. */
+export interface Sides {
+  short: number;
+  long: number;
+}
+
+/** What a row is made of before it has its place on the floor. */
+export interface RowToPlace {
+  row: number;
+  pattern: RowPattern;
+  sides: Sides;
+  line?: string;
+}
+
+/** Lengths from inches meet exactly on paper and not in binary; this much is nothing. Metres. */
+const NOTHING = 1e-9;
+
+/**
+ * Width of a row's pallets side by side, metres. Straight: both short sides across; turned: both long sides;
+ * pinwheel: one of each; single: one short side.
+ */
+export function acrossOf(pattern: RowPattern, { short, long }: Sides): number {
+  switch (pattern) {
+    case 'straight':
+      return 2 * short;
+    case 'turned':
+      return 2 * long;
+    case 'pinwheel':
+      return short + long;
+    case 'single':
+      return short;
+  }
+}
+
+/**
+ * Places rows on the floor from the nose on, in the order of their numbers: each row in the middle of the
+ * width, each pallet pushed forward until it meets the bulkhead (y = 0) or a pallet that it would overlap.
+ * Pinwheel rows that follow each other turn the left and the right pallet by turns. Whether the row is really
+ * in the middle is not known from a pattern; side room is therefore only given for both sides together.
+ * @param width inside width in metres; rows wider than it stick out on both sides, so that it can be seen
+ */
+export function placeRows(rows: readonly RowToPlace[], width: number): PlacedPallet[] {
+  const placed: PlacedPallet[] = [];
+  let turnLeft = false;
+  let before: RowToPlace | undefined;
+  for (const row of [...rows].sort((a, b) => a.row - b.row)) {
+    turnLeft = row.pattern === 'pinwheel' && before?.pattern === 'pinwheel' ? !turnLeft : false;
+    before = row;
+    let x = (width - acrossOf(row.pattern, row.sides)) / 2;
+    const put: PlacedPallet[] = [];
+    for (const { side, turned } of palletsOf(row.pattern, turnLeft)) {
+      const [across, along] = turned ? [row.sides.long, row.sides.short] : [row.sides.short, row.sides.long];
+      put.push({
+        row: row.row,
+        side,
+        turned,
+        ...(row.line === undefined ? {} : { line: row.line }),
+        x,
+        y: frontOf(placed, x, x + across),
+        width: across,
+        length: along,
+      });
+      x += across;
+    }
+    placed.push(...put);
+  }
+  return placed;
+}
+
+type Stance = Pick<PlacedPallet, 'side' | 'turned'>;
+
+function palletsOf(pattern: RowPattern, turnLeft: boolean): Stance[] {
+  switch (pattern) {
+    case 'single':
+      return [{ side: 'middle', turned: false }];
+    case 'straight':
+    case 'turned':
+      return (['left', 'right'] as const).map((side) => ({ side, turned: pattern === 'turned' }));
+    case 'pinwheel':
+      return [
+        { side: 'left', turned: turnLeft },
+        { side: 'right', turned: !turnLeft },
+      ];
+  }
+}
+
+/** How far to the rear the floor is taken between two distances from the left wall. */
+function frontOf(placed: readonly PlacedPallet[], from: number, to: number): number {
+  return placed
+    .filter((one) => one.x < to - NOTHING && one.x + one.width > from + NOTHING)
+    .reduce((rear, one) => Math.max(rear, one.y + one.length), 0);
+}
+
+/** Distance from the bulkhead to the last pallet's face, metres. */
+export const floorUsed = (pallets: readonly PlacedPallet[]): number =>
+  pallets.reduce((rear, one) => Math.max(rear, one.y + one.length), 0);
+
+/** How many pallets of one footprint stand on a floor in one pattern, all rows alike. Metres. */
+export function palletsThatFit(
+  pattern: 'straight' | 'pinwheel' | 'turned',
+  sides: Sides,
+  floor: { length: number; width: number },
+): number {
+  if (acrossOf(pattern, sides) > floor.width + NOTHING) return 0;
+  let rows = 0;
+  while (rows < MOST_ROWS) {
+    const more = Array.from({ length: rows + 1 }, (_, i) => ({ row: i + 1, pattern, sides }));
+    if (floorUsed(placeRows(more, floor.width)) > floor.length + NOTHING) break;
+    rows += 1;
+  }
+  return rows * 2;
+}
+
+/** No trailer holds more rows; a bound for floors and pallets mistyped by a factor. */
+const MOST_ROWS = 60;

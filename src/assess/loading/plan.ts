@@ -1,0 +1,127 @@
+import type { Delivery, Line } from '../../model/delivery.js';
+import { type Footprint, type Length, metres } from '../../model/length.js';
+import type { LoadPlan, LoadRow } from '../../model/results.js';
+import type { ItemOf, RecordState } from '../../model/state.js';
+import { acrossOf, floorUsed, palletsThatFit, placeRows, type RowToPlace, type Sides } from './floor.js';
+
+/** The pallet of the grocery trade, where a line states none: 40 × 48 in. Common practice, no source. */
+export const USUAL_FOOTPRINT: Footprint = {
+  short: { value: 40, unit: 'in' },
+  long: { value: 48, unit: 'in' },
+};
+/** Inside width for the drawing alone, where it is not stated: no number is computed from it. */
+const DRAWN_WIDTH: Length = { value: 99, unit: 'in' };
+
+const sidesOf = ({ short, long }: Footprint): Sides => ({ short: metres(short), long: metres(long) });
+const footprintOf = (line: Line | undefined): Sides => sidesOf(line?.pallet ?? USUAL_FOOTPRINT);
+
+/**
+ * The load as its rows were noted at loading: places, side room, floor length, clearances, and how many pallets
+ * the floor would hold. Undefined when no row was noted. Lengths in metres.
+ */
+export function loadPlan(state: RecordState): LoadPlan | undefined {
+  const { delivery } = state;
+  const noted = notedRows(state);
+  if (noted.length === 0) return undefined;
+  const { trailer } = delivery.equipment;
+  const width = trailer.insideWidth === undefined ? undefined : metres(trailer.insideWidth);
+  const length = lengthOf(delivery);
+  const toPlace = noted.map(({ row, item }): RowToPlace => {
+    const line = lineOf(item, delivery);
+    return {
+      row,
+      pattern: item.pattern,
+      sides: footprintOf(line),
+      ...(line === undefined ? {} : { line: line.id }),
+    };
+  });
+  const pallets = placeRows(toPlace, width ?? metres(DRAWN_WIDTH));
+  const used = floorUsed(pallets);
+  const onBoard = delivery.lines.filter((line) => toPlace.some((row) => row.line === line.id));
+  const counts = delivery.lines.map((line) => line.pallets);
+  return {
+    rows: noted.map(({ row, item }, i) => rowOf(row, item, toPlace[i], width)),
+    pallets,
+    ...(counts.every((count) => count !== undefined)
+      ? { palletsOnBill: counts.reduce((sum, count) => sum + count, 0) }
+      : {}),
+    ...(width === undefined ? {} : { insideWidth: width }),
+    ...(length === undefined ? {} : { insideLength: length.metres, lengthFrom: length.from }),
+    floorUsed: used,
+    ...(length === undefined ? {} : { rearGap: length.metres - used }),
+    assumedFootprint: onBoard.filter((line) => line.pallet === undefined).map((line) => line.id),
+    ceilings: ceilingsOf(delivery),
+    fits:
+      width === undefined || length === undefined
+        ? []
+        : (['straight', 'pinwheel', 'turned'] as const).map((pattern) => ({
+            pattern,
+            pallets: palletsThatFit(pattern, footprintOf(onBoard[0]), { length: length.metres, width }),
+          })),
+    unknownRows: missingRows(noted.map(({ row }) => row)),
+  };
+}
+
+interface NotedRow {
+  row: number;
+  item: ItemOf<'pattern'>;
+}
+
+/** The word that holds for each row: the last in the ledger, of those that were not taken where goods go off. */
+function notedRows(state: RecordState): NotedRow[] {
+  const unloading = new Set(
+    state.delivery.stops.filter((stop) => stop.does === 'unload').map(({ id }) => id),
+  );
+  const rows = new Map<number, ItemOf<'pattern'>>();
+  for (const item of state.evidence) {
+    if (item.kind !== 'pattern' || unloading.has(item.place?.stop ?? '')) continue;
+    for (let row = item.rows.from; row <= item.rows.to; row += 1) rows.set(row, item);
+  }
+  return [...rows].map(([row, item]) => ({ row, item })).sort((a, b) => a.row - b.row);
+}
+
+function lineOf(item: ItemOf<'pattern'>, { lines }: Delivery): Line | undefined {
+  return lines.length === 1 ? lines[0] : lines.find((line) => line.id === item.line);
+}
+
+function lengthOf({ equipment: { trailer } }: Delivery) {
+  if (trailer.insideLength !== undefined)
+    return { metres: metres(trailer.insideLength), from: 'inside' as const };
+  return trailer.length === undefined
+    ? undefined
+    : { metres: metres(trailer.length), from: 'outside' as const };
+}
+
+function rowOf(
+  row: number,
+  item: ItemOf<'pattern'>,
+  placed: RowToPlace | undefined,
+  width: number | undefined,
+): LoadRow {
+  const across = acrossOf(item.pattern, placed?.sides ?? sidesOf(USUAL_FOOTPRINT));
+  return {
+    row,
+    pattern: item.pattern,
+    ...(placed?.line === undefined ? {} : { line: placed.line }),
+    evidence: item.evidence,
+    across,
+    ...(width === undefined ? {} : { sideRoom: width - across }),
+    blocks: item.blocks,
+  };
+}
+
+function ceilingsOf({ lines, equipment }: Delivery): LoadPlan['ceilings'] {
+  const { insideHeight } = equipment.trailer;
+  return lines.flatMap((line) => {
+    if (line.stackHeight === undefined) return [];
+    const stack = metres(line.stackHeight);
+    const clearance = insideHeight === undefined ? {} : { clearance: metres(insideHeight) - stack };
+    return [{ line: line.id, stack, ...clearance }];
+  });
+}
+
+function missingRows(rows: readonly number[]): number[] {
+  const known = new Set(rows);
+  const last = rows.at(-1) ?? 0;
+  return Array.from({ length: last }, (_, i) => i + 1).filter((row) => !known.has(row));
+}
