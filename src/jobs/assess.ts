@@ -1,8 +1,6 @@
 import { assess } from '../assess/assess.js';
-import { correctLog } from '../assess/clocks/log-times.js';
-import { logPoints } from '../assess/clocks/points.js';
+import type { JoinedLogs } from '../assess/logs/join.js';
 import { settle } from '../assess/settle.js';
-import { readUnitLog } from '../intake/unit-log/read.js';
 import { DossierError } from '../model/error.js';
 import type { Assessment } from '../model/results.js';
 import type { RecordState } from '../model/state.js';
@@ -10,11 +8,15 @@ import { type Instant, toInstant } from '../model/time.js';
 import type { UnitLog } from '../model/unit-log.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
+import { readLogs } from './read-logs.js';
 import { type LoadedRuleSet, loadRuleSet } from './rule-set.js';
 
 export interface AssessedDelivery {
   state: RecordState;
+  /** Downloads of one instrument are one log. */
   logs: UnitLog[];
+  /** Logs that cover the same time, and where downloads of one instrument disagree. */
+  overlaps: Omit<JoinedLogs, 'joined'>;
   ruleSet: LoadedRuleSet;
   assessment: Assessment;
 }
@@ -30,31 +32,11 @@ export async function assessDelivery(input: OpenDelivery & { at: Instant }): Pro
 /** The same for a record that is open already. */
 export async function assessRecord(record: DeliveryRecord, at: Instant): Promise<AssessedDelivery> {
   const state = settle(record.state());
-  const [logs, ruleSet] = await Promise.all([
+  const [{ joined: logs, ...overlaps }, ruleSet] = await Promise.all([
     readLogs(record, state),
     loadRuleSet(state.delivery.rules, record.folder),
   ]);
-  return { state, logs, ruleSet, assessment: assess({ state, logs, ruleSet, at }) };
-}
-
-async function readLogs(record: DeliveryRecord, state: RecordState): Promise<UnitLog[]> {
-  const logs: UnitLog[] = [];
-  for (const item of state.evidence) {
-    if (item.kind !== 'unit-log') continue;
-    const path = record.originalPath(item.file.sha256);
-    if (path === undefined)
-      throw new DossierError(
-        'record-damaged',
-        `the original of ${item.evidence} (${item.file.name}) is missing`,
-        {
-          where: { file: record.folder },
-          fix: 'Put the folder back from a copy, or collect the file again.',
-        },
-      );
-    const log = await readUnitLog(path, item.mapping, { evidence: item.evidence, addedSeconds: 0 });
-    logs.push(correctLog(log, logPoints(state.clocks, item.evidence)));
-  }
-  return logs;
+  return { state, logs, overlaps, ruleSet, assessment: assess({ state, logs, ruleSet, at }) };
 }
 
 /** The moment meant by `--at`: an ISO time with offset, or now. */

@@ -1,0 +1,102 @@
+import type { EvidenceId } from '../../model/evidence.js';
+import type { Span } from '../../model/results.js';
+import type { UnitLog } from '../../model/unit-log.js';
+import { type Difference, differences, eachShared, relate } from './compare.js';
+import { mergeLogs, sourcesOf } from './merge.js';
+
+/** Two logs that cover the same time. */
+export interface LogOverlap {
+  /** The one that counts where both have a row comes first. */
+  logs: [EvidenceId, EvidenceId];
+  span: Span;
+  /** Rows of the same moment in both, and of these the ones that say the same within rounding. */
+  sharedRows: number;
+  agreeingRows: number;
+  /** Rows show one instrument: they are one log. Otherwise each stands for itself. */
+  joined: boolean;
+}
+
+/** A moment at which two downloads of one instrument say different things. */
+export interface RowDisagreement {
+  at: number;
+  counts: { log: EvidenceId; row: number };
+  other: { log: EvidenceId; row: number };
+  differences: Difference[];
+}
+
+export interface JoinedLogs {
+  /** One log for each instrument and stretch of time; a log that joins with no other is the one that came in. */
+  joined: UnitLog[];
+  overlaps: LogOverlap[];
+  /** At most 1,000, in the order of time; `disagreementCount` counts all. */
+  disagreements: RowDisagreement[];
+  disagreementCount: number;
+}
+
+const KEPT = 1_000;
+/** As many as the row's number of its source holds. */
+const MOST_SOURCES = 255;
+
+/**
+ * Joins downloads of one unit or recorder that overlap or continue each other into one log, so that time which
+ * two files cover is counted once. Where they have a row of the same moment, the log that came into the record
+ * first counts; rows that disagree are counted and named, never averaged. Logs of several instruments stay as
+ * they are. Pure; never throws.
+ */
+export function joinLogs(logs: readonly UnitLog[]): JoinedLogs {
+  const result: JoinedLogs = { joined: [], overlaps: [], disagreements: [], disagreementCount: 0 };
+  const byTime = logs
+    .map((log, rank) => ({ log, rank }))
+    .sort((a, b) => (a.log.times[0] ?? 0) - (b.log.times[0] ?? 0) || a.rank - b.rank);
+  const groups: { log: UnitLog; rank: number }[] = [];
+  for (const next of byTime) {
+    const group = groups.find((one) => takes(one, next, result));
+    if (group === undefined) {
+      groups.push({ ...next });
+      continue;
+    }
+    const [first, second] = group.rank <= next.rank ? [group.log, next.log] : [next.log, group.log];
+    group.log = mergeLogs(first, second);
+    group.rank = Math.min(group.rank, next.rank);
+  }
+  result.disagreements.sort((a, b) => a.at - b.at);
+  result.joined = groups.sort((a, b) => a.rank - b.rank).map(({ log }) => log);
+  return result;
+}
+
+/** Whether a log belongs to a group; what it shares with it goes into the result. */
+function takes(
+  group: { log: UnitLog; rank: number },
+  next: { log: UnitLog; rank: number },
+  result: JoinedLogs,
+): boolean {
+  const [a, b] = group.rank <= next.rank ? [group.log, next.log] : [next.log, group.log];
+  const relation = relate(a, b);
+  if (relation.is === 'apart' || sourcesOf(a).length + sourcesOf(b).length > MOST_SOURCES) return false;
+  if (relation.is === 'continuation') return true;
+  const { span, sharedRows, agreeingRows } = relation;
+  const joined = relation.is === 'overlap';
+  result.overlaps.push({ logs: [a.evidence, b.evidence], span, sharedRows, agreeingRows, joined });
+  if (joined) nameDisagreements(a, b, result);
+  return joined;
+}
+
+function nameDisagreements(a: UnitLog, b: UnitLog, result: JoinedLogs): void {
+  eachShared(a, b, (i, j) => {
+    const found = differences(a, i, b, j);
+    if (found.length === 0) return;
+    result.disagreementCount += 1;
+    if (result.disagreements.length >= KEPT) return;
+    result.disagreements.push({
+      at: a.times[i] ?? 0,
+      counts: { log: sourceOf(a, i), row: a.rows[i] ?? 0 },
+      other: { log: sourceOf(b, j), row: b.rows[j] ?? 0 },
+      differences: found,
+    });
+  });
+}
+
+/** The file that a row of a log comes from. */
+export function sourceOf(log: UnitLog, index: number): EvidenceId {
+  return log.joinedFrom?.evidence[log.joinedFrom.of[index] ?? 0] ?? log.evidence;
+}
