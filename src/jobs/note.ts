@@ -1,6 +1,8 @@
 import type { z } from 'zod';
+import type { Delivery } from '../model/delivery.js';
 import { DossierError } from '../model/error.js';
-import { type EvidenceId, type ReadingKind, reading } from '../model/evidence.js';
+import { type EvidenceId, type Reading, type ReadingKind, reading } from '../model/evidence.js';
+import { inZone } from '../model/time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { findLine, findPosition, findStop, placeOf, timeTyped } from './typed-place.js';
 import { bodyOf, typedFields } from './typed-words.js';
@@ -30,37 +32,68 @@ export interface NotedReading {
 export async function note(input: NoteInput): Promise<NotedReading> {
   return withDelivery({ folder: input.folder, by: input.enteredBy, now: input.now }, true, async (record) => {
     const { delivery } = record.state();
-    const typed = typedFields.parse(input.fields);
-    const stop = findStop(delivery, typed.stop);
     const body = {
-      ...bodyOf(input.kind, input.word, typed),
-      kind: input.kind,
-      source: { is: 'typed' },
-      time: timeTyped(typed.at ?? 'now', delivery, stop, input.now(), '--at'),
-      place: placeOf(stop, findPosition(typed.position)),
-      line: findLine(delivery, typed.line),
-      by: typed.by,
-      caption: typed.caption,
+      ...judgeReading(input, delivery, input.now()),
+      evidence: record.nextEvidenceId(),
+      source: { is: 'typed' as const },
     };
-    const evidence = record.nextEvidenceId();
-    const read = reading.safeParse(JSON.parse(JSON.stringify({ ...body, evidence })));
-    if (!read.success) throw notUnderstood(input, body, read.error.issues[0]);
-    await record.append([{ type: 'reading-recorded', by: input.enteredBy, body: read.data }]);
-    const when =
-      read.data.time.is === 'known' ? (read.data.time.stated ?? read.data.time.instant) : 'no time';
+    await record.append([{ type: 'reading-recorded', by: input.enteredBy, body }]);
     return {
-      evidence,
-      said: [input.kind, input.word, typed.line, typed.stop, when]
-        .filter((part) => part !== undefined)
-        .join(', '),
+      evidence: body.evidence,
+      said: inWords(input, body),
       notices: record.notices.map((notice) => notice.message),
     };
   });
 }
 
+/** A reading before it has an id and a source. */
+export type JudgedReading = WithoutIds<Reading>;
+type WithoutIds<T> = T extends unknown ? Omit<T, 'evidence' | 'source'> : never;
+
+/**
+ * Turns typed words into a reading.
+ * Throws DossierError `bad-value` with the field and the choices when a word can't be understood.
+ */
+export function judgeReading(
+  { kind, word, fields }: Pick<NoteInput, 'kind' | 'word' | 'fields'>,
+  delivery: Delivery,
+  now: Date,
+): JudgedReading {
+  const typed = typedFields.parse(fields);
+  const stop = findStop(delivery, typed.stop);
+  const body = {
+    ...bodyOf(kind, word, typed),
+    kind,
+    time: timeTyped(typed.at ?? 'now', delivery, stop, now, '--at'),
+    place: placeOf(stop, findPosition(typed.position)),
+    line: findLine(delivery, typed.line),
+    by: typed.by,
+    caption: typed.caption,
+  };
+  // The id and the source are added by the caller: these only let the schema judge all else.
+  const judged = { ...body, evidence: 'e1', source: { is: 'typed' } };
+  const read = reading.safeParse(JSON.parse(JSON.stringify(judged)));
+  if (!read.success) throw notUnderstood(kind, body, read.error.issues[0]);
+  const { evidence: _evidence, source: _source, ...rest } = read.data;
+  return rest as JudgedReading;
+}
+
+/** `pulp, 34.2F, romaine, load-1, Tue 14 Jul 2026 04:10 MST`. */
+export function inWords({ kind, word }: Pick<NoteInput, 'kind' | 'word'>, judged: JudgedReading): string {
+  const { time } = judged;
+  const local = time.is === 'known' ? inZone(time.instant, time.zone).setLocale('en-US') : undefined;
+  const when =
+    local === undefined
+      ? 'no time'
+      : `${local.toFormat('ccc d LLL yyyy HH:mm')} ${local.offsetNameShort ?? local.toFormat('ZZ')}`;
+  return [kind, word, judged.line, judged.place?.position, judged.place?.stop, when, judged.by]
+    .filter((part) => part !== undefined)
+    .join(', ');
+}
+
 /** What the schema found wrong, by the name that the person typed it under and with the choices there are. */
 function notUnderstood(
-  { kind }: NoteInput,
+  kind: ReadingKind,
   body: Readonly<Record<string, unknown>>,
   issue: z.core.$ZodIssue | undefined,
 ): DossierError {

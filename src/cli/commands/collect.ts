@@ -1,5 +1,5 @@
 import { Command } from 'commander';
-import type { CollectedItem } from '../../jobs/collect.js';
+import type { CollectedItem, CollectReport } from '../../jobs/collect.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { printable } from '../output.js';
@@ -13,6 +13,8 @@ interface Options {
   by?: string;
   logZone?: string;
   logUnit?: string;
+  logColumns?: string;
+  logDates?: string;
   json?: boolean;
 }
 
@@ -24,6 +26,8 @@ export function collectCommand({ output, exit, now }: CliContext): Command {
     .option('--by <name>', 'who takes it in (default: DOSSIER_BY or your account)')
     .option('--log-zone <zone>', "time zone of the unit log's clock, when the log does not say")
     .option('--log-unit <unit>', "°F or °C of the unit log, when the log's header does not say")
+    .option('--log-columns <list>', 'which column of the log is what, such as time=1,return-air=3')
+    .option('--log-dates <order>', 'month-day-year or day-month-year, when the dates do not show it')
     .option('--json', 'the answer as JSON')
     .addHelpText(
       'after',
@@ -34,7 +38,8 @@ Examples:
   dossier collect paper/*.pdf photos -d deliveries/4711
 
 A captions.csv beside the files (file, subject, stop, line, position, by, caption)
-says what they show. Taking the same file in twice adds nothing.`,
+says what they show. Taking the same file in twice adds nothing; a log that could not
+be read before is read when one of the --log options says what it lacked.`,
     )
     .action(async (paths: string[], options: Options) => {
       const { collect } = await import('../../jobs/collect.js');
@@ -45,6 +50,8 @@ says what they show. Taking the same file in twice adds nothing.`,
         now,
         logZone: options.logZone,
         logUnit: options.logUnit,
+        logColumns: options.logColumns,
+        logDates: options.logDates,
         progress: (done, total, name) => output.progress(`${done}/${total} ${name}`),
       });
       if (report.problems.length > 0) exit(EXIT.badInput);
@@ -57,6 +64,7 @@ says what they show. Taking the same file in twice adds nothing.`,
         `${taken} taken in, ${readings} readings in them; ${held} already held, nothing added for those; ${refused} refused.`,
       );
       for (const problem of report.problems) printProblem(output, problem);
+      for (const line of questionLines(report.questions)) output.line(line);
       if (taken > 0) output.note('Next: dossier gaps');
     });
 }
@@ -77,4 +85,17 @@ function itemLines(items: readonly CollectedItem[], width: number): string[] {
       ...wrap(printable(told), Math.max(30, width - 8)).map((line) => `        ${line}`),
     ];
   });
+}
+
+/** What needs an answer, how often, and the command that gives it. */
+function questionLines(questions: CollectReport['questions']): string[] {
+  if (questions.length === 0) return [];
+  return [
+    '',
+    'Needs an answer:',
+    ...questions.flatMap(({ what, evidence, command }) => [
+      `  ${evidence.length} × ${what}`,
+      `      ${printable(command)}`,
+    ]),
+  ];
 }

@@ -1,10 +1,14 @@
 import { Command } from 'commander';
+import type { OpenDelivery } from '../../jobs/delivery.js';
 import type { NoteInput } from '../../jobs/note.js';
+import { askAndRetry } from '../ask-and-retry.js';
 import { deliveryFolder } from '../folder.js';
 import { printable } from '../output.js';
 import type { CliContext } from '../program.js';
+import { ask, canAsk } from '../prompts.js';
 import { whoEnters } from '../who.js';
 import { CLOCK_EXAMPLE, clockCommand } from './record-clock.js';
+import { NOTES_EXAMPLE, notesOptions } from './record-notes.js';
 
 interface Common {
   delivery?: string;
@@ -124,13 +128,14 @@ const FORMS: readonly Form[] = [
 ];
 
 export function recordCommand(context: CliContext): Command {
-  const command = new Command('record')
+  const command = notesOptions(new Command('record'), context)
     .description('Write down a reading, event, seal, pattern, bracing, contact or statement.')
+    .enablePositionalOptions()
     .addHelpText(
       'after',
       `
 Examples:
-${[...FORMS.map((form) => form.example), CLOCK_EXAMPLE].map((example) => `  ${example}`).join('\n')}
+${[...FORMS.map((form) => form.example), CLOCK_EXAMPLE, NOTES_EXAMPLE].map((example) => `  ${example}`).join('\n')}
 
 Times are local to the stop's place: 14:05, 2:05pm, yesterday 14:05, 2026-07-14T04:10.
 Left out, it is now. Nothing recorded is ever changed: a correction is a new entry.
@@ -160,16 +165,26 @@ function formCommand(form: Form, { output, now }: CliContext): Command {
     .action(async (word: string | undefined, options: Common & Record<string, unknown>) => {
       const { note } = await import('../../jobs/note.js');
       const { delivery, enteredBy, json, ...fields } = options;
-      const added = await note({
-        folder: deliveryFolder(delivery),
-        kind: form.name,
-        word,
-        fields,
-        enteredBy: whoEnters(enteredBy ?? options.by),
-        now,
-      });
+      const folder = deliveryFolder(delivery);
+      const by = whoEnters(enteredBy ?? options.by);
+      if (options.stop === undefined && canAsk() && json !== true) {
+        const stop = await askStop({ folder, by, now });
+        if (stop !== undefined) fields.stop = stop;
+      }
+      const added = await askAndRetry(output, { word, fields }, (typed) =>
+        note({ folder, kind: form.name, ...typed, enteredBy: by, now }),
+      );
       if (json === true) return output.json(added);
       for (const notice of added.notices) output.note(printable(notice));
       output.line(`${added.evidence}  ${printable(added.said)}`);
     });
+}
+
+/** Offers the stop where the truck seems to stand; Enter takes it, `-` says that it was at none. */
+async function askStop(open: OpenDelivery): Promise<string | undefined> {
+  const { stopsToChoose } = await import('../../jobs/likely-stop.js');
+  const { stops, likely } = await stopsToChoose(open);
+  if (likely === undefined) return undefined;
+  const answer = await ask(`At which stop? ${likely.because}; ${stops.join(', ')}, - for none`, likely.stop);
+  return answer === '-' ? undefined : answer;
 }

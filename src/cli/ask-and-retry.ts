@@ -1,0 +1,46 @@
+import { DossierError } from '../model/error.js';
+import type { Output } from './output.js';
+import { printProblem } from './problems.js';
+import { askChoice, canAsk } from './prompts.js';
+
+/** What a person typed: the main word and the options by their names. */
+export interface Typed {
+  word: string | undefined;
+  fields: Record<string, unknown>;
+}
+
+/** More wrong answers than a person gives. */
+const MOST_QUESTIONS = 8;
+
+/**
+ * Runs work on typed words. Where a word can be meant in several ways and a person is there, the person chooses and
+ * the work is done again; where nobody is there, the error with its choices goes on to the caller.
+ */
+export async function askAndRetry<T>(
+  output: Output,
+  typed: Typed,
+  work: (typed: Typed) => Promise<T>,
+  ask: typeof askChoice | undefined = canAsk() ? askChoice : undefined,
+): Promise<T> {
+  let said = typed;
+  for (let asked = 0; ; asked += 1) {
+    try {
+      return await work(said);
+    } catch (error) {
+      if (!(error instanceof DossierError) || error.choices === undefined || ask === undefined) throw error;
+      if (asked >= MOST_QUESTIONS) throw error;
+      const { fix: _fix, ...problem } = error.toProblem();
+      printProblem(output, problem);
+      const field = error.where.field ?? '';
+      const answer = await ask('Which is meant', error.choices);
+      said = field.startsWith('--')
+        ? { ...said, fields: { ...said.fields, [optionName(field)]: answer } }
+        : { ...said, word: answer };
+    }
+  }
+}
+
+/** `--shown-by` is kept as `shownBy`. */
+function optionName(field: string): string {
+  return field.slice(2).replaceAll(/-([a-z])/g, (_, letter: string) => letter.toUpperCase());
+}

@@ -1,0 +1,74 @@
+import type { Command } from 'commander';
+import type { NotesReport } from '../../jobs/notes.js';
+import { EXIT } from '../exit.js';
+import { deliveryFolder } from '../folder.js';
+import { printable } from '../output.js';
+import { printProblem } from '../problems.js';
+import type { CliContext } from '../program.js';
+import { tableLines } from '../table.js';
+import { whoEnters } from '../who.js';
+
+export const NOTES_EXAMPLE = 'dossier record --notes notes.txt --dry-run';
+
+interface Options {
+  notes?: string;
+  dryRun?: boolean;
+  date?: string;
+  stop?: string;
+  by?: string;
+  enteredBy?: string;
+  delivery?: string;
+  json?: boolean;
+}
+
+/** `dossier record` without a kind takes a text file of one note a line. */
+export function notesOptions(command: Command, { output, exit, now }: CliContext): Command {
+  return command
+    .option('--notes <file>', 'a text file of one note a line, such as: 04:10 pulp 34.2F romaine nose load-1')
+    .option('--dry-run', 'with --notes: say how each line is understood, write nothing')
+    .option('--date <day>', 'with --notes: the day of lines that name none, such as 2026-07-14')
+    .option('--stop <stop>', 'with --notes: the stop of lines that name none')
+    .option('--by <name>', 'with --notes: who noted the lines that name nobody')
+    .option('--entered-by <name>', 'with --notes: who enters them (default: DOSSIER_BY or your account)')
+    .option('-d, --delivery <folder>', 'with --notes: the delivery (default: the folder you are in)')
+    .option('--json', 'with --notes: the answer as JSON')
+    .action(async (options: Options) => {
+      const { notes: file, date, stop, by } = options;
+      if (file === undefined) return command.help({ error: true });
+      const { notes } = await import('../../jobs/notes.js');
+      const report = await notes({
+        folder: deliveryFolder(options.delivery),
+        file,
+        dryRun: options.dryRun === true,
+        standing: {
+          ...(date === undefined ? {} : { date }),
+          ...(stop === undefined ? {} : { stop }),
+          ...(by === undefined ? {} : { by }),
+        },
+        by: whoEnters(options.enteredBy ?? by),
+        now,
+      });
+      if (report.problems.length > 0) exit(EXIT.badInput);
+      if (options.json === true) return output.json(report);
+      for (const notice of report.notices) output.note(printable(notice));
+      for (const line of tableLines(rows(report), output.width)) output.line(line);
+      output.line();
+      output.line(summary(report, options.dryRun === true));
+      for (const problem of report.problems) printProblem(output, problem);
+    });
+}
+
+function rows({ lines }: NotesReport): string[][] {
+  return lines.map(({ row, said, outcome, evidence }) => [
+    String(row),
+    evidence ?? '',
+    outcome === 'already-held' ? `${said} (recorded before)` : said,
+  ]);
+}
+
+function summary({ lines, counts, evidence }: NotesReport, dryRun: boolean): string {
+  const refused = `${counts.refused} refused`;
+  if (dryRun) return `${lines.length} understood, ${refused}; nothing was written.`;
+  const from = evidence === undefined ? '' : ` from ${evidence}`;
+  return `${counts.recorded} recorded${from}; ${counts.held} recorded before, nothing added for those; ${refused}.`;
+}

@@ -1,0 +1,66 @@
+import type { Delivery } from '../model/delivery.js';
+import type { Problem } from '../model/error.js';
+import { type Noted, NoteRefused, readNote } from './notes/line.js';
+import { type Standing, standingOf } from './notes/standing.js';
+import { wordsOf } from './notes/words.js';
+
+/** One line of a notes file as it was understood: the words of `dossier record`, before they are judged. */
+export interface NoteLine extends Noted {
+  /** Line in the file, counted from 1. */
+  row: number;
+  text: string;
+}
+
+export interface ReadNotes {
+  lines: NoteLine[];
+  problems: Problem[];
+  /** Lines that are neither blank, nor a remark, nor a heading. */
+  count: number;
+}
+
+/** More lines than any driver writes. */
+const MOST_LINES = 5_000;
+
+/**
+ * Reads notes, one a line, in any order of words: time, kind, temperature, line, position, stop, `by` a name, free
+ * words after `note` or a colon. A line with nothing but a date, a stop or `by` a name holds for the lines below it.
+ * Blank lines and lines that begin with `#` are passed over. Never throws: a line that is not understood is a problem
+ * with its row.
+ */
+export function readNotes(text: string, file: string, delivery: Delivery, given: Standing = {}): ReadNotes {
+  const result: ReadNotes = { lines: [], problems: [], count: 0 };
+  let standing = given;
+  const rows = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
+  for (const [i, written] of rows.entries()) {
+    const row = i + 1;
+    const line = written.trim();
+    if (line === '' || line.startsWith('#')) continue;
+    if (row > MOST_LINES) {
+      result.problems.push({
+        code: 'file-too-large',
+        message: `more than ${MOST_LINES} lines; the rest is left out`,
+        where: { file, row },
+      });
+      break;
+    }
+    const words = wordsOf(line);
+    const heading = standingOf(words, delivery);
+    if (heading !== undefined) {
+      standing = { ...standing, ...heading };
+      continue;
+    }
+    result.count += 1;
+    try {
+      result.lines.push({ row, text: line, ...readNote(words, delivery, standing) });
+    } catch (error) {
+      if (!(error instanceof NoteRefused)) throw error;
+      result.problems.push({
+        code: 'bad-value',
+        message: error.message,
+        where: { file, row },
+        ...(error.fix === undefined ? {} : { fix: error.fix }),
+      });
+    }
+  }
+  return result;
+}

@@ -1,0 +1,170 @@
+import type { Delivery } from '../../model/delivery.js';
+import type { ReadingKind } from '../../model/evidence.js';
+import { parseTemperature } from '../../model/temperature.js';
+import type { Standing } from './standing.js';
+import { EVENTS, FREE_FIELD, KIND_WORDS, LISTED, POSITIONS } from './vocabulary.js';
+import { clockAt, dateAt, type Words } from './words.js';
+
+/** A note in the words of `dossier record KIND WORD --option …`. */
+export interface Noted {
+  kind: ReadingKind;
+  word?: string;
+  fields: Record<string, string | string[]>;
+}
+
+/** Why a line is not understood; caught where the lines are counted, never thrown further. */
+export class NoteRefused extends Error {
+  readonly fix: string | undefined;
+
+  constructor(message: string, fix?: string) {
+    super(message);
+    this.fix = fix;
+  }
+}
+
+/** What one word, or a few, say. */
+interface Said {
+  field: string;
+  text: string;
+  length: number;
+}
+
+/** Reads one line. Throws NoteRefused for a word that is not known or says a second time what was said. */
+export function readNote({ words, free }: Words, delivery: Delivery, standing: Standing): Noted {
+  const kind = kindOf(words);
+  const found = new Map<string, string>();
+  const say = ({ field, text }: Said): void => {
+    const before = found.get(field);
+    if (before !== undefined && before !== text)
+      throw new NoteRefused(
+        `"${before}" and "${text}" both say its ${NAMES[field] ?? field}`,
+        'write one note a line, and free words after "note"',
+      );
+    found.set(field, text);
+  };
+  for (let i = 0; i < words.length; ) {
+    const said = saidAt(words, i, kind, delivery);
+    if (said === undefined) {
+      throw new NoteRefused(
+        `"${(words[i] ?? '').slice(0, 60)}" is not understood`,
+        'put free words after "note" or a colon, and a name after "by"',
+      );
+    }
+    if (said.field !== '') say(said);
+    i += said.length;
+  }
+  if (free !== undefined && free !== '') say({ field: FREE_FIELD[kind], text: free, length: 0 });
+  return noted(kind, found, standing);
+}
+
+function noted(kind: ReadingKind, found: ReadonlyMap<string, string>, standing: Standing): Noted {
+  const fields: Noted['fields'] = {};
+  for (const [field, text] of found)
+    if (!['word', 'date', 'clock', 'day'].includes(field)) fields[field] = field === 'alarm' ? [text] : text;
+  const clock = found.get('clock');
+  const date = found.get('date') ?? found.get('day') ?? standing.date;
+  if (clock === undefined)
+    throw new NoteRefused('it has no time of day', 'write it like 04:10 or 2:05pm; "now" is not known here');
+  // A time that names its own day needs no other.
+  fields.at = date === undefined || /^\d{4}-/.test(clock) ? clock : `${date} ${clock}`;
+  if (fields.stop === undefined && standing.stop !== undefined) fields.stop = standing.stop;
+  if (fields.by === undefined && standing.by !== undefined) fields.by = standing.by;
+  const word = found.get('word');
+  return { kind, fields, ...(word === undefined ? {} : { word }) };
+}
+
+function kindOf(words: readonly string[]): ReadingKind {
+  for (const word of words) {
+    const plain = word.toLowerCase();
+    const kind = Object.hasOwn(KIND_WORDS, plain) ? KIND_WORDS[plain] : undefined;
+    if (kind !== undefined) return kind;
+    if (EVENTS.has(plain)) return 'event';
+    if (plain === 'set') return 'set-point';
+  }
+  throw new NoteRefused(
+    'nothing says what kind of note it is',
+    'use one of: pulp, set-point, round, seal, bracing, pattern, contact, statement, or an event such as arrived',
+  );
+}
+
+const NAMES: Record<string, string> = { word: 'main word', clock: 'time', shownBy: 'source', at: 'time' };
+
+/** What the words from a place on say; undefined when they are not known. The order decides between two meanings. */
+function saidAt(
+  words: readonly string[],
+  at: number,
+  kind: ReadingKind,
+  delivery: Delivery,
+): Said | undefined {
+  const word = words[at] ?? '';
+  const plain = word.toLowerCase();
+  const next = words[at + 1];
+  const one = (field: string, text = word): Said => ({ field, text, length: 1 });
+  const listed = LISTED[kind].find(({ options }) => options.includes(plain));
+  if (listed !== undefined) return one(listed.field, plain);
+  if (KIND_WORDS[plain] === kind && Object.hasOwn(KIND_WORDS, plain))
+    return plain.startsWith('call') ? one('how', 'call') : one('');
+  const line = delivery.lines.find(({ id }) => id.toLowerCase() === plain);
+  if (line !== undefined) return one('line', line.id);
+  const stop = delivery.stops.find(({ id }) => id.toLowerCase() === plain);
+  if (stop !== undefined) return one('stop', stop.id);
+  if (POSITIONS.has(plain)) return one('position', plain);
+  if (plain === 'yesterday' || plain === 'today') return one('day', plain);
+  const clock = clockAt(words, at);
+  if (clock !== undefined) return { field: 'clock', ...clock };
+  const date = dateAt(words, at);
+  if (date !== undefined) return { field: 'date', ...date };
+  const dated = /^(\d{4}-\d{2}-\d{2})T(\d{2}:\S+)$/.exec(word);
+  if (dated !== null) return { field: 'clock', text: word, length: 1 };
+  if (plain === 'by' && next !== undefined) return name(words, at, kind, delivery);
+  return ofKind(words, at, kind);
+}
+
+/** Words that only some kinds know: temperatures, fuel, alarms, a seal's number, rows. */
+function ofKind(words: readonly string[], at: number, kind: ReadingKind): Said | undefined {
+  const word = words[at] ?? '';
+  const plain = word.toLowerCase();
+  const next = words[at + 1];
+  switch (kind) {
+    case 'pulp':
+    case 'set-point': {
+      if (plain === 'set') return { field: '', text: '', length: 1 };
+      const degrees = temperatureAt(words, at);
+      return degrees === undefined ? undefined : { field: 'word', ...degrees };
+    }
+    case 'round': {
+      const set = /^set(?:-?point)?$/.test(plain) ? temperatureAt(words, at + 1) : undefined;
+      if (set !== undefined) return { field: 'setPoint', text: set.text, length: set.length + 1 };
+      if (plain === 'fuel' && next !== undefined) return { field: 'fuel', text: next, length: 2 };
+      if (/^(?:\d+\/\d+|\d+(?:\.\d+)?%)$/.test(word)) return { field: 'fuel', text: word, length: 1 };
+      if (plain === 'alarm' && next !== undefined) return { field: 'alarm', text: next, length: 2 };
+      const degrees = temperatureAt(words, at);
+      return degrees === undefined ? undefined : { field: 'word', ...degrees };
+    }
+    case 'seal':
+      return /\d/.test(word) ? { field: 'word', text: word, length: 1 } : undefined;
+    case 'pattern':
+      return plain === 'rows' && next !== undefined ? { field: 'rows', text: next, length: 2 } : undefined;
+    case 'bracing':
+    case 'event':
+    case 'contact':
+    case 'statement':
+      return undefined;
+  }
+}
+
+/** `34.2F`, `34.2 °F`, or a bare number, which is refused later with the choices. */
+function temperatureAt(words: readonly string[], at: number): { text: string; length: number } | undefined {
+  const word = words[at] ?? '';
+  const both = `${word} ${words[at + 1] ?? ''}`;
+  if (/^\S+ °?[CF]$/i.test(both) && parseTemperature(both) !== undefined) return { text: both, length: 2 };
+  if (/^[+\-−]?\d+(?:[.,]\d+)?°?(?:[CF])?$/i.test(word)) return { text: word, length: 1 };
+  return undefined;
+}
+
+/** A name runs up to the next word that means something else. */
+function name(words: readonly string[], at: number, kind: ReadingKind, delivery: Delivery): Said | undefined {
+  let end = at + 2;
+  while (end < words.length && saidAt(words, end, kind, delivery) === undefined) end += 1;
+  return { field: 'by', text: words.slice(at + 1, end).join(' '), length: end - at };
+}

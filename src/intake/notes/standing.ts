@@ -1,0 +1,31 @@
+import type { Delivery } from '../../model/delivery.js';
+import { dateAt, type Words } from './words.js';
+
+/** What holds for the lines below until it is said anew. */
+export interface Standing {
+  date?: string;
+  stop?: string;
+  by?: string;
+}
+
+/** What a line says that has nothing but a date, a stop or `by` a name; undefined when it says more. */
+export function standingOf({ words, free }: Words, delivery: Delivery): Standing | undefined {
+  if (free !== undefined) return undefined;
+  const standing: Standing = {};
+  for (let i = 0; i < words.length; ) {
+    const word = words[i] ?? '';
+    const date = dateAt(words, i);
+    const stop = delivery.stops.find(({ id }) => id.toLowerCase() === word.toLowerCase());
+    if (date !== undefined) {
+      standing.date = date.text;
+      i += date.length;
+    } else if (stop !== undefined) {
+      standing.stop = stop.id;
+      i += 1;
+    } else if (word.toLowerCase() === 'by' && i + 1 < words.length) {
+      standing.by = words.slice(i + 1).join(' ');
+      i = words.length;
+    } else return undefined;
+  }
+  return Object.keys(standing).length === 0 ? undefined : standing;
+}

@@ -1,0 +1,73 @@
+import { runMode } from '../../model/delivery.js';
+import type { ReadingKind } from '../../model/evidence.js';
+import {
+  bracing,
+  contact,
+  eventName,
+  position,
+  readingFrom,
+  rowPattern,
+  seal,
+  setPointSource,
+} from '../../model/evidence.js';
+
+/** Words that say what kind of note it is, besides the kind's own name. */
+export const KIND_WORDS: Readonly<Record<string, ReadingKind>> = {
+  pulp: 'pulp',
+  pulped: 'pulp',
+  'set-point': 'set-point',
+  setpoint: 'set-point',
+  round: 'round',
+  check: 'round',
+  seal: 'seal',
+  bracing: 'bracing',
+  braced: 'bracing',
+  pattern: 'pattern',
+  event: 'event',
+  contact: 'contact',
+  told: 'contact',
+  called: 'contact',
+  call: 'contact',
+  statement: 'statement',
+};
+
+/** A word of a closed list, and the option of `dossier record` that it fills; `word` is the main one. */
+export interface Listed {
+  field: string;
+  options: readonly string[];
+}
+
+/** Which words a kind knows, in the order in which they are tried. */
+export const LISTED: Readonly<Record<ReadingKind, readonly Listed[]>> = {
+  pulp: [{ field: 'from', options: readingFrom.options }],
+  'set-point': [
+    { field: 'shownBy', options: setPointSource.options },
+    { field: 'run', options: runMode.options },
+  ],
+  round: [],
+  seal: [{ field: 'state', options: seal.shape.state.options }],
+  bracing: [{ field: 'word', options: bracing.shape.device.options }],
+  pattern: [{ field: 'word', options: rowPattern.options }],
+  event: [{ field: 'word', options: eventName.options }],
+  contact: [
+    { field: 'word', options: contact.shape.with.options },
+    { field: 'how', options: contact.shape.how.options },
+  ],
+  statement: [],
+};
+
+/** Where free text goes. */
+export const FREE_FIELD: Readonly<Record<ReadingKind, string>> = {
+  pulp: 'caption',
+  'set-point': 'caption',
+  round: 'caption',
+  seal: 'caption',
+  bracing: 'note',
+  pattern: 'note',
+  event: 'note',
+  contact: 'about',
+  statement: 'word',
+};
+
+export const EVENTS: ReadonlySet<string> = new Set(eventName.options);
+export const POSITIONS: ReadonlySet<string> = new Set(position.options);

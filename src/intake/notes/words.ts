@@ -1,0 +1,54 @@
+import { dateParts, readClock } from '../clock/wall-time.js';
+
+/** A line cut into its words and the free text behind them. */
+export interface Words {
+  words: string[];
+  /** After `note`, or after a colon that is no part of a time. */
+  free?: string;
+}
+
+/** Longest line that is looked at. */
+const LONGEST = 2_500;
+
+export function wordsOf(line: string): Words {
+  const text = line.slice(0, LONGEST);
+  const words: string[] = [];
+  let rest = text;
+  for (;;) {
+    const match = /^\s*(\S+)/.exec(rest);
+    if (match === null) return { words };
+    const [all, word = ''] = match;
+    rest = rest.slice(all.length);
+    const free = rest.trim();
+    if (word.toLowerCase() === 'note' || word.toLowerCase() === 'note:' || word === ':')
+      return { words, free };
+    if (word.endsWith(':')) {
+      words.push(word.slice(0, -1));
+      // A colon that ends the line belongs to a heading.
+      return free === '' ? { words } : { words, free };
+    }
+    words.push(word.replace(/[,;]$/, ''));
+  }
+}
+
+/** Words that make a date, from a place in the line on; `Jul 14 2026` takes three. */
+export function dateAt(words: readonly string[], at: number): { text: string; length: number } | undefined {
+  for (const length of [3, 1]) {
+    const text = words.slice(at, at + length).join(' ');
+    const date = words.length >= at + length ? dateParts(text) : undefined;
+    if (date !== undefined && date.clock === undefined) return { text, length };
+  }
+  return undefined;
+}
+
+/** Words that make a time of day: `04:10`, `2:05 pm`, `14:05 MST`, `04:10 -07:00`. */
+export function clockAt(words: readonly string[], at: number): { text: string; length: number } | undefined {
+  const word = words[at] ?? '';
+  const half = /^[ap]\.?m\.?$/i.test(words[at + 1] ?? '') ? ` ${words[at + 1]}` : '';
+  const clock = `${word}${half}`;
+  if (!/\d/.test(word) || /^\d+$/.test(clock) || readClock(clock) === undefined) return undefined;
+  const length = half === '' ? 1 : 2;
+  const zone = words[at + length] ?? '';
+  const hasZone = /^(?:[A-Z]{3,4}|UTC|Z|[+-]\d{2}:?\d{2})$/.test(zone);
+  return hasZone ? { text: `${clock} ${zone}`, length: length + 1 } : { text: clock, length };
+}
