@@ -1,11 +1,8 @@
 import { readCaptions } from '../intake/captions.js';
-import type { LogOptions } from '../intake/draft.js';
 import { walk } from '../intake/walk.js';
-import { DossierError } from '../model/error.js';
-import { parseTemperature } from '../model/temperature.js';
-import { zone as zoneSchema } from '../model/time.js';
 import { Batch } from './collect/batch.js';
 import { Holders } from './collect/holders.js';
+import { readLogOptions, type TypedLogOptions } from './collect/log-options.js';
 import type { CollectReport } from './collect/report.js';
 import { reviewWhole } from './collect/review.js';
 import { CollectRun } from './collect/run.js';
@@ -14,10 +11,8 @@ import { openQuestions } from './questions.js';
 
 export type { CollectedItem, CollectReport } from './collect/report.js';
 
-export interface CollectInput extends OpenDelivery {
+export interface CollectInput extends OpenDelivery, TypedLogOptions {
   paths: readonly string[];
-  logZone: string | undefined;
-  logUnit: string | undefined;
   progress: (done: number, total: number, name: string) => void;
 }
 
@@ -28,7 +23,7 @@ export interface CollectInput extends OpenDelivery {
  * Throws DossierError when the delivery can't be opened or the disk fails.
  */
 export async function collect(input: CollectInput): Promise<CollectReport> {
-  const options = logOptions(input);
+  const options = readLogOptions(input);
   return withDelivery(input, true, async (record) => {
     const found = await walk(input.paths);
     const captions = await readCaptions(found.files);
@@ -55,26 +50,4 @@ export async function collect(input: CollectInput): Promise<CollectReport> {
     report.questions = openQuestions(record.state(), taken);
     return report;
   });
-}
-
-function logOptions({ logZone, logUnit }: CollectInput): LogOptions {
-  const options: LogOptions = {};
-  if (logZone !== undefined) {
-    const read = zoneSchema.safeParse(logZone);
-    if (!read.success)
-      throw new DossierError('bad-usage', read.error.issues[0]?.message ?? 'not a time zone', {
-        where: { field: '--log-zone' },
-      });
-    options.logZone = read.data;
-  }
-  if (logUnit !== undefined) {
-    const read = parseTemperature(`0${logUnit}`);
-    if (read === undefined)
-      throw new DossierError('bad-usage', `"${logUnit}" is not a unit of temperature`, {
-        where: { field: '--log-unit' },
-        fix: 'Use F or C.',
-      });
-    options.logUnit = read.unit;
-  }
-  return options;
 }

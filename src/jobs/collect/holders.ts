@@ -2,21 +2,21 @@ import type { EvidenceId, Sha256 } from '../../model/evidence.js';
 import type { RecordState } from '../../model/state.js';
 
 const CONTAINERS = new Set(['application/zip', 'message/rfc822']);
+const TABLES = new Set(['text/csv']);
 
 /** Which evidence holds which file, from the record and from the run that is under way. */
 export class Holders {
   readonly #byHash = new Map<Sha256, EvidenceId>();
   readonly #containers = new Set<Sha256>();
-  /** Logs that could not be read before for want of a zone: they are read when the zone is given. */
-  readonly #zoneless = new Set<Sha256>();
+  /** Tables that could not be read as logs before, for want of a zone, a unit or words on their columns. */
+  readonly #unread = new Set<Sha256>();
 
   constructor(state: RecordState) {
     for (const item of state.evidence) {
       if (!('file' in item)) continue;
       this.add(item.file.sha256, item.evidence, item.file.type);
-      if (item.kind === 'unit-log') this.#zoneless.delete(item.file.sha256);
-      if (item.kind === 'document' && item.flags.some((flag) => flag.is === 'time-zone-unknown'))
-        this.#zoneless.add(item.file.sha256);
+      if (item.kind === 'unit-log') this.#unread.delete(item.file.sha256);
+      if (item.kind === 'document' && TABLES.has(item.file.type)) this.#unread.add(item.file.sha256);
     }
   }
 
@@ -33,7 +33,8 @@ export class Holders {
     return this.#containers.has(sha256);
   }
 
-  isZonelessLog(sha256: Sha256): boolean {
-    return this.#zoneless.has(sha256);
+  /** Whether a person's word on logs may make one of it now. */
+  isUnreadTable(sha256: Sha256): boolean {
+    return this.#unread.has(sha256);
   }
 }

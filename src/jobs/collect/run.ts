@@ -5,7 +5,7 @@ import { type Examined, examineFile } from '../../intake/examine.js';
 import type { FoundFile } from '../../intake/walk.js';
 import type { Delivery } from '../../model/delivery.js';
 import type { NewEntry } from '../../model/entry.js';
-import { DossierError } from '../../model/error.js';
+import { DossierError, type Problem } from '../../model/error.js';
 import type { EvidenceId, Sha256, Within } from '../../model/evidence.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import type { Batch } from './batch.js';
@@ -35,7 +35,7 @@ interface Around {
 }
 
 type Result =
-  | { is: 'held'; sha256: Sha256; inside?: Inside | undefined; archive: boolean }
+  | { is: 'held'; sha256: Sha256; inside?: Inside | undefined; archive: boolean; problems?: Problem[] }
   | { is: 'refused'; error: DossierError }
   | { is: 'examined'; examined: Examined };
 
@@ -98,7 +98,7 @@ export class CollectRun {
           ? await this.#record.addOriginal(found.path)
           : await this.#record.addOriginalStream(inside.read(), extname(inside.entry), inside.bytes);
       const { sha256 } = file;
-      const again = this.#options.logZone !== undefined && this.#holders.isZonelessLog(sha256);
+      const again = Object.keys(this.#options).length > 0 && this.#holders.isUnreadTable(sha256);
       const container = this.#holders.isContainer(sha256);
       if (!isNew && !again && !container) return { is: 'held', sha256, archive: false };
       const examined = await examineFile({
@@ -112,6 +112,9 @@ export class CollectRun {
       // A run that was cut off may have kept the archive and not all that is in it.
       if (!isNew && container)
         return { is: 'held', sha256, inside: examined.inside, archive: isArchive(examined) };
+      // What was said may still not be enough to read it.
+      if (!isNew && examined.received.kind !== 'unit-log')
+        return { is: 'held', sha256, archive: false, problems: examined.problems };
       return { is: 'examined', examined };
     } catch (error) {
       if (!(error instanceof DossierError) || error.code === 'disk') throw error;
@@ -133,6 +136,7 @@ export class CollectRun {
       case 'held': {
         const evidence = this.#holders.of(result.sha256);
         counts.held += 1;
+        problems.push(...(result.problems ?? []));
         items.push({
           ...bare,
           outcome: 'already-held',
@@ -316,7 +320,7 @@ function readAgain(before: EvidenceId, evidence: EvidenceId, by: string): NewEnt
     body: {
       evidence: before,
       caption: `The same file is read as a unit log in ${evidence}.`,
-      why: 'its zone was given',
+      why: 'what it lacked was said',
     },
   };
 }
