@@ -38,25 +38,25 @@ export type RecordedDoor = Span & { evidence: EvidenceId[] };
 export function causeFinder(given: Explanations): (one: Outside) => ExcursionCause {
   const of = (is: Logged['is']) => given.logged.filter((event) => event.is === is);
   const opened = of('door-open');
-  const others = [
-    ['unit-off', of('unit-off')],
-    ['defrost', of('defrost')],
-  ] as const;
+  const off = of('unit-off');
+  const defrosts = of('defrost');
   const changes = setPointEvents(given.setPoints, given.band);
   const before = given.stepSeconds * 1000;
-  // The doors that stood open for the loading are what a pull-down follows; they are not its cause.
+  // Doors open and a unit off for the loading are what a pull-down follows; they are not its cause.
   const loading = given.custody.from.at + before;
   const recorded = given.doors ?? [];
   const later = {
     opened: opened.filter((event) => event.from > loading),
+    off: off.filter((event) => event.from > loading),
     recorded: recorded.filter((event) => event.from > loading),
   };
   return (one) => {
     const pullDown = isPullDown(one, given.custody);
-    const doors = pullDown ? later : { opened, recorded };
-    if (explains(doors.opened, one, before)) return { is: 'door-open', how: 'logged' };
-    for (const [is, events] of others) if (explains(events, one, before)) return { is, how: 'logged' };
-    const door = doors.recorded.find((event) => explains([event], one, before));
+    const counted = pullDown ? later : { opened, off, recorded };
+    if (explains(counted.opened, one, before)) return { is: 'door-open', how: 'logged' };
+    if (explains(counted.off, one, before)) return { is: 'unit-off', how: 'logged' };
+    if (explains(defrosts, one, before)) return { is: 'defrost', how: 'logged' };
+    const door = counted.recorded.find((event) => explains([event], one, before));
     if (door !== undefined) return { is: 'door-open', how: 'logged', evidence: [...door.evidence] };
     if (explains(changes[one.side], one, before)) return { is: 'set-point-change', how: 'logged' };
     return pullDown ? { is: 'pull-down', how: 'inferred' } : { is: 'unexplained' };
