@@ -23,7 +23,7 @@ export interface CollectInput extends OpenDelivery, TypedLogOptions {
  * Throws DossierError when the delivery can't be opened or the disk fails.
  */
 export async function collect(input: CollectInput): Promise<CollectReport> {
-  const options = readLogOptions(input);
+  const options = await readLogOptions(input);
   return withDelivery(input, true, async (record) => {
     const found = await walk(input.paths);
     const captions = await readCaptions(found.files);

@@ -13,8 +13,7 @@ interface Options {
   by?: string;
   logZone?: string;
   logUnit?: string;
-  logColumns?: string;
-  logDates?: string;
+  map?: string;
   json?: boolean;
 }
 
@@ -26,8 +25,7 @@ export function collectCommand({ output, exit, now }: CliContext): Command {
     .option('--by <name>', 'who takes it in (default: DOSSIER_BY or your account)')
     .option('--log-zone <zone>', "time zone of the unit log's clock, when the log does not say")
     .option('--log-unit <unit>', "°F or °C of the unit log, when the log's header does not say")
-    .option('--log-columns <list>', 'which column of the log is what, such as time=1,return-air=3')
-    .option('--log-dates <order>', 'month-day-year or day-month-year, when the dates do not show it')
+    .option('--map <yaml>', 'a file that says how the log’s columns are read')
     .option('--json', 'the answer as JSON')
     .addHelpText(
       'after',
@@ -39,7 +37,7 @@ Examples:
 
 A captions.csv beside the files (file, subject, stop, line, position, by, caption)
 says what they show. Taking the same file in twice adds nothing; a log that could not
-be read before is read when one of the --log options says what it lacked.`,
+be read before is read when --log-zone, --log-unit or --map says what it lacked.`,
     )
     .action(async (paths: string[], options: Options) => {
       const { collect } = await import('../../jobs/collect.js');
@@ -50,8 +48,7 @@ be read before is read when one of the --log options says what it lacked.`,
         now,
         logZone: options.logZone,
         logUnit: options.logUnit,
-        logColumns: options.logColumns,
-        logDates: options.logDates,
+        map: options.map,
         progress: (done, total, name) => output.progress(`${done}/${total} ${name}`),
       });
       if (report.problems.length > 0) exit(EXIT.badInput);
@@ -71,7 +68,9 @@ be read before is read when one of the --log options says what it lacked.`,
 
 /** One line a file where the terminal is wide enough, two where it is not. */
 function itemLines(items: readonly CollectedItem[], width: number): string[] {
-  const rows = items.map((item) => [
+  // What an archive brought before need not be told file by file.
+  const told = items.filter((item) => item.outcome !== 'already-held' || item.within === undefined);
+  const rows = told.map((item) => [
     item.evidence ?? '-',
     item.file,
     item.when,

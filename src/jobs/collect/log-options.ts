@@ -1,6 +1,7 @@
+import { readFile } from 'node:fs/promises';
 import type { LogOptions } from '../../intake/draft.js';
+import { parseLogMap } from '../../intake/unit-log/log-map.js';
 import { DossierError } from '../../model/error.js';
-import { channel, stateColumn } from '../../model/evidence.js';
 import { parseTemperature } from '../../model/temperature.js';
 import { zone as zoneSchema } from '../../model/time.js';
 
@@ -8,16 +9,12 @@ import { zone as zoneSchema } from '../../model/time.js';
 export interface TypedLogOptions {
   logZone?: string | undefined;
   logUnit?: string | undefined;
-  /** `time=1,return-air=Return (°F)`: headings, or numbers from 1. */
-  logColumns?: string | undefined;
-  logDates?: string | undefined;
+  /** A map file, which says how the log's columns are read. */
+  map?: string | undefined;
 }
 
-const MEANINGS = ['time', 'date', 'clock', ...channel.options, ...stateColumn.options];
-const DATES = ['month-day-year', 'day-month-year'] as const;
-
 /** Throws DossierError `bad-usage` with the choices for a word that can't be understood. */
-export function readLogOptions({ logZone, logUnit, logColumns, logDates }: TypedLogOptions): LogOptions {
+export async function readLogOptions({ logZone, logUnit, map }: TypedLogOptions): Promise<LogOptions> {
   const options: LogOptions = {};
   if (logZone !== undefined) {
     const read = zoneSchema.safeParse(logZone);
@@ -30,29 +27,14 @@ export function readLogOptions({ logZone, logUnit, logColumns, logDates }: Typed
       throw bad('--log-unit', `"${logUnit}" is not a unit of temperature`, 'Use F or C.');
     options.logUnit = read.unit;
   }
-  if (logColumns !== undefined) options.logColumns = columnsOf(logColumns);
-  if (logDates !== undefined) {
-    const order = DATES.find((one) => one === logDates);
-    if (order === undefined)
-      throw bad('--log-dates', `"${logDates}" is not an order of dates`, `Use one of: ${DATES.join(', ')}.`);
-    options.logDates = order;
-  }
+  if (map !== undefined) options.logMap = parseLogMap(await readText(map), map);
   return options;
 }
 
-function columnsOf(text: string): Record<string, string | number> {
-  return Object.fromEntries(
-    text.split(',').map((part) => {
-      const [, name = '', column = ''] = /^\s*([^=]*?)\s*=\s*(.+?)\s*$/.exec(part) ?? [];
-      if (!MEANINGS.some((meaning) => meaning === name))
-        throw bad(
-          '--log-columns',
-          `"${part.trim()}" does not say which column is what`,
-          `Write it like time=1,return-air=3, with headings or numbers of columns, of: ${MEANINGS.join(', ')}.`,
-        );
-      return [name, /^\d+$/.test(column) ? Number(column) : column];
-    }),
-  );
+async function readText(file: string): Promise<string> {
+  return readFile(file, 'utf8').catch((cause: unknown) => {
+    throw new DossierError('unreadable-file', 'this map file cannot be read', { where: { file }, cause });
+  });
 }
 
 function bad(field: string, message: string, fix?: string): DossierError {
