@@ -22,6 +22,8 @@ debian pdfsig poppler-utils
 debian pdfdetach poppler-utils
 debian qpdf qpdf
 debian exiftool libimage-exiftool-perl
+# The same program has another name since libheif 1.18.
+command -v heif-dec >/dev/null 2>&1 || debian heif-convert libheif-examples
 
 if ! .outside/pyhanko/bin/pyhanko --version >/dev/null 2>&1; then
   rm -rf .outside/pyhanko

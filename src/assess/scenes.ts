@@ -4,9 +4,9 @@ import { knownMilliseconds } from '../model/time.js';
 
 /**
  * Bits of 64 in which two pictures of one scene may differ. Measured on the 20 drawn photos of fixtures/demo:
- * saved again at quality 30, scaled to 700 pixels or darkened by 30 % they move by 0 or 1 bit, and brightened
- * until parts are white by at most 12; different scenes lie 9 and more apart, but for pictures of the same
- * thing in the same framing, which lie 0 to 7 apart whenever they were taken.
+ * saved again at quality 30 or scaled to 700 pixels they move by 0 or 1 bit, darkened by 30 % by at most 3, and
+ * brightened until parts are white by at most 11; pictures of the same kind of thing in the same framing lie 0
+ * to 7 apart whenever they were taken, others 10 and more.
  */
 const CLOSE = 4;
 const SAME_PICTURE = 2;

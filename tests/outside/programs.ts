@@ -37,11 +37,15 @@ function veraPdf(): Program {
 }
 
 export const openssl = program('openssl');
+export const python = program('python3');
 export const pdfsig = program('pdfsig');
 export const pdfdetach = program('pdfdetach');
 export const pdftotext = program('pdftotext');
 export const qpdf = program('qpdf');
 export const exiftool = program('exiftool');
+/** Named heif-convert before libheif 1.18. */
+export const heifDec =
+  [program('heif-dec'), program('heif-convert')].find((one) => one.command) ?? program('heif-dec');
 export const pyhanko = program('pyhanko', 'pyhanko/bin/pyhanko');
 export const verapdf = veraPdf();
 

@@ -4,10 +4,12 @@ const COLUMNS = 9;
 const ROWS = 8;
 /** Grey levels of 255 between the darkest and the brightest cell, below which noise alone decides the bits. Own judgement, no source. */
 const FLAT = 6;
+/** Grey levels by which a cell must be brighter than its neighbour: between even cells rounding would decide. */
+const BRIGHTER = 1;
 
 /**
  * A difference hash: the picture's mean brightness in 9 × 8 cells, one bit for each pair of neighbours in a row,
- * set where the right one is brighter; 64 bits as 16 hex digits, rows from the top, left bit first.
+ * set where the right one is clearly brighter; 64 bits as 16 hex digits, rows from the top, left bit first.
  * Scaling, saving again and changing the brightness hardly move it. Undefined for an even surface, whose bits
  * would be noise, and for a picture smaller than the cells.
  */
@@ -20,7 +22,7 @@ export function sceneHash(picture: GreyPicture): string | undefined {
     let byte = 0;
     for (let column = 0; column < COLUMNS - 1; column++) {
       const at = row * COLUMNS + column;
-      byte = (byte << 1) | ((cells[at + 1] ?? 0) > (cells[at] ?? 0) ? 1 : 0);
+      byte = (byte << 1) | ((cells[at + 1] ?? 0) - (cells[at] ?? 0) > BRIGHTER ? 1 : 0);
     }
     hex += byte.toString(16).padStart(2, '0');
   }
