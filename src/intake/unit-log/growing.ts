@@ -1,16 +1,18 @@
 type Numbers = Float64Array | Uint32Array;
 
-const BLOCK = 1 << 16;
+const FIRST_ROOM = 1024;
 
 /**
- * A column of numbers that grows by blocks, so that a long log never lies in memory twice: `pick` gives each
- * block up as soon as it is copied.
+ * A column of numbers that grows as it fills. Where the number of rows can be foretold, `reserve` gives it room
+ * at once: memory that is not yet written to costs nothing, and a long log never lies in memory twice.
  */
 export class GrowingNumbers<T extends Numbers = Float64Array> {
-  #blocks: T[] = [];
+  #items: T;
   #length = 0;
 
-  constructor(readonly make: (length: number) => T) {}
+  constructor(readonly make: (length: number) => T) {
+    this.#items = make(FIRST_ROOM);
+  }
 
   static of(): GrowingNumbers<Float64Array> {
     return new GrowingNumbers((length) => new Float64Array(length));
@@ -21,11 +23,15 @@ export class GrowingNumbers<T extends Numbers = Float64Array> {
   }
 
   push(value: number): void {
-    const at = this.#length % BLOCK;
-    if (at === 0) this.#blocks.push(this.make(BLOCK));
-    const block = this.#blocks[this.#blocks.length - 1];
-    if (block !== undefined) block[at] = value;
-    this.#length += 1;
+    if (this.#length === this.#items.length) this.reserve(Math.ceil(this.#length * 1.5));
+    this.#items[this.#length++] = value;
+  }
+
+  reserve(room: number): void {
+    if (room <= this.#items.length) return;
+    const wider = this.make(room);
+    wider.set(this.#items);
+    this.#items = wider;
   }
 
   get length(): number {
@@ -33,30 +39,22 @@ export class GrowingNumbers<T extends Numbers = Float64Array> {
   }
 
   at(index: number): number {
-    return this.#blocks[Math.floor(index / BLOCK)]?.[index % BLOCK] ?? Number.NaN;
+    return index < this.#length ? (this.#items[index] ?? Number.NaN) : Number.NaN;
   }
 
   set(index: number, value: number): void {
-    const block = this.#blocks[Math.floor(index / BLOCK)];
-    if (block !== undefined && index < this.#length) block[index % BLOCK] = value;
+    if (index < this.#length) this.#items[index] = value;
   }
 
   /** The values at these places, in this order; all of them as they stand where no order is given. The column is empty afterwards. */
   pick(order?: Uint32Array): T {
-    const picked = this.make(order?.length ?? this.#length);
-    if (order === undefined) {
-      for (let b = 0; b < this.#blocks.length; b++) {
-        const block = this.#blocks[b];
-        if (block !== undefined)
-          picked.set(
-            block.length + b * BLOCK > this.#length ? block.subarray(0, this.#length - b * BLOCK) : block,
-            b * BLOCK,
-          );
-        this.#blocks[b] = this.make(0);
-      }
-    } else for (let i = 0; i < order.length; i++) picked[i] = this.at(order[i] ?? 0);
-    this.#blocks = [];
+    const items = this.#items;
+    const length = this.#length;
+    this.#items = this.make(0);
     this.#length = 0;
+    if (order === undefined) return items.subarray(0, length) as T;
+    const picked = this.make(order.length);
+    for (let i = 0; i < order.length; i++) picked[i] = items[order[i] ?? 0] ?? Number.NaN;
     return picked;
   }
 }
@@ -78,6 +76,10 @@ export class GrowingTexts {
       this.#last = this.#texts[this.#lastCode] ?? '';
     }
     this.#codes.push(this.#lastCode);
+  }
+
+  reserve(room: number): void {
+    this.#codes.reserve(room);
   }
 
   at(index: number): string {

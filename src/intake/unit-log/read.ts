@@ -1,3 +1,4 @@
+import { stat } from 'node:fs/promises';
 import { DossierError } from '../../model/error.js';
 import type { EvidenceId, LogMapping } from '../../model/evidence.js';
 import { toCelsius } from '../../model/temperature.js';
@@ -42,7 +43,7 @@ export async function readUnitLog(
   mapping: LogMapping,
   { evidence, addedSeconds }: LogReadOptions,
 ): Promise<ReadLog> {
-  const reader = new LogReader(mapping);
+  const reader = new LogReader(mapping, await charactersOf(source, mapping));
   const text =
     mapping.sheet === undefined
       ? source
@@ -50,6 +51,19 @@ export async function readUnitLog(
   await eachRow(text, mapping, (cells, line) => reader.row(cells, line));
   return reader.finish(evidence, addedSeconds);
 }
+
+/** About how many characters a file has; undefined for what is no file or is unpacked first. */
+async function charactersOf(
+  source: ByteSource,
+  { encoding, sheet }: LogMapping,
+): Promise<number | undefined> {
+  if (typeof source !== 'string' || sheet !== undefined) return undefined;
+  const { size } = await stat(source);
+  return encoding === 'utf-16le' || encoding === 'utf-16be' ? size / 2 : size;
+}
+
+/** Rows after which the length of the others is foretold. */
+const ROWS_TO_JUDGE_BY = 1_000;
 
 class LogReader {
   readonly #mapping: LogMapping;
@@ -68,7 +82,12 @@ class LogReader {
   /** A row with too few cells; whether the file ends within it shows only with the next row. */
   #short: { cells: string[]; line: number } | undefined;
 
-  constructor(mapping: LogMapping) {
+  #characters = 0;
+
+  constructor(
+    mapping: LogMapping,
+    readonly expected: number | undefined,
+  ) {
     this.#mapping = mapping;
     this.#channels = mapping.channels.map((c) => ({ ...c, values: GrowingNumbers.of() }));
     this.#states = mapping.states.map((s) => ({ ...s, values: new GrowingTexts() }));
@@ -130,6 +149,7 @@ class LogReader {
       return;
     }
     this.#rows.push(line);
+    if (this.#rows.length <= ROWS_TO_JUDGE_BY) this.#foretell(cells);
     for (const c of this.#channels) {
       const text = cells[c.column] ?? '';
       const celsius = toCelsius(readNumber(text, this.#mapping.decimal), c.unit);
@@ -142,6 +162,16 @@ class LogReader {
         );
     }
     for (const s of this.#states) s.values.push((cells[s.column] ?? '').trim());
+  }
+
+  /** Gives the columns room for all rows, once the first rows show how long a row is. */
+  #foretell(cells: readonly string[]): void {
+    for (const cell of cells) this.#characters += cell.length + 1;
+    if (this.expected === undefined || this.#rows.length < ROWS_TO_JUDGE_BY) return;
+    const rows = Math.min(MOST_ROWS, Math.ceil((1.05 * this.expected * ROWS_TO_JUDGE_BY) / this.#characters));
+    for (const column of [this.#times, this.#rows]) column.reserve(rows);
+    for (const { values } of this.#channels) values.reserve(rows);
+    for (const { values } of this.#states) values.reserve(rows);
   }
 
   finish(evidence: EvidenceId, addedSeconds: number): ReadLog {
