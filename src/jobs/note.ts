@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import type { Delivery } from '../model/delivery.js';
 import { DossierError } from '../model/error.js';
 import { type EvidenceId, type Reading, type ReadingKind, reading } from '../model/evidence.js';
+import { temperature } from '../model/temperature.js';
 import { inZone } from '../model/time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { findLine, findPosition, findStop, placeOf, timeTyped } from './typed-place.js';
@@ -86,9 +87,37 @@ export function inWords({ kind, word }: Pick<NoteInput, 'kind' | 'word'>, judged
     local === undefined
       ? 'no time'
       : `${local.toFormat('ccc d LLL yyyy HH:mm')} ${local.offsetNameShort ?? local.toFormat('ZZ')}`;
-  return [kind, word, judged.line, judged.place?.position, judged.place?.stop, when, judged.by]
+  return [
+    kind,
+    word,
+    judged.line,
+    judged.place?.position,
+    judged.place?.stop,
+    when,
+    judged.by,
+    ...more(judged),
+  ]
     .filter((part) => part !== undefined)
     .join(', ');
+}
+
+/** Said in their own places, or the main word itself. */
+const TOLD = new Set(['kind', 'time', 'place', 'line', 'by', 'temperature', 'boxAir', 'number', 'device']);
+const MAIN = new Set(['event', 'with', 'text', 'pattern']);
+
+/** What else a reading holds, by the names of its fields. */
+function more(judged: JudgedReading): string[] {
+  return Object.entries(judged).flatMap(([name, value]) => {
+    if (TOLD.has(name) || MAIN.has(name) || (Array.isArray(value) && value.length === 0)) return [];
+    return [`${name.replaceAll(/([A-Z])/g, ' $1').toLowerCase()} ${shown(value)}`];
+  });
+}
+
+function shown(value: unknown): string {
+  const degrees = temperature.safeParse(value);
+  if (degrees.success) return `${degrees.data.value} ${degrees.data.unit}`;
+  if (typeof value === 'string') return `"${value}"`;
+  return Array.isArray(value) ? value.map(shown).join(' ') : JSON.stringify(value);
 }
 
 /** What the schema found wrong, by the name that the person typed it under and with the choices there are. */

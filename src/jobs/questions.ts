@@ -30,8 +30,7 @@ const QUESTIONS: readonly (Pick<Question, 'is' | 'what'> & {
     is: 'subject',
     what: 'what it shows is not said',
     open: (item) =>
-      (item.kind === 'photo' || (item.kind === 'document' && !isZonelessLog(item))) &&
-      item.subject === undefined,
+      (item.kind === 'photo' || (item.kind === 'document' && isPaper(item))) && item.subject === undefined,
   },
   {
     is: 'confirm',
@@ -82,6 +81,16 @@ function isZonelessLog(item: EvidenceItem): boolean {
 /** A photo with a position but no stop was taken on the way, where the position of every stop is known. */
 function isOnTheWay(item: EvidenceItem, { stops }: Delivery): boolean {
   return item.place?.gps !== undefined && stops.every((stop) => stop.at !== undefined);
+}
+
+/** Archives, captions of other files, waiting logs and empty files are kept, but are papers of no kind. */
+function isPaper(item: Extract<EvidenceItem, { kind: 'document' }>): boolean {
+  const { file, flags } = item;
+  return (
+    file.type !== 'application/zip' &&
+    !/(?:^|\/)captions\.csv$/i.test(file.name) &&
+    !flags.some((flag) => flag.is === 'time-zone-unknown' || flag.is === 'empty-file')
+  );
 }
 
 function isReading(item: EvidenceItem): boolean {

@@ -1,6 +1,6 @@
-import { extname, join } from 'node:path';
-import { type Captions, hintFor, placeOf, readCaptions } from '../../intake/captions.js';
-import type { Hint, Inside, InsideFile, LogOptions } from '../../intake/draft.js';
+import { extname } from 'node:path';
+import { type Captions, hintFor } from '../../intake/captions.js';
+import type { Inside, LogOptions } from '../../intake/draft.js';
 import { type Examined, examineFile } from '../../intake/examine.js';
 import type { FoundFile } from '../../intake/walk.js';
 import type { Delivery } from '../../model/delivery.js';
@@ -8,31 +8,12 @@ import type { NewEntry } from '../../model/entry.js';
 import { DossierError, type Problem } from '../../model/error.js';
 import type { EvidenceId, Sha256, Within } from '../../model/evidence.js';
 import type { DeliveryRecord } from '../../record/store.js';
+import { type Around, allowed, enclose, leftInside } from './around.js';
 import type { Batch } from './batch.js';
 import type { Holders } from './holders.js';
 import { inOrder } from './in-order.js';
 import { type CollectedItem, type CollectReport, whenInWords } from './report.js';
-
-/** E-mails and archives within each other, and archives among them: what people forward lies well within. */
-const MOST_CONTAINERS = 3;
-const MOST_ARCHIVES = 2;
-/** All that may come out of one file, however it is nested. */
-const MOST_INSIDE = { files: 5_000, bytes: 4 * 1024 ** 3 };
-
-/** A file on the disk, or one in an e-mail or archive. */
-interface Source {
-  found: FoundFile;
-  hint: Hint;
-  inside?: InsideFile;
-}
-
-/** What a file came in, and what may still come out of the same outermost file. */
-interface Around {
-  within: EvidenceId;
-  containers: number;
-  archives: number;
-  left: { files: number; bytes: number };
-}
+import { type Source, sourcesInside } from './sources.js';
 
 type Result =
   | { is: 'held'; sha256: Sha256; inside?: Inside | undefined; archive: boolean; problems?: Problem[] }
@@ -48,6 +29,9 @@ export class CollectRun {
   readonly #holders: Holders;
   readonly #batch: Batch;
   readonly #report: CollectReport;
+  /** Files that this run has taken up, so that the second of two the same is held whichever comes first. */
+  readonly #taken = new Set<Sha256>();
+  readonly #same: { item: CollectedItem; sha256: Sha256 }[] = [];
 
   constructor(
     record: DeliveryRecord,
@@ -74,6 +58,12 @@ export class CollectRun {
   ): Promise<void> {
     const sources = found.map((file) => ({ found: file, hint: hintFor(captions, file) }));
     await this.#take(sources, undefined, onEach);
+    // Which evidence holds the same bytes is only known when both have had their turn.
+    for (const { item, sha256 } of this.#same.splice(0)) {
+      const evidence = this.#holders.of(sha256);
+      item.takenFor = `the same bytes as ${evidence ?? 'a file that was refused'}; nothing added`;
+      if (evidence !== undefined) item.evidence = evidence;
+    }
   }
 
   async #take(
@@ -93,13 +83,15 @@ export class CollectRun {
 
   async #examine({ found, hint, inside }: Source): Promise<Result> {
     try {
-      const { file, isNew } =
+      const { file } =
         inside === undefined
           ? await this.#record.addOriginal(found.path)
           : await this.#record.addOriginalStream(inside.read(), extname(inside.entry), inside.bytes);
       const { sha256 } = file;
       const again = Object.keys(this.#options).length > 0 && this.#holders.isUnreadTable(sha256);
       const container = this.#holders.isContainer(sha256);
+      const isNew = this.#holders.of(sha256) === undefined && !this.#taken.has(sha256);
+      this.#taken.add(sha256);
       if (!isNew && !again && !container) return { is: 'held', sha256, archive: false };
       const examined = await examineFile({
         path: file.path,
@@ -137,12 +129,9 @@ export class CollectRun {
         const evidence = this.#holders.of(result.sha256);
         counts.held += 1;
         problems.push(...(result.problems ?? []));
-        items.push({
-          ...bare,
-          outcome: 'already-held',
-          takenFor: `the same bytes as ${evidence ?? 'a file above'}; nothing added`,
-          ...(evidence === undefined ? {} : { evidence }),
-        });
+        const item: CollectedItem = { ...bare, outcome: 'already-held', takenFor: '' };
+        items.push(item);
+        this.#same.push({ item, sha256: result.sha256 });
         if (result.inside !== undefined && evidence !== undefined)
           await this.#inside(source, result.inside, evidence, result.archive, around);
         return;
@@ -229,84 +218,17 @@ export class CollectRun {
     outer: Around | undefined,
   ): Promise<void> {
     try {
-      const around: Around = {
-        within: evidence,
-        containers: (outer?.containers ?? 0) + 1,
-        archives: (outer?.archives ?? 0) + (archive ? 1 : 0),
-        left: outer?.left ?? { ...MOST_INSIDE },
-      };
-      if (around.containers > MOST_CONTAINERS || around.archives > MOST_ARCHIVES) {
-        if (inside.files.length > 0)
-          this.#leftInside(found, `its ${inside.files.length} files are nested too deep`);
-        return;
-      }
+      const around = enclose(outer, evidence, archive);
+      const { files, left } = allowed(inside.files, around);
+      this.#report.problems.push(...left.map((why) => leftInside(found, why)));
       this.#report.notices.push(...inside.skipped.map(({ name, why }) => `Left out: ${name}, ${why}.`));
-      const allowed = inside.files.filter(({ bytes }) => {
-        if (around.left.files < 1 || around.left.bytes < bytes) return false;
-        around.left.files -= 1;
-        around.left.bytes -= bytes;
-        return true;
-      });
-      const more = inside.files.length - allowed.length;
-      if (more > 0) this.#leftInside(found, `${more} of its files are more than one file may bring`);
-      await this.#take(await this.#sourcesIn(found, allowed), around, () => undefined);
+      const { sources, problems } = await sourcesInside(found, files, this.#record);
+      this.#report.problems.push(...problems);
+      await this.#take(sources, around, () => undefined);
     } finally {
       inside.close();
     }
   }
-
-  #leftInside(found: FoundFile, why: string): void {
-    this.#report.problems.push({
-      code: 'file-too-large',
-      message: `${why}; they stay in it`,
-      where: { file: found.name },
-      fix: 'unpack it yourself and collect what belongs to this delivery',
-    });
-  }
-
-  /** The files with what a captions.csv among them says: that is taken in first, so that it can be read. */
-  async #sourcesIn(container: FoundFile, files: readonly InsideFile[]): Promise<Source[]> {
-    const all: { found: FoundFile; inside: InsideFile }[] = [];
-    for (const inside of files) {
-      const at = join(placeOf(container), inside.entry);
-      const path = /(?:^|\/)captions\.csv$/i.test(inside.entry) ? await this.#storedPath(inside) : undefined;
-      all.push({
-        found: {
-          path: path ?? '',
-          at,
-          name: `${container.name}/${inside.entry}`,
-          bytes: inside.bytes,
-        },
-        inside,
-      });
-    }
-    const captions = await readCaptions(
-      all.map(({ found }) => found).filter((f) => f.path !== '' || !isCaptions(f)),
-    );
-    this.#report.problems.push(...captions.problems);
-    return all.map(({ found, inside }) => ({
-      found,
-      inside,
-      hint: {
-        ...(inside.caption === undefined ? {} : { caption: inside.caption }),
-        ...hintFor(captions, found),
-      },
-    }));
-  }
-
-  async #storedPath(inside: InsideFile): Promise<string | undefined> {
-    try {
-      return (await this.#record.addOriginalStream(inside.read(), '.csv', inside.bytes)).file.path;
-    } catch (error) {
-      // It is named when it is taken in in its turn.
-      if (error instanceof DossierError && error.code !== 'disk') return undefined;
-      throw error;
-    }
-  }
-}
-
-function isCaptions(file: FoundFile): boolean {
-  return /captions\.csv$/i.test(placeOf(file));
 }
 
 function isArchive({ received }: Examined): boolean {
