@@ -1,5 +1,5 @@
 import type { Assessment } from '../model/results.js';
-import type { RuleSet } from '../model/rule-set.js';
+import type { RuleSet, RuleSetOrigin } from '../model/rule-set.js';
 import type { RecordState } from '../model/state.js';
 import { type Instant, milliseconds } from '../model/time.js';
 import type { UnitLog } from '../model/unit-log.js';
@@ -7,6 +7,7 @@ import { setPointAgreement } from './agreement.js';
 import { bandsOf } from './bands.js';
 import { findingsOf } from './findings/findings.js';
 import { gapsOf } from './gaps/gaps.js';
+import { loadPlan } from './loading/plan.js';
 import { readMoments } from './moments.js';
 import { productResults } from './product/product.js';
 import { comparePulps } from './pulp-details.js';
@@ -21,7 +22,7 @@ export interface AssessInput {
   state: RecordState;
   /** The unit logs of the record, parsed; in any order. */
   logs: UnitLog[];
-  ruleSet: { ruleSet: RuleSet; sha256: string };
+  ruleSet: { ruleSet: RuleSet; sha256: string; origin?: RuleSetOrigin };
   /** The "now" that rules are held against. Events after it have not happened. */
   at: Instant;
 }
@@ -45,11 +46,19 @@ export function assess({ state, logs: asRead, ruleSet: given, at }: AssessInput)
   const margins = lineMargins(lines, logs, moments);
   const product = productResults(lines, pulps, logs, moments);
   const setPoints = setPointAgreement(state, temperatures, moments);
+  const plan = loadPlan(state);
+  const loading = plan === undefined ? {} : { loading: plan };
   const context = { state, ruleSet, now, moments, logs, temperatures, setPoints };
   const gaps = gapsOf(context);
   return {
     at,
-    ruleSet: { name: ruleSet.ruleSet, version: ruleSet.version, sha256, title: ruleSet.title },
+    ruleSet: {
+      name: ruleSet.ruleSet,
+      version: ruleSet.version,
+      sha256,
+      title: ruleSet.title,
+      ...(given.origin === undefined ? {} : { origin: given.origin }),
+    },
     temperatures,
     pulps,
     pulpComparisons: comparePulps(pulps),
@@ -57,8 +66,9 @@ export function assess({ state, logs: asRead, ruleSet: given, at }: AssessInput)
     product,
     ...watchOf(state, temperatures, logs),
     setPoints,
+    ...loading,
     timeline: timelineOf(state, moments),
     gaps,
-    findings: findingsOf({ ...context, pulps, margins, product, gaps }),
+    findings: findingsOf({ ...context, ...loading, pulps, margins, product, gaps }),
   };
 }

@@ -46,6 +46,8 @@ function makeProgram(context: CliContext): Command {
     .helpOption('-h, --help', 'print help')
     .addHelpText('after', EXAMPLES)
     .showSuggestionAfterError()
+    // Inherited by every command: options behind a subcommand are the subcommand's own.
+    .enablePositionalOptions()
     .exitOverride()
     .configureOutput({
       writeOut: (text) => context.output.line(printableLines(text.trimEnd())),

@@ -265,12 +265,7 @@ export interface ProductResult {
   log: EvidenceId;
   verdict: 'inside' | 'above' | 'below' | 'not-decidable';
   /** Why nothing can be said. */
-  why?:
-    | 'no-loading-pulps'
-    | 'no-arrival-pulps'
-    | 'air-not-known'
-    | 'iced'
-    | 'pulps-on-both-sides';
+  why?: 'no-loading-pulps' | 'no-arrival-pulps' | 'air-not-known' | 'iced' | 'pulps-on-both-sides';
   window?: Span;
   loading?: { min: number; max: number; evidence: EvidenceId[] };
   arrival?: { min: number; max: number; evidence: EvidenceId[] };
@@ -438,8 +433,8 @@ export interface LoadPlan {
   insideLength?: number;
   /** `outside` when only the trailer's nominal length is known. */
   lengthFrom?: 'inside' | 'outside';
-  /** From the bulkhead to the face of the last pallet. */
-  floorUsed: number;
+  /** From the bulkhead to the face of the last pallet; absent when rows before it were not noted. */
+  floorUsed?: number;
   /** From there to the doors. */
   rearGap?: number;
   /** Lines whose footprint is assumed to be 40 × 48 in. */

@@ -4,6 +4,7 @@ import { metres } from '../../model/length.js';
 import type { Finding, LoadPlan, LoadRow } from '../../model/results.js';
 import type { ItemOf, RecordState } from '../../model/state.js';
 import { USUAL_FOOTPRINT } from '../loading/plan.js';
+import { rowsSaid } from '../loading/rows-said.js';
 import { firstLoading, pastBy } from '../moments.js';
 import { type Found, finding, length, lineRef } from './make.js';
 
@@ -54,17 +55,6 @@ function bracingOf(state: RecordState): Bracing {
 }
 
 const evidenceOf = (rows: readonly LoadRow[]) => rows.map((row) => row.evidence);
-
-/** `1–6, 9`: row numbers as a person writes them. */
-export function rowsSaid(rows: readonly number[]): string {
-  const runs: [number, number][] = [];
-  for (const row of [...rows].sort((a, b) => a - b)) {
-    const last = runs.at(-1);
-    if (last !== undefined && row <= last[1] + 1) last[1] = row;
-    else runs.push([row, row]);
-  }
-  return runs.map(([from, to]) => (from === to ? String(from) : `${from}–${to}`)).join(', ');
-}
 
 const said = (rows: readonly LoadRow[]) => rowsSaid(rows.map(({ row }) => row));
 
@@ -172,12 +162,12 @@ function airPath(plan: LoadPlan): Finding[] {
 function room(plan: LoadPlan): Finding[] {
   const findings: Finding[] = [];
   const all = evidenceOf(plan.rows);
-  const { rearGap, insideLength, insideWidth } = plan;
-  if (rearGap !== undefined && insideLength !== undefined) {
+  const { rearGap, floorUsed, insideLength, insideWidth } = plan;
+  if (rearGap !== undefined && floorUsed !== undefined && insideLength !== undefined) {
     if (rearGap < -ROUNDED)
       findings.push(
         finding('load-does-not-fit', BY, all, {
-          needed: length(plan.floorUsed),
+          needed: length(floorUsed),
           there: length(insideLength),
           across: false,
         }),

@@ -1,6 +1,6 @@
 import type { Delivery, Line } from '../../model/delivery.js';
 import { type Footprint, type Length, metres } from '../../model/length.js';
-import type { LoadPlan, LoadRow } from '../../model/results.js';
+import type { LoadPlan, LoadRow, PlacedPallet } from '../../model/results.js';
 import type { ItemOf, RecordState } from '../../model/state.js';
 import { acrossOf, floorUsed, palletsThatFit, placeRows, type RowToPlace, type Sides } from './floor.js';
 
@@ -35,8 +35,9 @@ export function loadPlan(state: RecordState): LoadPlan | undefined {
       ...(line === undefined ? {} : { line: line.id }),
     };
   });
-  const pallets = placeRows(toPlace, width ?? metres(DRAWN_WIDTH));
-  const used = floorUsed(pallets);
+  const unknownRows = missingRows(noted.map(({ row }) => row));
+  const pallets = placeAll(toPlace, unknownRows, width ?? metres(DRAWN_WIDTH));
+  const used = unknownRows.length > 0 ? undefined : floorUsed(pallets);
   const onBoard = delivery.lines.filter((line) => toPlace.some((row) => row.line === line.id));
   const counts = delivery.lines.map((line) => line.pallets);
   return {
@@ -47,8 +48,8 @@ export function loadPlan(state: RecordState): LoadPlan | undefined {
       : {}),
     ...(width === undefined ? {} : { insideWidth: width }),
     ...(length === undefined ? {} : { insideLength: length.metres, lengthFrom: length.from }),
-    floorUsed: used,
-    ...(length === undefined ? {} : { rearGap: length.metres - used }),
+    ...(used === undefined ? {} : { floorUsed: used }),
+    ...(used === undefined || length === undefined ? {} : { rearGap: length.metres - used }),
     assumedFootprint: onBoard.filter((line) => line.pallet === undefined).map((line) => line.id),
     ceilings: ceilingsOf(delivery),
     fits:
@@ -58,8 +59,16 @@ export function loadPlan(state: RecordState): LoadPlan | undefined {
             pattern,
             pallets: palletsThatFit(pattern, footprintOf(onBoard[0]), { length: length.metres, width }),
           })),
-    unknownRows: missingRows(noted.map(({ row }) => row)),
+    unknownRows,
   };
+}
+
+/** Rows that were not noted keep the floor of a straight row free, so that the others are not drawn where they were not. */
+function placeAll(toPlace: readonly RowToPlace[], unknown: readonly number[], width: number): PlacedPallet[] {
+  const empty = unknown.map(
+    (row): RowToPlace => ({ row, pattern: 'straight', sides: sidesOf(USUAL_FOOTPRINT) }),
+  );
+  return placeRows([...toPlace, ...empty], width).filter((one) => !unknown.includes(one.row));
 }
 
 interface NotedRow {

@@ -4,6 +4,7 @@ import { coverOf } from './cover.js';
 import { exhibitSection, type Pictures } from './exhibits.js';
 import { findingsSection } from './findings.js';
 import { glanceSection } from './glance.js';
+import { loadBlocks } from './load-plan.js';
 import { missingSection } from './missing.js';
 import { custodySection, methodSection, verifySection } from './proof.js';
 import { pulpSection } from './pulps.js';
@@ -22,12 +23,13 @@ export function documentOf(
   const { delivery } = input.state;
   const glance = glanceSection(view);
   const temperatures = temperatureSection(view);
+  const load = loadBlocks(view);
   const told: Section[] = [
     glance.section,
     setPointSection(view),
     temperatures.section,
-    pulpSection(view),
-    loadingSection(view),
+    pulpSection(view, load.pulps),
+    loadingSection(view, load.loading),
     beforeLoadingSection(view),
     transitSection(view),
     arrivalSection(view),
@@ -62,6 +64,6 @@ export function documentOf(
       cover: coverOf(view),
       sections,
     },
-    drawings: new Map([...glance.drawings, ...temperatures.drawings]),
+    drawings: new Map([...glance.drawings, ...load.drawings, ...temperatures.drawings]),
   };
 }

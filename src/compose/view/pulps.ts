@@ -3,12 +3,13 @@ import { type Block, type Cell, plain, type Section } from '../blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import { column } from './tables.js';
 
-export function pulpSection(view: View): Section {
+export function pulpSection(view: View, drawing: readonly Block[] = []): Section {
   const { labels, words } = view;
   const groups = view.input.assessment.pulps;
   const blocks: Block[] = [...words.blocks('sections/pulps')];
   if (groups.length === 0) blocks.push({ is: 'none', of: plain(labels('none.pulps')) });
   else blocks.push(overview(view, groups));
+  blocks.push(...drawing);
   for (const group of groups) blocks.push(...readings(view, group));
   return { id: 'pulps', title: labels('section.pulps'), blocks };
 }

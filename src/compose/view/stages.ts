@@ -1,6 +1,6 @@
 import type { EvidenceItem } from '../../model/state.js';
 import { knownMilliseconds } from '../../model/time.js';
-import type { Section } from '../blocks.js';
+import type { Block, Section } from '../blocks.js';
 import { inOrder, withSubject } from './by-subject.js';
 import { sideOf, type View } from './context.js';
 import { evidenceTable } from './tables.js';
@@ -20,7 +20,7 @@ function afterLoadingBegan(view: View, item: EvidenceItem): boolean {
   return began !== undefined && at !== undefined && at >= began.at;
 }
 
-export function loadingSection(view: View): Section {
+export function loadingSection(view: View, plan: readonly Block[] = []): Section {
   const { labels, words } = view;
   const events = view
     .of('event')
@@ -42,7 +42,12 @@ export function loadingSection(view: View): Section {
     title: labels('section.loading'),
     blocks: [
       ...words.blocks('sections/loading'),
-      ...evidenceTable(view, inOrder(view, [...items, ...seals]), 'loading'),
+      ...plan,
+      ...evidenceTable(
+        view,
+        inOrder(view, [...items, ...seals, ...view.of('pattern').filter(canBeOf(view, 'load'))]),
+        'loading',
+      ),
       ...evidenceTable(
         view,
         inOrder(view, [...view.of('bracing'), ...withSubject(view, ['bracing'])]),
