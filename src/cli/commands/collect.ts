@@ -1,5 +1,5 @@
 import { Command } from 'commander';
-import type { CollectedItem, CollectReport } from '../../jobs/collect.js';
+import type { CollectedItem, CollectInput, CollectReport } from '../../jobs/collect.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { printable } from '../output.js';
@@ -13,7 +13,9 @@ interface Options {
   by?: string;
   logZone?: string;
   logUnit?: string;
+  logDates?: string;
   map?: string;
+  dryRun?: boolean;
   json?: boolean;
 }
 
@@ -25,7 +27,9 @@ export function collectCommand({ output, exit, now }: CliContext): Command {
     .option('--by <name>', 'who takes it in (default: DOSSIER_BY or your account)')
     .option('--log-zone <zone>', "time zone of the unit log's clock, when the log does not say")
     .option('--log-unit <unit>', "°F or °C of the unit log, when the log's header does not say")
+    .option('--log-dates <order>', 'month-day-year or day-month-year, when the dates do not show it')
     .option('--map <yaml>', 'a file that says how the log’s columns are read')
+    .option('--dry-run', 'look only: what each file would be taken for, and the first rows of a log')
     .option('--json', 'the answer as JSON')
     .addHelpText(
       'after',
@@ -33,24 +37,32 @@ export function collectCommand({ output, exit, now }: CliContext): Command {
 Examples:
   dossier collect ~/Pictures/load-4711
   dossier collect unit.csv --log-zone America/Phoenix
+  dossier collect unit.csv --map unit-map.yaml --dry-run
   dossier collect paper/*.pdf photos -d deliveries/4711
 
 A captions.csv beside the files (file, subject, stop, line, position, by, caption)
 says what they show. Taking the same file in twice adds nothing; a log that could not
-be read before is read when --log-zone, --log-unit or --map says what it lacked.`,
+be read before is read when --log-zone, --log-unit, --log-dates or --map says what
+it lacked. A map file has, as far as needed: columns (time, date, clock, set-point,
+return-air, supply-air, ambient, probe, probe-2 …, mode, defrost, door, power, alarm,
+fuel: a heading, or a number from 1), units, zone, dates, delimiter, decimal, header,
+encoding, sheet; see docs/formats.md.`,
     )
     .action(async (paths: string[], options: Options) => {
-      const { collect } = await import('../../jobs/collect.js');
-      const report = await collect({
+      const input: CollectInput = {
         folder: deliveryFolder(options.delivery),
         paths,
         by: whoEnters(options.by),
         now,
         logZone: options.logZone,
         logUnit: options.logUnit,
+        logDates: options.logDates,
         map: options.map,
         progress: (done, total, name) => output.progress(`${done}/${total} ${name}`),
-      });
+      };
+      if (options.dryRun === true) return lookOnly(input, options.json === true, { output, exit });
+      const { collect } = await import('../../jobs/collect.js');
+      const report = await collect(input);
       if (report.problems.length > 0) exit(EXIT.badInput);
       if (options.json === true) return output.json(report);
       for (const notice of report.notices) output.note(printable(notice));
@@ -64,6 +76,32 @@ be read before is read when --log-zone, --log-unit or --map says what it lacked.
       for (const line of questionLines(report.questions)) output.line(line);
       if (taken > 0) output.note('Next: dossier gaps');
     });
+}
+
+/** Shows what would become of the files, and of a unit log the mapping and its first rows. */
+async function lookOnly(
+  input: CollectInput,
+  json: boolean,
+  { output, exit }: Pick<CliContext, 'output' | 'exit'>,
+): Promise<void> {
+  const { dryRun } = await import('../../jobs/collect/dry-run.js');
+  const report = await dryRun(input);
+  if (report.problems.length > 0) exit(EXIT.badInput);
+  if (json) return output.json(report);
+  const { printLogPreview } = await import('../log-preview.js');
+  for (const { file, heldAs, takenFor, when, flags, log } of report.items) {
+    const held = heldAs === undefined ? '' : `; the same bytes as ${heldAs}`;
+    output.line(printable(file));
+    const told = [
+      `${takenFor}${when === '' ? '' : `; ${when}`}${held}`,
+      ...flags.map((f) => `(${f.is}: ${f.detail})`),
+    ];
+    for (const line of wrap(printable(told.join(' ')), Math.max(30, output.width - 8)))
+      output.line(`        ${line}`);
+    if (log !== undefined) printLogPreview(output, log);
+  }
+  for (const notice of report.notices) output.note(printable(notice));
+  for (const problem of report.problems) printProblem(output, problem);
 }
 
 /** One line a file where the terminal is wide enough, two where it is not. */

@@ -2,7 +2,7 @@ import type { EvidenceId, Sha256 } from '../../model/evidence.js';
 import type { RecordState } from '../../model/state.js';
 
 const CONTAINERS = new Set(['application/zip', 'message/rfc822']);
-const TABLES = new Set(['text/csv']);
+const TABLES = new Set(['text/csv', 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet']);
 
 /** Which evidence holds which file, from the record and from the run that is under way. */
 export class Holders {

@@ -9,12 +9,21 @@ import { zone as zoneSchema } from '../../model/time.js';
 export interface TypedLogOptions {
   logZone?: string | undefined;
   logUnit?: string | undefined;
+  /** Order of day and month where the dates do not show it. */
+  logDates?: string | undefined;
   /** A map file, which says how the log's columns are read. */
   map?: string | undefined;
 }
 
+const DATES = ['month-day-year', 'day-month-year'] as const;
+
 /** Throws DossierError `bad-usage` with the choices for a word that can't be understood. */
-export async function readLogOptions({ logZone, logUnit, map }: TypedLogOptions): Promise<LogOptions> {
+export async function readLogOptions({
+  logZone,
+  logUnit,
+  logDates,
+  map,
+}: TypedLogOptions): Promise<LogOptions> {
   const options: LogOptions = {};
   if (logZone !== undefined) {
     const read = zoneSchema.safeParse(logZone);
@@ -26,6 +35,12 @@ export async function readLogOptions({ logZone, logUnit, map }: TypedLogOptions)
     if (read === undefined)
       throw bad('--log-unit', `"${logUnit}" is not a unit of temperature`, 'Use F or C.');
     options.logUnit = read.unit;
+  }
+  if (logDates !== undefined) {
+    const order = DATES.find((one) => one === logDates);
+    if (order === undefined)
+      throw bad('--log-dates', `"${logDates}" is not an order of dates`, `Use one of: ${DATES.join(', ')}.`);
+    options.logDates = order;
   }
   if (map !== undefined) options.logMap = parseLogMap(await readText(map), map);
   return options;

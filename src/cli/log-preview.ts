@@ -1,0 +1,54 @@
+import type { LogPreview, PreviewRow } from '../intake/unit-log/preview.js';
+import type { Output } from './output.js';
+import { tableLines } from './table.js';
+
+/** How a log is read, and its first rows as understood: UTC and local time, °F and °C. */
+export function printLogPreview(output: Output, { mapping, unused, zone, rows }: LogPreview): void {
+  const { time } = mapping;
+  const dates = { iso: 'year first', 'month-day-year': 'month first', 'day-month-year': 'day first' };
+  const delimiter = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'bar' }[mapping.delimiter];
+  const columns = time.columns.map((column) => column + 1);
+  const lines = [
+    mapping.sheet === undefined
+      ? [
+          'table',
+          `${delimiter} between the columns, ${mapping.encoding}, decimal ${mapping.decimal === '.' ? 'point' : 'comma'}`,
+        ]
+      : ['sheet', mapping.sheet],
+    ['header', mapping.headerRow === 0 ? 'none' : `row ${mapping.headerRow}`],
+    ['time', `${columns.length === 1 ? 'column' : 'columns'} ${columns.join(' and ')}, ${dates[time.order]}`],
+    ['zone', time.zone === 'offset' ? 'each row states its offset from UTC' : time.zone],
+    ...mapping.channels.map((c) => [c.channel, `column ${c.column + 1} "${c.heading}", ${c.unit}`]),
+    ...mapping.states.map((s) => [s.state, `column ${s.column + 1} "${s.heading}"`]),
+    ['not read', unused.length === 0 ? '-' : unused.map((heading) => `"${heading}"`).join(', ')],
+  ];
+  const width = Math.max(30, output.width - 8);
+  for (const line of tableLines(lines, width)) output.line(`        ${line}`);
+  output.line();
+  const head = [
+    'row',
+    'UTC',
+    zone,
+    ...mapping.channels.map((c) => c.channel),
+    ...mapping.states.map((s) => s.state),
+  ];
+  const table = [head, ...rows.map((row) => cells(row, mapping))];
+  // Many columns do not fit side by side: then each row is a list.
+  if (head.length * 14 <= width) for (const line of tableLines(table, width)) output.line(`        ${line}`);
+  else
+    for (const row of table.slice(1))
+      output.line(`        ${row.map((cell, i) => `${head[i] ?? ''} ${cell}`).join(' · ')}`);
+}
+
+function cells(row: PreviewRow, mapping: LogPreview['mapping']): string[] {
+  return [
+    String(row.row),
+    row.utc.replace('T', ' ').replace('.000Z', 'Z'),
+    row.local,
+    ...mapping.channels.map(({ channel }) => {
+      const found = row.temperatures.find((one) => one.channel === channel);
+      return found === undefined ? '-' : `${found.fahrenheit.toFixed(1)} °F = ${found.celsius.toFixed(1)} °C`;
+    }),
+    ...mapping.states.map(({ state }) => row.states.find((one) => one.state === state)?.text ?? '-'),
+  ];
+}
