@@ -2,13 +2,28 @@ import { readFileSync } from 'node:fs';
 import { DossierError } from '../model/error.js';
 import { askSecret, canAsk } from './prompts.js';
 
+/** Where the passphrase of the signing key is to come from, as said on the command line. */
+export interface PassphraseOptions {
+  passphraseFile?: string | undefined;
+  /** Number of an open file descriptor. */
+  passphraseFd?: string | undefined;
+}
+
+/** Longer is not a passphrase but the wrong file. */
+const LONGEST = 4096;
+
 /**
- * The passphrase of the signing key: from a file, from DOSSIER_PASSPHRASE, or asked for.
- * Never from the command line, where every user of the machine could read it.
+ * The passphrase of the signing key: from a file, from an open file descriptor, from DOSSIER_PASSPHRASE, or asked
+ * for. Never from the command line, where every user of the machine could read it.
  * @param isNew a new identity is about to be made, so it is asked for twice
  */
-export async function readPassphrase(file: string | undefined, isNew: boolean): Promise<string> {
-  if (file !== undefined) return fromFile(file);
+export async function readPassphrase(
+  from: PassphraseOptions | string | undefined,
+  isNew: boolean,
+): Promise<string> {
+  const { passphraseFile, passphraseFd } = typeof from === 'object' ? from : { passphraseFile: from };
+  if (passphraseFile !== undefined) return fromFile(passphraseFile);
+  if (passphraseFd !== undefined) return fromDescriptor(passphraseFd);
   const set = process.env.DOSSIER_PASSPHRASE;
   if (set !== undefined && set !== '') return set;
   if (!canAsk())
@@ -16,7 +31,7 @@ export async function readPassphrase(file: string | undefined, isNew: boolean): 
       'identity',
       'the passphrase of the signing key is needed, and there is no terminal to ask on',
       {
-        fix: 'Give --passphrase-file FILE, or set DOSSIER_PASSPHRASE.',
+        fix: 'Give --passphrase-file FILE or --passphrase-fd NUMBER, or set DOSSIER_PASSPHRASE.',
       },
     );
   const first = await askSecret(
@@ -32,8 +47,32 @@ export async function readPassphrase(file: string | undefined, isNew: boolean): 
 
 function fromFile(file: string): string {
   try {
-    return readFileSync(file, 'utf8').replace(/\r?\n$/, '');
+    return cleaned(readFileSync(file, 'utf8'));
   } catch (cause) {
+    if (cause instanceof DossierError) throw cause;
     throw new DossierError('identity', 'the passphrase file cannot be read', { where: { file }, cause });
   }
+}
+
+function fromDescriptor(text: string): string {
+  if (!/^\d{1,4}$/.test(text))
+    throw new DossierError('bad-usage', '--passphrase-fd takes the number of an open file descriptor', {
+      fix: 'Such as: dossier build --passphrase-fd 3 3< FILE',
+    });
+  try {
+    return cleaned(readFileSync(Number(text), 'utf8'));
+  } catch (cause) {
+    if (cause instanceof DossierError) throw cause;
+    throw new DossierError('identity', `file descriptor ${text} cannot be read`, {
+      fix: 'Open it in the shell, such as: dossier build --passphrase-fd 3 3< FILE',
+      cause,
+    });
+  }
+}
+
+function cleaned(text: string): string {
+  const passphrase = text.replace(/\r?\n$/, '');
+  if (passphrase === '' || passphrase.length > LONGEST || /[\r\n]/.test(passphrase))
+    throw new DossierError('identity', 'what was given does not hold one passphrase on one line');
+  return passphrase;
 }

@@ -4,7 +4,9 @@ import { DossierError } from '../model/error.js';
 import { buildCommand } from './commands/build.js';
 import { collectCommand } from './commands/collect.js';
 import { describeCommand } from './commands/describe.js';
+import { fingerprintCommand } from './commands/fingerprint.js';
 import { gapsCommand } from './commands/gaps.js';
+import { identityCommand } from './commands/identity.js';
 import { newCommand } from './commands/new.js';
 import { recordCommand } from './commands/record.js';
 import { tempsCommand } from './commands/temps.js';
@@ -28,6 +30,7 @@ Examples:
   dossier record pulp 34.2F --line romaine       write down a reading
   dossier describe e7 --subject damage           say what evidence shows
   dossier gaps my-delivery                       what is missing now
+  dossier fingerprint my-delivery                one line that proves later what was there
   dossier build -d my-delivery                   the signed PDF
   dossier verify dossier.pdf                     check one, yours or a stranger's
 
@@ -60,8 +63,10 @@ function makeProgram(context: CliContext): Command {
     describeCommand,
     gapsCommand,
     tempsCommand,
+    fingerprintCommand,
     buildCommand,
     verifyCommand,
+    identityCommand,
   ])
     program.addCommand(add(context));
   inherit(program);

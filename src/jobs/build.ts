@@ -1,12 +1,12 @@
 import { createHash, randomBytes } from 'node:crypto';
-import { mkdir } from 'node:fs/promises';
+import { mkdir, rm } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { composeDossier } from '../compose/compose.js';
 import { numberExhibits } from '../compose/exhibits.js';
 import { paper as paperSchema } from '../model/delivery.js';
 import { DossierError } from '../model/error.js';
 import { type Sha256, sha256 } from '../model/evidence.js';
-import { type LeftOut, MANIFEST_NAME } from '../model/manifest.js';
+import { type BagOfOriginals, type LeftOut, MANIFEST_NAME } from '../model/manifest.js';
 import type { RecordState } from '../model/state.js';
 import { type Instant, toInstant } from '../model/time.js';
 import { writeDurably } from '../record/disk/durable.js';
@@ -18,6 +18,7 @@ import { signPdf } from '../seal/sign-pdf.js';
 import { verifyDossier } from '../verify/verify-dossier.js';
 import { assessRecord } from './assess.js';
 import { enclosures, ORIGINALS_BUDGET } from './attachments.js';
+import { type WrittenBag, writeBagOf } from './bag.js';
 import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
 import { openIdentity } from './identity.js';
 import { tool } from './tool.js';
@@ -29,6 +30,11 @@ export interface BuildInput extends OpenDelivery {
   identityFolder: string | undefined;
   passphrase: (isNew: boolean) => Promise<string>;
   progress: (text: string) => void;
+  /** Address of a time-stamp server (RFC 3161) that confirms the signature, and the policy asked of it. */
+  tsa?: string;
+  tsaPolicy?: string;
+  /** Write the bag of originals in any case; else only when they do not all fit into the dossier. */
+  bag?: boolean;
 }
 
 export interface BuildReport {
@@ -38,6 +44,10 @@ export interface BuildReport {
   sha256: string;
   fingerprint: { delivery: string; size: number; root: string };
   signer: { name: string; certificateSha256: string };
+  /** The bag of originals beside the dossier. */
+  bag?: { file: string; tagManifestSha256: string; payloadBytes: number; payloadFiles: number };
+  /** The time that the server confirms. */
+  stampedTime?: string;
   notices: string[];
 }
 
@@ -54,19 +64,12 @@ export async function build(input: BuildInput): Promise<BuildReport> {
       now: input.now,
       passphrase: input.passphrase,
     });
-    const made = await render(record, factsText, identity, builtAt, input);
-    input.progress('checking what was built');
-    const { verdict, checks } = await verifyDossier(made.pdf, { trusted: [identity.certificateDer] });
-    if (verdict !== 'intact')
-      throw new Error(
-        `the dossier just built does not verify: ${JSON.stringify(checks.filter(({ result }) => result === 'failed'))}`,
-      );
     const file = resolve(
       input.out ?? join(input.folder, 'dossiers', fileName(record.head.delivery, builtAt)),
     );
-    const digest = sha256.parse(createHash('sha256').update(made.pdf).digest('hex'));
     await mkdir(dirname(file), { recursive: true });
-    await writeDurably(portsWith(input.now), file, made.pdf);
+    const made = await renderAndKeep(record, { factsText, identity, builtAt, file }, input);
+    const digest = sha256.parse(createHash('sha256').update(made.pdf).digest('hex'));
     const { size, root } = made.fingerprint;
     await record.append([
       {
@@ -88,6 +91,8 @@ export async function build(input: BuildInput): Promise<BuildReport> {
       sha256: digest,
       fingerprint: made.fingerprint,
       signer: made.signer,
+      ...(made.bag === undefined ? {} : { bag: made.bag }),
+      ...(made.stampedTime === undefined ? {} : { stampedTime: made.stampedTime }),
       notices: [
         ...notices,
         ...record.notices.map((notice) => notice.message),
@@ -98,12 +103,50 @@ export async function build(input: BuildInput): Promise<BuildReport> {
   });
 }
 
+/** Dossier and bag are both there in the end, or neither. */
+async function renderAndKeep(record: DeliveryRecord, wanted: ToRender, input: BuildInput) {
+  let bag: WrittenBag | undefined;
+  try {
+    const made = await render(record, wanted, input, (written) => {
+      bag = written;
+    });
+    input.progress('checking what was built');
+    await requireSound(made.pdf, wanted.identity, record.folder);
+    await writeDurably(portsWith(input.now), wanted.file, made.pdf);
+    return { ...made, bag };
+  } catch (error) {
+    if (bag !== undefined) await rm(bag.file, { force: true });
+    throw error;
+  }
+}
+
+/** A dossier that a stranger would refuse is never kept. */
+async function requireSound(pdf: Uint8Array, identity: Identity, folder: string): Promise<void> {
+  const { verdict, checks } = await verifyDossier(pdf, { trusted: [identity.certificateDer] });
+  if (verdict === 'intact') return;
+  const failed = checks.filter(({ result }) => result === 'failed');
+  if (failed.length > 0 && failed.every(({ id }) => id.startsWith('ledger.')))
+    throw new DossierError(
+      'record-damaged',
+      `the record contradicts itself: ${failed.map(({ detail }) => detail).join('; ')}`,
+      { where: { file: folder }, fix: 'Put the folder back from a copy; no dossier was kept.' },
+    );
+  throw new Error(`the dossier just built does not verify: ${JSON.stringify(failed)}`);
+}
+
+interface ToRender {
+  factsText: string;
+  identity: Identity;
+  builtAt: Instant;
+  /** Where the dossier will lie. */
+  file: string;
+}
+
 async function render(
   record: DeliveryRecord,
-  factsText: string,
-  identity: Identity,
-  builtAt: Instant,
+  { factsText, identity, builtAt, file }: ToRender,
   input: BuildInput,
+  onBag: (bag: WrittenBag) => void,
 ) {
   input.progress('computing what the record shows');
   const assessed = await assessRecord(record, builtAt);
@@ -118,6 +161,14 @@ async function render(
     numberExhibits(state),
   );
   const fingerprint = record.head;
+  let bag: BagOfOriginals | undefined;
+  if (input.bag === true || leftOut.some(({ why }) => why === 'size-budget')) {
+    input.progress('packing the originals');
+    const written = await writeBagOf(record, { dossier: file, ledger, facts: factsText, builtAt });
+    onBag(written);
+    const { file: _, ...said } = written;
+    bag = said;
+  }
   const { bytes: manifestBytes } = buildManifest({
     delivery: state.delivery.delivery,
     builtAt,
@@ -131,6 +182,7 @@ async function render(
     exhibits,
     attachments: enclosed,
     leftOut,
+    ...(bag === undefined ? {} : { bag }),
   });
   const signer = { name: identity.subject, certificateSha256: identity.certificateSha256 };
   input.progress('setting the pages');
@@ -162,12 +214,30 @@ async function render(
     tool: tool(),
   });
   input.progress('signing');
+  const { tsa, tsaPolicy, now } = input;
+  let stampedTime: string | undefined;
+  const stamp = async (value: Uint8Array): Promise<Uint8Array> => {
+    const { obtainTimeStamp } = await import('./time-stamp.js');
+    const policy = tsaPolicy === undefined ? {} : { policy: tsaPolicy };
+    const { token, at } = await obtainTimeStamp({ url: tsa ?? '', now, ...policy }, value);
+    stampedTime = at.toISOString();
+    return token;
+  };
   const signed = await signPdf(pdf, identity, {
     at: builtAt,
     reason: `Dossier of delivery ${fingerprint.delivery}`,
     random: (count) => randomBytes(count),
+    ...(tsa === undefined ? {} : { stamp }),
   });
-  return { pdf: signed, pages, warnings, leftOut, fingerprint, signer };
+  return {
+    pdf: signed,
+    pages,
+    warnings,
+    leftOut,
+    fingerprint,
+    signer,
+    ...(stampedTime === undefined ? {} : { stampedTime }),
+  };
 }
 
 function leftOutInWords({ name, why }: LeftOut): string {

@@ -3,6 +3,9 @@ import { existsSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { CERTIFICATE_FILE, type Identity, loadIdentity, makeIdentity } from '../seal/identity.js';
+import { renewIdentity, type ShownIdentity, showIdentity, useIdentity } from '../seal/identity-change.js';
+
+export type { ShownIdentity } from '../seal/identity-change.js';
 
 export interface IdentityInput {
   folder: string | undefined;
@@ -10,6 +13,13 @@ export interface IdentityInput {
   name: string;
   now: () => Date;
   passphrase: (isNew: boolean) => Promise<string>;
+}
+
+/** What was made or taken in, and what its owner should do now. */
+export interface IdentityReport extends ShownIdentity {
+  certificateFile: string;
+  /** The certificate that it takes the place of, kept for earlier dossiers. */
+  oldCertificate?: string;
 }
 
 /** The folder of the signing identity: the one given, DOSSIER_IDENTITY, or `.config/load-dossier` at home. */
@@ -35,5 +45,58 @@ export async function openIdentity(input: IdentityInput): Promise<{ identity: Id
     notices: [
       `Made a signing identity in ${folder}. Give ${CERTIFICATE_FILE} to those who should know your signature; keep the key and its passphrase to yourself.`,
     ],
+  };
+}
+
+/** Makes an identity. Throws DossierError `identity` when there is one already, or the name is unusable. */
+export async function makeNewIdentity(input: IdentityInput): Promise<IdentityReport> {
+  const folder = identityFolder(input.folder);
+  const there = existsSync(join(folder, CERTIFICATE_FILE));
+  await makeIdentity(folder, {
+    name: input.name,
+    // Refused anyway when one is there: nobody is asked for a passphrase in vain.
+    passphrase: there ? 'there is one already' : await input.passphrase(true),
+    now: input.now(),
+    random: (count) => randomBytes(count),
+  });
+  return report(folder);
+}
+
+/** Takes in a given key with its certificates: PKCS#12, or PEM in one file or several. Throws DossierError `identity`. */
+export async function useGivenIdentity(
+  input: Omit<IdentityInput, 'name'> & { files: readonly string[]; replace: boolean },
+): Promise<IdentityReport> {
+  const folder = identityFolder(input.folder);
+  const { oldCertificate } = await useIdentity(folder, {
+    files: input.files,
+    passphrase: await input.passphrase(false),
+    now: input.now(),
+    replace: input.replace,
+  });
+  return report(folder, oldCertificate);
+}
+
+/** A new key and certificate of the same name. Throws DossierError `identity` for one that an authority issued. */
+export async function renewOwnIdentity(input: Omit<IdentityInput, 'name'>): Promise<IdentityReport> {
+  const folder = identityFolder(input.folder);
+  await showIdentity(folder);
+  const { oldCertificate } = await renewIdentity(folder, {
+    passphrase: await input.passphrase(false),
+    now: input.now(),
+    random: (count) => randomBytes(count),
+  });
+  return report(folder, oldCertificate);
+}
+
+/** What the certificate says; needs no passphrase. Throws DossierError `identity` when there is none. */
+export async function showOwnIdentity(folder: string | undefined): Promise<IdentityReport> {
+  return report(identityFolder(folder));
+}
+
+async function report(folder: string, old?: string): Promise<IdentityReport> {
+  return {
+    ...(await showIdentity(folder)),
+    certificateFile: join(folder, CERTIFICATE_FILE),
+    ...(old === undefined ? {} : { oldCertificate: join(folder, old) }),
   };
 }

@@ -5,6 +5,7 @@ import { type EvidenceId, type Reading, type ReadingKind, reading } from '../mod
 import { temperature } from '../model/temperature.js';
 import { inZone } from '../model/time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
+import type { StatementSigner } from './sign-statement.js';
 import { findLine, findPosition, findStop, placeOf, timeTyped } from './typed-place.js';
 import { bodyOf, typedFields } from './typed-words.js';
 
@@ -17,6 +18,8 @@ export interface NoteInput {
   fields: Record<string, unknown>;
   enteredBy: string;
   now: OpenDelivery['now'];
+  /** Signs a statement by the identity of the person whose it is: see `statementSigner`. */
+  sign?: StatementSigner;
 }
 
 export interface NotedReading {
@@ -33,11 +36,15 @@ export interface NotedReading {
 export async function note(input: NoteInput): Promise<NotedReading> {
   return withDelivery({ folder: input.folder, by: input.enteredBy, now: input.now }, true, async (record) => {
     const { delivery } = record.state();
-    const body = {
+    const told: Reading = {
       ...judgeReading(input, delivery, input.now()),
       evidence: record.nextEvidenceId(),
       source: { is: 'typed' as const },
     };
+    const body =
+      told.kind === 'statement' && input.sign !== undefined
+        ? { ...told, signature: await input.sign(record.head.delivery, told) }
+        : told;
     await record.append([{ type: 'reading-recorded', by: input.enteredBy, body }]);
     return {
       evidence: body.evidence,

@@ -1,26 +1,73 @@
 import { X509Certificate } from 'node:crypto';
 import { readFile, stat } from 'node:fs/promises';
 import { DossierError } from '../model/error.js';
-import type { Verification } from '../model/verification.js';
-import { verifyDossier } from '../verify/verify-dossier.js';
+import type { Verification, VerificationReport } from '../model/verification.js';
+import { parseFingerprint } from '../record/checkpoint.js';
+import type { KnownFingerprint } from '../verify/check-fingerprint.js';
+import { verifyAll } from '../verify/verify-all.js';
 
-/** A dossier with its originals fits an e-mail; what is far larger is not one of ours. */
-const LARGEST = 2 ** 30;
+const LARGEST_CERTIFICATE = 1024 * 1024;
 
-/**
- * Checks a dossier file. Whatever its bytes, the answer is a verification.
- * @param trust files of certificates (PEM or DER) whose signers are vouched for
- * Throws DossierError only when a file can't be read at all.
- */
-export async function verifyFile(file: string, trust: readonly string[]): Promise<Verification> {
-  const trusted = await Promise.all(trust.map(readCertificate));
-  return verifyDossier(await readWhole(file), { trusted });
+export interface VerifyInput {
+  /** Dossiers, bags (zip or folder) and record folders. */
+  paths: readonly string[];
+  /** Files of certificates (PEM or DER) whose signers, time-stamp servers or authorities are vouched for. */
+  trust: readonly string[];
+  /** Fingerprint lines that were received earlier. */
+  fingerprints?: readonly string[];
+  now?: () => Date;
 }
 
-async function readCertificate(file: string): Promise<Uint8Array> {
-  const bytes = await readWhole(file);
+/**
+ * Checks what is given, each alone and all together. Whatever the bytes, the answer is a report.
+ * Throws DossierError only when something can't be looked at at all, or a certificate or line is none.
+ */
+export async function verify(input: VerifyInput): Promise<VerificationReport> {
+  const trusted = (await Promise.all(input.trust.map(readCertificates))).flat();
+  const fingerprints = (input.fingerprints ?? []).map(readFingerprint);
+  for (const path of input.paths) await requireThere(path);
   try {
-    return new X509Certificate(bytes).raw;
+    return await verifyAll(input.paths, {
+      trusted,
+      fingerprints,
+      ...(input.now === undefined ? {} : { at: input.now() }),
+    });
+  } catch (cause) {
+    // The system's own errors carry a code; everything else is a bug.
+    if (!(cause instanceof Error && 'code' in cause && typeof cause.code === 'string')) throw cause;
+    throw new DossierError('unreadable-file', `this cannot be read (${cause.code})`, {
+      where: { file: 'path' in cause ? String(cause.path) : input.paths.join(', ') },
+      cause,
+    });
+  }
+}
+
+/** Checks one dossier file. Whatever its bytes, the answer is a verification. */
+export async function verifyFile(file: string, trust: readonly string[]): Promise<Verification> {
+  const { subjects } = await verify({ paths: [file], trust });
+  const [subject] = subjects;
+  if (subject === undefined) throw new Error('no answer for a file');
+  const { path: _, is: __, ...verification } = subject;
+  return verification;
+}
+
+function readFingerprint(line: string): KnownFingerprint {
+  const read = parseFingerprint(line);
+  if (read !== undefined) return read;
+  throw new DossierError('bad-usage', 'this is not a fingerprint line', {
+    where: { field: '--fingerprint' },
+    fix: 'Give the whole line in quotes: delivery, size and 64 digits, such as "2026-0714-A 12 3f…".',
+  });
+}
+
+/** Every certificate of a PEM file, or the one of a DER file. */
+async function readCertificates(file: string): Promise<Uint8Array[]> {
+  const bytes = await readSmall(file);
+  try {
+    const blocks = bytes
+      .toString('latin1')
+      .match(/-----BEGIN CERTIFICATE-----[\s\S]*?-----END CERTIFICATE-----/g) ?? [bytes];
+    return blocks.map((block) => new X509Certificate(block).raw);
   } catch (cause) {
     throw new DossierError('bad-usage', 'this is not a certificate', {
       where: { file },
@@ -30,16 +77,22 @@ async function readCertificate(file: string): Promise<Uint8Array> {
   }
 }
 
-async function readWhole(file: string): Promise<Uint8Array> {
+async function readSmall(file: string): Promise<Buffer> {
   try {
     const { size } = await stat(file);
-    if (size > LARGEST)
-      throw new DossierError('file-too-large', `${size} bytes are more than the ${LARGEST} that are read`, {
-        where: { file },
-      });
+    if (size > LARGEST_CERTIFICATE)
+      throw new DossierError('file-too-large', 'this is too large for a certificate', { where: { file } });
     return await readFile(file);
   } catch (cause) {
     if (cause instanceof DossierError) throw cause;
+    throw new DossierError('unreadable-file', 'this file cannot be read', { where: { file }, cause });
+  }
+}
+
+async function requireThere(file: string): Promise<void> {
+  try {
+    await stat(file);
+  } catch (cause) {
     throw new DossierError('unreadable-file', 'this file cannot be read', { where: { file }, cause });
   }
 }

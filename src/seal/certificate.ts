@@ -79,7 +79,9 @@ function extensions(publicKey: pkijs.PublicKeyInfo): pkijs.Extension[] {
 }
 
 /** Key usage (RFC 5280 §4.2.1.3) of a certificate in DER; undefined when it does not restrict its key. */
-export function keyUsageOf(der: Uint8Array): { digitalSignature: boolean; nonRepudiation: boolean } | undefined {
+export function keyUsageOf(
+  der: Uint8Array,
+): { digitalSignature: boolean; nonRepudiation: boolean } | undefined {
   const { extensions: all } = pkijs.Certificate.fromBER(ownBuffer(der));
   const usage = all?.find(({ extnID }) => extnID === OID.keyUsage)?.parsedValue;
   if (!(usage instanceof asn1js.BitString)) return undefined;

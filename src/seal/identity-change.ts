@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { DossierError } from '../model/error.js';
-import { newIdentity, type NewIdentity, openIdentityFiles } from './identity.js';
+import { type NewIdentity, newIdentity, openIdentityFiles } from './identity.js';
 import { CERTIFICATE_FILE, readIdentityFiles, replace, writeFirst } from './identity-folder.js';
 import {
   encryptedKey,

@@ -124,8 +124,12 @@ export async function requireSigningUse(certificate: X509Certificate, file: stri
   const { keyUsageOf } = await import('./certificate.js');
   const usage = keyUsageOf(new Uint8Array(certificate.raw));
   if (usage === undefined || usage.digitalSignature || usage.nonRepudiation) return;
-  throw new DossierError('identity', 'The certificate is for other uses than signing (its key usage says so).', {
-    where: { file },
-    fix: 'Use a certificate whose key usage has digital signature or non-repudiation.',
-  });
+  throw new DossierError(
+    'identity',
+    'The certificate is for other uses than signing (its key usage says so).',
+    {
+      where: { file },
+      fix: 'Use a certificate whose key usage has digital signature or non-repudiation.',
+    },
+  );
 }

@@ -47,7 +47,9 @@ export async function makeIdentity(folder: string, wanted: NewIdentity): Promise
 }
 
 /** The same in memory. @throws DossierError identity when name or passphrase is unusable */
-export async function newIdentity(wanted: NewIdentity): Promise<{ identity: Identity; files: IdentityFiles }> {
+export async function newIdentity(
+  wanted: NewIdentity,
+): Promise<{ identity: Identity; files: IdentityFiles }> {
   const name = wanted.name.normalize('NFC').trim();
   if (name === '' || [...name].length > 64 || /\p{Cc}/u.test(name))
     throw new DossierError('identity', 'The name for the certificate must have 1 to 64 plain characters.', {
@@ -92,7 +94,9 @@ export async function openIdentityFiles(folder: string, passphrase: string) {
   const keyFile = join(folder, KEY_FILE);
   const certificates = readCertificates(files.certificates, join(folder, CERTIFICATE_FILE));
   const key = readKey(files.key, passphrase, keyFile);
-  const next = certificates.some((one) => one.checkPrivateKey(key)) ? undefined : await nextCertificates(folder);
+  const next = certificates.some((one) => one.checkPrivateKey(key))
+    ? undefined
+    : await nextCertificates(folder);
   // A renewal that was cut off between its two steps left the right certificate beside the wrong one.
   const fitting = next === undefined ? certificates : readCertificates(next, folder);
   const found = identityFrom(key, fitting, keyFile);

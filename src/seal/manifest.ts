@@ -1,10 +1,12 @@
 import {
   type Attachment,
+  type BagOfOriginals,
   type Exhibit,
   type LeftOut,
   MANIFEST_NAME,
   type Manifest,
   manifest,
+  type Plate,
 } from '../model/manifest.js';
 import type { Instant } from '../model/time.js';
 import { canonicalBytes, withoutUndefined } from '../record/canonical.js';
@@ -30,6 +32,10 @@ export interface ManifestParts {
   exhibits: readonly Exhibit[];
   attachments: readonly ToAttach[];
   leftOut: readonly LeftOut[];
+  /** Numbers of entries whose words are not in this copy: see `redactLedger`. */
+  entriesLeftOut?: readonly number[];
+  plates?: readonly Plate[];
+  bag?: BagOfOriginals;
 }
 
 /**
@@ -56,11 +62,18 @@ export function buildManifest(parts: ManifestParts): { manifest: Manifest; bytes
       delivery: parts.delivery,
       builtAt: parts.builtAt,
       tool: parts.tool,
-      record: { size: leaves.length, root: treeHash(leaves), leaves },
+      record: {
+        size: leaves.length,
+        root: treeHash(leaves),
+        leaves,
+        leftOut: parts.entriesLeftOut?.length === 0 ? undefined : parts.entriesLeftOut,
+      },
       ruleSet: { name, version, sha256: sha256Of(bytes) },
       exhibits: parts.exhibits,
       attachments,
       leftOut: parts.leftOut,
+      plates: parts.plates,
+      bag: parts.bag,
     }),
   );
   return { manifest: made, bytes: canonicalBytes(made) };

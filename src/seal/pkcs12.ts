@@ -80,7 +80,11 @@ function legacy(bytes: Uint8Array, passphrase: string): Found | undefined {
         // The library reads RSA alone; every other key and certificate stands raw in `asn1`.
         if (bag.type === forge.pki.oids.pkcs8ShroudedKeyBag || bag.type === forge.pki.oids.keyBag)
           found.keys.push(
-            pkcs8(raw(bag.key != null ? forge.pki.wrapRsaPrivateKey(forge.pki.privateKeyToAsn1(bag.key)) : bag.asn1)),
+            pkcs8(
+              raw(
+                bag.key != null ? forge.pki.wrapRsaPrivateKey(forge.pki.privateKeyToAsn1(bag.key)) : bag.asn1,
+              ),
+            ),
           );
         else if (bag.type === forge.pki.oids.certBag)
           found.certificates.push(

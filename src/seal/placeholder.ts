@@ -21,6 +21,14 @@ export interface SignatureWords {
   at: Instant;
   reason?: string;
   location?: string;
+  /** Where a reader sees the block of the signature, which compose has drawn there; nowhere when left out. */
+  visible?: VisiblePlace;
+}
+
+/** A page counted from 1, or the last, and a rectangle on it in points from the lower left corner. */
+export interface VisiblePlace {
+  page: number | 'last';
+  rectangle: readonly [left: number, bottom: number, right: number, top: number];
 }
 
 /** A PDF that is complete but for its signature, and where that goes. */
@@ -32,8 +40,8 @@ export interface Prepared {
 }
 
 /**
- * Adds an empty certifying signature (DocMDP, no changes allowed) with its field and an invisible widget on
- * the first page, saves, and fills in the byte range. The same input and marker give the same bytes.
+ * Adds an empty certifying signature (DocMDP, no changes allowed) with its field and a widget, invisible on the
+ * first page or over the block that the pages have for it, saves, and fills in the byte range. The same input and marker give the same bytes.
  * @param marker 32 hex digits that nobody could foresee: evidence inside the PDF may hold any text, also one
  *   that looks like a placeholder, so that the place is found by the marker alone
  * @throws DossierError unsupported-file when the PDF has a form or a signature already
@@ -46,7 +54,7 @@ export async function preparePdf(pdf: Uint8Array, words: SignatureWords, marker:
     throw new DossierError('unsupported-file', 'The PDF has a form or a signature already.');
   const { text, rangeBeforeContents } = dictionaryText(words, marker);
   const signature = context.register(PDFInvalidObject.of(Buffer.from(text, 'latin1')));
-  const field = addWidget(document, signature);
+  const field = addWidget(document, signature, words.visible);
   catalog.set(
     PDFName.of('AcroForm'),
     // SigFlags 3 (ISO 32000-1 table 219): signatures exist, append only.
@@ -75,11 +83,22 @@ function dictionaryText(words: SignatureWords, marker: string) {
   return { text: head + between + contents + tail, rangeBeforeContents: between.length };
 }
 
-function addWidget(document: PDFDocument, signature: PDFRef): PDFRef {
+function addWidget(document: PDFDocument, signature: PDFRef, visible?: VisiblePlace): PDFRef {
   const { context } = document;
-  const page = document.getPage(0);
+  const pages = document.getPageCount();
+  const page = document.getPage(
+    visible === undefined ? 0 : (visible.page === 'last' ? pages : visible.page) - 1,
+  );
+  const [left, bottom, right, top] = visible?.rectangle ?? [0, 0, 0, 0];
+  if (!(left <= right && bottom <= top)) throw new Error('the rectangle of the signature is inside out');
+  // The appearance is empty: what a reader sees are the page's own words, under the covered bytes like the rest.
   const appearance = context.register(
-    context.stream('', { Type: 'XObject', Subtype: 'Form', BBox: [0, 0, 0, 0], Resources: {} }),
+    context.stream('', {
+      Type: 'XObject',
+      Subtype: 'Form',
+      BBox: [0, 0, right - left, top - bottom],
+      Resources: {},
+    }),
   );
   const widget = context.register(
     context.obj({
@@ -88,7 +107,7 @@ function addWidget(document: PDFDocument, signature: PDFRef): PDFRef {
       FT: 'Sig',
       T: PDFString.of('Seal'),
       TU: PDFString.of('Signature over the whole file'),
-      Rect: [0, 0, 0, 0],
+      Rect: [left, bottom, right, top],
       // Print and Locked: what ISO 19005-3 §6.3.2 wants of an annotation, and nothing may move it.
       F: 132,
       P: page.ref,

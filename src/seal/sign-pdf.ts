@@ -1,19 +1,21 @@
 import { createHash } from 'node:crypto';
-import { signDetached } from './cms.js';
+import { signDetached, signDetachedStamped } from './cms.js';
 import type { Identity } from './identity.js';
 import { CONTENTS_BYTES, type Prepared, preparePdf, type SignatureWords } from './placeholder.js';
 
 export interface SigningOptions extends SignatureWords {
   /** `count` random bytes; they only make the marker of the placeholder. */
   random: (count: number) => Uint8Array;
+  /** Gets the signature value and gives a time-stamp token over it (RFC 3161) in DER: PAdES B-T instead of B-B. */
+  stamp?: (signatureValue: Uint8Array) => Promise<Uint8Array>;
 }
 
 /**
- * Signs a PDF as a whole: one certifying PAdES B-B signature over every byte but its own. Attachments,
+ * Signs a PDF as a whole: one certifying PAdES signature, baseline B-B or with a time stamp B-T, over every byte but its own. Attachments,
  * structure, metadata and dates stay as they are. With the same input and random bytes, everything outside
  * the signature value is the same.
  * @throws DossierError unsupported-file when the PDF has a form or a signature already; identity for a key
- *   that is not used for signing here
+ *   that is not used for signing here; what `stamp` throws
  */
 export async function signPdf(
   pdf: Uint8Array,
@@ -22,7 +24,12 @@ export async function signPdf(
 ): Promise<Uint8Array> {
   const marker = Buffer.from(options.random(16)).toString('hex');
   const prepared = await preparePdf(pdf, options, marker);
-  return insertSignature(prepared, signDetached(digestOf(prepared), identity));
+  const digest = digestOf(prepared);
+  const cms =
+    options.stamp === undefined
+      ? signDetached(digest, identity)
+      : await signDetachedStamped(digest, identity, options.stamp);
+  return insertSignature(prepared, cms);
 }
 
 /** SHA-256 over everything but the room for the signature, `<` and `>` included in the room. */

@@ -1,3 +1,4 @@
+import type { Sha256 } from '../model/evidence.js';
 import { type Attachment, MANIFEST_NAME, type Manifest, manifest } from '../model/manifest.js';
 import { sha256Of } from '../record/tree.js';
 import { readCanonical } from './canonical-json.js';
@@ -5,6 +6,8 @@ import type { Checklist } from './checklist.js';
 import { Malformed, refuse } from './malformed.js';
 import { type Embedded, embeddedFiles } from './pdf/attachments.js';
 import type { PdfFile } from './pdf/file.js';
+import { activeParts } from './pdf/raw-pdf.js';
+import { nameOf } from './pdf/value.js';
 
 /** All attachments together may unpack to this much: a dossier is made to be sent by e-mail. */
 const MOST_UNPACKED = 256 * 1024 * 1024;
@@ -14,6 +17,8 @@ const MOST_MANIFEST = 64 * 1024 * 1024;
 export interface Contents {
   manifest: Manifest;
   bytesOf: (what: Attachment['what']) => Uint8Array | undefined;
+  /** Whether a picture of the pages has exactly these bytes, as they stand in the file. */
+  hasStream: (sha256: Sha256) => boolean;
 }
 
 /** Checks the attachments against the manifest. */
@@ -32,7 +37,22 @@ export function checkAttachments(file: PdfFile, list: Checklist): Contents | und
   );
   if (read === undefined) return undefined;
   compareNames(embedded, read, list);
-  return { manifest: read, bytesOf: compareBytes(embedded, read, list) };
+  return { manifest: read, bytesOf: compareBytes(embedded, read, list), hasStream: pictureStreams(file) };
+}
+
+/** Hashes the picture streams on the first question, and only then. */
+function pictureStreams(file: PdfFile): Contents['hasStream'] {
+  let hashes: Set<string> | undefined;
+  return (sha256) => {
+    hashes ??= new Set(
+      [...file.objects.values()].flatMap(({ value, stream }) =>
+        stream !== undefined && value.is === 'dict' && nameOf(value.entries.get('Subtype')) === 'Image'
+          ? [sha256Of(file.bytes.subarray(stream.from, stream.to))]
+          : [],
+      ),
+    );
+    return hashes.has(sha256);
+  };
 }
 
 function readManifest(embedded: readonly Embedded[]): Manifest {
@@ -64,6 +84,7 @@ function compareBytes(embedded: readonly Embedded[], read: Manifest, list: Check
   const byName = new Map(embedded.map((one) => [one.name, one]));
   const kept = new Map<Attachment['what'], Uint8Array>();
   const wrong: string[] = [];
+  const active: string[] = [];
   let room = MOST_UNPACKED;
   for (const listed of read.attachments) {
     const found = byName.get(listed.name);
@@ -75,13 +96,22 @@ function compareBytes(embedded: readonly Embedded[], read: Manifest, list: Check
         wrong.push(`${listed.name} has ${bytes.length} bytes instead of ${listed.bytes}`);
       else if (sha256Of(bytes) !== listed.sha256)
         wrong.push(`${listed.name} is not the file that was listed`);
+      else if (listed.what === 'original') {
+        const parts = activeParts(bytes);
+        if (parts.length > 0) active.push(`${listed.name} has ${parts.join(', ')}`);
+      }
       // Only a file that is the listed one is read any further; of several, the first.
-      else if (listed.what !== 'original' && !kept.has(listed.what)) kept.set(listed.what, bytes);
+      else if (!kept.has(listed.what)) kept.set(listed.what, bytes);
     } catch (error) {
       if (!(error instanceof Malformed)) throw error;
       wrong.push(error.message);
     }
   }
   list.judge('attachments.bytes', wrong, `${read.attachments.length} files have their size and hash`);
+  list.remark(
+    'exhibits.active-content',
+    active.map((words) => `${words}; it is evidence as it came, and opening it is at your own risk`),
+    'none found in what is not packed',
+  );
   return (what) => kept.get(what);
 }

@@ -1,37 +1,52 @@
-import { type Entry, type EntryOf, entry } from '../model/entry.js';
+import type { Entry } from '../model/entry.js';
+import type { Sha256 } from '../model/evidence.js';
 import type { Manifest } from '../model/manifest.js';
 import type { Verification } from '../model/verification.js';
 import { leafHash, sha256Of, treeHash } from '../record/tree.js';
-import { readCanonical } from './canonical-json.js';
 import type { Contents } from './check-attachments.js';
-import { checkExhibits, checkOriginals } from './check-exhibits.js';
-import type { Checklist } from './checklist.js';
-import { refuse } from './malformed.js';
+import { checkExhibits, checkOriginals, checkPlates } from './check-exhibits.js';
+import { checkFingerprints, type KnownFingerprint } from './check-fingerprint.js';
+import type { CheckId, Checklist } from './checklist.js';
+import { checkLedger } from './ledger/check-ledger.js';
+import {
+  deliveryOf,
+  entriesOf,
+  type LedgerLine,
+  lastFacts,
+  leafInPlace,
+  linesOf,
+  readLedger,
+  recordName,
+} from './ledger/read-ledger.js';
 
-/** What someone was sent earlier: the record had this tree hash when it had this many entries. */
-export interface KnownFingerprint {
-  delivery: string;
-  size: number;
-  root: string;
-}
+export type { KnownFingerprint } from './check-fingerprint.js';
 
 type Fingerprint = NonNullable<Verification['fingerprint']>;
 
+export interface RecordOptions {
+  trusted: readonly Uint8Array[];
+  fingerprints: readonly KnownFingerprint[];
+}
+
 /** Checks the record's hashes, the ledger and what else speaks of the delivery; gives the fingerprint. */
-export function checkRecord(contents: Contents, list: Checklist, known?: KnownFingerprint): Fingerprint {
+export function checkRecord(contents: Contents, list: Checklist, options: RecordOptions): Fingerprint {
   const { manifest } = contents;
   checkRoot(manifest, list);
-  const entries = checkLedger(contents, list);
+  const lines = checkAttachedLedger(contents, list);
   checkRuleSet(contents, list);
+  const entries = lines === undefined ? undefined : entriesOf(lines);
   if (entries !== undefined) checkDelivery(contents, entries, list);
-  const first = entries?.find((one): one is EntryOf<'delivery-facts'> => one.type === 'delivery-facts');
   // A record keeps the name that the delivery had when it began.
-  const name = first === undefined ? manifest.delivery : deliveryOf(first);
-  const fingerprint = { delivery: name, size: manifest.record.size, root: manifest.record.root };
-  checkFingerprint(manifest, fingerprint, list, known);
-  if (entries !== undefined) checkExhibits(manifest, entries, list);
+  const delivery = (entries === undefined ? undefined : recordName(entries)) ?? manifest.delivery;
+  const { size, root, leaves } = manifest.record;
+  checkFingerprints({ delivery, leaves }, list, options.fingerprints, 'this dossier');
+  if (lines !== undefined) {
+    checkLedger(lines, list, options.trusted);
+    checkExhibits(manifest, lines, list);
+  }
   checkOriginals(manifest, list);
-  return fingerprint;
+  checkPlates(contents, list);
+  return { delivery, size, root };
 }
 
 function checkRoot({ record }: Manifest, list: Checklist): void {
@@ -42,67 +57,76 @@ function checkRoot({ record }: Manifest, list: Checklist): void {
   list.judge('record.root', wrong, `${record.size} entries, ${record.root}`);
 }
 
-function checkLedger({ manifest, bytesOf }: Contents, list: Checklist): Entry[] | undefined {
+const NEED_LEDGER: readonly CheckId[] = [
+  'ledger.readable',
+  'ledger.leaves',
+  'ledger.left-out',
+  'ledger.earlier-states',
+  'ledger.time-stamps',
+  'ledger.times',
+  'ledger.statements',
+  'exhibits.ledger',
+  'exhibits.complete',
+  'delivery.same',
+];
+
+function checkAttachedLedger({ manifest, bytesOf }: Contents, list: Checklist): LedgerLine[] | undefined {
   const bytes = bytesOf('ledger');
   if (bytes === undefined) {
     if (manifest.attachments.some(({ what }) => what === 'ledger'))
       list.fail('ledger.readable', 'the attached ledger is not the one that was listed');
-    else
-      for (const id of [
-        'ledger.readable',
-        'ledger.leaves',
-        'delivery.same',
-        'exhibits.ledger',
-        'exhibits.complete',
-      ] as const)
-        list.skip(id, 'The ledger is not in this copy; only its hashes are.');
+    else for (const id of NEED_LEDGER) list.skip(id, 'The ledger is not in this copy; only its hashes are.');
     return undefined;
   }
-  const lines = linesOf(bytes);
-  const { leaves } = manifest.record;
+  const { lines } = linesOf(bytes);
+  compareLeaves(lines, manifest.record.leaves, list);
+  compareLeftOut(lines, manifest, list);
+  return list.ask(
+    'ledger.readable',
+    () => readLedger(bytes),
+    (read) => `${read.length} entries`,
+  );
+}
+
+function compareLeaves(lines: readonly Uint8Array[], leaves: readonly Sha256[], list: Checklist): void {
   const wrong = lines.flatMap((line, i) =>
-    leafHash(line) === leaves[i] ? [] : [`entry ${i} is not the one whose hash is listed`],
+    (leafInPlace(line) ?? leafHash(line)) === leaves[i]
+      ? []
+      : [`entry ${i} is not the one whose hash is listed`],
   );
   if (lines.length !== leaves.length)
     wrong.push(`the ledger has ${lines.length} entries and the manifest ${leaves.length}`);
   list.judge('ledger.leaves', wrong, `${lines.length} entries`);
-  return list.ask(
-    'ledger.readable',
-    () =>
-      bytes[bytes.length - 1] === 0x0a ? lines.map(readEntry) : refuse('the last ledger line is cut off'),
-    (entries) => `${entries.length} entries`,
-  );
 }
 
-function linesOf(bytes: Uint8Array): Uint8Array[] {
-  const lines: Uint8Array[] = [];
-  for (let from = 0; from < bytes.length; ) {
-    const end = bytes.indexOf(0x0a, from);
-    lines.push(bytes.subarray(from, end < 0 ? bytes.length : end));
-    from = end < 0 ? bytes.length : end + 1;
-  }
-  return lines;
+function compareLeftOut(lines: readonly Uint8Array[], { record }: Manifest, list: Checklist): void {
+  const said = record.leftOut ?? [];
+  const found = lines.flatMap((line, i) => (leafInPlace(line) === undefined ? [] : [i]));
+  if (said.join() !== found.join())
+    list.fail(
+      'ledger.left-out',
+      `the manifest says that ${numbers(said)} are left out, and it is ${numbers(found)}`,
+    );
+  else if (found.length === 0) list.pass('ledger.left-out', 'every entry is here');
+  else
+    list.notice(
+      'ledger.left-out',
+      `${found.length} of ${lines.length} entries are left out: ${numbers(found)}; their hashes are in the tree`,
+    );
 }
 
-function readEntry(line: Uint8Array, i: number): Entry {
-  const read = entry.safeParse(readCanonical(line, `ledger entry ${i}`));
-  if (!read.success) {
-    const [first] = read.error.issues;
-    return refuse(`ledger entry ${i} is not an entry: ${first?.path.join('.')}: ${first?.message}`);
-  }
-  return read.data.seq === i ? read.data : refuse(`ledger entry ${i} has the number ${read.data.seq}`);
-}
-
-function deliveryOf({ body }: EntryOf<'delivery-facts'>): string {
-  const { delivery } = body.facts;
-  return typeof delivery === 'string' ? delivery : '';
+function numbers(all: readonly number[]): string {
+  if (all.length === 0) return 'none';
+  return all.length > 50 ? `${all.slice(0, 50).join(', ')} and ${all.length - 50} more` : all.join(', ');
 }
 
 function checkDelivery({ manifest, bytesOf }: Contents, entries: readonly Entry[], list: Checklist): void {
-  const facts = entries
-    .filter((one): one is EntryOf<'delivery-facts'> => one.type === 'delivery-facts')
-    .at(-1);
+  const facts = lastFacts(entries);
   const attached = bytesOf('delivery-facts');
+  if (facts === undefined && manifest.record.leftOut?.includes(0) === true) {
+    list.skip('delivery.same', 'The facts of the delivery are left out of this copy.');
+    return;
+  }
   const wrong: string[] = [];
   if (facts === undefined) wrong.push('the ledger holds no facts of the delivery');
   else {
@@ -123,26 +147,4 @@ function checkRuleSet({ manifest, bytesOf }: Contents, list: Checklist): void {
     const same = attached !== undefined && sha256Of(attached) === sha256;
     list.judge('rule-set.same', same ? [] : ['the attached rule set is another one'], `${name} ${version}`);
   }
-}
-
-function checkFingerprint(
-  { record }: Manifest,
-  own: Fingerprint,
-  list: Checklist,
-  known: KnownFingerprint | undefined,
-): void {
-  if (known === undefined) {
-    list.skip('fingerprint.matches', 'No fingerprint was given to compare with.');
-    return;
-  }
-  const wrong: string[] = [];
-  if (known.delivery !== own.delivery)
-    wrong.push(`the fingerprint is of "${known.delivery}", this record is "${own.delivery}"`);
-  if (known.size > record.leaves.length)
-    wrong.push(
-      `the fingerprint counts ${known.size} entries and this record has only ${record.leaves.length}: it is older, or entries were taken out`,
-    );
-  else if (known.size < 1 || treeHash(record.leaves.slice(0, known.size)) !== known.root)
-    wrong.push(`the first ${known.size} entries are not the ones of the fingerprint`);
-  list.judge('fingerprint.matches', wrong, `the first ${known.size} of ${record.size} entries are the same`);
 }

@@ -1,3 +1,5 @@
+import type { Sha256 } from '../model/evidence.js';
+import type { Manifest } from '../model/manifest.js';
 import type { Verdict, Verification } from '../model/verification.js';
 import { checkAttachments } from './check-attachments.js';
 import { checkRecord, type KnownFingerprint } from './check-record.js';
@@ -9,6 +11,15 @@ import { readPdf, startsAsPdf } from './pdf/file.js';
 export interface VerifyOptions extends TrustOptions {
   /** A fingerprint that was received earlier by another way; the record must begin with it. */
   fingerprint?: KnownFingerprint;
+  /** Several of them. */
+  fingerprints?: readonly KnownFingerprint[];
+}
+
+/** What was found, and what further checks against a bag or a record need. */
+export interface DossierFindings {
+  verification: Verification;
+  manifest?: Manifest;
+  leaves?: readonly Sha256[];
 }
 
 /**
@@ -16,8 +27,13 @@ export interface VerifyOptions extends TrustOptions {
  * whatever the bytes are: bytes that are no dossier are `broken`.
  */
 export async function verifyDossier(bytes: Uint8Array, options: VerifyOptions = {}): Promise<Verification> {
+  return examineDossier(bytes, options).verification;
+}
+
+/** The same, with the manifest for those who hold more of the record. */
+export function examineDossier(bytes: Uint8Array, options: VerifyOptions): DossierFindings {
   const list = new Checklist();
-  let found: Pick<Verification, 'signer' | 'fingerprint'> = {};
+  let found: Found = {};
   try {
     found = run(bytes, list, options);
     list.pass('check.finished', 'all of them');
@@ -25,14 +41,16 @@ export async function verifyDossier(bytes: Uint8Array, options: VerifyOptions = 
     // Whatever stops a check must not pass for a good result.
     list.fail('check.finished', `a check stopped on something unforeseen: ${String(error).slice(0, 200)}`);
   }
-  return { verdict: verdictOf(list), checks: list.checks(), ...found };
+  const { manifest, ...said } = found;
+  const verification = { verdict: verdictOf(list), checks: list.checks(), ...said };
+  return manifest === undefined
+    ? { verification }
+    : { verification, manifest, leaves: manifest.record.leaves };
 }
 
-function run(
-  bytes: Uint8Array,
-  list: Checklist,
-  options: VerifyOptions,
-): Pick<Verification, 'signer' | 'fingerprint'> {
+type Found = Pick<Verification, 'signer' | 'fingerprint'> & { manifest?: Manifest };
+
+function run(bytes: Uint8Array, list: Checklist, options: VerifyOptions): Found {
   if (!startsAsPdf(bytes)) {
     list.fail(
       'pdf.header',
@@ -55,8 +73,16 @@ function run(
   if (active !== undefined) list.judge('pdf.active-content', active, 'none found');
   const signer = checkSignature(file, list, options);
   const contents = checkAttachments(file, list);
-  const fingerprint = contents === undefined ? undefined : checkRecord(contents, list, options.fingerprint);
+  const known = options.fingerprint === undefined ? [] : [options.fingerprint];
+  const fingerprint =
+    contents === undefined
+      ? undefined
+      : checkRecord(contents, list, {
+          trusted: options.trusted ?? [],
+          fingerprints: [...known, ...(options.fingerprints ?? [])],
+        });
   return {
+    ...(contents === undefined ? {} : { manifest: contents.manifest }),
     ...(signer === undefined ? {} : { signer }),
     ...(fingerprint === undefined ? {} : { fingerprint }),
   };

@@ -216,7 +216,7 @@ describe('record and ledger', () => {
         relist(
           withBytes('ledger.jsonl', asLines([facts, photo, paper, pulp, edited(pulp, '"seq":3', '"seq":4')])),
         ),
-      ['ledger.leaves'],
+      ['ledger.readable', 'ledger.leaves'],
     ],
     [
       'a last line cut off',
@@ -326,6 +326,11 @@ describe('record and ledger', () => {
     expect(open).toEqual([
       'ledger.readable',
       'ledger.leaves',
+      'ledger.left-out',
+      'ledger.earlier-states',
+      'ledger.time-stamps',
+      'ledger.times',
+      'ledger.statements',
       'exhibits.ledger',
       'exhibits.complete',
       'delivery.same',

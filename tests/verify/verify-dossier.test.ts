@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { treeHash } from '../../src/record/tree.js';
-import { QUESTIONS } from '../../src/verify/checklist.js';
+import { ASKED } from '../../src/verify/questions.js';
 import { verifyDossier } from '../../src/verify/verify-dossier.js';
 import { sampleParts, samplePdf, text } from '../seal/sample.js';
 import { SIGNED_AT } from '../seal/sample-identity.js';
@@ -19,7 +19,14 @@ describe('a sound dossier', () => {
     const { record } = sampleParts().manifest;
     expect(found.fingerprint).toEqual({ delivery: '2026-0714-A', size: 4, root: record.root });
     const open = found.checks.filter(({ result }) => result === 'not-checked').map(({ id }) => id);
-    expect(open).toEqual(['signature.time-stamp', 'time-stamp.trusted', 'fingerprint.matches']);
+    expect(open).toEqual([
+      'signature.time-stamp',
+      'time-stamp.trusted',
+      'ledger.time-stamps',
+      'ledger.statements',
+      'plates.listed',
+      'fingerprint.matches',
+    ]);
     expect(found.checks.every(({ detail, what }) => detail !== '' && what !== '')).toBe(true);
   });
 
@@ -70,7 +77,7 @@ describe('what is no dossier is broken, and the words say why', () => {
     const check = found.checks.find((one) => one.result === 'failed');
     expect(check?.id).toBe(id);
     expect(check?.detail).toMatch(words);
-    expect(found.checks.map((one) => one.id)).toEqual(Object.keys(QUESTIONS));
+    expect(found.checks.map((one) => one.id)).toEqual(ASKED.dossier);
   });
 
   it('an unsigned PDF in one piece', async () => {

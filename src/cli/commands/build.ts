@@ -12,6 +12,10 @@ interface Options {
   by?: string;
   identity?: string;
   passphraseFile?: string;
+  passphraseFd?: string;
+  tsa?: string;
+  tsaPolicy?: string;
+  bag?: boolean;
   paper?: string;
   json?: boolean;
 }
@@ -28,6 +32,10 @@ export function buildCommand({ output, now }: CliContext): Command {
       'signing identity (default: DOSSIER_IDENTITY, or .config/load-dossier in your home)',
     )
     .option('--passphrase-file <file>', 'file that holds the passphrase of the identity’s key')
+    .option('--passphrase-fd <number>', 'open file descriptor to read it from')
+    .option('--tsa <url>', 'have a time-stamp server (RFC 3161) confirm the signature')
+    .option('--tsa-policy <oid>', 'policy that is asked of it')
+    .option('--bag', 'pack all originals into a bag beside it, also when they fit inside')
     .option('--json', 'the answer as JSON')
     .addHelpText(
       'after',
@@ -51,8 +59,11 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
         now,
         paper: options.paper,
         identityFolder: options.identity,
-        passphrase: (isNew) => readPassphrase(options.passphraseFile, isNew),
+        passphrase: (isNew) => readPassphrase(options, isNew),
         progress: (text) => output.progress(text),
+        ...(options.tsa === undefined ? {} : { tsa: options.tsa }),
+        ...(options.tsaPolicy === undefined ? {} : { tsaPolicy: options.tsaPolicy }),
+        ...(options.bag === undefined ? {} : { bag: options.bag }),
       });
       if (options.json === true) return output.json(report);
       for (const notice of report.notices) output.note(printable(notice));

@@ -4,6 +4,7 @@ import type { NoteInput } from '../../jobs/note.js';
 import { askAndRetry } from '../ask-and-retry.js';
 import { deliveryFolder } from '../folder.js';
 import { printable } from '../output.js';
+import { readPassphrase } from '../passphrase.js';
 import type { CliContext } from '../program.js';
 import { ask, canAsk } from '../prompts.js';
 import { whoEnters } from '../who.js';
@@ -20,6 +21,14 @@ interface Common {
   line?: string;
   caption?: string;
   json?: boolean;
+}
+
+/** Options of a statement that is signed. */
+interface SignerOptions {
+  sign?: boolean;
+  identity?: string | undefined;
+  passphraseFile?: string | undefined;
+  passphraseFd?: string | undefined;
 }
 
 /** One way of `dossier record`: its words, and how they become a reading's fields. */
@@ -122,7 +131,12 @@ const FORMS: readonly Form[] = [
     argument: '<text>',
     argumentIs: 'the account, in quotes',
     summary: "a person's account in their own words",
-    options: [],
+    options: [
+      ['--sign', 'sign it with the identity of the person whose words these are'],
+      ['--identity <folder>', 'their identity (default: DOSSIER_IDENTITY or .config/load-dossier)'],
+      ['--passphrase-file <file>', 'file that holds its passphrase'],
+      ['--passphrase-fd <number>', 'open file descriptor to read it from'],
+    ],
     example: 'dossier record statement "I was on the dock from 04:05 to 06:20." --by "R. Vela"',
   },
 ];
@@ -162,22 +176,30 @@ function formCommand(form: Form, { output, now }: CliContext): Command {
     .option('--caption <text>', 'a note beside it')
     .option('--json', 'the answer as JSON')
     .addHelpText('after', `\nExample:\n  ${form.example}`)
-    .action(async (word: string | undefined, options: Common & Record<string, unknown>) => {
+    .action(async (word: string | undefined, options: Common & SignerOptions & Record<string, unknown>) => {
       const { note } = await import('../../jobs/note.js');
-      const { delivery, enteredBy, json, ...fields } = options;
+      const { delivery, enteredBy, json, sign, identity, passphraseFile, passphraseFd, ...fields } = options;
       const folder = deliveryFolder(delivery);
       const by = whoEnters(enteredBy ?? options.by);
       if (options.stop === undefined && canAsk() && json !== true) {
         const stop = await askStop({ folder, by, now });
         if (stop !== undefined) fields.stop = stop;
       }
+      const signer =
+        sign === true ? { sign: await signerFrom({ identity, passphraseFile, passphraseFd }, now) } : {};
       const added = await askAndRetry(output, { word, fields }, (typed) =>
-        note({ folder, kind: form.name, ...typed, enteredBy: by, now }),
+        note({ folder, kind: form.name, ...typed, enteredBy: by, now, ...signer }),
       );
       if (json === true) return output.json(added);
       for (const notice of added.notices) output.note(printable(notice));
       output.line(`${added.evidence}  ${printable(added.said)}`);
     });
+}
+
+async function signerFrom(options: SignerOptions, now: () => Date) {
+  const { statementSigner } = await import('../../jobs/sign-statement.js');
+  const { identity: folder } = options;
+  return statementSigner({ folder, now, passphrase: (isNew) => readPassphrase(options, isNew) });
 }
 
 /** Offers the stop where the truck seems to stand; Enter takes it, `-` says that it was at none. */

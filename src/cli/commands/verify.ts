@@ -1,5 +1,5 @@
 import { Command } from 'commander';
-import type { Verification } from '../../model/verification.js';
+import type { Check, CheckResult, Subject, Verdict, VerificationReport } from '../../model/verification.js';
 import { EXIT } from '../exit.js';
 import { type Output, printable } from '../output.js';
 import type { CliContext } from '../program.js';
@@ -7,39 +7,48 @@ import type { CliContext } from '../program.js';
 interface Options {
   trust?: string[];
   requireTrust?: boolean;
+  fingerprint?: string[];
+  brief?: boolean;
   json?: boolean;
 }
 
-export function verifyCommand({ output, exit }: CliContext): Command {
+export function verifyCommand({ output, exit, now }: CliContext): Command {
   return new Command('verify')
-    .description('Check a dossier: signature, whole file, attachments, ledger. No trust in whoever made it.')
-    .argument('<files...>', 'dossier PDFs')
-    .option('--trust <certificates...>', 'certificates (PEM or DER) of signers that you vouch for')
+    .description('Check a dossier, a bag or a record, with no trust in whoever made it.')
+    .argument('<paths...>', 'dossier PDFs, bags (zip or folder), delivery folders')
+    .option('--trust <certificates...>', 'certificates (PEM or DER) that you vouch for')
     .option('--require-trust', 'an intact dossier of a signer not vouched for is a no')
-    .option('--json', 'the answer as JSON')
+    .option('--fingerprint <lines...>', 'lines that you were sent earlier, each in quotes')
+    .option('--brief', 'only what is not in order')
+    .option('--json', 'the answer as JSON (docs/schemas/verification.schema.json)')
     .addHelpText(
       'after',
       `
 Examples:
   dossier verify dossier.pdf
   dossier verify dossier.pdf --trust carrier.crt.pem --require-trust
+  dossier verify dossier.pdf dossier.bag.zip my-delivery
+  dossier verify dossier.pdf --fingerprint "2026-0714-A 12 5d41402a…"
 
-Exits with 1 when anything fails. What it can't show: that what was recorded is true.`,
+Exits with 1 when anything fails. What it can't show: that what was recorded is
+true, and who signed, without a certificate that you got by another way.`,
     )
-    .action(async (files: string[], options: Options) => {
-      const { verifyFile } = await import('../../jobs/verify.js');
-      const answers = [];
-      for (const file of files) {
-        const verification = await verifyFile(file, options.trust ?? []);
-        answers.push({ file, ...verification });
-        const sound =
-          verification.verdict === 'intact' ||
-          (verification.verdict === 'intact-signer-not-vouched-for' && options.requireTrust !== true);
-        if (!sound) exit(EXIT.no);
-        if (options.json !== true) printVerification(output, file, verification);
-      }
-      if (options.json === true) output.json(files.length > 1 ? answers : answers[0]);
+    .action(async (paths: string[], options: Options) => {
+      const { verify } = await import('../../jobs/verify.js');
+      const report = await verify({
+        paths,
+        trust: options.trust ?? [],
+        fingerprints: options.fingerprint ?? [],
+        now,
+      });
+      if (!isSound(report.verdict, options)) exit(EXIT.no);
+      if (options.json === true) output.json(report);
+      else printReport(output, report, options);
     });
+}
+
+function isSound(verdict: Verdict, { requireTrust }: Options): boolean {
+  return verdict === 'intact' || (verdict === 'intact-signer-not-vouched-for' && requireTrust !== true);
 }
 
 const VERDICT = {
@@ -47,33 +56,46 @@ const VERDICT = {
   'intact-signer-not-vouched-for': ['yellow', 'INTACT, SIGNER NOT VOUCHED FOR'],
   broken: ['red', 'BROKEN'],
 } as const;
+const UNSIGNED = ['yellow', 'INTACT; NOT SIGNED BY ITSELF'] as const;
 
-function printVerification(
-  output: Output,
-  file: string,
-  { verdict, checks, signer, fingerprint }: Verification,
-): void {
-  const [colour, words] = VERDICT[verdict];
-  output.line(`${printable(file)}: ${output.style(colour, words)}`);
-  for (const check of checks) {
-    const mark = { passed: 'ok', failed: 'FAILED', notice: 'note', 'not-checked': 'not checked' }[
-      check.result
-    ];
-    const detail = check.result === 'passed' ? '' : `: ${check.detail}`;
-    output.line(
-      `  ${output.style(check.result === 'failed' ? 'red' : 'dim', mark)}  ${printable(check.what + detail)}`,
-    );
-  }
+const MARK = {
+  passed: ['dim', 'ok'],
+  notice: ['yellow', 'note'],
+  failed: ['red', 'FAILED'],
+  'not-checked': ['dim', 'not checked'],
+} as const satisfies Record<CheckResult, readonly [string, string]>;
+
+function printReport(output: Output, { subjects, together }: VerificationReport, options: Options): void {
+  for (const subject of subjects) printSubject(output, subject, options);
+  if (subjects.length < 2) return;
+  output.line('Together:');
+  for (const check of together) printCheck(output, check, options);
+}
+
+function printSubject(output: Output, subject: Subject, options: Options): void {
+  const { path, is, verdict, checks, signer, fingerprint } = subject;
+  const signs = is === 'dossier' || is === 'unknown' || verdict === 'broken';
+  const [colour, words] = signs ? VERDICT[verdict] : UNSIGNED;
+  output.line(`${printable(path)}: ${output.style(colour, words)}`);
+  for (const check of checks) printCheck(output, check, options);
   if (signer !== undefined) {
     output.line(`Signed by ${printable(signer.name)}`);
     output.line(`Certificate SHA-256 ${signer.certificateSha256}`);
     if (signer.claimedTime !== undefined)
       output.line(`Signed at ${signer.claimedTime} by the signer's own clock`);
+    if (signer.stampedTime !== undefined) output.line(`Time stamp ${signer.stampedTime}`);
   }
   if (fingerprint !== undefined)
     output.line(`Fingerprint ${printable(fingerprint.delivery)} ${fingerprint.size} ${fingerprint.root}`);
-  if (verdict === 'intact-signer-not-vouched-for')
+  if (is === 'dossier' && verdict === 'intact-signer-not-vouched-for')
     output.note(
       'Ask the signer by another way for the certificate and compare its SHA-256, then: --trust FILE',
     );
+}
+
+function printCheck(output: Output, { what, result, detail }: Check, { brief }: Options): void {
+  if (brief === true && (result === 'passed' || result === 'not-checked')) return;
+  const [colour, mark] = MARK[result];
+  const more = result === 'passed' ? '' : `: ${detail}`;
+  output.line(`  ${output.style(colour, mark)}  ${printable(what + more)}`);
 }

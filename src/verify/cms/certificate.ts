@@ -80,19 +80,21 @@ function findExtension(extensions: Der | undefined, type: string): Der[] | undef
   return undefined;
 }
 
-function valueOf(parts: Der[], what: string): Der {
+function extensionValue(parts: Der[], what: string): Der {
   return readDer(tagged(parts[parts.length - 1], TAG.octetString, what).content);
 }
 
 function readKeyUsage(parts: Der[] | undefined): Certificate['keyUsage'] {
   if (parts === undefined) return undefined;
-  const bits = tagged(valueOf(parts, 'key usage'), TAG.bitString, 'key usage').content;
+  const bits = tagged(extensionValue(parts, 'key usage'), TAG.bitString, 'key usage').content;
   const first = bits[1] ?? 0;
   return { digitalSignature: (first & 0x80) !== 0, nonRepudiation: (first & 0x40) !== 0 };
 }
 
 function isForTimeStamps(parts: Der[] | undefined): boolean {
   if (parts === undefined || parts[1]?.tag !== TAG.boolean || parts[1].content[0] !== 0xff) return false;
-  const uses = inside(tagged(valueOf(parts, 'extended key usage'), TAG.sequence, 'extended key usage'));
+  const uses = inside(
+    tagged(extensionValue(parts, 'extended key usage'), TAG.sequence, 'extended key usage'),
+  );
   return uses.length === 1 && oidOf(uses[0]) === OID.timeStamping;
 }

@@ -62,7 +62,8 @@ function readInfo(bytes: Uint8Array): Pick<TimeStamp, 'policy' | 'imprint' | 'at
   const outer = readDer(bytes);
   if (outer.raw.length !== bytes.length) refuse('something stands after what the time stamp says');
   const [version, policy, imprint, serial, time, ...more] = inside(tagged(outer, TAG.sequence, 'time stamp'));
-  if (tagged(version, TAG.integer, 'version').content[0] !== 1) refuse('the time stamp is of another version');
+  if (tagged(version, TAG.integer, 'version').content[0] !== 1)
+    refuse('the time stamp is of another version');
   tagged(serial, TAG.integer, 'serial number of the time stamp');
   const [algorithm, hash] = inside(tagged(imprint, TAG.sequence, 'imprint'));
   const nonce = more.find(({ tag }) => tag === TAG.integer)?.content;
@@ -84,7 +85,9 @@ function readTime(content: Uint8Array): Date {
   );
   if (match === null) return refuse('the time stamp says no time that can be read');
   const [, year, month, day, hour, minute, second, fraction = '0'] = match;
-  const at = new Date(`${year}-${month}-${day}T${hour}:${minute}:${second}.${fraction.slice(0, 3).padEnd(3, '0')}Z`);
+  const at = new Date(
+    `${year}-${month}-${day}T${hour}:${minute}:${second}.${fraction.slice(0, 3).padEnd(3, '0')}Z`,
+  );
   return Number.isNaN(at.getTime()) ? refuse('the time stamp says no time that can be read') : at;
 }
 
@@ -129,11 +132,13 @@ export function judgeTimeStamp(
 ): { wrong: string[]; server?: Certificate; said: string } {
   const wrong: string[] = [];
   const hash = HASHES[stamp.imprint.digest];
-  if (hash === undefined) wrong.push(`the time stamp uses the digest ${stamp.imprint.digest}, too weak or unknown`);
+  if (hash === undefined)
+    wrong.push(`the time stamp uses the digest ${stamp.imprint.digest}, too weak or unknown`);
   else if (Buffer.compare(createHash(hash).update(stamped).digest(), stamp.imprint.hash) !== 0)
     wrong.push('the time stamp is over something else');
   const server = findServer(stamp);
-  if (server === undefined) return { wrong: [...wrong, 'the certificate of the time-stamp server is not inside'], said: '' };
+  if (server === undefined)
+    return { wrong: [...wrong, 'the certificate of the time-stamp server is not inside'], said: '' };
   const { signer } = stamp;
   const key = server.x509.publicKey;
   const weak = weaknesses(signer, key);
@@ -151,8 +156,10 @@ export function judgeTimeStamp(
       wrong.push('the signature of the time stamp does not fit its certificate');
   }
   // RFC 3161 §2.3: a key that is for time stamps and for nothing else.
-  if (!server.timeStampsOnly) wrong.push('the certificate of the time stamp is not one for time stamps alone');
-  if (!validAt(server, stamp.at)) wrong.push('the certificate of the time-stamp server was not valid at that time');
+  if (!server.timeStampsOnly)
+    wrong.push('the certificate of the time stamp is not one for time stamps alone');
+  if (!validAt(server, stamp.at))
+    wrong.push('the certificate of the time-stamp server was not valid at that time');
   return {
     wrong,
     server,

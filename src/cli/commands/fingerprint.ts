@@ -1,0 +1,62 @@
+import { Command } from 'commander';
+import { deliveryFolder } from '../folder.js';
+import { printable } from '../output.js';
+import type { CliContext } from '../program.js';
+import { whoEnters } from '../who.js';
+
+interface Options {
+  delivery?: string;
+  to?: string;
+  how?: string;
+  tsa?: string;
+  tsaPolicy?: string;
+  by?: string;
+  json?: boolean;
+}
+
+export function fingerprintCommand({ output, now }: CliContext): Command {
+  return new Command('fingerprint')
+    .description('Print the one line that proves later what the record held now.')
+    .argument('[folder]', 'the delivery (default: the folder you are in)')
+    .option('-d, --delivery <folder>', 'the same')
+    .option('--to <name>', 'record that it is sent to this person')
+    .option('--how <way>', 'how it is sent: text, e-mail, letter …')
+    .option('--tsa <url>', 'have a time-stamp server (RFC 3161) confirm it')
+    .option('--tsa-policy <oid>', 'policy that is asked for')
+    .option('--by <name>', 'who enters it (default: DOSSIER_BY or your account)')
+    .option('--json', 'the answer as JSON')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  dossier fingerprint my-delivery
+  dossier fingerprint --to "R. Vela, shipper" --how text
+  dossier fingerprint --tsa https://tsa.example.org/tsr
+
+Whoever got the line can check any later dossier or record against it:
+  dossier verify dossier.pdf --fingerprint "LINE"`,
+    )
+    .action(async (folder: string | undefined, options: Options) => {
+      const { fingerprint } = await import('../../jobs/fingerprint.js');
+      const report = await fingerprint({
+        folder: deliveryFolder(options.delivery ?? folder),
+        by: whoEnters(options.by),
+        now,
+        ...(options.to === undefined ? {} : { to: options.to }),
+        ...(options.how === undefined ? {} : { how: options.how }),
+        ...(options.tsa === undefined ? {} : { tsa: options.tsa }),
+        ...(options.tsaPolicy === undefined ? {} : { tsaPolicy: options.tsaPolicy }),
+      });
+      if (options.json === true) {
+        output.json(report);
+        return;
+      }
+      for (const notice of report.notices) output.note(printable(notice));
+      output.line(printable(report.line));
+      if (report.stamped !== undefined)
+        output.note(
+          `Time stamp ${report.stamped.at} by ${printable(report.stamped.server)}; kept in the record.`,
+        );
+      if (options.to !== undefined) output.note(`Recorded as sent to ${printable(options.to)}.`);
+    });
+}

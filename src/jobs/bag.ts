@@ -1,0 +1,77 @@
+import { randomBytes } from 'node:crypto';
+import { basename, dirname, join } from 'node:path';
+import { DossierError } from '../model/error.js';
+import type { BagOfOriginals } from '../model/manifest.js';
+import type { Instant } from '../model/time.js';
+import { printCheckpoint, printFingerprint } from '../record/checkpoint.js';
+import type { DeliveryRecord } from '../record/store.js';
+import { sha256Of } from '../record/tree.js';
+import { type BagFile, writeBag } from '../seal/bag/write-zip.js';
+import { tool } from './tool.js';
+
+export interface BagInput {
+  /** The dossier that it goes with; the bag lies beside it under the same name. */
+  dossier: string;
+  ledger: Uint8Array;
+  facts: string;
+  builtAt: Instant;
+}
+
+export type WrittenBag = BagOfOriginals & { file: string };
+
+/** `2026-0714-A-….pdf` to `2026-0714-A-….bag.zip`. */
+export function bagFileFor(dossier: string): string {
+  return join(dirname(dossier), `${basename(dossier).replace(/\.pdf$/i, '')}.bag.zip`);
+}
+
+/**
+ * Writes the bag (BagIt, RFC 8493) of a record: ledger, checkpoint, facts and every original that is not withheld,
+ * laid out as the record itself is. The dossier goes beside it, because the dossier holds the bag's hash.
+ * Throws DossierError `record-damaged` when an original is missing or changed, or `disk`.
+ */
+export async function writeBagOf(record: DeliveryRecord, input: BagInput): Promise<WrittenBag> {
+  const file = bagFileFor(input.dossier);
+  const name = basename(file)
+    .replace(/\.zip$/, '')
+    .replace(/[^A-Za-z0-9._-]+/g, '-');
+  const { head } = record;
+  const plan = await writeBag(
+    file,
+    {
+      name: name.replace(/^[-.]+/, '') || 'bag',
+      delivery: head.delivery,
+      fingerprint: printFingerprint(head),
+      builtAt: input.builtAt,
+      tool: tool(),
+      payload: [
+        inMemory('checkpoint', Buffer.from(printCheckpoint(head), 'utf8')),
+        inMemory('delivery.yaml', Buffer.from(input.facts, 'utf8')),
+        inMemory('ledger.jsonl', input.ledger),
+        ...originals(record),
+      ],
+    },
+    (count) => randomBytes(count),
+  );
+  const { tagManifestSha256, payloadBytes, payloadFiles } = plan;
+  return { file, name: basename(file), tagManifestSha256, payloadBytes, payloadFiles };
+}
+
+function inMemory(path: string, bytes: Uint8Array): BagFile {
+  return { path, bytes: bytes.length, sha256: sha256Of(bytes), from: { is: 'memory', bytes } };
+}
+
+function originals(record: DeliveryRecord): BagFile[] {
+  const files = new Map<string, BagFile>();
+  for (const item of record.state().evidence) {
+    if (!('file' in item) || item.withheld !== undefined) continue;
+    const { sha256, bytes, name } = item.file;
+    const path = record.originalPath(sha256);
+    if (path === undefined)
+      throw new DossierError('record-damaged', `the original of ${item.evidence} (${name}) is missing`, {
+        where: { file: record.folder },
+        fix: 'Take the same file in once more: it is put back in its place.',
+      });
+    files.set(sha256, { path: `originals/${basename(path)}`, bytes, sha256, from: { is: 'file', path } });
+  }
+  return [...files.values()].sort((a, b) => (a.path < b.path ? -1 : 1));
+}

@@ -1,0 +1,78 @@
+import type { NewEntry } from '../model/entry.js';
+import { DossierError } from '../model/error.js';
+import { printCheckpoint, printFingerprint } from '../record/checkpoint.js';
+import { type OpenDelivery, withDelivery } from './delivery.js';
+
+export interface FingerprintInput extends OpenDelivery {
+  /** To whom it is sent, and how; recorded as sent. */
+  to?: string;
+  how?: string;
+  /** Time-stamp server (RFC 3161) that is to confirm it. */
+  tsa?: string;
+  tsaPolicy?: string;
+}
+
+export interface FingerprintReport {
+  /** `<delivery> <size> <root>`: what is sent, and later proves what the record held. */
+  line: string;
+  delivery: string;
+  size: number;
+  root: string;
+  /** Entries that were added for it. */
+  recorded: number[];
+  stamped?: { at: string; server: string };
+  notices: string[];
+}
+
+/**
+ * The fingerprint of the record as it stands. With `to` or `tsa` the sending or the time stamp is recorded in
+ * entries after it, which the line itself does not cover.
+ * Throws DossierError `bad-usage`, `time-stamp`, and whatever opening the record says.
+ */
+export async function fingerprint(input: FingerprintInput): Promise<FingerprintReport> {
+  const { to, how, tsa } = input;
+  if (to === undefined && how !== undefined)
+    throw new DossierError('bad-usage', '--how says how it was sent, and --to to whom is missing', {
+      fix: 'Such as: dossier fingerprint --to "R. Vela" --how text',
+    });
+  const writes = to !== undefined || tsa !== undefined;
+  return withDelivery(input, writes, async (record) => {
+    const head = record.head;
+    const entries: NewEntry[] = [];
+    let stamped: FingerprintReport['stamped'];
+    if (tsa !== undefined) {
+      const { obtainTimeStamp } = await import('./time-stamp.js');
+      const wish = {
+        url: tsa,
+        now: input.now,
+        ...(input.tsaPolicy === undefined ? {} : { policy: input.tsaPolicy }),
+      };
+      const { token, at, server } = await obtainTimeStamp(wish, Buffer.from(printCheckpoint(head)));
+      stamped = { at: at.toISOString(), server };
+      entries.push({
+        type: 'time-stamp-received',
+        by: input.by,
+        body: {
+          size: head.size,
+          root: head.root,
+          token: Buffer.from(token).toString('base64'),
+          from: server,
+        },
+      });
+    }
+    if (to !== undefined)
+      entries.push({
+        type: 'fingerprint-published',
+        by: input.by,
+        body: { size: head.size, root: head.root, to, how: how ?? 'not said' },
+      });
+    const added = entries.length === 0 ? [] : await record.append(entries);
+    return {
+      line: printFingerprint(head),
+      ...head,
+      recorded: added.map(({ seq }) => seq),
+      ...(stamped === undefined ? {} : { stamped }),
+      notices: record.notices.map(({ message }) => message),
+    };
+  });
+}

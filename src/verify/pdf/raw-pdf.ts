@@ -1,0 +1,23 @@
+/** Names that make a PDF act, run or reach out (ISO 32000-1 §12.6.4), wherever they stand outside packed objects. */
+const ACTIVE = [
+  ...['JavaScript', 'JS', 'Launch', 'SubmitForm', 'ImportData', 'GoToR', 'GoToE', 'URI'],
+  ...['RichMedia', 'Rendition', 'EmbeddedFile', 'XFA', 'OpenAction', 'AA'],
+];
+const NAME = /\/((?:[A-Za-z0-9]|#[0-9A-Fa-f]{2}){2,24})(?![A-Za-z0-9#])/g;
+
+/**
+ * Which of these a stranger's PDF names, without reading it as a PDF: nothing in it is followed, unpacked or run.
+ * What stands in packed object streams is not seen. Empty for bytes that are no PDF.
+ */
+export function activeParts(bytes: Uint8Array): string[] {
+  const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length);
+  if (text.indexOf('%PDF-', 0, 'latin1') < 0 || text.indexOf('%PDF-', 0, 'latin1') > 1024) return [];
+  const found = new Set<string>();
+  for (const [, name = ''] of text.toString('latin1').matchAll(NAME)) {
+    const plain = name.replace(/#([0-9A-Fa-f]{2})/g, (_, hex: string) =>
+      String.fromCharCode(Number.parseInt(hex, 16)),
+    );
+    if (ACTIVE.includes(plain)) found.add(`/${plain}`);
+  }
+  return [...found].sort();
+}
