@@ -1,12 +1,36 @@
 import type { Sha256 } from '../model/evidence.js';
-import { type RuleSet, ruleSet } from '../model/rule-set.js';
+import type { RuleSet } from '../model/rule-set.js';
+import { type RuleSetFile, ruleSetFile } from '../model/rule-set-file.js';
+import { resolveRuleSet } from './rule-set/resolve.js';
 import { readYamlAs } from './yaml.js';
 
+/** One file of rules as read, before what it extends is worked in. */
+export interface ParsedRuleSetFile {
+  /** Name for messages and for the dossier: `produce.yaml`, or the path as it was named. */
+  name: string;
+  file: RuleSetFile;
+  /** The same as plain data before parsing: what an extension changes. */
+  written: Record<string, unknown>;
+  text: string;
+  sha256: Sha256;
+  /** Line of the node at a path, counted from 1. */
+  rowOf(path: readonly PropertyKey[]): number;
+}
+
 /**
- * Reads a rule set.
+ * Reads one file of rules.
  * Throws DossierError `bad-rule-set`: place of the first problem, all of them in the message.
  */
-export function parseRuleSetFile(text: string, fileName: string): { ruleSet: RuleSet; sha256: Sha256 } {
-  const { read, sha256 } = readYamlAs(ruleSet, text, fileName, 'bad-rule-set');
-  return { ruleSet: read, sha256 };
+export function readRuleSetFile(text: string, name: string): ParsedRuleSetFile {
+  const { read, written, sha256, rowOf } = readYamlAs(ruleSetFile, text, name, 'bad-rule-set');
+  return { name, file: read, written: written as Record<string, unknown>, text, sha256, rowOf };
+}
+
+/**
+ * Reads a rule set that stands on its own.
+ * Throws DossierError `bad-rule-set`: place of the first problem, all of them in the message.
+ */
+export function parseRuleSetFile(text: string, name: string): { ruleSet: RuleSet; sha256: Sha256 } {
+  const parsed = readRuleSetFile(text, name);
+  return { ruleSet: resolveRuleSet([parsed]).ruleSet, sha256: parsed.sha256 };
 }

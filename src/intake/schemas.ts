@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { delivery } from '../model/delivery.js';
-import { ruleSet } from '../model/rule-set.js';
+import { ruleSetFile } from '../model/rule-set-file.js';
 
 /** JSON Schema (draft 2020-12) of delivery.yaml as people write it, for editors to complete. */
 export function deliverySchema(): object {
@@ -9,5 +9,5 @@ export function deliverySchema(): object {
 
 /** JSON Schema (draft 2020-12) of a rule set as people write it. */
 export function ruleSetSchema(): object {
-  return { title: 'A rule set', ...z.toJSONSchema(ruleSet, { io: 'input' }) };
+  return { title: 'A rule set', ...z.toJSONSchema(ruleSetFile, { io: 'input' }) };
 }

@@ -104,7 +104,7 @@ export function readYamlAs<S extends z.ZodType>(
   text: string,
   fileName: string,
   code: ErrorCode,
-): { read: z.output<S>; written: unknown; sha256: Sha256 } {
+): { read: z.output<S>; written: unknown; sha256: Sha256; rowOf: YamlText['rowOf'] } {
   const yaml = readYaml(text, fileName, code);
   const result = schema.safeParse(yaml.value, { reportInput: true });
   if (!result.success)
@@ -116,7 +116,7 @@ export function readYamlAs<S extends z.ZodType>(
         ...(issue.fix === undefined ? {} : { fix: issue.fix }),
       })),
     );
-  return { read: result.data, written: yaml.value, sha256: hashOf(text) };
+  return { read: result.data, written: yaml.value, sha256: hashOf(text), rowOf: yaml.rowOf };
 }
 
 /** SHA-256 of the text's UTF-8 bytes. */

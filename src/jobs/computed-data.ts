@@ -1,5 +1,5 @@
 import { stringify } from 'csv-stringify/sync';
-import type { Assessment } from '../model/results.js';
+import type { Assessment, FindingQuantity, Lack } from '../model/results.js';
 import { toInstant } from '../model/time.js';
 import type { UnitLog } from '../model/unit-log.js';
 
@@ -138,11 +138,25 @@ export function gapsCsv({ gaps }: Assessment): string {
       gap.outcome,
       gap.counted.join(' '),
       gap.against.join(' '),
-      gap.lacking.join('; '),
+      gap.lacking.map(lackCell).join('; '),
       gap.closable.is,
       gap.basis,
     ]),
   );
+}
+
+/** A lack as `name(fact=value, …)`; its words are in the dossier. */
+function lackCell({ is, facts, ways, line, stop }: Lack): string {
+  if (ways !== undefined) return `${is}(${ways.map((way) => way.map(lackCell).join(' + ')).join(' | ')})`;
+  const shown = Object.entries({ ...facts, line, stop }).flatMap(([name, value]) =>
+    value === undefined ? [] : [`${name}=${typeof value === 'object' ? quantity(value) : value}`],
+  );
+  return `${is}(${shown.join(', ')})`;
+}
+
+/** A quantity in the units of the other columns. */
+function quantity({ is: _, ...rest }: FindingQuantity): string {
+  return Object.values(rest).join(' ');
 }
 
 /** The log's rows as understood: what the computation saw, row by row of the file. */

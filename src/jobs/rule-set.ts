@@ -1,33 +1,99 @@
+import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
-import { isAbsolute, join } from 'node:path';
+import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { parseRuleSetFile } from '../intake/rule-set-file.js';
-import { DossierError } from '../model/error.js';
-import type { Sha256 } from '../model/evidence.js';
-import type { RuleSet } from '../model/rule-set.js';
+import { resolveRuleSet } from '../intake/rule-set/resolve.js';
+import { type ParsedRuleSetFile, readRuleSetFile } from '../intake/rule-set-file.js';
+import { DossierError, type Where } from '../model/error.js';
+import { type Sha256, sha256 } from '../model/evidence.js';
+import type { RuleSet, RuleSetOrigin } from '../model/rule-set.js';
 
 const SHIPPED = fileURLToPath(new URL('../../templates/rule-sets/', import.meta.url));
+/** Sets that extend one another in a longer row than this are a mistake. */
+const MOST_FILES = 10;
 
 export interface LoadedRuleSet {
   ruleSet: RuleSet;
+  /** SHA-256 of `text`. */
   sha256: Sha256;
-  /** The text as it lies on disk: what the hash is of. */
+  /**
+   * What was applied: the file as it lies on disk or, where it extends others, all files that took part as YAML
+   * documents one after the other, the one extended first.
+   */
   text: string;
+  origin: RuleSetOrigin;
+}
+
+/** A file on the way to be read, and where it was named. */
+interface Named {
+  path: string;
+  name: string;
+  by: Where;
 }
 
 /**
- * The rule set that a delivery names: a shipped one by its name, else a path relative to the delivery.
- * Throws DossierError `bad-rule-set` when it is missing or wrong.
+ * The rule set that a delivery names: a shipped one by its name, else a path relative to the delivery. What it
+ * extends is found in the same way from its own folder.
+ * Throws DossierError `bad-rule-set` when one is missing or wrong, or when sets extend one another in a circle.
  */
 export async function loadRuleSet(named: string, folder: string): Promise<LoadedRuleSet> {
+  const chain: ParsedRuleSetFile[] = [];
+  const seen = new Map<string, string>();
+  let next: Named | undefined = locate(named, folder, folder, { file: 'delivery.yaml', field: 'rules' });
+  while (next !== undefined) {
+    const here: Named = next;
+    if (seen.has(here.path) || chain.length >= MOST_FILES)
+      throw new DossierError(
+        'bad-rule-set',
+        `${here.name} extends itself, by way of ${[...seen.values()].join(', ')}`,
+        {
+          where: here.by,
+          fix: 'Let one of them stand on its own, without extends.',
+        },
+      );
+    seen.set(here.path, here.name);
+    const file = readRuleSetFile(await textOf(here), here.name);
+    chain.unshift(file);
+    next =
+      file.file.extends === undefined
+        ? undefined
+        : locate(file.file.extends, dirname(here.path), folder, {
+            file: here.name,
+            row: file.rowOf(['extends']),
+            field: 'extends',
+          });
+  }
+  const { ruleSet, origin } = resolveRuleSet(chain);
+  const text = together(chain);
+  return {
+    ruleSet,
+    origin,
+    text,
+    sha256: sha256.parse(createHash('sha256').update(text, 'utf8').digest('hex')),
+  };
+}
+
+function locate(named: string, from: string, folder: string, by: Where): Named {
   const isName = /^[a-z0-9-]+$/.test(named);
-  const file = isName ? join(SHIPPED, `${named}.yaml`) : isAbsolute(named) ? named : join(folder, named);
-  const text = await readFile(file, 'utf8').catch((cause: unknown) => {
-    throw new DossierError('bad-rule-set', `there is no rule set "${named}"`, {
-      where: { file: 'delivery.yaml', field: 'rules' },
-      fix: 'Use the name of a shipped set (produce), or a path from the delivery folder to a YAML file.',
+  const path = isName ? join(SHIPPED, `${named}.yaml`) : isAbsolute(named) ? named : resolve(from, named);
+  const short = relative(folder, path).split('\\').join('/');
+  return { path, by, name: isName ? `${named}.yaml` : short.startsWith('..') ? basename(path) : short };
+}
+
+async function textOf({ path, name, by }: Named): Promise<string> {
+  return readFile(path, 'utf8').catch((cause: unknown) => {
+    throw new DossierError('bad-rule-set', `there is no rule set "${name}"`, {
+      where: by,
+      fix: 'Use the name of a shipped set (produce, drop-trailer, frozen), or a path to a YAML file.',
       cause,
     });
   });
-  return { ...parseRuleSetFile(text, isName ? `${named}.yaml` : named), text };
+}
+
+function together(chain: readonly ParsedRuleSetFile[]): string {
+  const [only] = chain;
+  if (chain.length === 1 && only !== undefined) return only.text;
+  return chain
+    .map(({ name, sha256: hash, text }) => `--- # ${name}, SHA-256 ${hash}\n${text.replace(/\n*$/, '\n')}`)
+    .join('');
 }

@@ -1,7 +1,13 @@
 import { z } from 'zod';
 import { runMode } from './delivery.js';
-import { eventName, paperSubject, position, readingFrom, sceneSubject, setPointSource } from './evidence.js';
-import { writtenTemperatureDifference } from './temperature.js';
+import { paperSubject, type Sha256, sceneSubject } from './evidence.js';
+import { writtenLength } from './length.js';
+import { moment, whenPoint } from './moment.js';
+import { need } from './rule-need.js';
+import { writtenTemperature, writtenTemperatureDifference } from './temperature.js';
+
+export { type Moment, moment, type WhenPoint } from './moment.js';
+export { type Need, need, type SimpleNeed } from './rule-need.js';
 
 export const stage = z.enum(['before-loading', 'loading', 'in-transit', 'arrival', 'rejection', 'claim']);
 export type Stage = z.infer<typeof stage>;
@@ -18,128 +24,58 @@ export const element = z.enum([
 ]);
 export type Element = z.infer<typeof element>;
 
-/** Moments that open and close the time in which evidence can be got. `delivery-over` is unloaded or refused. */
-export const moment = z.enum([...eventName.options, 'delivery-over']);
-export type Moment = z.infer<typeof moment>;
+const count = z
+  .strictObject({ atLeast: z.int().min(0).optional(), atMost: z.int().min(0).optional() })
+  .refine((range) => range.atLeast !== undefined || range.atMost !== undefined, {
+    error: 'say atLeast, atMost or both',
+  });
 
-/** At which kind of stop the evidence belongs. */
-const at = z.enum(['loading-stop', 'unloading-stop']);
-const window = {
-  at: at.optional(),
-  /** Only evidence after, or before, this moment counts. */
-  after: moment.optional(),
-  before: moment.optional(),
-};
-const amount = {
-  atLeast: z.int().positive().default(1),
-  /** The count is required for each line, or each stop, on its own. */
-  per: z.enum(['delivery', 'line', 'stop']).default('delivery'),
-};
-const spread = z.strictObject({ position: z.array(position).min(1) });
-
-const photoNeed = z.strictObject({
-  photo: z.union([sceneSubject, z.array(sceneSubject).min(1)]),
-  ...amount,
-  ...window,
-});
-const documentNeed = z.strictObject({
-  document: z.union([paperSubject, z.array(paperSubject).min(1)]),
-  ...amount,
-  ...window,
-});
-const pulpNeed = z.strictObject({
-  reading: z.literal('pulp'),
-  from: readingFrom.optional(),
-  spread: spread.optional(),
-  /** Every pulp must lie within the line's instruction ± this (or the bill's own tolerance when it states one). */
-  withinInstruction: z.strictObject({ tolerance: writtenTemperatureDifference }).optional(),
-  ...amount,
-  ...window,
-});
-const roundNeed = z.strictObject({
-  reading: z.literal('round'),
-  /** Longest time between looks, in hours. */
-  everyHours: z.number().positive().optional(),
-  fuelAtLeast: z.number().min(0).max(1).optional(),
-  ...amount,
-  ...window,
-});
-const plainReadingNeed = z.strictObject({
-  reading: z.enum(['set-point', 'bracing', 'contact', 'statement']),
-  with: z.enum(['shipper', 'receiver', 'broker', 'insurer']).optional(),
-  /** Of a set point: where it was read. */
-  shownBy: setPointSource.optional(),
-  run: runMode.optional(),
-  ...amount,
-  ...window,
-});
-const sealNeed = z.strictObject({
-  reading: z.literal('seal'),
-  state: z.enum(['applied', 'intact']).optional(),
-  /** The number must be the one that was applied at loading. */
-  sameAsApplied: z.boolean().default(false),
-  ...amount,
-  ...window,
-});
-const eventNeed = z.strictObject({ event: eventName, ...amount, ...window });
-const instructionNeed = z.strictObject({
-  instruction: z.literal('on-the-bill'),
-  per: z.literal('line').default('line'),
-});
-const agreementNeed = z.strictObject({
-  agreement: z.literal('set-point'),
-  /** Sources that must agree within this much of each other. */
-  between: z.array(z.enum(['bill', 'display', 'log'])).min(2),
-  tolerance: writtenTemperatureDifference,
-});
-const logNeed = z.strictObject({
-  log: z.literal('unit-log'),
-  /** Share of the window in which values are known, 0 to 1. */
-  coverage: z.number().min(0).max(1),
-  from: moment,
-  to: moment,
-});
-
-const simpleNeed = z.union([
-  photoNeed,
-  documentNeed,
-  pulpNeed,
-  roundNeed,
-  plainReadingNeed,
-  sealNeed,
-  eventNeed,
-  instructionNeed,
-  agreementNeed,
-  logNeed,
-]);
-export type SimpleNeed = z.infer<typeof simpleNeed>;
-export type Need = SimpleNeed | { all: Need[] } | { any: Need[] } | { none: Need[] };
-type NeedInput =
-  | z.input<typeof simpleNeed>
-  | { all: NeedInput[] }
-  | { any: NeedInput[] }
-  | { none: NeedInput[] };
-
-export const need: z.ZodType<Need, NeedInput> = z.lazy(() =>
-  z.union([
-    simpleNeed,
-    z.strictObject({ all: z.array(need).min(1).max(20) }),
-    z.strictObject({ any: z.array(need).min(1).max(20) }),
-    z.strictObject({ none: z.array(need).min(1).max(20) }),
-  ]),
-);
-
-/** For which deliveries a rule is meant; every condition given must hold. */
-export const applies = z.strictObject({
-  /** Some line is carried iced. */
+/** Conditions on a line of the bill. Those given choose the lines that a rule is about; some line must be chosen. */
+const lineConditions = {
   iced: z.boolean().optional(),
-  /** Some line has a temperature instruction. */
+  /** The bill states a temperature for it. */
   temperatureControlled: z.boolean().optional(),
+  /** Its goods are one of these, by the key or name in delivery.yaml. */
+  goods: z.array(z.string().min(1)).min(1).optional(),
+  /** The bill's temperature is at most, or at least, this. */
+  setPointAtMost: writtenTemperature.optional(),
+  setPointAtLeast: writtenTemperature.optional(),
+  /** What the bill says on running the unit; `silent` when it says nothing. */
+  run: z.enum([...runMode.options, 'silent']).optional(),
+  stackHeightAtLeast: writtenLength.optional(),
+};
+const deliveryConditions = {
   airChute: z.boolean().optional(),
   drains: z.boolean().optional(),
   /** An event that must have happened, such as refused. */
   happened: moment.optional(),
+  /** Whether a claim is in the record: a claim letter, its acknowledgement or an answer to it. */
+  claim: z.boolean().optional(),
+  /** How many stops, lines and different goods there are. */
+  loadingStops: count.optional(),
+  unloadingStops: count.optional(),
+  lines: count.optional(),
+  kindsOfGoods: count.optional(),
+};
+
+/**
+ * For which deliveries and lines a rule is meant; every condition given must hold. Conditions on lines hold together
+ * for one line.
+ */
+export const applies = z.strictObject({
+  ...lineConditions,
+  ...deliveryConditions,
+  /** At least one of these holds; none of these holds. */
+  any: z
+    .array(z.strictObject({ ...lineConditions, ...deliveryConditions }))
+    .min(1)
+    .optional(),
+  none: z
+    .array(z.strictObject({ ...lineConditions, ...deliveryConditions }))
+    .min(1)
+    .optional(),
 });
+export type Applies = z.infer<typeof applies>;
 
 export const substitute = z.union([
   z.strictObject({ document: paperSubject }),
@@ -147,17 +83,21 @@ export const substitute = z.union([
   z.strictObject({ computed: z.enum(['pull-down', 'log-coverage']) }),
   z.strictObject({ statement: z.literal('person') }),
 ]);
+export type Substitute = z.infer<typeof substitute>;
 
 export const rule = z.strictObject({
   id: z.string().regex(/^[a-z][a-z0-9-]{1,60}$/),
   stage,
   title: z.string().min(1).max(160),
   applies: applies.optional(),
+  /** The rule is held against each line, or each stop, on its own, with its own closing moment. */
+  each: z.enum(['line', 'loading-stop', 'unloading-stop']).optional(),
   needs: need,
-  /** Before this moment the rule is not yet due. */
-  opens: moment.optional(),
-  /** After this moment the evidence can't be got any more. Left out: it can still be got later. */
-  closes: moment.optional(),
+  /** Before this the rule is not yet due. */
+  opens: whenPoint.optional(),
+  /** After this the evidence can't be got any more. Left out: it can still be got later. */
+  closes: whenPoint.optional(),
+  /** What says something of the same when the evidence can't be got, best first. */
   substitutes: z.array(substitute).default([]),
   proves: z.array(element).min(1),
   why: z.string().min(1).max(600),
@@ -167,6 +107,7 @@ export const rule = z.strictObject({
 });
 export type Rule = z.infer<typeof rule>;
 
+/** A rule set with all that it extends worked in. */
 export const ruleSet = z
   .strictObject({
     ruleSet: z.string().min(1).max(60),
@@ -185,3 +126,11 @@ export const ruleSet = z
     });
   });
 export type RuleSet = z.infer<typeof ruleSet>;
+
+/** Where a resolved rule set comes from, so that a reader of the dossier can see what was asked and what was not. */
+export interface RuleSetOrigin {
+  /** Every file that took part, the one extended first. */
+  files: { name: string; ruleSet: string; version: string; sha256: Sha256 }[];
+  changed: { rule: string; title: string; by: string; fields: string[] }[];
+  off: { rule: string; title: string; by: string; why: string }[];
+}

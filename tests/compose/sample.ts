@@ -462,6 +462,8 @@ function sampleGaps(all: readonly Evidence[]): GapResult[] {
     nearly: [],
     against: [],
     lacking: [],
+    notes: [],
+    wanted: [],
     closable: { is: 'now' },
     substitutes: [],
     proves: ['good-condition-at-receipt'],
@@ -473,11 +475,14 @@ function sampleGaps(all: readonly Evidence[]): GapResult[] {
   return [
     gap('drains-open', 'before-loading', 'Rear drains open', 'missing', {
       closable: { is: 'lost', since: 'doors-closed', at: '2026-07-14T13:10:00.000Z' as Instant },
-      lacking: ['no photo of the drains'],
+      lacking: [{ is: 'none', facts: { thing: 'drains', need: 1 } }],
     }),
     gap('pulp-before-loading', 'loading', 'Pulp temperatures before the pallets went on', 'short', {
       counted: idsOf(all, (item) => item.kind === 'pulp').slice(0, 4),
-      lacking: ['broccoli: 1 of 3 pulps', 'broccoli: no nose, no tail'],
+      lacking: [
+        { is: 'too-few', facts: { thing: 'pulp', have: 1, need: 3 }, line: 'broccoli' },
+        { is: 'none-at-position', facts: { positions: 'nose,tail' }, line: 'broccoli' },
+      ],
       closable: { is: 'lost', since: 'doors-closed' },
       why: 'Warm product at loading is the shipper’s; warm product at delivery without a loading pulp is the carrier’s.',
     }),
@@ -486,7 +491,7 @@ function sampleGaps(all: readonly Evidence[]): GapResult[] {
     }),
     gap('seal-number', 'loading', 'Seal number', 'met'),
     gap('inspection', 'rejection', 'Inspection certificate', 'missing', {
-      lacking: ['no inspection certificate'],
+      lacking: [{ is: 'none', facts: { thing: 'inspection-certificate', need: 1 } }],
       how: 'Ask for an inspection; any party with a financial interest may.',
     }),
     gap('claim', 'claim', 'The claim with its papers', 'not-yet-due'),

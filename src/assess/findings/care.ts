@@ -1,6 +1,7 @@
 import type { Finding } from '../../model/results.js';
 import type { ItemOf } from '../../model/state.js';
 import { knownMilliseconds } from '../../model/time.js';
+import { type Alarm, alarmsOf } from '../alarms.js';
 import { longestApart } from '../gaps/needs/rounds.js';
 import { pastBy } from '../moments.js';
 import { appliedSeals, foundSeals, sealKey } from '../seals.js';
@@ -21,7 +22,7 @@ function rounds(found: Found): Finding[] {
   const all = roundsOf(found);
   const apart = longestApart(
     { ...found, stage: 'in-transit' },
-    { after: 'departed', before: 'arrived' },
+    { after: { moment: 'departed', seconds: 0 }, before: { moment: 'arrived', seconds: 0 } },
     all,
   );
   if (apart === undefined || all.length === 0) return [];
@@ -39,21 +40,30 @@ function rounds(found: Found): Finding[] {
   ];
 }
 
+/** Alarms of the logs' own columns in custody, and those noted at looks at the unit. */
 function alarms(found: Found): Finding[] {
-  const all = roundsOf(found).filter((item) => item.alarms.length > 0);
+  const inCustody = ({ evidence, seen, from, to }: Alarm) =>
+    seen === 'at-a-look' ||
+    found.temperatures.some(
+      ({ log, custody }) => log === evidence && to >= custody.from.at && from <= custody.to.at,
+    );
+  const all = alarmsOf(found.logs, roundsOf(found)).filter(inCustody);
+  const untimed = roundsOf(found).filter(
+    (item) => knownMilliseconds(item.time) === undefined && item.alarms.length > 0,
+  );
   const [first] = all;
-  if (first === undefined) return [];
-  const texts = [...new Set(all.flatMap((item) => item.alarms))];
-  const at = knownMilliseconds(first.time);
+  if (first === undefined && untimed.length === 0) return [];
   return [
     finding(
       'alarms-seen',
-      'alarms noted at looks at the unit',
-      all.map((item) => item.evidence),
+      'alarm columns of the logs, alarms noted at looks at the unit',
+      [...all, ...untimed].map((one) => one.evidence),
       {
-        count: all.reduce((sum, item) => sum + item.alarms.length, 0),
-        alarms: texts.join('; '),
-        ...(at === undefined ? {} : { firstAt: time(at, zoneOf(found.state)) }),
+        count: all.length + untimed.reduce((sum, item) => sum + item.alarms.length, 0),
+        alarms: [
+          ...new Set([...all.map((alarm) => alarm.text), ...untimed.flatMap((item) => item.alarms)]),
+        ].join('; '),
+        ...(first === undefined ? {} : { firstAt: time(first.from, zoneOf(found.state)) }),
       },
     ),
   ];

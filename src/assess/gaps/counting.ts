@@ -1,25 +1,26 @@
 import type { Line, Stop } from '../../model/delivery.js';
 import type { EvidenceId } from '../../model/evidence.js';
-import type { NearMiss } from '../../model/results.js';
+import type { Lack, NearMiss } from '../../model/results.js';
 import type { EvidenceItem } from '../../model/state.js';
 import { stopsOf } from '../moments.js';
 import { lineOf } from '../pulps.js';
 import type { RuleContext } from './context.js';
-import type { NeedVerdict } from './verdict.js';
-import { endsOf, outsideOf, sideAt, type Window } from './window.js';
+import { lack, sameLack } from './lacks.js';
+import { type NeedVerdict, union } from './verdict.js';
+import { endOf, endsOf, outsideOf, sideAt, type Window } from './window.js';
 
 export interface Amount extends Window {
   atLeast: number;
   per: 'delivery' | 'line' | 'stop';
 }
 
-/** What is asked for: which evidence is of the kind at all, and why one that is nearly does not count. */
+/** What is asked for: the evidence of its kind, and why one that is nearly right does not count. */
 export interface Ask<T extends EvidenceItem> {
-  is(item: EvidenceItem): item is T;
+  among: readonly T[];
   /** Undefined when it counts. */
   miss?(item: T): NearMiss['why'] | undefined;
-  one: string;
-  many: string;
+  /** Name of the thing in the labels' group `asked`; several with commas between them. */
+  thing: string;
 }
 
 /** One count that must be reached: of the delivery, a line or a stop. */
@@ -28,11 +29,11 @@ export interface Group<T extends EvidenceItem> {
   stop?: Stop;
   counted: T[];
   nearly: NearMiss[];
-  notes: string[];
+  notes: Lack[];
 }
 
 /** Flags with which a file can show nothing. */
-const USELESS = ['picture-unreadable', 'encrypted', 'empty-file', 'unknown-type'] as const;
+const USELESS = ['picture-unreadable', 'encrypted', 'damaged', 'empty-file', 'unknown-type'] as const;
 
 /**
  * Sorts the evidence of one kind into counts. Withheld evidence does not count, because a reader of the
@@ -43,10 +44,9 @@ export function groupsFor<T extends EvidenceItem>(
   need: Amount,
   ask: Ask<T>,
 ): Group<T>[] {
-  const candidates = context.state.evidence.filter((item): item is T => ask.is(item));
   const groups = emptyGroups<T>(context, need);
   for (const group of groups)
-    for (const item of candidates) {
+    for (const item of ask.among) {
       const why = missOf(context, need, ask, group, item);
       if (why === 'other') continue;
       if (why === undefined) group.counted.push(item);
@@ -56,23 +56,31 @@ export function groupsFor<T extends EvidenceItem>(
 }
 
 function emptyGroups<T extends EvidenceItem>(context: RuleContext, need: Amount): Group<T>[] {
-  const { lines, stops } = context.state.delivery;
-  const side = sideAt(need.at);
-  const make = (part: { line?: Line; stop?: Stop }): Group<T> => ({
-    ...part,
+  const { scope } = context;
+  const side = sideAt(need.at) ?? scope.stop?.does;
+  const make = (line: Line | undefined, stop: Stop | undefined): Group<T> => ({
+    ...(line === undefined ? {} : { line }),
+    ...(stop === undefined ? {} : { stop }),
     counted: [],
     nearly: [],
     notes: [],
   });
-  if (need.per === 'line')
-    return lines.map((line) => {
-      const id = side === undefined ? undefined : side === 'load' ? line.from : line.to;
-      const stop = stops.find((one) => one.id === id);
-      return make(stop === undefined ? { line } : { line, stop });
-    });
-  if (need.per === 'stop')
-    return (side === undefined ? stops : stopsOf(context.moments, side)).map((stop) => make({ stop }));
-  return [make({})];
+  const stopAt = (line: Line | undefined) =>
+    line === undefined || side === undefined
+      ? undefined
+      : context.state.delivery.stops.find((one) => one.id === endOf(line, side));
+  if (need.per === 'line') {
+    const lines = scope.line === undefined ? context.lines : [scope.line];
+    return lines
+      .filter((line) => scope.stop === undefined || endOf(line, scope.stop.does) === scope.stop.id)
+      .map((line) => make(line, stopAt(line)));
+  }
+  if (need.per === 'stop' && scope.stop === undefined)
+    return (side === undefined ? context.state.delivery.stops : stopsOf(context.moments, side)).map((stop) =>
+      make(undefined, stop),
+    );
+  const here = scope.stop === undefined || scope.stop.does === side ? scope.stop : undefined;
+  return [make(scope.line, here ?? stopAt(scope.line))];
 }
 
 /** Why an item does not count in a group; `other` when it plainly belongs to another group. */
@@ -83,27 +91,42 @@ function missOf<T extends EvidenceItem>(
   group: Group<T>,
   item: T,
 ): NearMiss['why'] | 'other' | undefined {
-  const { lines, stops } = context.state.delivery;
-  const side = sideAt(need.at);
-  if (need.per === 'line') {
-    const line = lineOf(item, lines);
-    if (line === undefined) return item.line === undefined ? 'no-line' : 'wrong-line';
-    if (line !== group.line) return 'other';
-  }
-  const stop = stops.find((one) => one.id === stopIdOf(context, item));
-  if (side !== undefined || need.per === 'stop') {
-    if (stop === undefined) return 'no-stop';
-    if (side !== undefined && stop.does !== side) return 'wrong-stop';
-    if (group.stop !== undefined && stop.id !== group.stop.id)
-      return need.per === 'stop' ? 'other' : 'wrong-stop';
-  }
+  const stop = context.state.delivery.stops.find((one) => one.id === stopIdOf(context, item));
+  const elsewhere = wrongLine(context, need, group, item) ?? wrongStop(need, group, stop);
+  if (elsewhere !== undefined) return elsewhere;
   const ends = endsOf(context, need, stop?.id, group.line);
-  const outside = outsideOf(ends, item);
-  if (outside !== undefined) return outside;
-  const why = missOfItem(item) ?? ask.miss?.(item);
-  if (why === undefined)
-    for (const note of ends.notes) if (!group.notes.includes(note)) group.notes.push(note);
+  const why = outsideOf(ends, item) ?? missOfItem(item) ?? ask.miss?.(item);
+  if (why === undefined) for (const note of ends.notes) group.notes.push(note);
   return why;
+}
+
+/** What shows one product (a pulp, a photo) must name the line; a call or a paper may be about all of them. */
+function wrongLine(
+  context: RuleContext,
+  need: Amount,
+  group: { line?: Line },
+  item: EvidenceItem,
+): NearMiss['why'] | 'other' | undefined {
+  if (group.line === undefined) return undefined;
+  const line = lineOf(item, context.state.delivery.lines);
+  if (line === group.line) return undefined;
+  if (line !== undefined) return 'other';
+  if (item.line !== undefined) return 'wrong-line';
+  return need.per === 'line' || item.kind === 'pulp' || item.kind === 'photo' ? 'no-line' : undefined;
+}
+
+function wrongStop(
+  need: Amount,
+  group: { line?: Line; stop?: Stop },
+  stop: Stop | undefined,
+): NearMiss['why'] | 'other' | undefined {
+  const side = sideAt(need.at);
+  const mustSay = side !== undefined || need.per === 'stop';
+  if (stop === undefined) return mustSay ? 'no-stop' : undefined;
+  if (side !== undefined && stop.does !== side) return 'wrong-stop';
+  if (group.stop === undefined || stop.id === group.stop.id) return undefined;
+  if (!mustSay) return stop.does === group.stop.does ? 'other' : undefined;
+  return group.line === undefined ? 'other' : 'wrong-stop';
 }
 
 function missOfItem(item: EvidenceItem): NearMiss['why'] | undefined {
@@ -114,73 +137,66 @@ function missOfItem(item: EvidenceItem): NearMiss['why'] | undefined {
 
 /** An event without a stop is at the stop that its kind says; other evidence is where it says it is. */
 function stopIdOf(context: RuleContext, item: EvidenceItem): string | undefined {
-  if (item.kind !== 'event') return item.place?.stop;
-  return context.moments.events.find((one) => one.evidence === item.evidence)?.stop ?? item.place?.stop;
+  if (item.kind !== 'event' || item.place?.stop !== undefined) return item.place?.stop;
+  return context.moments.events.find((one) => one.evidence === item.evidence)?.stop;
 }
 
-/** The verdict over all counts, with what each lacks in words. `extra` names further lacks of a group. */
+/** The verdict over all counts, with what each lacks. `extra` names further lacks of a group. */
 export function verdictOf<T extends EvidenceItem>(
   groups: readonly Group<T>[],
-  need: Amount,
-  ask: Pick<Ask<T>, 'one' | 'many'>,
-  extra: (group: Group<T>) => string[] = () => [],
+  need: Pick<Amount, 'atLeast'>,
+  ask: Pick<Ask<T>, 'thing'>,
+  extra: (group: Group<T>) => Lack[] = () => [],
 ): NeedVerdict {
-  const lacking: string[] = [];
-  let met = true;
-  for (const group of groups) {
-    const lacks = [
-      ...(group.counted.length < need.atLeast ? [amountWords(group.counted.length, need.atLeast, ask)] : []),
-      ...extra(group),
-    ];
-    if (lacks.length > 0) met = false;
-    for (const words of lacks) lacking.push(`${groupWords(group, need)}${words}`);
-  }
-  const counted = [...new Set(groups.flatMap((group) => group.counted.map((item) => item.evidence)))];
+  const lacking = groups.flatMap((group) => [...amountLack(group, need.atLeast, ask.thing), ...extra(group)]);
+  const counted = union(
+    groups.map((group) => group.counted.map((item) => item.evidence)),
+    (id) => id,
+  );
   return {
-    outcome: met ? 'met' : counted.length > 0 ? 'short' : 'missing',
+    outcome: lacking.length === 0 ? 'met' : counted.length > 0 ? 'short' : 'missing',
     counted,
     nearly: nearlyOf(groups, counted),
     against: [],
-    lacking: [...lacking, ...qualityNotes(groups.flatMap((group) => group.counted)), ...notesOf(groups)],
+    lacking,
+    notes: [
+      ...qualityNotes(groups.flatMap((group) => group.counted)),
+      ...union(
+        groups.map((group) => group.notes),
+        sameLack,
+      ),
+    ],
   };
 }
 
-const notesOf = (groups: readonly { notes: string[] }[]) => [
-  ...new Set(groups.flatMap((group) => group.notes)),
-];
-
 function nearlyOf(groups: readonly { nearly: NearMiss[] }[], counted: readonly EvidenceId[]): NearMiss[] {
-  const found = new Map<string, NearMiss>();
-  for (const miss of groups.flatMap((group) => group.nearly))
-    if (!counted.includes(miss.evidence)) found.set(`${miss.evidence} ${miss.why}`, miss);
-  return [...found.values()];
+  const isCounted = new Set(counted);
+  return union(
+    groups.map((group) => group.nearly),
+    (miss) => `${miss.evidence} ${miss.why}`,
+  ).filter((miss) => !isCounted.has(miss.evidence));
 }
 
-function amountWords(have: number, need: number, ask: { one: string; many: string }): string {
-  if (have === 0) return need === 1 ? `no ${ask.one}` : `no ${ask.many}, ${need} needed`;
-  return `${have} of ${need} ${ask.many}`;
-}
-
-function groupWords(group: { line?: Line; stop?: Stop }, need: Amount): string {
-  if (need.per === 'line' && group.line !== undefined) return `${group.line.name ?? group.line.id}: `;
-  if (need.per === 'stop' && group.stop !== undefined) return `${group.stop.id}: `;
-  return '';
+function amountLack(
+  group: { line?: Line; stop?: Stop; counted: readonly unknown[] },
+  need: number,
+  thing: string,
+): Lack[] {
+  const have = group.counted.length;
+  if (have >= need) return [];
+  const of = { line: group.line, ...(group.line === undefined ? { stop: group.stop } : {}) };
+  return [have === 0 ? lack('none', { thing, need }, of) : lack('too-few', { thing, have, need }, of)];
 }
 
 /** What counts, but a reader should know of: a subject nobody has confirmed, a picture hard to read. */
-function qualityNotes(items: readonly EvidenceItem[]): string[] {
-  const filed = [...new Set(items)].filter((item) => 'subject' in item || 'flags' in item);
-  const proposed = filed.filter((item) => 'subject' in item && item.subject?.sure === 'proposed').length;
-  const poor = filed.filter(
-    (item) =>
-      'flags' in item && item.flags.some((flag) => ['dark', 'blurred', 'tiny', 'edited'].includes(flag.is)),
+function qualityNotes(items: readonly EvidenceItem[]): Lack[] {
+  const filed = [...new Set(items)].filter((item) => item.kind === 'photo' || item.kind === 'document');
+  const proposed = filed.filter((item) => item.subject?.sure === 'proposed').length;
+  const poor = filed.filter((item) =>
+    item.flags.some((flag) => ['dark', 'blurred', 'tiny', 'edited'].includes(flag.is)),
   ).length;
   return [
-    ...(proposed > 0
-      ? [`the subject of ${proposed} ${proposed === 1 ? 'file' : 'files'} is only proposed`]
-      : []),
-    ...(poor > 0
-      ? [`${poor} ${poor === 1 ? 'picture is' : 'pictures are'} dark, blurred, tiny or edited`]
-      : []),
+    ...(proposed > 0 ? [lack('subject-proposed', { count: proposed })] : []),
+    ...(poor > 0 ? [lack('hard-to-read', { count: poor })] : []),
   ];
 }

@@ -1,12 +1,16 @@
 import { assertNever } from '../../model/error.js';
 import type { Need } from '../../model/rule-set.js';
 import type { RuleContext } from './context.js';
-import { agreementVerdict, instructionVerdict, logVerdict } from './needs/computed.js';
+import { alarmsVerdict } from './needs/alarms.js';
+import { delaysVerdict } from './needs/delays.js';
 import { documentVerdict, photoVerdict } from './needs/files.js';
-import { pulpVerdict } from './needs/pulps.js';
+import { instructionVerdict } from './needs/instructions.js';
+import { logVerdict } from './needs/logs.js';
+import { pulpAgreementVerdict, pulpVerdict } from './needs/pulps.js';
 import { eventVerdict, readingVerdict } from './needs/readings.js';
 import { roundVerdict } from './needs/rounds.js';
 import { sealVerdict } from './needs/seals.js';
+import { agreementVerdict } from './needs/set-points.js';
 import { combineAll, combineAny, combineNone, type NeedVerdict } from './verdict.js';
 
 /** How a need of the rule language stands against the record. */
@@ -18,9 +22,12 @@ export function evaluate(context: RuleContext, need: Need): NeedVerdict {
   if ('photo' in need) return photoVerdict(context, need);
   if ('document' in need) return documentVerdict(context, need);
   if ('event' in need) return eventVerdict(context, need);
-  if ('instruction' in need) return instructionVerdict(context);
-  if ('agreement' in need) return agreementVerdict(context, need);
+  if ('instruction' in need) return instructionVerdict(context, need);
+  if ('agreement' in need)
+    return need.agreement === 'pulp' ? pulpAgreementVerdict(context, need) : agreementVerdict(context, need);
   if ('log' in need) return logVerdict(context, need);
+  if ('alarms' in need) return alarmsVerdict(context, need);
+  if ('delays' in need) return delaysVerdict(context, need);
   switch (need.reading) {
     case 'pulp':
       return pulpVerdict(context, need);

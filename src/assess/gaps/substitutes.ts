@@ -1,48 +1,38 @@
 import type { EvidenceId } from '../../model/evidence.js';
 import type { GapResult } from '../../model/results.js';
-import type { Rule } from '../../model/rule-set.js';
+import type { Rule, Substitute } from '../../model/rule-set.js';
 import { custodyOf } from '../custody.js';
 import { knownShare } from '../temperature/coverage.js';
-import type { Context } from './context.js';
-import { say } from './window.js';
+import type { IndexedContext } from './context.js';
 
-type Substitute = Rule['substitutes'][number];
 /** The air of the first hours after loading is what a pull-down is read from. */
 const PULL_DOWN_MS = 4 * 3_600_000;
 
-/** Evidence in the record that does not meet the rule but says something of the same. */
-export function substitutesFor(context: Context, rule: Rule): GapResult['substitutes'] {
-  return rule.substitutes.flatMap((one) => {
-    const evidence = evidenceFor(context, one);
-    return evidence.length === 0 ? [] : [{ what: nameOf(one), evidence }];
+/** Evidence in the record that does not meet the rule but says something of the same, best first. */
+export function substitutesFor(context: IndexedContext, rule: Rule): GapResult['substitutes'] {
+  return rule.substitutes.flatMap((what) => {
+    const evidence = evidenceFor(context, what);
+    return evidence.length === 0 ? [] : [{ what, evidence }];
   });
 }
 
-function nameOf(one: Substitute): string {
-  if ('document' in one) return say(one.document);
-  if ('photo' in one) return `photo of: ${say(one.photo)}`;
-  if ('statement' in one) return 'statement of a person';
-  return one.computed === 'pull-down' ? 'pull-down after loading in the unit log' : 'the unit log';
+/** What would stand in and is not in the record. */
+export function wantedFor(context: IndexedContext, rule: Rule): Substitute[] {
+  return rule.substitutes.filter((what) => evidenceFor(context, what).length === 0);
 }
 
-function evidenceFor(context: Context, one: Substitute): EvidenceId[] {
-  const usable = context.state.evidence.filter((item) => item.withheld === undefined);
-  if ('document' in one)
-    return usable
-      .filter(
-        (item) => (item.kind === 'document' || item.kind === 'photo') && item.subject?.is === one.document,
-      )
-      .map((item) => item.evidence);
-  if ('photo' in one)
-    return usable
-      .filter((item) => item.kind === 'photo' && item.subject?.is === one.photo)
-      .map((item) => item.evidence);
-  if ('statement' in one)
-    return usable.filter((item) => item.kind === 'statement').map((item) => item.evidence);
-  return logsFor(context, one.computed);
+function evidenceFor(context: IndexedContext, one: Substitute): EvidenceId[] {
+  if ('computed' in one) return logsFor(context, one.computed);
+  const items =
+    'document' in one
+      ? context.evidence.showing([one.document])
+      : 'photo' in one
+        ? context.evidence.showing([one.photo]).filter((item) => item.kind === 'photo')
+        : context.evidence.of('statement');
+  return items.filter((item) => item.withheld === undefined).map((item) => item.evidence);
 }
 
-function logsFor(context: Context, computed: 'pull-down' | 'log-coverage'): EvidenceId[] {
+function logsFor(context: IndexedContext, computed: 'pull-down' | 'log-coverage'): EvidenceId[] {
   const custody = custodyOf(context.moments, { from: context.now, to: context.now + 1 });
   if (custody === undefined || custody.from.basis === 'log-start') return [];
   const from = custody.from.at;

@@ -1,5 +1,6 @@
 import type { EvidenceId } from '../../model/evidence.js';
-import type { NearMiss } from '../../model/results.js';
+import type { Lack, NearMiss } from '../../model/results.js';
+import { lack, sameLack } from './lacks.js';
 
 /** How one need of a rule stands. */
 export interface NeedVerdict {
@@ -7,8 +8,9 @@ export interface NeedVerdict {
   counted: EvidenceId[];
   nearly: NearMiss[];
   against: EvidenceId[];
-  /** What is lacking, and what a reader should know of what counts. */
-  lacking: string[];
+  lacking: Lack[];
+  /** What a reader should know of what counts. */
+  notes: Lack[];
 }
 
 export const nothing = (): NeedVerdict => ({
@@ -17,30 +19,43 @@ export const nothing = (): NeedVerdict => ({
   nearly: [],
   against: [],
   lacking: [],
+  notes: [],
 });
 
-function union<T>(lists: readonly (readonly T[])[], key: (value: T) => string): T[] {
+/** The members of several lists, each once, in the order they are first met. */
+export function union<T>(lists: readonly (readonly T[])[], key: (value: T) => string): T[] {
   const found = new Map<string, T>();
-  for (const value of lists.flat()) if (!found.has(key(value))) found.set(key(value), value);
+  for (const value of lists.flat()) {
+    const name = key(value);
+    if (!found.has(name)) found.set(name, value);
+  }
   return [...found.values()];
 }
 
-function gather(parts: readonly NeedVerdict[]): Omit<NeedVerdict, 'outcome'> {
-  const counted = union(
-    parts.map((part) => part.counted),
-    (id) => id,
-  );
+/** What several verdicts say together, without an outcome. */
+export function gather(parts: readonly Omit<NeedVerdict, 'outcome'>[]): Omit<NeedVerdict, 'outcome'> {
+  const ids = (field: 'counted' | 'against') =>
+    union(
+      parts.map((part) => part[field]),
+      (id) => id,
+    );
+  const counted = ids('counted');
+  const isCounted = new Set<EvidenceId>(counted);
   return {
     counted,
     nearly: union(
       parts.map((part) => part.nearly),
       (miss) => `${miss.evidence} ${miss.why}`,
-    ).filter((miss) => !counted.includes(miss.evidence)),
-    against: union(
-      parts.map((part) => part.against),
-      (id) => id,
+    ).filter((miss) => !isCounted.has(miss.evidence)),
+    against: ids('against'),
+    lacking: union(
+      parts.map((part) => part.lacking),
+      sameLack,
     ),
-    lacking: [...new Set(parts.flatMap((part) => part.lacking))],
+    notes: union(
+      parts.map((part) => part.notes),
+      sameLack,
+    ),
   };
 }
 
@@ -48,17 +63,22 @@ function gather(parts: readonly NeedVerdict[]): Omit<NeedVerdict, 'outcome'> {
 export function combineAll(parts: readonly NeedVerdict[]): NeedVerdict {
   const all = gather(parts);
   if (parts.some((part) => part.outcome === 'contradicted')) return { outcome: 'contradicted', ...all };
-  if (parts.every((part) => part.outcome === 'met')) return { outcome: 'met', ...all };
-  return { outcome: all.counted.length > 0 ? 'short' : 'missing', ...all };
+  if (parts.every((part) => part.outcome === 'met')) return { outcome: 'met', ...all, lacking: [] };
+  const some = all.counted.length > 0 || parts.some((part) => part.outcome === 'short');
+  return { outcome: some ? 'short' : 'missing', ...all };
 }
 
-/** One part that is met is enough, and then only that part's words are kept. */
+/** One part that is met is enough, and then only what is said of that part is kept. */
 export function combineAny(parts: readonly NeedVerdict[]): NeedVerdict {
   const met = parts.filter((part) => part.outcome === 'met');
-  if (met.length > 0) return { outcome: 'met', ...gather(met), against: [] };
+  if (met.length > 0) return { outcome: 'met', ...gather(met), against: [], lacking: [] };
   const all = gather(parts);
-  const ways = parts.map((part) => part.lacking.join(', ')).filter((words) => words !== '');
-  const lacking = ways.length > 1 ? [`one of: ${ways.join('; or ')}`] : ways;
+  const ways = union(
+    parts.map((part) => (part.lacking.length === 0 ? [] : [part.lacking])),
+    (way) => way.map(sameLack).join(),
+  );
+  const [only] = ways;
+  const lacking = ways.length > 1 ? [{ is: 'one-of', facts: {}, ways }] : (only ?? []);
   const worst = (['contradicted', 'short'] as const).find((outcome) =>
     parts.some((part) => part.outcome === outcome),
   );
@@ -71,7 +91,12 @@ export function combineNone(parts: readonly NeedVerdict[]): NeedVerdict {
     parts.map((part) => part.counted),
     (id) => id,
   );
-  const broken = parts.some((part) => part.outcome === 'met') || against.length > 0;
-  if (!broken) return { ...nothing(), outcome: 'met' };
-  return { ...nothing(), outcome: 'contradicted', against, lacking: ['what should not be there is there'] };
+  if (against.length === 0 && !parts.some((part) => part.outcome === 'met'))
+    return { ...nothing(), outcome: 'met' };
+  return {
+    ...nothing(),
+    outcome: 'contradicted',
+    against,
+    lacking: [lack('should-not-be', { count: against.length })],
+  };
 }

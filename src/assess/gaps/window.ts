@@ -1,72 +1,109 @@
 import type { Line } from '../../model/delivery.js';
-import type { NearMiss } from '../../model/results.js';
-import type { Moment } from '../../model/rule-set.js';
+import type { WithinWindow } from '../../model/moment.js';
+import type { Lack, NearMiss } from '../../model/results.js';
+import type { Moment, WhenPoint } from '../../model/rule-set.js';
 import type { EvidenceItem } from '../../model/state.js';
 import { knownMilliseconds } from '../../model/time.js';
 import { type Known, notBefore, pastBy, type Side, sideOf, stopsOf } from '../moments.js';
-import type { RuleContext } from './context.js';
+import type { RuleContext, Scope } from './context.js';
+import { lack } from './lacks.js';
 
 /** Where and when evidence must lie to count. */
 export interface Window {
   at?: 'loading-stop' | 'unloading-stop' | undefined;
-  after?: Moment | undefined;
-  before?: Moment | undefined;
+  after?: WhenPoint | undefined;
+  before?: WhenPoint | undefined;
+  within?: WithinWindow | undefined;
 }
+export type WindowContext = Pick<RuleContext, 'moments' | 'stage'> & { scope?: Scope };
 
 export const sideAt = (at: Window['at']): Side | undefined =>
   at === undefined ? undefined : at === 'loading-stop' ? 'load' : 'unload';
 
+/** The stop of a line on one side. */
+export const endOf = (line: Line | undefined, side: Side) => (side === 'load' ? line?.from : line?.to);
+
+/** One end of a window in time. */
+export interface End {
+  /** Milliseconds since 1970 UTC. */
+  at: number;
+  uncertaintySeconds: number;
+}
+
 /** A window's ends in time for evidence at one stop. An end that nothing in the record shows is open. */
 export interface Ends {
-  after?: Known;
-  before?: Known;
+  after?: End;
+  before?: End;
   /** Which events stand in for ones that are not recorded. */
-  notes: string[];
+  notes: Lack[];
 }
 
 /**
  * The ends of a window as the record knows them. The moments are those of the evidence's own stop where it is of
- * the right side, else of the line's stop, else of the first stop of that side (after) or the last (before). A moment
- * that is not recorded is bounded by its nearest recorded neighbour in the course of the delivery.
+ * the right side, else of the rule's stop, else of the line's, else of the first stop of that side (after) or the
+ * last (before). A moment that is not recorded is bounded by its nearest recorded neighbour in the course of the
+ * delivery; then the far end of a time next to it stays open.
  */
 export function endsOf(
-  context: RuleContext,
+  context: WindowContext,
   window: Window,
   stop: string | undefined,
   line: Line | undefined,
 ): Ends {
-  const { moments, stage } = context;
-  const stopFor = (moment: Moment, end: 'after' | 'before') => {
-    const side = sideOf(moment, sideAt(window.at), stage);
-    const stops = stopsOf(moments, side);
-    const wanted = stop ?? (side === 'load' ? line?.from : line?.to);
-    const own = stops.find((one) => one.id === wanted);
-    const ofLine = stops.find((one) => one.id === (side === 'load' ? line?.from : line?.to));
-    return (own ?? ofLine ?? (end === 'after' ? stops[0] : stops.at(-1)))?.id;
-  };
-  const find = (moment: Moment | undefined, end: 'after' | 'before') => {
-    if (moment === undefined) return undefined;
-    const at = stopFor(moment, end);
+  const ends: Ends = { notes: [] };
+  const find = (moment: Moment, end: 'after' | 'before') => {
+    const at = stopFor(context, window, moment, end, stop, line);
     if (at === undefined) return undefined;
-    return end === 'after' ? notBefore(moments, at, moment) : pastBy(moments, at, moment);
+    const known =
+      end === 'after' ? notBefore(context.moments, at, moment) : pastBy(context.moments, at, moment);
+    for (const note of standInNote(moment, known)) ends.notes.push(note);
+    return known;
   };
-  const after = find(window.after, 'after');
-  const before = find(window.before, 'before');
-  const notes = [
-    [window.after, after],
-    [window.before, before],
-  ] as const;
-  return {
-    ...(after === undefined ? {} : { after }),
-    ...(before === undefined ? {} : { before }),
-    notes: notes.flatMap(([moment, known]) => (moment === undefined ? [] : standInNote(moment, known))),
-  };
+  const { after, before, within } = window;
+  if (after !== undefined) narrow(ends, 'after', find(after.moment, 'after'), after.seconds);
+  if (before !== undefined) narrow(ends, 'before', find(before.moment, 'before'), before.seconds);
+  if (within !== undefined) {
+    const near = within.side === 'after' ? 'after' : 'before';
+    const known = find(within.moment, near);
+    narrow(ends, near, known, 0);
+    if (known?.standIn === undefined)
+      narrow(
+        ends,
+        near === 'after' ? 'before' : 'after',
+        known,
+        near === 'after' ? within.seconds : -within.seconds,
+      );
+  }
+  return ends;
+}
+
+function stopFor(
+  context: WindowContext,
+  window: Window,
+  moment: Moment,
+  end: 'after' | 'before',
+  own: string | undefined,
+  line: Line | undefined,
+): string | undefined {
+  const side = sideOf(moment, sideAt(window.at), context.stage);
+  const stops = stopsOf(context.moments, side);
+  const wanted = [own, context.scope?.stop?.id, endOf(line ?? context.scope?.line, side)];
+  return (
+    wanted.find((id) => stops.some((one) => one.id === id)) ?? (end === 'after' ? stops[0] : stops.at(-1))?.id
+  );
+}
+
+function narrow(ends: Ends, end: 'after' | 'before', known: Known | undefined, seconds: number): void {
+  if (known === undefined) return;
+  const at = known.at + seconds * 1000;
+  const had = ends[end];
+  if (had !== undefined && (end === 'after' ? had.at >= at : had.at <= at)) return;
+  ends[end] = { at, uncertaintySeconds: known.uncertaintySeconds };
 }
 
 /** Says when a neighbouring event had to stand in for a moment that is not recorded. */
-export function standInNote(moment: Moment, known: Known | undefined): string[] {
-  if (known?.standIn === undefined) return [];
-  return [`the time of "${say(moment)}" is not recorded, "${say(known.standIn)}" stands in for it`];
+export function standInNote(moment: Moment, known: Known | undefined): Lack[] {
+  return known?.standIn === undefined ? [] : [lack('stands-in', { moment, standIn: known.standIn })];
 }
 
 /** Why evidence does not lie inside the ends; undefined when it does. Stated uncertainties are granted. */
@@ -75,11 +112,8 @@ export function outsideOf(ends: Ends, item: EvidenceItem): NearMiss['why'] | und
   const at = knownMilliseconds(item.time);
   if (at === undefined || item.time.is !== 'known') return 'no-time';
   const own = item.time.uncertaintySeconds;
-  const room = (end: Known) => (own + end.uncertaintySeconds) * 1000;
+  const room = (end: End) => (own + end.uncertaintySeconds) * 1000;
   if (ends.after !== undefined && at + room(ends.after) < ends.after.at) return 'too-early';
   if (ends.before !== undefined && at - room(ends.before) > ends.before.at) return 'too-late';
   return undefined;
 }
-
-/** An identifier of the model as words. */
-export const say = (name: string) => name.replaceAll('-', ' ').replace('pre trip', 'pre-trip');

@@ -9,7 +9,7 @@ import type { ComposeInput } from '../input.js';
 import type { FactNames } from '../words/facts.js';
 import type { Labels } from '../words/labels.js';
 import { type Words, wordsFrom } from '../words/words.js';
-import { commonName, shortPlaces } from './names.js';
+import { factNames } from './names.js';
 
 /** What every section needs: the results, and how to say them. */
 export interface View {
@@ -38,14 +38,8 @@ export function viewOf(
     zoneUnknown: labels('time.zone-unknown'),
     notKnown: labels('time.not-known'),
   });
-  const lines = new Map(delivery.lines.map((line) => [line.id, line.name ?? commonName(line.goods)]));
   const stops = new Map(delivery.stops.map((stop) => [stop.id, stop]));
-  const short = shortPlaces(delivery.stops.map((stop) => stop.place));
-  const called = new Map(delivery.stops.map((stop, i) => [stop.id, short[i] ?? stop.place]));
-  const names: FactNames = {
-    line: (id) => lines.get(id) ?? id,
-    stop: (id) => called.get(id) ?? id,
-  };
+  const names = factNames(delivery);
   const number = exhibitNumbers(input.exhibits);
   const items = new Map(evidence.map((item) => [item.evidence, item]));
   const ordered = [...evidence].sort(

@@ -2,6 +2,7 @@ import type { GapResult } from '../../model/results.js';
 import { stage } from '../../model/rule-set.js';
 import { type Block, type Cell, plain, type Section, text } from '../blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
+import { closingMoment, lackText, substituteWords } from './gap-words.js';
 import { column } from './tables.js';
 
 const OPEN = new Set<GapResult['outcome']>(['short', 'missing', 'contradicted']);
@@ -47,6 +48,7 @@ export function missingSection(view: View): Section {
       rows: here.map((gap) => gapRow(view, gap)),
     });
   }
+  blocks.push(...offBlocks(view));
   return { id: 'missing', title: labels('section.missing'), blocks };
 }
 
@@ -56,11 +58,10 @@ function gapRow(view: View, gap: GapResult): Cell[] {
   const counted = exhibitLinks(view, gap.counted, 4);
   const state = labels(`outcome.${gap.outcome}`);
   const instead = gap.substitutes.flatMap((s) => s.evidence);
+  const wanted = gap.closable.is === 'lost' && instead.length === 0 ? gap.wanted : [];
+  const lacks = [...gap.lacking, ...gap.notes].map((lack) => lackText(view, lack));
   return [
-    [
-      { is: 'strong', of: plain(gap.title) },
-      text(gap.lacking.length === 0 ? '' : `: ${gap.lacking.join('; ')}.`),
-    ],
+    [{ is: 'strong', of: plain(gap.title) }, text(lacks.length === 0 ? '' : `: ${lacks.join('; ')}.`)],
     gap.outcome === 'contradicted'
       ? { is: 'alert', of: [text(state), ...(against.length === 0 ? [] : [text(' '), ...against])] }
       : [
@@ -75,22 +76,53 @@ function gapRow(view: View, gap: GapResult): Cell[] {
       ...(instead.length === 0
         ? []
         : [text(` (${labels('column.instead')} `), ...exhibitLinks(view, instead, 4), text(')')]),
+      ...(wanted.length === 0
+        ? []
+        : [
+            text(
+              ` (${labels('column.stand-in')}: ${wanted.map((what) => substituteWords(view, what)).join(', ')})`,
+            ),
+          ]),
     ],
     cell(closable(view, gap)),
   ];
 }
 
-function closable(view: View, { closable: state }: GapResult): string {
-  const { labels, format, startZone } = view;
-  const moment = (name: string) => labels.find(`event.${name}`) ?? labels(`moment.${name}`);
-  const when = (at: string | undefined) =>
-    at === undefined ? '' : `, ${format.time(Date.parse(at), startZone)}`;
-  switch (state.is) {
-    case 'now':
-      return labels('closable.now');
-    case 'until':
-      return `${labels('closable.until')} ${moment(state.moment).toLowerCase()}${when(state.at)}`;
-    case 'lost':
-      return `${labels('closable.lost')} ${moment(state.since).toLowerCase()}${when(state.at)}`;
-  }
+function closable(view: View, gap: GapResult): string {
+  const { labels, format, names } = view;
+  const state = gap.closable;
+  if (state.is === 'now') return labels('closable.now');
+  const at = state.at === undefined ? '' : `, ${format.time(Date.parse(state.at), view.zoneOf(state.stop))}`;
+  const several = view.input.state.delivery.stops.length > 2 && state.stop !== undefined;
+  const where = several ? `, ${names.stop(state.stop ?? '')}` : '';
+  return `${labels(`closable.${state.is}`)} ${closingMoment(view, state) ?? ''}${where}${at}`;
+}
+
+/** Rules of the set that are not in force for this delivery, each with the reason, so that a reader can see what was not asked. */
+function offBlocks(view: View): Block[] {
+  const { labels } = view;
+  const off = view.input.assessment.ruleSet.origin?.off ?? [];
+  const changed = view.input.assessment.ruleSet.origin?.changed ?? [];
+  return [
+    ...(off.length === 0
+      ? []
+      : [
+          {
+            is: 'table' as const,
+            title: labels('sub.rules-off'),
+            columns: [column(view, 'requirement', 3), column(view, 'reason', 5), column(view, 'by-set', 2)],
+            rows: off.map((one) => [cell(one.title), cell(one.why), cell(one.by)]),
+          },
+        ]),
+    ...(changed.length === 0
+      ? []
+      : [
+          {
+            is: 'table' as const,
+            title: labels('sub.rules-changed'),
+            columns: [column(view, 'requirement', 3), column(view, 'what', 5), column(view, 'by-set', 2)],
+            rows: changed.map((one) => [cell(one.title), cell(one.fields.join(', ')), cell(one.by)]),
+          },
+        ]),
+  ];
 }

@@ -1,41 +1,39 @@
-import type { SubjectName } from '../../../model/evidence.js';
+import type { NearMiss } from '../../../model/results.js';
 import type { SimpleNeed } from '../../../model/rule-set.js';
-import type { EvidenceItem, ItemOf } from '../../../model/state.js';
+import type { ItemOf } from '../../../model/state.js';
 import type { RuleContext } from '../context.js';
 import { groupsFor, verdictOf } from '../counting.js';
 import type { NeedVerdict } from '../verdict.js';
-import { say } from '../window.js';
 
 type PhotoNeed = Extract<SimpleNeed, { photo: unknown }>;
 type DocumentNeed = Extract<SimpleNeed, { document: unknown }>;
+type Filed = ItemOf<'photo' | 'document'>;
 
-const listOf = <T>(value: T | readonly T[]): readonly T[] =>
-  Array.isArray(value) ? (value as readonly T[]) : [value as T];
+const listOf = <T extends string>(value: T | T[]): T[] => (Array.isArray(value) ? value : [value]);
 
-const shows = (item: { subject?: { is: SubjectName } | undefined }, names: readonly SubjectName[]) =>
-  item.subject !== undefined && names.includes(item.subject.is);
-
-/** Photos by what they show. A subject that is only proposed counts; the verdict says so. */
+/** Photos by what they show. A subject that is only proposed counts unless the need asks otherwise; the verdict says so. */
 export function photoVerdict(context: RuleContext, need: PhotoNeed): NeedVerdict {
   const names = listOf(need.photo);
-  const words = names.map(say).join(' or ');
-  const ask = {
-    is: (item: EvidenceItem): item is ItemOf<'photo'> => item.kind === 'photo' && shows(item, names),
-    one: `photo of: ${words}`,
-    many: `photos of: ${words}`,
-  };
+  const photos = context.evidence
+    .showing(names)
+    .filter((item): item is ItemOf<'photo'> => item.kind === 'photo');
+  const ask = { among: photos, miss: qualityOf(need), thing: names.join(',') };
   return verdictOf(groupsFor(context, need, ask), need, ask);
 }
 
 /** Papers by what they are, as a document, or photographed. */
 export function documentVerdict(context: RuleContext, need: DocumentNeed): NeedVerdict {
   const names = listOf(need.document);
-  const words = names.map(say).join(' or ');
-  const ask = {
-    is: (item: EvidenceItem): item is ItemOf<'photo' | 'document'> =>
-      (item.kind === 'document' || item.kind === 'photo') && shows(item, names),
-    one: words,
-    many: `papers: ${words}`,
-  };
+  const ask = { among: context.evidence.showing(names), miss: qualityOf(need), thing: names.join(',') };
   return verdictOf(groupsFor(context, need, ask), need, ask);
+}
+
+/** Why a file of the right subject does not count all the same. */
+function qualityOf(need: PhotoNeed | DocumentNeed): (item: Filed) => NearMiss['why'] | undefined {
+  return (item) => {
+    const flagged = need.without?.find((name) => item.flags.some((flag) => flag.is === name));
+    if (flagged !== undefined) return flagged;
+    if (need.dated === true && item.time.is !== 'known') return 'no-time';
+    return need.confirmed === true && item.subject?.sure !== 'confirmed' ? 'only-proposed' : undefined;
+  };
 }

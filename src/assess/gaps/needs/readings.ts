@@ -1,58 +1,75 @@
 import type { SimpleNeed } from '../../../model/rule-set.js';
-import type { EvidenceItem, ItemOf } from '../../../model/state.js';
+import type { ItemOf } from '../../../model/state.js';
 import type { RuleContext } from '../context.js';
 import { groupsFor, verdictOf } from '../counting.js';
+import { lack } from '../lacks.js';
 import type { NeedVerdict } from '../verdict.js';
-import { say } from '../window.js';
 
 type ReadingNeed = Extract<SimpleNeed, { reading: 'set-point' | 'bracing' | 'contact' | 'statement' }>;
 type EventNeed = Extract<SimpleNeed, { event: unknown }>;
 type Plain = ItemOf<ReadingNeed['reading']>;
 
-const NOUNS: Record<ReadingNeed['reading'], [one: string, many: string]> = {
-  'set-point': ['set-point reading', 'set-point readings'],
-  bracing: ['note of bracing', 'notes of bracing'],
-  contact: ['note of who was told', 'notes of who was told'],
-  statement: ['statement', 'statements'],
-};
+const listOf = <T extends string>(value: T | T[]): T[] => (Array.isArray(value) ? value : [value]);
 
 /** Set points, bracing, contacts and statements. A set point in another run mode than asked contradicts. */
 export function readingVerdict(context: RuleContext, need: ReadingNeed): NeedVerdict {
-  const [one, many] = NOUNS[need.reading];
-  const detail = need.with ?? need.shownBy;
-  const from = detail === undefined ? '' : ` (${detail})`;
+  const wanted = wantedRuns(context, need);
+  const among: readonly Plain[] = context.evidence.of(need.reading);
   const ask = {
-    is: (item: EvidenceItem): item is Plain => item.kind === need.reading,
+    among,
     miss: (item: Plain) => {
-      if (item.kind === 'contact' && need.with !== undefined && item.with !== need.with)
+      if (item.kind === 'contact' && need.with !== undefined && !listOf(need.with).includes(item.with))
         return 'wrong-source' as const;
       if (item.kind !== 'set-point') return undefined;
       if (need.shownBy !== undefined && item.shownBy !== need.shownBy) return 'wrong-source' as const;
-      return need.run !== undefined && item.run === undefined ? ('bad-value' as const) : undefined;
+      return wanted !== undefined && item.run === undefined ? ('bad-value' as const) : undefined;
     },
-    one: `${one}${from}`,
-    many: `${many}${from}`,
+    thing: thingOf(need),
   };
   const groups = groupsFor(context, need, ask);
   const verdict = verdictOf(groups, need, ask);
+  if (wanted === undefined || wanted.length === 0) return verdict;
   const other = groups
     .flatMap((group) => group.counted)
-    .filter((item) => item.kind === 'set-point' && need.run !== undefined && item.run !== need.run);
-  if (other.length === 0) return verdict;
+    .filter((item) => item.kind === 'set-point' && item.run !== undefined && !wanted.includes(item.run));
+  const [first] = other;
+  if (first === undefined || first.kind !== 'set-point') return verdict;
   return {
     ...verdict,
     outcome: 'contradicted',
     against: [...new Set(other.map((item) => item.evidence))],
-    lacking: [...verdict.lacking, `the unit was seen in another run mode than ${need.run}`],
+    lacking: [
+      ...verdict.lacking,
+      lack('run-differs', { seen: first.run ?? '', asked: wanted.join(',') }, { line: context.scope.line }),
+    ],
   };
 }
 
-/** Recorded events. */
+/** The run modes that will do: undefined when none is asked for, empty when any that is stated will do. */
+function wantedRuns(context: RuleContext, need: ReadingNeed): string[] | undefined {
+  if (need.run === undefined) return undefined;
+  if (need.run !== 'as-on-bill') return [need.run];
+  const lines = context.scope.line === undefined ? context.lines : [context.scope.line];
+  const asked = [...new Set(lines.flatMap((line) => line.instruction?.run ?? []))];
+  if (asked.length > 0) return asked;
+  return need.runIfSilent === undefined ? [] : [need.runIfSilent];
+}
+
+function thingOf(need: ReadingNeed): string {
+  if (need.with !== undefined)
+    return listOf(need.with)
+      .map((party) => `contact-with-${party}`)
+      .join(',');
+  if (need.shownBy !== undefined) return `set-point-of-${need.shownBy}`;
+  return need.reading;
+}
+
+/** Recorded events, one of those named. */
 export function eventVerdict(context: RuleContext, need: EventNeed): NeedVerdict {
+  const names = listOf(need.event);
   const ask = {
-    is: (item: EvidenceItem): item is ItemOf<'event'> => item.kind === 'event' && item.event === need.event,
-    one: `time of: ${say(need.event)}`,
-    many: `times of: ${say(need.event)}`,
+    among: context.evidence.of('event').filter((item) => names.includes(item.event)),
+    thing: names.map((name) => `time-of-${name}`).join(','),
   };
   return verdictOf(groupsFor(context, need, ask), need, ask);
 }

@@ -1,50 +1,54 @@
+import type { Lack } from '../../../model/results.js';
 import type { SimpleNeed } from '../../../model/rule-set.js';
-import type { EvidenceItem, ItemOf } from '../../../model/state.js';
-import { appliedSeals, sealKey } from '../../seals.js';
+import type { ItemOf } from '../../../model/state.js';
+import { sealKey } from '../../seals.js';
 import type { RuleContext } from '../context.js';
 import { groupsFor, verdictOf } from '../counting.js';
+import { lack } from '../lacks.js';
 import type { NeedVerdict } from '../verdict.js';
 
 type SealNeed = Extract<SimpleNeed, { reading: 'seal' }>;
+type Seal = ItemOf<'seal'>;
 
-/** Seals: in the state asked, and with the number that was applied at loading where that is asked. */
+/**
+ * Seals: in the state asked, and with the number that was applied at loading where that is asked. A seal found broken
+ * speaks against a rule that asks for a whole one.
+ */
 export function sealVerdict(context: RuleContext, need: SealNeed): NeedVerdict {
-  const base = {
-    is: (item: EvidenceItem): item is ItemOf<'seal'> => item.kind === 'seal',
-    one: 'seal',
-    many: 'seals',
-  };
-  const broken = need.state === 'intact' ? 'broken' : undefined;
+  const seals = context.evidence.of('seal');
   const ask = {
-    ...base,
-    miss: (item: ItemOf<'seal'>) =>
+    among: seals,
+    miss: (item: Seal) =>
       need.state !== undefined && item.state !== need.state ? ('bad-value' as const) : undefined,
+    thing: need.state === undefined ? 'seal' : `seal-${need.state}`,
   };
   const groups = groupsFor(context, need, ask);
   const verdict = verdictOf(groups, need, ask);
-  const against = groupsFor(context, need, base)
-    .flatMap((group) => group.counted)
-    .filter((item) => broken !== undefined && item.state === broken);
-  const lacking = against.length > 0 ? ['the seal was found broken'] : [];
-  const applied = appliedSeals(context.state).map((item) => sealKey(item.number));
+  const inPlace = groupsFor(context, need, { among: seals, thing: 'seal' }).flatMap((group) => group.counted);
+  const broken = need.state === 'intact' ? inPlace.filter((item) => item.state === 'broken') : [];
+  const [applied] = seals.filter((item) => item.state === 'applied');
+  const known = new Set(seals.filter((item) => item.state === 'applied').map((item) => sealKey(item.number)));
   const counted = groups.flatMap((group) => group.counted);
-  if (need.sameAsApplied && applied.length > 0) {
-    const other = counted.filter((item) => !applied.includes(sealKey(item.number)));
-    if (other.length > 0) lacking.push('the number is not the one that was applied');
-    against.push(...other);
-  }
-  if (against.length > 0)
+  const other =
+    need.sameAsApplied && applied !== undefined
+      ? counted.filter((item) => !known.has(sealKey(item.number)))
+      : [];
+  const lacking: Lack[] = [
+    ...broken.map((item) => lack('seal-broken', { number: item.number })),
+    ...other.map((item) => lack('seal-differs', { applied: applied?.number ?? '', found: item.number })),
+  ];
+  if (lacking.length > 0)
     return {
       ...verdict,
       outcome: 'contradicted',
-      against: [...new Set(against.map((item) => item.evidence))],
-      lacking: [...verdict.lacking, ...lacking],
+      against: [...new Set([...broken, ...other].map((item) => item.evidence))],
+      lacking: [...verdict.lacking.filter(() => counted.length > 0), ...lacking],
     };
-  if (need.sameAsApplied && applied.length === 0 && counted.length > 0)
+  if (need.sameAsApplied && applied === undefined && counted.length > 0)
     return {
       ...verdict,
       outcome: 'short',
-      lacking: [...verdict.lacking, 'no number of an applied seal to compare with'],
+      lacking: [...verdict.lacking, lack('no-seal-to-compare', {})],
     };
   return verdict;
 }

@@ -1,0 +1,31 @@
+import type { Evidence, EvidenceKind, SubjectName } from '../../model/evidence.js';
+import type { EvidenceItem, ItemOf } from '../../model/state.js';
+
+type Filed = ItemOf<'photo' | 'document'>;
+
+/** The evidence of a record by kind and by what it shows, so that a rule need not walk through all of it. */
+export interface EvidenceIndex {
+  of<K extends Evidence['kind']>(kind: K): readonly ItemOf<K>[];
+  showing(subjects: readonly SubjectName[]): readonly Filed[];
+}
+
+export function indexOf(evidence: readonly EvidenceItem[]): EvidenceIndex {
+  const kinds = new Map<EvidenceKind, EvidenceItem[]>();
+  const subjects = new Map<SubjectName, Filed[]>();
+  for (const item of evidence) {
+    append(kinds, item.kind, item);
+    if ((item.kind === 'photo' || item.kind === 'document') && item.subject !== undefined)
+      append(subjects, item.subject.is, item);
+  }
+  return {
+    of: <K extends Evidence['kind']>(kind: K) =>
+      (kinds.get(kind) ?? []).filter((item): item is ItemOf<K> => item.kind === kind),
+    showing: (names) => names.flatMap((name) => subjects.get(name) ?? []),
+  };
+}
+
+function append<K, V>(map: Map<K, V[]>, key: K, value: V): void {
+  const list = map.get(key);
+  if (list === undefined) map.set(key, [value]);
+  else list.push(value);
+}

@@ -1,0 +1,86 @@
+import type { FindingQuantity, Lack } from '../../model/results.js';
+
+/**
+ * What a rule can lack, with the facts that each carries; its words are templates/words/<language>/lacking/<name>.md.
+ * A fact of the kinds `thing`, `moment`, `source`, `run`, `position`, `party` names a word of the labels; several
+ * stand with commas between them. A `?` marks a fact that may be absent.
+ */
+export const lackFacts = {
+  none: { thing: 'thing', need: 'count' },
+  'too-few': { thing: 'thing', have: 'count', need: 'count' },
+  'none-at-position': { positions: 'position' },
+  'outside-instruction': { count: 'count' },
+  'no-instruction-to-compare': {},
+  'no-instruction': {},
+  'no-common-temperature': {},
+  'not-in-published-range': { setPoint: 'temperature', low: 'temperature', high: 'temperature' },
+  'not-in-table': {},
+  'source-silent': { source: 'source' },
+  'sources-differ': {
+    first: 'source',
+    firstSays: 'temperature',
+    second: 'source',
+    secondSays: 'temperature',
+  },
+  'hand-silent': { party: 'party' },
+  'hands-differ': { first: 'party', second: 'party', apart: 'difference' },
+  'run-differs': { seen: 'run', asked: 'run' },
+  'no-log': {},
+  'log-start-unknown': { moment: 'moment' },
+  'log-short': { known: 'share', need: 'share' },
+  'no-air-in-log': {},
+  'air-off': { air: 'temperature', asked: 'temperature', allowed: 'difference' },
+  'looks-apart': { longest: 'duration', allowed: 'duration' },
+  'fuel-low': { count: 'count', lowest: 'share', need: 'share' },
+  'seal-broken': { number: 'text' },
+  'seal-differs': { applied: 'text', found: 'text' },
+  'no-seal-to-compare': {},
+  'should-not-be': { count: 'count' },
+  'alarms-not-known': {},
+  'alarm-seen': { alarm: 'text', at: 'time' },
+  'alarm-unanswered': { alarm: 'text', at: 'time' },
+  'stop-unexplained': { from: 'time', length: 'duration' },
+  'late-unexplained': { planned: 'time', length: 'duration' },
+  'way-not-known': {},
+  'stands-in': { moment: 'moment', standIn: 'moment' },
+  'subject-proposed': { count: 'count' },
+  'hard-to-read': { count: 'count' },
+} as const;
+
+interface FactTypes {
+  text: string;
+  thing: string;
+  moment: string;
+  source: string;
+  run: string;
+  position: string;
+  party: string;
+  count: number;
+  temperature: Extract<FindingQuantity, { is: 'temperature' }>;
+  difference: Extract<FindingQuantity, { is: 'difference' }>;
+  duration: Extract<FindingQuantity, { is: 'duration' }>;
+  share: Extract<FindingQuantity, { is: 'share' }>;
+  time: Extract<FindingQuantity, { is: 'time' }>;
+}
+export type LackName = keyof typeof lackFacts;
+type FactsOf<N extends LackName> = {
+  [F in keyof (typeof lackFacts)[N]]: (typeof lackFacts)[N][F] extends keyof FactTypes
+    ? FactTypes[(typeof lackFacts)[N][F]]
+    : never;
+};
+
+/** One lack, with exactly the facts that are listed for it. */
+export function lack<N extends LackName>(
+  is: N,
+  facts: FactsOf<N>,
+  of: { line?: { id: string } | undefined; stop?: { id: string } | undefined } = {},
+): Lack {
+  return {
+    is,
+    facts: { ...facts },
+    ...(of.line === undefined ? {} : { line: of.line.id }),
+    ...(of.stop === undefined ? {} : { stop: of.stop.id }),
+  };
+}
+
+export const sameLack = (one: Lack) => JSON.stringify(one);

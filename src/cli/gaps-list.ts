@@ -1,0 +1,164 @@
+import { moreUrgent } from '../assess/gaps/closable.js';
+import { isOpen } from '../assess/gaps/gaps.js';
+import { closingMoment, type GapSpeech, lackText, substituteWords } from '../compose/view/gap-words.js';
+import type { Delivery } from '../model/delivery.js';
+import type { GapPart, GapResult, Outcome } from '../model/results.js';
+import { type Stage, stage as stages } from '../model/rule-set.js';
+import { milliseconds, type Zone } from '../model/time.js';
+import { type Output, printable } from './output.js';
+import { tableLines, wrap } from './table.js';
+import { when } from './when.js';
+
+export interface ListOptions {
+  /** Also what is met, not yet due or does not apply. */
+  all: boolean;
+  /** Also why each matters, what it helps to show and what it rests on. */
+  why: boolean;
+}
+type Delivered = Pick<Delivery, 'stops'>;
+
+/** What is missing, by stage, most urgent first: what, until when, how. What is lost stands last in its stage. */
+export function printGaps(
+  output: Output,
+  gaps: readonly GapResult[],
+  speech: GapSpeech,
+  delivery: Delivered,
+  options: ListOptions,
+): void {
+  for (const name of stages.options) {
+    const shown = gaps
+      .filter((gap) => gap.stage === name && (options.all || isOpen(gap)))
+      .sort((a, b) => Number(!isOpen(a)) - Number(!isOpen(b)) || moreUrgent(a.closable, b.closable));
+    if (shown.length === 0) continue;
+    output.line(output.style('bold', speech.labels(`stage.${name}`)));
+    for (const gap of shown) printGap(output, gap, speech, delivery, options);
+    output.line();
+  }
+  output.line(summary(gaps));
+}
+
+function summary(gaps: readonly GapResult[]): string {
+  const count = (outcome: Outcome) => gaps.filter((gap) => gap.outcome === outcome).length;
+  const open = gaps.filter(isOpen);
+  const lost = open.filter((gap) => gap.closable.is === 'lost').length;
+  const beyond = lost === 0 ? '' : ` (${lost} beyond mending)`;
+  return `${open.length} open${beyond}, ${count('met')} met, ${count('not-yet-due')} not yet due.`;
+}
+
+function printGap(
+  output: Output,
+  gap: GapResult,
+  speech: GapSpeech,
+  delivery: Delivered,
+  { why }: ListOptions,
+): void {
+  const { labels } = speech;
+  const say = (text: string, mark?: 'dim') => {
+    const lines = wrap(printable(text.replaceAll('\u00a0', ' ')), Math.max(20, output.width - 4));
+    for (const line of lines) output.line(`    ${mark === undefined ? line : output.style(mark, line)}`);
+  };
+  const colour = !isOpen(gap) ? 'green' : gap.outcome === 'contradicted' ? 'red' : 'yellow';
+  const [first = '', ...rest] = wrap(
+    `${labels(`outcome.${gap.outcome}`).toUpperCase()} ${printable(gap.title)}`,
+    Math.max(20, output.width - 2),
+  );
+  output.line(`  ${output.style(colour, first)}`);
+  for (const line of rest) output.line(`    ${line}`);
+  if (isOpen(gap)) {
+    for (const line of lackLines(gap, speech)) say(line);
+    say(closes(gap, speech, delivery));
+    if (gap.closable.is === 'lost') for (const line of insteadOf(gap, speech)) say(line);
+    else say(`How: ${gap.how}`);
+    for (const line of nearly(gap, speech)) say(line);
+  }
+  if (!why) return;
+  say(`Why: ${gap.why}`);
+  say(`Helps to show: ${gap.proves.map((one) => labels(`element.${one}`)).join(', ')}`, 'dim');
+  say(`Basis: ${gap.basis} [${gap.rule}]`, 'dim');
+}
+
+/** What is lacking; a part that is lost while others are not says so. */
+function lackLines(gap: GapResult, speech: GapSpeech): string[] {
+  const parts = gap.parts?.filter(isOpen) ?? [];
+  const mixed = gap.closable.is !== 'lost' && parts.some((part) => part.closable.is === 'lost');
+  if (!mixed) return [...gap.lacking, ...gap.notes].map((lack) => lackText(speech, lack));
+  const tail = (part: GapPart) =>
+    part.closable.is === 'lost'
+      ? ` (${speech.labels('closable.lost')} ${closingMoment(speech, part.closable) ?? ''})`
+      : '';
+  const lines = parts.flatMap((part) =>
+    part.lacking.map((lack) => {
+      const { line = lack.line, stop = lack.stop } = part;
+      const placed = {
+        ...lack,
+        ...(line === undefined ? {} : { line }),
+        ...(stop === undefined ? {} : { stop }),
+      };
+      return `${lackText(speech, placed)}${tail(part)}`;
+    }),
+  );
+  return [...lines, ...gap.notes.map((note) => lackText(speech, note))];
+}
+
+/** Until when it can be got, with the stop's name where there are several and the time where it is known. */
+function closes({ closable }: GapResult, speech: GapSpeech, { stops }: Delivered): string {
+  if (closable.is === 'now') return 'Can still be got.';
+  const stop = stops.find((one) => one.id === closable.stop);
+  const where = stop === undefined || stops.length < 3 ? '' : ` (${speech.names.stop(stop.id)})`;
+  const zone: Zone | undefined = stop?.zone ?? stops[0]?.zone;
+  const at =
+    closable.at === undefined || zone === undefined ? '' : `, ${when(milliseconds(closable.at), zone)}`;
+  const moment = `${closingMoment(speech, closable) ?? ''}${where}${at}`;
+  return closable.is === 'until' ? `Until: ${moment}` : `Lost since: ${moment}`;
+}
+
+/** The best of what is in the record instead, or what would stand in and could be asked for. */
+function insteadOf(gap: GapResult, speech: GapSpeech): string[] {
+  const [best] = gap.substitutes;
+  if (best !== undefined)
+    return [`Instead: ${substituteWords(speech, best.what)} (${best.evidence.slice(0, 4).join(', ')})`];
+  const wanted = gap.wanted.map((what) => substituteWords(speech, what));
+  return wanted.length === 0 ? [] : [`Would stand in: ${wanted.join(', ')}`];
+}
+
+const MOST_NEARLY = 3;
+
+function nearly(gap: GapResult, { labels }: GapSpeech): string[] {
+  const said = gap.nearly
+    .slice(0, MOST_NEARLY)
+    .map((miss) => `${miss.evidence} (${labels.find(`near.${miss.why}`) ?? labels(`flag.${miss.why}`)})`);
+  const rest = gap.nearly.length - said.length;
+  return said.length === 0 ? [] : [`Nearly counts: ${said.join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`];
+}
+
+/** One row of the table over several deliveries. */
+export interface GapRow {
+  name: string;
+  gaps?: readonly GapResult[];
+  speech?: GapSpeech;
+}
+
+/** Several deliveries at once: how much is open, how much of it is lost, and what closes next. */
+export function printGapTable(output: Output, rows: readonly GapRow[]): void {
+  const cells = rows.map(({ name, gaps, speech }) => {
+    if (gaps === undefined || speech === undefined) return [name, '-', '-', '-', 'could not be read'];
+    const open = gaps.filter(isOpen);
+    const lost = open.filter((gap) => gap.closable.is === 'lost').length;
+    const next = open
+      .filter((gap) => gap.closable.is === 'until')
+      .sort((a, b) => order(a.stage) - order(b.stage) || moreUrgent(a.closable, b.closable))[0];
+    const closing =
+      next === undefined ? '' : `${next.title} (until ${closingMoment(speech, next.closable) ?? ''})`;
+    return [
+      name,
+      String(open.length),
+      String(lost),
+      String(gaps.filter((gap) => gap.outcome === 'met').length),
+      closing.replaceAll('\u00a0', ' '),
+    ];
+  });
+  for (const line of tableLines([['delivery', 'open', 'lost', 'met', 'closes next'], ...cells], output.width))
+    output.line(line);
+}
+
+const order = (stage: Stage) => stages.options.indexOf(stage);

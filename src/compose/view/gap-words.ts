@@ -1,0 +1,93 @@
+import type { Closable, Lack } from '../../model/results.js';
+import type { Moment, Substitute } from '../../model/rule-set.js';
+import { type Inline, plain, text, wordsOf } from '../blocks.js';
+import type { Format } from '../format.js';
+import type { FactNames, Facts } from '../words/facts.js';
+import type { Labels } from '../words/labels.js';
+import type { Words } from '../words/words.js';
+
+/** What is needed to say what a rule lacks. */
+export interface GapSpeech {
+  labels: Labels;
+  words: Words;
+  names: FactNames;
+  format: Format;
+}
+
+/** Facts that name words of the labels, and the group each is looked up in. */
+const GROUPS: Record<string, string> = {
+  thing: 'asked',
+  positions: 'position',
+  source: 'set-point-source',
+  seen: 'run',
+  asked: 'run',
+  party: 'reading-from',
+  moment: 'event',
+  standIn: 'event',
+};
+const PARTIES: Record<string, string> = { first: 'reading-from', second: 'reading-from' };
+const SOURCES: Record<string, string> = { first: 'set-point-source', second: 'set-point-source' };
+
+/** What is lacking, as one line of words: with its line or stop in front. */
+export function lackLine(speech: GapSpeech, lack: Lack): Inline[] {
+  const { names, words, labels } = speech;
+  const lead =
+    lack.line !== undefined
+      ? [text(`${names.line(lack.line)}: `)]
+      : lack.stop !== undefined
+        ? [text(`${names.stop(lack.stop)}: `)]
+        : [];
+  if (lack.ways !== undefined) {
+    const ways = lack.ways.map((way) => way.map((one) => wordsOf(lackLine(speech, one))).join(', '));
+    return [...lead, ...plain(`${labels('lacking.one-of')}: ${ways.join(`; ${labels('lacking.or')} `)}`)];
+  }
+  return [...lead, ...words.line(`lacking/${lack.is}`, factsInWords(speech, lack))];
+}
+
+export const lackText = (speech: GapSpeech, lack: Lack): string => wordsOf(lackLine(speech, lack));
+
+function factsInWords(speech: GapSpeech, lack: Lack): Facts {
+  const own = lack.is === 'hands-differ' ? PARTIES : lack.is === 'sources-differ' ? SOURCES : {};
+  return Object.fromEntries(
+    Object.entries(lack.facts).map(([name, value]) => {
+      const group = own[name] ?? GROUPS[name];
+      if (group === undefined || typeof value !== 'string') return [name, value];
+      const said = value.split(',').map((one) => wordFor(speech, group, one));
+      return [name, said.join(` ${speech.labels('lacking.or')} `)];
+    }),
+  );
+}
+
+function wordFor({ labels }: GapSpeech, group: string, name: string): string {
+  const found =
+    labels.find(`${group}.${name}`) ?? (group === 'event' ? labels.find(`moment.${name}`) : undefined);
+  return (found ?? name).replace(/^\p{Lu}(?=\p{Ll})/u, (letter) => letter.toLowerCase());
+}
+
+/** A moment with what is added to it: `doors closed`, `24 h after delivery over`. */
+export function momentWords(speech: GapSpeech, moment: Moment, seconds = 0): string {
+  const { labels, format } = speech;
+  const name = wordFor(speech, 'event', moment);
+  if (seconds === 0) return name;
+  return `${format.duration(Math.abs(seconds))} ${labels(seconds < 0 ? 'offset.before' : 'offset.after')} ${name}`;
+}
+
+/** The moment that a closing hangs on; undefined when the evidence can be got at any time. */
+export function closingMoment(speech: GapSpeech, closable: Closable): string | undefined {
+  switch (closable.is) {
+    case 'now':
+      return undefined;
+    case 'until':
+      return momentWords(speech, closable.moment, closable.seconds);
+    case 'lost':
+      return momentWords(speech, closable.since, closable.seconds);
+  }
+}
+
+/** What stands in for evidence that can't be got. */
+export function substituteWords({ labels }: GapSpeech, what: Substitute): string {
+  if ('document' in what) return labels(`asked.${what.document}`);
+  if ('photo' in what) return labels(`asked.${what.photo}`);
+  if ('statement' in what) return labels('asked.statement');
+  return labels(`computed.${what.computed}`);
+}

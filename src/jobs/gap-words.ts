@@ -1,0 +1,31 @@
+import { fileURLToPath } from 'node:url';
+import { formatFor } from '../compose/format.js';
+import type { GapSpeech } from '../compose/view/gap-words.js';
+import { factNames } from '../compose/view/names.js';
+import { readLabels } from '../compose/words/labels.js';
+import { loadTemplates } from '../compose/words/load.js';
+import { wordsFrom } from '../compose/words/words.js';
+import type { Delivery } from '../model/delivery.js';
+
+const SHIPPED = fileURLToPath(new URL('../../templates/words/', import.meta.url));
+
+/**
+ * The words of the dossier in the delivery's language, for saying gaps elsewhere.
+ * Throws DossierError `bad-template` when there are none.
+ */
+export async function gapSpeech(delivery: Delivery): Promise<GapSpeech> {
+  const folder = `${SHIPPED}${delivery.show.language}`;
+  const loaded = await loadTemplates(folder);
+  const labels = readLabels(loaded.labels, `${folder}/labels.yaml`);
+  const names = factNames(delivery);
+  const format = formatFor(delivery.show, {
+    zoneUnknown: labels('time.zone-unknown'),
+    notKnown: labels('time.not-known'),
+  });
+  return {
+    labels,
+    names,
+    format,
+    words: wordsFrom({ templates: loaded.templates, folder, labels, format, names }),
+  };
+}
