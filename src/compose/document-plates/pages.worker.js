@@ -1,0 +1,80 @@
+// Draws the first pages of one PDF after another for the process that forked it, so that neither a hostile file's
+// time nor its memory nor a crash in native code reaches the caller. Nothing in a PDF is run, followed or fetched.
+import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
+
+/** @typedef {{ bytes: Uint8Array, pages: number, longest: number }} Asked */
+/** @typedef {{ bytes: Uint8Array, width: number, height: number }} Drawn */
+/** @typedef {{ is: 'drawn', pages: Drawn[], of: number } | { is: 'failed', why: string } | { is: 'missing' }} Answer */
+
+/** Samples of one picture inside a page; larger ones are left blank (CWE-409). */
+const MOST_SAMPLES = 60_000_000;
+
+/**
+ * @param {Asked} asked
+ * @returns {Promise<Answer>}
+ */
+async function draw({ bytes, pages, longest }) {
+  const { createCanvas } = await import('@napi-rs/canvas');
+  const root = dirname(createRequire(import.meta.url).resolve('pdfjs-dist/package.json'));
+  const folder = (/** @type {string} */ name) => `${join(root, name)}/`;
+  const { getDocument, VerbosityLevel } = await import('pdfjs-dist/legacy/build/pdf.mjs');
+  const task = getDocument({
+    data: new Uint8Array(bytes),
+    isEvalSupported: false,
+    enableXfa: false,
+    disableFontFace: true,
+    useSystemFonts: false,
+    useWorkerFetch: false,
+    maxImageSize: MOST_SAMPLES,
+    standardFontDataUrl: folder('standard_fonts'),
+    cMapUrl: folder('cmaps'),
+    wasmUrl: folder('wasm'),
+    iccUrl: folder('iccs'),
+    verbosity: VerbosityLevel.ERRORS,
+  });
+  try {
+    const document = await task.promise;
+    /** @type {Drawn[]} */
+    const drawn = [];
+    for (let number = 1; number <= Math.min(pages, document.numPages); number += 1) {
+      const page = await document.getPage(number);
+      const natural = page.getViewport({ scale: 1 });
+      const scale = Math.min(longest / Math.max(natural.width, natural.height), 4);
+      const viewport = page.getViewport({ scale });
+      const width = Math.max(1, Math.round(viewport.width));
+      const height = Math.max(1, Math.round(viewport.height));
+      const canvas = createCanvas(width, height);
+      const context = canvas.getContext('2d');
+      context.fillStyle = '#ffffff';
+      context.fillRect(0, 0, width, height);
+      /** @typedef {Parameters<typeof page.render>[0]['canvasContext']} Context */
+      await page.render({
+        canvas: null,
+        canvasContext: /** @type {Context} */ (/** @type {unknown} */ (context)),
+        viewport,
+      }).promise;
+      drawn.push({ bytes: await canvas.encode('jpeg', 85), width, height });
+      page.cleanup();
+    }
+    return { is: 'drawn', pages: drawn, of: document.numPages };
+  } finally {
+    await task.destroy();
+  }
+}
+
+/**
+ * @param {unknown} error
+ * @returns {Answer}
+ */
+function answerTo(error) {
+  const code = error instanceof Error && 'code' in error ? error.code : undefined;
+  if (code === 'ERR_MODULE_NOT_FOUND' || code === 'MODULE_NOT_FOUND') return { is: 'missing' };
+  return { is: 'failed', why: error instanceof Error ? error.message : String(error) };
+}
+
+process.on('message', (asked) => {
+  draw(/** @type {Asked} */ (asked))
+    .catch(answerTo)
+    .then((answer) => process.send?.(answer));
+});
