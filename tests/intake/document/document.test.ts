@@ -1,0 +1,96 @@
+import { deflateSync } from 'node:zlib';
+import { PDFDocument, StandardFonts } from 'pdf-lib';
+import { describe, expect, it } from 'vitest';
+import { paperByFileName, paperByWords } from '../../../src/intake/document/paper-words.js';
+import { lookAtPdf } from '../../../src/intake/document/pdf.js';
+import { emptyFolder, put } from '../a-delivery.js';
+
+const folder = await emptyFolder();
+const look = async (bytes: string | Uint8Array) => lookAtPdf((await put(folder, 'a.pdf', bytes)).path);
+
+async function pdf(pages = 1, text = 'Page', options = {}): Promise<Uint8Array> {
+  const made = await PDFDocument.create();
+  const font = await made.embedFont(StandardFonts.Helvetica);
+  for (let i = 0; i < pages; i++) made.addPage().drawText(text, { font });
+  return made.save(options);
+}
+
+/** A PDF with one more object in it. */
+async function with_(object: string): Promise<string> {
+  const bytes = Buffer.from(await pdf(1, 'Page', { useObjectStreams: false })).toString('latin1');
+  return bytes.replace('xref\n', `90 0 obj\n${object}\nendobj\nxref\n`);
+}
+
+describe('looking at a PDF', () => {
+  it.each([true, false])('counts its pages, in object streams or not (%s)', async (useObjectStreams) => {
+    expect(await look(await pdf(3, 'x', { useObjectStreams }))).toMatchObject({
+      pages: 3,
+      encrypted: false,
+      active: [],
+    });
+  });
+
+  // ISO 32000-2 §12.6.4, §7.11.4; a name may hide letters as #xx (§7.3.5).
+  it.each([
+    ['<< /S /JavaScript /JS (app.alert(1)) >>', 'JavaScript'],
+    ['<< /S /J#61vaScript >>', 'JavaScript'],
+    ['<< /S /Launch /F (cmd.exe) >>', 'an action that starts a program'],
+    ['<< /Names << /EmbeddedFiles 9 0 R >> >>', 'embedded files'],
+    ['<< /S /SubmitForm >>', 'a form that sends or fetches data'],
+    ['<< /XFA [] >>', 'an XFA form'],
+  ])('finds active content in %s', async (object, what) => {
+    const latin = Buffer.from(await with_(object), 'latin1');
+    expect((await look(latin)).active).toContain(what);
+  });
+
+  it('finds it inside a compressed object stream', async () => {
+    const packed = deflateSync('1 0 << /S /JavaScript >>');
+    const object = `<< /Type /ObjStm /N 1 /First 4 /Filter /FlateDecode /Length ${packed.length} >>\nstream\n${packed.toString('latin1')}\nendstream`;
+    expect((await look(Buffer.from(await with_(object), 'latin1'))).active).toEqual(['JavaScript']);
+  });
+
+  it('leaves a plain link and an opening view alone', async () => {
+    expect(
+      (await look(await with_('<< /OpenAction [3 0 R /Fit] /A << /S /URI /URI (https://example.com) >> >>')))
+        .active,
+    ).toEqual([]);
+  });
+
+  it('says when a part is missing', async () => {
+    const whole = await pdf(2);
+    expect((await look(whole.subarray(0, whole.length / 2))).damaged).toMatch(/a part is missing/);
+    expect((await look('%PDF-1.7\nstartxref\n0\n%%EOF')).damaged).toMatch(/no page/);
+    expect((await look(whole)).damaged).toBeUndefined();
+  });
+
+  it('unpacks no bomb', async () => {
+    const bomb = deflateSync(Buffer.alloc(64 * 1024 * 1024));
+    const object = `<< /Type /ObjStm /Filter /FlateDecode >>\nstream\n${bomb.toString('latin1')}\nendstream`;
+    expect((await look(Buffer.from(await with_(object), 'latin1'))).pages).toBe(1);
+  });
+
+  it('reads letters that stand for themselves', async () => {
+    expect((await look(await pdf(1, 'BILL OF LADING 4711'))).text).toContain('BILL OF LADING 4711');
+  });
+});
+
+describe('what a paper calls itself', () => {
+  it.each([
+    ['STRAIGHT BILL OF LADING\nNo. 4711', 'bill-of-lading'],
+    ['Example Hauliers\nCarta de Porte 12', 'bill-of-lading'],
+    ['NOTICE OF REJECTION\n\nThe bill of lading calls for 36 degrees.', 'rejection-notice'],
+    ['Certificado de inspección\nNo 5', 'inspection-certificate'],
+    [
+      'Please find the proof of delivery that the receiver signed and the bill of lading attached.',
+      undefined,
+    ],
+    ['preinvoices', undefined],
+    ['', undefined],
+  ])('%j', (text, is) => expect(paperByWords(text)?.is).toBe(is));
+
+  it.each([
+    ['papers/Bill_of_Lading-4711.pdf', 'bill-of-lading'],
+    ['pre-trip report.pdf', 'pre-trip-report'],
+    ['IMG_1.pdf', undefined],
+  ])('by its file name: %s', (name, is) => expect(paperByFileName(name)?.is).toBe(is));
+});
