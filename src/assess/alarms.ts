@@ -3,6 +3,7 @@ import type { Span } from '../model/results.js';
 import type { ItemOf } from '../model/state.js';
 import { knownMilliseconds } from '../model/time.js';
 import type { UnitLog } from '../model/unit-log.js';
+import { saysNoAlarm } from './temperature/state-words.js';
 import { gapLimit } from './temperature/steps.js';
 
 /** One alarm: from when it is first seen until it is last seen without a break. */
@@ -32,7 +33,7 @@ const NO_ALARM = new Set([
   'clear',
 ]);
 
-const isAlarm = (text: string) => !NO_ALARM.has(text.trim().toLowerCase());
+const isAlarm = (text: string) => !NO_ALARM.has(text.trim().toLowerCase()) && !saysNoAlarm(text);
 
 /** The alarms of the logs' own columns and of the looks at the unit, in order of time. A gap in a log ends an alarm. */
 export function alarmsOf(logs: readonly UnitLog[], rounds: readonly ItemOf<'round'>[]): Alarm[] {

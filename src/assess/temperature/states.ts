@@ -1,23 +1,8 @@
 import type { Span, TemperatureResult } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
+import { saysDefrost, saysNothing, saysOff } from './state-words.js';
 
 export type Logged = TemperatureResult['logged'][number];
-
-const NOTHING = new Set([
-  '',
-  'no',
-  'n',
-  'off',
-  '0',
-  'false',
-  'none',
-  'closed',
-  'shut',
-  'inactive',
-  '-',
-  '--',
-]);
-const OFF = new Set(['off', '0', 'no', 'false', 'unit off', 'power off', 'shut down', 'shutdown', 'stopped']);
 
 /** What a state's text says, per kind of event. Unknown words count as the event only where the column is its own. */
 const READERS: Record<
@@ -25,13 +10,13 @@ const READERS: Record<
   { column: 'defrost' | 'door' | 'power' | 'mode'; says: (text: string) => boolean }[]
 > = {
   defrost: [
-    { column: 'defrost', says: (text) => !NOTHING.has(text) },
-    { column: 'mode', says: (text) => text.includes('defrost') },
+    { column: 'defrost', says: (text) => !saysNothing(text) },
+    { column: 'mode', says: saysDefrost },
   ],
-  'door-open': [{ column: 'door', says: (text) => !NOTHING.has(text) }],
+  'door-open': [{ column: 'door', says: (text) => !saysNothing(text) }],
   'unit-off': [
-    { column: 'power', says: (text) => OFF.has(text) },
-    { column: 'mode', says: (text) => OFF.has(text) },
+    { column: 'power', says: saysOff },
+    { column: 'mode', says: saysOff },
   ],
 };
 
@@ -65,7 +50,7 @@ function spansOf(
     const text = texts[i] ?? '';
     let on = known.get(text);
     if (on === undefined) {
-      on = says(text.trim().toLowerCase());
+      on = says(text);
       known.set(text, on);
     }
     const at = times[i] as number;

@@ -1,0 +1,95 @@
+/** What the states of a log say, in English, Spanish and French; lower case, no accents. */
+const NOTHING: ReadonlySet<string> = new Set([
+  ...[
+    '',
+    'no',
+    'n',
+    'off',
+    '0',
+    'false',
+    'none',
+    'closed',
+    'close',
+    'shut',
+    'inactive',
+    'idle',
+    'ok',
+    'normal',
+  ],
+  ...[
+    'cerrada',
+    'cerrado',
+    'cerradas',
+    'cerrados',
+    'inactivo',
+    'inactiva',
+    'ninguno',
+    'ninguna',
+    'apagado',
+    'falso',
+  ],
+  ...[
+    'fermee',
+    'ferme',
+    'fermees',
+    'fermes',
+    'non',
+    'inactif',
+    'inactive',
+    'aucun',
+    'aucune',
+    'faux',
+    'arret',
+  ],
+]);
+const OFF: ReadonlySet<string> = new Set([
+  ...['off', '0', 'no', 'false', 'unit off', 'power off', 'shut down', 'shutdown', 'stopped'],
+  ...[
+    'apagado',
+    'apagada',
+    'paro',
+    'parado',
+    'parada',
+    'detenido',
+    'detenida',
+    'desconectado',
+    'equipo apagado',
+  ],
+  ...['arret', 'arrete', 'arretee', 'eteint', 'eteinte', 'hors tension', 'non', 'groupe arrete'],
+]);
+const NO_ALARM: ReadonlySet<string> = new Set([
+  ...[
+    'no alarm',
+    'no alarms',
+    'sin alarma',
+    'sin alarmas',
+    'sin fallas',
+    'aucune alarme',
+    'pas alarme',
+    'ras',
+  ],
+]);
+const DEFROST = ['defrost', 'deshielo', 'desescarche', 'descarche', 'descongel', 'degivrage'];
+
+function plain(text: string): string {
+  return text.normalize('NFKD').replaceAll(/\p{M}/gu, '').trim().toLowerCase();
+}
+
+/** The text says that nothing is going on, or is a mark that stands for no value. */
+export function saysNothing(text: string): boolean {
+  const said = plain(text);
+  return NOTHING.has(said) || /^[-–—*.?]+$/.test(said);
+}
+
+export function saysNoAlarm(text: string): boolean {
+  return saysNothing(text) || NO_ALARM.has(plain(text));
+}
+
+export function saysOff(text: string): boolean {
+  return OFF.has(plain(text));
+}
+
+export function saysDefrost(text: string): boolean {
+  const said = plain(text);
+  return DEFROST.some((word) => said.includes(word));
+}
