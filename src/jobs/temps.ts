@@ -28,6 +28,8 @@ export interface TemperaturesReport {
   results: TemperatureResult[];
   /** The logs as computed with: impossible jumps are unknown values. */
   logs: UnitLog[];
+  /** Logs that cover the same time, and where downloads of one instrument disagree. */
+  overlaps: AssessedDelivery['overlaps'];
   startZone: Zone;
   endZone: Zone;
 }
@@ -42,7 +44,7 @@ export async function temperatures(input: TemperaturesInput): Promise<Temperatur
   const { stops } = state.delivery;
   const startZone = firstLoading(stops)?.zone ?? ('UTC' as Zone);
   const endZone = lastUnloading(stops)?.zone ?? startZone;
-  const report = { state, assessment, startZone, endZone };
+  const report = { state, assessment, overlaps: assessed.overlaps, startZone, endZone };
   const cleaned = assessed.logs.map((log) => withoutJumps(log));
   const logs = cleaned.map(({ log }) => log);
   if (input.leg !== undefined) {

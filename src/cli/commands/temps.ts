@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import { DossierError } from '../../model/error.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
+import { printable } from '../output.js';
 import type { CliContext } from '../program.js';
 import { whoEnters } from '../who.js';
 
@@ -79,6 +80,7 @@ Exits with 1 when there is no usable unit log.`,
           product: assessment.product,
           sensorDifferences: assessment.sensorDifferences,
           longestWithoutRound: assessment.longestWithoutRound,
+          logs: report.overlaps,
         });
       if (options.csv === true) {
         const { excursionsCsv } = await import('../../jobs/computed-data.js');
@@ -110,5 +112,7 @@ Exits with 1 when there is no usable unit log.`,
         output.line();
       }
       printGoods(output, assessment, unit);
+      const { overlapLines } = await import('../log-overlaps.js');
+      for (const line of overlapLines(report.overlaps, unit, startZone)) output.note(printable(line));
     });
 }
