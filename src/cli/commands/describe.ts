@@ -61,7 +61,7 @@ Each statement is a new entry in the record; a correction never changes what was
       const jobs = await import('../../jobs/describe.js');
       const common = {
         folder: deliveryFolder(options.delivery),
-        by: whoEnters(options.enteredBy ?? options.by),
+        by: whoEnters(options.enteredBy),
         now,
       };
       const acts = [options.confirm, options.confirmAll, options.withhold].filter(

@@ -1,0 +1,128 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { readNotes } from '../../../src/intake/notes.js';
+import { delivery } from '../a-delivery.js';
+
+const read = (text: string, standing = {}) => readNotes(text, 'notes.txt', delivery, standing);
+const one = (line: string) => {
+  const { lines, problems } = read(line);
+  expect(problems).toEqual([]);
+  const [{ kind, word, fields } = { kind: 'none', word: undefined, fields: {} }] = lines;
+  return { kind, ...(word === undefined ? {} : { word }), ...fields };
+};
+
+describe('one note a line', () => {
+  it.each([
+    [
+      '04:10 pulp 34.2F romaine nose load-1 by M. Ortega',
+      {
+        kind: 'pulp',
+        word: '34.2F',
+        at: '04:10',
+        line: 'romaine',
+        position: 'nose',
+        stop: 'load-1',
+        by: 'M. Ortega',
+      },
+    ],
+    [
+      'romaine by M. Ortega nose pulp load-1 34.2 °F 04:10',
+      {
+        kind: 'pulp',
+        word: '34.2 °F',
+        at: '04:10',
+        line: 'romaine',
+        position: 'nose',
+        stop: 'load-1',
+        by: 'M. Ortega',
+      },
+    ],
+    [
+      '2026-07-16 06:08 pulp 44.4F receiver ROMAINE Drop-1',
+      {
+        kind: 'pulp',
+        word: '44.4F',
+        at: '2026-07-16 06:08',
+        from: 'receiver',
+        line: 'romaine',
+        stop: 'drop-1',
+      },
+    ],
+    ['2026-07-14T04:10 pulp 1,5C', { kind: 'pulp', word: '1,5C', at: '2026-07-14T04:10' }],
+    [
+      'yesterday 2:05 pm arrived drop-1',
+      { kind: 'event', word: 'arrived', at: 'yesterday 2:05 pm', stop: 'drop-1' },
+    ],
+    [
+      '14:00 MST round 37F set 36F fuel 3/4 alarm 63',
+      { kind: 'round', word: '37F', at: '14:00 MST', setPoint: '36F', fuel: '3/4', alarm: ['63'] },
+    ],
+    [
+      '06:35 set-point 36F display continuous',
+      { kind: 'set-point', word: '36F', at: '06:35', shownBy: 'display', run: 'continuous' },
+    ],
+    ['04:20 seal 4471908 applied', { kind: 'seal', word: '4471908', at: '04:20', state: 'applied' }],
+    [
+      '06:36 bracing load-bars note two behind the last row at 34F',
+      { kind: 'bracing', word: 'load-bars', at: '06:36', note: 'two behind the last row at 34F' },
+    ],
+    [
+      '05:05 called shipper: romaine pulps at 42 F',
+      { kind: 'contact', word: 'shipper', how: 'call', at: '05:05', about: 'romaine pulps at 42 F' },
+    ],
+    [
+      '06:40 statement by R. Vela: I was there.',
+      { kind: 'statement', word: 'I was there.', at: '06:40', by: 'R. Vela' },
+    ],
+    ['06:41 pattern pinwheel rows 1-13', { kind: 'pattern', word: 'pinwheel', at: '06:41', rows: '1-13' }],
+  ])('%s', (line, said) => expect(one(line)).toEqual(said));
+
+  it('is completed by what stands alone on a line above it', () => {
+    const { lines } = read(
+      '# dock\n2026-07-14 load-1\nby M. Ortega\n\n04:10 pulp 34F\n04:12 pulp 35F by R. Vela drop-1',
+    );
+    expect(lines.map(({ row, fields }) => ({ row, ...fields }))).toEqual([
+      { row: 5, at: '2026-07-14 04:10', stop: 'load-1', by: 'M. Ortega' },
+      { row: 6, at: '2026-07-14 04:12', stop: 'drop-1', by: 'R. Vela' },
+    ]);
+  });
+
+  it.each([
+    ['04:10 34F romaine', /what kind/],
+    ['pulp 34F', /no time of day/],
+    ['04:10 pulp 34F bananas', /"bananas" is not understood/],
+    ['04:10 pulp 34F 35F', /"34F" and "35F" both/],
+    ['04:10 pulp 34F 04:12', /both say its time/],
+    ['04:10 seal 447 doors-closed', /"doors-closed" is not understood/],
+  ])('"%s" is refused with its row', (line, message) => {
+    const { lines, problems, count } = read(`\n${line}\n04:11 arrived`);
+    expect([lines.length, count]).toEqual([1, 2]);
+    expect(problems).toHaveLength(1);
+    expect(problems[0]).toMatchObject({ message: expect.stringMatching(message), where: { row: 2 } });
+  });
+
+  it('never throws, and answers every line once', () => {
+    const word = fc.oneof(
+      fc.constantFrom(
+        'pulp',
+        'seal',
+        '04:10',
+        '34F',
+        'by',
+        'note',
+        'romaine',
+        'load-1',
+        ':',
+        'constructor',
+        '__proto__',
+      ),
+      fc.string({ maxLength: 12 }),
+    );
+    fc.assert(
+      fc.property(fc.array(fc.array(word, { maxLength: 8 }), { maxLength: 6 }), (written) => {
+        const { lines, problems, count } = read(written.map((words) => words.join(' ')).join('\n'));
+        expect(lines.length + problems.length).toBe(count);
+      }),
+    );
+  });
+});
