@@ -90,8 +90,10 @@ export const rule = z.strictObject({
   stage,
   title: z.string().min(1).max(160),
   applies: applies.optional(),
-  /** The rule is held against each line, or each stop, on its own, with its own closing moment. */
-  each: z.enum(['line', 'loading-stop', 'unloading-stop']).optional(),
+  /** The rule is held against each line, or each stop, or one stop, on its own, with its own closing moment. */
+  each: z
+    .enum(['line', 'loading-stop', 'unloading-stop', 'first-loading-stop', 'last-unloading-stop'])
+    .optional(),
   needs: need,
   /** Before this the rule is not yet due. */
   opens: whenPoint.optional(),

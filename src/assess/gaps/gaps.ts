@@ -1,7 +1,7 @@
 import type { Stop } from '../../model/delivery.js';
 import type { Closable, GapPart, GapResult, Outcome } from '../../model/results.js';
 import type { Rule } from '../../model/rule-set.js';
-import { stopsOf } from '../moments.js';
+import { type Side, stopsOf } from '../moments.js';
 import { linesFor } from './applies.js';
 import { closableOf, isDue, moreUrgent } from './closable.js';
 import type { Context, IndexedContext, RuleContext, Scope } from './context.js';
@@ -70,14 +70,23 @@ function scopesOf(context: IndexedContext, rule: Rule, lines: RuleContext['lines
     case 'line':
       return lines.map((line) => ({ line }));
     case 'loading-stop':
-    case 'unloading-stop': {
-      const side = rule.each === 'loading-stop' ? 'load' : 'unload';
-      const used = (stop: Stop) => lines.some((line) => endOf(line, side) === stop.id);
-      return stopsOf(context.moments, side)
-        .filter(used)
+      return stopsUsed(context, 'load', lines).map((stop) => ({ stop }));
+    case 'unloading-stop':
+      return stopsUsed(context, 'unload', lines).map((stop) => ({ stop }));
+    case 'first-loading-stop':
+      return stopsUsed(context, 'load', lines)
+        .slice(0, 1)
         .map((stop) => ({ stop }));
-    }
+    case 'last-unloading-stop':
+      return stopsUsed(context, 'unload', lines)
+        .slice(-1)
+        .map((stop) => ({ stop }));
   }
+}
+
+/** Stops of one side at which a line of the rule goes on or off. */
+function stopsUsed(context: IndexedContext, side: Side, lines: RuleContext['lines']): Stop[] {
+  return stopsOf(context.moments, side).filter((stop) => lines.some((line) => endOf(line, side) === stop.id));
 }
 
 /** What is met or contradicted is so at any time; what is open is not yet due before the rule's opening moment. */
