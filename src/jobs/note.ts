@@ -36,8 +36,9 @@ export interface NotedReading {
 export async function note(input: NoteInput): Promise<NotedReading> {
   return withDelivery({ folder: input.folder, by: input.enteredBy, now: input.now }, true, async (record) => {
     const { delivery } = record.state();
+    const judged = judgeReading(input, delivery, input.now());
     const told: Reading = {
-      ...judgeReading(input, delivery, input.now()),
+      ...judged,
       evidence: record.nextEvidenceId(),
       source: { is: 'typed' as const },
     };
@@ -48,7 +49,7 @@ export async function note(input: NoteInput): Promise<NotedReading> {
     await record.append([{ type: 'reading-recorded', by: input.enteredBy, body }]);
     return {
       evidence: body.evidence,
-      said: inWords(input, body),
+      said: inWords(input, judged) + ('signature' in body ? ', signed' : ''),
       notices: record.notices.map((notice) => notice.message),
     };
   });

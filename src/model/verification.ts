@@ -1,48 +1,59 @@
+import { z } from 'zod';
+
 /** `notice`: nothing is broken, and a reader should know what the detail says. */
-export type CheckResult = 'passed' | 'notice' | 'failed' | 'not-checked';
+export const checkResult = z.enum(['passed', 'notice', 'failed', 'not-checked']);
+export type CheckResult = z.infer<typeof checkResult>;
 
 /** What a stranger's check found. Judging never throws: every check is named with its result. */
-export interface Check {
-  /** Stable, dotted: `signature.digest`, `attachment.hash`, `ledger.root` … */
-  id: string;
+export const check = z.object({
+  /** Stable, dotted: `signature.digest`, `attachments.bytes`, `record.root` … */
+  id: z.string(),
   /** In words, for a person. */
-  what: string;
-  result: CheckResult;
+  what: z.string(),
+  result: checkResult,
   /** What was found, naming the part (attachment, entry, exhibit). */
-  detail: string;
-}
+  detail: z.string(),
+});
+export type Check = z.infer<typeof check>;
 
-export type Verdict = 'intact' | 'intact-signer-not-vouched-for' | 'broken';
+export const verdict = z.enum(['intact', 'intact-signer-not-vouched-for', 'broken']);
+export type Verdict = z.infer<typeof verdict>;
 
-export interface Signer {
+export const signer = z.object({
   /** Subject as the certificate writes it. */
-  name: string;
-  certificateSha256: string;
+  name: z.string(),
+  certificateSha256: z.string(),
   /** The signer's own claim of the time, not proof of it. */
-  claimedTime?: string;
+  claimedTime: z.string().exactOptional(),
   /** The time that a time-stamp server confirms: the signature existed by then. */
-  stampedTime?: string;
-}
+  stampedTime: z.string().exactOptional(),
+});
+export type Signer = z.infer<typeof signer>;
 
-export interface Verification {
-  verdict: Verdict;
-  checks: Check[];
-  signer?: Signer;
-  fingerprint?: { delivery: string; size: number; root: string };
-}
+export const verification = z.object({
+  verdict,
+  checks: z.array(check),
+  signer: signer.exactOptional(),
+  fingerprint: z
+    .object({ delivery: z.string(), size: z.int().nonnegative(), root: z.string() })
+    .exactOptional(),
+});
+export type Verification = z.infer<typeof verification>;
 
 /** One of the things that were given to be checked. */
-export interface Subject extends Verification {
+export const subject = verification.extend({
   /** As it was given. */
-  path: string;
-  is: 'dossier' | 'bag' | 'record' | 'unknown';
-}
+  path: z.string(),
+  is: z.enum(['dossier', 'bag', 'record', 'unknown']),
+});
+export type Subject = z.infer<typeof subject>;
 
 /** What a check of several things found: each alone, and whether they belong together. */
-export interface VerificationReport {
-  schema: 'load-dossier-verification-1';
-  /** The worst of all. */
-  verdict: Verdict;
-  subjects: Subject[];
-  together: Check[];
-}
+export const verificationReport = z.object({
+  schema: z.literal('load-dossier-verification-1'),
+  /** The worst of all dossiers; `broken` when anything is. */
+  verdict,
+  subjects: z.array(subject),
+  together: z.array(check),
+});
+export type VerificationReport = z.infer<typeof verificationReport>;

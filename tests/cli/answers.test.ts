@@ -88,19 +88,20 @@ describe('--json parses and has its keys', () => {
   it('verify', async () => {
     const { code, answer } = await json('verify', dossierFile);
     expect(code).toBe(0);
-    expect(keys(answer)).toEqual(
-      expect.arrayContaining(['checks', 'file', 'fingerprint', 'signer', 'verdict']),
-    );
+    expect(keys(answer)).toEqual(['schema', 'subjects', 'together', 'verdict']);
     expect(answer.verdict).toBe('intact-signer-not-vouched-for');
-    for (const check of answer.checks)
+    const [subject] = answer.subjects;
+    expect(keys(subject)).toEqual(['checks', 'fingerprint', 'is', 'path', 'signer', 'verdict']);
+    for (const check of subject.checks)
       expect(keys(check)).toEqual(expect.arrayContaining(['detail', 'id', 'result', 'what']));
   });
 
-  it('verify of two files: a list, and the worse of the two exit codes', async () => {
+  it('verify of two files: each, and the worse of the two verdicts', async () => {
     const broken = here.put('broken.pdf', 'no PDF');
     const { code, answer } = await json('verify', dossierFile, broken);
     expect(code).toBe(1);
-    expect(answer.map((one: { verdict: string }) => one.verdict)).toEqual([
+    expect(answer.verdict).toBe('broken');
+    expect(answer.subjects.map((one: { verdict: string }) => one.verdict)).toEqual([
       'intact-signer-not-vouched-for',
       'broken',
     ]);

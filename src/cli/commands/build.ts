@@ -76,6 +76,11 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
       output.line(
         `Signed by ${printable(report.signer.name)}, certificate SHA-256 ${report.signer.certificateSha256}`,
       );
+      if (report.stampedTime !== undefined) output.line(`Time stamp ${report.stampedTime}`);
+      if (report.bag !== undefined)
+        output.line(
+          `Bag of originals ${printable(relative(process.cwd(), report.bag.file))}: ${report.bag.payloadFiles} files, ${(report.bag.payloadBytes / 1e6).toFixed(1)} MB; send it with the dossier`,
+        );
       output.note(`Next: dossier verify "${file}"`);
     });
 }

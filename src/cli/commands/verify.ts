@@ -15,7 +15,7 @@ interface Options {
 export function verifyCommand({ output, exit, now }: CliContext): Command {
   return new Command('verify')
     .description('Check a dossier, a bag or a record, with no trust in whoever made it.')
-    .argument('<paths...>', 'dossier PDFs, bags (zip or folder), delivery folders')
+    .argument('<files...>', 'dossier PDFs, bags (zip or folder), delivery folders')
     .option('--trust <certificates...>', 'certificates (PEM or DER) that you vouch for')
     .option('--require-trust', 'an intact dossier of a signer not vouched for is a no')
     .option('--fingerprint <lines...>', 'lines that you were sent earlier, each in quotes')

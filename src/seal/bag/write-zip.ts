@@ -3,7 +3,6 @@ import { createReadStream } from 'node:fs';
 import { open, rename, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { Readable, Transform } from 'node:stream';
-import { pipeline } from 'node:stream/promises';
 import yazl from 'yazl';
 import { DossierError } from '../../model/error.js';
 import type { Instant } from '../../model/time.js';
@@ -34,7 +33,7 @@ export async function writeBag(
   try {
     const handle = await open(part, 'wx', 0o644);
     try {
-      await pipeline(zipStream(order, plan), handle.createWriteStream({ autoClose: false }));
+      for await (const chunk of zipStream(order, plan)) await handle.writeFile(chunk);
       await handle.sync();
     } finally {
       await handle.close();
