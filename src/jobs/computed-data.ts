@@ -1,4 +1,5 @@
 import { stringify } from 'csv-stringify/sync';
+import { sourceOf } from '../assess/logs/join.js';
 import type { Assessment, FindingQuantity, Lack } from '../model/results.js';
 import { toInstant } from '../model/time.js';
 import type { UnitLog } from '../model/unit-log.js';
@@ -159,18 +160,26 @@ function quantity({ is: _, ...rest }: FindingQuantity): string {
   return Object.values(rest).join(' ');
 }
 
-/** The log's rows as understood: what the computation saw, row by row of the file. */
+/** The log's rows as understood: what the computation saw, row by row of the file, or of the files that it is joined from. */
 export function logCsv(log: UnitLog): string {
   const channels = Object.entries(log.channels);
   const states = Object.entries(log.states);
+  const joined = log.joinedFrom !== undefined;
   const rows = Array.from(log.times, (at, i): Cell[] => [
+    ...(joined ? [sourceOf(log, i)] : []),
     log.rows[i],
     toInstant(at),
     ...channels.map(([, values]) => known(values[i])),
     ...states.map(([, texts]) => texts[i]),
   ]);
   return csv(
-    ['row', 'time_utc', ...channels.map(([name]) => `${name}_celsius`), ...states.map(([name]) => name)],
+    [
+      ...(joined ? ['file_of'] : []),
+      'row',
+      'time_utc',
+      ...channels.map(([name]) => `${name}_celsius`),
+      ...states.map(([name]) => name),
+    ],
     rows,
   );
 }
