@@ -1,0 +1,67 @@
+import { describe, expect, it, vi } from 'vitest';
+import { askAndRetry } from '../../src/cli/ask-and-retry.js';
+import type { Output } from '../../src/cli/output.js';
+import { choiceOf } from '../../src/cli/prompts.js';
+import { DossierError } from '../../src/model/error.js';
+
+const output: Output = {
+  line: () => undefined,
+  note: () => undefined,
+  progress: () => undefined,
+  json: () => undefined,
+  style: (_, text) => text,
+  width: 80,
+};
+
+const unsure = (field: string, choices: string[]) =>
+  new DossierError('bad-value', 'it can be meant in two ways', { where: { field }, choices });
+
+describe('the choice that an answer means', () => {
+  const choices = ['seal', 'scale-ticket', 'drains', 'Load-1'];
+  it.each([
+    ['seal', 'seal'],
+    [' Scale Ticket ', 'scale-ticket'],
+    ['dr', 'drains'],
+    ['load-1', 'Load-1'],
+    ['3', 'drains'],
+    ['s', undefined],
+    ['9', undefined],
+    ['', undefined],
+    ['x', undefined],
+  ])('"%s"', (answer, choice) => expect(choiceOf(answer, choices)).toBe(choice));
+});
+
+describe('asking, and doing the work again with the answer', () => {
+  it('puts the answer where the doubtful word stood, one question after the other', async () => {
+    const ask = vi.fn(async (_question: string, choices: readonly string[]) => choices[1] ?? '');
+    const said = await askAndRetry(
+      output,
+      { word: '34', fields: { shownBy: 'x', at: '04:10' } },
+      async (typed) => {
+        if (typed.word === '34') throw unsure('temperature', ['34F', '34C']);
+        if (typed.fields.shownBy === 'x') throw unsure('--shown-by', ['bill', 'display']);
+        return typed;
+      },
+      ask,
+    );
+    expect(said).toEqual({ word: '34C', fields: { shownBy: 'display', at: '04:10' } });
+    expect(ask).toHaveBeenCalledTimes(2);
+  });
+
+  it('passes the error on where nobody can be asked, or there is no choice', async () => {
+    const refuse = (error: Error) => async () => Promise.reject(error);
+    const typed = { word: undefined, fields: {} };
+    await expect(askAndRetry(output, typed, refuse(unsure('x', ['a', 'b'])), undefined)).rejects.toThrow(
+      'two ways',
+    );
+    const plain = new DossierError('bad-value', 'no choice');
+    await expect(askAndRetry(output, typed, refuse(plain), async () => 'a')).rejects.toThrow('no choice');
+  });
+
+  it('does not ask for ever', async () => {
+    const ask = vi.fn(async () => 'a');
+    const never = async () => Promise.reject(unsure('word', ['a', 'b']));
+    await expect(askAndRetry(output, { word: 'a', fields: {} }, never, ask)).rejects.toThrow('two ways');
+    expect(ask.mock.calls.length).toBeLessThan(10);
+  });
+});
