@@ -7,7 +7,7 @@ import { celsius, kelvin, type TemperatureDifference } from '../model/temperatur
 export const USUAL_TOLERANCE: TemperatureDifference = { difference: 2, unit: '°F' };
 
 /** Room for the rounding of °F to °C: a reading on the limit is inside. Kelvin. */
-export const ROUNDING = 1e-9;
+export const ROUNDING = 1e-11;
 
 /** What the bill allows for one line: its instruction ± its tolerance, else the rule set's. Undefined without instruction. */
 export function bandOf(line: Line, ruleSet: RuleSet): Band | undefined {

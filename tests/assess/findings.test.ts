@@ -139,6 +139,17 @@ const cases: Record<FindingId, () => Finding[]> = {
   'refused-no-written-notice': () =>
     found(items({ kind: 'event', event: 'refused', place: DROP, time: at(12) })),
   'refused-not-inspected': () => found(items({ kind: 'event', event: 'refused', place: DROP, time: at(12) })),
+  'air-above-freezing-point': () => found(items(...course), { logs: [air(() => 36)] }),
+  'air-below-freezing-point': () => found(items(...course), { logs: [air(() => 31)] }),
+  'air-in-chilling-range': () =>
+    found(items(...course), { logs: [air(() => 45)], change: line('bananas', '57 °F') }),
+  'pulps-go-with-air': () =>
+    found(items(...course, pulp(45, LOAD), pulp(43, DROP)), { logs: [air(() => 36)] }),
+  'pulps-warmer-than-air-allows': () =>
+    found(items(...course, pulp(36, LOAD), pulp(50, DROP)), { logs: [air(() => 36)] }),
+  'pulps-colder-than-air-allows': () =>
+    found(items(...course, pulp(45, LOAD), pulp(31, DROP)), { logs: [air(() => 40)] }),
+  'log-values-left-out': () => found(items(...course), { logs: [air((h) => (h === 6 ? 99 : 36))] }),
   'evidence-lost': () =>
     found(items(...course), { rule: { needs: { photo: 'drains' }, closes: 'doors-closed' } }),
 };
