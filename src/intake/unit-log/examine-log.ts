@@ -9,7 +9,7 @@ import { logFlags } from './log-flags.js';
 import { previewOf } from './preview.js';
 import { type ReadLog, readUnitLog } from './read.js';
 import { type LogRecognition, recogniseUnitLog } from './recognise.js';
-import { HARMLESS } from './row-notes.js';
+import { HARMLESS } from './rows/row-notes.js';
 
 export interface LogInput {
   source: ByteSource;

@@ -1,5 +1,5 @@
 import type { Problem, Where } from '../../model/error.js';
-import { type FoundTable, MOST_COLUMNS, type TableSearch } from './find-table.js';
+import { type FoundTable, MOST_COLUMNS, type TableSearch } from './headings/find-table.js';
 
 const numbered = (headings: readonly string[]): string => {
   const shown = headings.slice(0, 60).map((heading, i) => `${i + 1} "${heading.slice(0, 60)}"`);

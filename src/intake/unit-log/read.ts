@@ -5,13 +5,13 @@ import { toCelsius } from '../../model/temperature.js';
 import type { RowProblem, UnitLog } from '../../model/unit-log.js';
 import type { ByteSource } from '../table/bytes.js';
 import { eachRow } from '../table/rows.js';
-import { isPossible, oddValue } from './cell-value.js';
-import { GrowingNumbers, GrowingTexts } from './growing.js';
-import { readNumber } from './numbers.js';
-import { type FoldedRow, resolveFolds, sortedOnce } from './order-rows.js';
-import { repeatedRow } from './repeated-rows.js';
-import { RowNotes } from './row-notes.js';
-import { RowTimes } from './row-times.js';
+import { isPossible, oddValue } from './cells/cell-value.js';
+import { readNumber } from './cells/numbers.js';
+import { GrowingNumbers, GrowingTexts } from './rows/growing.js';
+import { type FoldedRow, resolveFolds, sortedOnce } from './rows/order-rows.js';
+import { repeatedRow } from './rows/repeated-rows.js';
+import { RowNotes } from './rows/row-notes.js';
+import { RowTimes } from './rows/row-times.js';
 import { StatedReader } from './stated.js';
 
 export interface LogReadOptions {

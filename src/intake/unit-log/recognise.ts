@@ -8,9 +8,9 @@ import type { LogOptions } from '../draft.js';
 import { type ByteSource, headOf } from '../table/bytes.js';
 import { decode, detectEncoding } from '../table/encoding.js';
 import { eachRow } from '../table/rows.js';
-import { type FoundTable, findTable } from './find-table.js';
-import { saysUtc, unitIn } from './headings.js';
-import { guessDecimal, readWithUnit } from './numbers.js';
+import { guessDecimal, readWithUnit } from './cells/numbers.js';
+import { type FoundTable, findTable } from './headings/find-table.js';
+import { saysUtc, unitIn } from './headings/meaning.js';
 import * as say from './problems.js';
 
 /** A log's table and how it is read, or why it cannot be. */

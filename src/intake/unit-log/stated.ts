@@ -1,5 +1,5 @@
 import type { StatedNumbers } from '../../model/unit-log.js';
-import { plainHeading } from './headings.js';
+import { plainHeading } from './headings/meaning.js';
 
 type Whose = keyof StatedNumbers;
 

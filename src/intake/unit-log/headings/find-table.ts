@@ -1,7 +1,7 @@
-import { DELIMITERS, type Delimiter, guessDelimiter, linesOf } from '../table/delimiter.js';
-import { type RowOfText, rowsOfText } from '../table/rows.js';
+import { DELIMITERS, type Delimiter, guessDelimiter, linesOf } from '../../table/delimiter.js';
+import { type RowOfText, rowsOfText } from '../../table/rows.js';
 import { type Assignment, assignColumns, type ColumnChoice, type Columns } from './columns.js';
-import { meaningOf, type SaidByHeading, unitIn } from './headings.js';
+import { meaningOf, type SaidByHeading, unitIn } from './meaning.js';
 
 export interface FoundTable {
   delimiter: Delimiter;

@@ -1,6 +1,6 @@
-import { type Channel, channel, type StateColumn, stateColumn } from '../../model/evidence.js';
-import { readWall } from '../clock/wall-time.js';
-import { meaningOf, plainHeading, type SaidByHeading } from './headings.js';
+import { type Channel, channel, type StateColumn, stateColumn } from '../../../model/evidence.js';
+import { readWall } from '../../clock/wall-time.js';
+import { meaningOf, plainHeading, type SaidByHeading } from './meaning.js';
 import { type Meaning, PROBES } from './words.js';
 
 /** A column by its heading, or by its number counted from 1. */

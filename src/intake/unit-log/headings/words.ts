@@ -1,7 +1,7 @@
-import type { Channel, StateColumn } from '../../model/evidence.js';
-import { ENGLISH } from './words/english.js';
-import { FRENCH } from './words/french.js';
-import { SPANISH } from './words/spanish.js';
+import type { Channel, StateColumn } from '../../../model/evidence.js';
+import { ENGLISH } from './languages/english.js';
+import { FRENCH } from './languages/french.js';
+import { SPANISH } from './languages/spanish.js';
 
 /** What a heading can mean; probes are numbered once all columns are known. */
 export type HeadingMeaning =

@@ -1,6 +1,6 @@
-import type { LogMapping } from '../../model/evidence.js';
-import { WallClock } from '../clock/wall-clock.js';
-import { dateParts, readClock, wallOf } from '../clock/wall-time.js';
+import type { LogMapping } from '../../../model/evidence.js';
+import { WallClock } from '../../clock/wall-clock.js';
+import { dateParts, readClock, wallOf } from '../../clock/wall-time.js';
 
 export type RowTime =
   /** Milliseconds UTC. */
