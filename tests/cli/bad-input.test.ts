@@ -18,6 +18,12 @@ let report: {
 let before: string;
 const ledger = () => readFileSync(join(delivery, 'ledger.jsonl'), 'utf8');
 const bad = (name: string) => join(FIXTURES, 'bad', name);
+const LOG_900 = `Clock zone,America/Phoenix
+Date time,Return air (°F)
+2026-07-14 05:35,50.6
+2026-07-14 05:40,900
+2026-07-14 05:45,39.1
+`;
 const FILES = [
   'truncated.jpg',
   'empty.csv',
@@ -39,6 +45,7 @@ beforeAll(async () => {
   before = ledger();
   mkdirSync(here.at('bad'));
   for (const name of FILES) copyFileSync(bad(name), here.at('bad', name));
+  here.put('bad/log-900.csv', LOG_900);
   here.put('bad/zz-good.txt', 'The last file of the folder.\n');
   // Out of the folder: a link to a file that is nobody's evidence, and one to the folder above.
   symlinkSync(here.put('secret.txt', 'not evidence'), here.at('bad', 'link.txt'));
@@ -83,17 +90,24 @@ describe('bad files among good ones', () => {
     expect(report.items.find(({ file }) => file === 'reading-900.csv')?.readings).toBe(3);
   });
 
-  it('log-bad-rows.csv: names each row that is left out, 999.9 °F among them', () => {
+  it('log-bad-rows.csv: names each row that is left out, and says how many sensor faults there are', () => {
     const rows = problemsOf('log-bad-rows.csv').map(({ where, message }) => [where.row, message]);
     expect(rows).toEqual(
       expect.arrayContaining([
         [6, expect.stringContaining('2026-13-45')],
-        [7, expect.stringMatching(/time/)],
-        [9, expect.stringContaining('999.9')],
-        [11, expect.stringMatching(/earlier row|twice|duplicate/)],
+        [7, expect.stringMatching(/no time/)],
         [12, expect.stringContaining('not a row at all')],
       ]),
     );
+    const item = report.items.find(({ file }) => file === 'log-bad-rows.csv');
+    expect(item?.takenFor).toMatch(/^unit log: .*sensor faults? left out/);
+  });
+
+  it('log-900.csv: names the row, the column and 900 °F, and reads the others', () => {
+    const problems = problemsOf('log-900.csv');
+    expect(problems.map(({ where }) => where.row)).toEqual([4]);
+    expect(problems[0]?.message).toMatch(/Return air \(°F\): 900 is not a temperature that air/);
+    expect(report.items.find(({ file }) => file === 'log-900.csv')?.takenFor).toMatch(/^unit log/);
   });
 
   it('the rest is taken in, and so is what can be kept of the bad', () => {

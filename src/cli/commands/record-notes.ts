@@ -32,7 +32,10 @@ export function notesOptions(command: Command, { output, exit, now }: CliContext
     .option('--entered-by <name>', 'with --notes: who enters them (default: DOSSIER_BY or your account)')
     .option('-d, --delivery <folder>', 'with --notes: the delivery (default: the folder you are in)')
     .option('--json', 'with --notes: the answer as JSON')
+    .allowExcessArguments()
     .action(async (options: Options) => {
+      const [kind] = command.args;
+      if (kind !== undefined) return unknownKind(command, kind);
       const { notes: file, date, stop, by } = options;
       if (file === undefined) return command.help({ error: true });
       const { notes } = await import('../../jobs/notes.js');
@@ -56,6 +59,15 @@ export function notesOptions(command: Command, { output, exit, now }: CliContext
       output.line(summary(report, options.dryRun === true));
       for (const problem of report.problems) printProblem(output, problem);
     });
+}
+
+/** A word that is none of the kinds would count as too many words for --notes. */
+async function unknownKind(command: Command, kind: string): Promise<never> {
+  const { nearest } = await import('../../intake/settings/suggest.js');
+  const kinds = command.commands.map((one) => one.name());
+  const close = nearest(kind, kinds);
+  const choice = close === undefined ? `Use one of: ${kinds.join(', ')}.` : `Did you mean ${close}?`;
+  return command.error(`error: unknown command '${kind}'\n(${choice})`);
 }
 
 function rows({ lines }: NotesReport): string[][] {
