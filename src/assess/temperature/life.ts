@@ -7,6 +7,8 @@ class Used implements Sink {
   known = 0;
   sum = 0;
   beyond = 0;
+  private lastValue = Number.NaN;
+  private lastRate = 0;
 
   constructor(
     private readonly respiration: Respiration,
@@ -16,20 +18,32 @@ class Used implements Sink {
   piece(t0: number, v0: number, t1: number, v1: number): void {
     const length = t1 - t0;
     this.known += length;
+    const rising = v1 > v0;
     let [at, value] = [0, v0];
-    const inside = this.knots.filter((knot) => (knot - v0) * (knot - v1) < 0);
-    for (const knot of v1 > v0 ? inside : inside.reverse()) {
+    for (let i = 0; i < this.knots.length; i++) {
+      const knot = this.knots[rising ? i : this.knots.length - 1 - i] as number;
+      if ((knot - v0) * (knot - v1) >= 0) continue;
       const next = (knot - v0) / (v1 - v0);
       this.add((next - at) * length, value, knot);
-      [at, value] = [next, knot];
+      at = next;
+      value = knot;
     }
     this.add((1 - at) * length, value, v1);
   }
 
+  /** The end of one piece is the start of the next: its rate is known. */
+  private rate(celsius: number): number {
+    if (celsius !== this.lastValue) {
+      this.lastValue = celsius;
+      this.lastRate = rateAt(this.respiration, celsius, 'middle');
+    }
+    return this.lastRate;
+  }
+
   /** ln R is linear in T between knots, so the mean of R over the part is (R₁ − R₀)/ln(R₁/R₀). */
   private add(length: number, v0: number, v1: number): void {
-    const r0 = rateAt(this.respiration, v0, 'middle');
-    const r1 = rateAt(this.respiration, v1, 'middle');
+    const r0 = this.rate(v0);
+    const r1 = this.rate(v1);
     const mean = Math.abs(r1 - r0) < 1e-9 * r0 ? (r0 + r1) / 2 : (r1 - r0) / Math.log(r1 / r0);
     this.sum += mean * length;
     const middle = (v0 + v1) / 2;

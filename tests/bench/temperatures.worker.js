@@ -1,0 +1,103 @@
+// A process of its own, so that its peak memory is that of one way alone.
+// node temperatures.worker.js own|bare <file>: prints seconds, seconds of the computing, and peak memory in MB as JSON.
+import { createReadStream } from 'node:fs';
+import { TextDecoder } from 'node:util';
+
+const [, , how, file = ''] = process.argv;
+
+/** Bytes to text, lines, cells and numbers, kept in columns: the least that any computation on a table needs. */
+async function bareParse() {
+  const decoder = new TextDecoder();
+  /** @type {number[][]} */
+  const columns = Array.from({ length: 7 }, () => []);
+  let rest = '';
+  let header = true;
+  for await (const chunk of createReadStream(file, { highWaterMark: 1 << 20 })) {
+    const lines = (rest + decoder.decode(chunk, { stream: true })).split('\n');
+    rest = lines.pop() ?? '';
+    for (const line of lines) {
+      if (header) {
+        header = false;
+        continue;
+      }
+      const cells = line.split(',');
+      columns[0]?.push(Date.parse(cells[0] ?? ''));
+      for (let i = 1; i < 7; i++) columns[i]?.push(Number(cells[i]));
+    }
+  }
+  if ((columns[6]?.length ?? 0) === 0) throw new Error('no rows');
+  return 0;
+}
+
+/** Reads the log and assesses a delivery of three lines. */
+async function readAndAssess() {
+  const { recogniseUnitLog } = await import('../../dist/intake/unit-log/recognise.js');
+  const { readUnitLog } = await import('../../dist/intake/unit-log/read.js');
+  const { evidenceId, sha256 } = await import('../../dist/model/evidence.js');
+  const { zone, toInstant } = await import('../../dist/model/time.js');
+  const { delivery } = await import('../../dist/model/delivery.js');
+  const { ruleSet } = await import('../../dist/model/rule-set.js');
+  const { assess } = await import('../../dist/assess/assess.js');
+  const start = performance.now();
+  const found = await recogniseUnitLog(file, { fileName: file, logZone: zone.parse('America/Phoenix') });
+  if (found.is !== 'log') throw new Error(found.problem.message);
+  const log = await readUnitLog(file, found.mapping, { evidence: evidenceId.parse('e1'), addedSeconds: 0 });
+  const read = performance.now();
+  const root = sha256.parse('ab'.repeat(32));
+  const line = {
+    from: 'load-1',
+    to: 'drop-1',
+    pallets: 8,
+    instruction: { setPoint: '36 °F', tolerance: '2 °F' },
+  };
+  const facts = delivery.parse({
+    delivery: 'bench',
+    parties: { carrier: { name: 'Invented Haulage' } },
+    equipment: { trailer: { number: 'T-1' } },
+    stops: [
+      { id: 'load-1', does: 'load', place: 'A', zone: 'America/Phoenix' },
+      { id: 'drop-1', does: 'unload', place: 'B', zone: 'America/Chicago' },
+    ],
+    lines: ['lettuce-romaine', 'celery', 'broccoli'].map((goods) => ({ ...line, id: goods, goods })),
+  });
+  const rules = ruleSet.parse({
+    ruleSet: 'bench',
+    version: '1',
+    title: 'One rule',
+    rules: [
+      {
+        id: 'arrived',
+        stage: 'arrival',
+        title: 'Arrived',
+        needs: { event: 'arrived' },
+        proves: ['care-in-transit'],
+        why: 'for the bench',
+        how: 'for the bench',
+        basis: 'common practice',
+      },
+    ],
+  });
+  const result = assess({
+    state: {
+      delivery: facts,
+      deliveryHash: root,
+      evidence: [],
+      clocks: [],
+      published: [],
+      timeStamps: [],
+      dossiers: [],
+      size: 1,
+      root,
+    },
+    logs: [log],
+    ruleSet: { ruleSet: rules, sha256: root },
+    at: toInstant(Date.UTC(2030, 0, 1)),
+  });
+  if (result.temperatures[0]?.channels.length !== 6) throw new Error('not everything was computed');
+  return { seconds: (performance.now() - start) / 1000, assess: (performance.now() - read) / 1000 };
+}
+
+const start = performance.now();
+const own = how === 'own' ? await readAndAssess() : await bareParse();
+const timed = own === 0 ? { seconds: (performance.now() - start) / 1000 } : own;
+console.log(JSON.stringify({ ...timed, megabytes: process.resourceUsage().maxRSS / 1024 }));

@@ -1,0 +1,72 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Yard, yard } from './a-delivery.js';
+
+let here: Yard;
+let folder: string;
+const minutes = (from: number, count: number) =>
+  Array.from({ length: count }, (_, i) => {
+    const at = new Date(Date.UTC(2026, 6, 14, 5) + (from + i * 15) * 60_000).toISOString();
+    return `${at.slice(0, 10)} ${at.slice(11, 16)},36.0,${i === 20 ? '44.0' : '36.5'},35.0`;
+  });
+
+beforeAll(async () => {
+  here = yard();
+  folder = await here.delivery();
+  const csv = ['Time,Set point (°F),Return air (°F),Supply air (°F)', ...minutes(0, 97)].join('\n');
+  const taken = await here.dossier(
+    'collect',
+    here.put('unit.csv', `${csv}\n`),
+    '--log-zone',
+    'America/Phoenix',
+    '-d',
+    folder,
+  );
+  if (taken.code !== 0) throw new Error(taken.out + taken.err);
+});
+afterAll(() => here.end());
+
+describe('dossier temps', () => {
+  it('says what the log shows, with a chart', async () => {
+    const { code, out } = await here.dossier('temps', folder);
+    expect(code).toBe(0);
+    expect(out).toContain('Band     34.0 °F (1.1 °C) to 38.0 °F (3.3 °C)');
+    expect(out).toMatch(/[\u2801-\u28ff]/);
+    expect(out).toMatch(/above from Tue 14 Jul 2026 \d\d:\d\d MST/);
+    expect(out).toContain('Lettuce, romaine');
+  });
+
+  it('over a window that was asked for, in time of the places', async () => {
+    const asked = ['--from', '2026-07-14T06:00', '--to', '2026-07-14T18:00-05:00', '--json'];
+    const { code, out } = await here.dossier('temps', folder, ...asked);
+    expect(code).toBe(0);
+    const [result] = JSON.parse(out).temperatures;
+    // Phoenix is UTC−7 all year.
+    expect(result.custody.from).toEqual({ at: Date.UTC(2026, 6, 14, 13), basis: 'asked' });
+    expect(result.custody.to.at).toBe(Date.UTC(2026, 6, 14, 23));
+  });
+
+  it('draws the chart as SVG', async () => {
+    const { code, out } = await here.dossier('temps', folder, '--svg');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^<svg [\s\S]*<\/svg>\s*$/);
+  });
+
+  it('lists the excursions as CSV', async () => {
+    const { out } = await here.dossier('temps', folder, '--csv');
+    expect(out.split('\r\n')).toHaveLength(2);
+  });
+
+  it.each([
+    ['--leg', '4'],
+    ['--log', 'e77'],
+    ['--from', 'yesterday'],
+    ['--from', '2026-07-15T00:00', '--to', '2026-07-14T00:00'],
+    ['--json', '--csv'],
+    ['--leg', '1', '--to', '2026-07-14T00:00'],
+  ])('refuses %s %s: bad use, and says what to do', async (...flags) => {
+    const { code, out, err } = await here.dossier('temps', folder, ...flags);
+    expect(code).toBe(2);
+    expect(out).toBe('');
+    expect(err).not.toContain('bug');
+  });
+});
