@@ -76,7 +76,7 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
 
 async function mustBeThere(folder: string, language: string): Promise<void> {
   try {
-    await access(folder);
+    await access(join(folder, 'labels.yaml'));
   } catch (cause) {
     throw new DossierError('bad-template', `there are no words in the language "${language}"`, {
       where: { file: folder },

@@ -16,10 +16,11 @@ export interface Attachment {
   relationship: Relationship;
 }
 
-export interface TypesetJob {
+/** What is set, as data; a dossier unless said otherwise. */
+export interface TypesetJob<D extends object = DossierDocument> {
   /** Folder with main.typ and what it imports. */
   pages: string;
-  document: DossierDocument;
+  document: D;
   /** Pictures and charts by name. */
   assets: ReadonlyMap<string, Uint8Array>;
   attachments: readonly Attachment[];
@@ -38,7 +39,9 @@ const NAME = /^[A-Za-z0-9][A-Za-z0-9._-]{0,120}$/;
  * process can carry text of the first, and nothing the typesetter does can take the caller down.
  * Throws DossierError `typesetting` when it fails, warns, crashes or takes too long.
  */
-export async function typeset(job: TypesetJob): Promise<{ pdf: Uint8Array; pages: number }> {
+export async function typeset<D extends object>(
+  job: TypesetJob<D>,
+): Promise<{ pdf: Uint8Array; pages: number }> {
   checkAttachments(job.attachments);
   const answer = await ask(
     {

@@ -1,0 +1,54 @@
+import { Command, Option } from 'commander';
+import { type Language, language, type Paper, paper } from '../../model/delivery.js';
+import { deliveryFolder } from '../folder.js';
+import { printable } from '../output.js';
+import type { CliContext } from '../program.js';
+import { whoEnters } from '../who.js';
+
+interface Options {
+  output?: string;
+  language?: Language;
+  paper?: Paper;
+  templates?: string;
+  json?: boolean;
+}
+
+export function sheetCommand({ output, now }: CliContext): Command {
+  return new Command('sheet')
+    .description('A form to print and write on, made from the rules and lines of this delivery.')
+    .argument('[folder]', 'delivery folder (default: the one you are in)')
+    .option('-o, --output <file>', 'where to write the PDF (default: sheet-LANGUAGE.pdf in the delivery)')
+    .addOption(
+      new Option('--language <language>', 'language of the form (default: as in delivery.yaml)').choices(
+        language.options,
+      ),
+    )
+    .addOption(new Option('--paper <paper>', 'paper (default: as in delivery.yaml)').choices(paper.options))
+    .option('--templates <folder>', 'your own templates folder')
+    .option('--json', 'the answer as JSON')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  dossier sheet
+  dossier sheet deliveries/4711 --language es --paper A4 -o hoja.pdf
+  dossier record --sheet            type in what was written, box by box
+
+Every box has a number. They stay the same as long as delivery.yaml and the rule set do.`,
+    )
+    .action(async (folder: string | undefined, options: Options) => {
+      const { sheet } = await import('../../jobs/sheet/make.js');
+      const { output: to, language: inLanguage, paper: on, templates } = options;
+      const made = await sheet({
+        folder: deliveryFolder(folder),
+        by: whoEnters(undefined),
+        now,
+        ...(to === undefined ? {} : { to }),
+        ...(inLanguage === undefined ? {} : { language: inLanguage }),
+        ...(on === undefined ? {} : { paper: on }),
+        ...(templates === undefined ? {} : { templates }),
+      });
+      if (options.json === true) return output.json(made);
+      output.line(`${printable(made.file)}  ${made.pages} ${made.pages === 1 ? 'page' : 'pages'}`);
+    });
+}

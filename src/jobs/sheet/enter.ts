@@ -1,0 +1,140 @@
+import { readFile, stat } from 'node:fs/promises';
+import { basename } from 'node:path';
+import { boxesOf } from '../../compose/sheet/box.js';
+import { sheetLabels } from '../../compose/sheet/compose.js';
+import { sheetParts } from '../../compose/sheet/parts.js';
+import { boxLabel, choicesOf } from '../../compose/sheet/words.js';
+import { decode } from '../../intake/table/encoding.js';
+import type { Language } from '../../model/delivery.js';
+import type { NewEntry } from '../../model/entry.js';
+import { DossierError, type Problem } from '../../model/error.js';
+import type { EvidenceId, Source } from '../../model/evidence.js';
+import type { DeliveryRecord } from '../../record/store.js';
+import { type OpenDelivery, withDelivery } from '../delivery.js';
+import { inWords } from '../note.js';
+import { loadRuleSet } from '../rule-set.js';
+import { type Answers, readAnswers } from './file.js';
+import { type SheetReading, sheetReadings } from './readings.js';
+
+/** One box as it is asked for on a terminal. */
+export interface SheetQuestion {
+  number: number;
+  words: string;
+}
+
+export interface EnterSheet extends OpenDelivery {
+  /** The typed sheet as a file, which becomes evidence; or the answers as given on a terminal. */
+  from: { file: string } | { answers: Answers };
+  /** Only says how the answers are understood; nothing is written. */
+  dryRun?: boolean;
+}
+
+export interface SheetReport {
+  /** The file, as evidence of its own. */
+  evidence?: EvidenceId;
+  readings: { boxes: number[]; said: string; evidence?: EvidenceId }[];
+  problems: Problem[];
+}
+
+/** The boxes of a delivery's form, in the order of their numbers, in the words of one language. */
+export async function sheetQuestions(open: OpenDelivery, language?: Language): Promise<SheetQuestion[]> {
+  return withDelivery(open, false, async (record) => {
+    const { delivery } = record.state();
+    const labels = await sheetLabels(language ?? delivery.show.language);
+    const parts = await partsOf(record);
+    return parts.flatMap((part) =>
+      boxesOf([part]).map(({ number, ask }) => {
+        const choices = choicesOf(ask, labels);
+        const line = 'line' in ask ? [ask.line] : ask.is === 'round' ? [String(ask.count)] : [];
+        const where = [labels(`part.${part.is}`), ...(part.stop === undefined ? [] : [part.stop]), ...line];
+        return {
+          number,
+          words: `${where.join(', ')}: ${boxLabel(ask, labels)}${choices === undefined ? '' : ` (${choices})`}`,
+        };
+      }),
+    );
+  });
+}
+
+/**
+ * Turns a filled form into readings of the record: all of them, or none where an answer can't be understood.
+ * Throws DossierError for a file that can't be read, or numbers that the form does not have.
+ */
+export async function enterSheet(input: EnterSheet): Promise<SheetReport> {
+  const { from, dryRun = false } = input;
+  const text = 'file' in from ? await readText(from.file) : undefined;
+  return withDelivery(input, !dryRun, async (record) => {
+    const { delivery } = record.state();
+    const parts = await partsOf(record);
+    const count = boxesOf(parts).length;
+    const answers = 'file' in from ? readAnswers(text ?? '', count, basename(from.file)) : from.answers;
+    const { readings, problems } = sheetReadings(parts, answers, delivery, input.now());
+    const report: SheetReport = {
+      problems,
+      readings: readings.map(({ boxes, kind, word, judged }) => ({
+        boxes,
+        said: inWords({ kind, word }, judged),
+      })),
+    };
+    if (dryRun || problems.length > 0 || readings.length === 0) return report;
+    await write(record, input, readings, report);
+    return report;
+  });
+}
+
+async function partsOf(record: DeliveryRecord) {
+  const { delivery } = record.state();
+  const { ruleSet } = await loadRuleSet(delivery.rules, record.folder);
+  return sheetParts(delivery, ruleSet);
+}
+
+/** In a typed sheet the row of a reading is the number of its first box. */
+async function write(
+  record: DeliveryRecord,
+  { from, by }: EnterSheet,
+  readings: readonly SheetReading[],
+  report: SheetReport,
+): Promise<void> {
+  const entries: NewEntry[] = [];
+  if ('file' in from) {
+    const { file } = await record.addOriginal(from.file);
+    report.evidence = record.nextEvidenceId();
+    entries.push({
+      type: 'evidence-received',
+      by,
+      body: {
+        kind: 'readings',
+        evidence: report.evidence,
+        file: { name: basename(from.file), bytes: file.bytes, sha256: file.sha256, type: 'text/plain' },
+        time: { is: 'none', why: 'every box has its own time' },
+        flags: [],
+        rows: readings.length,
+        rowsLeftOut: 0,
+      },
+    });
+  }
+  readings.forEach(({ judged, boxes }, i) => {
+    const evidence = record.nextEvidenceId();
+    const told = report.readings[i];
+    if (told !== undefined) told.evidence = evidence;
+    const [row] = boxes;
+    const source: Source =
+      report.evidence === undefined || row === undefined
+        ? { is: 'typed' }
+        : { is: 'row', evidence: report.evidence, row };
+    entries.push({ type: 'reading-recorded', by, body: { ...judged, evidence, source } });
+  });
+  await record.append(entries);
+}
+
+const MOST_BYTES = 256 * 1024;
+
+async function readText(file: string): Promise<string> {
+  try {
+    const { size } = await stat(file);
+    if (size <= MOST_BYTES) return decode(await readFile(file));
+  } catch (cause) {
+    throw new DossierError('unreadable-file', 'it cannot be read', { where: { file }, cause });
+  }
+  throw new DossierError('unreadable-file', 'it is too long for a typed sheet', { where: { file } });
+}
