@@ -9,6 +9,7 @@ import { gapsCommand } from './commands/gaps.js';
 import { identityCommand } from './commands/identity.js';
 import { newCommand } from './commands/new.js';
 import { recordCommand } from './commands/record.js';
+import { sheetCommand } from './commands/sheet.js';
 import { tempsCommand } from './commands/temps.js';
 import { verifyCommand } from './commands/verify.js';
 import { EXIT, type ExitCode } from './exit.js';
@@ -63,6 +64,7 @@ function makeProgram(context: CliContext): Command {
     describeCommand,
     gapsCommand,
     tempsCommand,
+    sheetCommand,
     fingerprintCommand,
     buildCommand,
     verifyCommand,
@@ -75,7 +77,11 @@ function makeProgram(context: CliContext): Command {
 
 /** Makes commands and the commands under them print, suggest and end as the program does. */
 function inherit(parent: Command): void {
-  for (const command of parent.commands) inherit(command.copyInheritedSettings(parent));
+  for (const command of parent.commands) {
+    inherit(command.copyInheritedSettings(parent));
+    // One with commands under it says itself that none of them was meant, and which one may have been.
+    command.allowExcessArguments(command.commands.length > 0);
+  }
 }
 
 /** Runs one command line to its end and gives the exit code. Never throws. */

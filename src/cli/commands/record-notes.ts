@@ -12,6 +12,7 @@ export const NOTES_EXAMPLE = 'dossier record --notes notes.txt --dry-run';
 
 interface Options {
   notes?: string;
+  sheet?: string | true;
   dryRun?: boolean;
   date?: string;
   stop?: string;
@@ -22,21 +23,35 @@ interface Options {
 }
 
 /** `dossier record` without a kind takes a text file of one note a line. */
-export function notesOptions(command: Command, { output, exit, now }: CliContext): Command {
+export function notesOptions(command: Command, context: CliContext): Command {
+  const { output, exit, now } = context;
   return command
+    .option('--sheet [file]', 'what was written on the printed form: from a file, or asked box by box')
     .option('--notes <file>', 'a text file of one note a line, such as: 04:10 pulp 34.2F romaine nose load-1')
-    .option('--dry-run', 'with --notes: say how each line is understood, write nothing')
+    .option('--dry-run', 'with --notes or --sheet: say how each line is understood, write nothing')
     .option('--date <day>', 'with --notes: the day of lines that name none, such as 2026-07-14')
     .option('--stop <stop>', 'with --notes: the stop of lines that name none')
     .option('--by <name>', 'with --notes: who noted the lines that name nobody')
     .option('--entered-by <name>', 'with --notes: who enters them (default: DOSSIER_BY or your account)')
     .option('-d, --delivery <folder>', 'with --notes: the delivery (default: the folder you are in)')
     .option('--json', 'with --notes: the answer as JSON')
-    .allowExcessArguments()
     .action(async (options: Options) => {
       const [kind] = command.args;
       if (kind !== undefined) return unknownKind(command, kind);
       const { notes: file, date, stop, by } = options;
+      if (options.sheet !== undefined) {
+        const { recordSheet } = await import('./record-sheet.js');
+        const open = {
+          folder: deliveryFolder(options.delivery),
+          by: whoEnters(options.enteredBy ?? by),
+          now,
+        };
+        return recordSheet(context, open, {
+          sheet: options.sheet,
+          dryRun: options.dryRun === true,
+          json: options.json === true,
+        });
+      }
       if (file === undefined) return command.help({ error: true });
       const { notes } = await import('../../jobs/notes.js');
       const report = await notes({
