@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { delivery } from '../model/delivery.js';
 import { ruleSetFile } from '../model/rule-set-file.js';
+import { logMap } from './unit-log/log-map.js';
 
 /** JSON Schema (draft 2020-12) of delivery.yaml as people write it, for editors to complete. */
 export function deliverySchema(): object {
@@ -10,4 +11,9 @@ export function deliverySchema(): object {
 /** JSON Schema (draft 2020-12) of a rule set as people write it. */
 export function ruleSetSchema(): object {
   return { title: 'A rule set', ...z.toJSONSchema(ruleSetFile, { io: 'input' }) };
+}
+
+/** JSON Schema (draft 2020-12) of a map file for a unit log as people write it. */
+export function logMapSchema(): object {
+  return { title: 'How a unit log is read', ...z.toJSONSchema(logMap, { io: 'input' }) };
 }

@@ -1,18 +1,17 @@
 import { z } from 'zod';
 import { channel, logMapping, stateColumn } from '../../model/evidence.js';
-import { temperatureUnit } from '../../model/temperature.js';
-import { zone } from '../../model/time.js';
+import { type Zone, zone } from '../../model/time.js';
 import { readYamlAs } from '../yaml.js';
 
 const columnName = z
   .union([z.string().min(1).max(200), z.int().positive()])
   .meta({ description: 'The heading as it stands in the file, or the number of the column counted from 1.' });
 
-const DELIMITERS = { comma: ',', semicolon: ';', tab: '\t', bar: '|' } as const;
-
 const unit = z
-  .union([temperatureUnit, z.enum(['F', 'C'])])
+  .enum(['F', 'C', '°F', '°C'])
   .transform((text) => (text === 'F' || text === '°F' ? ('°F' as const) : ('°C' as const)));
+
+const DELIMITERS = { comma: ',', semicolon: ';', tab: '\t', bar: '|' } as const;
 
 const names = [...channel.options, ...stateColumn.options] as const;
 
@@ -36,7 +35,14 @@ export const logMap = z
       .optional()
       .meta({ description: 'F or C for all temperatures, or one for each column.' }),
     zone: z
-      .union([z.literal('offset'), zone])
+      .string()
+      .transform((name, ctx): 'offset' | Zone => {
+        if (name === 'offset') return name;
+        const read = zone.safeParse(name);
+        if (read.success) return read.data;
+        ctx.addIssue({ code: 'custom', message: read.error.issues[0]?.message ?? 'not a time zone' });
+        return z.NEVER;
+      })
       .optional()
       .meta({
         description:
@@ -46,16 +52,12 @@ export const logMap = z
       .optional()
       .meta({ description: 'Order of the numbers in a date; iso is the year first.' }),
     delimiter: z
-      .union([
-        z.enum(['comma', 'semicolon', 'tab', 'bar']).transform((name) => DELIMITERS[name]),
-        z.enum([',', ';', '\t', '|']),
-      ])
+      .enum(['comma', 'semicolon', 'tab', 'bar'])
+      .transform((name) => DELIMITERS[name])
       .optional(),
     decimal: z
-      .union([
-        z.enum(['point', 'comma']).transform((name) => (name === 'point' ? ('.' as const) : (',' as const))),
-        z.enum(['.', ',']),
-      ])
+      .enum(['point', 'comma'])
+      .transform((name) => (name === 'point' ? ('.' as const) : (',' as const)))
       .optional(),
     header: z
       .union([z.literal('none').transform(() => 0), z.int().positive()])

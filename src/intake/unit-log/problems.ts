@@ -24,7 +24,7 @@ export function columnsNotFound(where: Where, lack: Extract<TableSearch, { is: '
       return noRows(at);
     case 'too-many-columns':
       return unsupported(
-        `${lack.column ?? 'too many'} columns; at most ${MOST_COLUMNS} are read`,
+        `more than ${MOST_COLUMNS} columns`,
         at,
         'save the columns of times and temperatures alone as CSV',
       );

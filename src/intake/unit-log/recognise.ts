@@ -8,6 +8,7 @@ import type { LogOptions } from '../draft.js';
 import { type ByteSource, headOf } from '../table/bytes.js';
 import { decode, detectEncoding } from '../table/encoding.js';
 import { eachRow } from '../table/rows.js';
+import { unwrapped } from './cells/cell-value.js';
 import { guessDecimal, readWithUnit } from './cells/numbers.js';
 import { type FoundTable, findTable } from './headings/find-table.js';
 import { saysUtc, unitIn } from './headings/meaning.js';
@@ -137,12 +138,12 @@ async function dateOrder(
   const { logMap } = context;
   if (logMap?.dates !== undefined) return { is: 'order', order: logMap.dates };
   const evidence = new DateOrderEvidence();
-  for (const row of table.sample) evidence.add(row[column] ?? '');
+  for (const row of table.sample) evidence.add(unwrapped(row[column] ?? ''));
   if (!evidence.settled && context.logDates !== undefined) return { is: 'order', order: context.logDates };
   if (evidence.settled) return evidence.verdict();
   const whole = new DateOrderEvidence();
   await eachRow(source, form, (cells, line) => {
-    if (line > table.headerRow) whole.add(cells[column] ?? '');
+    if (line > table.headerRow) whole.add(unwrapped(cells[column] ?? ''));
     return !whole.settled;
   });
   return whole.verdict(context.near);

@@ -2,30 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readUnitLog } from '../../../src/intake/unit-log/read.js';
 import { type LogContext, recogniseUnitLog } from '../../../src/intake/unit-log/recognise.js';
-import { evidenceId } from '../../../src/model/evidence.js';
-import { toInstant, zone } from '../../../src/model/time.js';
-
-const evidence = evidenceId.parse('e1');
-const phoenix = zone.parse('America/Phoenix');
-const source = (bytes: string | Uint8Array) =>
-  async function* () {
-    yield typeof bytes === 'string' ? Buffer.from(bytes) : bytes;
-  };
-
-async function recognised(bytes: string | Uint8Array, context: Partial<LogContext> = {}) {
-  return recogniseUnitLog(source(bytes), { fileName: 'log.csv', logZone: phoenix, ...context });
-}
-async function mappingOf(bytes: string | Uint8Array, context: Partial<LogContext> = {}) {
-  const found = await recognised(bytes, context);
-  if (found.is !== 'log') throw new Error(found.problem.message);
-  return found.mapping;
-}
-async function read(bytes: string | Uint8Array, context: Partial<LogContext> = {}, addedSeconds = 0) {
-  return readUnitLog(source(bytes), await mappingOf(bytes, context), { evidence, addedSeconds });
-}
-const instants = (times: Float64Array) => [...times].map((t) => toInstant(t).slice(0, 16));
-const celsius = (values: Float64Array | undefined) =>
-  [...(values ?? [])].map((v) => Math.round(v * 100) / 100);
+import { zone } from '../../../src/model/time.js';
+import { celsius, evidence, instants, mappingOf, phoenix, read, recognised, source } from './reading.js';
 
 describe('a unit log of any common shape', () => {
   const US =

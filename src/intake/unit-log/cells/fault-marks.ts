@@ -100,14 +100,14 @@ export function isFaultMark(text: string, possible: boolean): boolean {
   const bare = plain.replace(/\s*(?:°|º|deg)?\s*[cf]$/, '');
   const nines = NINES.exec(bare);
   if (nines !== null) return !possible || nines[1] !== '';
-  return (
-    !possible &&
-    REGISTER_ENDS.has(
-      bare
-        .replace(',', '.')
-        .replace(/(\.\d*?)0+$/, '$1')
-        .replace(/\.$/, '')
-        .replace('−', '-'),
-    )
-  );
+  return !possible && (REGISTER_ENDS.has(plain) || REGISTER_ENDS.has(shortNumber(bare)));
+}
+
+/** `-3276,80` is `-3276.8`. */
+function shortNumber(text: string): string {
+  return text
+    .replace(',', '.')
+    .replace('−', '-')
+    .replace(/(\.\d*?)0+$/, '$1')
+    .replace(/\.$/, '');
 }

@@ -1,5 +1,6 @@
 import { type Channel, channel, type StateColumn, stateColumn } from '../../../model/evidence.js';
-import { readWall } from '../../clock/wall-time.js';
+import { readClock, readWall } from '../../clock/wall-time.js';
+import { unwrapped } from '../cells/cell-value.js';
 import { meaningOf, plainHeading, type SaidByHeading } from './meaning.js';
 import { type Meaning, PROBES } from './words.js';
 
@@ -118,12 +119,16 @@ function timeColumns(
   if (hours !== undefined && holdsDates(hours.column, sample)) return [hours.column];
   if (date !== undefined && hours !== undefined) return [date.column, hours.column];
   if (date !== undefined) return [date.column];
-  return hours === undefined ? { is: 'no-time' } : { is: 'time-without-date', column: hours.column };
+  if (hours === undefined) return { is: 'no-time' };
+  // Neither times of day nor dates: what stands there is told once the dates are read.
+  const cells = sample.map((row) => (row[hours.column] ?? '').trim()).filter((cell) => cell !== '');
+  if (cells.length > 0 && cells.every((cell) => readClock(cell) === undefined)) return [hours.column];
+  return { is: 'time-without-date', column: hours.column };
 }
 
 function holdsDates(column: number, sample: readonly (readonly string[])[]): boolean {
   return sample.some((row) => {
-    const cell = row[column] ?? '';
+    const cell = unwrapped(row[column] ?? '');
     return (['iso', 'month-day-year', 'day-month-year'] as const).some(
       (order) => readWall(cell, order) !== undefined,
     );

@@ -123,8 +123,7 @@ function explainLack(head: string, choice: TableChoice): TableSearch {
   const headings = (row?.cells ?? []).map((h) => h.trim());
   const rest = rows.filter(({ line }) => line > (row?.line ?? 0)).map(({ cells }) => cells);
   const lack = { is: 'not-found', headings: headings.slice(0, MOST_COLUMNS), row: row?.line ?? 1 } as const;
-  if (headings.length > MOST_COLUMNS)
-    return { ...lack, why: 'too-many-columns', column: String(headings.length) };
+  if (headings.length > MOST_COLUMNS) return { ...lack, why: 'too-many-columns' };
   const found = assignColumns(headings, rest, choice.columns);
   if (rest.length === 0 && found.is === 'time-without-date') return { ...lack, why: 'no-rows' };
   return {

@@ -1,6 +1,7 @@
 import type { LogMapping } from '../../../model/evidence.js';
 import { WallClock } from '../../clock/wall-clock.js';
 import { dateParts, readClock, wallOf } from '../../clock/wall-time.js';
+import { unwrapped } from '../cells/cell-value.js';
 
 export type RowTime =
   /** Milliseconds UTC. */
@@ -30,7 +31,7 @@ export class RowTimes {
       const at = this.#clock.steady(wall);
       return at ?? this.#inZone(wall, first, second);
     }
-    return this.#slow(first, second);
+    return this.#slow(unwrapped(first.trim()), second === undefined ? undefined : unwrapped(second.trim()));
   }
 
   /** Wall time when the date is the last row's and the time of day is plain digits; NaN for the slow way. */
