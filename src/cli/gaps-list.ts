@@ -72,6 +72,8 @@ function printGap(
     for (const line of nearly(gap, speech)) say(line);
   }
   if (!why) return;
+  for (const note of gap.notes)
+    say(`${lackText(speech, note)}.`.replace(/^./u, (first) => first.toUpperCase()));
   say(`Why: ${gap.why}`);
   say(`Helps to show: ${gap.proves.map((one) => labels(`element.${one}`)).join(', ')}`, 'dim');
   say(`Basis: ${gap.basis} [${gap.rule}]`, 'dim');
@@ -81,12 +83,12 @@ function printGap(
 function lackLines(gap: GapResult, speech: GapSpeech): string[] {
   const parts = gap.parts?.filter(isOpen) ?? [];
   const mixed = gap.closable.is !== 'lost' && parts.some((part) => part.closable.is === 'lost');
-  if (!mixed) return [...gap.lacking, ...gap.notes].map((lack) => lackText(speech, lack));
+  if (!mixed) return gap.lacking.map((lack) => lackText(speech, lack));
   const tail = (part: GapPart) =>
     part.closable.is === 'lost'
       ? ` (${speech.labels('closable.lost')} ${closingMoment(speech, part.closable) ?? ''})`
       : '';
-  const lines = parts.flatMap((part) =>
+  return parts.flatMap((part) =>
     part.lacking.map((lack) => {
       const { line = lack.line, stop = lack.stop } = part;
       const placed = {
@@ -97,7 +99,6 @@ function lackLines(gap: GapResult, speech: GapSpeech): string[] {
       return `${lackText(speech, placed)}${tail(part)}`;
     }),
   );
-  return [...lines, ...gap.notes.map((note) => lackText(speech, note))];
 }
 
 /** Until when it can be got, with the stop's name where there are several and the time where it is known. */

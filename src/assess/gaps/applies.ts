@@ -6,6 +6,7 @@ import { findProduce } from '../../reference/produce.js';
 import { ROUNDING } from '../bands.js';
 import { happened } from '../moments.js';
 import type { IndexedContext } from './context.js';
+import { isAhead } from './window.js';
 
 type Conditions = Omit<Applies, 'any' | 'none'>;
 
@@ -72,7 +73,9 @@ const sameGoods = (name: string, goods: string) =>
   (findProduce(name) !== undefined && findProduce(name)?.key === findProduce(goods)?.key);
 
 const claimRecorded = (context: IndexedContext) =>
-  context.evidence.showing(['claim-letter', 'claim-acknowledgement', 'claim-answer']).length > 0;
+  context.evidence
+    .showing(['claim-letter', 'claim-acknowledgement', 'claim-answer'])
+    .some((item) => !isAhead(context, item));
 
 const inRange = (
   range: { atLeast?: number | undefined; atMost?: number | undefined } | undefined,

@@ -7,7 +7,7 @@ import { lineOf } from '../pulps.js';
 import type { RuleContext } from './context.js';
 import { lack, sameLack } from './lacks.js';
 import { type NeedVerdict, union } from './verdict.js';
-import { endOf, endsOf, outsideOf, sideAt, type Window } from './window.js';
+import { endOf, endsOf, isAhead, outsideOf, sideAt, type Window } from './window.js';
 
 export interface Amount extends Window {
   atLeast: number;
@@ -95,7 +95,11 @@ function missOf<T extends EvidenceItem>(
   const elsewhere = wrongLine(context, need, group, item) ?? wrongStop(need, group, stop);
   if (elsewhere !== undefined) return elsewhere;
   const ends = endsOf(context, need, stop?.id, group.line);
-  const why = outsideOf(ends, item) ?? missOfItem(item) ?? ask.miss?.(item);
+  const why =
+    outsideOf(ends, item) ??
+    (isAhead(context, item) ? 'too-late' : undefined) ??
+    missOfItem(item) ??
+    ask.miss?.(item);
   if (why === undefined) for (const note of ends.notes) group.notes.push(note);
   return why;
 }
@@ -144,11 +148,11 @@ function stopIdOf(context: RuleContext, item: EvidenceItem): string | undefined 
 /** The verdict over all counts, with what each lacks. `extra` names further lacks of a group. */
 export function verdictOf<T extends EvidenceItem>(
   groups: readonly Group<T>[],
-  need: Pick<Amount, 'atLeast'>,
+  need: Pick<Amount, 'atLeast' | 'per'>,
   ask: Pick<Ask<T>, 'thing'>,
   extra: (group: Group<T>) => Lack[] = () => [],
 ): NeedVerdict {
-  const lacking = groups.flatMap((group) => [...amountLack(group, need.atLeast, ask.thing), ...extra(group)]);
+  const lacking = groups.flatMap((group) => [...amountLack(group, need, ask.thing), ...extra(group)]);
   const counted = union(
     groups.map((group) => group.counted.map((item) => item.evidence)),
     (id) => id,
@@ -177,14 +181,15 @@ function nearlyOf(groups: readonly { nearly: NearMiss[] }[], counted: readonly E
   ).filter((miss) => !isCounted.has(miss.evidence));
 }
 
+/** What a count falls short of; it names the line or stop only where the need itself is held against each. */
 function amountLack(
   group: { line?: Line; stop?: Stop; counted: readonly unknown[] },
-  need: number,
+  { atLeast: need, per }: Pick<Amount, 'atLeast' | 'per'>,
   thing: string,
 ): Lack[] {
   const have = group.counted.length;
   if (have >= need) return [];
-  const of = { line: group.line, ...(group.line === undefined ? { stop: group.stop } : {}) };
+  const of = per === 'line' ? { line: group.line } : per === 'stop' ? { stop: group.stop } : {};
   return [have === 0 ? lack('none', { thing, need }, of) : lack('too-few', { thing, have, need }, of)];
 }
 

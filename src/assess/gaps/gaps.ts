@@ -1,5 +1,5 @@
 import type { Stop } from '../../model/delivery.js';
-import type { Closable, GapPart, GapResult, Outcome } from '../../model/results.js';
+import type { Closable, GapPart, GapResult, Lack, Outcome } from '../../model/results.js';
 import type { Rule } from '../../model/rule-set.js';
 import { type Side, stopsOf } from '../moments.js';
 import { linesFor } from './applies.js';
@@ -49,7 +49,7 @@ function gapOf(context: IndexedContext, rule: Rule): GapResult {
     counted: all.counted,
     nearly: all.nearly,
     against: all.against,
-    lacking: said.flatMap((part) => stamped(part, rule)),
+    lacking: said.flatMap((part) => stamped(part, parts.length > 1)),
     notes: all.notes,
     closable: said.map((part) => part.closable).sort(moreUrgent)[0] ?? closableOf(context, rule, {}),
     substitutes: open ? substitutesFor(context, rule) : [],
@@ -113,11 +113,11 @@ function outcomeOf(parts: readonly Judged[]): Outcome {
   return some ? 'short' : 'missing';
 }
 
-/** What a part lacks, saying which line or stop it is where the rule is held against each. */
-function stamped({ verdict, scope, outcome }: Judged, rule: Rule): GapResult['lacking'] {
+/** What a part lacks, saying which line or stop it is where there are several parts. */
+function stamped({ verdict, scope, outcome }: Judged, several: boolean): Lack[] {
   if (outcome === 'met') return [];
   const { line, stop } = scope;
-  if (rule.each === undefined) return verdict.lacking;
+  if (!several) return verdict.lacking;
   return verdict.lacking.map((one) => ({
     ...one,
     ...(line === undefined || one.line !== undefined ? {} : { line: line.id }),

@@ -4,6 +4,7 @@ import type { Rule, Substitute } from '../../model/rule-set.js';
 import { custodyOf } from '../custody.js';
 import { knownShare } from '../temperature/coverage.js';
 import type { IndexedContext } from './context.js';
+import { isAhead } from './window.js';
 
 /** The air of the first hours after loading is what a pull-down is read from. */
 const PULL_DOWN_MS = 4 * 3_600_000;
@@ -29,7 +30,9 @@ function evidenceFor(context: IndexedContext, one: Substitute): EvidenceId[] {
       : 'photo' in one
         ? context.evidence.showing([one.photo]).filter((item) => item.kind === 'photo')
         : context.evidence.of('statement');
-  return items.filter((item) => item.withheld === undefined).map((item) => item.evidence);
+  return items
+    .filter((item) => item.withheld === undefined && !isAhead(context, item))
+    .map((item) => item.evidence);
 }
 
 function logsFor(context: IndexedContext, computed: 'pull-down' | 'log-coverage'): EvidenceId[] {

@@ -117,3 +117,10 @@ export function outsideOf(ends: Ends, item: EvidenceItem): NearMiss['why'] | und
   if (ends.before !== undefined && at - room(ends.before) > ends.before.at) return 'too-late';
   return undefined;
 }
+
+/** Whether evidence is of a time after the moment that is asked about: then it was not there yet. */
+export function isAhead(context: Pick<RuleContext, 'now'>, item: Pick<EvidenceItem, 'time'>): boolean {
+  const at = knownMilliseconds(item.time);
+  if (at === undefined || item.time.is !== 'known') return false;
+  return at - item.time.uncertaintySeconds * 1000 > context.now;
+}

@@ -28,17 +28,19 @@ const GROUPS: Record<string, string> = {
 const PARTIES: Record<string, string> = { first: 'reading-from', second: 'reading-from' };
 const SOURCES: Record<string, string> = { first: 'set-point-source', second: 'set-point-source' };
 
-/** What is lacking, as one line of words: with its line or stop in front. */
-export function lackLine(speech: GapSpeech, lack: Lack): Inline[] {
+/** What is lacking, as one line of words: with its line or stop in front, unless that was said already. */
+export function lackLine(speech: GapSpeech, lack: Lack, said: Pick<Lack, 'line' | 'stop'> = {}): Inline[] {
   const { names, words, labels } = speech;
   const lead =
-    lack.line !== undefined
+    lack.line !== undefined && lack.line !== said.line
       ? [text(`${names.line(lack.line)}: `)]
-      : lack.stop !== undefined
+      : lack.stop !== undefined && lack.stop !== said.stop
         ? [text(`${names.stop(lack.stop)}: `)]
         : [];
   if (lack.ways !== undefined) {
-    const ways = lack.ways.map((way) => way.map((one) => wordsOf(lackLine(speech, one))).join(', '));
+    const ways = lack.ways.map((way) =>
+      way.map((one) => wordsOf(lackLine(speech, one, { ...said, ...lack }))).join(', '),
+    );
     return [...lead, ...plain(`${labels('lacking.one-of')}: ${ways.join(`; ${labels('lacking.or')} `)}`)];
   }
   return [...lead, ...words.line(`lacking/${lack.is}`, factsInWords(speech, lack))];

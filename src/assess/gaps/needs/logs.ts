@@ -19,7 +19,7 @@ type LogNeed = Extract<SimpleNeed, { log: unknown }>;
  * the last air they know of it is near the bill's temperature.
  */
 export function logVerdict(context: RuleContext, need: LogNeed): NeedVerdict {
-  const usable = context.logs.filter((log) => log.times.length > 1);
+  const usable = context.logs.filter((log) => log.times.length > 1 && (log.times[0] ?? 0) <= context.now);
   if (usable.length === 0) return { ...nothing(), lacking: [lack('no-log', {})] };
   const start = edge(context, need.from, undefined, 'from');
   const end = edge(context, need.to, 'arrival', 'to');

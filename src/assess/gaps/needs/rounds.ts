@@ -35,7 +35,7 @@ export function roundVerdict(context: RuleContext, need: RoundNeed): NeedVerdict
   const counted = groups.flatMap((group) => group.counted);
   const apart = need.everyHours === undefined ? undefined : longestApart(context, need, counted);
   if (apart !== undefined && need.everyHours !== undefined && apart.window <= need.everyHours)
-    return { ...verdictOf(groups, { atLeast: 0 }, ask), outcome: 'met' };
+    return { ...verdictOf(groups, { ...need, atLeast: 0 }, ask), outcome: 'met' };
   const verdict = verdictOf(groups, need, ask, () => tooFarApart(apart?.hours, need.everyHours));
   const against = [...lowFuel(need, counted), ...airOff(context, need, counted)];
   if (against.length === 0) return verdict;

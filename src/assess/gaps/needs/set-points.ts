@@ -1,3 +1,4 @@
+import type { SetPointWord } from '../../../model/results.js';
 import type { SimpleNeed } from '../../../model/rule-set.js';
 import { kelvin } from '../../../model/temperature.js';
 import { differencesOf } from '../../agreement.js';
@@ -9,8 +10,8 @@ type AgreementNeed = Extract<SimpleNeed, { agreement: 'set-point' }>;
 
 /** Whether the sources asked for know the set point and agree within the tolerance. */
 export function agreementVerdict(context: RuleContext, need: AgreementNeed): NeedVerdict {
-  const words = context.setPoints.words.filter((word) =>
-    need.between.some((source) => source === word.source),
+  const words = context.setPoints.words.filter(
+    (word) => need.between.some((source) => source === word.source) && !isLater(context, word),
   );
   const silent = need.between
     .filter((source) => !words.some((word) => word.source === source))
@@ -38,4 +39,12 @@ export function agreementVerdict(context: RuleContext, need: AgreementNeed): Nee
       ),
     ],
   };
+}
+
+/** Whether a word on the set point is of a time after the moment that is asked about. */
+function isLater(context: RuleContext, word: SetPointWord): boolean {
+  if (word.at !== undefined) return word.at > context.now;
+  if (word.source !== 'log') return false;
+  const log = context.logs.find((one) => one.evidence === word.evidence);
+  return log !== undefined && (log.times[0] ?? context.now) > context.now;
 }

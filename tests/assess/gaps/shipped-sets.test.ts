@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { assess } from '../../src/assess/assess.js';
-import { ruleSet, stage } from '../../src/model/rule-set.js';
-import { HASH, instantAt, items, state } from './made.js';
+import { assess } from '../../../src/assess/assess.js';
+import { ruleSet, stage } from '../../../src/model/rule-set.js';
+import { HASH, instantAt, items, state } from '../made.js';
 
 const shipped = ruleSet.parse(parse(readFileSync('templates/rule-sets/produce.yaml', 'utf8')));
 

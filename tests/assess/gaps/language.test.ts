@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { assess } from '../../src/assess/assess.js';
-import type { DeliveryInput } from '../../src/model/delivery.js';
-import type { GapResult, NearMiss } from '../../src/model/results.js';
-import type { EvidenceItem } from '../../src/model/state.js';
-import type { UnitLog } from '../../src/model/unit-log.js';
-import { at, HASH, instantAt, items, log, rulesOf, state } from './made.js';
+import { assess } from '../../../src/assess/assess.js';
+import type { DeliveryInput } from '../../../src/model/delivery.js';
+import type { GapResult, NearMiss } from '../../../src/model/results.js';
+import type { EvidenceItem } from '../../../src/model/state.js';
+import type { UnitLog } from '../../../src/model/unit-log.js';
+import { at, HASH, instantAt, items, log, rulesOf, state } from '../made.js';
 
 const F = (value: number) => ({ value, unit: '°F' as const });
 const LOADING = { stop: 'load-1' };
