@@ -1,3 +1,6 @@
+export { productAfter, sevenEighthsTime, timeConstant } from './assess/product/cooling.js';
+export { meanKineticTemperature } from './assess/temperature/kinetic.js';
+export { summarise } from './assess/temperature/summary.js';
 export { type AssessedDelivery, assessDelivery, readAt } from './jobs/assess.js';
 export { type BuildInput, type BuildReport, build } from './jobs/build.js';
 export { type CollectInput, type CollectReport, collect } from './jobs/collect.js';
@@ -13,9 +16,23 @@ export {
 export { type NewDelivery, type NewDeliveryInput, newDelivery } from './jobs/new-delivery.js';
 export { type NotedReading, type NoteInput, note } from './jobs/note.js';
 export { statementSigner } from './jobs/sign-statement.js';
+export {
+  type TemperaturesInput,
+  type TemperaturesReport,
+  temperatureSvg,
+  temperatures,
+} from './jobs/temps.js';
 export { type VerifyInput, verify, verifyFile } from './jobs/verify.js';
 export { DossierError, type ErrorCode, type Problem, type Where } from './model/error.js';
-export type { Assessment, Excursion, Finding, GapResult, TemperatureResult } from './model/results.js';
+export type {
+  Assessment,
+  Excursion,
+  Finding,
+  GapResult,
+  LineMargin,
+  ProductResult,
+  TemperatureResult,
+} from './model/results.js';
 export type { RecordState } from './model/state.js';
 export type {
   Check,
@@ -25,4 +42,6 @@ export type {
   Verification,
   VerificationReport,
 } from './model/verification.js';
+export { cite, findProduce, type Produce, produceTable } from './reference/produce.js';
+export { respirationOf, wattsPerKilogram } from './reference/respiration.js';
 export { verifyDossier } from './verify/verify-dossier.js';
