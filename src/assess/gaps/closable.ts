@@ -1,7 +1,7 @@
 import type { Closable } from '../../model/results.js';
 import { moment, type Rule, type WhenPoint } from '../../model/rule-set.js';
 import { milliseconds, toInstant } from '../../model/time.js';
-import { happened, type Known, pastBy, type Side, sideOf, stopsOf } from '../moments.js';
+import { type Known, pastBy, type Side, sideOf, stopsOf } from '../moments.js';
 import type { Context, Scope } from './context.js';
 import { endOf } from './window.js';
 
@@ -45,12 +45,10 @@ export function isDue(context: Context, rule: Rule, scope: Scope): boolean {
   const { opens } = rule;
   if (opens === undefined) return true;
   const stops = stopsFor(context, sideOf(opens.moment, undefined, rule.stage), scope);
-  const due = stops.some((stop) => {
+  return stops.some((stop) => {
     const known = pastBy(context.moments, stop.id, opens.moment);
     return known !== undefined && isOver(known, opens, context.now);
   });
-  const anywhere = scope.stop === undefined && scope.line === undefined;
-  return due || (anywhere && opens.seconds === 0 && happened(context.moments, opens.moment));
 }
 
 const RANK = { until: 0, now: 1, lost: 2 } as const;

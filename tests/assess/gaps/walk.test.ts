@@ -44,11 +44,12 @@ describe('one delivery, asked at eight moments', () => {
   it('at the dock with an empty trailer: everything of the trailer and the unit, nothing of later', () => {
     expect(told(gapsAt(-0.5))).toEqual({
       'trailer-clean': 'until loading-began',
-      'trailer-sound': 'until loading-began',
       'box-pre-cooled': 'until loading-began',
       'floor-drains-open': 'until loading-ended',
       'air-chute-whole': 'until loading-ended',
       'unit-fuel': 'until departed',
+      // 36 °F for broccoli is outside the published range: that can be seen from the bill alone.
+      'temperature-in-published-range': 'until departed',
       'thermometer-checked': 'now',
     });
   });
@@ -63,6 +64,7 @@ describe('one delivery, asked at eight moments', () => {
       'pulp-display-photo': 'until doors-closed',
       'pulp-within-instruction': 'until departed',
       'run-mode': 'until departed',
+      'temperature-in-published-range': 'until departed',
     });
   });
 
