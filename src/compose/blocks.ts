@@ -52,7 +52,6 @@ export type Block =
   | { is: 'facts'; facts: Fact[] }
   | {
       is: 'table';
-      title?: string;
       columns: Column[];
       rows: Cell[][] /** Exhibit number of each row, to link to. */;
       anchors?: number[];
@@ -85,7 +84,15 @@ export interface Cover {
   more: Inline[];
   missingTitle: string;
   missing: Inline[];
+  /** The requirements that weigh most among those not met. */
+  missingLines: Inline[][];
   proof: Fact[];
+  /** The fingerprint to be read by a phone. */
+  code: { asset: string; alt: string; caption: string };
+  /** Of a copy for outsiders: for whom it is and what it leaves out. */
+  copy?: Inline[];
+  /** Picture of the carrier's letterhead among the assets. */
+  letterhead?: { asset: string; alt: string };
   cautions: Block[];
 }
 

@@ -1,7 +1,7 @@
 import sharp from 'sharp';
 import { numberExhibits } from '../../src/compose/exhibits.js';
 import type { ComposeInput } from '../../src/compose/input.js';
-import { MOST_LINES } from '../../src/compose/view/cover.js';
+import { MOST_LINES } from '../../src/compose/view/cover-lines.js';
 import { delivery } from '../../src/model/delivery.js';
 import type { Evidence, Sha256 } from '../../src/model/evidence.js';
 import type { Assessment, Finding, GapResult, PulpGroup, TimelineItem } from '../../src/model/results.js';

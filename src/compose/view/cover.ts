@@ -2,22 +2,28 @@ import { partyRole } from '../../model/delivery.js';
 import { celsius, kelvin } from '../../model/temperature.js';
 import { milliseconds } from '../../model/time.js';
 import type { Cover, CoverLine, Fact, Inline } from '../blocks.js';
-import { plain, text } from '../blocks.js';
+import { plain, text, wordsOf } from '../blocks.js';
+import { coverFindings } from './cover-lines.js';
 import { exhibitLinks, type View } from './context.js';
 import { findingLine } from './findings.js';
-import { missingCounts } from './missing.js';
+import { heaviestGaps, missingCounts, missingLine } from './missing.js';
 
-/** Five minutes of reading must be enough: more than these lines would not be read. */
-export const MOST_LINES = 7;
+export const CODE_ASSET = 'fingerprint.svg';
+/** Room on the first page for requirements that are not met. */
+const MOST_MISSING = 4;
+
+/** The one line that is sent to someone, and that the code on the first page holds. */
+export const fingerprintLine = ({ delivery, size, root }: View['input']['fingerprint']): string =>
+  `${delivery} ${size} ${root}`;
 
 export function coverOf(view: View): Cover {
   const { labels, words } = view;
   const { fingerprint, signer, builtAt, tool } = view.input;
-  const findings = [...view.input.assessment.findings].sort((a, b) => b.weight - a.weight);
-  const shown = findings.slice(0, MOST_LINES);
+  const { findings } = view.input.assessment;
+  const shown = coverFindings(findings, view.names, labels('cover.and'));
   const counts = missingCounts(view);
   const lines = shown.map(
-    (finding): CoverLine => ({
+    ({ finding }): CoverLine => ({
       weighs: finding.weighs,
       mark: labels(`cover.${finding.weighs}`),
       of: findingLine(view, finding),
@@ -32,31 +38,43 @@ export function coverOf(view: View): Cover {
     linesTitle: labels('cover.lines'),
     lines,
     more:
-      findings.length > shown.length
-        ? words.line('cover-more', { more: findings.length - shown.length })
-        : shown.length === 0
-          ? words.line('cover-none')
-          : [],
+      shown.length === 0
+        ? words.line('cover-none')
+        : words.line('cover-more', {
+            more: findings.length - shown.reduce((sum, one) => sum + one.standsFor, 0),
+            total: findings.length,
+          }),
     missingTitle: labels('cover.missing'),
     missing: words.line('cover-missing', { ...counts }),
+    missingLines: heaviestGaps(view, MOST_MISSING).map((gap) => missingLine(view, gap)),
     proof: [
       { label: labels('cover.fingerprint'), value: [{ is: 'code', text: fingerprint.root }] },
       {
         label: labels('cover.record'),
         value: plain(`${view.format.number(fingerprint.size)} ${labels('cover.entries')}`),
       },
-      { label: labels('cover.signer'), value: plain(signer.name) },
-      { label: labels('cover.certificate'), value: [{ is: 'code', text: signer.certificateSha256 }] },
       {
-        label: labels('cover.built'),
-        value: plain(
-          `${view.format.time(milliseconds(builtAt), view.startZone)}, ${labels('cover.tool').toLowerCase()} ${tool.name} ${tool.version}`,
-        ),
+        label: labels('cover.signer'),
+        value: words.line('cover-signed', {
+          signer: nameIn(signer.name),
+          at: { is: 'time', at: milliseconds(builtAt), zone: view.startZone },
+          tool: tool.name,
+          version: tool.version,
+        }),
       },
+      { label: labels('cover.certificate'), value: [{ is: 'code', text: signer.certificateSha256 }] },
     ],
+    code: {
+      asset: CODE_ASSET,
+      alt: wordsOf(words.line('alt-fingerprint', { fingerprint: fingerprintLine(fingerprint) })),
+      caption: labels('cover.code'),
+    },
     cautions: words.blocks('cautions'),
   };
 }
+
+/** The common name where the certificate's subject has only that; else the subject in full. */
+const nameIn = (subject: string): string => /^CN=([^,=+]+)$/.exec(subject)?.[1] ?? subject;
 
 function routeOf(view: View): string[] {
   return view.input.state.delivery.stops.map((stop) => stop.place);

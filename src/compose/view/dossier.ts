@@ -1,6 +1,7 @@
 import type { DossierDocument, Section } from '../blocks.js';
 import type { View } from './context.js';
-import { coverOf } from './cover.js';
+import { qrPicture } from '../charts/qr.js';
+import { CODE_ASSET, coverOf, fingerprintLine } from './cover.js';
 import { exhibitSection, type Pictures } from './exhibits.js';
 import { findingsSection } from './findings.js';
 import { glanceSection } from './glance.js';
@@ -64,6 +65,11 @@ export function documentOf(
       cover: coverOf(view),
       sections,
     },
-    drawings: new Map([...glance.drawings, ...load.drawings, ...temperatures.drawings]),
+    drawings: new Map([
+      [CODE_ASSET, qrPicture(fingerprintLine(input.fingerprint))],
+      ...glance.drawings,
+      ...load.drawings,
+      ...temperatures.drawings,
+    ]),
   };
 }

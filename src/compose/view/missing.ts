@@ -1,6 +1,6 @@
 import type { GapResult } from '../../model/results.js';
 import { stage } from '../../model/rule-set.js';
-import { type Block, type Cell, plain, type Section, text } from '../blocks.js';
+import { type Block, type Cell, type Inline, plain, type Section, text } from '../blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import { closingMoment, lackText, substituteWords } from './gap-words.js';
 import { column } from './tables.js';
@@ -17,6 +17,37 @@ export function missingCounts(view: View): { due: number; met: number; open: num
     open: open.length,
     lost: open.filter((gap) => gap.closable.is === 'lost').length,
   };
+}
+
+/** What can't be mended and what speaks against a rule weigh more than what can still be got. */
+const rank = (gap: GapResult): number =>
+  gap.outcome === 'contradicted' ? 0 : gap.closable.is === 'lost' ? 1 : gap.closable.is === 'until' ? 2 : 3;
+
+/** The open requirements that weigh most, in the order of their weight; equals in the order of the rule set. */
+export function heaviestGaps(view: View, most: number): GapResult[] {
+  return view.input.assessment.gaps
+    .filter((gap) => OPEN.has(gap.outcome))
+    .sort((a, b) => rank(a) - rank(b))
+    .slice(0, most);
+}
+
+/** One open requirement as a line that needs no other: what, what it lacks, until when, and its exhibits. */
+export function missingLine(view: View, gap: GapResult): Inline[] {
+  const { labels } = view;
+  const lacks = gap.lacking.map((lack) => lackText(view, lack));
+  const links = exhibitLinks(view, [...new Set([...gap.against, ...gap.counted])], 4);
+  const state =
+    gap.closable.is === 'now'
+      ? labels('cover.can-be-got')
+      : gap.closable.is === 'lost'
+        ? labels('cover.lost')
+        : `${labels('cover.can-be-got-until')} ${closingMoment(view, gap.closable) ?? ''}`;
+  return [
+    { is: 'strong', of: plain(gap.title) },
+    text(`: ${[lacks.join(', ') || labels(`outcome.${gap.outcome}`), state].join('; ')}`),
+    ...(links.length === 0 ? [] : [text(' ('), ...links, text(')')]),
+    text('.'),
+  ];
 }
 
 /** Every open requirement by stage: why it matters, how to get it, until when. */
@@ -107,9 +138,9 @@ function offBlocks(view: View): Block[] {
     ...(off.length === 0
       ? []
       : [
+          { is: 'heading' as const, level: 2 as const, text: labels('sub.rules-off') },
           {
             is: 'table' as const,
-            title: labels('sub.rules-off'),
             columns: [column(view, 'requirement', 3), column(view, 'reason', 5), column(view, 'by-set', 2)],
             rows: off.map((one) => [cell(one.title), cell(one.why), cell(one.by)]),
           },
@@ -117,9 +148,9 @@ function offBlocks(view: View): Block[] {
     ...(changed.length === 0
       ? []
       : [
+          { is: 'heading' as const, level: 2 as const, text: labels('sub.rules-changed') },
           {
             is: 'table' as const,
-            title: labels('sub.rules-changed'),
             columns: [column(view, 'requirement', 3), column(view, 'what', 5), column(view, 'by-set', 2)],
             rows: changed.map((one) => [cell(one.title), cell(one.fields.join(', ')), cell(one.by)]),
           },

@@ -17,9 +17,12 @@ export class ShownFact {
   readonly raw: string;
   /** False for a quantity of zero. */
   readonly some: boolean;
-  constructor(shown: string, some = true) {
+  /** Of a difference: its size in words without a sign, and which way it goes as it is printed. */
+  readonly moved: { by: string; way: 'up' | 'down' | 'none' } | undefined;
+  constructor(shown: string, some = true, moved?: ShownFact['moved']) {
     this.raw = shown;
     this.some = some;
+    this.moved = moved;
     this.#shown = escapeMarkdown(shown);
   }
   toString(): string {
@@ -35,9 +38,20 @@ export function showFacts(facts: Facts, format: Format, names: FactNames): Shown
       if (value === undefined || typeof value === 'number' || typeof value === 'boolean')
         return [name, value];
       if (typeof value === 'string') return [name, value === '' ? undefined : new ShownFact(value)];
-      return [name, new ShownFact(showQuantity(value, format, names), !isNothing(value))];
+      return [
+        name,
+        new ShownFact(showQuantity(value, format, names), !isNothing(value), movedBy(value, format)),
+      ];
     }),
   );
+}
+
+/** What rounds to nothing in print has not moved in print. */
+function movedBy(value: FindingQuantity, format: Format): ShownFact['moved'] {
+  if (value.is !== 'difference') return undefined;
+  const by = format.difference(Math.abs(value.kelvin));
+  if (by === format.difference(0)) return { by, way: 'none' };
+  return { by, way: value.kelvin > 0 ? 'up' : 'down' };
 }
 
 /** One quantity in words. */

@@ -56,6 +56,7 @@ export function wordsFrom(options: WordsOptions): Words {
         plural: true,
         some: true,
         several: true,
+        moved: true,
       },
     });
     compiled.set(name, made);
@@ -78,7 +79,7 @@ export function wordsFrom(options: WordsOptions): Words {
         `${name}.md: ${cause instanceof Error ? cause.message : String(cause)}`,
         {
           where: { file: `${folder}/${name}.md` },
-          fix: 'Templates may use the facts listed for them, and the helpers exhibits, word, words, counted, plural, some, several.',
+          fix: 'Templates may use the facts listed for them, and the helpers exhibits, word, words, counted, plural, some, several, moved.',
           cause,
         },
       );
@@ -121,6 +122,12 @@ function environment(labels: Labels) {
       `${escapeMarkdown(String(count))} ${String(count === 1 ? one : many)}`,
   );
   own.registerHelper('some', (value: unknown) => (value instanceof ShownFact ? value.some : Boolean(value)));
+  own.registerHelper('moved', (value: unknown, up: unknown, down: unknown, none: unknown) => {
+    const moved = value instanceof ShownFact ? value.moved : undefined;
+    if (moved === undefined) return '';
+    const verb = { up, down, none }[moved.way];
+    return moved.way === 'none' ? String(verb) : `${String(verb)} ${escapeMarkdown(moved.by)}`;
+  });
   own.registerHelper('several', (count: unknown) => typeof count === 'number' && count > 1);
   return own;
 }
