@@ -2,6 +2,7 @@ import { readCaptions } from '../intake/captions.js';
 import { walk } from '../intake/walk.js';
 import { Batch } from './collect/batch.js';
 import { Holders } from './collect/holders.js';
+import { withLeanPictures } from './collect/lean-pictures.js';
 import { readLogOptions, type TypedLogOptions } from './collect/log-options.js';
 import type { CollectReport } from './collect/report.js';
 import { reviewWhole } from './collect/review.js';
@@ -40,10 +41,12 @@ export async function collect(input: CollectInput): Promise<CollectReport> {
     const batch = new Batch(record);
     const run = new CollectRun(record, options, input.by, new Holders(record.state()), batch, report);
     let done = 0;
-    await run.files(found.files, captions, (file) => {
-      done += 1;
-      input.progress(done, found.files.length, file.name);
-    });
+    await withLeanPictures(found.files, () =>
+      run.files(found.files, captions, (file) => {
+        done += 1;
+        input.progress(done, found.files.length, file.name);
+      }),
+    );
     await batch.flush();
     await reviewWhole(record, input.by, report);
     const taken = new Set(report.items.flatMap((item) => item.evidence ?? []));

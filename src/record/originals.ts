@@ -173,8 +173,10 @@ async function copy(
       });
     });
   const before = await reading(() => from.stat());
+  // One byte more than there should be, so that the end is seen in the first piece of a small file.
+  const piece = Math.min(CHUNK, before.size + 1);
   for (;;) {
-    const chunk = await reading(() => from.read(CHUNK));
+    const chunk = await reading(() => from.read(piece));
     if (chunk.length === 0) break;
     bytes += chunk.length;
     if (bytes > largest) throw tooLarge(source, bytes, largest);

@@ -1,5 +1,7 @@
-/** Files that are examined side by side: two keep two cores busy, and memory stays bounded. */
-const AT_ONCE = 2;
+import { availableParallelism } from 'node:os';
+
+/** Files that are examined side by side: one for each core and one that waits for the disk. Memory stays bounded. */
+const AT_ONCE = Math.min(4, availableParallelism() + 1);
 
 /** Runs `work` a few at a time and hands each result on in the order of the list. */
 export async function inOrder<T, R>(

@@ -23,7 +23,7 @@ export interface FileStat {
 }
 
 export interface OpenFile {
-  /** The next bytes, at most `length`; empty at the end of the file. */
+  /** The next bytes, at most `length`; empty at the end of the file. They are only good until the next read. */
   read(length: number): Promise<Uint8Array>;
   /** Writes all of the bytes or fails. */
   write(bytes: Uint8Array): Promise<void>;
@@ -75,9 +75,11 @@ function fileStat(stats: Stats): FileStat {
 
 async function open(path: string, mode: OpenMode): Promise<OpenFile> {
   const handle = await fs.open(path, FLAGS[mode], 0o644);
+  let buffer = Buffer.alloc(0);
   return {
     async read(length) {
-      const buffer = Buffer.allocUnsafe(length);
+      // One buffer for the whole file: a new one for each piece costs more than the reading.
+      if (buffer.length < length) buffer = Buffer.allocUnsafe(length);
       const { bytesRead } = await handle.read(buffer, 0, length);
       return buffer.subarray(0, bytesRead);
     },

@@ -1,0 +1,115 @@
+// Taking in a clerk's folder: 500 files, 60 of them broken, against hashing and copying the same files and reading
+// the photos' EXIF by general-purpose programs. Both sides start their own processes.
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { PDFDocument } from 'pdf-lib';
+import sharp from 'sharp';
+
+export const name = 'collect: 500 mixed files, 60 of them broken';
+export const reference = 'openssl dgst -sha256, cp, and exifr over the photos';
+
+const PHOTOS = 300;
+const KINDS = 12;
+const PAPERS = 60;
+const TEXTS = 80;
+const BROKEN = 60;
+const FACTS = `delivery: BENCH-1
+parties: { carrier: { name: Example Haulage } }
+equipment: { trailer: { number: T-7 } }
+stops:
+  - { id: load-1, does: load, place: Esparto Flats, zone: America/Phoenix, at: [32.7, -114.3], planned: 2026-07-14T04:00 }
+  - { id: drop-1, does: unload, place: Nine Elms, zone: America/Chicago, at: [41.3, -96.4], planned: 2026-07-16T06:00 }
+lines:
+  - { id: romaine, goods: lettuce-romaine, from: load-1, to: drop-1 }
+`;
+
+/** @returns {Promise<{ folder: string, photos: number }>} */
+async function makeFiles(/** @type {string} */ folder) {
+  const put = (/** @type {string} */ file, /** @type {Uint8Array | string} */ bytes) =>
+    writeFileSync(join(folder, file), bytes);
+  const photos = await Promise.all(Array.from({ length: KINDS }, (_, i) => photo(i)));
+  for (let i = 0; i < PHOTOS; i += 1) {
+    // Bytes behind the end marker keep the picture and change the hash.
+    const base = photos[i % KINDS] ?? Buffer.alloc(0);
+    put(`IMG_${1000 + i}.jpg`, Buffer.concat([base, Buffer.from(`\n${i}`)]));
+  }
+  for (let i = 0; i < PAPERS; i += 1) put(`paper-${i}.pdf`, await paper(i));
+  for (let i = 0; i < TEXTS; i += 1)
+    put(`message-${i}.txt`, `From: dispatch\nTo: driver\n\nRun it at ${30 + i}.\n`);
+  for (let i = 0; i < BROKEN; i += 1) {
+    const whole = photos[i % KINDS] ?? Buffer.alloc(0);
+    if (i % 4 === 0) put(`broken-${i}.jpg`, whole.subarray(0, whole.length / 2 + i));
+    else if (i % 4 === 1) put(`broken-${i}.pdf`, (await paper(i + 500)).subarray(0, 400));
+    else if (i % 4 === 2) put(`broken-${i}.heic`, Buffer.alloc(2000 + i, i));
+    else put(`broken-${i}.csv`, `kind,time,value\npulp,never ${i},warm\n`);
+  }
+  return { folder, photos: PHOTOS };
+}
+
+async function photo(/** @type {number} */ seed) {
+  const small = Buffer.alloc(400 * 300 * 3);
+  let state = seed + 1;
+  for (let i = 0; i < small.length; i += 1) {
+    state = (state * 1103515245 + 12345) & 0x7fffffff;
+    small[i] = 60 + ((state >> 16) % 140);
+  }
+  return sharp(small, { raw: { width: 400, height: 300, channels: 3 } })
+    .resize(4000, 3000, { kernel: 'cubic' })
+    .withExif({ IFD0: { Make: 'Demo', Model: 'Phone A' }, IFD2: { DateTimeOriginal: '2026:07:14 04:10:00' } })
+    .jpeg({ quality: 85 })
+    .toBuffer();
+}
+
+async function paper(/** @type {number} */ number) {
+  const pdf = await PDFDocument.create();
+  pdf.addPage().drawText(`Scale ticket ${number}`);
+  return Buffer.from(await pdf.save());
+}
+
+const worker = (/** @type {string} */ file) => fileURLToPath(new URL(file, import.meta.url));
+
+function timed(/** @type {string} */ command, /** @type {string[]} */ args) {
+  const begin = performance.now();
+  const done = spawnSync(command, args, { encoding: 'utf8', maxBuffer: 1 << 28 });
+  if (done.error !== undefined) throw done.error;
+  if (done.status !== 0) throw new Error(`${command}: ${done.stderr}`);
+  return { seconds: (performance.now() - begin) / 1000, out: done.stdout };
+}
+
+export async function run() {
+  const scratch = mkdtempSync(join(tmpdir(), 'bench-collect-'));
+  try {
+    const folder = join(scratch, 'in');
+    mkdirSync(folder);
+    await makeFiles(folder);
+    const files = readdirSync(folder).map((file) => join(folder, file));
+    const facts = join(scratch, 'facts.yaml');
+    writeFileSync(facts, FACTS);
+    // Once unmeasured, so that both sides find the files in memory.
+    timed('openssl', ['dgst', '-sha256', ...files]);
+    const copies = join(scratch, 'copies');
+    mkdirSync(copies);
+    const hash = timed('openssl', ['dgst', '-sha256', ...files]).seconds;
+    const copy = timed('cp', [...files, copies]).seconds;
+    const exif = timed(process.execPath, [worker('./read-exif.worker.js'), folder]).seconds;
+    const decode = timed(process.execPath, [worker('./decode.worker.js'), folder]).seconds;
+    const own = timed(process.execPath, [worker('./collect.worker.js'), facts, join(scratch, 'd'), folder]);
+    const { peakMegabytes, taken } = JSON.parse(own.out);
+    if (taken !== files.length) throw new Error(`${taken} of ${files.length} were taken in`);
+    return [
+      { what: 'time', unit: 's', own: own.seconds, reference: hash + copy + exif },
+      {
+        what: 'time, when the reference also decodes each photo once (to see that it is whole, bright and sharp)',
+        unit: 's',
+        own: own.seconds,
+        reference: hash + copy + exif + decode,
+      },
+      { what: 'peak memory, against the 400 MB it may take', unit: 'MB', own: peakMegabytes, reference: 400 },
+    ];
+  } finally {
+    rmSync(scratch, { recursive: true, force: true });
+  }
+}

@@ -1,0 +1,18 @@
+// Makes a delivery and takes a folder in, in a process of its own, and says what it took in memory.
+import { collect } from '../../dist/jobs/collect.js';
+import { newDelivery } from '../../dist/jobs/new-delivery.js';
+
+const [file = '', folder = '', evidence = ''] = process.argv.slice(2);
+const now = () => new Date();
+await newDelivery({ folder, by: 'Bench', now, file });
+const report = await collect({
+  folder,
+  by: 'Bench',
+  now,
+  paths: [evidence],
+  logZone: undefined,
+  logUnit: undefined,
+  progress: () => undefined,
+});
+const peakMegabytes = process.resourceUsage().maxRSS / 1024;
+console.log(JSON.stringify({ peakMegabytes, taken: report.counts.taken + report.counts.held }));
