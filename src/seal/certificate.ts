@@ -89,6 +89,15 @@ export function keyUsageOf(
   return { digitalSignature: (first & 0x80) !== 0, nonRepudiation: (first & 0x40) !== 0 };
 }
 
+/** The subject's common name as it is, without the escapes of a written subject; empty when there is none. */
+export function commonNameOf(der: Uint8Array): string {
+  const { subject } = pkijs.Certificate.fromBER(ownBuffer(der));
+  const value: unknown = subject.typesAndValues.find(({ type }) => type === OID.commonName)?.value;
+  return value instanceof asn1js.Utf8String || value instanceof asn1js.PrintableString
+    ? value.valueBlock.value
+    : '';
+}
+
 /** RFC 5280 §4.1.2.5: UTCTime through 2049, GeneralizedTime from 2050. */
 function time(value: Date): pkijs.Time {
   return new pkijs.Time({ type: value.getUTCFullYear() < 2050 ? 0 : 1, value });

@@ -95,12 +95,14 @@ export async function renewIdentity(
   wanted: Omit<NewIdentity, 'name'>,
 ): Promise<{ identity: Identity; oldCertificate: string }> {
   const { certificate } = await openIdentityFiles(folder, wanted.passphrase);
-  if (!certificate.checkIssued(certificate))
+  // An authority's certificate would say so by its key usage; what one made oneself is only signed by itself.
+  if (certificate.issuer !== certificate.subject || !certificate.verify(certificate.publicKey))
     throw new DossierError('identity', 'This certificate was issued by an authority and is renewed there.', {
       where: { file: join(folder, CERTIFICATE_FILE) },
       fix: 'Ask the issuer for a new one, then: dossier identity use FILE --replace',
     });
-  const name = /^CN=(.*)$/m.exec(certificate.subject)?.[1] ?? '';
+  const { commonNameOf } = await import('./certificate.js');
+  const name = commonNameOf(new Uint8Array(certificate.raw));
   const { identity, files } = await newIdentity({ ...wanted, name });
   const oldCertificate = await nameForOld(folder);
   await replace(folder, files, oldCertificate);

@@ -2,7 +2,7 @@ import { createHash, type Hash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { open, rename, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { Readable, Transform } from 'node:stream';
+import { PassThrough, Readable, Transform } from 'node:stream';
 import yazl from 'yazl';
 import { DossierError } from '../../model/error.js';
 import type { Instant } from '../../model/time.js';
@@ -54,6 +54,11 @@ export async function writeBag(
 
 function zipStream({ name, payload, builtAt }: BagOrder, plan: BagPlan): Readable {
   const zip = new yazl.ZipFile();
+  const out = new PassThrough();
+  // What goes wrong while a file is added does not reach the output by itself.
+  const fail = (error: Error) => out.destroy(error);
+  zip.on('error', fail);
+  zip.outputStream.pipe(out);
   const fixed = options(builtAt);
   for (const tag of plan.tags) zip.addBuffer(Buffer.from(tag.bytes), `${name}/${tag.name}`, fixed);
   for (const one of payload)
@@ -61,13 +66,10 @@ function zipStream({ name, payload, builtAt }: BagOrder, plan: BagPlan): Readabl
       `${name}/data/${one.path}`,
       { ...fixed, compress: false, size: one.bytes },
       (give: (error: unknown, stream: NodeJS.ReadableStream) => void) => {
-        give(null, bytesOf(one));
+        give(null, bytesOf(one).on('error', fail));
       },
     );
   zip.end();
-  const out = Readable.from(zip.outputStream);
-  // What goes wrong while a file is added does not reach the output by itself.
-  zip.on('error', (error: Error) => out.destroy(error));
   return out;
 }
 
