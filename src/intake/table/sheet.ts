@@ -20,6 +20,8 @@ const LIMITS: ArchiveLimits = {
   // Rows of equal numbers pack well; the totals above are what bounds the memory.
   ratio: 1_000,
 };
+/** A sheet is a rectangle to its reader: a million rows of twenty columns. */
+const MOST_CELLS = 20_000_000;
 const HEAP_MEGABYTES = 768;
 const MOST_SECONDS = 120;
 
@@ -42,7 +44,7 @@ export async function readSheets(path: string, fileName: string): Promise<SheetT
     const [problem] = archive.problems;
     if (problem !== undefined)
       throw new DossierError(problem.code, problem.message, { where: problem.where, fix: SAVE_AS_CSV });
-    return await inThread(await repacked(archive), fileName);
+    return await inThread(await repacked(archive, fileName), fileName);
   } finally {
     archive.close();
   }
@@ -76,20 +78,44 @@ export function asSource({ text }: SheetText): ByteSource {
  * The checked entries as a new zip file, not packed: the reader sees these and nothing that stands between or
  * beside them in the original (parser differentials; entries that unpack to more than they say).
  */
-async function repacked(archive: Archive): Promise<ArrayBuffer> {
+async function repacked(archive: Archive, fileName: string): Promise<ArrayBuffer> {
   const { ZipFile } = await import('yazl');
   const zip = new ZipFile();
   for (const entry of archive.entries) {
     if (!/\.(?:xml|rels)$/.test(entry.name)) continue;
     const chunks: Uint8Array[] = [];
     for await (const chunk of entry.read()) chunks.push(chunk);
-    zip.addBuffer(Buffer.concat(chunks), entry.name, { compress: false });
+    const xml = Buffer.concat(chunks);
+    refuseWide(xml, fileName);
+    zip.addBuffer(xml, entry.name, { compress: false });
   }
   zip.end();
   const chunks: Uint8Array[] = [];
   for await (const chunk of zip.outputStream as NodeJS.ReadableStream) chunks.push(Buffer.from(chunk));
   const all = Buffer.concat(chunks);
   return all.buffer.slice(all.byteOffset, all.byteOffset + all.byteLength) as ArrayBuffer;
+}
+
+/**
+ * A few bytes can name a cell a billion rows down, and the reader fills the rows between. References that are
+ * written to hide from this scan end at the thread's heap instead.
+ */
+function refuseWide(xml: Buffer, fileName: string): void {
+  let rows = 0;
+  let columns = 0;
+  for (const [, letters = '', digits = ''] of xml
+    .toString('latin1')
+    .matchAll(/\sr\s*=\s*["']([A-Z]*)(\d+)["']/g)) {
+    rows = Math.max(rows, Number(digits));
+    let column = 0;
+    for (const letter of letters) column = column * 26 + letter.charCodeAt(0) - 64;
+    columns = Math.max(columns, column);
+  }
+  if (rows * Math.max(1, columns) > MOST_CELLS)
+    throw new DossierError('file-too-large', `a sheet of ${rows} rows and ${columns} columns`, {
+      where: { file: fileName },
+      fix: SAVE_AS_CSV,
+    });
 }
 
 type Answer = { sheets: SheetText[] } | { error: string };
