@@ -34,7 +34,9 @@ export function askedBy(ruleSet: RuleSet, delivery: Delivery): Asked {
     reads: (kind, side) =>
       found.some((one) => 'reading' in one.need && one.need.reading === kind && one.side === side),
     receiverPulps: needs.some(
-      (need) => 'reading' in need && need.reading === 'pulp' && need.from === 'receiver',
+      (need) =>
+        ('reading' in need && need.reading === 'pulp' && need.from === 'receiver') ||
+        ('agreement' in need && need.agreement === 'pulp' && need.between.includes('receiver')),
     ),
     positions: unique(
       needs.flatMap((need) =>

@@ -29,7 +29,7 @@ export type SheetRow =
   | { is: 'boxes'; boxes: { box: SheetBox; width: number }[] }
   | {
       is: 'grid';
-      columns: readonly (Position | RoundPart)[];
+      columns: readonly (Position | `receiver-${Position}` | RoundPart)[];
       rows: { line?: string; letter?: string; count?: number; boxes: SheetBox[] }[];
     }
   /** One small box per row of pallets, nose first. */
@@ -40,17 +40,7 @@ export type SheetRow =
 export type RoundPart = Extract<BoxAsk, { is: 'round' }>['part'];
 
 export interface SheetPart {
-  is:
-    | 'person'
-    | 'before'
-    | 'pulps'
-    | 'leaving'
-    | 'pattern'
-    | 'told'
-    | 'way'
-    | 'arrival'
-    | 'receiver-pulps'
-    | 'statement';
+  is: 'person' | 'before' | 'pulps' | 'leaving' | 'pattern' | 'told' | 'way' | 'arrival' | 'statement';
   stop?: string;
   rows: SheetRow[];
 }

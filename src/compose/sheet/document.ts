@@ -86,10 +86,14 @@ export function sheetDocument(parts: readonly SheetPart[], look: SheetLook): She
   };
 }
 
+/** The place stands over the first part of a stop, and over the others only where there are several such stops. */
 function partTitle(part: SheetPart, { delivery, labels }: SheetLook): string {
   const stop = delivery.stops.find(({ id }) => id === part.stop);
   const title = labels(`part.${part.is}`);
-  return stop === undefined ? title : `${title} · ${stop.place}`;
+  if (stop === undefined) return title;
+  const first = part.is === 'before' || part.is === 'arrival';
+  const alike = delivery.stops.filter(({ does }) => does === stop.does);
+  return first || alike.length > 1 ? `${title} · ${stop.place}` : title;
 }
 
 /** Words under a part's heading: whose clock the times are by, and what matters while filling it in. */

@@ -82,7 +82,7 @@ function loading(
       is: 'pulps',
       stop,
       rows: [
-        pulps(stop, here, lines, asked.positions, box, 'driver'),
+        pulps(stop, here, lines, asked.positions, box, ['driver']),
         boxes([box({ is: 'pulp-at', stop }), 1], [box({ is: 'thermometer', stop }), 2.4]),
       ],
     });
@@ -109,7 +109,7 @@ function loading(
   if (asked.reads('bracing', 'load'))
     pattern.push(
       boxes(
-        [box({ is: 'bracing', part: 'device', stop }), 1],
+        [box({ is: 'bracing', part: 'device', stop }), 1.3],
         [box({ is: 'bracing', part: 'note', stop }), 2.6],
       ),
     );
@@ -137,23 +137,29 @@ function ticks(asked: Asked, side: 'load' | 'unload'): SheetRow[] {
   return photos.length === 0 ? [] : [{ is: 'ticks', photos }];
 }
 
+type PulpReader = 'driver' | 'receiver';
+
+/** A row for each line; the receiver's own readings stand to the right of the driver's. */
 function pulps(
   stop: string,
   here: readonly Line[],
   all: readonly Line[],
   spread: readonly Position[],
   box: Numbered,
-  from: 'driver' | 'receiver',
+  readers: readonly PulpReader[],
 ): SheetRow {
-  const columns =
+  const parts =
     spread.length === 0 ? positions.options : positions.options.filter((one) => spread.includes(one));
+  const columns = readers.flatMap((from) => parts.map((position) => ({ from, position })));
   return {
     is: 'grid',
-    columns,
+    columns: columns.map(({ from, position }) =>
+      from === 'receiver' ? (`receiver-${position}` as const) : position,
+    ),
     rows: here.map(({ id: line }) => ({
       line,
       letter: letterOf(line, all),
-      boxes: columns.map((position) => box({ is: 'pulp', line, position, stop, from })),
+      boxes: columns.map(({ from, position }) => box({ is: 'pulp', line, position, stop, from })),
     })),
   };
 }
@@ -201,17 +207,15 @@ function unloading(stop: Stop, lines: readonly Line[], asked: Asked, box: Number
       ],
     },
   ];
-  if (asked.reads('pulp', 'unload'))
+  const from: PulpReader[] = [
+    ...(asked.reads('pulp', 'unload') ? (['driver'] as const) : []),
+    ...(asked.receiverPulps ? (['receiver'] as const) : []),
+  ];
+  if (from.length > 0)
     parts.push({
       is: 'pulps',
       stop: stop.id,
-      rows: [pulps(stop.id, here, lines, asked.positions, box, 'driver')],
-    });
-  if (asked.receiverPulps)
-    parts.push({
-      is: 'receiver-pulps',
-      stop: stop.id,
-      rows: [pulps(stop.id, here, lines, asked.positions, box, 'receiver')],
+      rows: [pulps(stop.id, here, lines, asked.positions, box, from)],
     });
   parts.push({ is: 'told', stop: stop.id, rows: [told(stop.id, box)] });
   return parts;

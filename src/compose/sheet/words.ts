@@ -21,7 +21,7 @@ export function boxLabel(ask: BoxAsk, labels: Labels): string {
     case 'round':
       return labels(`round.${ask.part}`);
     case 'pulp':
-      return labels(`position.${ask.position}`);
+      return labels(`position.${ask.from === 'receiver' ? 'receiver-' : ''}${ask.position}`);
     default:
       return labels(`box.${ask.is}`);
   }

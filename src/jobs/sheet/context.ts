@@ -36,14 +36,14 @@ export function contextOf(
 }
 
 /** The word behind a choice: its number as printed, or the word itself. */
-export function chosen(list: keyof typeof CHOICES, said: string): string {
+export function chosen(list: keyof typeof CHOICES, said: string, box?: number): string {
   const options: readonly string[] = CHOICES[list];
   const [, number] = /^(\d)\b/.exec(said) ?? [];
   const found =
     number === undefined ? options.find((one) => one === said.toLowerCase()) : options[Number(number) - 1];
   if (found !== undefined) return found;
   throw new DossierError('bad-value', `"${said}" is none of the choices`, {
-    where: {},
+    where: box === undefined ? {} : { field: `box ${box}` },
     fix: `Use a number: ${options.map((name, i) => `${i + 1} ${name}`).join(', ')}.`,
   });
 }
@@ -94,15 +94,37 @@ function lastEvent(stop: string, { boxes, answer }: Context) {
   return last === undefined ? undefined : answer((ask) => ask === last.ask);
 }
 
-/** On the way, clocks are read in the zone of the first loading stop: the form says so. */
-export function wayMoment(clock: string, context: Context): string {
+/**
+ * The time of a look on the way, by the clock of the first loading stop: the form says so. Of times without a day,
+ * one that is earlier than that of the look before is of the next day: the form says that as well.
+ */
+export function wayMoment(count: number, context: Context): string {
   const { delivery, answer, now } = context;
   const from = delivery.stops.find(({ does }) => does === 'load');
   const day = answer((ask) => ask.is === 'day' && ask.stop === 'way')?.text;
-  const read = timeTyped(dated(clock, day, from?.planned), delivery, from, now, '--at');
-  if (read.is !== 'known') return clock;
-  return inZone(read.instant, read.zone).toISO() ?? clock;
+  let before: string | undefined;
+  for (let i = 1; i <= count; i += 1) {
+    const clock = answer((ask) => ask.is === 'round' && ask.part === 'at' && ask.count === i)?.text;
+    if (clock === undefined) continue;
+    const typed = dated(clock, day, from?.planned);
+    const read = timeTyped(typed, delivery, from, now, '--at');
+    if (read.is !== 'known') return clock;
+    let at = inZone(read.instant, read.zone);
+    for (
+      let days = 0;
+      typed !== clock && days < MOST_DAYS && before !== undefined && at.toISO() !== null;
+      days += 1
+    ) {
+      if (at.toMillis() >= Date.parse(before)) break;
+      at = at.plus({ days: 1 });
+    }
+    before = at.toISO() ?? clock;
+  }
+  return before ?? '';
 }
+
+/** No way of fresh produce by road is longer. */
+const MOST_DAYS = 14;
 
 /** A statement was written after the last thing that it can speak of. */
 export function lastMoment(context: Context): string {

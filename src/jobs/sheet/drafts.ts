@@ -70,7 +70,7 @@ export function roundDraft(count: number, context: Context, degrees: (said: stri
         kind: 'round',
         word: air === undefined ? undefined : degrees(air.text),
         fields: {
-          at: wayMoment(at.text, context),
+          at: wayMoment(count, context),
           ...(set === undefined ? {} : { setPoint: degrees(set.text) }),
           ...(fuel === undefined ? {} : { fuel: fuel.text }),
           ...(alarm === undefined ? {} : { alarm: alarm.text.split(/\s*;\s*/) }),

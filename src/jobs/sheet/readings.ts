@@ -48,10 +48,16 @@ export function sheetReadings(
       if (!(error instanceof DossierError)) throw error;
       const problem = error.toProblem();
       const [box] = one.boxes;
-      problems.push({ ...problem, where: { ...problem.where, field: `box ${box ?? ''}`.trim() } });
+      problems.push({ ...problem, where: { ...problem.where, field: fieldOf(problem, box) } });
     }
   }
   return { readings, problems };
+}
+
+/** The box that is at fault, where that is known better than by the first. */
+function fieldOf({ where }: Problem, first: number | undefined): string {
+  const { field } = where;
+  return field?.startsWith('box ') === true ? field : `box ${first ?? ''}`.trim();
 }
 
 /** A time taken from another box is known less well. */
@@ -97,7 +103,7 @@ function draftOf({ number, ask }: SheetBox, context: Context): Draft[] {
             stop: ask.stop,
             shownBy: ask.shownBy,
             ...about(ask.stop, 'doors-closed', context),
-            ...(display ? { run: chosen('run', run.text) } : {}),
+            ...(display ? { run: chosen('run', run.text, run.number) } : {}),
           },
         })),
       ];
@@ -130,7 +136,8 @@ function draftOf({ number, ask }: SheetBox, context: Context): Draft[] {
           fields: {
             stop: ask.stop,
             ...about(ask.stop, ask.state === 'applied' ? 'doors-closed' : 'doors-opened', context),
-            state: ask.state === 'applied' ? 'applied' : chosen('seal-state', state?.text ?? ''),
+            state:
+              ask.state === 'applied' ? 'applied' : chosen('seal-state', state?.text ?? '', state?.number),
           },
         })),
       ];
