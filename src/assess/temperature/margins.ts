@@ -22,6 +22,7 @@ export function lineMargins(
   logs: readonly UnitLog[],
   moments: Moments,
 ): LineMargin[] {
+  const plain = new Map<string, ChannelSummary>();
   return lines.flatMap((line) => {
     const produce = findProduce(line.goods);
     if (produce === undefined) return [];
@@ -29,20 +30,33 @@ export function lineMargins(
       const custody = wayBetween(moments, line.from, line.to, extent(log));
       const judged = judgedChannel(log);
       if (custody === undefined || judged === undefined) return [];
-      return [marginOf(line, produce, log, { from: custody.from.at, to: custody.to.at }, judged)];
+      return [marginOf(line, produce, log, { from: custody.from.at, to: custody.to.at }, judged, plain)];
     });
   });
 }
 
 const fromMemory = (value: Published<unknown>) => value.basis === 'from memory';
 
-function marginOf(line: Line, produce: Produce, log: UnitLog, window: Span, channel: Channel): LineMargin {
+function marginOf(
+  line: Line,
+  produce: Produce,
+  log: UnitLog,
+  window: Span,
+  channel: Channel,
+  plain: Map<string, ChannelSummary>,
+): LineMargin {
   const { gapLimitSeconds } = gapLimit(log.times);
-  const against = (which: Channel, low: number, high: number): ChannelSummary =>
-    summarise(which, log.times, log.channels[which] ?? new Float64Array(), window, gapLimitSeconds, {
-      low,
-      high,
-    });
+  const sum = (which: Channel, limits?: { low: number; high: number }): ChannelSummary =>
+    summarise(which, log.times, log.channels[which] ?? new Float64Array(), window, gapLimitSeconds, limits);
+  const against: Against = (which, low, high) => {
+    const key = `${log.evidence} ${which} ${window.from} ${window.to}`;
+    const whole = plain.get(key) ?? sum(which);
+    plain.set(key, whole);
+    const { min, max } = whole;
+    // Air that kept within the limits has nothing outside them: the sums are those without limits.
+    if (min === undefined || max === undefined || (min.value >= low && max.value <= high)) return whole;
+    return sum(which, { low, high });
+  };
   const freezing = freezingOf(produce, log, against);
   const chilling = chillingOf(produce, channel, against);
   const life = lifeOf(line, produce, log, window, channel, gapLimitSeconds);
