@@ -142,11 +142,7 @@ describe('a hostile spreadsheet is a problem and a document', () => {
       { ...workbook({ A: '' }), 'xl/worksheets/sheet1.xml': Buffer.alloc(200 * 1024 * 1024, ' ') },
       /unpack|bomb|bytes/,
     ],
-    [
-      'a row with the number of a billion',
-      workbook({ A: sheet(billion) }),
-      /larger than is read|cannot be read/,
-    ],
+    ['a row with the number of a billion', workbook({ A: sheet(billion) }), /a sheet of 999999999 rows/],
     [
       'broken XML',
       workbook({ A: '<worksheet><sheetData><row r="1"><c' }),
