@@ -11,6 +11,7 @@ import { newCommand } from './commands/new.js';
 import { recordCommand } from './commands/record.js';
 import { sheetCommand } from './commands/sheet.js';
 import { tempsCommand } from './commands/temps.js';
+import { timelineCommand } from './commands/timeline.js';
 import { verifyCommand } from './commands/verify.js';
 import { EXIT, type ExitCode } from './exit.js';
 import { type Output, printableLines } from './output.js';
@@ -64,6 +65,7 @@ function makeProgram(context: CliContext): Command {
     describeCommand,
     gapsCommand,
     tempsCommand,
+    timelineCommand,
     sheetCommand,
     fingerprintCommand,
     buildCommand,

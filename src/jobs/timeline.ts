@@ -1,0 +1,104 @@
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { stringify } from 'csv-stringify/sync';
+import type { TimelineItem } from '../model/results.js';
+import { inZone, toInstant, type Zone } from '../model/time.js';
+import { type AssessedDelivery, assessDelivery, readAt } from './assess.js';
+import type { OpenDelivery } from './delivery.js';
+
+/** Zones of the two ends of the way, for what belongs to no stop. */
+export interface TimelineReport extends AssessedDelivery {
+  startZone: Zone;
+  endZone: Zone;
+}
+
+/** Everything with a known time, in order, and the intervals between events. */
+export async function timeline(open: OpenDelivery): Promise<TimelineReport> {
+  const assessed = await assessDelivery({ ...open, at: readAt(undefined, open.now) });
+  const { stops } = assessed.state.delivery;
+  const startZone = stops.find(({ does }) => does === 'load')?.zone ?? ('UTC' as Zone);
+  return {
+    ...assessed,
+    startZone,
+    endZone: stops.findLast(({ does }) => does === 'unload')?.zone ?? startZone,
+  };
+}
+
+/** The line of the bill that a timeline item is about, where its evidence says so. */
+export function lineOf({ state }: TimelineReport, item: TimelineItem): string | undefined {
+  return state.evidence.find(({ evidence }) => evidence === item.evidence)?.line;
+}
+
+/**
+ * One row per item: local time of its place with its offset, zone, UTC, seconds of uncertainty, what, words, stop,
+ * line, evidence. Text that a spreadsheet would run as a formula gets a leading apostrophe (CWE-1236).
+ */
+export function timelineCsv(report: TimelineReport): string {
+  const header = [
+    'local',
+    'zone',
+    'utc',
+    'uncertainty_seconds',
+    'is',
+    'event',
+    'label',
+    'stop',
+    'line',
+    'evidence',
+  ];
+  const rows = report.assessment.timeline.items.map((item) => [
+    inZone(toInstant(item.at), item.zone).toISO({ suppressMilliseconds: true }) ?? '',
+    item.zone,
+    toInstant(item.at),
+    item.uncertaintySeconds,
+    item.is,
+    item.event ?? '',
+    item.label,
+    item.stop ?? '',
+    lineOf(report, item) ?? '',
+    item.evidence ?? '',
+  ]);
+  return stringify([header, ...rows], {
+    escape_formulas: true,
+    record_delimiter: 'windows',
+    cast: { number: (value) => ({ value: String(value), escape_formulas: false }) },
+  });
+}
+
+/**
+ * The dossier's picture of the delivery on one axis, as SVG.
+ * Throws DossierError `bad-template` when the words of the delivery's language can't be read.
+ */
+export async function timelineSvg({
+  state,
+  assessment,
+  startZone,
+  endZone,
+}: TimelineReport): Promise<string> {
+  const [{ timelinePicture }, { formatFor }, { readLabels }, { loadTemplates }] = await Promise.all([
+    import('../compose/charts/timeline.js'),
+    import('../compose/format.js'),
+    import('../compose/words/labels.js'),
+    import('../compose/words/load.js'),
+  ]);
+  const { show } = state.delivery;
+  const words = join(dirname(fileURLToPath(import.meta.url)), '../../templates/words', show.language);
+  const labels = readLabels((await loadTemplates(words)).labels, join(words, 'labels.yaml'));
+  const { items, intervals } = assessment.timeline;
+  return timelinePicture(
+    {
+      items,
+      name: (item) => (item.event === undefined ? item.label : labels(`event.${item.event}`)),
+      bars: intervals.map((span) => ({
+        from: span.from,
+        to: span.to,
+        label: labels(`interval.${span.id}`),
+        alert: span.id === 'arrival-to-refusal',
+      })),
+      zone: startZone,
+      ...(endZone === startZone ? {} : { otherZone: endZone }),
+    },
+    formatFor(show, { zoneUnknown: '', notKnown: '' }),
+    labels,
+  );
+}
