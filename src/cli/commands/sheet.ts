@@ -1,9 +1,13 @@
 import { Command, Option } from 'commander';
-import { type Language, language, type Paper, paper } from '../../model/delivery.js';
+import type { Language, Paper } from '../../model/delivery.js';
 import { deliveryFolder } from '../folder.js';
 import { printable } from '../output.js';
 import type { CliContext } from '../program.js';
 import { whoEnters } from '../who.js';
+
+/** Written out here, for the model loads its schemas: help should not wait for them. */
+const LANGUAGES = Object.keys({ en: true, es: true } satisfies Record<Language, true>);
+const PAPERS = Object.keys({ Letter: true, A4: true } satisfies Record<Paper, true>);
 
 interface Options {
   output?: string;
@@ -20,10 +24,10 @@ export function sheetCommand({ output, now }: CliContext): Command {
     .option('-o, --output <file>', 'where to write the PDF (default: sheet-LANGUAGE.pdf in the delivery)')
     .addOption(
       new Option('--language <language>', 'language of the form (default: as in delivery.yaml)').choices(
-        language.options,
+        LANGUAGES,
       ),
     )
-    .addOption(new Option('--paper <paper>', 'paper (default: as in delivery.yaml)').choices(paper.options))
+    .addOption(new Option('--paper <paper>', 'paper (default: as in delivery.yaml)').choices(PAPERS))
     .option('--templates <folder>', 'your own templates folder')
     .option('--json', 'the answer as JSON')
     .addHelpText(
