@@ -42,8 +42,13 @@ export function formatFor(show: Pick<Show, 'temperature' | 'language'>, words: T
     }).format(Object.is(rounded, -0) ? 0 : rounded);
     return text.replace('-', '−');
   };
-  const both = (first: number, second: number, suffix = ''): string =>
-    `${number(first, 1)}\u00a0${show.temperature}${suffix} (${number(second, 1)}\u00a0${other}${suffix})`;
+  const both = (first: number, second: number, suffix = '', write = number): string =>
+    `${write(first, 1)}\u00a0${show.temperature}${suffix} (${write(second, 1)}\u00a0${other}${suffix})`;
+  /** A plus sign before what is more than nothing in print. */
+  const plus = (value: number, decimals = 0): string => {
+    const text = number(value, decimals);
+    return Number(value.toFixed(decimals)) > 0 ? `+${text}` : text;
+  };
 
   /** A wall-clock time without zone. */
   const localTime = (local: LocalTime): string =>
@@ -64,6 +69,9 @@ export function formatFor(show: Pick<Show, 'temperature' | 'language'>, words: T
       `${number(fromCelsius(celsius, show.temperature), 1)}\u00a0${show.temperature}`,
     /** Kelvin in, both units out. */
     difference: (kelvin: number) => both(fromKelvin(kelvin, show.temperature), fromKelvin(kelvin, other)),
+    /** Kelvin in, both units out, with its sign. */
+    signed: (kelvin: number) =>
+      both(fromKelvin(kelvin, show.temperature), fromKelvin(kelvin, other), '', plus),
     degreeHours: (kelvinHours: number) =>
       both(fromKelvin(kelvinHours, show.temperature), fromKelvin(kelvinHours, other), '·h'),
     /** 0 to 1 in; what is not whole is never rounded up to 100 or down to 0. */

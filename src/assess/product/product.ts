@@ -151,7 +151,7 @@ function knownAir(
 }
 
 /** Highest published rate at the product's temperature, as heating in K/s. */
-function heatingOf(respiration: Respiration | undefined, joulesPerKilogramKelvin: number): Heating {
+export function heatingOf(respiration: Respiration | undefined, joulesPerKilogramKelvin: number): Heating {
   if (respiration === undefined) return NO_HEATING;
   return (celsius) =>
     wattsPerKilogram(rateAt(respiration, celsius, 'high'), respiration.unit) / joulesPerKilogramKelvin;

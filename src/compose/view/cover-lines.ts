@@ -28,15 +28,16 @@ export interface CoverFinding {
  * The findings of the first page, heaviest first: at most seven, both sides of the case among them where there are
  * both, lines that say the same as one, and nothing that a heavier line of the same side says already.
  */
-export function coverFindings(
-  findings: readonly Finding[],
-  names: FactNames,
-  and: string,
-): CoverFinding[] {
-  const ranked = merged([...findings].sort((a, b) => b.weight - a.weight), names, and);
+export function coverFindings(findings: readonly Finding[], names: FactNames, and: string): CoverFinding[] {
+  const ranked = merged(
+    [...findings].sort((a, b) => b.weight - a.weight),
+    names,
+    and,
+  );
   const needed = new Set<CoverFinding>();
   for (const [side, least] of Object.entries(LEAST_OF_SIDE))
-    for (const one of ranked.filter(({ finding }) => finding.weighs === side).slice(0, least)) needed.add(one);
+    for (const one of ranked.filter(({ finding }) => finding.weighs === side).slice(0, least))
+      needed.add(one);
   const free = MOST_LINES - needed.size;
   const others = ranked.filter((one) => !needed.has(one)).slice(0, Math.max(0, free));
   const chosen = new Set([...needed, ...others]);
@@ -53,15 +54,16 @@ function merged(ranked: readonly Finding[], names: FactNames, and: string): Cove
   return [...groups.values()].flatMap((group) => {
     const [first, ...rest] = group;
     if (first === undefined) return [];
-    return [{ finding: rest.length === 0 ? first : asOne(first, group, names, and), standsFor: group.length }];
+    return [
+      { finding: rest.length === 0 ? first : asOne(first, group, names, and), standsFor: group.length },
+    ];
   });
 }
 
 function isSaid(finding: Finding, all: readonly Finding[]): boolean {
   const by = SAID_BY[finding.id] ?? [];
   return all.some(
-    (other) =>
-      by.includes(other.id) && other.weighs === finding.weighs && lineOf(other) === lineOf(finding),
+    (other) => by.includes(other.id) && other.weighs === finding.weighs && lineOf(other) === lineOf(finding),
   );
 }
 
@@ -69,8 +71,7 @@ const lineOf = ({ facts }: Finding): string | undefined => {
   const { line } = facts;
   return typeof line === 'object' && line.is === 'line' ? line.line : undefined;
 };
-const sharedKey = ({ id, weighs, facts }: Finding) =>
-  JSON.stringify([id, weighs, facts.low, facts.high]);
+const sharedKey = ({ id, weighs, facts }: Finding) => JSON.stringify([id, weighs, facts.low, facts.high]);
 
 function asOne(first: Finding, group: readonly Finding[], names: FactNames, and: string): Finding {
   const lines = group.map((one) => names.line(lineOf(one) ?? ''));

@@ -3,8 +3,8 @@ import { celsius, kelvin } from '../../model/temperature.js';
 import { milliseconds } from '../../model/time.js';
 import type { Cover, CoverLine, Fact, Inline } from '../blocks.js';
 import { plain, text, wordsOf } from '../blocks.js';
-import { coverFindings } from './cover-lines.js';
 import { exhibitLinks, type View } from './context.js';
+import { coverFindings } from './cover-lines.js';
 import { findingLine } from './findings.js';
 import { heaviestGaps, missingCounts, missingLine } from './missing.js';
 

@@ -1,6 +1,6 @@
 import type { DossierDocument, Section } from '../blocks.js';
-import type { View } from './context.js';
 import { qrPicture } from '../charts/qr.js';
+import type { View } from './context.js';
 import { CODE_ASSET, coverOf, fingerprintLine } from './cover.js';
 import { exhibitSection, type Pictures } from './exhibits.js';
 import { findingsSection } from './findings.js';
@@ -25,11 +25,12 @@ export function documentOf(
   const glance = glanceSection(view);
   const temperatures = temperatureSection(view);
   const load = loadBlocks(view);
+  const pulps = pulpSection(view, load.pulps);
   const told: Section[] = [
     glance.section,
     setPointSection(view),
     temperatures.section,
-    pulpSection(view, load.pulps),
+    pulps.section,
     loadingSection(view, load.loading),
     beforeLoadingSection(view),
     transitSection(view),
@@ -70,6 +71,7 @@ export function documentOf(
       ...glance.drawings,
       ...load.drawings,
       ...temperatures.drawings,
+      ...pulps.drawings,
     ]),
   };
 }

@@ -183,6 +183,7 @@ function clocks(view: View): Block[] {
       column(view, 'at', 2.6),
       column(view, 'size', 2),
       column(view, 'basis', 3),
+      column(view, 'exhibit', 0.9),
     ],
     view.input.state.clocks.map((one): Cell[] => [
       cell(String(one.seq)),
@@ -193,7 +194,16 @@ function clocks(view: View): Block[] {
       cell(
         `${one.addSeconds < 0 ? '−' : '+'}${format.duration(one.addSeconds)}, ${labels('time.plus-minus')} ${format.duration(one.uncertaintySeconds)}`,
       ),
-      cell(one.from),
+      cell(
+        [
+          ...(one.how === undefined ? [] : [labels(`clock-how.${one.how}`)]),
+          one.from,
+          ...(one.replaces === undefined || one.replaces.length === 0
+            ? []
+            : [`${labels('clock-how.replaces')} ${one.replaces.join(', ')}`]),
+        ].join('; '),
+      ),
+      exhibitLinks(view, [one.photo]),
     ]),
     labels('sub.clocks'),
   );

@@ -1,17 +1,25 @@
 import type { PulpGroup } from '../../model/results.js';
-import { type Block, type Cell, plain, type Section } from '../blocks.js';
+import { type Block, type Cell, plain, text } from '../blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
+import type { Drawn } from './drawn.js';
+import { productBlocks } from './product.js';
+import { comparisonBlocks } from './pulp-comparisons.js';
 import { column } from './tables.js';
 
-export function pulpSection(view: View, drawing: readonly Block[] = []): Section {
+export function pulpSection(view: View, drawing: readonly Block[] = []): Drawn {
   const { labels, words } = view;
   const groups = view.input.assessment.pulps;
   const blocks: Block[] = [...words.blocks('sections/pulps')];
   if (groups.length === 0) blocks.push({ is: 'none', of: plain(labels('none.pulps')) });
   else blocks.push(overview(view, groups));
   blocks.push(...drawing);
+  const product = productBlocks(view);
+  blocks.push(...comparisonBlocks(view), ...product.blocks);
   for (const group of groups) blocks.push(...readings(view, group));
-  return { id: 'pulps', title: labels('section.pulps'), blocks };
+  return {
+    section: { id: 'pulps', title: labels('section.pulps'), blocks },
+    drawings: product.drawings,
+  };
 }
 
 const groupName = (view: View, group: PulpGroup) =>
@@ -27,6 +35,7 @@ function overview(view: View, groups: readonly PulpGroup[]): Block {
       column(view, 'lowest', 1.6, 'right'),
       column(view, 'highest', 1.6, 'right'),
       column(view, 'mean', 1.6, 'right'),
+      column(view, 'spread', 1.6, 'right'),
       column(view, 'in-band', 0.9, 'right'),
     ],
     rows: groups.map((group): Cell[] => [
@@ -35,6 +44,7 @@ function overview(view: View, groups: readonly PulpGroup[]): Block {
       cell(format.temperature(group.min)),
       cell(format.temperature(group.max)),
       cell(format.temperature(group.mean)),
+      cell(group.spread === undefined ? '–' : format.difference(group.spread)),
       group.band === undefined
         ? cell('–')
         : group.inBand < group.count
@@ -42,6 +52,38 @@ function overview(view: View, groups: readonly PulpGroup[]): Block {
           : cell(`${group.inBand} / ${group.count}`),
     ]),
   };
+}
+
+/** Each thermometer with its last look in ice water, or that there is none. */
+function instruments(view: View, group: PulpGroup): Block[] {
+  const { labels, format } = view;
+  const all = group.instruments ?? [];
+  if (all.length === 0) return [];
+  const zone = view.zoneOf(group.stop);
+  return [
+    {
+      is: 'list',
+      ordered: false,
+      items: all.map(({ instrument, count, check }): Block[] => [
+        {
+          is: 'paragraph',
+          of: [
+            text(
+              `${instrument ?? labels('pulp.no-instrument')} (${count}): ${
+                check === undefined
+                  ? labels('pulp.no-check')
+                  : `${labels(check.names ? 'pulp.checked' : 'pulp.last-check')}${
+                      check.at === undefined ? '' : `, ${format.time(check.at, zone)}`
+                    } (`
+              }`,
+            ),
+            ...(check === undefined ? [] : [...exhibitLinks(view, [check.evidence]), text(')')]),
+            text('.'),
+          ],
+        },
+      ]),
+    },
+  ];
 }
 
 function readings(view: View, group: PulpGroup): Block[] {
@@ -53,6 +95,7 @@ function readings(view: View, group: PulpGroup): Block[] {
   return [
     { is: 'heading', level: 2, text: groupName(view, group) },
     { is: 'paragraph', of: plain(`${band.charAt(0).toUpperCase()}${band.slice(1)}.`) },
+    ...instruments(view, group),
     {
       is: 'table',
       columns: [

@@ -1,9 +1,12 @@
 import type { ChannelSummary, Excursion, TemperatureResult } from '../../model/results.js';
 import { type Block, type Cell, plain, text, wordsOf } from '../blocks.js';
 import { temperatureChart } from '../charts/temperature.js';
+import { airDetail, sensorBlocks } from './air-detail.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import type { Drawn } from './drawn.js';
 import { sameClock } from './glance.js';
+import { legBlocks } from './legs.js';
+import { marginBlocks } from './margins.js';
 import { column, tableOr } from './tables.js';
 
 /** A long table of excursions hides the ones that matter; the data is attached in full. */
@@ -30,8 +33,15 @@ export function temperatureSection(view: View): Drawn {
       drawings.set(name, drawing);
       blocks.push({ is: 'picture', asset: name, alt: altOf(view, result), caption: [] });
     }
-    blocks.push(...summaryTable(view, result), ...excursionTable(view, result), ...gapTable(view, result));
+    blocks.push(
+      ...summaryTable(view, result),
+      ...excursionTable(view, result),
+      ...gapTable(view, result),
+      ...legBlocks(view, result),
+      ...airDetail(view, result),
+    );
   });
+  blocks.push(...sensorBlocks(view), ...marginBlocks(view));
   return { section: { id: 'temperatures', title: labels('section.temperatures'), blocks }, drawings };
 }
 
