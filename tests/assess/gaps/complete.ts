@@ -7,8 +7,11 @@ import { at, items, log } from '../made.js';
  * An invented delivery with everything that the produce set asks for, from the empty trailer to the answer to a
  * claim. Hours count from the day's start; each piece has a tag, so that a test can leave it out or put another in.
  */
-export const LOAD = { stop: 'load-1' } as const;
-export const DROP = { stop: 'drop-1' } as const;
+export interface At {
+  stop: string;
+}
+export const LOAD: At = { stop: 'load-1' };
+export const DROP: At = { stop: 'drop-1' };
 export const TIMES = {
   arrived: 0,
   opened: 1,
@@ -44,16 +47,11 @@ export const CHANGE = {
   ],
 };
 
-type Piece = Parameters<typeof items>[number];
+export type Piece = Parameters<typeof items>[number];
 export type Tagged = readonly [tag: string, piece: Piece];
 
 const F = (value: number) => ({ value, unit: '°F' as const });
-export const photo = (
-  is: SubjectName,
-  place: typeof LOAD | typeof DROP,
-  hour: number,
-  line?: string,
-): Piece => ({
+export const photo = (is: SubjectName, place: At, hour: number, line?: string): Piece => ({
   kind: 'photo',
   subject: { is, sure: 'confirmed' },
   place,
@@ -67,12 +65,12 @@ export const paper = (is: SubjectName, hour?: number): Piece => ({
 });
 export const event = (
   name: Extract<Evidence, { kind: 'event' }>['event'],
-  place: typeof LOAD | typeof DROP,
+  place: At,
   hour: number,
 ): Piece => ({ kind: 'event', event: name, place, time: at(hour) });
 export const pulp = (
   line: string,
-  place: typeof LOAD | typeof DROP,
+  place: At,
   hour: number,
   position: 'nose' | 'middle' | 'tail',
   value = 36,
@@ -87,7 +85,7 @@ export const pulp = (
 });
 export const round = (
   hour: number,
-  more: { fuel?: number; boxAir?: number; alarms?: string[]; at?: typeof LOAD } = {},
+  more: { fuel?: number; boxAir?: number; alarms?: string[]; at?: At } = {},
 ): Piece => ({
   kind: 'round',
   fuel: more.fuel ?? 0.8,
@@ -103,7 +101,7 @@ export const told = (who: Extract<Evidence, { kind: 'contact' }>['with'], hour: 
   about: 'the load',
   time: at(hour),
 });
-export const said = (hour: number, place?: typeof LOAD): Piece => ({
+export const said = (hour: number, place?: At): Piece => ({
   kind: 'statement',
   text: 'What I saw.',
   time: at(hour),

@@ -34,7 +34,11 @@ function gapsAt(hour: number, drop: readonly string[] = NEVER): GapResult[] {
   }).gaps.filter(isOpen);
 }
 const closing = ({ closable }: GapResult) =>
-  closable.is === 'until' ? `until ${closable.moment}` : closable.is === 'lost' ? `lost ${closable.since}` : 'now';
+  closable.is === 'until'
+    ? `until ${closable.moment}`
+    : closable.is === 'lost'
+      ? `lost ${closable.since}`
+      : 'now';
 const told = (gaps: readonly GapResult[]) =>
   Object.fromEntries(
     [...gaps].sort((a, b) => moreUrgent(a.closable, b.closable)).map((gap) => [gap.rule, closing(gap)]),
