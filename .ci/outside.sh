@@ -32,6 +32,14 @@ if ! .outside/pyhanko/bin/pyhanko --version >/dev/null 2>&1; then
   .outside/pyhanko/bin/pyhanko --version >/dev/null 2>&1 || cannot pyHanko
 fi
 
+if ! .outside/bagit/bin/bagit.py --version >/dev/null 2>&1; then
+  rm -rf .outside/bagit
+  # pkg_resources, which bagit 1.8 asks for, left setuptools with version 81.
+  python3 -m venv .outside/bagit >/dev/null 2>&1 &&
+    .outside/bagit/bin/pip install -q --disable-pip-version-check 'setuptools<81' bagit==1.8.1 >/dev/null 2>&1
+  .outside/bagit/bin/bagit.py --version >/dev/null 2>&1 || cannot bagit-python
+fi
+
 # The validator is built once from tests/outside/verapdf with the veraPDF library from Maven Central.
 source=tests/outside/verapdf
 built=.outside/verapdf/validate-pdfa.jar

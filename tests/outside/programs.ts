@@ -47,6 +47,7 @@ export const exiftool = program('exiftool');
 export const heifDec =
   [program('heif-dec'), program('heif-convert')].find((one) => one.command) ?? program('heif-dec');
 export const pyhanko = program('pyhanko', 'pyhanko/bin/pyhanko');
+export const bagit = program('bagit', 'bagit/bin/bagit.py');
 export const verapdf = veraPdf();
 
 /** A check that asks a program. Without the program it is skipped under a name that says so. */
