@@ -7,7 +7,9 @@ import type {
 import type { ItemOf, RecordState } from '../model/state.js';
 import { celsius } from '../model/temperature.js';
 import { knownMilliseconds } from '../model/time.js';
+import { explained, runsOf } from './differences.js';
 import { firstLoading, type Moments, pastBy } from './moments.js';
+import { setPointLegs } from './set-point-legs.js';
 import { slipBetween } from './slips.js';
 import { dominantSetPoint } from './temperature/states.js';
 
@@ -25,11 +27,14 @@ export function setPointAgreement(
   moments: Moments,
 ): SetPointAgreement {
   const words = [...billWords(state), ...readWords(state, moments), ...logWords(temperatures)];
-  const differences = differencesOf(words);
+  const runs = runsOf(temperatures);
+  const end = temperatures[0]?.custody.to.at;
+  const differences = differencesOf(words).map((one) => explained(one, { state, runs, end }, SAME));
   const sources = new Set(words.map((word) => word.source));
   return {
     words,
     differences,
+    legs: setPointLegs(state, temperatures, moments, words, differencesOf, SAME),
     verdict: differences.length > 0 ? 'differ' : sources.size < 2 ? 'not-comparable' : 'agree',
   };
 }

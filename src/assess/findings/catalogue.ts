@@ -152,6 +152,17 @@ export const catalogue = {
     weight: 74,
     facts: { ...published, beyond: 'difference', side: 'text' },
   },
+  'instruction-near-freezing': {
+    weighs: 'open',
+    element: 'act-of-shipper',
+    weight: 43,
+    facts: {
+      line: 'line',
+      instruction: 'temperature',
+      freezing: 'temperature',
+      colder: 'difference',
+    },
+  },
   'air-in-band': { weighs: 'helps', element: 'care-in-transit', weight: 85, facts: air },
   'air-mostly-in-band': { weighs: 'open', element: 'care-in-transit', weight: 80, facts: air },
   'air-out-of-band': { weighs: 'hurts', element: 'care-in-transit', weight: 89, facts: air },

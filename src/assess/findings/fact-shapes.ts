@@ -43,6 +43,9 @@ export const setPoints = {
   secondSetPoint: 'temperature',
   size: 'difference',
   slip: 'text?',
+  since: 'time?',
+  lasted: 'duration?',
+  told: 'text?',
 } as const;
 export const excursions = {
   count: 'count',

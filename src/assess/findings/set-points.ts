@@ -1,6 +1,8 @@
+import type { Line } from '../../model/delivery.js';
+import type { EvidenceId } from '../../model/evidence.js';
 import type { Finding, SetPointDifference, SetPointWord } from '../../model/results.js';
 import { celsius } from '../../model/temperature.js';
-import { cite, findProduce } from '../../reference/produce.js';
+import { cite, findProduce, type Produce, worstFreezing } from '../../reference/produce.js';
 import { ROUNDING } from '../bands.js';
 import { pastBy } from '../moments.js';
 import { difference, duration, type Found, finding, lineRef, temperature, time, zoneOf } from './make.js';
@@ -37,11 +39,11 @@ function agreement(found: Found): Finding[] {
         count: sources.length,
       }),
     ];
-  return differences.flatMap(differs);
+  return differences.flatMap((one) => differs(found, one));
 }
 
 /** What the unit ran against what the bill says weighs against the carrier; what people said besides stays open. */
-function differs(one: SetPointDifference): Finding[] {
+function differs({ state }: Found, one: SetPointDifference): Finding[] {
   const [first, second] = one.between;
   const ran = (word: SetPointWord) => word.source === 'display' || word.source === 'log';
   const id =
@@ -49,13 +51,16 @@ function differs(one: SetPointDifference): Finding[] {
       ? 'set-point-differs'
       : 'set-point-told-differs';
   return [
-    finding(id, BY, evidenceOf(one.between), {
+    finding(id, BY, [...evidenceOf(one.between), ...(one.told ?? []).map((call) => call.evidence)], {
       first: first.source,
       firstSetPoint: temperature(first.celsius),
       second: second.source,
       secondSetPoint: temperature(second.celsius),
       size: difference(one.kelvin),
       ...(one.slip === undefined ? {} : { slip: one.slip }),
+      ...(one.since === undefined ? {} : { since: time(one.since, zoneOf(state)) }),
+      ...(one.seconds === undefined ? {} : { lasted: duration(one.seconds) }),
+      ...(one.told === undefined ? {} : { told: [...new Set(one.told.map((call) => call.with))].join(', ') }),
     }),
   ];
 }
@@ -99,6 +104,7 @@ function instructions(found: Found): Finding[] {
     const produce = findProduce(line.goods);
     if (produce === undefined) return [];
     const { value: range, basis } = produce.range;
+    const near = nearFreezing(line, produce, evidence);
     const instruction = celsius(line.instruction.setPoint);
     const facts = {
       line: lineRef(line.id),
@@ -113,13 +119,34 @@ function instructions(found: Found): Finding[] {
     const below = range.low - instruction;
     const beyond = Math.max(above, below);
     const by = 'instruction against the published range';
-    if (beyond <= ROUNDED + ROUNDING) return [finding('instruction-in-published-range', by, evidence, facts)];
+    if (beyond <= ROUNDED + ROUNDING)
+      return [finding('instruction-in-published-range', by, evidence, facts), ...near];
     return [
       finding('instruction-outside-published-range', by, evidence, {
         ...facts,
         beyond: difference(beyond),
         side: above > below ? 'above' : 'below',
       }),
+      ...near,
     ];
   });
+}
+
+/** Air leaves a unit this much colder than its set point. Common practice, no source. Kelvin (3 °F). */
+const BLOWN_COLDER = 5 / 3;
+
+/** An instruction so near to the freezing point that the air blown over the goods can be below it. */
+function nearFreezing(line: Line, produce: Produce, evidence: readonly EvidenceId[]): Finding[] {
+  const freezing = worstFreezing(produce);
+  if (line.instruction === undefined || freezing === undefined) return [];
+  const asked = celsius(line.instruction.setPoint);
+  if (asked - BLOWN_COLDER >= freezing) return [];
+  return [
+    finding('instruction-near-freezing', 'instruction against the highest freezing point', evidence, {
+      line: lineRef(line.id),
+      instruction: temperature(asked),
+      freezing: temperature(freezing),
+      colder: difference(BLOWN_COLDER),
+    }),
+  ];
 }

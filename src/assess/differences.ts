@@ -1,0 +1,70 @@
+import type { SetPointDifference, SetPointWord, Span, TemperatureResult } from '../model/results.js';
+import type { ItemOf, RecordState } from '../model/state.js';
+import { knownMilliseconds } from '../model/time.js';
+
+/** Those who can answer for a set point. */
+const ANSWERABLE: readonly ItemOf<'contact'>['with'][] = [
+  'shipper',
+  'broker',
+  'dispatcher',
+  'carrier',
+  'receiver',
+];
+
+/** Set points as the logs held them, in time. */
+export type Runs = readonly (Span & { celsius: number })[];
+
+export const runsOf = (temperatures: readonly TemperatureResult[], within?: Span): Runs =>
+  temperatures.flatMap(({ setPoints }) =>
+    setPoints.flatMap((run) => {
+      const from = Math.max(run.from, within?.from ?? run.from);
+      const to = Math.min(run.to, within?.to ?? run.to);
+      return to > from ? [{ ...run, from, to }] : [];
+    }),
+  );
+
+/**
+ * A difference with since when it stood, how long the log shows it, and who was told from then until the end.
+ * Against a log it stands from the first stretch that differs; otherwise from the later of the two words. That
+ * somebody was told after it stood does not say that it was about it: the reader sees the contact.
+ * @param same values this near to each other are the same, K
+ */
+export function explained(
+  difference: SetPointDifference,
+  { state, runs, end }: { state: RecordState; runs: Runs; end?: number | undefined },
+  same: number,
+): SetPointDifference {
+  const against = otherThanLog(difference);
+  const off =
+    against === undefined ? [] : runs.filter((run) => Math.abs(run.celsius - against.celsius) > same);
+  const since = off.length > 0 ? Math.min(...off.map((run) => run.from)) : laterOf(difference.between);
+  const told = since === undefined ? [] : toldBetween(state, since, end);
+  return {
+    ...difference,
+    ...(since === undefined ? {} : { since }),
+    ...(off.length === 0 ? {} : { seconds: off.reduce((sum, run) => sum + run.to - run.from, 0) / 1000 }),
+    ...(told.length === 0 ? {} : { told }),
+  };
+}
+
+/** The side that is not a log, when exactly one is. */
+function otherThanLog({ between: [a, b] }: SetPointDifference): SetPointWord | undefined {
+  if (a.source === 'log') return b.source === 'log' ? undefined : b;
+  return b.source === 'log' ? a : undefined;
+}
+
+function laterOf(words: readonly SetPointWord[]): number | undefined {
+  const times = words.flatMap((word) => word.at ?? []);
+  return times.length === 0 ? undefined : Math.max(...times);
+}
+
+function toldBetween(state: RecordState, from: number, to: number | undefined) {
+  return state.evidence
+    .filter((item): item is ItemOf<'contact'> => item.kind === 'contact' && ANSWERABLE.includes(item.with))
+    .flatMap((item) => {
+      const at = knownMilliseconds(item.time);
+      if (at === undefined || at < from || (to !== undefined && at > to)) return [];
+      return [{ evidence: item.evidence, with: item.with, at }];
+    })
+    .sort((a, b) => a.at - b.at);
+}
