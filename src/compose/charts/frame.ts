@@ -26,8 +26,9 @@ export function frameOf(
   values: [low: number, high: number],
   top: number,
   height: number,
+  [left, right]: readonly [left: number, right: number] = [EDGE, WIDTH - EDGE],
 ): Frame {
-  const [left, right, bottom] = [EDGE, WIDTH - EDGE, top + height];
+  const bottom = top + height;
   return {
     left,
     right,
@@ -70,10 +71,11 @@ export function hourAxis(
   zones: { zone: Zone; otherZone?: Zone },
   format: Format,
   labels: Labels,
+  most = 10,
 ): { drawn: string[]; height: number } {
   const { x, span, top, bottom, left } = frame;
   const { zone, otherZone } = zones;
-  const ticks = timeTicks(span.from, span.to, zone, 10);
+  const ticks = timeTicks(span.from, span.to, zone, most);
   const drawn = ticks.flatMap(({ at, day }) => [
     line(x(at), top, x(at), bottom + 3, {
       stroke: day ? ink.line : ink.hair,

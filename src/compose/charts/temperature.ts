@@ -4,6 +4,7 @@ import type { Zone } from '../../model/time.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import type { Format } from '../format.js';
 import type { Labels } from '../words/labels.js';
+import { lookMark, looks, nightBox, nights } from './day-and-looks.js';
 import { excursionAreas } from './excursions.js';
 import { degreeAxes, type Frame, frameOf, hourAxis, WIDTH } from './frame.js';
 import { type Mark, type PlacedMark, placeMarks, rowsOf } from './leaders.js';
@@ -18,6 +19,8 @@ export interface TemperatureChart {
   otherZone?: Zone;
   /** Events to mark. */
   marks: readonly Mark[];
+  /** Looks at the unit on the way; `celsius` where box air was read. */
+  looks?: readonly { at: number; celsius?: number }[];
   /** Numbers of the excursions as the table beside it counts them; others are shaded without number. */
   numbered: ReadonlyMap<string, number>;
 }
@@ -30,12 +33,12 @@ const BAR = 5;
 const LEGEND_ROW = 11;
 
 /** Lines differ by their pattern, so that a grey copy tells them apart. */
-const STROKES = {
+export const STROKES = {
   'return-air': { stroke: ink.full, 'stroke-width': 1.15 },
   'supply-air': { stroke: ink.soft, 'stroke-width': 0.7, 'stroke-dasharray': '4 1.6' },
   'set-point': { stroke: ink.full, 'stroke-width': 0.8, 'stroke-dasharray': '1 2' },
 } as const;
-const DRAWN = ['set-point', 'supply-air', 'return-air'] as const;
+export const DRAWN = ['set-point', 'supply-air', 'return-air'] as const;
 
 /** Draws the log over custody: band, set point, air, what was logged, events, numbered excursions. */
 export function temperatureChart(chart: TemperatureChart, format: Format, labels: Labels): string {
@@ -52,7 +55,13 @@ export function temperatureChart(chart: TemperatureChart, format: Format, labels
     ]),
   );
   const shown = DRAWN.map((name) => runs.get(name) ?? []);
-  const values = valueRange(shown.flat(2), result);
+  const values = valueRange(
+    shown.flat(2),
+    result,
+    (chart.looks ?? []).flatMap(({ at, celsius }) =>
+      celsius === undefined || at < span.from || at > span.to ? [] : [celsius],
+    ),
+  );
   const rough = frameOf(span, values, 0, PLOT_HEIGHT);
   const placed = placeMarks(
     chart.marks.filter((mark) => mark.at >= span.from && mark.at <= span.to),
@@ -72,6 +81,7 @@ export function temperatureChart(chart: TemperatureChart, format: Format, labels
     keys.bottom + 4,
     ...ground(result, frame),
     ...hours.drawn,
+    ...nights(span, chart.zone, frame),
     ...unknownTimes(result, frame, labels),
     ...degreeAxes(frame, format),
     ...excursions.shapes,
@@ -84,14 +94,19 @@ export function temperatureChart(chart: TemperatureChart, format: Format, labels
       ),
     ),
     ...DRAWN.map((name) => path(runs.get(name) ?? [], frame, STROKES[name])),
+    ...looks(chart, frame),
     ...excursions.numbers,
     ...placed.flatMap((mark) => eventMark(mark, frame)),
     ...keys.drawn,
   );
 }
 
-function valueRange(points: readonly Point[], result: TemperatureResult): [number, number] {
-  const values = points.map((point) => point[1]);
+export function valueRange(
+  points: readonly Point[],
+  result: TemperatureResult,
+  more: readonly number[] = [],
+): [number, number] {
+  const values = [...more, ...points.map((point) => point[1])];
   if (result.band !== undefined) values.push(result.band.low, result.band.high);
   if (values.length === 0) return [0, 10];
   const low = values.reduce((a, b) => Math.min(a, b));
@@ -100,7 +115,7 @@ function valueRange(points: readonly Point[], result: TemperatureResult): [numbe
   return [low - room, high + room];
 }
 
-function ground({ band }: TemperatureResult, { left, right, y }: Frame): string[] {
+export function ground({ band }: TemperatureResult, { left, right, y }: Frame): string[] {
   if (band === undefined) return [];
   const [top, bottom] = [y(band.high), y(band.low)];
   const edge = { stroke: ink.line, 'stroke-width': 0.6 };
@@ -158,7 +173,7 @@ function stateBar(
   }
 }
 
-function path(
+export function path(
   runs: readonly Point[][],
   { x, y }: Frame,
   stroke: Readonly<Record<string, string | number>>,
@@ -183,7 +198,7 @@ function eventMark({ mark, x, anchor, row }: PlacedMark, { top }: Frame): string
 }
 
 function legend(
-  { result, log }: TemperatureChart,
+  { result, log, looks: seen = [] }: TemperatureChart,
   left: number,
   firstRow: number,
   labels: Labels,
@@ -223,6 +238,8 @@ function legend(
     ...(['defrost', 'door-open', 'unit-off'] as const)
       .filter((is) => states.has(is))
       .flatMap((is) => entry((at) => stateBar(is, at, y - 5, 14), labels(`cause.${is}`))),
+    ...entry((at) => nightBox(at, at + 14, y - 4.5), labels('chart.night')),
+    ...(seen.length === 0 ? [] : entry((at) => lookMark(at + 7, y - 2.5), labels('chart.look'))),
   ];
   return { drawn, bottom: y };
 }

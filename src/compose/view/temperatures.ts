@@ -1,16 +1,17 @@
-import type { ChannelSummary, Excursion, TemperatureResult } from '../../model/results.js';
-import { type Block, type Cell, plain, text, wordsOf } from '../blocks.js';
+import type { ChannelSummary, TemperatureResult } from '../../model/results.js';
+import { celsius } from '../../model/temperature.js';
+import { knownMilliseconds } from '../../model/time.js';
+import { type Block, type Cell, plain, wordsOf } from '../blocks.js';
 import { temperatureChart } from '../charts/temperature.js';
 import { airDetail, sensorBlocks } from './air-detail.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import type { Drawn } from './drawn.js';
+import { zoomOf } from './excursion-zoom.js';
+import { excursionTable, judged, listed } from './excursions.js';
 import { sameClock } from './glance.js';
 import { legBlocks } from './legs.js';
 import { marginBlocks } from './margins.js';
 import { column, tableOr } from './tables.js';
-
-/** A long table of excursions hides the ones that matter; the data is attached in full. */
-const MOST_EXCURSIONS = 24;
 
 export function temperatureSection(view: View): Drawn {
   const { labels, words } = view;
@@ -32,6 +33,9 @@ export function temperatureSection(view: View): Drawn {
     else {
       drawings.set(name, drawing);
       blocks.push({ is: 'picture', asset: name, alt: altOf(view, result), caption: [] });
+      const zoom = zoomOf(view, result, `excursions-${i + 1}.svg`);
+      for (const [asset, drawn] of zoom.drawings) drawings.set(asset, drawn);
+      blocks.push(...zoom.blocks);
     }
     blocks.push(
       ...summaryTable(view, result),
@@ -73,19 +77,6 @@ function custodyWords(view: View, result: TemperatureResult): Block[] {
   ];
 }
 
-/** Excursions of the judged channel in the order of time, with their numbers on the chart. */
-function judged(result: TemperatureResult): Excursion[] {
-  return result.excursions.filter((e) => e.channel === result.judged).sort((a, b) => a.from - b.from);
-}
-
-/** The heaviest when there are too many to list, again in the order of time. */
-function listed(result: TemperatureResult): Excursion[] {
-  return [...judged(result)]
-    .sort((a, b) => b.degreeHours - a.degreeHours)
-    .slice(0, MOST_EXCURSIONS)
-    .sort((a, b) => a.from - b.from);
-}
-
 function drawingOf(view: View, result: TemperatureResult): string | undefined {
   const log = view.input.logs.find((one) => one.evidence === result.log);
   if (log === undefined || log.times.length === 0) return undefined;
@@ -96,6 +87,11 @@ function drawingOf(view: View, result: TemperatureResult): string | undefined {
       log,
       zone: view.startZone,
       ...(sameClock(view, custody.from.at, custody.to.at) ? {} : { otherZone: view.endZone }),
+      looks: view.of('round').flatMap((item) => {
+        const at = knownMilliseconds(item.time);
+        if (at === undefined) return [];
+        return [{ at, ...(item.boxAir === undefined ? {} : { celsius: celsius(item.boxAir) }) }];
+      }),
       marks: view.input.assessment.timeline.items
         .filter((item) => item.is === 'event')
         .map((item) => ({
@@ -178,48 +174,6 @@ function summaryTable(view: View, result: TemperatureResult): Block[] {
     }),
     labels('sub.summary'),
   );
-}
-
-function excursionTable(view: View, result: TemperatureResult): Block[] {
-  if (result.band === undefined) return [];
-  const { format, labels, startZone } = view;
-  const rows = listed(result);
-  const hidden = judged(result).length - rows.length;
-  return [
-    ...tableOr(
-      view,
-      'excursions',
-      [
-        column(view, 'number', 0.5, 'right'),
-        column(view, 'side', 0.8),
-        column(view, 'from', 2.7),
-        column(view, 'length', 1.2, 'right'),
-        column(view, 'peak', 1.7, 'right'),
-        column(view, 'degree-hours', 2, 'right'),
-        column(view, 'cause', 2.3),
-      ],
-      rows.map((one, i): Cell[] => [
-        cell(String(i + 1)),
-        cell(labels(`side.${one.side}`)),
-        cell(format.time(one.from, startZone)),
-        cell(format.duration(one.seconds)),
-        cell(format.temperature(one.peak)),
-        cell(format.degreeHours(one.degreeHours)),
-        causeCell(view, one),
-      ]),
-      labels('sub.excursions'),
-    ),
-    ...(hidden > 0
-      ? [{ is: 'paragraph', of: plain(labels('exhibit.more').replace('N', String(hidden))) } as const]
-      : []),
-  ];
-}
-
-function causeCell({ labels }: View, { cause, cutBy }: Excursion): Cell {
-  const cut = cutBy.map((by) => labels(`cut.${by}`));
-  if (cause.is === 'unexplained')
-    return { is: 'alert', of: plain([labels('cause.unexplained'), ...cut].join('; ')) };
-  return [text([`${labels(`cause.${cause.is}`)} (${labels(`how.${cause.how}`)})`, ...cut].join('; '))];
 }
 
 function gapTable(view: View, result: TemperatureResult): Block[] {

@@ -1,0 +1,57 @@
+import type { Excursion, TemperatureResult } from '../../model/results.js';
+import { type Block, wordsOf } from '../blocks.js';
+import { zoomChart } from '../charts/zoom.js';
+import type { View } from './context.js';
+import { judged, listed } from './excursions.js';
+
+/** Plots on one page; a load with more excursions than that has other troubles. */
+const MOST = 8;
+const LARGEST = 3;
+
+/** Those without a cause, and the largest of the others, in the order of time. */
+export function worthZoom(result: TemperatureResult): Excursion[] {
+  const all = [...judged(result)].sort((a, b) => b.degreeHours - a.degreeHours);
+  const unexplained = all.filter((one) => one.cause.is === 'unexplained');
+  return [...new Set([...all.slice(0, LARGEST), ...unexplained])]
+    .slice(0, MOST)
+    .sort((a, b) => a.from - b.from);
+}
+
+/** The excursions that matter, close up; the alternative text has their numbers. */
+export function zoomOf(
+  view: View,
+  result: TemperatureResult,
+  asset: string,
+): { blocks: Block[]; drawings: Map<string, string> } {
+  const { format, labels, startZone } = view;
+  const log = view.input.logs.find((one) => one.evidence === result.log);
+  const shown = result.band === undefined ? [] : worthZoom(result);
+  if (log === undefined || log.times.length === 0 || shown.length === 0)
+    return { blocks: [], drawings: new Map() };
+  const numbered = new Map(listed(result).map((one, i) => [one.id, i + 1]));
+  const cause = (one: Excursion) => labels(`cause.${one.cause.is}`);
+  const title = (one: Excursion) =>
+    `${format.dayOf(one.from, startZone)}, ${format.clock(one.from, startZone)}: ${format.duration(one.seconds)}, ${format.short(one.peak)}; ${cause(one)}`;
+  const said = shown.map((one) =>
+    wordsOf(
+      view.words.line('alt-excursion', {
+        number: numbered.get(one.id),
+        side: one.side,
+        from: { is: 'time', at: one.from, zone: startZone },
+        length: { is: 'duration', seconds: one.seconds },
+        peak: { is: 'temperature', celsius: one.peak },
+        degreeHours: { is: 'degree-hours', kelvinHours: one.degreeHours },
+        cause: cause(one).toLowerCase(),
+      }),
+    ),
+  );
+  return {
+    blocks: [
+      { is: 'heading', level: 2, text: labels('sub.zoom') },
+      { is: 'picture', asset, alt: said.join(' '), caption: [] },
+    ],
+    drawings: new Map([
+      [asset, zoomChart({ result, log, zone: startZone, shown, numbered, title }, format, labels)],
+    ]),
+  };
+}

@@ -1,0 +1,62 @@
+import type { Excursion, TemperatureResult } from '../../model/results.js';
+import { type Block, type Cell, plain, text } from '../blocks.js';
+import { cell, type View } from './context.js';
+import { column, tableOr } from './tables.js';
+
+/** A long table of excursions hides the ones that matter; the data is attached in full. */
+const MOST_EXCURSIONS = 24;
+
+/** Excursions of the judged channel in the order of time, with their numbers on the chart. */
+export function judged(result: TemperatureResult): Excursion[] {
+  return result.excursions.filter((e) => e.channel === result.judged).sort((a, b) => a.from - b.from);
+}
+
+/** The heaviest when there are too many to list, again in the order of time. */
+export function listed(result: TemperatureResult): Excursion[] {
+  return [...judged(result)]
+    .sort((a, b) => b.degreeHours - a.degreeHours)
+    .slice(0, MOST_EXCURSIONS)
+    .sort((a, b) => a.from - b.from);
+}
+
+export function excursionTable(view: View, result: TemperatureResult): Block[] {
+  if (result.band === undefined) return [];
+  const { format, labels, startZone } = view;
+  const rows = listed(result);
+  const hidden = judged(result).length - rows.length;
+  return [
+    ...tableOr(
+      view,
+      'excursions',
+      [
+        column(view, 'number', 0.5, 'right'),
+        column(view, 'side', 0.8),
+        column(view, 'from', 2.7),
+        column(view, 'length', 1.2, 'right'),
+        column(view, 'peak', 1.7, 'right'),
+        column(view, 'degree-hours', 2, 'right'),
+        column(view, 'cause', 2.3),
+      ],
+      rows.map((one, i): Cell[] => [
+        cell(String(i + 1)),
+        cell(labels(`side.${one.side}`)),
+        cell(format.time(one.from, startZone)),
+        cell(format.duration(one.seconds)),
+        cell(format.temperature(one.peak)),
+        cell(format.degreeHours(one.degreeHours)),
+        causeCell(view, one),
+      ]),
+      labels('sub.excursions'),
+    ),
+    ...(hidden > 0
+      ? [{ is: 'paragraph', of: plain(labels('exhibit.more').replace('N', String(hidden))) } as const]
+      : []),
+  ];
+}
+
+function causeCell({ labels }: View, { cause, cutBy }: Excursion): Cell {
+  const cut = cutBy.map((by) => labels(`cut.${by}`));
+  if (cause.is === 'unexplained')
+    return { is: 'alert', of: plain([labels('cause.unexplained'), ...cut].join('; ')) };
+  return [text([`${labels(`cause.${cause.is}`)} (${labels(`how.${cause.how}`)})`, ...cut].join('; '))];
+}
