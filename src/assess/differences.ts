@@ -38,12 +38,10 @@ export function explained(
   const off =
     against === undefined ? [] : runs.filter((run) => Math.abs(run.celsius - against.celsius) > same);
   const since = off.length > 0 ? Math.min(...off.map((run) => run.from)) : laterOf(difference.between);
-  const told = since === undefined ? [] : toldBetween(state, since, end);
   return {
     ...difference,
-    ...(since === undefined ? {} : { since }),
+    ...(since === undefined ? {} : { since, told: toldBetween(state, since, end) }),
     ...(off.length === 0 ? {} : { seconds: off.reduce((sum, run) => sum + run.to - run.from, 0) / 1000 }),
-    ...(told.length === 0 ? {} : { told }),
   };
 }
 

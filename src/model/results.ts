@@ -365,7 +365,7 @@ export interface SetPointDifference {
   since?: number;
   /** How long the unit's own log shows it, seconds. */
   seconds?: number;
-  /** Who was told between then and the end of the leg or of custody. */
+  /** Who was told between then and the end of the leg or of custody; absent when `since` is. */
   told?: { evidence: EvidenceId; with: string; at: number }[];
 }
 

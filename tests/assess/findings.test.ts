@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { assess } from '../../src/assess/assess.js';
 import { catalogue, type FindingId, findingIds } from '../../src/assess/findings/catalogue.js';
 import type { DeliveryInput } from '../../src/model/delivery.js';
+import type { AirBlock, RowPattern } from '../../src/model/evidence.js';
 import type { Finding } from '../../src/model/results.js';
 import type { EvidenceItem } from '../../src/model/state.js';
 import { toCelsius } from '../../src/model/temperature.js';
@@ -65,6 +66,33 @@ const line = (goods: string, setPoint?: string) => ({
     { id: 'a', goods, from: 'load-1', to: 'drop-1', ...(setPoint ? { instruction: { setPoint } } : {}) },
   ],
 });
+const trailer = (more: object): Partial<DeliveryInput> => ({
+  equipment: { trailer: { number: 'T-118', insideWidth: '99 in', drains: 'rear', ...more } },
+});
+const load = (more: object): Partial<DeliveryInput> => ({
+  ...trailer({}),
+  lines: [{ id: 'a', goods: 'lettuce-romaine', from: 'load-1', to: 'drop-1', ...more }],
+});
+const twoLines: Partial<DeliveryInput> = {
+  ...trailer({}),
+  lines: [
+    { id: 'dry', goods: 'celery', from: 'load-1', to: 'drop-1' },
+    { id: 'iced', goods: 'broccoli', iced: true, from: 'load-1', to: 'drop-1' },
+  ],
+};
+const goods = (...names: string[]): Partial<DeliveryInput> => ({
+  lines: names.map((name) => ({ id: name, goods: name, from: 'load-1', to: 'drop-1' })),
+});
+const rows = (pattern: RowPattern, from: number, to: number, of?: string) =>
+  ({
+    kind: 'pattern',
+    pattern,
+    rows: { from, to },
+    blocks: [] as AirBlock[],
+    place: LOAD,
+    time: at(1.5),
+    ...(of === undefined ? {} : { line: of }),
+  }) as const;
 const call = {
   kind: 'contact',
   with: 'shipper',
@@ -150,6 +178,43 @@ const cases: Record<FindingId, () => Finding[]> = {
   'pulps-colder-than-air-allows': () =>
     found(items(...course, pulp(45, LOAD), pulp(31, DROP)), { logs: [air(() => 40)] }),
   'log-values-left-out': () => found(items(...course), { logs: [air((h) => (h === 6 ? 99 : 36))] }),
+  'instruction-near-freezing': () => found(items(), { change: line('lettuce-romaine', '32 °F') }),
+  'side-room-not-braced': () => found(items(...course, rows('straight', 1, 4)), { change: trailer({}) }),
+  'side-room-braced': () =>
+    found(items(...course, rows('straight', 1, 4), { kind: 'bracing', device: 'air-bags', place: LOAD }), {
+      change: trailer({}),
+    }),
+  'rows-hard-to-walls': () => found(items(...course, rows('turned', 1, 4)), { change: trailer({}) }),
+  'tall-light-pallets-not-braced': () =>
+    found(items(...course, rows('turned', 1, 4)), { change: load({ stackHeight: '84 in', light: true }) }),
+  'tall-pallets-not-braced': () =>
+    found(items(...course, rows('turned', 1, 4)), { change: load({ stackHeight: '84 in' }) }),
+  'iced-by-drains': () =>
+    found(items(...course, rows('straight', 1, 2, 'dry'), rows('straight', 3, 4, 'iced')), {
+      change: twoLines,
+    }),
+  'iced-ahead-of-dry': () =>
+    found(items(...course, rows('straight', 1, 2, 'iced'), rows('straight', 3, 4, 'dry')), {
+      change: twoLines,
+    }),
+  'iced-away-from-drains': () =>
+    found(items(...course, rows('straight', 1, 2, 'dry'), rows('straight', 3, 4, 'iced')), {
+      change: { ...twoLines, ...trailer({ drains: 'none' }) },
+    }),
+  'air-path-blocked': () => found(items(...course, { ...rows('straight', 1, 2), blocks: ['air-return'] })),
+  'load-near-ceiling': () =>
+    found(items(...course, rows('straight', 1, 2)), {
+      change: { ...load({ stackHeight: '96 in' }), ...trailer({ insideHeight: '103 in' }) },
+    }),
+  'load-near-doors': () =>
+    found(items(...course, rows('straight', 1, 13)), { change: trailer({ insideLength: '627 in' }) }),
+  'load-does-not-fit': () =>
+    found(items(...course, rows('straight', 1, 14)), { change: trailer({ insideLength: '630 in' }) }),
+  'pallets-noted-differ': () =>
+    found(items(...course, rows('straight', 1, 4)), { change: load({ pallets: 9 }) }),
+  'mixed-temperatures': () => found(items(), { change: goods('lettuce-romaine', 'bananas-green') }),
+  'mixed-ethylene': () => found(items(), { change: goods('lettuce-romaine', 'apples') }),
+  'mixed-moisture': () => found(items(), { change: goods('lettuce-romaine', 'onions-dry') }),
   'evidence-lost': () =>
     found(items(...course), { rule: { needs: { photo: 'drains' }, closes: 'doors-closed' } }),
 };

@@ -60,7 +60,9 @@ function differs({ state }: Found, one: SetPointDifference): Finding[] {
       ...(one.slip === undefined ? {} : { slip: one.slip }),
       ...(one.since === undefined ? {} : { since: time(one.since, zoneOf(state)) }),
       ...(one.seconds === undefined ? {} : { lasted: duration(one.seconds) }),
-      ...(one.told === undefined ? {} : { told: [...new Set(one.told.map((call) => call.with))].join(', ') }),
+      ...(one.told === undefined || one.told.length === 0
+        ? {}
+        : { told: [...new Set(one.told.map((call) => call.with))].join(', ') }),
     }),
   ];
 }
