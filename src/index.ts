@@ -5,6 +5,7 @@ export { type AssessedDelivery, assessDelivery, readAt } from './jobs/assess.js'
 export { type BuildInput, type BuildReport, build } from './jobs/build.js';
 export { type CollectInput, type CollectReport, collect } from './jobs/collect.js';
 export { type OpenDelivery, withDelivery } from './jobs/delivery.js';
+export { type DescribeInput, type DescribeReport, describe, type Says } from './jobs/describe.js';
 export { type FingerprintInput, type FingerprintReport, fingerprint } from './jobs/fingerprint.js';
 export {
   type IdentityReport,
@@ -15,6 +16,8 @@ export {
 } from './jobs/identity.js';
 export { type NewDelivery, type NewDeliveryInput, newDelivery } from './jobs/new-delivery.js';
 export { type NotedReading, type NoteInput, note } from './jobs/note.js';
+export { type NotesInput, type NotesReport, notes } from './jobs/notes.js';
+export { openQuestions, type Question } from './jobs/questions.js';
 export { statementSigner } from './jobs/sign-statement.js';
 export {
   type TemperaturesInput,
