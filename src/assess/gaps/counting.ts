@@ -7,7 +7,7 @@ import { lineOf } from '../pulps.js';
 import type { RuleContext } from './context.js';
 import { lack, sameLack } from './lacks.js';
 import { type NeedVerdict, union } from './verdict.js';
-import { endOf, endsOf, isAhead, outsideOf, sideAt, type Window } from './window.js';
+import { type Ends, endOf, endsOf, isAhead, outsideOf, sideAt, type Window } from './window.js';
 
 export interface Amount extends Window {
   atLeast: number;
@@ -45,14 +45,28 @@ export function groupsFor<T extends EvidenceItem>(
   ask: Ask<T>,
 ): Group<T>[] {
   const groups = emptyGroups<T>(context, need);
-  for (const group of groups)
+  for (const group of groups) {
+    const ends = endsByStop(context, need, group.line);
     for (const item of ask.among) {
-      const why = missOf(context, need, ask, group, item);
+      const why = missOf(context, need, ask, group, item, ends);
       if (why === 'other') continue;
       if (why === undefined) group.counted.push(item);
       else group.nearly.push({ evidence: item.evidence, why });
     }
+  }
   return groups;
+}
+
+/** The window's ends, looked up once for each stop that evidence names. */
+function endsByStop(context: RuleContext, need: Amount, line: Line | undefined) {
+  const found = new Map<string | undefined, Ends>();
+  return (stop: string | undefined): Ends => {
+    const had = found.get(stop);
+    if (had !== undefined) return had;
+    const ends = endsOf(context, need, stop, line);
+    found.set(stop, ends);
+    return ends;
+  };
 }
 
 function emptyGroups<T extends EvidenceItem>(context: RuleContext, need: Amount): Group<T>[] {
@@ -90,17 +104,19 @@ function missOf<T extends EvidenceItem>(
   ask: Ask<T>,
   group: Group<T>,
   item: T,
+  endsAt: (stop: string | undefined) => Ends,
 ): NearMiss['why'] | 'other' | undefined {
   const stop = context.state.delivery.stops.find((one) => one.id === stopIdOf(context, item));
   const elsewhere = wrongLine(context, need, group, item) ?? wrongStop(need, group, stop);
   if (elsewhere !== undefined) return elsewhere;
-  const ends = endsOf(context, need, stop?.id, group.line);
+  const ends = endsAt(stop?.id);
   const why =
-    outsideOf(ends, item) ??
-    (isAhead(context, item) ? 'too-late' : undefined) ??
+    outsideOf(ends, item, context.evidence.timeOf(item)) ??
+    (isAhead(context, item, context.evidence.timeOf(item)) ? 'too-late' : undefined) ??
     missOfItem(item) ??
     ask.miss?.(item);
-  if (why === undefined) for (const note of ends.notes) group.notes.push(note);
+  if (why === undefined)
+    for (const note of ends.notes) if (!group.notes.includes(note)) group.notes.push(note);
   return why;
 }
 
@@ -153,10 +169,7 @@ export function verdictOf<T extends EvidenceItem>(
   extra: (group: Group<T>) => Lack[] = () => [],
 ): NeedVerdict {
   const lacking = groups.flatMap((group) => [...amountLack(group, need, ask.thing), ...extra(group)]);
-  const counted = union(
-    groups.map((group) => group.counted.map((item) => item.evidence)),
-    (id) => id,
-  );
+  const counted = [...new Set(groups.flatMap((group) => group.counted.map((item) => item.evidence)))];
   return {
     outcome: lacking.length === 0 ? 'met' : counted.length > 0 ? 'short' : 'missing',
     counted,
@@ -175,6 +188,9 @@ export function verdictOf<T extends EvidenceItem>(
 
 function nearlyOf(groups: readonly { nearly: NearMiss[] }[], counted: readonly EvidenceId[]): NearMiss[] {
   const isCounted = new Set(counted);
+  const [only] = groups;
+  // In one group each piece of evidence stands once.
+  if (groups.length === 1 && only !== undefined) return only.nearly;
   return union(
     groups.map((group) => group.nearly),
     (miss) => `${miss.evidence} ${miss.why}`,

@@ -34,11 +34,12 @@ export function union<T>(lists: readonly (readonly T[])[], key: (value: T) => st
 
 /** What several verdicts say together, without an outcome. */
 export function gather(parts: readonly Omit<NeedVerdict, 'outcome'>[]): Omit<NeedVerdict, 'outcome'> {
-  const ids = (field: 'counted' | 'against') =>
-    union(
-      parts.map((part) => part[field]),
-      (id) => id,
-    );
+  const [only] = parts;
+  if (parts.length === 1 && only !== undefined) {
+    const { counted, nearly, against, lacking, notes } = only;
+    return { counted, nearly, against, lacking, notes };
+  }
+  const ids = (field: 'counted' | 'against') => [...new Set(parts.flatMap((part) => part[field]))];
   const counted = ids('counted');
   const isCounted = new Set<EvidenceId>(counted);
   return {
@@ -87,10 +88,7 @@ export function combineAny(parts: readonly NeedVerdict[]): NeedVerdict {
 
 /** Nothing of this may be in the record; what is there speaks against the rule. */
 export function combineNone(parts: readonly NeedVerdict[]): NeedVerdict {
-  const against = union(
-    parts.map((part) => part.counted),
-    (id) => id,
-  );
+  const against = [...new Set(parts.flatMap((part) => part.counted))];
   if (against.length === 0 && !parts.some((part) => part.outcome === 'met'))
     return { ...nothing(), outcome: 'met' };
   return {

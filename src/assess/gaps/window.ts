@@ -106,10 +106,16 @@ export function standInNote(moment: Moment, known: Known | undefined): Lack[] {
   return known?.standIn === undefined ? [] : [lack('stands-in', { moment, standIn: known.standIn })];
 }
 
-/** Why evidence does not lie inside the ends; undefined when it does. Stated uncertainties are granted. */
-export function outsideOf(ends: Ends, item: EvidenceItem): NearMiss['why'] | undefined {
+/**
+ * Why evidence does not lie inside the ends; undefined when it does. Stated uncertainties are granted.
+ * @param at its known time, milliseconds since 1970 UTC
+ */
+export function outsideOf(
+  ends: Ends,
+  item: Pick<EvidenceItem, 'time'>,
+  at: number | undefined,
+): NearMiss['why'] | undefined {
   if (ends.after === undefined && ends.before === undefined) return undefined;
-  const at = knownMilliseconds(item.time);
   if (at === undefined || item.time.is !== 'known') return 'no-time';
   const own = item.time.uncertaintySeconds;
   const room = (end: End) => (own + end.uncertaintySeconds) * 1000;
@@ -119,8 +125,11 @@ export function outsideOf(ends: Ends, item: EvidenceItem): NearMiss['why'] | und
 }
 
 /** Whether evidence is of a time after the moment that is asked about: then it was not there yet. */
-export function isAhead(context: Pick<RuleContext, 'now'>, item: Pick<EvidenceItem, 'time'>): boolean {
-  const at = knownMilliseconds(item.time);
+export function isAhead(
+  context: Pick<RuleContext, 'now'>,
+  item: Pick<EvidenceItem, 'time'>,
+  at = knownMilliseconds(item.time),
+): boolean {
   if (at === undefined || item.time.is !== 'known') return false;
   return at - item.time.uncertaintySeconds * 1000 > context.now;
 }
