@@ -26,12 +26,12 @@ export interface Fact {
 export interface Plate {
   is: 'plate';
   number: number;
-  /** Name of the picture among the assets; left out when it can't be shown. */
-  asset?: string;
-  /** Pixels of the picture. */
-  width?: number;
-  height?: number;
-  alt: string;
+  /** Two to a page, four to a page, or the pages of a paper. */
+  size: 'large' | 'small' | 'paper';
+  /** The picture, or the first pages of a paper; none when it can't be shown. Sides in pixels. */
+  pictures: { asset: string; width: number; height: number; alt: string }[];
+  /** Beginning of a text file. */
+  words?: string;
   /** Why there is no picture, or what is wrong with it. */
   trouble?: string;
   title: string;
@@ -59,7 +59,7 @@ export type Block =
   | { is: 'picture'; asset: string; alt: string; caption: Inline[] }
   /** Says that there is no evidence, so that the section does not vanish. */
   | { is: 'none'; of: Inline[] }
-  | Plate;
+  | { is: 'plates'; size: Plate['size']; plates: Plate[] };
 
 export interface Section {
   id: string;

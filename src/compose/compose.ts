@@ -4,11 +4,11 @@ import { fileURLToPath } from 'node:url';
 import { DossierError } from '../model/error.js';
 import { cleanDeep, cleanerFor, drawable } from './glyphs.js';
 import type { ComposeInput } from './input.js';
-import { preparePictures } from './pictures.js';
+import { isPicture, preparePlates } from './plates.js';
 import { type TypesetJob, typeset } from './typeset.js';
 import { viewOf } from './view/context.js';
 import { documentOf } from './view/dossier.js';
-import { isPicture, plateAsset } from './view/exhibits.js';
+import { plateAsset } from './view/plates.js';
 import { readLabels } from './words/labels.js';
 import { loadTemplates } from './words/load.js';
 
@@ -37,17 +37,20 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
   const view = viewOf(input, { templates: loaded.templates, folder }, labels);
 
   const shown = input.state.evidence.filter(isPicture).filter((item) => item.withheld === undefined);
-  const pictures = await preparePictures(
-    shown.map((item) => ({ sha256: item.file.sha256, type: item.file.type })),
-    input.readOriginal,
-  );
-  const { document, drawings } = documentOf(view, pictures);
+  const plates = input.plates ?? (await preparePlates(input.state.evidence, input.readOriginal));
+  const { pictures, papers } = plates;
+  const { document, drawings } = documentOf(view, plates);
 
   const cleaner = cleanerFor(await drawable());
   const assets = new Map<string, Uint8Array>();
   for (const [name, drawing] of drawings) assets.set(name, new TextEncoder().encode(cleaner.clean(drawing)));
   for (const [sha256, picture] of pictures)
     if (picture.is === 'picture') assets.set(plateAsset(sha256), picture.bytes);
+  for (const [sha256, paper] of papers)
+    if (paper.is === 'pages')
+      paper.pages.forEach((page, i) => {
+        if (page.is === 'picture') assets.set(plateAsset(sha256, i + 1), page.bytes);
+      });
 
   const job: TypesetJob = {
     pages: join(templates, 'dossier'),
@@ -63,6 +66,12 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
       return [
         `${item.file.name} (${item.evidence}): ${picture?.is === 'picture' ? 'the picture is damaged; what can be read is shown' : `the picture can't be shown: ${picture?.why ?? 'unknown'}`}`,
       ];
+    }),
+    ...input.state.evidence.flatMap((item) => {
+      const paper = 'file' in item ? papers.get(item.file.sha256) : undefined;
+      return paper?.is === 'unreadable' && 'file' in item
+        ? [`${item.file.name} (${item.evidence}): its pages can't be shown: ${paper.why}`]
+        : [];
     }),
     ...cleaner
       .replaced()

@@ -82,6 +82,15 @@ export function formatFor(show: Pick<Show, 'temperature' | 'language'>, words: T
     },
     /** Metres in; inches or feet first for readers of °F, the other system beside it. */
     length: (metres: number) => lengths(metres, show.temperature === '°F', number),
+    /** Metres along the ground in: `0.2 mi (350 m)`, from a mile or ten kilometres on without tenths beyond one. */
+    distance: (metres: number) => {
+      const miles = `${number(metres / 1609.344, metres < 16_093 ? 1 : 0)}\u00a0mi`;
+      const metric =
+        metres < 1000
+          ? `${number(metres)}\u00a0m`
+          : `${number(metres / 1000, metres < 10_000 ? 1 : 0)}\u00a0km`;
+      return show.temperature === '°F' ? `${miles} (${metric})` : `${metric} (${miles})`;
+    },
     duration: (seconds: number) => duration(seconds, number),
     bytes: (count: number) =>
       count < 1000

@@ -4,6 +4,7 @@ import type { RecordState } from '../model/state.js';
 import type { Instant } from '../model/time.js';
 import type { UnitLog } from '../model/unit-log.js';
 import type { ReadOriginal } from './pictures.js';
+import type { PreparedPlates } from './plates.js';
 import type { Attachment } from './typeset.js';
 
 /** Everything one dossier is made of. */
@@ -21,6 +22,8 @@ export interface ComposeInput {
   fingerprint: { delivery: string; size: number; root: string };
   signer: { name: string; certificateSha256: string };
   tool: { name: string; version: string };
+  /** What the plates show; prepared here when left out. */
+  plates?: PreparedPlates;
   /** Folder with `dossier/` and `words/`; the shipped templates when left out. */
   templates?: string;
 }

@@ -1,11 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import { Worker } from 'node:worker_threads';
 import sharp, { type Sharp } from 'sharp';
-import type { Sha256 } from '../model/evidence.js';
+import type { Region, Sha256 } from '../model/evidence.js';
 
-/** The longer side of a picture in the dossier, in pixels: 200 per inch at 8 inches, enough for print. */
-const LONGEST = 1600;
-const QUALITY = 82;
 /** Two at a time is as fast as two cores get; more only costs memory. */
 const AT_ONCE = 2;
 /** Guards against small files that unfold into enormous pictures. */
@@ -15,6 +12,15 @@ const HEIC_SECONDS = 60;
 export interface PictureFile {
   sha256: Sha256;
   type: string;
+  /** Drawn black. */
+  blackOut?: readonly Region[];
+}
+/** How large and how finely a picture is made. */
+export interface PictureQuality {
+  /** Longer side in pixels. */
+  longest: number;
+  /** Of JPEG, 1 to 100. */
+  quality: number;
 }
 export type ReadOriginal = (sha256: Sha256) => Promise<string | Uint8Array>;
 export type PreparedPicture =
@@ -22,10 +28,14 @@ export type PreparedPicture =
   | { is: 'picture'; bytes: Uint8Array; width: number; height: number; damaged: boolean }
   | { is: 'unreadable'; why: string };
 
+/** 200 pixels per inch at 8 inches, enough for print. */
+export const FULL_QUALITY: PictureQuality = { longest: 1600, quality: 82 };
+
 /** Prepares pictures for print. A picture that can't be read never stops the others. */
 export async function preparePictures(
   files: readonly PictureFile[],
   readOriginal: ReadOriginal,
+  quality: PictureQuality = FULL_QUALITY,
 ): Promise<Map<Sha256, PreparedPicture>> {
   const wanted = [...new Map(files.map((file) => [file.sha256, file])).values()];
   const prepared = new Map<Sha256, PreparedPicture>();
@@ -34,7 +44,7 @@ export async function preparePictures(
   try {
     const queue = wanted.values();
     const work = async () => {
-      for (const file of queue) prepared.set(file.sha256, await prepareOne(file, readOriginal));
+      for (const file of queue) prepared.set(file.sha256, await prepareOne(file, readOriginal, quality));
     };
     await Promise.all(Array.from({ length: AT_ONCE }, work));
   } finally {
@@ -43,26 +53,39 @@ export async function preparePictures(
   return prepared;
 }
 
-async function prepareOne(file: PictureFile, readOriginal: ReadOriginal): Promise<PreparedPicture> {
+async function prepareOne(
+  file: PictureFile,
+  readOriginal: ReadOriginal,
+  quality: PictureQuality,
+): Promise<PreparedPicture> {
+  const how = { ...quality, blackOut: file.blackOut ?? [] };
   try {
     const original = await readOriginal(file.sha256);
-    if (/^image\/hei[cf]/.test(file.type)) return await prepareHeic(original);
-    return await reencode((failOn) =>
-      sharp(original, { failOn, limitInputPixels: MOST_PIXELS }).autoOrient(),
+    if (/^image\/hei[cf]/.test(file.type)) return await prepareHeic(original, how);
+    return await reencode(
+      (failOn) => sharp(original, { failOn, limitInputPixels: MOST_PIXELS }).autoOrient(),
+      how,
     );
   } catch (cause) {
     return { is: 'unreadable', why: reason(cause) };
   }
 }
 
-async function reencode(open: (failOn: 'warning' | 'none') => Sharp): Promise<PreparedPicture> {
-  const encode = async (failOn: 'warning' | 'none') =>
-    open(failOn)
-      .resize({ width: LONGEST, height: LONGEST, fit: 'inside', withoutEnlargement: true })
+interface How extends PictureQuality {
+  blackOut: readonly Region[];
+}
+
+async function reencode(open: (failOn: 'warning' | 'none') => Sharp, how: How): Promise<PreparedPicture> {
+  const { longest, quality, blackOut } = how;
+  const encode = async (failOn: 'warning' | 'none') => {
+    const sized = open(failOn)
+      .resize({ width: longest, height: longest, fit: 'inside', withoutEnlargement: true })
       .flatten({ background: '#ffffff' })
-      .toColourspace('srgb')
-      .jpeg({ quality: QUALITY, mozjpeg: true, progressive: false })
+      .toColourspace('srgb');
+    return (blackOut.length === 0 ? sized : await blackened(sized, blackOut))
+      .jpeg({ quality, mozjpeg: true, progressive: false })
       .toBuffer({ resolveWithObject: true });
+  };
   const made = async (failOn: 'warning' | 'none'): Promise<PreparedPicture> => {
     const { data, info } = await encode(failOn);
     return { is: 'picture', bytes: data, width: info.width, height: info.height, damaged: failOn === 'none' };
@@ -75,16 +98,33 @@ async function reencode(open: (failOn: 'warning' | 'none') => Sharp): Promise<Pr
   }
 }
 
+/** What is blackened is gone: the boxes are drawn into the pixels before they are encoded. */
+async function blackened(sized: Sharp, regions: readonly Region[]): Promise<Sharp> {
+  const { data, info } = await sized.raw().toBuffer({ resolveWithObject: true });
+  const { width, height, channels } = info;
+  const inside = (value: number, most: number) => Math.min(Math.max(value, 0), most);
+  for (const region of regions) {
+    const [left, right] = [
+      inside(Math.floor(region.x * width), width),
+      inside(Math.ceil((region.x + region.width) * width), width),
+    ];
+    const bottom = inside(Math.ceil((region.y + region.height) * height), height);
+    for (let y = inside(Math.floor(region.y * height), height); y < bottom; y += 1)
+      data.fill(0, (y * width + left) * channels, (y * width + right) * channels);
+  }
+  return sharp(data, { raw: { width, height, channels } });
+}
+
 /** One HEIC at a time: its decoder takes up to 450 MB for 12 megapixels. */
 let heicTurn: Promise<unknown> = Promise.resolve();
 
-async function prepareHeic(original: string | Uint8Array): Promise<PreparedPicture> {
+async function prepareHeic(original: string | Uint8Array, how: How): Promise<PreparedPicture> {
   const bytes = typeof original === 'string' ? await readFile(original) : original;
   const turn = heicTurn.then(() => decodeHeic(bytes));
   heicTurn = turn.catch(() => undefined);
   const { width, height, data } = await turn;
   // The decoder has applied the picture's own rotation; EXIF still asks for it, and must not get it twice.
-  return reencode((failOn) => sharp(data, { raw: { width, height, channels: 4 }, failOn }));
+  return reencode((failOn) => sharp(data, { raw: { width, height, channels: 4 }, failOn }), how);
 }
 
 interface Decoded {

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { delivery } from './delivery.js';
-import { evidenceId, place, reading, receivedEvidence, sha256, subject } from './evidence.js';
+import { evidenceId, place, reading, receivedEvidence, region, sha256, subject } from './evidence.js';
 import { eventTime, instant } from './time.js';
 
 /** Facts are kept as they were written, so that the ledger line can be compared with the YAML. */
@@ -19,6 +19,8 @@ export const description = z.strictObject({
   by: z.string().optional(),
   caption: z.string().optional(),
   time: eventTime.optional(),
+  /** Parts of its picture that are black in copies for outsiders; an empty list takes earlier ones back. */
+  blackOut: z.array(region).max(40).optional(),
   /** Why an earlier statement is corrected. */
   why: z.string().optional(),
 });

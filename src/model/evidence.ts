@@ -126,6 +126,17 @@ export type FlagName = z.infer<typeof flagName>;
 export const flag = z.strictObject({ is: flagName, detail: z.string() });
 export type Flag = z.infer<typeof flag>;
 
+/** Part of an upright picture that copies for outsiders must not show, as fractions of its sides from left and top. */
+export const region = z
+  .strictObject({
+    x: z.number().min(0).max(1),
+    y: z.number().min(0).max(1),
+    width: z.number().positive().max(1),
+    height: z.number().positive().max(1),
+  })
+  .meta({ description: 'A part of a picture, as fractions of its width and height.' });
+export type Region = z.infer<typeof region>;
+
 /** The e-mail or archive that a file came in, which is evidence itself, and its name in there. */
 export const within = z.strictObject({ evidence: evidenceId, entry: z.string().min(1).max(1000) });
 export type Within = z.infer<typeof within>;

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { Delivery } from './delivery.js';
 import type { clockComparison, EntryOf } from './entry.js';
-import type { Evidence, EvidenceId, Sha256 } from './evidence.js';
+import type { Evidence, EvidenceId, Region, Sha256 } from './evidence.js';
 import type { Instant } from './time.js';
 
 /** Evidence as it stands after all descriptions and corrections, with the entries it rests on. */
@@ -14,6 +14,8 @@ export type EvidenceItem = Evidence & {
   describedBy: number[];
   /** Reason, when it is withheld from copies for outsiders. */
   withheld?: string;
+  /** Parts of its picture that are black in copies for outsiders. */
+  blackOut?: Region[];
 };
 export type ItemOf<K extends Evidence['kind']> = Extract<EvidenceItem, { kind: K }>;
 

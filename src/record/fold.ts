@@ -84,6 +84,7 @@ function described(item: EvidenceItem, says: z.infer<typeof description>, seq: n
     ...(says.by === undefined ? {} : { by: says.by }),
     ...(says.caption === undefined ? {} : { caption: says.caption }),
     ...(says.time === undefined ? {} : { time: says.time }),
+    ...(says.blackOut === undefined ? {} : { blackOut: says.blackOut }),
     describedBy: [...item.describedBy, seq],
   };
   switch (item.kind) {

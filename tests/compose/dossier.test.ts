@@ -79,7 +79,10 @@ describe('a dossier', () => {
 
   it('leads from every finding to its exhibits, and from each plate back', async () => {
     const { document } = (await prepareDossier(input)).job;
-    const plates = document.sections.flatMap((one) => one.blocks).filter((block) => block.is === 'plate');
+    const plates = document.sections
+      .flatMap((one) => one.blocks)
+      .flatMap((block) => (block.is === 'plates' ? block.plates : []))
+      .filter((plate) => plate.size !== 'paper');
     expect(plates).toHaveLength(input.state.evidence.filter((item) => item.kind === 'photo').length);
     for (const plate of plates) expect(plate.seenIn.length).toBeGreaterThan(0);
     const links = (await PDFDocument.load(made.pdf, { updateMetadata: false }))

@@ -1,8 +1,9 @@
 import type { DossierDocument, Section } from '../blocks.js';
 import { qrPicture } from '../charts/qr.js';
+import type { PreparedPlates } from '../plates.js';
 import type { View } from './context.js';
 import { CODE_ASSET, coverOf, fingerprintLine } from './cover.js';
-import { exhibitSection, type Pictures } from './exhibits.js';
+import { exhibitSection } from './exhibits.js';
 import { findingsSection } from './findings.js';
 import { glanceSection } from './glance.js';
 import { loadBlocks } from './load-plan.js';
@@ -18,7 +19,7 @@ import { transitSection } from './transit.js';
 /** Results into one document and its drawings; the order of the sections is the order of the pages. */
 export function documentOf(
   view: View,
-  pictures: Pictures,
+  plates: PreparedPlates,
 ): { document: DossierDocument; drawings: ReadonlyMap<string, string> } {
   const { labels, input } = view;
   const { delivery } = input.state;
@@ -40,7 +41,7 @@ export function documentOf(
   ];
   const sections: Section[] = [
     ...told,
-    exhibitSection(view, pictures, sectionsByExhibit(told)),
+    exhibitSection(view, plates, sectionsByExhibit(told)),
     methodSection(view),
     custodySection(view),
     verifySection(view),

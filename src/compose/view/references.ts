@@ -20,8 +20,9 @@ function inBlock(block: Block): number[] {
     case 'none':
       return inInlines(block.of);
     case 'picture':
-    case 'plate':
       return inInlines(block.caption);
+    case 'plates':
+      return block.plates.flatMap((plate) => inInlines(plate.caption));
     case 'list':
       return block.items.flat().flatMap(inBlock);
     case 'quote':

@@ -1,0 +1,20 @@
+import type { EvidenceItem } from '../../model/state.js';
+import type { View } from './context.js';
+
+/** How a time is known, within what, and what was corrected. */
+export function basisWords(view: View, { time }: EvidenceItem): string {
+  const { labels, format } = view;
+  if (time.is !== 'known') return time.why;
+  return [
+    labels(`basis.${time.basis}`),
+    ...(time.uncertaintySeconds > 0
+      ? [`${labels('time.plus-minus')} ${format.duration(time.uncertaintySeconds)}`]
+      : []),
+    ...(time.correction === undefined
+      ? []
+      : [
+          `${labels('time.corrected')} ${time.correction.addedSeconds < 0 ? '−' : '+'}${format.duration(time.correction.addedSeconds)}` +
+            ` (${labels('column.entry').toLowerCase()} ${time.correction.comparedAt}${time.stated === undefined ? '' : `; ${labels('time.stated')} ${time.stated}`})`,
+        ]),
+  ].join(', ');
+}
