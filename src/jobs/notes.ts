@@ -11,6 +11,7 @@ import type { EvidenceId } from '../model/evidence.js';
 import { knownMilliseconds } from '../model/time.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
+import { heldReadings, sameness } from './held-readings.js';
 import { inWords, type JudgedReading, judgeReading } from './note.js';
 
 export interface NotesInput extends OpenDelivery {
@@ -140,21 +141,6 @@ function checkDay(body: JudgedReading, typed: string | string[] | undefined, del
     `without a date this is ${new Date(at).toISOString().slice(0, 10)}, far from the planned time of ${stop.id}`,
     { where: {}, fix: 'write the day on a line above the notes, such as 2026-07-14, or give --date' },
   );
-}
-
-/** Readings that came from a row of a file, by all that they say. */
-function heldReadings(record: DeliveryRecord): ReadonlyMap<string, EvidenceId> {
-  const held = new Map<string, EvidenceId>();
-  for (const entry of record.entries) {
-    if (entry.type !== 'reading-recorded' || entry.body.source.is !== 'row') continue;
-    const { evidence, source: _source, ...said } = entry.body;
-    held.set(sameness(said), evidence);
-  }
-  return held;
-}
-
-function sameness(body: object): string {
-  return JSON.stringify(Object.entries(body).sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
 async function readText(path: string): Promise<string> {

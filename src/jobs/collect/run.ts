@@ -8,6 +8,7 @@ import type { NewEntry } from '../../model/entry.js';
 import { DossierError, type Problem } from '../../model/error.js';
 import type { EvidenceId, Sha256, Within } from '../../model/evidence.js';
 import type { DeliveryRecord } from '../../record/store.js';
+import { heldReadings, sameness } from '../held-readings.js';
 import { type Around, allowed, enclose, leftInside } from './around.js';
 import type { Batch } from './batch.js';
 import type { Holders } from './holders.js';
@@ -31,6 +32,8 @@ export class CollectRun {
   readonly #report: CollectReport;
   /** Files that this run has taken up, so that the second of two the same is held whichever comes first. */
   readonly #taken = new Set<Sha256>();
+  /** What readings from files say already. */
+  readonly #said: Map<string, EvidenceId>;
   readonly #same: { item: CollectedItem; sha256: Sha256 }[] = [];
 
   constructor(
@@ -48,6 +51,7 @@ export class CollectRun {
     this.#holders = holders;
     this.#batch = batch;
     this.#report = report;
+    this.#said = heldReadings(record);
   }
 
   /** Takes in what was found. `onEach` is told of each in turn. */
@@ -155,7 +159,12 @@ export class CollectRun {
     around: Around | undefined,
     bare: Pick<CollectedItem, 'file' | 'when' | 'flags' | 'readings' | 'within'>,
   ): Promise<EvidenceId> {
-    const { received, readings, problems, takenFor } = examined;
+    const { received, problems } = examined;
+    // Rows that an earlier file brought in add nothing; the same row twice in one file is two readings.
+    const readings = examined.readings.filter(({ reading }) => !this.#said.has(sameness(reading)));
+    const repeated = examined.readings.length - readings.length;
+    const takenFor =
+      repeated === 0 ? examined.takenFor : `${examined.takenFor}, ${repeated} of them recorded before`;
     const evidence = this.#record.nextEvidenceId();
     const before = this.#holders.of(received.file.sha256);
     const within: Within | undefined =
@@ -191,6 +200,7 @@ export class CollectRun {
     };
     counts.taken += 1;
     counts.readings += readings.length;
+    for (const { reading } of readings) this.#said.set(sameness(reading), evidence);
     this.#report.problems.push(...problems);
     items.push(item);
     this.#holders.add(received.file.sha256, evidence, received.file.type);
