@@ -57,7 +57,7 @@ export function sheetReadings(
 /** The box that is at fault, where that is known better than by the first. */
 function fieldOf({ where }: Problem, first: number | undefined): string {
   const { field } = where;
-  return field?.startsWith('box ') === true ? field : `box ${first ?? ''}`.trim();
+  return field !== undefined && /^box \d+$/.test(field) ? field : `box ${first ?? ''}`.trim();
 }
 
 /** A time taken from another box is known less well. */

@@ -1,0 +1,101 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Yard, yard } from './a-delivery.js';
+
+let here: Yard;
+let delivery: string;
+beforeAll(async () => {
+  here = yard();
+  delivery = await here.delivery();
+});
+afterAll(() => here.end());
+
+const readings = () => here.entries(delivery).filter(({ type }) => type === 'reading-recorded');
+
+describe('sheet', () => {
+  it('writes the form and says where and how many pages', async () => {
+    const { code, out } = await here.dossier(
+      'sheet',
+      'delivery',
+      '--language',
+      'es',
+      '--paper',
+      'A4',
+      '--json',
+    );
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({ pages: 2 });
+    expect(JSON.parse(out).file).toMatch(/sheet-es\.pdf$/);
+  });
+
+  it('refuses a language that there is not, with the choices', async () => {
+    const { code, err } = await here.dossier('sheet', 'delivery', '--language', 'nl');
+    expect(code).toBe(2);
+    expect(err).toContain('en, es');
+  });
+});
+
+describe('record --sheet', () => {
+  const filled = '1: M. Ortega\n2: 2026-07-14\n3: 3:58\n8: 6:10\n';
+
+  it('with --dry-run says how the answers are understood and writes nothing', async () => {
+    here.put('filled.txt', filled);
+    const { code, out } = await here.dossier(
+      'record',
+      '--sheet',
+      'filled.txt',
+      '--dry-run',
+      '-d',
+      'delivery',
+    );
+    expect(code).toBe(0);
+    expect(out).toContain('2 understood; nothing was written.');
+    expect(readings()).toEqual([]);
+  });
+
+  it('writes nothing when one answer is not understood, and names its box', async () => {
+    here.put('wrong.txt', `${filled}4: half past\n`);
+    const { code, out, err } = await here.dossier('record', '--sheet', 'wrong.txt', '-d', 'delivery');
+    expect(code).toBe(2);
+    expect(`${out}${err}`).toContain('box 4');
+    expect(readings()).toEqual([]);
+  });
+
+  it('takes the file in as evidence, and its readings with the box as their row', async () => {
+    const { code } = await here.dossier('record', '--sheet', 'filled.txt', '-d', 'delivery');
+    expect(code).toBe(0);
+    expect(readings().map(({ body }) => body)).toMatchObject([
+      { kind: 'event', event: 'arrived', by: 'M. Ortega', source: { is: 'row', row: 3 } },
+      { kind: 'event', event: 'departed', by: 'M. Ortega', source: { is: 'row', row: 8 } },
+    ]);
+  });
+
+  it('without a file and without a person to ask, says what to do', async () => {
+    const { code, err } = await here.dossier('record', '--sheet', '-d', 'delivery');
+    expect(code).toBe(2);
+    expect(err).toContain('Name a file with the answers');
+  });
+});
+
+describe('timeline', () => {
+  it('shows each time on the clock of its place', async () => {
+    const { code, out } = await here.dossier('timeline', 'delivery');
+    expect(code).toBe(0);
+    expect(out).toMatch(/14 Jul 2026 03:58\s[\s\S]*MST/);
+    expect(out).toContain('on the dock');
+    expect(out).toContain('2 h 12 min');
+  });
+
+  it.each([
+    ['--json', /"delivery": "2026-0714-A"/],
+    ['--csv', /^local,zone,utc,[\s\S]*2026-07-14T03:58:00-07:00,America\/Phoenix,2026-07-14T10:58:00\.000Z/],
+    ['--svg', /^<svg [\s\S]*Arrived[\s\S]*<\/svg>/],
+  ])('%s', async (option, expected) => {
+    const { code, out } = await here.dossier('timeline', 'delivery', option);
+    expect(code).toBe(0);
+    expect(out).toMatch(expected);
+  });
+
+  it('one way of output at a time', async () => {
+    expect((await here.dossier('timeline', 'delivery', '--csv', '--svg')).code).toBe(2);
+  });
+});

@@ -1,0 +1,162 @@
+import fc from 'fast-check';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { boxesOf, type SheetBox, type SheetPart } from '../../src/compose/sheet/box.js';
+import { sheetParts } from '../../src/compose/sheet/parts.js';
+import { loadRuleSet } from '../../src/jobs/rule-set.js';
+import { readAnswers } from '../../src/jobs/sheet/file.js';
+import { sheetReadings } from '../../src/jobs/sheet/readings.js';
+import { type Delivery, delivery } from '../../src/model/delivery.js';
+import { SAMPLE_FACTS } from '../compose/sample.js';
+
+const facts: Delivery = delivery.parse(SAMPLE_FACTS);
+const NOW = new Date('2026-07-17T16:00:00Z');
+let parts: SheetPart[];
+beforeAll(async () => {
+  parts = sheetParts(facts, (await loadRuleSet('produce', '.')).ruleSet);
+});
+
+type Ask = SheetBox['ask'];
+const numberOf = (matches: (ask: Ask) => boolean): number => {
+  const box = boxesOf(parts).find(({ ask }) => matches(ask));
+  if (box === undefined) throw new Error('the form has no such box');
+  return box.number;
+};
+const event = (name: string, stop: string) =>
+  numberOf((a) => a.is === 'event' && a.event === name && a.stop === stop);
+const read = (answers: Record<number, string>) =>
+  sheetReadings(parts, new Map(Object.entries(answers).map(([k, v]) => [Number(k), v])), facts, NOW);
+const dayBox = () => numberOf((a) => a.is === 'day' && a.stop === 'load-1');
+const base = () => ({ [dayBox()]: '2026-07-14', [event('loading-ended', 'load-1')]: '5:18' });
+
+describe('what was written on the form becomes', () => {
+  it('an event at its stop, by the clock of that stop', () => {
+    const { readings, problems } = read(base());
+    expect(problems).toEqual([]);
+    expect(readings).toHaveLength(1);
+    expect(readings[0]?.judged).toMatchObject({
+      kind: 'event',
+      event: 'loading-ended',
+      place: { stop: 'load-1' },
+      time: { is: 'known', instant: '2026-07-14T12:18:00.000Z', zone: 'America/Phoenix' },
+    });
+  });
+
+  it('a pulp with line, position, stop and whose it is; the unit printed on the form where none is written', () => {
+    const box = numberOf(
+      (a) => a.is === 'pulp' && a.line === 'broccoli' && a.position === 'tail' && a.stop === 'load-1',
+    );
+    const at = numberOf((a) => a.is === 'pulp-at' && a.stop === 'load-1');
+    const { readings } = read({ [dayBox()]: '2026-07-14', [at]: '4:10', [box]: '34.6' });
+    expect(readings[0]?.judged).toMatchObject({
+      kind: 'pulp',
+      temperature: { value: 34.6, unit: '°F' },
+      line: 'broccoli',
+      place: { stop: 'load-1', position: 'tail' },
+      from: 'driver',
+      time: { instant: '2026-07-14T11:10:00.000Z', uncertaintySeconds: 60 },
+    });
+    expect(
+      read({ [dayBox()]: '2026-07-14', [at]: '4:10', [box]: '1,5 C' }).readings[0]?.judged,
+    ).toMatchObject({
+      temperature: { value: 1.5, unit: '°C' },
+    });
+  });
+
+  it('one reading for neighbouring rows that stand alike', () => {
+    const row = (n: number) => numberOf((a) => a.is === 'row' && a.row === n);
+    const { readings } = read({ ...base(), [row(1)]: '1A', [row(2)]: '1 a', [row(3)]: '3B', [row(5)]: '3B' });
+    const patterns = readings.flatMap(({ judged }) =>
+      judged.kind === 'pattern'
+        ? [`${judged.pattern} ${judged.rows.from}-${judged.rows.to} ${judged.line}`]
+        : [],
+    );
+    expect(patterns).toEqual(['straight 1-2 romaine', 'pinwheel 3-3 broccoli', 'pinwheel 5-5 broccoli']);
+  });
+
+  it('a reading whose time is another box’s says so, and is known less well', () => {
+    const seal = numberOf((a) => a.is === 'seal' && a.state === 'applied');
+    const { readings } = read({ ...base(), [seal]: '0044719' });
+    const judged = readings.find(({ kind }) => kind === 'seal')?.judged;
+    expect(judged).toMatchObject({ number: '0044719', state: 'applied', time: { uncertaintySeconds: 1800 } });
+    expect(judged?.caption).toContain(`box ${event('loading-ended', 'load-1')}`);
+  });
+
+  it('looks on the way that go past midnight', () => {
+    const round = (count: number, part: string) =>
+      numberOf((a) => a.is === 'round' && a.count === count && a.part === part);
+    const day = numberOf((a) => a.is === 'day' && a.stop === 'way');
+    const { readings } = read({
+      [day]: '2026-07-14',
+      [round(1, 'at')]: '21:30',
+      [round(1, 'box-air')]: '36',
+      [round(2, 'at')]: '1:15',
+      [round(2, 'fuel')]: '3/4',
+    });
+    expect(readings.map(({ judged }) => judged.time)).toMatchObject([
+      { instant: '2026-07-15T04:30:00.000Z' },
+      { instant: '2026-07-15T08:15:00.000Z' },
+    ]);
+  });
+
+  it('everything under the name of who wrote it', () => {
+    const name = numberOf((a) => a.is === 'name');
+    expect(read({ ...base(), [name]: 'M. Ortega' }).readings[0]?.judged.by).toBe('M. Ortega');
+  });
+});
+
+describe('an answer that cannot be understood', () => {
+  it.each<[string, (a: Ask) => boolean, string]>([
+    ['a choice that is not printed', (a) => a.is === 'bracing' && a.part === 'device', '9'],
+    ['a temperature no air can have', (a) => a.is === 'set-point' && a.shownBy === 'display', '360'],
+    ['a row without its pattern', (a) => a.is === 'row' && a.row === 2, 'A'],
+    ['a run mode without the set point', (a) => a.is === 'run', '1'],
+    ['a note of bracing without a device', (a) => a.is === 'bracing' && a.part === 'note', 'two bars'],
+  ])('%s is a problem that names its box', (_, matches, answer) => {
+    const box = numberOf(matches);
+    const { problems, readings } = read({ ...base(), [box]: answer });
+    expect(problems.map(({ where }) => where.field)).toEqual([`box ${box}`]);
+    expect(readings).toHaveLength(1);
+  });
+
+  it('never stops the reading of the others, whatever is written', () => {
+    const boxes = boxesOf(parts).map(({ number }) => number);
+    fc.assert(
+      fc.property(
+        fc.dictionary(fc.constantFrom(...boxes.map(String)), fc.string({ maxLength: 12 })),
+        (answers) => {
+          const { readings, problems } = read({ ...answers });
+          for (const { boxes: used } of readings) expect(used.length).toBeGreaterThan(0);
+          for (const { where } of problems) expect(where.field).toMatch(/^box \d+$/);
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe('a typed sheet', () => {
+  it.each([
+    ['lines with numbers', 'a.txt', '1: M. Ortega\n4. 4:10\n\n6) 36', { 1: 'M. Ortega', 4: '4:10', 6: '36' }],
+    [
+      'one answer a line, empty for an empty box',
+      'a.txt',
+      'M. Ortega\n\n\n4:10\n',
+      { 1: 'M. Ortega', 4: '4:10' },
+    ],
+    [
+      'YAML',
+      'a.yaml',
+      '1: M. Ortega\n4: 4:10\n9: 0044719\n10:\n',
+      { 1: 'M. Ortega', 4: '4:10', 9: '0044719' },
+    ],
+  ])('%s', (_, file, text, answers) => {
+    expect(Object.fromEntries(readAnswers(text, 12, file))).toEqual(answers);
+  });
+
+  it.each([
+    ['a number the form lacks', '13: x'],
+    ['a box answered twice', '1: x\n1: y'],
+  ])('%s is refused', (_, text) => {
+    expect(() => readAnswers(text, 12, 'a.txt')).toThrow(/box (13|1)\b/);
+  });
+});
