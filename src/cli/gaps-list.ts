@@ -123,12 +123,18 @@ function insteadOf(gap: GapResult, speech: GapSpeech): string[] {
 }
 
 const MOST_NEARLY = 3;
+/** Reasons that a person can seldom mend: the evidence belongs elsewhere. */
+const ELSEWHERE: ReadonlySet<string> = new Set(['wrong-stop', 'wrong-line', 'wrong-source']);
 
+/** What nearly counts and why not: what can be mended first; what belongs elsewhere only when nothing counts. */
 function nearly(gap: GapResult, { labels }: GapSpeech): string[] {
-  const said = gap.nearly
+  const misses = gap.nearly
+    .filter((miss) => gap.counted.length === 0 || !ELSEWHERE.has(miss.why))
+    .sort((a, b) => Number(ELSEWHERE.has(a.why)) - Number(ELSEWHERE.has(b.why)));
+  const said = misses
     .slice(0, MOST_NEARLY)
     .map((miss) => `${miss.evidence} (${labels.find(`near.${miss.why}`) ?? labels(`flag.${miss.why}`)})`);
-  const rest = gap.nearly.length - said.length;
+  const rest = misses.length - said.length;
   return said.length === 0 ? [] : [`Nearly counts: ${said.join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`];
 }
 
