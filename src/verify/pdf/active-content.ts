@@ -1,5 +1,5 @@
 import { lookUp, type PdfFile } from './file.js';
-import { dictionariesIn, nameOf, type PdfDict } from './value.js';
+import { nameOf, type PdfDict } from './value.js';
 
 /** Entries that make a viewer do something on its own, or show a form that is not in the pages. */
 const KEYS = ['OpenAction', 'AA', 'JS', 'JavaScript', 'Launch', 'XFA', 'RichMediaContent', 'Collection'];
@@ -16,7 +16,7 @@ const ALLOWED_ANNOTATIONS = new Set(['Link', 'Widget']);
 export function activeContent(file: PdfFile): string[] {
   const found: string[] = [];
   for (const object of file.objects.values())
-    for (const dict of dictionariesIn(object.value))
+    for (const dict of object.dictionaries)
       for (const what of activeParts(file, dict)) found.push(`${what} in object ${object.number}`);
   return found;
 }

@@ -1,7 +1,7 @@
 import { inflateSync } from 'node:zlib';
 import { refuse } from '../malformed.js';
 import { lookUp, type PdfFile, type PdfObject } from './file.js';
-import { dictionariesIn, nameOf, type PdfDict, type PdfValue, textOf } from './value.js';
+import { nameOf, type PdfDict, type PdfValue, textOf } from './value.js';
 
 export interface Embedded {
   name: string;
@@ -24,7 +24,7 @@ export function embeddedFiles(file: PdfFile): Embedded[] {
   if (root !== undefined) walk(file, root, specifications, new Set(), 0);
   const listed = new Set(specifications.values());
   for (const object of file.objects.values())
-    for (const dict of dictionariesIn(object.value))
+    for (const dict of object.dictionaries)
       if (dict.entries.has('EF') && !listed.has(dict))
         refuse('an embedded file that the list of attachments does not name');
   return [...specifications].map(([name, specification]) => embedded(file, name, specification));

@@ -7,6 +7,8 @@ export interface PdfObject {
   value: PdfValue;
   /** Where the bytes of the stream are, for an object that is one. */
   stream?: { from: number; to: number };
+  /** Every dictionary in the value, the value itself included. */
+  dictionaries: readonly PdfDict[];
 }
 
 /** A whole PDF file, every byte of it accounted for. */
@@ -134,7 +136,8 @@ function readObject(
   reader.expect('endobj');
   reader.white();
   if (reader.at !== until) refuse(`something stands after object ${number}`);
-  return stream === undefined ? { number, value } : { number, value, stream };
+  const { dictionaries } = reader;
+  return stream === undefined ? { number, value, dictionaries } : { number, value, stream, dictionaries };
 }
 
 function readStream(reader: PdfReader, dict: PdfDict, lengthOf: (number: number) => PdfValue) {

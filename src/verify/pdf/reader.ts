@@ -4,9 +4,11 @@ import type { PdfDict, PdfValue } from './value.js';
 /** Deeper nesting than any dossier has; a file made of brackets must not exhaust the stack. */
 const DEEPEST = 64;
 
-const WHITE = new Set([0x00, 0x09, 0x0a, 0x0c, 0x0d, 0x20]);
-const DELIMITER = new Set([...'()<>[]{}/%'].map((c) => c.charCodeAt(0)));
+/** ISO 32000-1 tables 1 and 2, by byte: looked up for every byte of the file's structure. */
+const WHITE = tableOf('\0\t\n\f\r ');
+const ENDS = tableOf('\0\t\n\f\r ()<>[]{}/%');
 const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)$/;
+const SLASH = 0x2f;
 const ESCAPES: Record<string, number> = { n: 0x0a, r: 0x0d, t: 0x09, b: 0x08, f: 0x0c };
 
 /**
@@ -14,13 +16,16 @@ const ESCAPES: Record<string, number> = { n: 0x0a, r: 0x0d, t: 0x09, b: 0x08, f:
  * generation but 0. Two programs may read a lenient file in two ways; a strict one has one reading.
  */
 export class PdfReader {
+  /** Every dictionary that was read, inner ones before those that hold them. */
+  readonly dictionaries: PdfDict[] = [];
+
   constructor(
     readonly bytes: Uint8Array,
     public at: number,
   ) {}
 
   white(): void {
-    while (WHITE.has(this.bytes[this.at] ?? -1)) this.at += 1;
+    while (isWhite(this.bytes[this.at])) this.at += 1;
   }
 
   /** Whether the text stands here; moves on if it does. */
@@ -46,11 +51,11 @@ export class PdfReader {
     if (depth > DEEPEST) refuse(`nesting too deep at byte ${this.at}`);
     this.white();
     const from = this.at;
-    const first = String.fromCharCode(this.bytes[from] ?? 0);
-    if (first === '/') return { is: 'name', name: this.name(), from, to: this.at };
-    if (first === '(') return { is: 'string', bytes: this.literal(), hex: false, from, to: this.at };
-    if (first === '[') return this.array(depth);
-    if (first === '<') {
+    const first = this.bytes[from];
+    if (first === SLASH) return { is: 'name', name: this.name(), from, to: this.at };
+    if (first === 0x28) return { is: 'string', bytes: this.literal(), hex: false, from, to: this.at };
+    if (first === 0x5b) return this.array(depth);
+    if (first === 0x3c) {
       if (this.bytes[from + 1] === 0x3c) return this.dict(depth);
       return { is: 'string', bytes: this.hex(), hex: true, from, to: this.at };
     }
@@ -59,8 +64,11 @@ export class PdfReader {
 
   private word(from: number): PdfValue {
     while (this.at < this.bytes.length && !ends(this.bytes[this.at])) this.at += 1;
-    const word = ascii(this.bytes, from, Math.min(this.at, from + 64));
     const to = this.at;
+    const whole = this.smallNumber(from, to);
+    if (whole !== undefined)
+      return this.reference(whole, from) ?? { is: 'number', value: whole, integer: true, from, to };
+    const word = ascii(this.bytes, from, Math.min(to, from + 64));
     if (word === 'null' || word === 'true' || word === 'false') return { is: word, from, to };
     if (!NUMBER.test(word)) refuse(`no PDF value at byte ${from}`);
     const integer = !word.includes('.');
@@ -68,12 +76,24 @@ export class PdfReader {
     return ref ?? { is: 'number', value: Number(word), integer, from, to };
   }
 
+  /** Most words of a file are a few digits: read without a detour through text. */
+  private smallNumber(from: number, to: number): number | undefined {
+    if (to === from || to - from > 9) return undefined;
+    let value = 0;
+    for (let i = from; i < to; i += 1) {
+      const byte = this.bytes[i];
+      if (!isDigit(byte)) return undefined;
+      value = value * 10 + ((byte ?? 0) - 0x30);
+    }
+    return value;
+  }
+
   private reference(number: number, from: number): PdfValue | undefined {
     const before = this.at;
     this.white();
     const generation = this.at;
     while (isDigit(this.bytes[this.at])) this.at += 1;
-    if (this.at > generation && WHITE.has(this.bytes[this.at] ?? -1)) {
+    if (this.at > generation && isWhite(this.bytes[this.at])) {
       const zero = ascii(this.bytes, generation, Math.min(this.at, generation + 8)) === '0';
       this.white();
       if (this.bytes[this.at] === 0x52 && ends(this.bytes[this.at + 1])) {
@@ -116,12 +136,14 @@ export class PdfReader {
     const entries = new Map<string, PdfValue>();
     this.at += 2;
     for (this.white(); !this.takes('>>'); this.white()) {
-      if (this.bytes[this.at] !== 0x2f) refuse(`no name for a dictionary entry at byte ${this.at}`);
+      if (this.bytes[this.at] !== SLASH) refuse(`no name for a dictionary entry at byte ${this.at}`);
       const key = this.name();
       if (entries.has(key)) refuse(`/${key} stands twice in the dictionary at byte ${from}`);
       entries.set(key, this.value(depth + 1));
     }
-    return { is: 'dict', entries, from, to: this.at };
+    const read: PdfDict = { is: 'dict', entries, from, to: this.at };
+    this.dictionaries.push(read);
+    return read;
   }
 
   private hex(): Uint8Array {
@@ -171,10 +193,20 @@ export function ascii(bytes: Uint8Array, from: number, to: number): string {
   return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length).toString('latin1', from, to);
 }
 
+function tableOf(characters: string): Uint8Array {
+  const table = new Uint8Array(256);
+  for (const character of characters) table[character.charCodeAt(0)] = 1;
+  return table;
+}
+
+function isWhite(byte: number | undefined): boolean {
+  return byte !== undefined && WHITE[byte] === 1;
+}
+
 function isDigit(byte: number | undefined): boolean {
   return byte !== undefined && byte >= 0x30 && byte <= 0x39;
 }
 
 function ends(byte: number | undefined): boolean {
-  return byte === undefined || WHITE.has(byte) || DELIMITER.has(byte);
+  return byte === undefined || ENDS[byte] === 1;
 }

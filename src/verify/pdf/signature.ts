@@ -1,7 +1,7 @@
 import { refuse } from '../malformed.js';
 import { isSame, lookUp, type PdfFile } from './file.js';
 import { ascii } from './reader.js';
-import { dictionariesIn, nameOf, type PdfDict, type PdfRef, textOf } from './value.js';
+import { nameOf, type PdfDict, type PdfRef, textOf } from './value.js';
 
 /** The one signature dictionary of a file, and the values that say what it covers. */
 export interface PdfSignature {
@@ -16,8 +16,8 @@ export interface PdfSignature {
 export function findSignature(file: PdfFile): PdfSignature {
   const found: PdfSignature[] = [];
   let fields = 0;
-  for (const { number, value } of file.objects.values())
-    for (const dict of dictionariesIn(value)) {
+  for (const { number, dictionaries } of file.objects.values())
+    for (const dict of dictionaries) {
       if (isSignature(dict)) found.push({ object: number, dict });
       if (nameOf(dict.entries.get('FT')) === 'Sig') fields += 1;
     }

@@ -23,14 +23,6 @@ export interface PdfRef {
   to: number;
 }
 
-/** Every dictionary inside a value, the value itself included, outermost first. */
-export function* dictionariesIn(value: PdfValue): Generator<PdfDict> {
-  if (value.is === 'dict') {
-    yield value;
-    for (const inner of value.entries.values()) yield* dictionariesIn(inner);
-  } else if (value.is === 'array') for (const inner of value.items) yield* dictionariesIn(inner);
-}
-
 export function nameOf(value: PdfValue | undefined): string | undefined {
   return value?.is === 'name' ? value.name : undefined;
 }

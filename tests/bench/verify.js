@@ -1,0 +1,57 @@
+// What checking costs beyond hashing the same bytes: verify as a command against `openssl dgst -sha256` over the same
+// files plus verify's own start-up, measured on a record of one entry.
+import { execFileSync } from 'node:child_process';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { makeDossier, makeRecord } from '../stress/sample.js';
+
+const MAIN = new URL('../../dist/cli/main.js', import.meta.url).pathname;
+const MB = 1_000_000;
+const FILES = 40;
+const ROUNDS = 3;
+
+export const name = 'verify';
+export const reference = 'openssl dgst -sha256 of the same bytes, and start-up';
+
+export async function run() {
+  const folder = await mkdtemp(join(tmpdir(), 'bench-verify-'));
+  try {
+    const { record: small } = await makeRecord(folder, 1, 1);
+    const made = await makeRecord(folder, FILES, (400 * MB) / FILES);
+    const { dossier } = await makeDossier(folder, 9, 2 * MB);
+    const startUp = best(() => verify(small));
+    return [
+      figure('record, 400 MB in 40 files', startUp, [made.record], made.originals),
+      figure('bag as zip, 400 MB', startUp, [made.bag], [made.bag]),
+      figure('dossier, 18 MB inside', startUp, [dossier], [dossier]),
+    ];
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+}
+
+/** @param {string} what @param {number} startUp @param {string[]} paths @param {string[]} bytes */
+function figure(what, startUp, paths, bytes) {
+  const own = best(() => verify(...paths));
+  const hashed = best(() => execFileSync('openssl', ['dgst', '-sha256', ...bytes]));
+  return { what, unit: 's', own, reference: hashed + startUp };
+}
+
+/** @param {string[]} paths */
+function verify(...paths) {
+  execFileSync(process.execPath, [MAIN, 'verify', '--brief', ...paths], {
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+}
+
+/** Seconds of the quickest of some rounds. @param {() => unknown} action */
+function best(action) {
+  let least = Number.POSITIVE_INFINITY;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const from = performance.now();
+    action();
+    least = Math.min(least, (performance.now() - from) / 1000);
+  }
+  return least;
+}
