@@ -178,9 +178,11 @@ interface Spread {
   half: number;
 }
 
-/** Moves labels apart: first from left to right, then back from the right edge. */
+/** Moves labels apart and off the words of the strip: first from left to right, then back from the right edge. */
 function spread(list: readonly Spread[]): (Spread & { at: number })[] {
-  const sorted = [...list].sort((a, b) => a.x - b.x).map((one) => ({ ...one, at: one.x }));
+  const sorted = [...list]
+    .sort((a, b) => a.x - b.x)
+    .map((one) => ({ ...one, at: Math.max(one.x, LEFT + one.half) }));
   sorted.forEach((one, i) => {
     const before = sorted[i - 1];
     if (before !== undefined) one.at = Math.max(one.at, before.at + before.half + one.half);
