@@ -1,19 +1,17 @@
 import { access } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import { DossierError } from '../model/error.js';
 import { cleanDeep, cleanerFor, drawable } from './glyphs.js';
 import type { ComposeInput } from './input.js';
+import { readLetterhead } from './letterhead.js';
 import { isPicture, preparePlates } from './plates.js';
+import { ownTemplates, SHIPPED, sectionOrder } from './templates.js';
 import { type TypesetJob, typeset } from './typeset.js';
 import { viewOf } from './view/context.js';
-import { documentOf } from './view/dossier.js';
+import { documentOf, SECTIONS } from './view/dossier.js';
 import { plateAsset } from './view/plates.js';
 import { readLabels } from './words/labels.js';
-import { loadTemplates } from './words/load.js';
-
-/** `templates/` beside `src/` or `dist/`. */
-const SHIPPED = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'templates');
+import { loadOver, loadTemplates } from './words/load.js';
 
 /**
  * Sets the dossier of one delivery. The same input gives the same bytes.
@@ -29,20 +27,38 @@ export async function composeDossier(
 
 /** Everything the typesetter needs, as data. */
 export async function prepareDossier(input: ComposeInput): Promise<{ job: TypesetJob; warnings: string[] }> {
-  const templates = input.templates ?? SHIPPED;
-  const folder = join(templates, 'words', input.state.delivery.show.language);
-  await mustBeThere(folder, input.state.delivery.show.language);
-  const loaded = await loadTemplates(folder);
-  const labels = readLabels(loaded.labels, join(folder, 'labels.yaml'));
-  const view = viewOf(input, { templates: loaded.templates, folder }, labels);
+  const templates = input.templates ?? (await ownTemplates());
+  const { language } = input.state.delivery.show;
+  const folder = join(SHIPPED, 'words', language);
+  await mustBeThere(folder, language);
+  const { own } = templates;
+  const hasWords = [...templates.changed].some((name) => name.startsWith(`words/${language}/`));
+  const loaded =
+    own !== undefined && hasWords
+      ? await loadOver(folder, join(own, 'words', language))
+      : await loadTemplates(folder);
+  const labels = readLabels(loaded.labels, join(folder, 'labels.yaml'), loaded.ownLabels);
+  const view = viewOf(input, { templates: loaded.templates, files: loaded.files, folder }, labels);
+  const letterhead = await readLetterhead(templates);
 
   const shown = input.state.evidence.filter(isPicture).filter((item) => item.withheld === undefined);
   const plates = input.plates ?? (await preparePlates(input.state.evidence, input.readOriginal));
   const { pictures, papers } = plates;
-  const { document, drawings } = documentOf(view, plates);
+  const { document: whole, drawings } = documentOf(view, plates, await sectionOrder(templates, SECTIONS));
+  const document =
+    letterhead === undefined
+      ? whole
+      : {
+          ...whole,
+          cover: {
+            ...whole.cover,
+            letterhead: { asset: letterhead.asset, alt: labels('cover.letterhead') },
+          },
+        };
 
   const cleaner = cleanerFor(await drawable());
   const assets = new Map<string, Uint8Array>();
+  if (letterhead !== undefined) assets.set(letterhead.asset, letterhead.bytes);
   for (const [name, drawing] of drawings) assets.set(name, new TextEncoder().encode(cleaner.clean(drawing)));
   for (const [sha256, picture] of pictures)
     if (picture.is === 'picture') assets.set(plateAsset(sha256), picture.bytes);
@@ -53,7 +69,8 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
       });
 
   const job: TypesetJob = {
-    pages: join(templates, 'dossier'),
+    pages: join(SHIPPED, 'dossier'),
+    ...(own === undefined ? {} : { own: join(own, 'dossier') }),
     document: cleanDeep(document, cleaner),
     assets,
     attachments: input.attachments.map((one) => ({ ...one, description: cleaner.clean(one.description) })),

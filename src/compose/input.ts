@@ -3,8 +3,9 @@ import type { Assessment } from '../model/results.js';
 import type { RecordState } from '../model/state.js';
 import type { Instant } from '../model/time.js';
 import type { UnitLog } from '../model/unit-log.js';
-import type { ReadOriginal } from './pictures.js';
+import type { PictureQuality, ReadOriginal } from './pictures.js';
 import type { PreparedPlates } from './plates.js';
+import type { OwnTemplates } from './templates.js';
 import type { Attachment } from './typeset.js';
 
 /** Everything one dossier is made of. */
@@ -24,6 +25,25 @@ export interface ComposeInput {
   tool: { name: string; version: string };
   /** What the plates show; prepared here when left out. */
   plates?: PreparedPlates;
-  /** Folder with `dossier/` and `words/`; the shipped templates when left out. */
-  templates?: string;
+  /** The shipped templates when left out. */
+  templates?: OwnTemplates;
+  /** How pictures and originals were chosen; said with the custody. */
+  sizing?: {
+    mostBytes: number;
+    picture: PictureQuality;
+    originalsInside: number;
+    originalsNotInside: number;
+  };
+  /** Of a copy for outsiders. */
+  copy?: CopyWords;
+}
+
+/** For whom a copy is, and what it leaves out. */
+export interface CopyWords {
+  name: string;
+  title: string;
+  positions: boolean;
+  sectionsLeftOut: readonly string[];
+  evidenceLeftOut: number;
+  entriesLeftOut: number;
 }

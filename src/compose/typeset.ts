@@ -20,6 +20,8 @@ export interface Attachment {
 export interface TypesetJob<D extends object = DossierDocument> {
   /** Folder with main.typ and what it imports. */
   pages: string;
+  /** Folder whose files take the place of those of the same name. */
+  own?: string;
   document: D;
   /** Pictures and charts by name. */
   assets: ReadonlyMap<string, Uint8Array>;
@@ -30,7 +32,7 @@ export interface TypesetJob<D extends object = DossierDocument> {
   timeoutSeconds?: number;
 }
 
-type Answer = { pdf: Uint8Array; pages: number } | { error: string };
+type Answer = { pdf: Uint8Array; pages: number } | { error: string; at?: { file: string; row?: number } };
 
 const NAME = /^[A-Za-z0-9][A-Za-z0-9._-]{0,120}$/;
 
@@ -46,6 +48,7 @@ export async function typeset<D extends object>(
   const answer = await ask(
     {
       pages: job.pages,
+      own: job.own,
       fonts: fontFiles(),
       document: JSON.stringify({
         ...job.document,
@@ -63,6 +66,11 @@ export async function typeset<D extends object>(
     },
     job.timeoutSeconds ?? 300,
   );
+  if ('error' in answer && answer.at !== undefined)
+    throw new DossierError('bad-template', `the pages can't be set: ${answer.error}`, {
+      where: answer.at,
+      fix: 'Compare the file with the shipped one of that name in templates/dossier.',
+    });
   if ('error' in answer)
     throw new DossierError('typesetting', `the pages can't be set: ${answer.error}`, {
       where: { file: job.pages },

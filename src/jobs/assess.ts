@@ -30,8 +30,13 @@ export async function assessDelivery(input: OpenDelivery & { at: Instant }): Pro
 }
 
 /** The same for a record that is open already. */
-export async function assessRecord(record: DeliveryRecord, at: Instant): Promise<AssessedDelivery> {
-  const state = settle(record.state());
+export async function assessRecord(
+  record: DeliveryRecord,
+  at: Instant,
+  /** What of the record it is computed from; all of it if not given. */
+  select: (state: RecordState) => RecordState = (state) => state,
+): Promise<AssessedDelivery> {
+  const state = select(settle(record.state()));
   const [{ joined: logs, ...overlaps }, ruleSet] = await Promise.all([
     readLogs(record, state),
     loadRuleSet(state.delivery.rules, record.folder),

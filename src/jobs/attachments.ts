@@ -1,3 +1,4 @@
+import type { Sha256 } from '../model/evidence.js';
 import type { Exhibit, LeftOut } from '../model/manifest.js';
 import type { DeliveryRecord } from '../record/store.js';
 import type { ToAttach } from '../seal/manifest.js';
@@ -15,18 +16,24 @@ export interface Enclosures {
   exhibits: Exhibit[];
 }
 
-/** A dossier that is to be e-mailed: what its originals may take together, in bytes. */
-export const ORIGINALS_BUDGET = 20_000_000;
+/** What of the originals may go inside. */
+export interface Room {
+  /** Bytes of all originals together. */
+  originals: number;
+  /** Those that must not, and why. */
+  not: ReadonlyMap<Sha256, LeftOut['why']>;
+}
 
 /**
- * What goes inside a dossier: ledger, facts, rule set, computed tables, and the originals as far as they
- * fit the budget, smallest first, so that as many exhibits as possible can be checked on the spot.
+ * What goes inside a dossier: ledger, facts, rule set, computed tables, and the originals as far as there is
+ * room, smallest first, so that as many exhibits as possible can be checked on the spot.
  */
 export async function enclosures(
   record: DeliveryRecord,
-  { state, logs, ruleSet, assessment }: AssessedDelivery,
+  { logs, ruleSet, assessment }: AssessedDelivery,
   { ledger, facts }: { ledger: Uint8Array; facts: string },
   numbered: readonly Exhibit[],
+  room: Room,
 ): Promise<Enclosures> {
   const own: Enclosed[] = [
     enclose('ledger.jsonl', ledger, 'application/jsonl', 'ledger', 'The record: one entry per line'),
@@ -52,10 +59,7 @@ export async function enclosures(
       table(`log-${log.evidence}.csv`, logCsv(log), `Unit log ${log.evidence} as understood, row by row`),
     ),
   ];
-  const withheld = new Set(
-    state.evidence.filter((item) => item.withheld !== undefined).map((item) => item.evidence),
-  );
-  const chosen = chooseOriginals(numbered, (exhibit) => withheld.has(exhibit.evidence));
+  const chosen = chooseOriginals(numbered, room);
   const enclosed: Enclosed[] = [];
   const names = new Map<string, string>();
   for (const { file, exhibit } of chosen.inside) {
@@ -85,7 +89,7 @@ type FiledExhibit = Exhibit & { file: NonNullable<Exhibit['file']> };
 
 function chooseOriginals(
   exhibits: readonly Exhibit[],
-  isWithheld: (exhibit: Exhibit) => boolean,
+  room: Room,
 ): { inside: FiledExhibit[]; leftOut: LeftOut[] } {
   const filed = exhibits.filter((exhibit): exhibit is FiledExhibit => exhibit.file !== undefined);
   const once = [...new Map(filed.map((exhibit) => [exhibit.file.sha256, exhibit])).values()];
@@ -94,13 +98,14 @@ function chooseOriginals(
   let total = 0;
   for (const exhibit of [...once].sort((a, b) => a.file.bytes - b.file.bytes)) {
     const { name, bytes, sha256 } = exhibit.file;
-    if (isWithheld(exhibit)) {
-      leftOut.push({ name, bytes, sha256, why: 'withheld' });
+    const why = room.not.get(sha256);
+    if (why !== undefined) {
+      leftOut.push({ name, bytes, sha256, why });
       continue;
     }
     total += bytes;
     if (bytes === 0) leftOut.push({ name, bytes, sha256, why: 'empty-file' });
-    else if (total > ORIGINALS_BUDGET) leftOut.push({ name, bytes, sha256, why: 'size-budget' });
+    else if (total > room.originals) leftOut.push({ name, bytes, sha256, why: 'size-budget' });
     else inside.push(exhibit);
   }
   return { inside: inside.sort((a, b) => a.exhibit - b.exhibit), leftOut };

@@ -6,6 +6,8 @@ import {
   type EvidenceId,
   evidenceId,
   paperSubject,
+  type Region,
+  region,
   type Subject,
   sceneSubject,
   subjectName,
@@ -25,6 +27,8 @@ export interface Says {
   by?: string | undefined;
   caption?: string | undefined;
   time?: string | undefined;
+  /** Parts of its picture that copies for outsiders show black: `x,y,width,height` as fractions; `none` takes them back. */
+  blackOut?: readonly string[] | undefined;
   /** Why an earlier statement is corrected. */
   why?: string | undefined;
 }
@@ -152,6 +156,11 @@ function said(
     body[field] = text;
     words.push(`${field} "${text}"`);
   }
+  const blackOut = regionsSaid(item, says.blackOut);
+  if (blackOut !== undefined) {
+    body.blackOut = blackOut;
+    words.push(blackOut.length === 0 ? 'nothing black' : `${blackOut.length} parts black in copies`);
+  }
   const time = timeSaid(item, delivery, stop, says.time, now);
   if (time !== undefined) {
     body.time = time;
@@ -167,6 +176,25 @@ function said(
     });
   if (why !== undefined && why !== '') body.why = why;
   return { body, words: words.join(', ') };
+}
+
+function regionsSaid(item: EvidenceItem, typed: readonly string[] | undefined): Region[] | undefined {
+  if (typed === undefined || typed.length === 0) return undefined;
+  const refuse = (message: string) =>
+    new DossierError('bad-value', message, {
+      where: { field: '--black-out' },
+      fix: 'Write it as fractions of the upright picture: left,top,width,height, such as 0.1,0.6,0.3,0.1.',
+    });
+  if (item.kind !== 'photo' && !(item.kind === 'document' && item.file.type.startsWith('image/')))
+    throw refuse(`${item.evidence} is no picture; only parts of pictures can be made black`);
+  if (typed.length === 1 && typed[0]?.trim() === 'none') return [];
+  const added = typed.map((text) => {
+    const [x, y, width, height, more] = text.split(',').map((part) => Number(part.trim() || Number.NaN));
+    const read = region.safeParse({ x, y, width, height });
+    if (more !== undefined || !read.success) throw refuse(`"${text}" is not a part of a picture`);
+    return read.data;
+  });
+  return [...(item.blackOut ?? []), ...added];
 }
 
 /** The time typed; without one, a local time whose zone the stop now gives. */

@@ -32,7 +32,7 @@ export const leftOut = z.strictObject({
   name: z.string(),
   bytes: z.int().nonnegative(),
   sha256,
-  why: z.enum(['empty-file', 'size-budget', 'withheld']),
+  why: z.enum(['empty-file', 'size-budget', 'withheld', 'position', 'blacked-out']),
 });
 export type LeftOut = z.infer<typeof leftOut>;
 

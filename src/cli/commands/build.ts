@@ -17,6 +17,9 @@ interface Options {
   tsaPolicy?: string;
   bag?: boolean;
   paper?: string;
+  for?: string;
+  maxSize?: string;
+  templates?: string;
   json?: boolean;
 }
 
@@ -36,6 +39,12 @@ export function buildCommand({ output, now }: CliContext): Command {
     .option('--tsa <url>', 'have a time-stamp server (RFC 3161) confirm the signature')
     .option('--tsa-policy <oid>', 'policy that is asked of it')
     .option('--bag', 'pack all originals into a bag beside it, also when they fit inside')
+    .option('--for <reader>', 'a copy for a reader named in copies.yaml: receiver, insurer, counsel; or own')
+    .option('--max-size <size>', 'what the file may take, such as 10MB', '20MB')
+    .option(
+      '--templates <folder>',
+      'words, pages, letterhead or order of sections of your own, over the shipped',
+    )
     .option('--json', 'the answer as JSON')
     .addHelpText(
       'after',
@@ -43,6 +52,8 @@ export function buildCommand({ output, now }: CliContext): Command {
 Examples:
   dossier build
   dossier build -d deliveries/4711 --paper A4
+  dossier build --for receiver --max-size 10MB
+  dossier build --templates our-templates
   dossier build --passphrase-file ~/.dossier-passphrase --json
 
 The first build makes a signing identity: a certificate of your own with an
@@ -64,6 +75,9 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
         ...(options.tsa === undefined ? {} : { tsa: options.tsa }),
         ...(options.tsaPolicy === undefined ? {} : { tsaPolicy: options.tsaPolicy }),
         ...(options.bag === undefined ? {} : { bag: options.bag }),
+        ...(options.for === undefined ? {} : { for: options.for }),
+        ...(options.maxSize === undefined ? {} : { maxSize: options.maxSize }),
+        ...(options.templates === undefined ? {} : { templates: options.templates }),
       });
       if (options.json === true) return output.json(report);
       for (const notice of report.notices) output.note(printable(notice));
@@ -75,6 +89,14 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
       );
       output.line(
         `Signed by ${printable(report.signer.name)}, certificate SHA-256 ${report.signer.certificateSha256}`,
+      );
+      const { sizing, copy } = report;
+      if (copy !== undefined)
+        output.line(
+          `Copy for ${printable(copy.title)}: ${copy.evidenceLeftOut} pieces of evidence left out, ${copy.entriesLeftOut} ledger entries as hash only`,
+        );
+      output.line(
+        `Pictures up to ${sizing.picture.longest} pixels, JPEG quality ${sizing.picture.quality}; ${sizing.originalsInside} originals inside, ${sizing.originalsNotInside} not`,
       );
       if (report.stampedTime !== undefined) output.line(`Time stamp ${report.stampedTime}`);
       if (report.bag !== undefined)

@@ -15,6 +15,7 @@ interface Options {
   by?: string;
   caption?: string;
   time?: string;
+  blackOut?: string[];
   why?: string;
   confirm?: boolean;
   confirmAll?: boolean;
@@ -25,7 +26,7 @@ interface Options {
 }
 
 /** What a person says about evidence; the other options say what to do with it. */
-const SAID = ['subject', 'line', 'stop', 'position', 'by', 'caption', 'time'] as const;
+const SAID = ['subject', 'line', 'stop', 'position', 'by', 'caption', 'time', 'blackOut'] as const;
 
 export function describeCommand({ output, now }: CliContext): Command {
   return new Command('describe')
@@ -37,6 +38,10 @@ export function describeCommand({ output, now }: CliContext): Command {
     .option('--position <position>', 'nose, middle or tail')
     .option('--by <name>', 'who took it or saw it')
     .option('--caption <text>', 'what is to be said beside it')
+    .option(
+      '--black-out <x,y,width,height...>',
+      'part of a picture that is black in copies for outsiders, as fractions from left and top; none takes all back',
+    )
     .option('--time <time>', 'when, local to the stop')
     .option('--why <text>', 'why an earlier statement is corrected, or evidence withheld')
     .option('--confirm', 'confirm what is proposed of the evidence named')

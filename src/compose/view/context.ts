@@ -30,7 +30,11 @@ export interface View {
 
 export function viewOf(
   input: ComposeInput,
-  templates: { templates: ReadonlyMap<string, string>; folder: string },
+  templates: {
+    templates: ReadonlyMap<string, string>;
+    folder: string;
+    files?: ReadonlyMap<string, string>;
+  },
   labels: Labels,
 ): View {
   const { delivery, evidence } = input.state;
@@ -53,7 +57,7 @@ export function viewOf(
     format,
     labels,
     names,
-    words: wordsFrom({ templates: templates.templates, folder: templates.folder, labels, format, names }),
+    words: wordsFrom({ ...templates, labels, format, names }),
     number,
     item: (id) => items.get(id),
     of: <K extends EvidenceKind>(kind: K) => ordered.filter((item): item is ItemOf<K> => item.kind === kind),

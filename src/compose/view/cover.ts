@@ -70,7 +70,18 @@ export function coverOf(view: View): Cover {
       caption: labels('cover.code'),
     },
     cautions: words.blocks('cautions'),
+    ...(view.input.copy === undefined ? {} : { copy: copyWords(view, view.input.copy) }),
   };
+}
+
+function copyWords(view: View, copy: NonNullable<View['input']['copy']>): Inline[] {
+  return view.words.line('cover-copy', {
+    title: copy.title,
+    evidence: copy.evidenceLeftOut,
+    entries: copy.entriesLeftOut,
+    sections: copy.sectionsLeftOut.map((id) => view.labels(`section.${id}`)).join(', '),
+    positions: copy.positions,
+  });
 }
 
 /** The common name where the certificate's subject has only that; else the subject in full. */

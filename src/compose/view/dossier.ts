@@ -16,10 +16,29 @@ import { arrivalSection, beforeLoadingSection, loadingSection } from './stages.j
 import { temperatureSection } from './temperatures.js';
 import { transitSection } from './transit.js';
 
+/** Every section, in the order of the pages as shipped. */
+export const SECTIONS: readonly string[] = [
+  'glance',
+  'set-points',
+  'temperatures',
+  'pulps',
+  'loading',
+  'before-loading',
+  'transit',
+  'arrival',
+  'findings',
+  'missing',
+  'exhibits',
+  'method',
+  'custody',
+  'verify',
+];
+
 /** Results into one document and its drawings; the order of the sections is the order of the pages. */
 export function documentOf(
   view: View,
   plates: PreparedPlates,
+  order: readonly string[] = SECTIONS,
 ): { document: DossierDocument; drawings: ReadonlyMap<string, string> } {
   const { labels, input } = view;
   const { delivery } = input.state;
@@ -39,13 +58,16 @@ export function documentOf(
     findingsSection(view),
     missingSection(view),
   ];
-  const sections: Section[] = [
-    ...told,
-    exhibitSection(view, plates, sectionsByExhibit(told)),
+  const dropped = new Set(input.copy?.sectionsLeftOut ?? []);
+  const shown = told.filter(({ id }) => !dropped.has(id));
+  const made: Section[] = [
+    ...shown,
+    exhibitSection(view, plates, sectionsByExhibit(shown)),
     methodSection(view),
     custodySection(view),
     verifySection(view),
   ];
+  const sections = order.flatMap((id) => made.filter((section) => section.id === id));
   const short = input.fingerprint.root.slice(0, 16);
   return {
     document: {

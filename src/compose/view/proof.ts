@@ -53,6 +53,7 @@ export function custodySection(view: View): Section {
         },
       ],
     },
+    ...sizeBlocks(view),
     ...entryTable(view),
     ...published(view),
     ...stamps(view),
@@ -60,6 +61,30 @@ export function custodySection(view: View): Section {
     ...attached(view),
   ];
   return { id: 'custody', title: labels('section.custody'), blocks };
+}
+
+/** What was chosen so that the file keeps to a size, and what a copy leaves out. */
+function sizeBlocks({ words, format, input }: View): Block[] {
+  const { sizing, copy } = input;
+  return [
+    ...(copy === undefined
+      ? []
+      : words.blocks('sections/copy', {
+          title: copy.title,
+          evidence: copy.evidenceLeftOut,
+          entries: copy.entriesLeftOut,
+          positions: copy.positions,
+        })),
+    ...(sizing === undefined
+      ? []
+      : words.blocks('sections/size', {
+          most: format.bytes(sizing.mostBytes),
+          longest: format.number(sizing.picture.longest),
+          quality: sizing.picture.quality,
+          inside: sizing.originalsInside,
+          outside: sizing.originalsNotInside,
+        })),
+  ];
 }
 
 interface EntryLine {

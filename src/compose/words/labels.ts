@@ -1,4 +1,4 @@
-import { parse } from 'yaml';
+import { parseDocument } from 'yaml';
 import { z } from 'zod';
 import { DossierError } from '../../model/error.js';
 
@@ -12,23 +12,9 @@ export interface Labels {
   find(key: string): string | undefined;
 }
 
-/** Reads labels.yaml: groups of names, each with its words. */
-export function readLabels(yaml: string, file: string): Labels {
-  const read = groups.safeParse(parse(yaml));
-  if (!read.success)
-    throw new DossierError(
-      'bad-template',
-      `labels are not groups of name: words (${read.error.issues[0]?.path.join('.') ?? ''})`,
-      {
-        where: { file },
-        fix: 'Compare the file with the shipped templates/words/en/labels.yaml.',
-      },
-    );
-  const words = new Map<string, string>(
-    Object.entries(read.data).flatMap(([group, names]) =>
-      Object.entries(names).map(([name, value]) => [`${group}.${name}`, value] as const),
-    ),
-  );
+/** Reads labels.yaml: groups of names, each with its words; a carrier's own lines take the place of the shipped. */
+export function readLabels(yaml: string, file: string, own?: { text: string; file: string }): Labels {
+  const words = new Map([...wordsIn(yaml, file), ...(own === undefined ? [] : wordsIn(own.text, own.file))]);
   const find = (key: string) => words.get(key);
   return Object.assign(
     (key: string): string => {
@@ -41,5 +27,28 @@ export function readLabels(yaml: string, file: string): Labels {
       return found;
     },
     { find },
+  );
+}
+
+function wordsIn(yaml: string, file: string): (readonly [string, string])[] {
+  const document = parseDocument(yaml);
+  const [error] = document.errors;
+  if (error !== undefined)
+    throw new DossierError('bad-template', error.message.split('\n')[0] ?? 'not YAML', {
+      where: { file, ...(error.linePos === undefined ? {} : { row: error.linePos[0].line }) },
+      fix: 'Compare the file with the shipped templates/words/en/labels.yaml.',
+    });
+  const read = groups.safeParse(document.toJS());
+  if (!read.success)
+    throw new DossierError(
+      'bad-template',
+      `labels are not groups of name: words (${read.error.issues[0]?.path.join('.') ?? ''})`,
+      {
+        where: { file },
+        fix: 'Compare the file with the shipped templates/words/en/labels.yaml.',
+      },
+    );
+  return Object.entries(read.data).flatMap(([group, names]) =>
+    Object.entries(names).map(([name, value]) => [`${group}.${name}`, value] as const),
   );
 }

@@ -22,8 +22,17 @@ export interface WordsOptions {
   labels: Labels;
   format: Format;
   names: FactNames;
-  /** Folder of the templates, for error messages. */
+  /** Folder of the templates, and where each lies, for error messages. */
   folder: string;
+  files?: ReadonlyMap<string, string>;
+}
+
+/** The row that the template engine names, in its message or beside it. */
+function rowOf(cause: unknown): number | undefined {
+  if (!(cause instanceof Error)) return undefined;
+  const said = /(?:Parse error on line|- )(\d+)(?::\d+)?/.exec(cause.message)?.[1];
+  const row = 'lineNumber' in cause ? Number(cause.lineNumber) : Number(said);
+  return Number.isInteger(row) && row > 0 ? row : undefined;
 }
 
 /**
@@ -74,11 +83,15 @@ export function wordsFrom(options: WordsOptions): Words {
       return readMarkdown(markdown);
     } catch (cause) {
       if (cause instanceof DossierError) throw cause;
+      const row = rowOf(cause);
       throw new DossierError(
         'bad-template',
         `${name}.md: ${cause instanceof Error ? cause.message : String(cause)}`,
         {
-          where: { file: `${folder}/${name}.md` },
+          where: {
+            file: options.files?.get(name) ?? `${folder}/${name}.md`,
+            ...(row === undefined ? {} : { row }),
+          },
           fix: 'Templates may use the facts listed for them, and the helpers exhibits, word, words, counted, plural, some, several, moved.',
           cause,
         },

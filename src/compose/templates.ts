@@ -1,0 +1,83 @@
+import { access, readdir, readFile } from 'node:fs/promises';
+import { dirname, extname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseDocument } from 'yaml';
+import { z } from 'zod';
+import { DossierError } from '../model/error.js';
+
+/** `templates/` beside `src/` or `dist/`. */
+export const SHIPPED = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'templates');
+
+/** The shipped templates with a carrier's own files over them. */
+export interface OwnTemplates {
+  /** Folder of the carrier's own files. */
+  own?: string;
+  /** The carrier's own file of that path, or the shipped one. */
+  fileOf(path: string): string;
+  /** Paths below the folder that the carrier has files of its own for, with forward slashes. */
+  changed: ReadonlySet<string>;
+}
+
+/**
+ * Looks through a folder of templates, which holds only what is changed: the rest is as shipped.
+ * Throws DossierError `bad-template` when it can't be read or holds nothing that is a template.
+ */
+export async function ownTemplates(own?: string): Promise<OwnTemplates> {
+  if (own === undefined) return { fileOf: (path) => join(SHIPPED, path), changed: new Set() };
+  const refuse = (message: string, cause?: unknown) =>
+    new DossierError('bad-template', message, {
+      where: { file: own },
+      fix: 'Give a folder with words/, dossier/, sections.yaml, copies.yaml or a letterhead: only what you change.',
+      cause,
+    });
+  let names: string[];
+  try {
+    await access(own);
+    names = (await readdir(own, { recursive: true })).map((name) => name.replaceAll('\\', '/'));
+  } catch (cause) {
+    throw refuse('the folder of templates can\u2019t be read', cause);
+  }
+  const changed = new Set(names.filter((name) => extname(name) !== ''));
+  const known = [...changed].some(
+    (name) => /^(words|dossier)\//.test(name) || /^(sections\.yaml|copies\.yaml|letterhead\.\w+)$/.test(name),
+  );
+  if (!known) throw refuse('the folder holds no templates');
+  return { own, changed, fileOf: (path) => join(changed.has(path) ? own : SHIPPED, path) };
+}
+
+const LETTERHEADS = ['letterhead.svg', 'letterhead.png', 'letterhead.jpg', 'letterhead.jpeg'];
+
+/** The carrier's letterhead, if the folder has one. */
+export function letterheadOf({ own, changed }: OwnTemplates): string | undefined {
+  const name = LETTERHEADS.find((one) => changed.has(one));
+  return own === undefined || name === undefined ? undefined : join(own, name);
+}
+
+/**
+ * Sections in the order of sections.yaml, a list of their names; those it does not name follow as shipped.
+ * Throws DossierError `bad-template` with the row of a name that there is not.
+ */
+export async function sectionOrder(
+  templates: OwnTemplates,
+  shipped: readonly string[],
+): Promise<readonly string[]> {
+  if (!templates.changed.has('sections.yaml')) return shipped;
+  const file = templates.fileOf('sections.yaml');
+  const text = await readFile(file, 'utf8');
+  const refuse = (message: string, row?: number) =>
+    new DossierError('bad-template', message, {
+      where: { file, ...(row === undefined ? {} : { row }) },
+      fix: `Write a list of section names: ${shipped.join(', ')}.`,
+    });
+  const document = parseDocument(text);
+  const [error] = document.errors;
+  if (error !== undefined) throw refuse(error.message.split('\n')[0] ?? '', error.linePos?.[0].line);
+  const read = z.array(z.string()).safeParse(document.toJS());
+  if (!read.success) throw refuse('the order of sections is not a list of names');
+  const unknown = read.data.find((name) => !shipped.includes(name));
+  const rowOf = (name: string) => text.split('\n').findIndex((line) => line.includes(name)) + 1 || undefined;
+  if (unknown !== undefined) throw refuse(`there is no section "${unknown}"`, rowOf(unknown));
+  const twice = read.data.find((name, i) => read.data.indexOf(name) !== i);
+  if (twice !== undefined) throw refuse(`the section "${twice}" stands twice`, rowOf(twice));
+  return [...read.data, ...shipped.filter((name) => !read.data.includes(name))];
+}

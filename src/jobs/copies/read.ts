@@ -1,0 +1,66 @@
+import { readFile } from 'node:fs/promises';
+import { parseDocument } from 'yaml';
+import { z } from 'zod';
+import { DossierError } from '../../model/error.js';
+import { evidence, subjectName } from '../../model/evidence.js';
+
+/** Sections that a copy can do without. Findings, what is missing, exhibits and the proof are in every copy. */
+const optionalSection = z.enum([
+  'glance',
+  'set-points',
+  'temperatures',
+  'pulps',
+  'loading',
+  'before-loading',
+  'transit',
+  'arrival',
+]);
+const kind = z.enum(evidence.options.map((one) => one.shape.kind.value));
+
+export const copy = z.strictObject({
+  title: z.string().min(1).max(120),
+  leaveOut: z
+    .strictObject({
+      sections: z.array(optionalSection).default([]),
+      kinds: z.array(kind).default([]),
+      subjects: z.array(subjectName).default([]),
+    })
+    .prefault({}),
+  positions: z.boolean(),
+});
+export type Copy = z.infer<typeof copy> & { name: string };
+
+const copies = z.record(z.string().regex(/^[a-z][a-z0-9-]{0,30}$/), copy);
+
+/** The carrier's own dossier, which is no copy. */
+export const OWN = 'own';
+
+/**
+ * The copy of that name; undefined for the carrier's own dossier.
+ * Throws DossierError `bad-template` when the file does not say what it must, `bad-usage` for a name it lacks.
+ */
+export async function readCopy(file: string, name: string): Promise<Copy | undefined> {
+  if (name === OWN) return undefined;
+  const text = await readFile(file, 'utf8');
+  const document = parseDocument(text);
+  const [error] = document.errors;
+  const refuse = (message: string, row?: number) =>
+    new DossierError('bad-template', message, {
+      where: { file, ...(row === undefined ? {} : { row }) },
+      fix: 'Compare it with the shipped templates/copies.yaml.',
+    });
+  if (error !== undefined) throw refuse(error.message.split('\n')[0] ?? '', error.linePos?.[0].line);
+  const read = copies.safeParse(document.toJS());
+  if (!read.success) {
+    const [issue] = read.error.issues;
+    throw refuse(`${issue?.path.join('.') ?? ''}: ${issue?.message ?? 'not as it must be'}`);
+  }
+  const found = read.data[name];
+  if (found !== undefined) return { ...found, name };
+  const choices = [OWN, ...Object.keys(read.data)];
+  throw new DossierError('bad-usage', `there is no copy "${name}"`, {
+    where: { field: '--for' },
+    fix: `Use one of ${choices.join(', ')}, or add it to copies.yaml in a folder of your own (--templates).`,
+    choices,
+  });
+}

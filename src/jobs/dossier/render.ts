@@ -1,0 +1,252 @@
+import { randomBytes } from 'node:crypto';
+import { composeDossier } from '../../compose/compose.js';
+import { numberExhibits } from '../../compose/exhibits.js';
+import type { CopyWords } from '../../compose/input.js';
+import { plateList } from '../../compose/plates.js';
+import type { OwnTemplates } from '../../compose/templates.js';
+import { paper as paperSchema } from '../../model/delivery.js';
+import { DossierError } from '../../model/error.js';
+import type { Sha256 } from '../../model/evidence.js';
+import { type BagOfOriginals, type LeftOut, MANIFEST_NAME } from '../../model/manifest.js';
+import type { RecordState } from '../../model/state.js';
+import type { Instant } from '../../model/time.js';
+import { entryBytes } from '../../record/ledger.js';
+import type { DeliveryRecord } from '../../record/store.js';
+import type { Identity } from '../../seal/identity.js';
+import { buildManifest } from '../../seal/manifest.js';
+import { redactLedger } from '../../seal/redact.js';
+import { signPdf } from '../../seal/sign-pdf.js';
+import { type AssessedDelivery, assessRecord } from '../assess.js';
+import { type Enclosures, enclosures } from '../attachments.js';
+import { type WrittenBag, writeBagOf } from '../bag.js';
+import type { BuildInput } from '../build.js';
+import { type LeftOutOfCopy, leaveOut, stateOfCopy, stateOfOwn } from '../copies/leave-out.js';
+import { originalsNotIn } from '../copies/originals.js';
+import type { Copy } from '../copies/read.js';
+import { tool } from '../tool.js';
+import { platesWithin } from './plates.js';
+import type { Sizing } from './size.js';
+
+export interface ToRender {
+  factsText: string;
+  identity: Identity;
+  builtAt: Instant;
+  /** Where the dossier will lie. */
+  file: string;
+  mostBytes: number;
+  copy: Copy | undefined;
+  templates: OwnTemplates;
+}
+
+/** Fonts, drawings and signature, and what each exhibit adds to pages and tags, in bytes: measured, rounded up. */
+const PAGES_BYTES = 1_000_000;
+const EXHIBIT_BYTES = 4_000;
+const NOTHING: LeftOutOfCopy = { evidence: new Set(), entryOnly: new Set(), entries: new Set() };
+
+/** Computes, sets and signs one dossier; the bag, when there is one, is written first and told. */
+export async function render(
+  record: DeliveryRecord,
+  wanted: ToRender,
+  input: BuildInput,
+  onBag: (bag: WrittenBag) => void,
+) {
+  const { factsText, identity, builtAt, file, mostBytes, copy } = wanted;
+  input.progress('computing what the record shows');
+  const whole = record.state();
+  const out = copy === undefined ? NOTHING : leaveOut(record.entries, whole, copy);
+  const assessed = await assessRecord(record, builtAt, (state) =>
+    copy === undefined ? stateOfOwn(state) : stateOfCopy(state, out, copy),
+  );
+  const { assessment, logs } = assessed;
+  const state = onPaper(assessed.state, input.paper);
+  const entries = record.entries.map(entryBytes);
+  const ledger = redactLedger(entries, out.entries);
+  // Exhibits keep the numbers that they have in the carrier's own dossier.
+  const numbered = numberExhibits(whole).filter((one) => !out.evidence.has(one.evidence));
+  const read = async (hash: Sha256) => record.readOriginal(hash);
+  const not = copy === undefined ? withheldFiles(state) : await originalsNotIn(whole, out, copy, read);
+  input.progress('preparing the pictures');
+  const plates = await platesWithin(state.evidence, read, mostBytes);
+  const parts = { ledger: Buffer.from(ledger.bytes), facts: factsText };
+  const made = await enclosuresWithin(record, assessed, parts, numbered, not, mostBytes - plates.bytes);
+  const { enclosed, exhibits } = made;
+  const leftOut = [...made.leftOut, ...filesOf(whole, out)];
+  const fingerprint = record.head;
+  let bag: BagOfOriginals | undefined;
+  if (copy === undefined && (input.bag === true || leftOut.some(({ why }) => why === 'size-budget'))) {
+    input.progress('packing the originals');
+    const written = await writeBagOf(record, { dossier: file, ...parts, builtAt });
+    onBag(written);
+    const { file: _, ...said } = written;
+    bag = said;
+  }
+  const listed = exhibits.filter(({ seq }) => !out.entries.has(seq));
+  const { bytes: manifestBytes } = buildManifest({
+    delivery: state.delivery.delivery,
+    builtAt,
+    tool: tool(),
+    entries,
+    ruleSet: ruleSetOf(assessed),
+    exhibits: listed,
+    attachments: enclosed,
+    leftOut,
+    entriesLeftOut: ledger.leftOut,
+    plates: plateList(listed, plates),
+    ...(bag === undefined ? {} : { bag }),
+  });
+  const sizing: Sizing = {
+    mostBytes,
+    picture: plates.quality,
+    originalsInside: enclosed.filter(({ what }) => what === 'original').length,
+    originalsNotInside: leftOut.length,
+  };
+  const copyWords: CopyWords | undefined =
+    copy === undefined
+      ? undefined
+      : {
+          name: copy.name,
+          title: copy.title,
+          positions: copy.positions,
+          sectionsLeftOut: copy.leaveOut.sections,
+          evidenceLeftOut: out.evidence.size,
+          entriesLeftOut: out.entries.size,
+        };
+  const signer = { name: identity.subject, certificateSha256: identity.certificateSha256 };
+  input.progress('setting the pages');
+  const { pdf, warnings, pages } = await composeDossier({
+    state,
+    assessment,
+    logs,
+    exhibits,
+    attachments: [
+      {
+        name: MANIFEST_NAME,
+        bytes: manifestBytes,
+        type: 'application/json',
+        description: 'Hashes of all exhibits, attachments and ledger entries',
+        relationship: 'data',
+      },
+      ...enclosed.map(({ name, bytes, type, what, description }) => ({
+        name,
+        bytes,
+        type,
+        description,
+        relationship: what === 'original' ? ('source' as const) : ('data' as const),
+      })),
+    ],
+    readOriginal: read,
+    builtAt,
+    fingerprint,
+    signer,
+    tool: tool(),
+    plates,
+    sizing,
+    ...(copyWords === undefined ? {} : { copy: copyWords }),
+    templates: wanted.templates,
+  });
+  input.progress('signing');
+  const signed = await sign(pdf, wanted, fingerprint.delivery, input);
+  return {
+    ...signed,
+    pages,
+    warnings,
+    said: [
+      ...(signed.pdf.length > mostBytes
+        ? [
+            `The dossier is ${inMegabytes(signed.pdf.length)}, more than the ${inMegabytes(mostBytes)} asked for: its pages and records alone take that.`,
+          ]
+        : []),
+      ...made.leftOut.map((one) => leftOutInWords(one, mostBytes)),
+    ],
+    sizing,
+    ...(copyWords === undefined ? {} : { copy: copyWords }),
+    fingerprint,
+    signer,
+  };
+}
+
+const inMegabytes = (bytes: number) => `${(bytes / 1e6).toFixed(1)} MB`;
+
+async function sign(pdf: Uint8Array, wanted: ToRender, delivery: string, input: BuildInput) {
+  const { tsa, tsaPolicy, now } = input;
+  let stampedTime: string | undefined;
+  const stamp = async (value: Uint8Array): Promise<Uint8Array> => {
+    const { obtainTimeStamp } = await import('../time-stamp.js');
+    const policy = tsaPolicy === undefined ? {} : { policy: tsaPolicy };
+    const { token, at } = await obtainTimeStamp({ url: tsa ?? '', now, ...policy }, value);
+    stampedTime = at.toISOString();
+    return token;
+  };
+  const signed = await signPdf(pdf, wanted.identity, {
+    at: wanted.builtAt,
+    reason: `Dossier of delivery ${delivery}`,
+    random: (count) => randomBytes(count),
+    ...(tsa === undefined ? {} : { stamp }),
+  });
+  return { pdf: signed, ...(stampedTime === undefined ? {} : { stampedTime }) };
+}
+
+const ruleSetOf = ({ ruleSet }: AssessedDelivery) => ({
+  name: ruleSet.ruleSet.ruleSet,
+  version: ruleSet.ruleSet.version,
+  bytes: Buffer.from(ruleSet.text, 'utf8'),
+});
+
+/** Enclosures with as many originals as the room allows beside tables and pages. */
+async function enclosuresWithin(
+  record: DeliveryRecord,
+  assessed: AssessedDelivery,
+  parts: { ledger: Uint8Array; facts: string },
+  numbered: Parameters<typeof enclosures>[3],
+  not: ReadonlyMap<Sha256, LeftOut['why']>,
+  room: number,
+): Promise<Enclosures> {
+  const bare = await enclosures(record, assessed, parts, [], { originals: 0, not });
+  const own = bare.enclosed.reduce((sum, { bytes }) => sum + bytes.length, 0);
+  return enclosures(record, assessed, parts, numbered, {
+    originals: Math.max(0, room - own - PAGES_BYTES - EXHIBIT_BYTES * numbered.length),
+    not,
+  });
+}
+
+function withheldFiles(state: RecordState): Map<Sha256, LeftOut['why']> {
+  return new Map(
+    state.evidence.flatMap((item) =>
+      'file' in item && item.withheld !== undefined ? [[item.file.sha256, 'withheld'] as const] : [],
+    ),
+  );
+}
+
+/** Files of evidence that a copy does not name: size and hash stay, the name does not. */
+function filesOf(state: RecordState, out: LeftOutOfCopy): LeftOut[] {
+  return state.evidence.flatMap((item): LeftOut[] =>
+    'file' in item && out.evidence.has(item.evidence)
+      ? [{ name: '(left out)', bytes: item.file.bytes, sha256: item.file.sha256, why: 'withheld' }]
+      : [],
+  );
+}
+
+function leftOutInWords({ name, why }: LeftOut, mostBytes: number): string {
+  const reason = {
+    'empty-file': 'it is empty',
+    'size-budget': `the dossier may be ${inMegabytes(mostBytes)}`,
+    withheld: 'it is withheld',
+    position: 'it may tell where it was made',
+    'blacked-out': 'parts of it are made black',
+  }[why];
+  return `The original of ${name} is not inside, only its hash: ${reason}.`;
+}
+
+function onPaper(state: RecordState, wanted: string | undefined): RecordState {
+  if (wanted === undefined) return state;
+  const read = paperSchema.safeParse(wanted);
+  if (!read.success)
+    throw new DossierError('bad-usage', `there is no paper "${wanted}"`, {
+      where: { field: '--paper' },
+      fix: 'Use Letter or A4.',
+    });
+  return {
+    ...state,
+    delivery: { ...state.delivery, show: { ...state.delivery.show, paper: read.data } },
+  };
+}

@@ -1,0 +1,42 @@
+import { FULL_QUALITY, type PictureQuality } from '../../compose/pictures.js';
+import { DossierError } from '../../model/error.js';
+
+/** A dossier that is to be e-mailed, in bytes. */
+export const DEFAULT_MOST = 20_000_000;
+/** From full quality to what still shows a display's digits across half a page. */
+export const QUALITIES: readonly PictureQuality[] = [
+  FULL_QUALITY,
+  { longest: 1200, quality: 78 },
+  { longest: 900, quality: 72 },
+  { longest: 700, quality: 64 },
+];
+/** Plates may take this part of the size; the rest is for the originals. */
+const PLATES_SHARE = 0.5;
+
+/** What was chosen so that the dossier keeps to a size. */
+export interface Sizing {
+  mostBytes: number;
+  picture: PictureQuality;
+  originalsInside: number;
+  originalsNotInside: number;
+}
+
+/** Whether plates of a size leave room enough; the coarsest quality always does. */
+export function fits(platesBytes: number, mostBytes: number, quality: PictureQuality): boolean {
+  return platesBytes <= mostBytes * PLATES_SHARE || quality === QUALITIES.at(-1);
+}
+
+const WRITTEN = /^\s*(\d+(?:[.,]\d+)?)\s*(kB|MB|GB)\s*$/i;
+const UNITS: Record<string, number> = { kb: 1e3, mb: 1e6, gb: 1e9 };
+
+/** Reads `20MB`, in bytes. Throws DossierError `bad-usage` for anything else, or for less than 1 MB. */
+export function readSize(text: string | undefined): number {
+  if (text === undefined) return DEFAULT_MOST;
+  const [, digits = '', unit = ''] = WRITTEN.exec(text) ?? [];
+  const bytes = Number(digits.replace(',', '.')) * (UNITS[unit.toLowerCase()] ?? Number.NaN);
+  if (bytes >= 1e6 && bytes <= 2e9) return bytes;
+  throw new DossierError('bad-usage', `"${text}" is not a size for a dossier`, {
+    where: { field: '--max-size' },
+    fix: 'Write it like 20MB; from 1MB to 2GB.',
+  });
+}
