@@ -18,6 +18,8 @@ export { type NewDelivery, type NewDeliveryInput, newDelivery } from './jobs/new
 export { type NotedReading, type NoteInput, note } from './jobs/note.js';
 export { type NotesInput, type NotesReport, notes } from './jobs/notes.js';
 export { openQuestions, type Question } from './jobs/questions.js';
+export { type EnterSheet, enterSheet, type SheetReport } from './jobs/sheet/enter.js';
+export { type MadeSheet, type SheetInput, sheet } from './jobs/sheet/make.js';
 export { statementSigner } from './jobs/sign-statement.js';
 export {
   type TemperaturesInput,
@@ -25,6 +27,7 @@ export {
   temperatureSvg,
   temperatures,
 } from './jobs/temps.js';
+export { type TimelineReport, timeline, timelineCsv, timelineSvg } from './jobs/timeline.js';
 export { type VerifyInput, verify, verifyFile } from './jobs/verify.js';
 export { DossierError, type ErrorCode, type Problem, type Where } from './model/error.js';
 export type {
