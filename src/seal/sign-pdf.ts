@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { DossierError } from '../model/error.js';
 import { signDetached, signDetachedStamped } from './cms.js';
 import type { Identity } from './identity.js';
 import { CONTENTS_BYTES, type Prepared, preparePdf, type SignatureWords } from './placeholder.js';
@@ -29,6 +30,12 @@ export async function signPdf(
     options.stamp === undefined
       ? signDetached(digest, identity)
       : await signDetachedStamped(digest, identity, options.stamp);
+  if (cms.length > CONTENTS_BYTES)
+    throw new DossierError(
+      'identity',
+      `signature, certificates and time stamp take ${cms.length} bytes, and there is room for ${CONTENTS_BYTES}`,
+      { fix: 'Leave certificates out that the chain does not need, or ask another time-stamp server.' },
+    );
   return insertSignature(prepared, cms);
 }
 
