@@ -86,7 +86,7 @@ function rowProblems(log: ReadLog, { file, sheet }: LogInput): Problem[] {
   const wrong = log.problems.filter((p) => !HARMLESS.has(p.is));
   const told: Problem[] = wrong.slice(0, TOLD_ROWS).map((p) => ({
     code: 'bad-value',
-    message: `${p.is}: ${p.detail}`,
+    message: p.detail,
     where: { ...place, row: p.row },
   }));
   const harmless = [...HARMLESS].reduce((sum, is) => sum + (log.counts[is] ?? 0), 0);
