@@ -46,4 +46,7 @@ export interface CopyWords {
   sectionsLeftOut: readonly string[];
   evidenceLeftOut: number;
   entriesLeftOut: number;
+  /** Findings and requirements of the whole record that rest on what is left out. */
+  findingsLeftOut: number;
+  requirementsLeftOut: number;
 }

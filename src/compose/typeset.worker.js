@@ -77,7 +77,7 @@ function typeset(request) {
     const { words, own: mine } = trouble;
     if (mine === undefined || own === undefined) return { error: words };
     const at = { file: join(own, mine.name), ...(mine.row === undefined ? {} : { row: mine.row }) };
-    return { error: words, at };
+    return { error: words.replaceAll(/ \([^()]*\.typ(?::\d+)?\)/g, ''), at };
   }
   if (compiled.result === null) return { error: 'nothing was set' };
   const pages = compiled.result.numOfPages;

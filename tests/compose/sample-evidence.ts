@@ -237,7 +237,7 @@ export function sampleEvidence(photos: ReadonlyMap<string, { sha256: Sha256; byt
         name: 'bill-of-lading-55120.pdf',
         bytes: 84_213,
         sha256: hashOf('bill'),
-        type: 'application/pdf',
+        type: 'application/octet-stream',
       },
       pages: 2,
       subject: { is: 'bill-of-lading', sure: 'confirmed' },

@@ -155,7 +155,7 @@ describe('templates', () => {
     ['what lies behind an object', 'x {{constructor.constructor}}'],
   ])('with %s are refused, naming the file', (_, template) => {
     expect(() => from({ 'findings/t': template }).blocks('findings/t', { a: 1 })).toThrow(
-      expect.objectContaining({ code: 'bad-template', where: { file: 'words/findings/t.md' } }),
+      expect.objectContaining({ code: 'bad-template', where: { row: 1, file: 'words/findings/t.md' } }),
     );
   });
 

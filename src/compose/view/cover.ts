@@ -81,6 +81,8 @@ function copyWords(view: View, copy: NonNullable<View['input']['copy']>): Inline
     entries: copy.entriesLeftOut,
     sections: copy.sectionsLeftOut.map((id) => view.labels(`section.${id}`)).join(', '),
     positions: copy.positions,
+    findings: copy.findingsLeftOut,
+    requirements: copy.requirementsLeftOut,
   });
 }
 

@@ -30,8 +30,8 @@ export interface WordsOptions {
 /** The row that the template engine names, in its message or beside it. */
 function rowOf(cause: unknown): number | undefined {
   if (!(cause instanceof Error)) return undefined;
-  const said = /(?:Parse error on line|- )(\d+)(?::\d+)?/.exec(cause.message)?.[1];
-  const row = 'lineNumber' in cause ? Number(cause.lineNumber) : Number(said);
+  const said = /Parse error on line (\d+)|- (\d+):\d+$/.exec(cause.message);
+  const row = Number(said?.[1] ?? said?.[2]);
   return Number.isInteger(row) && row > 0 ? row : undefined;
 }
 
@@ -86,7 +86,7 @@ export function wordsFrom(options: WordsOptions): Words {
       const row = rowOf(cause);
       throw new DossierError(
         'bad-template',
-        `${name}.md: ${cause instanceof Error ? cause.message : String(cause)}`,
+        `${name}.md: ${(cause instanceof Error ? cause.message : String(cause)).replace(/\s*\n\s*/g, ' ')}`,
         {
           where: {
             file: options.files?.get(name) ?? `${folder}/${name}.md`,

@@ -23,6 +23,7 @@ import type { BuildInput } from '../build.js';
 import { type LeftOutOfCopy, leaveOut, stateOfCopy, stateOfOwn } from '../copies/leave-out.js';
 import { originalsNotIn } from '../copies/originals.js';
 import type { Copy } from '../copies/read.js';
+import { trueOfBoth } from '../copies/true-of-both.js';
 import { tool } from '../tool.js';
 import { platesWithin } from './plates.js';
 import type { Sizing } from './size.js';
@@ -57,7 +58,12 @@ export async function render(
   const assessed = await assessRecord(record, builtAt, (state) =>
     copy === undefined ? stateOfOwn(state) : stateOfCopy(state, out, copy),
   );
-  const { assessment, logs } = assessed;
+  const said =
+    copy === undefined
+      ? { assessment: assessed.assessment, findingsLeftOut: 0, requirementsLeftOut: 0 }
+      : trueOfBoth((await assessRecord(record, builtAt)).assessment, assessed.assessment);
+  const { assessment } = said;
+  const { logs } = assessed;
   const state = onPaper(assessed.state, input.paper);
   const entries = record.entries.map(entryBytes);
   const ledger = redactLedger(entries, out.entries);
@@ -68,7 +74,14 @@ export async function render(
   input.progress('preparing the pictures');
   const plates = await platesWithin(state.evidence, read, mostBytes);
   const parts = { ledger: Buffer.from(ledger.bytes), facts: factsText };
-  const made = await enclosuresWithin(record, assessed, parts, numbered, not, mostBytes - plates.bytes);
+  const made = await enclosuresWithin(
+    record,
+    { ...assessed, assessment },
+    parts,
+    numbered,
+    not,
+    mostBytes - plates.bytes,
+  );
   const { enclosed, exhibits } = made;
   const leftOut = [...made.leftOut, ...filesOf(whole, out)];
   const fingerprint = record.head;
@@ -77,8 +90,8 @@ export async function render(
     input.progress('packing the originals');
     const written = await writeBagOf(record, { dossier: file, ...parts, builtAt });
     onBag(written);
-    const { file: _, ...said } = written;
-    bag = said;
+    const { file: _, ...told } = written;
+    bag = told;
   }
   const listed = exhibits.filter(({ seq }) => !out.entries.has(seq));
   const { bytes: manifestBytes } = buildManifest({
@@ -110,6 +123,8 @@ export async function render(
           sectionsLeftOut: copy.leaveOut.sections,
           evidenceLeftOut: out.evidence.size,
           entriesLeftOut: out.entries.size,
+          findingsLeftOut: said.findingsLeftOut,
+          requirementsLeftOut: said.requirementsLeftOut,
         };
   const signer = { name: identity.subject, certificateSha256: identity.certificateSha256 };
   input.progress('setting the pages');

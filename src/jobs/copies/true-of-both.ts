@@ -1,0 +1,46 @@
+import type { Assessment } from '../../model/results.js';
+
+/** What a copy says, and how much of the whole record's results it can't say. */
+export interface SaidInCopy {
+  assessment: Assessment;
+  findingsLeftOut: number;
+  requirementsLeftOut: number;
+}
+
+/**
+ * What follows from the evidence of a copy and holds for the whole record too. A copy that leaves out a call to the
+ * shipper must not say that nobody was told, nor that sources agree when the one that differs is left out.
+ */
+export function trueOfBoth(whole: Assessment, part: Assessment): SaidInCopy {
+  const same = <T>(list: readonly T[], key: (one: T) => unknown) => {
+    const keys = new Set(list.map((one) => JSON.stringify(key(one))));
+    return (one: T) => keys.has(JSON.stringify(key(one)));
+  };
+  const findings = part.findings.filter(same(whole.findings, ({ id, weighs, facts }) => [id, weighs, facts]));
+  const gaps = part.gaps.filter(
+    same(whole.gaps, ({ rule, outcome, lacking, against }) => [rule, outcome, lacking, against]),
+  );
+  const product = part.product?.filter(
+    same(whole.product ?? [], ({ line, log, verdict, loading, arrival }) => [
+      line,
+      log,
+      verdict,
+      loading,
+      arrival,
+    ]),
+  );
+  const agreed = part.setPoints.verdict === whole.setPoints.verdict;
+  return {
+    assessment: {
+      ...part,
+      findings,
+      gaps,
+      setPoints: agreed ? part.setPoints : { ...part.setPoints, verdict: 'not-comparable' },
+      ...(product === undefined ? {} : { product }),
+    },
+    findingsLeftOut: whole.findings.filter(
+      (one) => !findings.some(same([one], ({ id, weighs, facts }) => [id, weighs, facts])),
+    ).length,
+    requirementsLeftOut: whole.gaps.length - gaps.length,
+  };
+}
