@@ -24,7 +24,9 @@ const FACTS = {
 async function measure(entries) {
   const folder = mkdtempSync(join(tmpdir(), 'bench-record-'));
   try {
-    const sha256 = /** @type {import('../../dist/model/evidence.js').Sha256} */ (randomBytes(32).toString('hex'));
+    const sha256 = /** @type {import('../../dist/model/evidence.js').Sha256} */ (
+      randomBytes(32).toString('hex')
+    );
     const record = await createRecord(folder, machinePorts(), { sha256, facts: FACTS, by: 'Bench' });
     for (let left = entries; left > 0; left -= 1000)
       await record.append(
