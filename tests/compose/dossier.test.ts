@@ -215,15 +215,3 @@ describe('pictures that can’t be shown', () => {
     if (hasPoppler) expect(squeezed(textOf(pdf))).toContain(squeezed('This picture can’t be shown'));
   });
 });
-
-describe('a language without words', () => {
-  it('is refused by name', async () => {
-    const input = await sampleInput({ facts: { show: { language: 'es' } } });
-    const missing = await composeDossier(input).then(
-      () => undefined,
-      (error: unknown) => error,
-    );
-    if (missing !== undefined)
-      expect(missing).toEqual(expect.objectContaining({ name: 'DossierError', code: 'bad-template' }));
-  });
-});

@@ -1,0 +1,88 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { composeDossier, prepareDossier } from '../../src/compose/compose.js';
+import type { ComposeInput } from '../../src/compose/input.js';
+import { ownTemplates } from '../../src/compose/templates.js';
+import { SECTIONS } from '../../src/compose/view/dossier.js';
+import { sampleInput } from './sample.js';
+
+let input: ComposeInput;
+const root = mkdtempSync(join(tmpdir(), 'templates-'));
+beforeAll(async () => {
+  input = await sampleInput({ change: (all) => all.slice(0, 6) });
+});
+afterAll(() => rmSync(root, { recursive: true, force: true }));
+
+let count = 0;
+/** A folder of a carrier's own with these files. */
+function own(files: Record<string, string>): string {
+  count += 1;
+  const folder = join(root, String(count));
+  for (const [name, text] of Object.entries(files)) {
+    mkdirSync(dirname(join(folder, name)), { recursive: true });
+    writeFileSync(join(folder, name), text);
+  }
+  return folder;
+}
+const prepared = async (files: Record<string, string>) =>
+  prepareDossier({ ...input, templates: await ownTemplates(own(files)) });
+
+describe('templates of one’s own', () => {
+  it('change the words and sections they hold, and leave the rest as shipped', async () => {
+    const { document } = (
+      await prepared({
+        'words/en/cautions.md': 'Our own caution.\n',
+        'words/en/labels.yaml': 'cover:\n  lines: What we can show\n',
+        'sections.yaml': '- missing\n- temperatures\n',
+      })
+    ).job;
+    expect(JSON.stringify(document.cover.cautions)).toContain('Our own caution.');
+    expect(document.cover.linesTitle).toBe('What we can show');
+    expect(document.cover.missingTitle).toBe('What is missing');
+    expect(document.sections.map(({ id }) => id)).toEqual([
+      'missing',
+      'temperatures',
+      ...SECTIONS.filter((id) => id !== 'missing' && id !== 'temperatures'),
+    ]);
+  });
+
+  it('put a letterhead on the first page', async () => {
+    const drawing =
+      '<svg xmlns="http://www.w3.org/2000/svg" width="30" height="9"><rect width="30" height="9"/></svg>';
+    const { job } = await prepared({ 'letterhead.svg': drawing });
+    expect(job.document.cover.letterhead).toEqual({
+      asset: 'letterhead.svg',
+      alt: 'Letterhead of the carrier',
+    });
+    expect(job.assets.has('letterhead.svg')).toBe(true);
+  });
+
+  it.each([
+    ['words/en/cautions.md', 'One.\nTwo {{nothing}}.\n', 2],
+    ['words/en/labels.yaml', 'cover:\n  lines: "open\n', undefined],
+    ['sections.yaml', '- glance\n- glanze\n', 2],
+    ['sections.yaml', '- glance\n- pulps\n- glance\n', 1],
+    ['dossier/theme.typ', '#let ink = rgb("#000000")\n#let soft = unknown-colour\n', 2],
+    ['letterhead.png', 'no picture', undefined],
+  ])('with a fault in %s name the file and the row', async (name, text, row) => {
+    const folder = own({ [name]: text });
+    const made = (async () => composeDossier({ ...input, templates: await ownTemplates(folder) }))();
+    await expect(made).rejects.toThrow(
+      expect.objectContaining({
+        code: 'bad-template',
+        where: expect.objectContaining({ file: join(folder, name), ...(row === undefined ? {} : { row }) }),
+      }),
+    );
+  });
+
+  it.each([
+    ['that is not there', join(root, 'nowhere')],
+    ['that holds no templates', own({ 'notes.txt': 'x' })],
+  ])('in a folder %s are refused', async (_, folder) => {
+    await expect(ownTemplates(folder)).rejects.toThrow(
+      expect.objectContaining({ code: 'bad-template', where: { file: folder } }),
+    );
+  });
+});
