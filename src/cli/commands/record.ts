@@ -149,7 +149,7 @@ export function recordCommand(context: CliContext): Command {
       'after',
       `
 Examples:
-${[...FORMS.map((form) => form.example), CLOCK_EXAMPLE, NOTES_EXAMPLE].map((example) => `  ${example}`).join('\n')}
+${[...FORMS.map((form) => form.example), CLOCK_EXAMPLE, NOTES_EXAMPLE, 'dossier record --sheet'].map((example) => `  ${example}`).join('\n')}
 
 Times are local to the stop's place: 14:05, 2:05pm, yesterday 14:05, 2026-07-14T04:10.
 Left out, it is now. Nothing recorded is ever changed: a correction is a new entry.

@@ -11,7 +11,8 @@ const NAME = /\/((?:[A-Za-z0-9]|#[0-9A-Fa-f]{2}){2,24})(?![A-Za-z0-9#])/g;
  */
 export function activeParts(bytes: Uint8Array): string[] {
   const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length);
-  if (text.indexOf('%PDF-', 0, 'latin1') < 0 || text.indexOf('%PDF-', 0, 'latin1') > 1024) return [];
+  // Programs take a file for a PDF when the mark stands in its first kilobyte.
+  if (text.subarray(0, 1029).indexOf('%PDF-', 0, 'latin1') < 0) return [];
   const found = new Set<string>();
   for (const [, name = ''] of text.toString('latin1').matchAll(NAME)) {
     const plain = name.replace(/#([0-9A-Fa-f]{2})/g, (_, hex: string) =>
