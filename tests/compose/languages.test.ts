@@ -170,6 +170,7 @@ describe('a Spanish dossier', () => {
       'Signature is Valid.',
       'Total document signed',
       'common practice',
+      `${input.tool.name} ${input.tool.version}`,
     ].filter((one) => /\s|\.\w/.test(one.trim()) && /[a-z]{2}/i.test(one));
     const squeezed = (one: string) => one.replace(/[`\s]+/g, ' ').trim();
     return [...new Set(written.map(squeezed))]

@@ -167,7 +167,8 @@ describe('the cover', () => {
     );
     expect(findings.length).toBeGreaterThan(7);
     expect(cover.lines).toHaveLength(7);
-    expect(JSON.stringify(cover.more)).toContain(`${findings.length - 7} more`);
+    // Celery and broccoli, both in band at delivery, share one of the seven lines.
+    expect(JSON.stringify(cover.more)).toContain(`${findings.length - 8} more`);
     expect(new Set(cover.lines.map((line) => line.weighs))).toContain('hurts');
     expect(new Set(cover.lines.map((line) => line.weighs))).toContain('helps');
   });
