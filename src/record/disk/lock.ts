@@ -16,7 +16,9 @@ const claim = z.strictObject({
 type Claim = z.infer<typeof claim>;
 
 const NAME = /^writer-[0-9a-f]{16}\.lock$/;
-/** A lock file is empty only for the moment between being made and being written. */
+/** A lock that is being written: it holds nobody up, and becomes a lock when it is whole. */
+const UNFINISHED = /^writer-[0-9a-f]{16}\.claim$/;
+/** A claim is empty only for the moment between being made and being written. */
 const EMPTY_FOR_AT_MOST = 10_000;
 export const DEFAULT_WAIT = 5_000;
 
@@ -51,12 +53,20 @@ export async function acquireLock(folder: string, ports: Ports, wait = DEFAULT_W
 async function attempt(folder: string, ports: Ports): Promise<Lock | Holder> {
   const before = await findHolder(folder, ports);
   if (before !== undefined) return before;
-  const name = `writer-${Buffer.from(ports.random(8)).toString('hex')}.lock`;
+  const writer = `writer-${Buffer.from(ports.random(8)).toString('hex')}`;
+  const name = `${writer}.lock`;
   const path = join(folder, name);
-  const withdraw = () => removeIfThere(ports.fs, path).catch(() => undefined);
+  const claimed = join(folder, `${writer}.claim`);
+  const withdraw = async () => {
+    for (const file of [claimed, path]) await removeIfThere(ports.fs, file).catch(() => undefined);
+  };
   try {
     const own: Claim = { ...ports.processes.self, since: toInstant(ports.now().getTime()) };
-    await using(await ports.fs.open(path, 'create'), (file) => file.write(Buffer.from(JSON.stringify(own))));
+    // Named as a lock only when it is whole: one without its process, left by a kill, would hold others up.
+    await using(await ports.fs.open(claimed, 'create'), (file) =>
+      file.write(Buffer.from(JSON.stringify(own))),
+    );
+    await ports.fs.rename(claimed, path);
     const other = await findHolder(folder, ports, name);
     if (other === undefined) return { release: withdraw };
     await withdraw();
@@ -69,7 +79,11 @@ async function attempt(folder: string, ports: Ports): Promise<Lock | Holder> {
 
 /** A live writer other than `own`; lock files of dead ones are removed on the way. */
 async function findHolder(folder: string, ports: Ports, own?: string): Promise<Holder | undefined> {
-  const names = (await ports.fs.list(folder)).filter((name) => NAME.test(name) && name !== own).sort();
+  const all = await ports.fs.list(folder);
+  for (const file of all.filter((name) => UNFINISHED.test(name)))
+    if ((await readHolder(join(folder, file), ports)) === 'dead')
+      await removeIfThere(ports.fs, join(folder, file));
+  const names = all.filter((name) => NAME.test(name) && name !== own).sort();
   for (const file of names) {
     const holder = await readHolder(join(folder, file), ports);
     if (holder === 'gone') continue;

@@ -80,6 +80,21 @@ describe('the lock', () => {
     await (await acquireLock(folder, runs(8, [8]), 0)).release();
   });
 
+  it('is not held up by one that was killed before its lock was whole, and clears that away', async () => {
+    const cut = join(folder, NAME.replace('.lock', '.claim'));
+    const now = new Date('2026-07-14T12:42:08.370Z');
+    for (const [written, age, stays] of [
+      ['', 0, true],
+      ['{"pid":7', 11_000, false],
+    ] as const) {
+      await writeFile(cut, written);
+      const at = new Date(now.getTime() - age);
+      await utimes(cut, at, at);
+      await (await acquireLock(folder, runs(8, [8]), 0)).release();
+      expect((await diskFileSystem.list(folder)).some((name) => name.endsWith('.claim'))).toBe(stays);
+    }
+  });
+
   it('is given to one at a time when many ask for it at once', async () => {
     const pids = [11, 12, 13, 14, 15, 16];
     let inside = 0;
