@@ -1,4 +1,5 @@
 import type { Sha256 } from '../model/evidence.js';
+import type { LeftOut } from '../model/manifest.js';
 import { treeHash } from '../record/tree.js';
 import type { KnownFingerprint } from './check-fingerprint.js';
 import type { Checklist } from './checklist.js';
@@ -75,8 +76,8 @@ function checkLeftOut(all: readonly Examined[], list: Checklist): void {
   const wanted = dossiers.flatMap(({ subject, manifest }) =>
     (manifest?.leftOut ?? []).map((one) => ({ ...one, path: subject.path })),
   );
-  const missing = wanted.filter(({ why, sha256 }) => why !== 'withheld' && !here.has(sha256));
-  const withheld = wanted.filter(({ why, sha256 }) => why === 'withheld' && !here.has(sha256)).length;
+  const missing = wanted.filter(({ why, sha256 }) => isPromised(why) && !here.has(sha256));
+  const withheld = wanted.filter(({ why, sha256 }) => !isPromised(why) && !here.has(sha256)).length;
   const said = `${wanted.length - missing.length - withheld} of ${wanted.length} are here`;
   if (missing.length > 0)
     list.judge(
@@ -84,8 +85,13 @@ function checkLeftOut(all: readonly Examined[], list: Checklist): void {
       missing.map(({ name, path }) => `"${name}", left out of ${path}, is not here whole`),
       '',
     );
-  else if (withheld > 0) list.notice('together.originals', `${said}; ${withheld} are withheld`);
+  else if (withheld > 0) list.notice('together.originals', `${said}; ${withheld} are kept back`);
   else list.pass('together.originals', said);
+}
+
+/** Whether an original that is not inside is to come along in a bag; the others are kept back on purpose. */
+function isPromised(why: LeftOut['why']): boolean {
+  return why === 'size-budget' || why === 'empty-file';
 }
 
 /**
