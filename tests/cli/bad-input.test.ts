@@ -216,8 +216,10 @@ describe('a log that lacks a word', () => {
     expect((await here.dossier('temps', name)).out).toMatch(/return air/);
     const third = await here.dossier('collect', file, '-d', name, ...word);
     expect(third.out).toMatch(/0 taken in/);
-    // One file, held by two pieces of evidence: the dossier still adds up.
-    await here.dossier('build', '-d', name, '-o', `${name}.pdf`);
-    expect((await here.dossier('verify', `${name}.pdf`)).code).toBe(0);
+  });
+
+  it('one file held by two pieces of evidence: the dossier still adds up', async () => {
+    await here.dossier('build', '-d', 'for-zone', '-o', 'twice.pdf');
+    expect((await here.dossier('verify', 'twice.pdf')).code).toBe(0);
   });
 });

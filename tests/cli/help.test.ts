@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { dossier } from './run.js';
+import { dossier, type Ran } from './run.js';
 
 /** Names under "Commands:" of a help text; continued lines are indented deeper. */
 function commandsIn(help: string): string[] {
@@ -9,27 +9,32 @@ function commandsIn(help: string): string[] {
     .filter((name) => name !== 'help');
 }
 
-let commands: string[][];
+/** Every command and what its --help gave; each is a process, so they are asked once. */
+let helped: { command: string[]; help: Ran }[];
 beforeAll(async () => {
-  const top = commandsIn((await dossier(['--help'])).out);
-  commands = [];
-  for (const name of top) {
-    const under = commandsIn((await dossier([name, '--help'])).out);
-    commands.push([name], ...under.map((sub) => [name, sub]));
+  const ask = async (command: string[]) => ({ command, help: await dossier([...command, '--help']) });
+  helped = [];
+  for (const name of commandsIn((await dossier(['--help'])).out)) {
+    const top = await ask([name]);
+    helped.push(top);
+    for (const sub of commandsIn(top.help.out)) helped.push(await ask([name, sub]));
   }
 });
 
 describe('help', () => {
   it('names every command of the flow', () => {
+    const commands = helped.map(({ command }) => command);
     for (const name of ['new', 'collect', 'record', 'gaps', 'temps', 'build', 'verify'])
       expect(commands).toContainEqual([name]);
     for (const kind of ['pulp', 'set-point', 'round', 'seal', 'bracing', 'event', 'contact', 'statement'])
       expect(commands).toContainEqual(['record', kind]);
   });
 
-  it('of every command is on the output, with usage and examples, and ends with 0', async () => {
-    for (const command of commands) {
-      const { code, out, err } = await dossier([...command, '--help']);
+  it('of every command is on the output, with usage and examples, and ends with 0', () => {
+    for (const {
+      command,
+      help: { code, out, err },
+    } of helped) {
       expect(code, command.join(' ')).toBe(0);
       expect(err).toBe('');
       expect(out).toMatch(new RegExp(`^Usage: dossier ${command.join(' ')}`));
@@ -37,9 +42,9 @@ describe('help', () => {
     }
   });
 
-  it('of every command fits a terminal of 80 columns, but for the examples', async () => {
-    for (const command of commands) {
-      const [options = ''] = (await dossier([...command, '--help'])).out.split(/\nExamples?:/);
+  it('of every command fits a terminal of 80 columns, but for the examples', () => {
+    for (const { help } of helped) {
+      const [options = ''] = help.out.split(/\nExamples?:/);
       for (const line of options.split('\n')) expect(line.length, line).toBeLessThanOrEqual(80);
     }
   });
