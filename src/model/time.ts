@@ -17,10 +17,13 @@ export const instant = z
   .refine((text) => !Number.isNaN(Date.parse(text)), { error: 'no such date' })
   .transform((text) => text as Instant);
 
-/** Abbreviations are refused: CST is Chicago, Havana or Shanghai, and EST in the IANA list never changes to summer time. */
+/**
+ * A name of the IANA list; luxon remembers the zones it made, and asking it anew for every entry is slow.
+ * Abbreviations are refused: CST is Chicago, Havana or Shanghai, and EST in the IANA list never changes to summer time.
+ */
 export const zone = z
   .string()
-  .refine((name) => (name.includes('/') || name === 'UTC') && IANAZone.isValidZone(name), {
+  .refine((name) => (name.includes('/') || name === 'UTC') && IANAZone.create(name).isValid, {
     error: (issue) =>
       `"${String(issue.input)}" is not a time zone; use a name of the IANA list, such as America/Phoenix`,
   })
