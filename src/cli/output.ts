@@ -42,10 +42,14 @@ function printableJson(value: unknown): string {
     .join('\n');
 }
 
-export function terminalOutput(
-  out: NodeJS.WriteStream = process.stdout,
-  err: NodeJS.WriteStream = process.stderr,
-): Output {
+/** What output goes to: a terminal, or a file or pipe, which is none and has no columns. */
+interface Stream {
+  write(text: string): unknown;
+  isTTY?: boolean;
+  columns?: number;
+}
+
+export function terminalOutput(out: Stream = process.stdout, err: Stream = process.stderr): Output {
   let onLine = false;
   const clear = () => {
     if (onLine) err.write('\r\x1b[K');

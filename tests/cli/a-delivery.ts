@@ -1,7 +1,7 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { dossier, type Ran } from './run.js';
+import { dossier, dossierHere, type Ran } from './run.js';
 
 export const FACTS = `delivery: 2026-0714-A
 parties: { carrier: { name: Example Haulage } }
@@ -19,7 +19,10 @@ export interface Yard {
   folder: string;
   at: (...names: string[]) => string;
   put: (name: string, text: string | Uint8Array) => string;
+  /** One command line, inside the process of the test. */
   dossier: (...args: string[]) => Promise<Ran>;
+  /** One command line as a process of its own. */
+  process: (...args: string[]) => Promise<Ran>;
   /** Makes a delivery of few facts and gives its folder. */
   delivery: (name?: string, facts?: string) => Promise<string>;
   /** Types of the ledger's entries, or their bodies. */
@@ -35,12 +38,13 @@ export function yard(): Yard {
     return at(name);
   };
   const env = { DOSSIER_IDENTITY: at('identity'), DOSSIER_PASSPHRASE: 'of-a-test-that-forgets-it' };
-  const run = (...args: string[]) => dossier(args, env, folder);
+  const run = (...args: string[]) => dossierHere(args, env, folder);
   return {
     folder,
     at,
     put,
     dossier: run,
+    process: (...args) => dossier(args, env, folder),
     delivery: async (name = 'delivery', facts = FACTS) => {
       const made = await run('new', name, '--file', put(`facts-of-${name}.yaml`, facts));
       if (made.code !== 0) throw new Error(made.err);

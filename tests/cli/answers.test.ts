@@ -20,16 +20,16 @@ beforeAll(async () => {
   here = yard();
   delivery = await here.delivery();
   await here.delivery('other', FACTS.replace('2026-0714-A', '2026-0715-B'));
-  await here.dossier('collect', here.put('log.csv', LOG), '-d', 'delivery');
-  await here.dossier('record', 'pulp', '34F', '--line', 'romaine', '--stop', 'load-1', '-d', 'delivery');
-  const built = await here.dossier('build', '-d', 'delivery', '--json');
+  await here.process('collect', here.put('log.csv', LOG), '-d', 'delivery');
+  await here.process('record', 'pulp', '34F', '--line', 'romaine', '--stop', 'load-1', '-d', 'delivery');
+  const built = await here.process('build', '-d', 'delivery', '--json');
   dossierFile = JSON.parse(built.out).file;
 });
 afterAll(() => here.end());
 
 const keys = (value: object) => Object.keys(value).sort();
 async function json(...args: string[]) {
-  const { code, out, err } = await here.dossier(...args, '--json');
+  const { code, out, err } = await here.process(...args, '--json');
   return { code, err, answer: JSON.parse(out) };
 }
 
@@ -130,7 +130,7 @@ describe('--json parses and has its keys', () => {
   });
 
   it('temps --csv is a table that a spreadsheet reads', async () => {
-    const { out } = await here.dossier('temps', 'delivery', '--csv');
+    const { out } = await here.process('temps', 'delivery', '--csv');
     const [head = '', ...rows] = out.trimEnd().split(/\r?\n/);
     expect(head).toMatch(/^log,excursion,channel,side,from_utc,to_utc,/);
     expect(rows).toHaveLength(1);
@@ -139,7 +139,7 @@ describe('--json parses and has its keys', () => {
 
 describe('for people', () => {
   it('gaps of several deliveries are one table', async () => {
-    const { code, out } = await here.dossier('gaps', 'delivery', 'other');
+    const { code, out } = await here.process('gaps', 'delivery', 'other');
     expect(code).toBe(1);
     const [head = '', ...rows] = out.trimEnd().split('\n');
     expect(head).toMatch(/^delivery +open +lost +met\b/);
@@ -195,7 +195,7 @@ describe('exit codes', () => {
       2,
     ],
   ])('%s', async (_, args, expected) => {
-    const { code, err } = await here.dossier(
+    const { code, err } = await here.process(
       ...args.map((word) => (word === 'DOSSIER' ? dossierFile : word)),
     );
     expect(err).not.toContain('This is a bug');
@@ -205,7 +205,7 @@ describe('exit codes', () => {
 
   it('2: a wrong passphrase, which is not repeated', async () => {
     const file = here.put('secret', 'not-the-passphrase\n');
-    const { code, err } = await here.dossier('build', '-d', 'delivery', '--passphrase-file', file);
+    const { code, err } = await here.process('build', '-d', 'delivery', '--passphrase-file', file);
     expect(code).toBe(2);
     expect(err).toMatch(/passphrase/);
     expect(err).not.toContain('not-the-passphrase');

@@ -236,7 +236,9 @@ describe('two commands at once', () => {
     const before = here.entries(delivery).length;
     const temperatures = Array.from({ length: 12 }, (_, i) => `${34 + i / 10}F`);
     const ran = await Promise.all(
-      temperatures.map((one) => record('pulp', one, '--line', 'romaine', '--stop', 'load-1')),
+      temperatures.map((one) =>
+        here.process('record', 'pulp', one, '--line', 'romaine', '--stop', 'load-1', '-d', 'delivery'),
+      ),
     );
     expect(ran.map(({ code, err }) => `${code} ${err}`)).toEqual(temperatures.map(() => '0 '));
     const added = here.entries(delivery).slice(before);

@@ -1,5 +1,7 @@
 import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
+import { terminalOutput } from '../../src/cli/output.js';
+import { runCli } from '../../src/cli/program.js';
 
 export const MAIN = fileURLToPath(new URL('../../dist/cli/main.js', import.meta.url));
 
@@ -32,4 +34,37 @@ export function dossier(
     child.on('error', fail);
     child.on('close', (code) => done({ code, out, err }));
   });
+}
+
+/**
+ * Runs one command line inside the test's own process: for tables of small commands, where starting Node each
+ * time would cost more than the command. What a process does beyond this is tested with `dossier`.
+ */
+export async function dossierHere(
+  args: readonly string[],
+  env: Record<string, string> = {},
+  cwd = process.cwd(),
+): Promise<Ran> {
+  const told = { out: '', err: '' };
+  const pipe = (name: 'out' | 'err') => ({
+    write: (text: string) => {
+      told[name] += text;
+    },
+  });
+  const set = { DOSSIER_BY: 'Test', NO_COLOR: '1', ...env };
+  const before = {
+    folder: process.cwd(),
+    env: Object.keys(set).map((key) => [key, process.env[key]] as const),
+  };
+  process.chdir(cwd);
+  Object.assign(process.env, set);
+  try {
+    const code = await runCli([...args], terminalOutput(pipe('out'), pipe('err')));
+    return { code, ...told };
+  } finally {
+    process.chdir(before.folder);
+    for (const [key, value] of before.env)
+      if (value === undefined) delete process.env[key];
+      else process.env[key] = value;
+  }
 }
