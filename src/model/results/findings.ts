@@ -1,0 +1,29 @@
+/** What the record shows for and against. */
+import type { EvidenceId } from '../evidence.js';
+import type { Element } from '../rule-set.js';
+import type { Zone } from '../time.js';
+
+/** One thing the record shows. `facts` fill its sentence in templates/words. */
+export interface Finding {
+  id: string;
+  weighs: 'helps' | 'hurts' | 'open';
+  element: Element;
+  /** Heavier first. */
+  weight: number;
+  evidence: EvidenceId[];
+  /** How it was computed: rule id or computation. */
+  by: string;
+  facts: Record<string, string | number | boolean | FindingQuantity>;
+}
+
+/** Quantities keep their kind, so that words can show them in the reader's units and zone. */
+export type FindingQuantity =
+  | { is: 'temperature'; celsius: number }
+  | { is: 'difference'; kelvin: number }
+  | { is: 'duration'; seconds: number }
+  | { is: 'time'; at: number; zone: Zone }
+  | { is: 'degree-hours'; kelvinHours: number }
+  | { is: 'share'; of: number }
+  | { is: 'length'; metres: number }
+  | { is: 'line'; line: string }
+  | { is: 'stop'; stop: string };

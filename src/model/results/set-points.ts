@@ -1,0 +1,56 @@
+/** What each source says of the set point. */
+import type { EvidenceId } from '../evidence.js';
+import type { Span } from './window.js';
+
+/** One source's word on the set point. */
+export interface SetPointWord {
+  source: 'bill' | 'shipper' | 'dispatcher' | 'display' | 'log';
+  celsius: number;
+  at?: number;
+  evidence?: EvidenceId;
+  lines?: string[];
+  run?: string;
+}
+
+export interface SetPointDifference {
+  between: [SetPointWord, SetPointWord];
+  /** Size of the difference, K. */
+  kelvin: number;
+  /** 38 for 48; 36 for 63. */
+  slip?: 'one-digit' | 'swapped-digits' | 'unit-mixed-up';
+  /** When both sides had been said, if that is known; milliseconds. */
+  since?: number;
+  /** How long the unit's own log shows it, seconds. */
+  seconds?: number;
+  /** Who was told between then and the end of the leg or of custody; absent when `since` is. */
+  told?: { evidence: EvidenceId; with: string; at: number }[];
+}
+
+/** Published range of a line's goods, held against its instruction. */
+export interface PublishedRange {
+  line: string;
+  low: number;
+  high: number;
+  source: string;
+  fromMemory: boolean;
+}
+
+/** Set points on the way from one stop to the next. */
+export interface SetPointLeg {
+  from: string;
+  to: string;
+  /** Departure and arrival; absent when one of them is not known. */
+  span?: Span;
+  /** Lines on board. */
+  lines: string[];
+  published: PublishedRange[];
+  words: SetPointWord[];
+  differences: SetPointDifference[];
+}
+
+export interface SetPointAgreement {
+  words: SetPointWord[];
+  differences: SetPointDifference[];
+  verdict: 'agree' | 'differ' | 'not-comparable';
+  legs?: SetPointLeg[];
+}

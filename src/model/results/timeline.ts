@@ -1,0 +1,41 @@
+/** What happened, in order. */
+import type { EventName, EvidenceId } from '../evidence.js';
+import type { Zone } from '../time.js';
+import type { Span } from './window.js';
+
+export interface TimelineItem {
+  at: number;
+  zone: Zone;
+  /** Known within this many seconds. */
+  uncertaintySeconds: number;
+  evidence?: EvidenceId;
+  stop?: string;
+  is:
+    | 'event'
+    | 'photo'
+    | 'pulp'
+    | 'set-point'
+    | 'round'
+    | 'seal'
+    | 'contact'
+    | 'bracing'
+    | 'pattern'
+    | 'statement'
+    | 'document';
+  event?: EventName;
+  label: string;
+}
+
+export interface TimelineInterval extends Span {
+  id: 'on-the-dock' | 'doors-open' | 'in-transit' | 'arrival-to-doors' | 'arrival-to-refusal';
+  stop?: string;
+  seconds: number;
+  evidence: EvidenceId[];
+}
+
+export interface Timeline {
+  items: TimelineItem[];
+  intervals: TimelineInterval[];
+  /** Evidence whose time is not known, listed apart, never placed. */
+  untimed: EvidenceId[];
+}

@@ -1,0 +1,22 @@
+/** Spans of time, and where a window begins and ends. */
+import type { EvidenceId } from '../evidence.js';
+
+/** Half-open span of time, milliseconds since 1970 UTC. */
+export interface Span {
+  from: number;
+  to: number;
+}
+
+/** Where a window's end comes from, so that a reader can check it. */
+export interface Bound {
+  at: number;
+  /** The event it rests on, or what stood in for it. */
+  basis: 'doors-closed' | 'doors-opened' | 'departed' | 'arrived' | 'log-start' | 'log-end' | 'asked';
+  evidence?: EvidenceId;
+}
+
+/** Time from doors closed at the first loading to doors opened at the last unloading. */
+export interface Custody {
+  from: Bound;
+  to: Bound;
+}
