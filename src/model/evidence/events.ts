@@ -1,0 +1,53 @@
+/** What happened, who was told, and what was stated. */
+
+import { z } from 'zod';
+import { told } from './fields.js';
+import { sha256 } from './ids.js';
+
+export const eventName = z.enum([
+  'arrived',
+  'doors-opened',
+  'loading-began',
+  'loading-ended',
+  'doors-closed',
+  'departed',
+  'stopped',
+  'resumed',
+  'notice-of-arrival',
+  'unloading-began',
+  'unloaded',
+  'refused',
+  'inspection-requested',
+  'inspected',
+]);
+export type EventName = z.infer<typeof eventName>;
+
+export const event = z.strictObject({
+  kind: z.literal('event'),
+  ...told,
+  event: eventName,
+  note: z.string().max(2000).optional(),
+});
+
+export const contact = z.strictObject({
+  kind: z.literal('contact'),
+  ...told,
+  with: z.enum(['shipper', 'receiver', 'broker', 'dispatcher', 'insurer', 'carrier', 'inspector', 'other']),
+  how: z.enum(['call', 'message', 'e-mail', 'in-person', 'letter']),
+  about: z.string().min(1).max(2000),
+});
+
+/** A detached signature by the person whose statement it is: see docs/formats.md, "Signed statement". */
+export const statementSignature = z.strictObject({
+  /** CMS SignedData (RFC 5652) in DER, base64. */
+  cms: z.base64().max(100_000),
+  certificateSha256: sha256,
+});
+export type StatementSignature = z.infer<typeof statementSignature>;
+
+export const statement = z.strictObject({
+  kind: z.literal('statement'),
+  ...told,
+  text: z.string().min(1).max(20000),
+  signature: statementSignature.optional(),
+});

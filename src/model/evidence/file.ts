@@ -1,0 +1,17 @@
+/** Files as they came in. */
+import { z } from 'zod';
+import { evidenceId, sha256 } from './ids.js';
+
+/** A file as it was taken in; its bytes lie under originals/ by this hash. */
+export const fileRef = z.strictObject({
+  name: z.string(),
+  bytes: z.int().nonnegative(),
+  sha256,
+  /** Media type, recognised from the content. */
+  type: z.string(),
+});
+export type FileRef = z.infer<typeof fileRef>;
+
+/** The e-mail or archive that a file came in, which is evidence itself, and its name in there. */
+export const within = z.strictObject({ evidence: evidenceId, entry: z.string().min(1).max(1000) });
+export type Within = z.infer<typeof within>;

@@ -1,0 +1,38 @@
+/** What a person saw of the load and its doors. */
+import { z } from 'zod';
+import { told } from './fields.js';
+
+export const seal = z.strictObject({
+  kind: z.literal('seal'),
+  ...told,
+  number: z.string().min(1).max(60),
+  state: z.enum(['applied', 'intact', 'broken', 'removed']),
+});
+
+export const bracing = z.strictObject({
+  kind: z.literal('bracing'),
+  ...told,
+  device: z.enum(['air-bags', 'load-bars', 'straps', 'boards', 'foam-blocks', 'other']),
+  note: z.string().max(2000).optional(),
+});
+
+/** How the two pallets of a row stand: short side across, long side across, one of each; or one pallet alone. */
+export const rowPattern = z.enum(['straight', 'turned', 'pinwheel', 'single']);
+export type RowPattern = z.infer<typeof rowPattern>;
+
+/** What a row can stand in the way of. */
+export const airBlock = z.enum(['air-return', 'floor', 'ceiling', 'air-chute', 'rear-doors']);
+export type AirBlock = z.infer<typeof airBlock>;
+
+/** How the pallets of some rows stood. Rows count from 1 at the nose; a later word on a row holds. */
+export const pattern = z.strictObject({
+  kind: z.literal('pattern'),
+  ...told,
+  pattern: rowPattern,
+  rows: z
+    .strictObject({ from: z.int().min(1).max(60), to: z.int().min(1).max(60) })
+    .refine(({ from, to }) => from <= to, { error: 'the first row comes before the last' }),
+  /** Where the air cannot pass in these rows. */
+  blocks: z.array(airBlock).default([]),
+  note: z.string().max(2000).optional(),
+});

@@ -1,0 +1,55 @@
+/** What evidence shows. */
+import { z } from 'zod';
+
+/** What a photo can show. Papers may be photographed too: see `paperSubject`. */
+export const sceneSubject = z.enum([
+  'pulp-display',
+  'unit-display',
+  'trailer-inside',
+  'drains',
+  'air-chute',
+  'pallets-on-dock',
+  'load-pattern',
+  'air-path',
+  'bracing',
+  'seal',
+  'load-at-opening',
+  'damage',
+  'fuel-gauge',
+  'thermometer-in-ice',
+  'pallet-tag',
+  'other-scene',
+]);
+
+/** What a paper can be, whether it came as PDF, text or picture. */
+export const paperSubject = z.enum([
+  'bill-of-lading',
+  'proof-of-delivery',
+  'inspection-certificate',
+  'washout-receipt',
+  'scale-ticket',
+  'thermometer-check',
+  'pre-trip-report',
+  'shipper-pulp-sheet',
+  'tally-sheet',
+  'rejection-notice',
+  'claim-letter',
+  'claim-acknowledgement',
+  'claim-answer',
+  'invoice',
+  'sale-account',
+  'message',
+  'other-paper',
+]);
+
+export const subjectName = z.enum([...sceneSubject.options, ...paperSubject.options]);
+export type SubjectName = z.infer<typeof subjectName>;
+
+/** What evidence shows: proposed by the tool until a person says so. */
+export const subject = z.strictObject({
+  is: subjectName,
+  sure: z.enum(['proposed', 'confirmed']),
+  /** What the proposal rests on, such as the folder name or a caption. */
+  from: z.string().optional(),
+});
+export type Subject = z.infer<typeof subject>;

@@ -1,0 +1,60 @@
+/** Unit logs, and how their tables are read. */
+import { z } from 'zod';
+import { temperatureUnit } from '../temperature.js';
+import { zone } from '../time.js';
+import { filed } from './fields.js';
+
+/** What a column of temperatures measures; `probe` is the first of up to four probes in the box or the load. */
+export const channel = z.enum([
+  'set-point',
+  'return-air',
+  'supply-air',
+  'ambient',
+  'probe',
+  'probe-2',
+  'probe-3',
+  'probe-4',
+]);
+export type Channel = z.infer<typeof channel>;
+
+export const stateColumn = z.enum(['mode', 'defrost', 'door', 'power', 'alarm', 'fuel']);
+export type StateColumn = z.infer<typeof stateColumn>;
+
+/** How a unit log's table is read: data that a person can see, give or correct. Columns count from 0. */
+export const logMapping = z.strictObject({
+  encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'latin1']),
+  delimiter: z.enum([',', ';', '\t', '|']),
+  decimal: z.enum(['.', ',']),
+  /** Line of the header, counted from 1; 0 when the table has none. */
+  headerRow: z.int().nonnegative(),
+  /** Name of the sheet, where the file is a spreadsheet; its rows are then read as text. */
+  sheet: z.string().optional(),
+  time: z.strictObject({
+    /** One column with date and time, or the date and then the time column. */
+    columns: z.array(z.int().nonnegative()).min(1).max(2),
+    order: z.enum(['iso', 'month-day-year', 'day-month-year']),
+    /** The zone that the log's clock is set to; `offset` when every row states its own. */
+    zone: z.union([z.literal('offset'), zone]),
+  }),
+  channels: z.array(
+    z.strictObject({
+      channel,
+      column: z.int().nonnegative(),
+      unit: temperatureUnit,
+      /** The column's heading, as in the file. */
+      heading: z.string(),
+    }),
+  ),
+  states: z.array(z.strictObject({ state: stateColumn, column: z.int().nonnegative(), heading: z.string() })),
+});
+export type LogMapping = z.infer<typeof logMapping>;
+
+export const unitLogEvidence = z.strictObject({
+  kind: z.literal('unit-log'),
+  ...filed,
+  mapping: logMapping,
+  rows: z.int().nonnegative(),
+  rowsLeftOut: z.int().nonnegative(),
+  from: z.string(),
+  to: z.string(),
+});
