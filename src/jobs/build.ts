@@ -96,6 +96,7 @@ export async function build(input: BuildInput): Promise<BuildReport> {
           bytes: made.pdf.length,
           size,
           root,
+          ...(copy === undefined ? {} : { for: copy.name }),
         },
       },
     ]);

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { claimNote } from './claim.js';
 import { delivery } from './delivery.js';
 import { evidenceId, place, reading, receivedEvidence, region, sha256, subject } from './evidence.js';
 import { eventTime, instant } from './time.js';
@@ -79,8 +80,11 @@ export const entry = z.discriminatedUnion('type', [
       bytes: z.int().positive(),
       size: z.int().positive(),
       root: sha256,
+      /** For whom, by its name in copies.yaml; the carrier's own when left out. */
+      for: z.string().min(1).max(60).optional(),
     }),
   ),
+  entryOf('claim-noted', claimNote),
 ]);
 export type Entry = z.infer<typeof entry>;
 export type EntryType = Entry['type'];

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import type { ClaimNote } from './claim.js';
 import type { Delivery } from './delivery.js';
 import type { clockComparison, EntryOf } from './entry.js';
 import type { Evidence, EvidenceId, Region, Sha256 } from './evidence.js';
@@ -19,6 +20,16 @@ export type EvidenceItem = Evidence & {
 };
 export type ItemOf<K extends Evidence['kind']> = Extract<EvidenceItem, { kind: K }>;
 
+/** What was said of a claim, with the entry that says it. */
+export type ClaimEntry = ClaimNote & {
+  seq: number;
+  enteredAt: Instant;
+  enteredBy: string;
+  /** The entry that corrects it; such a one no longer counts, and stays in the record. */
+  replacedBy?: number;
+};
+export type ClaimEntryOf<K extends ClaimNote['is']> = Extract<ClaimEntry, { is: K }>;
+
 /** Everything one delivery's ledger says, folded from its entries. */
 export interface RecordState {
   delivery: Delivery;
@@ -30,6 +41,8 @@ export interface RecordState {
   published: EntryOf<'fingerprint-published'>[];
   timeStamps: EntryOf<'time-stamp-received'>[];
   dossiers: EntryOf<'dossier-built'>[];
+  /** What was said of claims, in the order of the ledger. */
+  claims: ClaimEntry[];
   /** Number of entries and the tree hash over them (RFC 9162 §2.1). */
   size: number;
   root: Sha256;

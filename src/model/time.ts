@@ -7,6 +7,8 @@ export type Instant = string & z.$brand<'Instant'>;
 export type Zone = string & z.$brand<'Zone'>;
 /** A wall-clock time without zone: `2026-07-14T05:42:08` or with a fraction. */
 export type LocalTime = string & z.$brand<'LocalTime'>;
+/** A day of the calendar, `2026-07-14`; text order is day order. */
+export type CalendarDay = string & z.$brand<'CalendarDay'>;
 
 const INSTANT = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}\.\d{3}Z$/;
 const LOCAL = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,6})?)?$/;
@@ -34,6 +36,10 @@ export const localTime = z
   .regex(LOCAL, { error: 'not a local time; write it like 2026-07-14T04:00' })
   .refine((text) => DateTime.fromISO(text, { zone: 'utc' }).isValid, { error: 'no such date or time' })
   .transform((text) => text as LocalTime);
+
+export const calendarDay = z.iso
+  .date({ error: 'not a day of the calendar; write it like 2026-07-14' })
+  .transform((text) => text as CalendarDay);
 
 /** One measured comparison of a clock. */
 export interface ClockPoint {

@@ -57,7 +57,7 @@ export class DeliveryRecord {
     this.#writable = lock === undefined ? 'no' : 'yes';
     this.#heldFiles = new Set(standing.entries.flatMap(fileOf));
     this.#lastId = 0;
-    for (const id of standing.kinds.keys()) this.#lastId = Math.max(this.#lastId, numberOf(id));
+    for (const id of standing.known.evidence()) this.#lastId = Math.max(this.#lastId, numberOf(id));
   }
 
   get entries(): readonly Entry[] {
@@ -108,7 +108,7 @@ export class DeliveryRecord {
     if (drafts.length === 0) return [];
     const standing = this.#standing;
     const at = toInstant(this.#ports.now().getTime());
-    const staged = stage(drafts, at, standing.entries.length, (id) => standing.kinds.get(id));
+    const staged = stage(drafts, at, standing.entries.length, standing.known);
     const rows = Buffer.concat(staged.map(({ row }) => row));
     const tree = standing.tree.copy();
     for (const { leaf } of staged) tree.add(leaf);
@@ -127,9 +127,9 @@ export class DeliveryRecord {
       standing.entries.push(added);
       standing.leaves.push(leaf);
       standing.tree.add(leaf);
+      standing.known.add(added);
       const brought = broughtIn(added);
       if (brought === undefined) continue;
-      standing.kinds.set(brought.id, brought.kind);
       this.#lastId = Math.max(this.#lastId, numberOf(brought.id));
     }
     standing.ledgerSize += rows.length;

@@ -3,7 +3,7 @@ import { type Delivery, delivery } from '../model/delivery.js';
 import type { description, Entry } from '../model/entry.js';
 import { assertNever } from '../model/error.js';
 import type { EvidenceId, Sha256 } from '../model/evidence.js';
-import type { EvidenceItem, RecordState } from '../model/state.js';
+import type { ClaimEntry, EvidenceItem, RecordState } from '../model/state.js';
 
 /**
  * What the entries say, taken in order: later facts replace earlier ones, descriptions lie over what was received.
@@ -16,6 +16,7 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
   const published: RecordState['published'] = [];
   const timeStamps: RecordState['timeStamps'] = [];
   const dossiers: RecordState['dossiers'] = [];
+  const claims = new Map<number, ClaimEntry>();
   let facts: Extract<Entry, { type: 'delivery-facts' }> | undefined;
 
   const change = (id: EvidenceId, to: (item: EvidenceItem) => EvidenceItem) => {
@@ -57,6 +58,13 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
       case 'dossier-built':
         dossiers.push(entry);
         break;
+      case 'claim-noted': {
+        const { seq, at, by, body } = entry;
+        claims.set(seq, { ...body, seq, enteredAt: at, enteredBy: by });
+        const replaced = body.replaces === undefined ? undefined : claims.get(body.replaces);
+        if (replaced !== undefined) claims.set(replaced.seq, { ...replaced, replacedBy: seq });
+        break;
+      }
       default:
         assertNever(entry);
     }
@@ -71,6 +79,7 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
     published,
     timeStamps,
     dossiers,
+    claims: [...claims.values()],
     size,
     root,
   };

@@ -1,9 +1,9 @@
 import type { Entry } from '../model/entry.js';
 import { DossierError } from '../model/error.js';
-import type { EvidenceId, EvidenceKind, Sha256 } from '../model/evidence.js';
+import type { Sha256 } from '../model/evidence.js';
 import type { Checkpoint } from './checkpoint.js';
 import { readRow, splitRows } from './ledger.js';
-import { broughtIn, referenceProblem } from './references.js';
+import { Known, referenceProblem } from './references.js';
 import { type GrowingTree, growTree } from './tree.js';
 
 /** The three files that say what a record holds, as they were found. */
@@ -29,7 +29,7 @@ export interface Standing {
   entries: Entry[];
   leaves: Sha256[];
   tree: GrowingTree;
-  kinds: Map<EvidenceId, EvidenceKind>;
+  known: Known;
   /** Bytes of the ledger that stand. */
   ledgerSize: number;
   /** Bytes after them that were never confirmed to anyone; empty when all is well. */
@@ -57,7 +57,7 @@ export function settle(found: Found): Standing {
     entries: [],
     leaves: [],
     tree: growTree(),
-    kinds: new Map(),
+    known: new Known(),
     ledgerSize: 0,
     setAside: new Uint8Array(),
     covered: true,
@@ -90,8 +90,7 @@ export function settle(found: Found): Standing {
 
 function take(standing: Standing, row: Uint8Array, seq: number, file: string): void {
   const read = readRow(row, seq);
-  const problem =
-    read.is === 'bad' ? read.problem : referenceProblem(read.entry, (id) => standing.kinds.get(id));
+  const problem = read.is === 'bad' ? read.problem : referenceProblem(read.entry, standing.known);
   if (read.is === 'bad' || problem !== undefined)
     throw new DossierError('record-damaged', `row ${seq + 1} of the ledger is damaged: ${problem}`, {
       where: { file, row: seq + 1 },
@@ -101,8 +100,7 @@ function take(standing: Standing, row: Uint8Array, seq: number, file: string): v
   standing.leaves.push(read.leaf);
   standing.tree.add(read.leaf);
   standing.ledgerSize += row.length + 1;
-  const brought = broughtIn(read.entry);
-  if (brought !== undefined) standing.kinds.set(brought.id, brought.kind);
+  standing.known.add(read.entry);
 }
 
 function compareHead(standing: Standing, head: Checkpoint, found: Found): void {

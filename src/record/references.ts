@@ -1,9 +1,7 @@
+import type { ClaimId, ClaimNote } from '../model/claim.js';
 import type { Entry } from '../model/entry.js';
 import { assertNever } from '../model/error.js';
 import type { EvidenceId, EvidenceKind } from '../model/evidence.js';
-
-/** What evidence there is: its kind by its id. */
-export type KindOf = (id: EvidenceId) => EvidenceKind | undefined;
 
 /** Whether evidence of this kind is a file, and so has a subject. */
 export function isFiled(kind: EvidenceKind): kind is 'photo' | 'unit-log' | 'readings' | 'document' {
@@ -21,13 +19,51 @@ export function broughtIn(entry: Entry): { id: EvidenceId; kind: EvidenceKind } 
   }
 }
 
+/** What later entries can refer to: evidence by its id, claims, and what was said of them by the entry's number. */
+export class Known {
+  readonly #under: Known | undefined;
+  readonly #kinds = new Map<EvidenceId, EvidenceKind>();
+  readonly #claims = new Map<ClaimId, number>();
+  readonly #notes = new Map<number, ClaimNote>();
+
+  /** Nothing, or all that `under` knows, which stays as it is. */
+  constructor(under?: Known) {
+    this.#under = under;
+  }
+
+  add(entry: Entry): void {
+    const brought = broughtIn(entry);
+    if (brought !== undefined) this.#kinds.set(brought.id, brought.kind);
+    if (entry.type !== 'claim-noted') return;
+    this.#notes.set(entry.seq, entry.body);
+    if (entry.body.is === 'received') this.#claims.set(entry.body.claim, entry.seq);
+  }
+
+  kindOf(id: EvidenceId): EvidenceKind | undefined {
+    return this.#kinds.get(id) ?? this.#under?.kindOf(id);
+  }
+
+  hasClaim(id: ClaimId): boolean {
+    return this.#claims.has(id) || (this.#under?.hasClaim(id) ?? false);
+  }
+
+  noteAt(seq: number): ClaimNote | undefined {
+    return this.#notes.get(seq) ?? this.#under?.noteAt(seq);
+  }
+
+  /** Ids of the evidence brought in here. */
+  evidence(): Iterable<EvidenceId> {
+    return this.#kinds.keys();
+  }
+}
+
 /** What is wrong with an entry in the light of those before it: first the facts, ids once, no id that is not there. */
-export function referenceProblem(entry: Entry, kindOf: KindOf): string | undefined {
+export function referenceProblem(entry: Entry, there: Known): string | undefined {
   if (entry.seq === 0 && entry.type !== 'delivery-facts') return 'the first entry must be the delivery facts';
   const known = (id: EvidenceId | undefined) =>
-    id === undefined || kindOf(id) !== undefined ? undefined : `there is no evidence ${id}`;
+    id === undefined || there.kindOf(id) !== undefined ? undefined : `there is no evidence ${id}`;
   const unused = (id: EvidenceId) =>
-    kindOf(id) === undefined ? undefined : `there is evidence ${id} already`;
+    there.kindOf(id) === undefined ? undefined : `there is evidence ${id} already`;
   switch (entry.type) {
     case 'evidence-received':
       return unused(entry.body.evidence) ?? known(entry.body.within?.evidence);
@@ -37,7 +73,7 @@ export function referenceProblem(entry: Entry, kindOf: KindOf): string | undefin
         (entry.body.source.is === 'row' ? known(entry.body.source.evidence) : undefined)
       );
     case 'evidence-described': {
-      const kind = kindOf(entry.body.evidence);
+      const kind = there.kindOf(entry.body.evidence);
       if (kind !== undefined && entry.body.subject !== undefined && !isFiled(kind))
         return `${entry.body.evidence} is not a file but a recorded ${kind}, which has no subject`;
       return known(entry.body.evidence);
@@ -49,6 +85,11 @@ export function referenceProblem(entry: Entry, kindOf: KindOf): string | undefin
         known(entry.body.photo) ??
         (entry.body.clock.is === 'unit-log' ? known(entry.body.clock.evidence) : undefined)
       );
+    case 'claim-noted':
+      return (
+        entry.body.evidence.map(known).find((problem) => problem !== undefined) ??
+        claimProblem(entry.body, there)
+      );
     case 'delivery-facts':
     case 'fingerprint-published':
     case 'time-stamp-received':
@@ -57,4 +98,16 @@ export function referenceProblem(entry: Entry, kindOf: KindOf): string | undefin
     default:
       return assertNever(entry);
   }
+}
+
+function claimProblem(note: ClaimNote, there: Known): string | undefined {
+  if (note.replaces !== undefined) {
+    const replaced = there.noteAt(note.replaces);
+    if (replaced?.is !== note.is || replaced.claim !== note.claim)
+      return `entry ${note.replaces} says nothing of that kind about ${note.claim}, so it can't be corrected`;
+    return undefined;
+  }
+  const begins = note.is === 'received';
+  if (begins && there.hasClaim(note.claim)) return `there is claim ${note.claim} already`;
+  return begins || there.hasClaim(note.claim) ? undefined : `there is no claim ${note.claim}`;
 }

@@ -1,10 +1,10 @@
 import { type Entry, type EntryType, entry } from '../model/entry.js';
 import { DossierError } from '../model/error.js';
-import type { EvidenceId, EvidenceKind, Sha256 } from '../model/evidence.js';
+import type { Sha256 } from '../model/evidence.js';
 import type { Instant } from '../model/time.js';
 import { withoutUndefined } from './canonical.js';
 import { entryBytes, printRow, readRow } from './ledger.js';
-import { broughtIn, type KindOf, referenceProblem } from './references.js';
+import { Known, referenceProblem } from './references.js';
 
 /** An entry before it is checked, numbered and dated. */
 export interface Draft {
@@ -21,11 +21,11 @@ export interface Staged {
 }
 
 /**
- * Checks drafts against the schema and against the evidence there is, and gives them their numbers from `firstSeq` on.
+ * Checks drafts against the schema and against what there is, and gives them their numbers from `firstSeq` on.
  * @throws DossierError 'bad-value' for the first that does not hold
  */
-export function stage(drafts: readonly Draft[], at: Instant, firstSeq: number, kindOf: KindOf): Staged[] {
-  const added = new Map<EvidenceId, EvidenceKind>();
+export function stage(drafts: readonly Draft[], at: Instant, firstSeq: number, known: Known): Staged[] {
+  const added = new Known(known);
   return drafts.map(({ type, by, body }, i) => {
     const seq = firstSeq + i;
     const parsed = entry.safeParse({ seq, at, by, type, body: withoutUndefined(body) });
@@ -37,10 +37,9 @@ export function stage(drafts: readonly Draft[], at: Instant, firstSeq: number, k
     // Read back, so that what is in memory is what the next opening reads.
     const read = readRow(bytes, seq);
     if (read.is === 'bad') throw new Error(`an entry that can't be read back: ${read.problem}`);
-    const problem = referenceProblem(read.entry, (id) => added.get(id) ?? kindOf(id));
+    const problem = referenceProblem(read.entry, added);
     if (problem !== undefined) throw badEntry(type, problem, undefined);
-    const brought = broughtIn(read.entry);
-    if (brought !== undefined) added.set(brought.id, brought.kind);
+    added.add(read.entry);
     return { entry: read.entry, row: printRow(bytes), leaf: read.leaf };
   });
 }

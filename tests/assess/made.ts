@@ -76,6 +76,7 @@ export function state(evidence: EvidenceItem[], change: Partial<DeliveryInput> =
     published: [],
     timeStamps: [],
     dossiers: [],
+    claims: [],
     size: evidence.length + 1,
     root: HASH,
   };

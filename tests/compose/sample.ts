@@ -166,6 +166,7 @@ function stateOf(all: readonly Evidence[], facts: object): RecordState {
     ],
     timeStamps: [],
     dossiers: [],
+    claims: [],
     size: all.length + 3,
     root: hashOf('root'),
   };

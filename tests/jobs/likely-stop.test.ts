@@ -35,6 +35,7 @@ function stateOf(events: readonly [hour: number, event: EventName, stop?: string
     published: [],
     timeStamps: [],
     dossiers: [],
+    claims: [],
     size: events.length + 1,
     root: someHash,
   };

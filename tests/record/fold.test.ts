@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Entry, NewEntry } from '../../src/model/entry.js';
 import type { Instant } from '../../src/model/time.js';
 import { foldEntries } from '../../src/record/fold.js';
+import { Known } from '../../src/record/references.js';
 import { stage } from '../../src/record/staging.js';
 import { EMPTY_ROOT, sha256Of } from '../../src/record/tree.js';
 import { documentOf, pulpOf, someFacts } from './make.js';
@@ -14,7 +15,7 @@ function facts(carrier?: string): NewEntry {
   return { type: 'delivery-facts', by, body: { sha256, facts: JSON.parse(JSON.stringify(written)) } };
 }
 const folded = (entries: NewEntry[]) => {
-  const staged: Entry[] = stage(entries, AT, 0, () => undefined).map((s) => s.entry);
+  const staged: Entry[] = stage(entries, AT, 0, new Known()).map((s) => s.entry);
   return foldEntries(staged, staged.length, EMPTY_ROOT);
 };
 const bill = documentOf('e1', { bytes: 4, sha256: sha256Of(Buffer.from('bill')) });
@@ -143,12 +144,7 @@ describe('the state of a record', () => {
   });
 
   it('leaves the entries as they are', () => {
-    const entries = stage(
-      [facts(), bill, say({ evidence: 'e1', place: { stop: 'x' } })],
-      AT,
-      0,
-      () => undefined,
-    );
+    const entries = stage([facts(), bill, say({ evidence: 'e1', place: { stop: 'x' } })], AT, 0, new Known());
     const before = JSON.stringify(entries);
     foldEntries(
       entries.map((s) => s.entry),

@@ -34,7 +34,13 @@ export function leaveOut(entries: readonly Entry[], state: RecordState, copy: Co
   return {
     evidence: out,
     entryOnly,
-    entries: new Set(entries.filter((entry) => names(entry).some(spokenOf)).map((entry) => entry.seq)),
+    entries: new Set(
+      entries
+        .filter(
+          (entry) => names(entry).some(spokenOf) || (copy.leaveOut.claims && entry.type === 'claim-noted'),
+        )
+        .map((entry) => entry.seq),
+    ),
   };
 }
 
@@ -55,6 +61,8 @@ function names(entry: Entry): (EvidenceId | undefined)[] {
       return [entry.body.evidence];
     case 'clock-compared':
       return [entry.body.photo, 'evidence' in entry.body.clock ? entry.body.clock.evidence : undefined];
+    case 'claim-noted':
+      return entry.body.evidence;
     case 'delivery-facts':
     case 'fingerprint-published':
     case 'time-stamp-received':
@@ -71,6 +79,7 @@ export function stateOfCopy(state: RecordState, out: LeftOutOfCopy, copy: Copy):
       .filter((item) => !out.evidence.has(item.evidence))
       .map((item) => (copy.positions ? item : withoutPosition(item))),
     clocks: state.clocks.filter(({ seq }) => !out.entries.has(seq)),
+    claims: state.claims.filter(({ seq }) => !out.entries.has(seq)),
   };
 }
 

@@ -24,6 +24,8 @@ export const copy = z.strictObject({
       sections: z.array(optionalSection).default([]),
       kinds: z.array(kind).default([]),
       subjects: z.array(subjectName).default([]),
+      /** Whether what was said of claims stays out: what the carrier reckons is not the other side's to read. */
+      claims: z.boolean().default(false),
     })
     .prefault({}),
   positions: z.boolean(),
