@@ -3,6 +3,7 @@ import type {
   SetPointDifference,
   SetPointLeg,
   SetPointWord,
+  Span,
   TemperatureResult,
 } from '../model/results.js';
 import type { RecordState } from '../model/state.js';
@@ -10,9 +11,12 @@ import { celsius } from '../model/temperature.js';
 import { knownMilliseconds } from '../model/time.js';
 import { cite, findProduce } from '../reference/produce.js';
 import { explained, runsOf } from './differences.js';
-import { type Leg, legsOf } from './legs.js';
+import { legsOf, underWay, type Leg as Way } from './legs.js';
 import type { Moments } from './moments.js';
 import { dominantSetPoint } from './temperature/states.js';
+
+/** A way with the time under way, where it is known. */
+type Leg = Way & { span?: Span };
 
 /** How words are compared: see `differencesOf`. */
 type Compare = (words: readonly SetPointWord[]) => SetPointDifference[];
@@ -29,7 +33,11 @@ export function setPointLegs(
   compare: Compare,
   same: number,
 ): SetPointLeg[] {
-  const legs = legsOf(state.delivery, moments);
+  const { stops, lines } = state.delivery;
+  const legs = legsOf(stops, lines).map((way): Leg => {
+    const span = underWay(way, moments);
+    return span === undefined ? way : { ...way, span };
+  });
   return legs.map((leg, i) => {
     const runs = runsOf(temperatures, leg.span);
     const here = [

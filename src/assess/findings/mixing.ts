@@ -31,8 +31,8 @@ export function mixingFindings(found: Found): Finding[] {
 }
 
 /** Every two lines of different goods that are on board together on some leg, once. */
-function pairs({ state, moments }: Found): [Goods, Goods][] {
-  const legs = legsOf(state.delivery, moments);
+function pairs({ state }: Found): [Goods, Goods][] {
+  const legs = legsOf(state.delivery.stops, state.delivery.lines);
   const goods = state.delivery.lines.flatMap((line): Goods[] => {
     const produce = findProduce(line.goods);
     if (produce === undefined) return [];

@@ -1,7 +1,7 @@
-import type { EvidenceId } from '../../model/evidence.js';
 import type { Band, Custody, ExcursionCause, Span } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
 import type { Outside } from './excursions.js';
+import type { RecordedDoor } from './recorded-doors.js';
 import { type Logged, SAME_SET_POINT } from './states.js';
 
 const MINUTE = 60_000;
@@ -25,9 +25,6 @@ export interface Explanations {
   /** Doors recorded as opened, until they were recorded as closed. */
   doors?: readonly RecordedDoor[];
 }
-
-/** A door that people recorded as open. */
-export type RecordedDoor = Span & { evidence: EvidenceId[] };
 
 /**
  * Looks for the cause of excursions. `logged` means that the event stands in the log and the excursion fits it in

@@ -13,13 +13,14 @@ import type { UnitLog } from '../../model/unit-log.js';
 import { commonBand } from '../bands.js';
 import { custodyOf } from '../custody.js';
 import type { Moments } from '../moments.js';
-import { causeFinder, type RecordedDoor } from './causes.js';
+import { causeFinder } from './causes.js';
 import { channelSummaries, extent, judgedChannel } from './channels.js';
 import { cyclingOf } from './cycling.js';
 import { differenceOf } from './difference.js';
 import { findExcursions } from './excursions.js';
 import { jumpsIn, withoutJumps } from './jumps.js';
-import { legsOf, recordedDoors } from './legs.js';
+import { legsInCustody } from './leg-custody.js';
+import { type RecordedDoor, recordedDoors } from './recorded-doors.js';
 import { runModeOf } from './run.js';
 import { loggedSetPoints, loggedStates } from './states.js';
 import { gapLimit } from './steps.js';
@@ -136,7 +137,7 @@ function legResults(
   lines: readonly Line[],
   bands: readonly Band[],
 ): LegResult[] {
-  return legsOf(moments, lines, bands, extent(core.log)).map((leg) => {
+  return legsInCustody(moments, lines, bands, extent(core.log)).map((leg) => {
     const { logged: _, ...found } = stretch(
       core,
       leg.custody,
@@ -147,7 +148,7 @@ function legResults(
       leg: leg.leg,
       from: { stop: leg.from, bound: leg.custody.from },
       to: { stop: leg.to, bound: leg.custody.to },
-      lines: leg.lines,
+      lines: leg.lines.map(({ id }) => id),
       ...found,
     };
   });
