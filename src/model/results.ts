@@ -1,5 +1,6 @@
 /** What assess computes: plain data that the CLI prints, compose lays out, and `--json` shows. */
 import type { ChannelDifference } from './results/channels.js';
+import type { ClaimResult } from './results/claim.js';
 import type { Finding } from './results/findings.js';
 import type { GapResult } from './results/gaps.js';
 import type { LoadPlan } from './results/loading.js';
@@ -14,6 +15,7 @@ import type { RuleSetOrigin } from './rule-set.js';
 import type { Instant } from './time.js';
 
 export type * from './results/channels.js';
+export type * from './results/claim.js';
 export type * from './results/findings.js';
 export type * from './results/gaps.js';
 export type * from './results/loading.js';
@@ -48,6 +50,8 @@ export interface Assessment {
   product?: ProductResult[];
   margins?: LineMargin[];
   pulpComparisons?: PulpComparison[];
+  /** Absent when there is no claim. */
+  claims?: ClaimResult[];
   /** Sensors of the same kind in different logs, and probes against return air. */
   sensorDifferences?: ChannelDifference[];
   /** Longest time in custody without a look at the unit. */

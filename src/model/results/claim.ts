@@ -1,0 +1,142 @@
+import type { ClaimId, Day, Governing } from '../claim.js';
+import type { EvidenceId } from '../evidence.js';
+import type { Currency, Hundredths } from '../money.js';
+import type { Element } from '../rule-set.js';
+import type { ClaimEntryOf } from '../state.js';
+import type { Zone } from '../time.js';
+
+/** What a text of a published rule rests on for us: its own words read, another's report of them, or memory. */
+export type TextBasis = 'read' | 'secondary' | 'from-memory' | 'common-practice';
+
+/** The moment that starts a clock, or that ends what it asks for: a day, or a time of day where hours count. */
+export type ClockMoment =
+  | { is: 'day'; day: Day; evidence: EvidenceId[]; seq?: number }
+  | { is: 'time'; at: number; zone: Zone; evidence: EvidenceId[]; seq?: number };
+
+/** One clock of one claim or refusal, under one candidate of what governs. */
+export interface ClaimClock {
+  /** Its id in templates/claim-clocks.yaml; one that recurs has `turn` 1, 2 … */
+  id: string;
+  turn?: number;
+  title: { en: string; es: string };
+  /** What is to be done until then. */
+  duty: { en: string; es: string };
+  source: string;
+  basis: TextBasis;
+  /** Whose duty or right it is. */
+  binds: 'carrier' | 'claimant' | 'receiver';
+  /** A deadline by itself, or only the least time that a contract may leave (49 U.S.C. 14706(e)(1)). */
+  nature: 'deadline' | 'least-time';
+  /** Under what governs it counts; empty: whatever governs. */
+  governs: readonly Governing[];
+  /** What starts it, in words, and when that was; absent: it has not happened, or nobody has recorded it. */
+  starts: { en: string; es: string };
+  from?: ClockMoment;
+  /** Last day or moment. */
+  due?: ClockMoment;
+  /** What was done about it. */
+  done?: ClockMoment;
+  state: 'not-started' | 'running' | 'done' | 'done-late' | 'overdue' | 'no-longer-needed';
+  /** The entry by which the contract sets it otherwise. */
+  setBy?: { seq: number; note?: string; evidence: EvidenceId[] };
+}
+
+/** One of the least contents of a claim: 49 CFR 370.3(b). */
+export interface ContentsItem {
+  id: 'form' | 'shipment' | 'liability' | 'amount';
+  state: 'said' | 'not-said' | 'not-looked-at';
+  source: string;
+  basis: TextBasis;
+}
+
+/** A paper that supports a claim (49 CFR 370.7(b)), and whether the record has it. */
+export interface SupportingPaper {
+  id:
+    | 'bill-of-lading'
+    | 'freight-charges'
+    | 'invoice'
+    | 'inspection-certificate'
+    | 'sale-account'
+    | 'rejection-notice';
+  /** Asked by the rule, or wished because it decides an amount. */
+  asked: 'by-rule' | 'to-judge-the-amount';
+  have: EvidenceId[];
+}
+
+/** What speaks for or against one thing that a side must show. */
+export interface PositionPoint {
+  /** A finding of the assessment by its id, a requirement by its rule's id, or an entry of the claim. */
+  from: { is: 'finding'; id: string } | { is: 'gap'; id: string } | { is: 'claim-entry'; seq: number };
+  evidence: EvidenceId[];
+}
+
+/** One row of the table of positions (Missouri Pacific R. Co. v. Elmore & Stahl, 377 U.S. 134 (1964)). */
+export interface PositionRow {
+  /** What must be shown. */
+  element: Element | 'freedom-from-negligence' | 'excepted-cause';
+  /** Which excepted cause, where it is one. */
+  cause?: 'act-of-god' | 'public-enemy' | 'act-of-shipper' | 'public-authority' | 'nature-of-goods';
+  /** Who must show it. */
+  by: 'claimant' | 'carrier';
+  forCarrier: PositionPoint[];
+  againstCarrier: PositionPoint[];
+  /** What is open or missing and would decide it. */
+  weak: PositionPoint[];
+  /** As the record stands. An excepted cause with no evidence behind it is not offered at all. */
+  stands: 'for-carrier' | 'against-carrier' | 'disputed' | 'open';
+}
+
+/** Least and most, where papers disagree; equal where they do not. */
+export interface MoneyRange {
+  low: Hundredths;
+  high: Hundredths;
+}
+
+/** One step of the worksheet, with the entries it was taken from. */
+export interface AmountStep {
+  id:
+    | 'value-sound'
+    | 'value-arrived'
+    | 'salvage-net'
+    | 'freight'
+    | 'credits'
+    | 'costs'
+    | 'loss'
+    | 'released-value'
+    | 'claimable';
+  /** Line of the delivery; absent: the whole claim. */
+  line?: string;
+  range: MoneyRange;
+  /** Entries of the claim by number. */
+  seqs: number[];
+  /** Hundredths that rounding added or took away in this step. */
+  rounded?: number;
+}
+
+export interface AmountSheet {
+  currency: Currency;
+  steps: AmountStep[];
+  /** What was claimed, and what the papers come to. */
+  claimed?: Hundredths;
+  computed?: MoneyRange;
+  /** Why something is not in the sum, or papers disagree. */
+  notes: {
+    is: 'disagree' | 'other-currency' | 'no-paper' | 'quantity-unknown' | 'counted-once';
+    seqs: number[];
+    detail: string;
+  }[];
+}
+
+/** Everything computed of one claim. */
+export interface ClaimResult {
+  claim: ClaimId;
+  received: ClaimEntryOf<'received'>;
+  governs: Governing;
+  /** What says so; absent: nobody has said. */
+  terms?: ClaimEntryOf<'terms'>;
+  clocks: ClaimClock[];
+  contents: ContentsItem[];
+  papers: SupportingPaper[];
+  position: PositionRow[];
+  amounts?: AmountSheet;
+}
