@@ -85,6 +85,7 @@ async function readAndAssess() {
       published: [],
       timeStamps: [],
       dossiers: [],
+    claims: [],
       size: 1,
       root,
     },
