@@ -3,10 +3,13 @@ import { readFile } from 'node:fs/promises';
 import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { resolveRuleSet } from '../intake/rule-set/resolve.js';
+import { readRuleWords, resolveRuleWords } from '../intake/rule-set/words.js';
 import { type ParsedRuleSetFile, readRuleSetFile } from '../intake/rule-set-file.js';
+import type { Language } from '../model/delivery.js';
 import { DossierError, type Where } from '../model/error.js';
 import { type Sha256, sha256 } from '../model/evidence.js';
 import type { RuleSet, RuleSetOrigin } from '../model/rule-set.js';
+import type { RuleSetWords } from '../model/rule-words.js';
 
 const SHIPPED = fileURLToPath(new URL('../../templates/rule-sets/', import.meta.url));
 /** Sets that extend one another in a longer row than this are a mistake. */
@@ -37,7 +40,58 @@ interface Named {
  * Throws DossierError `bad-rule-set` when one is missing or wrong, or when sets extend one another in a circle.
  */
 export async function loadRuleSet(named: string, folder: string): Promise<LoadedRuleSet> {
-  const chain: ParsedRuleSetFile[] = [];
+  const chain = (await readChain(named, folder)).map(({ file }) => file);
+  const { ruleSet, origin } = resolveRuleSet(chain);
+  const text = together(chain);
+  return {
+    ruleSet,
+    origin,
+    text,
+    sha256: sha256.parse(createHash('sha256').update(text, 'utf8').digest('hex')),
+  };
+}
+
+/**
+ * The words of the same rules in a language, for the pages: beside each file of rules, a file of the same name in a
+ * folder named by the language. Where there is none, rules stand as they were written.
+ * Throws DossierError `bad-rule-set` with file and line.
+ */
+export async function loadRuleWords(
+  named: string,
+  folder: string,
+  language: Language,
+): Promise<RuleSetWords> {
+  const chain = await readChain(named, folder);
+  return resolveRuleWords(
+    await Promise.all(
+      chain.map(async ({ path, file }) => {
+        const name = `${language}/${basename(path)}`;
+        const text = await wordsBeside(join(dirname(path), name), name);
+        return { file, words: text === undefined ? undefined : readRuleWords(text, name, file) };
+      }),
+    ),
+  );
+}
+
+async function wordsBeside(path: string, name: string): Promise<string | undefined> {
+  try {
+    return await readFile(path, 'utf8');
+  } catch (cause) {
+    if (cause instanceof Error && 'code' in cause && (cause.code === 'ENOENT' || cause.code === 'ENOTDIR'))
+      return undefined;
+    throw new DossierError('bad-rule-set', 'the words of the rules cannot be read', {
+      where: { file: name },
+      cause,
+    });
+  }
+}
+
+/** The file that is named and those that it extends, the one extended first. */
+async function readChain(
+  named: string,
+  folder: string,
+): Promise<{ path: string; file: ParsedRuleSetFile }[]> {
+  const chain: { path: string; file: ParsedRuleSetFile }[] = [];
   const seen = new Map<string, string>();
   let next: Named | undefined = locate(named, folder, folder, { file: 'delivery.yaml', field: 'rules' });
   while (next !== undefined) {
@@ -53,7 +107,7 @@ export async function loadRuleSet(named: string, folder: string): Promise<Loaded
       );
     seen.set(here.path, here.name);
     const file = readRuleSetFile(await textOf(here), here.name);
-    chain.unshift(file);
+    chain.unshift({ path: here.path, file });
     next =
       file.file.extends === undefined
         ? undefined
@@ -63,14 +117,7 @@ export async function loadRuleSet(named: string, folder: string): Promise<Loaded
             field: 'extends',
           });
   }
-  const { ruleSet, origin } = resolveRuleSet(chain);
-  const text = together(chain);
-  return {
-    ruleSet,
-    origin,
-    text,
-    sha256: sha256.parse(createHash('sha256').update(text, 'utf8').digest('hex')),
-  };
+  return chain;
 }
 
 function locate(named: string, from: string, folder: string, by: Where): Named {

@@ -1,0 +1,25 @@
+import type { Assessment } from '../model/results.js';
+import type { RuleSetWords } from '../model/rule-words.js';
+
+/** The same results with the rules in other words, as far as there are any. What was judged stays as it is. */
+export function inWords(assessment: Assessment, words: RuleSetWords): Assessment {
+  const { gaps, ruleSet } = assessment;
+  const { origin } = ruleSet;
+  return {
+    ...assessment,
+    gaps: gaps.map((gap) => ({ ...gap, ...words.rules.get(gap.rule) })),
+    ruleSet: {
+      ...ruleSet,
+      title: words.title ?? ruleSet.title,
+      ...(origin === undefined
+        ? {}
+        : {
+            origin: {
+              ...origin,
+              off: origin.off.map((one, i) => ({ ...one, ...words.off[i] })),
+              changed: origin.changed.map((one, i) => ({ ...one, ...words.changed[i] })),
+            },
+          }),
+    },
+  };
+}

@@ -1,0 +1,83 @@
+import { DossierError } from '../../model/error.js';
+import {
+  RULE_TEXTS,
+  type RuleSetWords,
+  type RuleText,
+  type RuleWordsFile,
+  ruleWordsFile,
+} from '../../model/rule-words.js';
+import type { ParsedRuleSetFile } from '../rule-set-file.js';
+import { nearest } from '../settings/suggest.js';
+import { readYamlAs } from '../yaml.js';
+
+/**
+ * Reads the words of one file of rules in another language.
+ * @param of the file that they are for
+ * Throws DossierError `bad-rule-set` with file and line for what is not as it must be, and for words of a rule that
+ * `of` does not have, or of a text that it does not change.
+ */
+export function readRuleWords(text: string, name: string, of: ParsedRuleSetFile): RuleWordsFile {
+  const { read, rowOf } = readYamlAs(ruleWordsFile, text, name, 'bad-rule-set');
+  const refuse = (path: readonly string[], message: string, fix?: string) =>
+    new DossierError('bad-rule-set', message, {
+      where: { file: name, row: rowOf(path), field: path.join('.') },
+      ...(fix === undefined ? {} : { fix }),
+    });
+  const { rules, change, off } = of.file;
+  const own = new Set(rules.map(({ id }) => id));
+  for (const [field, known] of [
+    ['rules', [...own, ...Object.keys(change)]],
+    ['off', Object.keys(off)],
+  ] as const)
+    for (const id of Object.keys(read[field]))
+      if (!known.includes(id)) {
+        const close = nearest(id, known);
+        throw refuse(
+          [field, id],
+          `${of.name} says nothing of "${id}" under ${field === 'off' ? 'off' : 'rules or change'}`,
+          close === undefined ? 'Leave the words out.' : `did you mean ${close}?`,
+        );
+      }
+  for (const [id, words] of Object.entries(read.rules))
+    for (const part of RULE_TEXTS)
+      if (words[part] !== undefined && !own.has(id) && change[id]?.[part] === undefined)
+        throw refuse(
+          ['rules', id, part],
+          `${of.name} does not change the ${part} of "${id}"`,
+          'Leave the line out: the words of the set that is extended hold.',
+        );
+  return read;
+}
+
+/**
+ * The words of a chain of files, the one extended first. Where a file changes a text and has no words for it, those of
+ * the file before no longer hold, and the text stands as it was written.
+ */
+export function resolveRuleWords(
+  chain: readonly { file: ParsedRuleSetFile; words: RuleWordsFile | undefined }[],
+): RuleSetWords {
+  const rules = new Map<string, RuleText>();
+  const off: { title?: string; why?: string }[] = [];
+  const changed: { title?: string }[] = [];
+  const titleOf = (id: string) => {
+    const title = rules.get(id)?.title;
+    return title === undefined ? {} : { title };
+  };
+  for (const { file, words } of chain) {
+    for (const id of Object.keys(file.file.off)) {
+      const why = words?.off[id];
+      off.push({ ...titleOf(id), ...(why === undefined ? {} : { why }) });
+      rules.delete(id);
+    }
+    for (const [id, change] of Object.entries(file.file.change)) {
+      changed.push(titleOf(id));
+      const kept = Object.entries(rules.get(id) ?? {}).filter(
+        ([part]) => !RULE_TEXTS.some((one) => one === part && change[one] !== undefined),
+      );
+      rules.set(id, { ...Object.fromEntries(kept), ...words?.rules[id] });
+    }
+    for (const { id } of file.file.rules) rules.set(id, words?.rules[id] ?? {});
+  }
+  const title = chain.at(-1)?.words?.title;
+  return { ...(title === undefined ? {} : { title }), rules, off, changed };
+}

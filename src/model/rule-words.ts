@@ -1,0 +1,33 @@
+import { z } from 'zod';
+import { rule } from './rule-set.js';
+
+const ruleId = rule.shape.id;
+
+/** What of a rule people read on a dossier's pages. */
+export const ruleText = z.strictObject({
+  title: rule.shape.title.exactOptional(),
+  why: rule.shape.why.exactOptional(),
+  how: rule.shape.how.exactOptional(),
+});
+export type RuleText = z.infer<typeof ruleText>;
+export const RULE_TEXTS = ['title', 'why', 'how'] as const satisfies readonly (keyof RuleText)[];
+
+/**
+ * One file of rules in the words of another language: what it adds and changes, and why it switches rules off, by the
+ * ids of the rules. It lies in a folder named by the language, beside the file it is for, under the same name.
+ */
+export const ruleWordsFile = z.strictObject({
+  title: z.string().min(1).max(160).exactOptional(),
+  rules: z.record(ruleId, ruleText).default({}),
+  off: z.record(ruleId, z.string().min(5, { error: 'give the reason in words' }).max(300)).default({}),
+});
+export type RuleWordsFile = z.infer<typeof ruleWordsFile>;
+
+/** A resolved rule set in another language; what is left out has no words in it and stands as it was written. */
+export interface RuleSetWords {
+  title?: string;
+  rules: ReadonlyMap<string, RuleText>;
+  /** Of the rules that are switched off, and of those that are changed, in the order in which the rule set tells them. */
+  off: readonly { title?: string; why?: string }[];
+  changed: readonly { title?: string }[];
+}
