@@ -96,6 +96,16 @@ export interface Cover {
   cautions: Block[];
 }
 
+/** What stands where the signature is: known before the file is signed. */
+export interface SignatureBlock {
+  title: string;
+  facts: Fact[];
+  /** What to do to check it. */
+  check: Inline[];
+  /** The same in one line, for those who hear the page. */
+  alt: string;
+}
+
 /** The one JSON document that the typesetter reads. */
 export interface DossierDocument {
   language: string;
@@ -114,6 +124,7 @@ export interface DossierDocument {
   exhibits: number[];
   cover: Cover;
   sections: Section[];
+  signature: SignatureBlock;
 }
 
 export const text = (value: string): Inline => ({ is: 'text', text: value });

@@ -6,23 +6,34 @@ import type { ComposeInput } from './input.js';
 import { readLetterhead } from './letterhead.js';
 import { isPicture, preparePlates } from './plates.js';
 import { ownTemplates, SHIPPED, sectionOrder } from './templates.js';
-import { type TypesetJob, typeset } from './typeset.js';
+import { type SignaturePlace, type TypesetJob, typeset } from './typeset.js';
 import { viewOf } from './view/context.js';
 import { documentOf, SECTIONS } from './view/dossier.js';
 import { plateAsset } from './view/plates.js';
 import { readLabels } from './words/labels.js';
 import { loadOver, loadTemplates } from './words/load.js';
 
+export interface Composed {
+  pdf: Uint8Array;
+  warnings: string[];
+  pages: number;
+  /** Where the frame for the signature is, and its words in one line. */
+  signature?: SignaturePlace & { alt: string };
+}
+
 /**
  * Sets the dossier of one delivery. The same input gives the same bytes.
  * Throws DossierError `bad-template` or `typesetting`; a picture that can't be read is a warning.
  */
-export async function composeDossier(
-  input: ComposeInput,
-): Promise<{ pdf: Uint8Array; warnings: string[]; pages: number }> {
+export async function composeDossier(input: ComposeInput): Promise<Composed> {
   const { job, warnings } = await prepareDossier(input);
-  const { pdf, pages } = await typeset(job);
-  return { pdf, warnings, pages };
+  const { pdf, pages, signature } = await typeset(job);
+  return {
+    pdf,
+    warnings,
+    pages,
+    ...(signature === undefined ? {} : { signature: { ...signature, alt: job.document.signature.alt } }),
+  };
 }
 
 /** Everything the typesetter needs, as data. */

@@ -32,7 +32,20 @@ export interface TypesetJob<D extends object = DossierDocument> {
   timeoutSeconds?: number;
 }
 
-type Answer = { pdf: Uint8Array; pages: number } | { error: string; at?: { file: string; row?: number } };
+/** Where the pages have a frame for the signature: page from 1, points from its lower left corner. */
+export interface SignaturePlace {
+  page: number;
+  rectangle: readonly [left: number, bottom: number, right: number, top: number];
+}
+
+export interface Typeset {
+  pdf: Uint8Array;
+  pages: number;
+  /** Left out when the page templates draw no frame. */
+  signature?: SignaturePlace;
+}
+
+type Answer = Typeset | { error: string; at?: { file: string; row?: number } };
 
 const NAME = /^[A-Za-z0-9][A-Za-z0-9._-]{0,120}$/;
 
@@ -41,9 +54,7 @@ const NAME = /^[A-Za-z0-9][A-Za-z0-9._-]{0,120}$/;
  * process can carry text of the first, and nothing the typesetter does can take the caller down.
  * Throws DossierError `typesetting` when it fails, warns, crashes or takes too long.
  */
-export async function typeset<D extends object>(
-  job: TypesetJob<D>,
-): Promise<{ pdf: Uint8Array; pages: number }> {
+export async function typeset<D extends object>(job: TypesetJob<D>): Promise<Typeset> {
   checkAttachments(job.attachments);
   const answer = await ask(
     {

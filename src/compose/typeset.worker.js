@@ -17,6 +17,12 @@ import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
  */
 
 /**
+ * @typedef {object} Place
+ * @property {number} page counted from 1
+ * @property {[left: number, bottom: number, right: number, top: number]} rectangle points from the lower left corner
+ */
+
+/**
  * @param {NodeCompiler} compiler
  * @param {import('@myriaddreamin/typst-ts-node-compiler').NodeError | null} found
  * @param {readonly string[]} own names of files of the carrier's own
@@ -49,7 +55,7 @@ function messages(compiler, found, own) {
 
 /**
  * @param {Request} request
- * @returns {{ pdf: Uint8Array, pages: number } | { error: string, at?: { file: string, row?: number } }}
+ * @returns {{ pdf: Uint8Array, pages: number, signature?: Place } | { error: string, at?: { file: string, row?: number } }}
  */
 function typeset(request) {
   const compiler = NodeCompiler.create({
@@ -81,13 +87,15 @@ function typeset(request) {
   }
   if (compiled.result === null) return { error: 'nothing was set' };
   const pages = compiled.result.numOfPages;
+  /** @type {Place[]} */
+  const places = compiler.query(compiled.result, { selector: '<signature-place>', field: 'value' });
   const pdf = compiler.pdf(compiled.result, {
     pdfStandard: /** @type {import('@myriaddreamin/typst-ts-node-compiler').PdfStandard} */ (
       request.standard
     ),
     creationTimestamp: request.createdSeconds,
   });
-  return { pdf, pages };
+  return { pdf, pages, ...(places[0] === undefined ? {} : { signature: places[0] }) };
 }
 
 process.once('message', (/** @type {Request} */ request) => {

@@ -1,14 +1,9 @@
-import {
-  PDFArray,
-  PDFDocument,
-  PDFHexString,
-  PDFInvalidObject,
-  PDFName,
-  type PDFRef,
-  PDFString,
-} from 'pdf-lib';
+import { PDFDocument, PDFHexString, PDFInvalidObject, PDFName, PDFString } from 'pdf-lib';
 import { DossierError } from '../model/error.js';
 import { type Instant, milliseconds } from '../model/time.js';
+import { addWidget, type VisiblePlace } from './widget.js';
+
+export type { VisiblePlace } from './widget.js';
 
 /** Room for the signature: an EC signature takes 1.4 KB, an RSA one with a time stamp 4.2 KB. */
 export const CONTENTS_BYTES = 16 * 1024;
@@ -23,12 +18,6 @@ export interface SignatureWords {
   location?: string;
   /** Where a reader sees the block of the signature, which compose has drawn there; nowhere when left out. */
   visible?: VisiblePlace;
-}
-
-/** A page counted from 1, or the last, and a rectangle on it in points from the lower left corner. */
-export interface VisiblePlace {
-  page: number | 'last';
-  rectangle: readonly [left: number, bottom: number, right: number, top: number];
 }
 
 /** A PDF that is complete but for its signature, and where that goes. */
@@ -81,44 +70,6 @@ function dictionaryText(words: SignatureWords, marker: string) {
     ' /TransformParams << /Type /TransformParams /P 1 /V /1.2 >> >> ] >>';
   const contents = `<${marker.padEnd(CONTENTS_DIGITS, '0')}>`;
   return { text: head + between + contents + tail, rangeBeforeContents: between.length };
-}
-
-function addWidget(document: PDFDocument, signature: PDFRef, visible?: VisiblePlace): PDFRef {
-  const { context } = document;
-  const pages = document.getPageCount();
-  const page = document.getPage(
-    visible === undefined ? 0 : (visible.page === 'last' ? pages : visible.page) - 1,
-  );
-  const [left, bottom, right, top] = visible?.rectangle ?? [0, 0, 0, 0];
-  if (!(left <= right && bottom <= top)) throw new Error('the rectangle of the signature is inside out');
-  // The appearance is empty: what a reader sees are the page's own words, under the covered bytes like the rest.
-  const appearance = context.register(
-    context.stream('', {
-      Type: 'XObject',
-      Subtype: 'Form',
-      BBox: [0, 0, right - left, top - bottom],
-      Resources: {},
-    }),
-  );
-  const widget = context.register(
-    context.obj({
-      Type: 'Annot',
-      Subtype: 'Widget',
-      FT: 'Sig',
-      T: PDFString.of('Seal'),
-      TU: PDFString.of('Signature over the whole file'),
-      Rect: [left, bottom, right, top],
-      // Print and Locked: what ISO 19005-3 §6.3.2 wants of an annotation, and nothing may move it.
-      F: 132,
-      P: page.ref,
-      V: signature,
-      AP: { N: appearance },
-    }),
-  );
-  const annotations = page.node.lookupMaybe(PDFName.of('Annots'), PDFArray);
-  if (annotations === undefined) page.node.set(PDFName.of('Annots'), context.obj([widget]));
-  else annotations.push(widget);
-  return widget;
 }
 
 function fillRange(bytes: Uint8Array, marker: string, rangeBeforeContents: number): Prepared {

@@ -1,9 +1,21 @@
-import { createHash } from 'node:crypto';
+import { createHash, X509Certificate } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { PDFArray, PDFDict, PDFDocument, PDFName } from 'pdf-lib';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { build, collect, newDelivery, verifyDossier } from '../../src/index.js';
-import { ask, checkWith, openssl, pdfdetach, pdfsig, pyhanko, qpdf, scratch, verapdf } from './programs.js';
+import {
+  ask,
+  checkWith,
+  openssl,
+  pdfdetach,
+  pdfsig,
+  pdftotext,
+  pyhanko,
+  qpdf,
+  scratch,
+  verapdf,
+} from './programs.js';
 
 /** What independent programs say of the demonstration dossier, on both papers. */
 const FIXTURES = join(import.meta.dirname, '../../fixtures/demo');
@@ -14,6 +26,8 @@ afterAll(disk.end);
 const folder = join(disk.folder, 'delivery');
 const identityFolder = join(disk.folder, 'identity');
 const dossier = (paper: string) => join(disk.folder, `${paper}.pdf`);
+
+const NOWHERE = { x: 0, y: 0, width: 0, height: 0 };
 
 beforeAll(async () => {
   const who = { folder, by: 'Outside check', now };
@@ -42,6 +56,29 @@ describe.each(['Letter', 'A4'])('the demonstration dossier on %s', (paper) => {
     expect(out).toContain('Signature is Valid');
     expect(out).toContain('Total document signed');
     expect(out.match(/Signature #/g)).toHaveLength(1);
+  });
+
+  checkWith(pdftotext, 'the words of the signature stand inside its field, on the last page', async () => {
+    const document = await PDFDocument.load(readFileSync(dossier(paper)), { updateMetadata: false });
+    const page = document.getPage(document.getPageCount() - 1);
+    const widget = page.node
+      .Annots()
+      ?.asArray()
+      .map((ref) => document.context.lookup(ref, PDFDict))
+      .find((one) => String(one.get(PDFName.of('Subtype'))) === '/Widget');
+    const { x, y, width, height } = widget?.lookup(PDFName.of('Rect'), PDFArray).asRectangle() ?? NOWHERE;
+    const box = [x, page.getHeight() - y - height, width, height].map((n) => String(Math.round(n)));
+    const { out } = ask(
+      pdftotext,
+      ...['x', 'y', 'W', 'H'].flatMap((name, i) => [`-${name}`, box[i] ?? '']),
+      ...['-f', String(document.getPageCount()), '-layout', dossier(paper), '-'],
+    );
+    const pem = readFileSync(join(identityFolder, 'identity.crt.pem'), 'utf8');
+    const sha256 = createHash('sha256').update(new X509Certificate(pem).raw).digest('hex');
+    expect(out).toContain('Quillfeather Demo Haulage');
+    expect(out).toContain(sha256.slice(0, 16));
+    expect(out).toContain('Fri 17 Jul 2026, 2:05 AM MST (Fri 17 Jul 2026, 9:05 AM UTC)');
+    expect(out).toContain('Certified: no changes allowed');
   });
 
   checkWith(qpdf, 'finds nothing to complain about', () => {

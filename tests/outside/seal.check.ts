@@ -8,6 +8,7 @@ import { toInstant } from '../../src/model/time.js';
 import { canonicalBytes } from '../../src/record/canonical.js';
 import type { Identity } from '../../src/seal/identity.js';
 import { signPdf } from '../../src/seal/sign-pdf.js';
+import type { VisiblePlace } from '../../src/seal/widget.js';
 import { verifyDossier } from '../../src/verify/verify-dossier.js';
 import { BUILT_AT, type Parts, sampleParts, samplePdf } from '../seal/sample.js';
 import { countingBytes, SIGNED_AT, sampleIdentity } from '../seal/sample-identity.js';
@@ -216,8 +217,18 @@ describe('what the programs say about a dossier that is not sound', () => {
     expect(out).toMatch(/^FAIL .*\n {2}ISO 19005-3:2012 6\./);
   });
 
-  checkWith(verapdf, 'signing takes nothing from a PDF/UA-1', async () => {
-    const signed = await signPdf(typeset({ ...sampleParts(), attached: [] }, 'ua-1'), identity, options());
-    expect(ask(verapdf, 'ua1', disk.put('ua.pdf', signed)).out).toMatch(/^PASS /);
-  });
+  const VISIBLE: VisiblePlace = { page: 'last', rectangle: [60, 60, 400, 120], alt: 'Signature, certified' };
+  // A visible field must be tagged as a form (ISO 14289-1 §7.18.4).
+  for (const [kind, visible] of [
+    ['an invisible', undefined],
+    ['a visible', VISIBLE],
+  ] as const)
+    checkWith(verapdf, `${kind} signature takes nothing from a PDF/UA-1`, async () => {
+      const pdf = typeset({ ...sampleParts(), attached: [] }, 'ua-1');
+      const signed = await signPdf(pdf, identity, {
+        ...options(),
+        ...(visible === undefined ? {} : { visible }),
+      });
+      expect(ask(verapdf, 'ua1', disk.put('ua.pdf', signed)).out).toMatch(/^PASS /);
+    });
 });

@@ -142,6 +142,22 @@ describe('a file with something beside the one signature', () => {
     expect(await failures(await signed((document) => void touch(document)))).toEqual([id]);
   });
 
+  it.each<[string, (document: PDFDocument) => unknown]>([
+    [
+      'a field to fill in that the form does not list',
+      ({ context }) =>
+        context.register(context.obj({ Type: 'Annot', Subtype: 'Widget', FT: 'Tx', Rect: [0, 0, 9, 9] })),
+    ],
+    [
+      'a widget without a kind, inside another object',
+      ({ context }) => context.register(context.obj({ Kids: [{ Subtype: 'Widget', Rect: [0, 0, 9, 9] }] })),
+    ],
+  ])('%s', async (_, touch) => {
+    expect(await failures(await signed((document) => void touch(document)))).toEqual([
+      'signature.certification',
+    ]);
+  });
+
   it('text in an object that looks like a signature is only text', async () => {
     const bytes = await signed(({ context }) => {
       context.register(PDFString.of('/Type /Sig /ByteRange [0 1 2 3] /Contents <00>'));

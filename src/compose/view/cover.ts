@@ -87,7 +87,7 @@ function copyWords(view: View, copy: NonNullable<View['input']['copy']>): Inline
 }
 
 /** The common name where the certificate's subject has only that; else the subject in full. */
-const nameIn = (subject: string): string => /^CN=([^,=+]+)$/.exec(subject)?.[1] ?? subject;
+export const nameIn = (subject: string): string => /^CN=([^,=+]+)$/.exec(subject)?.[1] ?? subject;
 
 function routeOf(view: View): string[] {
   return view.input.state.delivery.stops.map((stop) => stop.place);

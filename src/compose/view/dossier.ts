@@ -12,6 +12,7 @@ import { custodySection, methodSection, verifySection } from './proof.js';
 import { pulpSection } from './pulps.js';
 import { sectionsByExhibit } from './references.js';
 import { setPointSection } from './set-points.js';
+import { signatureBlock } from './signature.js';
 import { arrivalSection, beforeLoadingSection, loadingSection } from './stages.js';
 import { temperatureSection } from './temperatures.js';
 import { transitSection } from './transit.js';
@@ -88,6 +89,7 @@ export function documentOf(
       exhibits: input.exhibits.flatMap((one) => (view.item(one.evidence) === undefined ? [] : [one.exhibit])),
       cover: coverOf(view),
       sections,
+      signature: signatureBlock(view),
     },
     drawings: new Map([
       [CODE_ASSET, qrPicture(fingerprintLine(input.fingerprint))],

@@ -14,6 +14,7 @@ import { entryBytes } from '../../record/ledger.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import type { Identity } from '../../seal/identity.js';
 import { buildManifest } from '../../seal/manifest.js';
+import type { VisiblePlace } from '../../seal/placeholder.js';
 import { redactLedger } from '../../seal/redact.js';
 import { signPdf } from '../../seal/sign-pdf.js';
 import { type AssessedDelivery, assessRecord } from '../assess.js';
@@ -128,7 +129,7 @@ export async function render(
         };
   const signer = { name: identity.subject, certificateSha256: identity.certificateSha256 };
   input.progress('setting the pages');
-  const { pdf, warnings, pages } = await composeDossier({
+  const { pdf, warnings, pages, signature } = await composeDossier({
     state,
     assessment,
     logs,
@@ -160,7 +161,7 @@ export async function render(
     templates: wanted.templates,
   });
   input.progress('signing');
-  const signed = await sign(pdf, wanted, fingerprint.delivery, input);
+  const signed = await sign(pdf, wanted, signature, fingerprint.delivery, input);
   return {
     ...signed,
     pages,
@@ -182,7 +183,13 @@ export async function render(
 
 const inMegabytes = (bytes: number) => `${(bytes / 1e6).toFixed(1)} MB`;
 
-async function sign(pdf: Uint8Array, wanted: ToRender, delivery: string, input: BuildInput) {
+async function sign(
+  pdf: Uint8Array,
+  wanted: ToRender,
+  visible: VisiblePlace | undefined,
+  delivery: string,
+  input: BuildInput,
+) {
   const { tsa, tsaPolicy, now } = input;
   let stampedTime: string | undefined;
   const stamp = async (value: Uint8Array): Promise<Uint8Array> => {
@@ -196,6 +203,7 @@ async function sign(pdf: Uint8Array, wanted: ToRender, delivery: string, input: 
     at: wanted.builtAt,
     reason: `Dossier of delivery ${delivery}`,
     random: (count) => randomBytes(count),
+    ...(visible === undefined ? {} : { visible }),
     ...(tsa === undefined ? {} : { stamp }),
   });
   return { pdf: signed, ...(stampedTime === undefined ? {} : { stampedTime }) };

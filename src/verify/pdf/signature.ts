@@ -58,10 +58,29 @@ export function requireCertification(file: PdfFile, { object, dict }: PdfSignatu
     !isSame(field.entries.get('V'), self)
   )
     refuse('the field of the form does not hold the signature');
+  requirePlainWidget(file, field);
   const permissions = lookUp(file, file.catalog.entries.get('Perms'));
   if (permissions?.is !== 'dict' || !isSame(permissions.entries.get('DocMDP'), self))
     refuse('the signature is not the certification of the file');
   if (permitted(file, dict) !== 1) refuse('the signature does not forbid changes (DocMDP with P 1)');
+}
+
+/**
+ * One widget in the whole file, which draws nothing: words over the pages that only some programs show, or a field to
+ * fill in, would give the file two readings.
+ */
+function requirePlainWidget(file: PdfFile, field: PdfDict): void {
+  for (const { dictionaries } of file.objects.values())
+    for (const dict of dictionaries)
+      if (nameOf(dict.entries.get('Subtype')) === 'Widget' && dict !== field)
+        refuse('there is a form field beside that of the signature');
+  const appearance = lookUp(file, field.entries.get('AP'));
+  if (appearance === undefined) return;
+  const [normal] = appearance.is === 'dict' ? [...appearance.entries] : [];
+  const drawn = normal?.[1].is === 'ref' ? file.objects.get(normal[1].number)?.stream : undefined;
+  const plain = appearance.is === 'dict' && appearance.entries.size === 1 && normal?.[0] === 'N';
+  if (!plain || drawn === undefined || drawn.to > drawn.from)
+    refuse('the field of the signature draws something over the page');
 }
 
 function permitted(file: PdfFile, dict: PdfDict): number | undefined {
