@@ -1,14 +1,13 @@
 import { writeFileSync } from 'node:fs';
 import { PDFArray, PDFDict, PDFDocument, PDFName } from 'pdf-lib';
-import sharp from 'sharp';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Block } from '../../src/compose/blocks.js';
 import { composeDossier, prepareDossier } from '../../src/compose/compose.js';
 import type { ComposeInput } from '../../src/compose/input.js';
 import { typeset } from '../../src/compose/typeset.js';
-import type { Evidence } from '../../src/model/evidence.js';
-import { attachmentOf, fontsOf, hasPoppler, squeezed, textOf, wordsBeyond } from './poppler.js';
-import { picture, SAMPLE_FACTS, sampleInput } from './sample.js';
+import { HOSTILE, hostileInput, spoiltPictures, unbrokenInput } from './hard-input.js';
+import { attachmentsOf, fontsOf, squeezed, textBeyond, textOf } from './pages.js';
+import { sampleInput } from './sample.js';
 
 let input: ComposeInput;
 let made: Awaited<ReturnType<typeof composeDossier>>;
@@ -62,8 +61,8 @@ describe('a dossier', () => {
     expect(page.getHeight()).toBeCloseTo(height, 0);
   });
 
-  it.skipIf(!hasPoppler)('embeds only the shipped fonts', () => {
-    const fonts = fontsOf(made.pdf);
+  it('embeds only the shipped fonts', async () => {
+    const fonts = await fontsOf(made.pdf);
     expect(fonts.length).toBeGreaterThan(2);
     for (const { name, embedded } of fonts) {
       expect(name).toMatch(/^(SourceSans3|SourceCodePro)-/);
@@ -71,10 +70,11 @@ describe('a dossier', () => {
     }
   });
 
-  it.skipIf(!hasPoppler)('gives attachments back byte for byte, and its fingerprint in one piece', () => {
+  it('gives attachments back byte for byte, and its fingerprint in one piece', async () => {
+    const attached = await attachmentsOf(made.pdf);
     for (const one of input.attachments)
-      expect(Buffer.from(attachmentOf(made.pdf, one.name)).equals(Buffer.from(one.bytes))).toBe(true);
-    expect(textOf(made.pdf)).toContain(input.fingerprint.root);
+      expect(Buffer.from(attached.get(one.name) ?? []).equals(Buffer.from(one.bytes))).toBe(true);
+    expect(await textOf(made.pdf)).toContain(input.fingerprint.root);
   });
 
   it('leads from every finding to its exhibits, and from each plate back', async () => {
@@ -139,34 +139,10 @@ describe('a delivery without evidence', () => {
 });
 
 describe('what people wrote', () => {
-  const HOSTILE = [
-    '#panic("typst") #read("/etc/passwd") $x^2$ = y',
-    '*strong* _slant_ `code` [9](exhibit:9) <b>bold</b>',
-    '{{fingerprint}} {{{tool}}} {{#each this}}',
-    '</text><script>alert(1)</script>&amp;',
-    String.raw`\u{41} @label <label> // comment /* x */`,
-  ];
-  const hostile = (all: Evidence[]): Evidence[] =>
-    all.map((item, i) => {
-      const words = HOSTILE[i % HOSTILE.length] ?? '';
-      if (item.kind === 'statement') return { ...item, text: HOSTILE.join('\n') };
-      if (item.kind === 'contact') return { ...item, about: words };
-      return { ...item, caption: words, by: words };
-    });
-
-  it.skipIf(!hasPoppler)('comes out as the text it is, in every place', async () => {
-    const { pdf, warnings } = await composeDossier(
-      await sampleInput({
-        change: hostile,
-        facts: {
-          parties: { carrier: { name: HOSTILE[0] } },
-          stops: SAMPLE_FACTS.stops.map((stop, i) => ({ ...stop, place: HOSTILE[i + 1] })),
-          lines: SAMPLE_FACTS.lines.map((line) => ({ ...line, name: HOSTILE[3] })),
-        },
-      }),
-    );
+  it('comes out as the text it is, in every place', async () => {
+    const { pdf, warnings } = await composeDossier(await hostileInput());
     expect(warnings).toEqual([]);
-    const text = squeezed(textOf(pdf));
+    const text = squeezed(await textOf(pdf));
     for (const words of HOSTILE) expect(text).toContain(squeezed(words));
   });
 
@@ -181,37 +157,19 @@ describe('what people wrote', () => {
     expect(warnings.join('\n')).toMatch(/U\+51B7 can't be printed and is shown as □/);
   });
 
-  it.skipIf(!hasPoppler)('without any space stays on the page', async () => {
-    const long = 'W'.repeat(300);
-    const { pdf } = await composeDossier(
-      await sampleInput({
-        change: (all) => all.map((item) => ({ ...item, by: long.slice(0, 200), caption: long })),
-      }),
-    );
+  it('without any space stays on the page', async () => {
+    const { pdf } = await composeDossier(await unbrokenInput());
     // The pages' right margin is 19 mm, 53.9 pt.
-    expect(wordsBeyond(pdf, 53)).toEqual([]);
+    expect(await textBeyond(pdf, 53)).toEqual([]);
   });
 });
 
 describe('pictures that can’t be shown', () => {
   it('have a plate that says so, and a warning that names the file', async () => {
-    const cmyk = await sharp(await picture(3))
-      .toColourspace('cmyk')
-      .jpeg()
-      .toBuffer();
-    const whole = await picture(1);
-    const { pdf, warnings } = await composeDossier(
-      await sampleInput({
-        pictures: new Map([
-          ['IMG_0401.jpg', Buffer.from('this is no picture')],
-          ['IMG_0402.jpg', whole.subarray(0, Math.floor(whole.length * 0.6))],
-          ['IMG_0403.jpg', cmyk],
-        ]),
-      }),
-    );
+    const { pdf, warnings } = await composeDossier(await spoiltPictures());
     expect(warnings).toHaveLength(2);
     expect(warnings[0]).toMatch(/IMG_0401\.jpg.*can't be shown/);
     expect(warnings[1]).toMatch(/IMG_0402\.jpg.*damaged/);
-    if (hasPoppler) expect(squeezed(textOf(pdf))).toContain(squeezed('This picture can’t be shown'));
+    expect(squeezed(await textOf(pdf))).toContain(squeezed('This picture can’t be shown'));
   });
 });

@@ -40,6 +40,7 @@ export const openssl = program('openssl');
 export const python = program('python3');
 export const pdfsig = program('pdfsig');
 export const pdfdetach = program('pdfdetach');
+export const pdffonts = program('pdffonts');
 export const pdftotext = program('pdftotext');
 export const qpdf = program('qpdf');
 export const exiftool = program('exiftool');
