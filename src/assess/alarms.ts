@@ -50,16 +50,18 @@ function inLog(log: UnitLog): Alarm[] {
   const longest = gapLimit(log.times).gapLimitSeconds * 1000;
   const found: Alarm[] = [];
   let open: Alarm | undefined;
-  texts.forEach((text, i) => {
-    const at = log.times[i];
-    if (at === undefined) return;
+  let row = 0;
+  for (const text of texts) {
+    const at = log.times.at(row);
+    row += 1;
+    if (at === undefined) continue;
     if (open !== undefined && (open.text !== text.trim() || at - open.to > longest)) open = undefined;
-    if (!isAlarm(text)) return;
+    if (!isAlarm(text)) continue;
     if (open === undefined) {
       open = { text: text.trim(), evidence: log.evidence, from: at, to: at, seen: 'in-log' };
       found.push(open);
     } else open.to = at;
-  });
+  }
   return found;
 }
 

@@ -1,4 +1,5 @@
 import { walk } from '../assess/temperature/pieces.js';
+import type { NumberColumn } from '../model/columns/number-column.js';
 import type { TemperatureResult } from '../model/results.js';
 import { fromCelsius, type TemperatureUnit } from '../model/temperature.js';
 import type { UnitLog } from '../model/unit-log.js';
@@ -52,7 +53,7 @@ export function chartLines(result: TemperatureResult, log: UnitLog, options: Cha
   return [...lines, `${' '.repeat(LABEL)} ${strip(result, columns, options.ascii)}`.trimEnd()];
 }
 
-function columnsOf(result: TemperatureResult, log: UnitLog, values: Float64Array, count: number): Columns {
+function columnsOf(result: TemperatureResult, log: UnitLog, values: NumberColumn, count: number): Columns {
   const from = result.custody.from.at;
   const wide = (result.custody.to.at - from) / count;
   const low = new Float64Array(count).fill(Number.NaN);

@@ -165,12 +165,12 @@ export function logCsv(log: UnitLog): string {
   const channels = Object.entries(log.channels);
   const states = Object.entries(log.states);
   const joined = log.joinedFrom !== undefined;
-  const rows = Array.from(log.times, (at, i): Cell[] => [
+  const rows = Array.from({ length: log.times.length }, (_, i): Cell[] => [
     ...(joined ? [sourceOf(log, i)] : []),
-    log.rows[i],
-    toInstant(at),
-    ...channels.map(([, values]) => known(values[i])),
-    ...states.map(([, texts]) => texts[i]),
+    log.rows.at(i),
+    toInstant(log.times.at(i) ?? 0),
+    ...channels.map(([, values]) => known(values.at(i))),
+    ...states.map(([, texts]) => texts.at(i)),
   ]);
   return csv(
     [

@@ -1,3 +1,5 @@
+import type { NumberColumn } from './columns/number-column.js';
+import type { TextColumn } from './columns/text-column.js';
 import type { Channel, EvidenceId, StateColumn } from './evidence.js';
 import type { ClockPoint, Zone } from './time.js';
 
@@ -31,24 +33,24 @@ export interface StatedNumbers {
 }
 
 /**
- * A unit log in columns: index i of every array is one row, rows in ascending time, no time twice.
+ * A unit log in columns: index i of every column is one row, rows in ascending time, no time twice.
  * A value that is missing, marked as a sensor fault or impossible is NaN.
  */
 export interface UnitLog {
   evidence: EvidenceId;
   zone: Zone | 'offset';
   /** Milliseconds since 1970 UTC, clock correction applied. */
-  times: Float64Array;
+  times: NumberColumn;
   /** Degrees Celsius. */
-  channels: Partial<Record<Channel, Float64Array>>;
+  channels: Partial<Record<Channel, NumberColumn>>;
   /** The text of mode, alarm, door … columns as written. */
-  states: Partial<Record<StateColumn, readonly string[]>>;
+  states: Partial<Record<StateColumn, TextColumn>>;
   /** Line in the file of each row, counted from 1. */
-  rows: Uint32Array;
+  rows: NumberColumn;
   /** Numbers of trailer, unit and recorder that the lines above the header state. */
   stated?: StatedNumbers;
   /** The logs that this one was joined from, in order of time, and for each row which of them it comes from. */
-  joinedFrom?: { evidence: readonly EvidenceId[]; of: Uint8Array };
+  joinedFrom?: { evidence: readonly EvidenceId[]; of: NumberColumn };
   /** At most 1,000 are kept; `problemCount` counts all. */
   problems: RowProblem[];
   problemCount: number;

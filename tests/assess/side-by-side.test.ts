@@ -175,7 +175,7 @@ describe('any record at all', () => {
     const before = look(evidence, [air]);
     const moved = assess({
       state: state(later),
-      logs: [{ ...air, times: air.times.map((t) => t + shift) }],
+      logs: [{ ...air, times: Float64Array.from(air.times, (t) => t + shift) }],
       ruleSet: { ruleSet: RULES, sha256: HASH },
       at: toInstant(Date.parse(instantAt(100)) + shift),
     });

@@ -128,7 +128,7 @@ describe('laws of the integration', () => {
     fc.assert(
       fc.property(samples, fc.integer({ min: -100_000, max: 100_000 }), (list, minutes) => {
         const of = logOf(list);
-        const moved = { ...of, times: of.times.map((t) => t + minutes * 60_000) };
+        const moved = { ...of, times: Float64Array.from(of.times, (t) => t + minutes * 60_000) };
         const window = hours(0, 100);
         const shifted = { from: window.from + minutes * 60_000, to: window.to + minutes * 60_000 };
         const before = sum(of, window, LOW, HIGH);

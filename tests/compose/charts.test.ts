@@ -139,7 +139,10 @@ describe('the temperature chart', () => {
 
   it.each([
     ['no band', { result: { ...result, band: undefined, excursions: [] } }],
-    ['no known value', { log: { ...log, channels: { 'return-air': log.times.map(() => Number.NaN) } } }],
+    [
+      'no known value',
+      { log: { ...log, channels: { 'return-air': Float64Array.from(log.times, () => Number.NaN) } } },
+    ],
     [
       'one row',
       {

@@ -1,3 +1,4 @@
+import { NumberWriter } from '../../model/columns/packed-numbers.js';
 import type { ClockPoint } from '../../model/time.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { correctionAt } from './correct.js';
@@ -7,11 +8,10 @@ import { median } from './statistics.js';
 /** A log read by its own clock, with the times that the comparisons make of it. The order of the rows stays. */
 export function correctLog<L extends UnitLog>(log: L, points: readonly ClockPoint[]): L {
   if (points.length === 0) return log;
-  const times = new Float64Array(log.times.length);
+  const times = new NumberWriter();
   const [first] = points;
   const last = points.at(-1);
-  for (let i = 0; i < times.length; i++) {
-    const clock = log.times[i] ?? Number.NaN;
+  for (const clock of log.times) {
     // Most rows lie before the first comparison or after the last.
     const flat =
       first !== undefined && clock <= clockAt(first)
@@ -19,11 +19,11 @@ export function correctLog<L extends UnitLog>(log: L, points: readonly ClockPoin
         : last !== undefined && clock >= clockAt(last)
           ? last
           : correctionAt(points, clock);
-    times[i] = Math.round(clock + (flat?.addSeconds ?? 0) * 1000);
+    times.push(Math.round(clock + (flat?.addSeconds ?? 0) * 1000));
   }
   return {
     ...log,
-    times,
+    times: times.finish(),
     addedSeconds: log.addedSeconds + median(points.map(({ addSeconds }) => addSeconds)),
     clock: points,
   };

@@ -1,3 +1,5 @@
+import type { NumberColumn } from '../../model/columns/number-column.js';
+import type { TextColumn } from '../../model/columns/text-column.js';
 import type { Channel, StateColumn } from '../../model/evidence.js';
 import type { Span } from '../../model/results.js';
 import type { StatedNumbers, UnitLog } from '../../model/unit-log.js';
@@ -22,9 +24,9 @@ export type Relation =
  * follows the other within the gap limit and at a similar step, or both state the same unit or recorder.
  */
 export function relate(first: UnitLog, second: UnitLog): Relation {
-  const [a, b] = (first.times[0] ?? 0) <= (second.times[0] ?? 0) ? [first, second] : [second, first];
+  const [a, b] = (first.times.at(0) ?? 0) <= (second.times.at(0) ?? 0) ? [first, second] : [second, first];
   if (a.times.length === 0 || b.times.length === 0 || !sameColumns(a, b)) return { is: 'apart' };
-  const from = b.times[0] ?? 0;
+  const from = b.times.at(0) ?? 0;
   const to = Math.min(a.times.at(-1) ?? 0, b.times.at(-1) ?? 0);
   if (from > to) return follows(a, b) ? { is: 'continuation' } : { is: 'apart' };
   const span = { from, to };
@@ -48,7 +50,7 @@ function follows(a: UnitLog, b: UnitLog): boolean {
   if (stated === 'other' || a.addedSeconds !== b.addedSeconds) return false;
   if (stated === 'same') return true;
   const [one, other] = [gapLimit(a.times), gapLimit(b.times)];
-  const seconds = ((b.times[0] ?? 0) - (a.times.at(-1) ?? 0)) / 1000;
+  const seconds = ((b.times.at(0) ?? 0) - (a.times.at(-1) ?? 0)) / 1000;
   const steps = [one.medianStepSeconds, other.medianStepSeconds].sort((x, y) => x - y);
   const [shorter = 0, longer = 0] = steps;
   return seconds <= Math.min(one.gapLimitSeconds, other.gapLimitSeconds) && longer <= 2 * shorter;
@@ -80,7 +82,7 @@ function rowsIn({ times }: UnitLog, { from, to }: Span): number {
 /** Walks the rows that two logs have at the same moment. */
 export function eachShared(a: UnitLog, b: UnitLog, shared: (i: number, j: number) => void): void {
   for (let i = 0, j = 0; i < a.times.length && j < b.times.length; ) {
-    const [x, y] = [a.times[i] ?? 0, b.times[j] ?? 0];
+    const [x, y] = [a.times.at(i) ?? 0, b.times.at(j) ?? 0];
     if (x === y) shared(i++, j++);
     else if (x < y) i += 1;
     else j += 1;
@@ -94,12 +96,12 @@ export type Difference =
 /** Where two rows of one moment say different things; what only one of them says is no difference. */
 export function differences(a: UnitLog, i: number, b: UnitLog, j: number): Difference[] {
   const found: Difference[] = [];
-  for (const [channel, values] of Object.entries(a.channels) as [Channel, Float64Array][]) {
-    const [first, second] = [values[i] ?? Number.NaN, b.channels[channel]?.[j] ?? Number.NaN];
+  for (const [channel, values] of Object.entries(a.channels) as [Channel, NumberColumn][]) {
+    const [first, second] = [values.at(i) ?? Number.NaN, b.channels[channel]?.at(j) ?? Number.NaN];
     if (Math.abs(first - second) > SAME_READING_KELVIN) found.push({ is: 'channel', channel, first, second });
   }
-  for (const [state, texts] of Object.entries(a.states) as [StateColumn, readonly string[]][]) {
-    const [first, second] = [texts[i] ?? '', b.states[state]?.[j] ?? ''];
+  for (const [state, texts] of Object.entries(a.states) as [StateColumn, TextColumn][]) {
+    const [first, second] = [texts.at(i) ?? '', b.states[state]?.at(j) ?? ''];
     if (first !== '' && second !== '' && first.toLowerCase() !== second.toLowerCase())
       found.push({ is: 'state', state, first, second });
   }

@@ -47,7 +47,7 @@ export function joinLogs(logs: readonly UnitLog[]): JoinedLogs {
   const result: JoinedLogs = { joined: [], overlaps: [], disagreements: [], disagreementCount: 0 };
   const byTime = logs
     .map((log, rank) => ({ log, rank }))
-    .sort((a, b) => (a.log.times[0] ?? 0) - (b.log.times[0] ?? 0) || a.rank - b.rank);
+    .sort((a, b) => (a.log.times.at(0) ?? 0) - (b.log.times.at(0) ?? 0) || a.rank - b.rank);
   const groups: { log: UnitLog; rank: number }[] = [];
   for (const next of byTime) {
     const group = groups.find((one) => takes(one, next, result));
@@ -88,9 +88,9 @@ function nameDisagreements(a: UnitLog, b: UnitLog, result: JoinedLogs): void {
     result.disagreementCount += 1;
     if (result.disagreements.length >= KEPT) return;
     result.disagreements.push({
-      at: a.times[i] ?? 0,
-      counts: { log: sourceOf(a, i), row: a.rows[i] ?? 0 },
-      other: { log: sourceOf(b, j), row: b.rows[j] ?? 0 },
+      at: a.times.at(i) ?? 0,
+      counts: { log: sourceOf(a, i), row: a.rows.at(i) ?? 0 },
+      other: { log: sourceOf(b, j), row: b.rows.at(j) ?? 0 },
       differences: found,
     });
   });
@@ -98,5 +98,5 @@ function nameDisagreements(a: UnitLog, b: UnitLog, result: JoinedLogs): void {
 
 /** The file that a row of a log comes from. */
 export function sourceOf(log: UnitLog, index: number): EvidenceId {
-  return log.joinedFrom?.evidence[log.joinedFrom.of[index] ?? 0] ?? log.evidence;
+  return log.joinedFrom?.evidence[log.joinedFrom.of.at(index) ?? 0] ?? log.evidence;
 }

@@ -1,3 +1,6 @@
+import type { NumberColumn } from '../../model/columns/number-column.js';
+import { NumberWriter, type PackedNumbers } from '../../model/columns/packed-numbers.js';
+import { type TextColumn, TextWriter } from '../../model/columns/text-column.js';
 import {
   type Channel,
   channel,
@@ -15,41 +18,43 @@ const KEPT_PROBLEMS = 1_000;
  * other what it lacks. The joined log goes by the name of `first`.
  */
 export function mergeLogs(first: UnitLog, second: UnitLog): UnitLog {
-  const order = mergeOrder(first.times, second.times);
-  const pick = (a: Float64Array | undefined, b: Float64Array | undefined): Float64Array =>
-    Float64Array.from(order.first, (i, n) => {
-      const value = at(a, i);
-      return Number.isNaN(value) ? at(b, order.second[n] ?? -1) : value;
+  const inOrder = (value: (i: number, j: number) => number): PackedNumbers => {
+    const writer = new NumberWriter();
+    eachRow(first.times, second.times, (i, j) => writer.push(value(i, j)));
+    return writer.finish();
+  };
+  const channels: Partial<Record<Channel, NumberColumn>> = {};
+  for (const name of channel.options) {
+    const [a, b] = [first.channels[name], second.channels[name]];
+    if (a === undefined && b === undefined) continue;
+    channels[name] = inOrder((i, j) => {
+      const value = numberAt(a, i);
+      return Number.isNaN(value) ? numberAt(b, j) : value;
     });
-  const pickText = (a: readonly string[] | undefined, b: readonly string[] | undefined): string[] =>
-    Array.from(order.first, (i, n) => a?.[i] || (b?.[order.second[n] ?? -1] ?? ''));
-  const number = (a: Float64Array | Uint32Array, b: Float64Array | Uint32Array) => (i: number, n: number) =>
-    i >= 0 ? (a[i] ?? 0) : (b[order.second[n] ?? -1] ?? 0);
-  const channels: Partial<Record<Channel, Float64Array>> = {};
-  for (const name of channel.options)
-    if (first.channels[name] !== undefined || second.channels[name] !== undefined)
-      channels[name] = pick(first.channels[name], second.channels[name]);
-  const states: Partial<Record<StateColumn, readonly string[]>> = {};
-  for (const name of stateColumn.options)
-    if (first.states[name] !== undefined || second.states[name] !== undefined)
-      states[name] = pickText(first.states[name], second.states[name]);
-  const sources = [...sourcesOf(first), ...sourcesOf(second)];
+  }
+  const states: Partial<Record<StateColumn, TextColumn>> = {};
+  for (const name of stateColumn.options) {
+    const [a, b] = [first.states[name], second.states[name]];
+    if (a === undefined && b === undefined) continue;
+    const writer = new TextWriter();
+    eachRow(first.times, second.times, (i, j) => writer.push(textAt(a, i) || textAt(b, j)));
+    states[name] = writer.finish();
+  }
+  const own = sourcesOf(first);
   const stated = first.stated ?? second.stated;
   return {
     ...first,
-    times: Float64Array.from(order.first, number(first.times, second.times)),
+    times: inOrder((i, j) => (i >= 0 ? numberAt(first.times, i) : numberAt(second.times, j))),
     channels,
     states,
-    rows: Uint32Array.from(order.first, number(first.rows, second.rows)),
+    rows: inOrder((i, j) => (i >= 0 ? numberAt(first.rows, i) : numberAt(second.rows, j))),
     problems: [...first.problems, ...second.problems].slice(0, KEPT_PROBLEMS),
     problemCount: first.problemCount + second.problemCount,
     ...(stated === undefined ? {} : { stated }),
     joinedFrom: {
-      evidence: sources,
-      of: Uint8Array.from(order.first, (i, n) =>
-        i >= 0
-          ? (first.joinedFrom?.of[i] ?? 0)
-          : sourcesOf(first).length + (second.joinedFrom?.of[order.second[n] ?? -1] ?? 0),
+      evidence: [...own, ...sourcesOf(second)],
+      of: inOrder((i, j) =>
+        i >= 0 ? (first.joinedFrom?.of.at(i) ?? 0) : own.length + (second.joinedFrom?.of.at(j) ?? 0),
       ),
     },
   };
@@ -59,26 +64,20 @@ export function sourcesOf(log: UnitLog): readonly EvidenceId[] {
   return log.joinedFrom?.evidence ?? [log.evidence];
 }
 
-function at(values: Float64Array | undefined, index: number): number {
-  return index < 0 ? Number.NaN : (values?.[index] ?? Number.NaN);
-}
+const numberAt = (values: NumberColumn | undefined, index: number): number =>
+  index < 0 ? Number.NaN : (values?.at(index) ?? Number.NaN);
 
-/** Places of the rows of both in ascending time; −1 where one has no row of that moment. */
-interface MergeOrder {
-  first: Int32Array;
-  second: Int32Array;
-}
+const textAt = (texts: TextColumn | undefined, index: number): string =>
+  index < 0 ? '' : (texts?.at(index) ?? '');
 
-function mergeOrder(a: Float64Array, b: Float64Array): MergeOrder {
-  const first = new Int32Array(a.length + b.length);
-  const second = new Int32Array(a.length + b.length);
-  let length = 0;
+/** The places of the rows of both in ascending time; −1 where one has no row of that moment. */
+function eachRow(a: NumberColumn, b: NumberColumn, onRow: (first: number, second: number) => void): void {
   let [i, j] = [0, 0];
   while (i < a.length || j < b.length) {
-    const [x, y] = [a[i] ?? Number.POSITIVE_INFINITY, b[j] ?? Number.POSITIVE_INFINITY];
-    first[length] = x <= y ? i++ : -1;
-    second[length] = y <= x ? j++ : -1;
-    length += 1;
+    const x = i < a.length ? numberAt(a, i) : Number.POSITIVE_INFINITY;
+    const y = j < b.length ? numberAt(b, j) : Number.POSITIVE_INFINITY;
+    onRow(x <= y ? i : -1, y <= x ? j : -1);
+    if (x <= y) i += 1;
+    if (y <= x) j += 1;
   }
-  return { first: first.slice(0, length), second: second.slice(0, length) };
 }

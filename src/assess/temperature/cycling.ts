@@ -1,3 +1,4 @@
+import type { NumberColumn } from '../../model/columns/number-column.js';
 import type { Channel } from '../../model/evidence.js';
 import type { Cycling, Span } from '../../model/results.js';
 import { shareOutside } from './integral.js';
@@ -43,6 +44,11 @@ class Swings implements Sink {
     this.turn(d1);
   }
 
+  run(times: Float64Array, values: Float64Array, first: number, last: number): void {
+    for (let i = first; i < last; i++)
+      this.piece(times[i] as number, values[i] as number, times[i + 1] as number, values[i + 1] as number);
+  }
+
   private extreme(at: number, kelvin: number): void {
     if (kelvin < this.low.kelvin) this.low = { kelvin, at };
     if (kelvin > this.high.kelvin) this.high = { kelvin, at };
@@ -85,8 +91,8 @@ class Swings implements Sink {
  */
 export function cyclingOf(
   channel: Channel,
-  times: Float64Array,
-  values: Float64Array,
+  times: NumberColumn,
+  values: NumberColumn,
   runs: readonly Run[],
   gapLimitSeconds: number,
   toleranceKelvin: number,

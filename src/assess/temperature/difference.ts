@@ -1,3 +1,5 @@
+import { type NumberColumn, readColumn } from '../../model/columns/number-column.js';
+import { NumberWriter } from '../../model/columns/packed-numbers.js';
 import type { Channel } from '../../model/evidence.js';
 import type { ChannelDifference, Span } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
@@ -26,7 +28,14 @@ export function differenceOf(
   if (a === undefined || b === undefined) return undefined;
   const limits = [first, second].map((one) => gapLimit(one.log.times).gapLimitSeconds);
   const joined =
-    first.log === second.log ? sameRows(first.log.times, a, b) : mergedRows(first, a, second, b, limits);
+    first.log === second.log
+      ? { times: first.log.times, values: new RowByRow(a, b) }
+      : mergedRows(
+          { times: first.log.times, values: a },
+          { times: second.log.times, values: b },
+          window,
+          limits,
+        );
   const sums = summarise(first.channel, joined.times, joined.values, window, Math.min(...limits), {
     low: -limit,
     high: limit,
@@ -45,45 +54,90 @@ export function differenceOf(
 }
 
 interface Series {
-  times: Float64Array;
-  values: Float64Array;
+  times: NumberColumn;
+  values: NumberColumn;
 }
 
-function sameRows(times: Float64Array, a: Float64Array, b: Float64Array): Series {
-  return { times, values: a.map((value, i) => value - (b[i] as number)) };
+/** One channel less another of the same log, worked out where it is read. */
+class RowByRow implements NumberColumn {
+  #second = new Float64Array();
+
+  constructor(
+    readonly a: NumberColumn,
+    readonly b: NumberColumn,
+  ) {}
+
+  get length(): number {
+    return this.a.length;
+  }
+
+  at(index: number): number | undefined {
+    const [a, b] = [this.a.at(index), this.b.at(index)];
+    return a === undefined || b === undefined ? undefined : a - b;
+  }
+
+  read(from: number, into: Float64Array): number {
+    if (this.#second.length !== into.length) this.#second = new Float64Array(into.length);
+    const second = this.#second;
+    const count = readColumn(this.a, from, into);
+    readColumn(this.b, from, second);
+    for (let i = 0; i < count; i++) into[i] = (into[i] as number) - (second[i] as number);
+    return count;
+  }
+
+  *[Symbol.iterator](): Generator<number> {
+    for (let i = 0; i < this.length; i++) yield this.at(i) as number;
+  }
 }
 
-function mergedRows(
-  first: Sensor,
-  a: Float64Array,
-  second: Sensor,
-  b: Float64Array,
-  limits: readonly number[],
-): Series {
-  const all = new Float64Array(first.log.times.length + second.log.times.length);
-  all.set(first.log.times);
-  all.set(second.log.times, first.log.times.length);
-  const times = Float64Array.from(new Set(all.sort()));
+/** The difference at the times of either, with those beyond the window's ends that can be joined to it. */
+function mergedRows(a: Series, b: Series, window: Span, limits: readonly number[]): Series {
   const [limitA = 0, limitB = 0] = limits;
-  const readA = reader(first.log.times, a, limitA * 1000);
-  const readB = reader(second.log.times, b, limitB * 1000);
-  return { times, values: times.map((at) => readA(at) - readB(at)) };
+  const readA = reader(a, limitA * 1000);
+  const readB = reader(b, limitB * 1000);
+  const times = new NumberWriter();
+  const values = new NumberWriter();
+  for (const at of timesOfEither(a.times, b.times, {
+    from: window.from - 1000 * Math.max(...limits),
+    to: window.to + 1000 * Math.max(...limits),
+  })) {
+    times.push(at);
+    values.push(readA(at) - readB(at));
+  }
+  return { times: times.finish(), values: values.finish() };
+}
+
+/** Times of two series in order, each once, from the last before a window to the first after it. */
+function* timesOfEither(a: NumberColumn, b: NumberColumn, { from, to }: Span): Generator<number> {
+  let i = Math.max(0, firstFrom(a, from) - 1);
+  let j = Math.max(0, firstFrom(b, from) - 1);
+  const [lastA, lastB] = [firstFrom(a, to) + 1, firstFrom(b, to) + 1];
+  for (;;) {
+    const x = i < lastA ? (a.at(i) ?? Number.POSITIVE_INFINITY) : Number.POSITIVE_INFINITY;
+    const y = j < lastB ? (b.at(j) ?? Number.POSITIVE_INFINITY) : Number.POSITIVE_INFINITY;
+    if (x === y && x === Number.POSITIVE_INFINITY) return;
+    if (x <= y) i += 1;
+    if (y <= x) j += 1;
+    yield Math.min(x, y);
+  }
 }
 
 /** Reads a series off its straight lines at rising times; NaN where it is unknown. */
-function reader(times: Float64Array, values: Float64Array, limit: number): (at: number) => number {
-  const known = Uint32Array.from(times.keys()).filter((i) => Number.isFinite(values[i]));
-  const at = Float64Array.from(known, (i) => times[i] as number);
+function reader({ times, values }: Series, limit: number): (at: number) => number {
+  let next = 0;
+  let left: { at: number; value: number } | undefined;
   return (when) => {
-    const next = firstFrom(at, when);
-    const right = known[next];
-    if (right === undefined) return Number.NaN;
-    if (at[next] === when) return values[right] as number;
-    const left = known[next - 1];
-    if (next === 0 || left === undefined) return Number.NaN;
-    const [t0, t1] = [at[next - 1] as number, at[next] as number];
-    if (t1 - t0 > limit) return Number.NaN;
-    const [v0, v1] = [values[left] as number, values[right] as number];
-    return v0 + ((v1 - v0) * (when - t0)) / (t1 - t0);
+    for (; next < times.length; next++) {
+      const value = values.at(next) ?? Number.NaN;
+      if (!Number.isFinite(value)) continue;
+      const at = times.at(next) ?? Number.NaN;
+      if (at === when) return value;
+      if (at > when) {
+        if (left === undefined || at - left.at > limit) return Number.NaN;
+        return left.value + ((value - left.value) * (when - left.at)) / (at - left.at);
+      }
+      left = { at, value };
+    }
+    return Number.NaN;
   };
 }

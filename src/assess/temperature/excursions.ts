@@ -1,3 +1,4 @@
+import type { NumberColumn } from '../../model/columns/number-column.js';
 import type { Channel } from '../../model/evidence.js';
 import type { Excursion, LogGap, Span } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
@@ -107,8 +108,8 @@ class Follower {
  */
 export function findExcursions(
   channel: Channel,
-  times: Float64Array,
-  values: Float64Array,
+  times: NumberColumn,
+  values: NumberColumn,
   window: Span,
   gapLimitSeconds: number,
   band: { low: number; high: number } | undefined,

@@ -1,3 +1,5 @@
+import { eachBlock, type NumberColumn } from '../../model/columns/number-column.js';
+import { withoutRows } from '../../model/columns/packed-numbers.js';
 import type { Channel } from '../../model/evidence.js';
 import type { Jump, Span } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
@@ -34,18 +36,18 @@ export function withoutJumps(log: UnitLog): CleanLog {
     if (values === undefined) continue;
     const rows = jumpRows(log, values);
     if (rows.length === 0) continue;
-    const kept = Float64Array.from(values);
-    for (const { index, kelvin } of rows) {
-      kept[index] = Number.NaN;
+    for (const { index, kelvin } of rows)
       jumps.push({
         channel,
-        at: log.times[index] as number,
-        row: log.rows[index] as number,
-        celsius: values[index] as number,
+        at: log.times.at(index) as number,
+        row: log.rows.at(index) as number,
+        celsius: values.at(index) as number,
         kelvin,
       });
-    }
-    channels[channel] = kept;
+    channels[channel] = withoutRows(
+      values,
+      rows.map(({ index }) => index),
+    );
   }
   if (jumps.length === 0) return { log, jumps };
   return { log: { ...log, channels }, jumps: jumps.sort((a, b) => a.at - b.at) };
@@ -56,34 +58,41 @@ export function jumpsIn(jumps: readonly Jump[], { from, to }: Span): Jump[] {
   return jumps.filter((jump) => jump.at >= from && jump.at <= to);
 }
 
-function jumpRows(log: UnitLog, values: Float64Array): { index: number; kelvin: number }[] {
-  const { times } = log;
+function jumpRows(log: UnitLog, values: NumberColumn): { index: number; kelvin: number }[] {
   const found: { index: number; kelvin: number }[] = [];
-  let before = -1;
-  let here = -1;
-  for (let next = 0; next < values.length; next++) {
-    const after = values[next] as number;
-    if (Number.isNaN(after)) continue;
-    if (before >= 0) {
-      const [a, b] = [values[before] as number, values[here] as number];
-      if (Math.abs(b - a) > JUMP && Math.abs(b - after) > JUMP && Math.abs(after - a) <= NEIGHBOURS_AGREE) {
-        const at = times[here] as number;
-        const near =
-          at - (times[before] as number) <= NEIGHBOURS_WITHIN &&
-          (times[next] as number) - at <= NEIGHBOURS_WITHIN;
-        if (near && ![before, here, next].some((row) => defrosts(log, row)))
-          found.push({ index: here, kelvin: Math.min(Math.abs(b - a), Math.abs(b - after)) });
+  // The two samples before, by row and value.
+  let [before, here] = [-1, -1];
+  let [a, b] = [Number.NaN, Number.NaN];
+  eachBlock([values], ([block], from, count) => {
+    for (let i = 0; i < count; i++) {
+      const after = block?.[i] as number;
+      if (Number.isNaN(after)) continue;
+      const fromBoth = Math.min(Math.abs(b - a), Math.abs(b - after));
+      if (fromBoth > JUMP && Math.abs(after - a) <= NEIGHBOURS_AGREE) {
+        const rows = [before, here, from + i] as const;
+        if (nearInTime(log, rows) && !rows.some((row) => defrosts(log, row)))
+          found.push({ index: here, kelvin: fromBoth });
       }
+      before = here;
+      here = from + i;
+      a = b;
+      b = after;
     }
-    before = here;
-    here = next;
-  }
+  });
   return found;
+}
+
+function nearInTime({ times }: UnitLog, [before, here, next]: readonly [number, number, number]): boolean {
+  const at = times.at(here) as number;
+  return (
+    at - (times.at(before) as number) <= NEIGHBOURS_WITHIN &&
+    (times.at(next) as number) - at <= NEIGHBOURS_WITHIN
+  );
 }
 
 function defrosts(log: UnitLog, row: number): boolean {
   return (
-    DEFROST.test(log.states.defrost?.[row]?.trim() ?? '') ||
-    (log.states.mode?.[row]?.toLowerCase().includes('defrost') ?? false)
+    DEFROST.test(log.states.defrost?.at(row)?.trim() ?? '') ||
+    (log.states.mode?.at(row)?.toLowerCase().includes('defrost') ?? false)
   );
 }

@@ -1,3 +1,4 @@
+import type { NumberColumn } from '../../model/columns/number-column.js';
 import type { Span } from '../../model/results.js';
 import { type Respiration, rateAt } from '../../reference/respiration.js';
 import { type Sink, walk } from './pieces.js';
@@ -61,8 +62,8 @@ class Used implements Sink {
  * below a chilling threshold, where cold itself shortens life.
  */
 export function lifeUsed(
-  times: Float64Array,
-  values: Float64Array,
+  times: NumberColumn,
+  values: NumberColumn,
   window: Span,
   gapLimitSeconds: number,
   respiration: Respiration,

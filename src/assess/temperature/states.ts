@@ -1,3 +1,5 @@
+import { eachBlock, type NumberColumn } from '../../model/columns/number-column.js';
+import type { TextColumn } from '../../model/columns/text-column.js';
 import type { Span, TemperatureResult } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { saysDefrost, saysNothing, saysOff } from './state-words.js';
@@ -37,8 +39,8 @@ export function loggedStates(log: UnitLog, window: Span, gapLimitSeconds: number
 }
 
 function spansOf(
-  times: Float64Array,
-  texts: readonly string[],
+  times: NumberColumn,
+  texts: TextColumn,
   says: (text: string) => boolean,
   window: Span,
   gapLimit: number,
@@ -46,22 +48,23 @@ function spansOf(
   const known = new Map<string, boolean>();
   const spans: Span[] = [];
   let open: Span | undefined;
-  for (let i = 0; i < times.length; i++) {
-    const text = texts[i] ?? '';
+  let i = 0;
+  for (const text of texts) {
     let on = known.get(text);
     if (on === undefined) {
       on = says(text);
       known.set(text, on);
     }
-    const at = times[i] as number;
-    const next = i + 1 < times.length ? (times[i + 1] as number) : at;
-    const until = next - at > gapLimit ? at : next;
     if (on) {
+      const at = times.at(i) as number;
+      const next = times.at(i + 1) ?? at;
+      const until = next - at > gapLimit ? at : next;
       if (open === undefined || open.to < at) {
         open = { from: at, to: until };
         spans.push(open);
       } else open.to = until;
     }
+    i += 1;
   }
   return spans
     .filter((span) => span.to >= window.from && span.from <= window.to)
@@ -81,17 +84,19 @@ export function loggedSetPoints(
   if (values === undefined) return [];
   const runs: (Span & { celsius: number })[] = [];
   let open: (Span & { celsius: number }) | undefined;
-  for (let i = 0; i < log.times.length; i++) {
-    const at = log.times[i] as number;
-    const value = values[i] as number;
-    if (!Number.isFinite(value)) continue;
-    const joins = open !== undefined && at - open.to <= gapLimitSeconds * 1000;
-    if (open !== undefined && joins) open.to = at;
-    if (open === undefined || !joins || Math.abs(open.celsius - value) > SAME_SET_POINT) {
-      open = { from: at, to: at, celsius: value };
-      runs.push(open);
+  eachBlock([log.times, values], ([times, setPoints], _from, count) => {
+    for (let i = 0; i < count; i++) {
+      const at = times?.[i] as number;
+      const value = setPoints?.[i] as number;
+      if (!Number.isFinite(value)) continue;
+      const joins = open !== undefined && at - open.to <= gapLimitSeconds * 1000;
+      if (open !== undefined && joins) open.to = at;
+      if (open === undefined || !joins || Math.abs(open.celsius - value) > SAME_SET_POINT) {
+        open = { from: at, to: at, celsius: value };
+        runs.push(open);
+      }
     }
-  }
+  });
   return runs
     .filter((run) => run.to >= window.from && run.from <= window.to)
     .map((run) => ({ ...run, from: Math.max(run.from, window.from), to: Math.min(run.to, window.to) }));

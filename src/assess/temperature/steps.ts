@@ -1,28 +1,36 @@
+import { eachBlock, type NumberColumn } from '../../model/columns/number-column.js';
+
 /** Samples farther apart than this many median steps are not joined. */
 const STEPS = 3;
 /** But half an hour is always joined. */
 const LEAST_SECONDS = 30 * 60;
 
 /** Median time between neighbouring rows and the longest step over which they are joined: max(3 × median, 30 min). */
-export function gapLimit(times: Float64Array): { medianStepSeconds: number; gapLimitSeconds: number } {
+export function gapLimit(times: NumberColumn): { medianStepSeconds: number; gapLimitSeconds: number } {
   const medianStepSeconds = medianStep(times) / 1000;
   return { medianStepSeconds, gapLimitSeconds: Math.max(STEPS * medianStepSeconds, LEAST_SECONDS) };
 }
 
 /** Milliseconds; 0 with fewer than two rows. Logs have few different steps in long runs, so runs are counted, not rows sorted. */
-function medianStep(times: Float64Array): number {
+function medianStep(times: NumberColumn): number {
   const counts = new Map<number, number>();
   let step = Number.NaN;
   let run = 0;
-  for (let i = 1; i < times.length; i++) {
-    const next = (times[i] as number) - (times[i - 1] as number);
-    if (next !== step) {
-      if (run > 0) counts.set(step, (counts.get(step) ?? 0) + run);
-      step = next;
-      run = 0;
+  let before = Number.NaN;
+  eachBlock([times], ([block], from, count) => {
+    for (let i = 0; i < count; i++) {
+      const at = block?.[i] as number;
+      const next = at - before;
+      before = at;
+      if (from + i === 0) continue;
+      if (next !== step) {
+        if (run > 0) counts.set(step, (counts.get(step) ?? 0) + run);
+        step = next;
+        run = 0;
+      }
+      run++;
     }
-    run++;
-  }
+  });
   if (run === 0) return 0;
   counts.set(step, (counts.get(step) ?? 0) + run);
   const sorted = [...counts].sort(([a], [b]) => a - b);

@@ -1,3 +1,4 @@
+import { BLOCK, type NumberColumn, readColumn } from '../../model/columns/number-column.js';
 import type { Channel } from '../../model/evidence.js';
 import type { Band, ChannelSummary, Span } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
@@ -50,6 +51,11 @@ class Sums implements Sink {
     }
   }
 
+  run(times: Float64Array, values: Float64Array, first: number, last: number): void {
+    for (let i = first; i < last; i++)
+      this.piece(times[i] as number, values[i] as number, times[i + 1] as number, values[i + 1] as number);
+  }
+
   unknown(from: number, to: number): void {
     this.silence = Math.max(this.silence, to - from);
   }
@@ -66,13 +72,18 @@ class Sums implements Sink {
   }
 }
 
-function samplesIn(times: Float64Array, values: Float64Array, window: Span): number {
-  let count = 0;
-  for (let i = firstFrom(times, window.from); i < times.length; i++) {
-    if ((times[i] as number) > window.to) break;
-    if (Number.isFinite(values[i])) count++;
+function samplesIn(times: NumberColumn, values: NumberColumn, window: Span): number {
+  let samples = 0;
+  // The first row after the window; no two rows have one time.
+  const after = firstFrom(times, window.to);
+  const end = times.at(after) === window.to ? after + 1 : after;
+  const start = firstFrom(times, window.from);
+  const block = new Float64Array(Math.max(0, Math.min(BLOCK, end - start)));
+  for (let from = start; from < end; from += BLOCK) {
+    const count = Math.min(end - from, readColumn(values, from, block));
+    for (let i = 0; i < count; i++) if (Number.isFinite(block[i])) samples++;
   }
-  return count;
+  return samples;
 }
 
 /**
@@ -82,8 +93,8 @@ function samplesIn(times: Float64Array, values: Float64Array, window: Span): num
  */
 export function summarise(
   channel: Channel,
-  times: Float64Array,
-  values: Float64Array,
+  times: NumberColumn,
+  values: NumberColumn,
   window: Span,
   gapLimitSeconds: number,
   band: Pick<Band, 'low' | 'high'> | undefined,

@@ -45,7 +45,7 @@ export async function examineLog(
 ): Promise<Examined | { problems: Problem[] }> {
   const { source, file, delivery, hint } = input;
   const log = await readUnitLog(source, mapping, { evidence: 'e1' as EvidenceId, addedSeconds: 0 });
-  const [from, to] = [log.times[0], log.times.at(-1)];
+  const [from, to] = [log.times.at(0), log.times.at(-1)];
   const problems = rowProblems(log, input);
   if (from === undefined || to === undefined) return { problems };
   const columns = mapping.channels.map((c) => `${c.channel} in ${c.unit}`).join(', ');

@@ -33,7 +33,7 @@ function otherTrailer({ stated }: ReadLog, { equipment }: Delivery): Flag[] {
 
 /** Trucks run late: a day on either side of the planned times belongs to the delivery. */
 function otherTime({ times }: ReadLog, { stops }: Delivery): Flag[] {
-  const [from, to] = [times[0], times.at(-1)];
+  const [from, to] = [times.at(0), times.at(-1)];
   const planned = stops.flatMap((stop) => plannedAt(stop) ?? []);
   if (from === undefined || to === undefined || planned.length === 0) return [];
   const room = STOP_WINDOW_HOURS * 3_600_000;

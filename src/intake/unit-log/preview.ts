@@ -28,18 +28,18 @@ const SHOWN_ROWS = 5;
 
 export function previewOf(log: UnitLog, mapping: LogMapping, unused: string[], placeZone: Zone): LogPreview {
   const zone = mapping.time.zone === 'offset' ? placeZone : mapping.time.zone;
-  const rows = Array.from(log.times.subarray(0, SHOWN_ROWS), (at, i): PreviewRow => {
-    const utc = toInstant(at);
+  const rows = Array.from({ length: Math.min(SHOWN_ROWS, log.times.length) }, (_, i): PreviewRow => {
+    const utc = toInstant(log.times.at(i) ?? 0);
     return {
-      row: log.rows[i] ?? 0,
+      row: log.rows.at(i) ?? 0,
       utc,
       local: inZone(utc, zone).toFormat('yyyy-MM-dd HH:mm:ss ZZ'),
       temperatures: mapping.channels.flatMap(({ channel }) => {
-        const celsius = log.channels[channel]?.[i] ?? Number.NaN;
+        const celsius = log.channels[channel]?.at(i) ?? Number.NaN;
         return Number.isNaN(celsius) ? [] : [{ channel, celsius, fahrenheit: fromCelsius(celsius, '°F') }];
       }),
       states: mapping.states.flatMap(({ state }) => {
-        const text = log.states[state]?.[i] ?? '';
+        const text = log.states[state]?.at(i) ?? '';
         return text === '' ? [] : [{ state, text }];
       }),
     };

@@ -1,4 +1,5 @@
-import { stat } from 'node:fs/promises';
+import { NumberWriter, type PackedNumbers } from '../../model/columns/packed-numbers.js';
+import { TextWriter } from '../../model/columns/text-column.js';
 import { DossierError } from '../../model/error.js';
 import type { EvidenceId, LogMapping } from '../../model/evidence.js';
 import { toCelsius } from '../../model/temperature.js';
@@ -7,7 +8,6 @@ import type { ByteSource } from '../table/bytes.js';
 import { eachRow } from '../table/rows.js';
 import { isPossible, oddValue } from './cells/cell-value.js';
 import { readNumber } from './cells/numbers.js';
-import { GrowingNumbers, GrowingTexts } from './rows/growing.js';
 import { type FoldedRow, resolveFolds, sortedOnce } from './rows/order-rows.js';
 import { repeatedRow } from './rows/repeated-rows.js';
 import { RowNotes } from './rows/row-notes.js';
@@ -32,7 +32,7 @@ const NINES_BELOW = /^\s*[-−]99/;
 
 /**
  * Reads a log as its mapping says: times to UTC, temperatures to °C, rows sorted by time. Streams, with
- * memory for the columns alone. A value that is missing is NaN; so is one that is a fault mark, a text or
+ * memory for the packed columns alone. A value that is missing is NaN; so is one that is a fault mark, a text or
  * impossible, which is also noted. A row without a readable time, in the hour that daylight saving skips,
  * with more cells than the header, or with the time of an earlier row and other values is left out and noted;
  * one that repeats or completes an earlier row is joined to it. A file that ends within a row loses that row.
@@ -43,7 +43,7 @@ export async function readUnitLog(
   mapping: LogMapping,
   { evidence, addedSeconds }: LogReadOptions,
 ): Promise<ReadLog> {
-  const reader = new LogReader(mapping, await charactersOf(source, mapping));
+  const reader = new LogReader(mapping);
   const text =
     mapping.sheet === undefined
       ? source
@@ -52,24 +52,11 @@ export async function readUnitLog(
   return reader.finish(evidence, addedSeconds);
 }
 
-/** About how many characters a file has; undefined for what is no file or is unpacked first. */
-async function charactersOf(
-  source: ByteSource,
-  { encoding, sheet }: LogMapping,
-): Promise<number | undefined> {
-  if (typeof source !== 'string' || sheet !== undefined) return undefined;
-  const { size } = await stat(source);
-  return encoding === 'utf-16le' || encoding === 'utf-16be' ? size / 2 : size;
-}
-
-/** Rows after which the length of the others is foretold. */
-const ROWS_TO_JUDGE_BY = 1_000;
-
 class LogReader {
   readonly #mapping: LogMapping;
   readonly #notes = new RowNotes();
-  readonly #times = GrowingNumbers.of();
-  readonly #rows = GrowingNumbers.ofCounts();
+  readonly #times = new NumberWriter();
+  readonly #rows = new NumberWriter();
   readonly #folded: FoldedRow[] = [];
   readonly #channels;
   readonly #states;
@@ -82,15 +69,10 @@ class LogReader {
   /** A row with too few cells; whether the file ends within it shows only with the next row. */
   #short: { cells: string[]; line: number } | undefined;
 
-  #characters = 0;
-
-  constructor(
-    mapping: LogMapping,
-    readonly expected: number | undefined,
-  ) {
+  constructor(mapping: LogMapping) {
     this.#mapping = mapping;
-    this.#channels = mapping.channels.map((c) => ({ ...c, values: GrowingNumbers.of() }));
-    this.#states = mapping.states.map((s) => ({ ...s, values: new GrowingTexts() }));
+    this.#channels = mapping.channels.map((c) => ({ ...c, values: new NumberWriter() }));
+    this.#states = mapping.states.map((s) => ({ ...s, values: new TextWriter() }));
     this.#rowTimes = new RowTimes(mapping.time);
     this.#needed = 1 + Math.max(...mapping.channels.map((c) => c.column), ...mapping.time.columns);
   }
@@ -149,7 +131,6 @@ class LogReader {
       return;
     }
     this.#rows.push(line);
-    if (this.#rows.length <= ROWS_TO_JUDGE_BY) this.#foretell(cells);
     for (const c of this.#channels) {
       const text = cells[c.column] ?? '';
       const celsius = toCelsius(readNumber(text, this.#mapping.decimal), c.unit);
@@ -164,16 +145,6 @@ class LogReader {
     for (const s of this.#states) s.values.push((cells[s.column] ?? '').trim());
   }
 
-  /** Gives the columns room for all rows, once the first rows show how long a row is. */
-  #foretell(cells: readonly string[]): void {
-    for (const cell of cells) this.#characters += cell.length + 1;
-    if (this.expected === undefined || this.#rows.length < ROWS_TO_JUDGE_BY) return;
-    const rows = Math.min(MOST_ROWS, Math.ceil((1.05 * this.expected * ROWS_TO_JUDGE_BY) / this.#characters));
-    for (const column of [this.#times, this.#rows]) column.reserve(rows);
-    for (const { values } of this.#channels) values.reserve(rows);
-    for (const { values } of this.#states) values.reserve(rows);
-  }
-
   finish(evidence: EvidenceId, addedSeconds: number): ReadLog {
     const notes = this.#notes;
     if (this.#short !== undefined) this.#leave(this.#short.line, 'ragged', 'the file ends within this row');
@@ -183,8 +154,7 @@ class LogReader {
         'time-in-fold',
         `this wall time happened twice; read as the ${which} by its neighbours`,
       );
-    const unsorted = this.#times.pick();
-    const order = sortedOnce(unsorted, (index, kept) => {
+    const order = sortedOnce(this.#times, (index, kept) => {
       const same = repeatedRow(this.#channels, this.#states, index, kept);
       const row = this.#rows.at(kept);
       if (same.is === 'repeated')
@@ -192,17 +162,15 @@ class LogReader {
       else notes.add(this.#rows.at(index), 'duplicate', `the time of row ${row} with ${same.difference}`);
       this.#leftOut += 1;
     });
-    const times = order === undefined ? unsorted : Float64Array.from(order, (i) => unsorted[i] ?? Number.NaN);
-    if (addedSeconds !== 0)
-      for (let i = 0; i < times.length; i++) times[i] = (times[i] ?? 0) + addedSeconds * 1000;
+    const times = later(this.#times.finish(order), addedSeconds * 1000);
     const { stated } = this.#stated;
     return {
       evidence,
       zone: this.#mapping.time.zone,
       times,
-      channels: Object.fromEntries(this.#channels.map((c) => [c.channel, c.values.pick(order)])),
-      states: Object.fromEntries(this.#states.map((s) => [s.state, s.values.pick(order)])),
-      rows: this.#rows.pick(order),
+      channels: Object.fromEntries(this.#channels.map((c) => [c.channel, c.values.finish(order)])),
+      states: Object.fromEntries(this.#states.map((s) => [s.state, s.values.finish(order)])),
+      rows: this.#rows.finish(order),
       ...(stated === undefined ? {} : { stated }),
       problems: notes.kept(),
       problemCount: notes.total,
@@ -211,4 +179,11 @@ class LogReader {
       counts: notes.counts,
     };
   }
+}
+
+function later(times: PackedNumbers, milliseconds: number): PackedNumbers {
+  if (milliseconds === 0) return times;
+  const moved = new NumberWriter();
+  for (const at of times) moved.push(at + milliseconds);
+  return moved.finish();
 }

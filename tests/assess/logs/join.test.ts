@@ -57,7 +57,7 @@ describe('two downloads of one unit', () => {
     const [one] = joinLogs([a, b]).joined;
     if (one === undefined) throw new Error('no log');
     expect(one.joinedFrom?.evidence).toEqual([a.evidence, b.evidence]);
-    expect(minutes(one).map((_, i) => [sourceOf(one, i), one.rows[i]])).toEqual([
+    expect(minutes(one).map((_, i) => [sourceOf(one, i), one.rows.at(i)])).toEqual([
       [a.evidence, 2],
       [a.evidence, 3],
       [a.evidence, 4],
@@ -98,7 +98,7 @@ describe('two downloads of one unit', () => {
     });
     const [one] = joinLogs([a, b]).joined;
     expect([...(one?.channels['return-air'] ?? [])]).toEqual([2, 3, 2]);
-    expect(one?.states.mode).toEqual(['Cool', 'Defrost', 'Cool']);
+    expect([...(one?.states.mode ?? [])]).toEqual(['Cool', 'Defrost', 'Cool']);
   });
 
   it('that disagree in some rows are joined, the first taken in counts, and the rows are named', () => {
@@ -114,7 +114,7 @@ describe('two downloads of one unit', () => {
         differences: [{ channel: 'return-air', first: 2 + Math.sin(45) - 5, second: 2 + Math.sin(45) }],
       },
     ]);
-    expect(joined[0]?.channels['return-air']?.[9]).toBeCloseTo(2 + Math.sin(45) - 5);
+    expect(joined[0]?.channels['return-air']?.at(9)).toBeCloseTo(2 + Math.sin(45) - 5);
   });
 
   it('written once in tenths of °F and once in tenths of °C agree', () => {

@@ -48,7 +48,7 @@ describe('a spreadsheet', () => {
     const again = await readUnitLog(path, received.mapping, { evidence, addedSeconds: 0 });
     expect(instants(again.times)).toEqual(['2026-07-14T11:00', '2026-07-14T11:05']);
     expect(celsius(again.channels['return-air'])).toEqual([3, Number.NaN]);
-    expect(again.states.mode).toEqual(['Cool "fast", but slow', 'Defrost']);
+    expect([...(again.states.mode ?? [])]).toEqual(['Cool "fast", but slow', 'Defrost']);
     expect([...again.rows]).toEqual([4, 5]);
     expect(log?.rows.map((row) => row.row)).toEqual([4, 5]);
   });

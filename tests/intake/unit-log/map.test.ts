@@ -21,7 +21,7 @@ decimal: comma
     expect(celsius(log.channels['set-point'])).toEqual([2.5]);
     expect(celsius(log.channels['return-air'])).toEqual([2.44]);
     expect(celsius(log.channels['probe-3'])).toEqual([1]);
-    expect(log.states.door).toEqual(['offen']);
+    expect([...(log.states.door ?? [])]).toEqual(['offen']);
   });
 
   it.each([

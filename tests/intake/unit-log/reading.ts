@@ -35,6 +35,6 @@ export async function read(
   return readUnitLog(source(bytes), await mappingOf(bytes, context), { evidence, addedSeconds });
 }
 
-export const instants = (times: Float64Array) => [...times].map((t) => toInstant(t).slice(0, 16));
-export const celsius = (values: Float64Array | undefined) =>
+export const instants = (times: Iterable<number>) => [...times].map((t) => toInstant(t).slice(0, 16));
+export const celsius = (values: Iterable<number> | undefined) =>
   [...(values ?? [])].map((v) => Math.round(v * 100) / 100);

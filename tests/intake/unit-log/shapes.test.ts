@@ -174,7 +174,7 @@ describe('a log in any shape', () => {
         expect([...(log.channels['set-point'] ?? [])]).toEqual(degrees((row) => row.set));
         expect([...(log.channels['return-air'] ?? [])]).toEqual(degrees((row) => row.ret));
         expect([...(log.channels['probe-2'] ?? [])]).toEqual(degrees((row) => row.probe));
-        expect(log.states.mode).toEqual(rows.map((row) => row.mode));
+        expect([...(log.states.mode ?? [])]).toEqual(rows.map((row) => row.mode));
         expect([log.problemCount, log.rowsLeftOut]).toEqual([0, 0]);
         expect(log.stated).toEqual(shape.preamble ? { trailer: 'T-7' } : undefined);
       }),

@@ -4,6 +4,7 @@ import type { SimpleNeed } from '../../../model/rule-set.js';
 import type { EvidenceItem } from '../../../model/state.js';
 import { knownMilliseconds } from '../../../model/time.js';
 import { type Alarm, alarmsOf, logsWithAlarms } from '../../alarms.js';
+import { firstFrom } from '../../temperature/pieces.js';
 import { zoneAt } from '../../zones.js';
 import type { RuleContext } from '../context.js';
 import { lack } from '../lacks.js';
@@ -24,7 +25,7 @@ export function alarmsVerdict(context: RuleContext, need: AlarmsNeed): NeedVerdi
   const from = ends.after?.at ?? Number.NEGATIVE_INFINITY;
   const to = Math.min(context.now, ends.before?.at ?? context.now);
   const inside = (at: number | undefined) => at !== undefined && at >= from && at <= to;
-  const logs = logsWithAlarms(context.logs).filter((log) => log.times.some(inside));
+  const logs = logsWithAlarms(context.logs).filter((log) => inside(log.times.at(firstFrom(log.times, from))));
   const rounds = context.evidence
     .of('round')
     .filter((item) => item.withheld === undefined && inside(knownMilliseconds(item.time)));

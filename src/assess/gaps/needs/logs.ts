@@ -19,7 +19,7 @@ type LogNeed = Extract<SimpleNeed, { log: unknown }>;
  * the last air they know of it is near the bill's temperature.
  */
 export function logVerdict(context: RuleContext, need: LogNeed): NeedVerdict {
-  const usable = context.logs.filter((log) => log.times.length > 1 && (log.times[0] ?? 0) <= context.now);
+  const usable = context.logs.filter((log) => log.times.length > 1 && (log.times.at(0) ?? 0) <= context.now);
   if (usable.length === 0) return { ...nothing(), lacking: [lack('no-log', {})] };
   const start = edge(context, need.from, undefined, 'from');
   const end = edge(context, need.to, 'arrival', 'to');
@@ -93,8 +93,8 @@ function lastAir(log: UnitLog, from: number, to: number): { at: number; celsius:
   const values = channel === undefined ? undefined : log.channels[channel];
   if (values === undefined) return undefined;
   for (let i = log.times.length - 1; i >= 0; i--) {
-    const at = log.times[i] ?? Number.NaN;
-    const celsius = values[i] ?? Number.NaN;
+    const at = log.times.at(i) ?? Number.NaN;
+    const celsius = values.at(i) ?? Number.NaN;
     if (at < from) return undefined;
     if (at <= to && Number.isFinite(celsius)) return { at, celsius };
   }

@@ -46,5 +46,5 @@ function isLater(context: RuleContext, word: SetPointWord): boolean {
   if (word.at !== undefined) return word.at > context.now;
   if (word.source !== 'log') return false;
   const log = context.logs.find((one) => one.evidence === word.evidence);
-  return log !== undefined && (log.times[0] ?? context.now) > context.now;
+  return log !== undefined && (log.times.at(0) ?? context.now) > context.now;
 }

@@ -1,4 +1,4 @@
-import type { GrowingNumbers } from './growing.js';
+import type { NumberWriter } from '../../../model/columns/packed-numbers.js';
 
 /** A row whose wall time happened twice; `index` is its place in the file. */
 export interface FoldedRow {
@@ -12,7 +12,7 @@ export interface FoldedRow {
  * the direction in which the log runs, a row may not go back behind the one before it.
  */
 export function resolveFolds(
-  times: GrowingNumbers,
+  times: NumberWriter,
   folded: readonly FoldedRow[],
 ): { index: number; which: 'earlier' | 'later' }[] {
   const backwards = times.length > 1 && times.at(times.length - 1) < times.at(0);
@@ -31,17 +31,18 @@ export function resolveFolds(
  * when they stand so already. Every row that repeats a time is told with the row that keeps its place.
  */
 export function sortedOnce(
-  times: Float64Array,
+  written: NumberWriter,
   onRepeat: (index: number, kept: number) => void,
 ): Uint32Array | undefined {
   let up = true;
   let down = true;
-  for (let i = 1; i < times.length && (up || down); i++) {
-    const step = (times[i] ?? 0) - (times[i - 1] ?? 0);
+  for (let i = 1; i < written.length && (up || down); i++) {
+    const step = written.at(i) - written.at(i - 1);
     if (step <= 0) up = false;
     if (step >= 0) down = false;
   }
   if (up) return undefined;
+  const times = Float64Array.from({ length: written.length }, (_, i) => written.at(i));
   const order = new Uint32Array(times.length);
   for (let i = 0; i < order.length; i++) order[i] = down ? order.length - 1 - i : i;
   if (down) return order;

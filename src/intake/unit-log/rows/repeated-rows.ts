@@ -1,12 +1,13 @@
-import type { GrowingNumbers, GrowingTexts } from './growing.js';
+import type { NumberWriter } from '../../../model/columns/packed-numbers.js';
+import type { TextWriter } from '../../../model/columns/text-column.js';
 
 interface ValuesOf {
   heading: string;
-  values: GrowingNumbers;
+  values: NumberWriter;
 }
 interface TextsOf {
   heading: string;
-  values: GrowingTexts;
+  values: TextWriter;
 }
 
 /** One display step of a log that rounds to hundredths: the same reading, converted twice. */
