@@ -218,10 +218,21 @@ export const quantitySaid = z.strictObject({
   saidBy: sayer,
 });
 
+/** Letters that can come before there is a claim: notices, requests and reservations of the carrier's own. */
+export const BEFORE_A_CLAIM: ReadonlySet<LetterKind> = new Set([
+  'notice-to-shipper',
+  'notice-to-insurer',
+  'inspection-request',
+  'reservation',
+  'other',
+]);
+
 /** What was put together to be sent: nothing is sent by the tool. */
 export const claimAnswered = z.strictObject({
   is: z.literal('answered'),
   ...common,
+  /** Left out when there is no claim yet; only letters of BEFORE_A_CLAIM do without. */
+  claim: claimId.optional(),
   letter: letterKind,
   to: z.string().min(1).max(200),
   /** Files of the answer as they were written. */

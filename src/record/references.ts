@@ -1,4 +1,4 @@
-import type { ClaimId, ClaimNote } from '../model/claim.js';
+import { BEFORE_A_CLAIM, type ClaimId, type ClaimNote } from '../model/claim.js';
 import type { Entry } from '../model/entry.js';
 import { assertNever } from '../model/error.js';
 import type { EvidenceId, EvidenceKind } from '../model/evidence.js';
@@ -104,10 +104,14 @@ function claimProblem(note: ClaimNote, there: Known): string | undefined {
   if (note.replaces !== undefined) {
     const replaced = there.noteAt(note.replaces);
     if (replaced?.is !== note.is || replaced.claim !== note.claim)
-      return `entry ${note.replaces} says nothing of that kind about ${note.claim}, so it can't be corrected`;
+      return `entry ${note.replaces} says nothing of that kind about ${note.claim ?? 'no claim'}, so it can't be corrected`;
     return undefined;
   }
-  const begins = note.is === 'received';
-  if (begins && there.hasClaim(note.claim)) return `there is claim ${note.claim} already`;
-  return begins || there.hasClaim(note.claim) ? undefined : `there is no claim ${note.claim}`;
+  if (note.is === 'answered' && note.claim === undefined)
+    return BEFORE_A_CLAIM.has(note.letter)
+      ? undefined
+      : `a letter of the kind ${note.letter} answers a claim`;
+  const begun = note.claim !== undefined && there.hasClaim(note.claim);
+  if (note.is === 'received') return begun ? `there is claim ${note.claim} already` : undefined;
+  return begun ? undefined : `there is no claim ${note.claim}`;
 }

@@ -49,7 +49,19 @@ describe('what is said of a claim', () => {
     expect(claims[1]).not.toHaveProperty('replacedBy');
   });
 
+  it('holds letters that were put together before there is a claim', () => {
+    const notice: Body = { is: 'answered', letter: 'notice-to-shipper', to: 'Three Wells', files: [] };
+    const entries = staged(notice, received, { ...notice, claim: 'c1', letter: 'denial' });
+    const { claims } = foldEntries(entries, entries.length, EMPTY_ROOT);
+    expect(claims.map(({ claim }) => claim)).toEqual([undefined, 'c1', 'c1']);
+  });
+
   it.each<[string, Body[], string]>([
+    [
+      'of an answer to no claim',
+      [{ is: 'answered', letter: 'denial', to: 'Nine Elms', files: [] }],
+      'answers a claim',
+    ],
     ['of a claim that there is not', [{ is: 'terms', claim: 'c2', governs: 'cmr' }], 'no claim c2'],
     ['of the same claim as if it were new', [received, received], 'claim c1 already'],
     ['resting on evidence that there is not', [{ ...received, evidence: ['e9'] }], 'no evidence e9'],
