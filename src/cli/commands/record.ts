@@ -8,6 +8,7 @@ import { readPassphrase } from '../passphrase.js';
 import type { CliContext } from '../program.js';
 import { ask, canAsk } from '../prompts.js';
 import { whoEnters } from '../who.js';
+import { CLAIM_EXAMPLE, claimCommand } from './record-claim.js';
 import { CLOCK_EXAMPLE, clockCommand } from './record-clock.js';
 import { NOTES_EXAMPLE, notesOptions } from './record-notes.js';
 
@@ -143,13 +144,13 @@ const FORMS: readonly Form[] = [
 
 export function recordCommand(context: CliContext): Command {
   const command = notesOptions(new Command('record'), context)
-    .description('Write down a reading, event, seal, pattern, bracing, contact or statement.')
+    .description('Write down a reading, event, seal, pattern, bracing, contact, statement or claim.')
     .enablePositionalOptions()
     .addHelpText(
       'after',
       `
 Examples:
-${[...FORMS.map((form) => form.example), CLOCK_EXAMPLE, NOTES_EXAMPLE, 'dossier record --sheet'].map((example) => `  ${example}`).join('\n')}
+${[...FORMS.map((form) => form.example), CLOCK_EXAMPLE, CLAIM_EXAMPLE, NOTES_EXAMPLE, 'dossier record --sheet'].map((example) => `  ${example}`).join('\n')}
 
 Times are local to the stop's place: 14:05, 2:05pm, yesterday 14:05, 2026-07-14T04:10.
 Left out, it is now. Nothing recorded is ever changed: a correction is a new entry.
@@ -157,6 +158,7 @@ Take no reading where the site's rules or a running unit make it unsafe.`,
     );
   for (const form of FORMS) command.addCommand(formCommand(form, context));
   command.addCommand(clockCommand(context));
+  command.addCommand(claimCommand(context));
   return command;
 }
 

@@ -1,0 +1,78 @@
+import type { z } from 'zod';
+import { type ClaimId, type ClaimNote, claimNote } from '../model/claim.js';
+import { DossierError } from '../model/error.js';
+import { bodyOf, type TypedClaimKind } from './claim/body.js';
+import { inWords } from './claim/said.js';
+import { typed } from './claim/words.js';
+import { type OpenDelivery, withDelivery } from './delivery.js';
+
+export type { TypedClaimKind } from './claim/body.js';
+
+export interface ClaimInput extends OpenDelivery {
+  is: TypedClaimKind;
+  /** The main word of the command: the claimant, what governs, an amount … */
+  word: string | undefined;
+  /** Options as typed, by their names. */
+  fields: Record<string, unknown>;
+}
+
+export interface NotedClaim {
+  claim: ClaimId;
+  /** Ledger entry; the earlier one when the same was recorded before. */
+  entry: number;
+  added: boolean;
+  /** What was written down, in words. */
+  said: string;
+  notices: string[];
+}
+
+/**
+ * Writes down one thing said of a claim. The same said again adds nothing.
+ * Throws DossierError `bad-value` with the field and the choices when a word can't be understood.
+ */
+export async function recordClaim(input: ClaimInput): Promise<NotedClaim> {
+  return withDelivery(input, true, async (record) => {
+    const state = record.state();
+    const says = typed.parse(input.fields);
+    const body = bodyOf(input.is, input.word, says, state, input.now());
+    const read = claimNote.safeParse(JSON.parse(JSON.stringify(body)));
+    if (!read.success) throw notUnderstood(input.is, read.error.issues[0]);
+    const notices = record.notices.map(({ message }) => message);
+    const before = state.claims.find((one) => one.replacedBy === undefined && saysTheSame(one, read.data));
+    if (before !== undefined)
+      return {
+        claim: before.claim ?? body.claim,
+        entry: before.seq,
+        added: false,
+        said: inWords(before),
+        notices,
+      };
+    const [entry] = await record.append([{ type: 'claim-noted', by: input.by, body: read.data }]);
+    return { claim: body.claim, entry: entry?.seq ?? 0, added: true, said: inWords(read.data), notices };
+  });
+}
+
+function notUnderstood(is: TypedClaimKind, issue: z.core.$ZodIssue | undefined): DossierError {
+  const field = issue?.path.join('.') ?? is;
+  const choices = issue?.code === 'invalid_value' ? issue.values.map(String) : [];
+  return new DossierError('bad-value', issue?.message ?? 'not understood', {
+    where: { field },
+    fix: choices.length > 0 ? `Use one of: ${choices.join(', ')}.` : `See: dossier record claim ${is} --help`,
+    ...(choices.length > 0 ? { choices } : {}),
+  });
+}
+
+/** Whether both say the same, whoever entered it and when. */
+function saysTheSame(before: Record<string, unknown>, body: ClaimNote): boolean {
+  const own = new Set(['seq', 'enteredAt', 'enteredBy', 'replacedBy', 'replaces', 'claim']);
+  // A claim that is received again has no number of its own yet, nor a name made from it.
+  if (body.is === 'received') own.add('ourNumber');
+  const plain = (one: Record<string, unknown>) =>
+    JSON.stringify(
+      Object.entries(one)
+        .filter(([key]) => !own.has(key))
+        .sort(([a], [b]) => (a < b ? -1 : 1)),
+    );
+  const sameClaim = body.is === 'received' || before.claim === body.claim;
+  return sameClaim && plain(before) === plain(body);
+}

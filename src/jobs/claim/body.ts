@@ -1,0 +1,144 @@
+import {
+  amountItem,
+  type ClaimId,
+  type ClaimNoteKind,
+  claimantRole,
+  claimClosed,
+  claimId,
+  governing,
+  letterKind,
+  quantityState,
+} from '../../model/claim.js';
+import { assertNever, DossierError } from '../../model/error.js';
+import type { RecordState } from '../../model/state.js';
+import { findLine } from '../typed-place.js';
+import { dayOf } from './day.js';
+import { claimsOf, whichClaim } from './which.js';
+import {
+  amount,
+  choice,
+  contentsOf,
+  entryNumber,
+  moneyOf,
+  must,
+  quantityOf,
+  spanOf,
+  type Typed,
+  worth,
+} from './words.js';
+
+/** What a person can say of a claim; an answer is recorded by the command that puts it together. */
+export type TypedClaimKind = Exclude<ClaimNoteKind, 'answered'>;
+
+/** A body of which the schema judges the words that are choices. */
+type Draft = { is: TypedClaimKind; claim: ClaimId } & Record<string, unknown>;
+
+export function bodyOf(
+  is: TypedClaimKind,
+  word: string | undefined,
+  says: Typed,
+  state: RecordState,
+  now: Date,
+): Draft {
+  const claim = is === 'received' ? newClaim(says, state) : whichClaim(says, state);
+  const common = {
+    is,
+    claim,
+    evidence: says.paper.map((id) => paper(id, state)),
+    note: says.note,
+    replaces: says.correct === undefined ? undefined : entryNumber(says.correct),
+  };
+  const on = () => dayOf(says.on, says.zone, state.delivery, now);
+  switch (is) {
+    case 'received':
+      return {
+        ...common,
+        claimant: {
+          name: must(word, 'claimant', 'the claimant'),
+          role: choice('as', must(says.as, '--as', 'which part they play'), claimantRole.options),
+          address: says.address,
+        },
+        theirNumber: says.number,
+        ourNumber: says.ourNumber ?? `${state.delivery.delivery} ${claim}`,
+        received: on(),
+        form: says.form,
+        amount: moneyOf('--amount', says.amount),
+        grounds: says.ground,
+        contents: contentsOf(says),
+      };
+    case 'terms':
+      return {
+        ...common,
+        governs: choice('law or contract', must(word, 'governs', 'what governs'), governing.options),
+      };
+    case 'clock-set':
+      return { ...common, clock: must(word, 'clock', 'which clock'), ...spanOf(says.span) };
+    case 'letter':
+      return {
+        ...common,
+        letter: choice('letter', must(word, 'letter', 'which letter'), letterKind.options),
+        way: choice('way', must(says.way, '--way', 'whether it came or went'), ['received', 'sent']),
+        on: on(),
+        with: must(says.with, '--with', 'from whom or to whom'),
+        form: says.form,
+      };
+    case 'offer':
+      return {
+        ...common,
+        amount: amount(word),
+        by: says.by ?? 'carrier',
+        on: on(),
+        firm: says.firm,
+      };
+    case 'payment':
+      return { ...common, amount: amount(word), by: says.by ?? 'carrier', on: on() };
+    case 'declined':
+      return {
+        ...common,
+        on: on(),
+        inWriting: says.inWriting,
+        part: moneyOf('--part', says.part),
+        reasons: [...(word === undefined ? [] : [word]), ...says.reason],
+      };
+    case 'closed':
+      return {
+        ...common,
+        on: on(),
+        how: choice('way to end', must(word, 'how', 'how it ended'), claimClosed.shape.how.options),
+      };
+    case 'amount':
+      return {
+        ...common,
+        item: choice('item', must(word, 'item', 'what it is'), amountItem.options),
+        saidBy: must(says.saidBy, '--said-by', 'who says so'),
+        line: findLine(state.delivery, says.line),
+        ...worth(says),
+      };
+    case 'quantity': {
+      return {
+        ...common,
+        state: choice('state', must(word, 'state', 'in which state'), quantityState.options),
+        line: findLine(state.delivery, must(says.line, '--line', 'of which line')),
+        ...quantityOf(must(says.quantity, '--quantity', 'how much')),
+        saidBy: must(says.saidBy, '--said-by', 'who says so'),
+      };
+    }
+    default:
+      return assertNever(is);
+  }
+}
+
+function newClaim(says: Typed, state: RecordState): ClaimId {
+  if (says.correct !== undefined) return whichClaim(says, state);
+  return claimId.parse(`c${claimsOf(state).length + 1}`);
+}
+
+function paper(id: string, state: RecordState): string {
+  if (state.evidence.some(({ evidence }) => evidence === id)) return id;
+  const documents = state.evidence.filter(({ kind }) => kind === 'document' || kind === 'photo');
+  throw new DossierError('bad-value', `there is no evidence ${id}`, {
+    where: { field: '--paper' },
+    fix: 'Take the paper in first: dossier collect FILE. It says the number.',
+    choices: documents.map(({ evidence }) => evidence),
+  });
+}

@@ -1,0 +1,38 @@
+import { DateTime } from 'luxon';
+import type { Day } from '../../model/claim.js';
+import type { Delivery } from '../../model/delivery.js';
+import { DossierError } from '../../model/error.js';
+import { calendarDay, type Zone, zone as zoneSchema } from '../../model/time.js';
+
+/** A day at a place: the one typed, or today. The zone is that of the last place of unloading if none is named. */
+export function dayOf(
+  said: string | undefined,
+  zoneSaid: string | undefined,
+  delivery: Delivery,
+  now: Date,
+): Day {
+  const last = delivery.stops.findLast(({ does }) => does === 'unload');
+  const read = zoneSaid === undefined ? undefined : zoneSchema.safeParse(zoneSaid);
+  if (read?.success === false)
+    throw new DossierError('bad-value', read.error.issues[0]?.message ?? 'not a time zone', {
+      where: { field: '--zone' },
+      fix: 'Use a name of the IANA list, such as America/Chicago.',
+    });
+  const zone: Zone = read?.data ?? last?.zone ?? zoneSchema.parse('UTC');
+  const today = DateTime.fromJSDate(now, { zone });
+  const word = said?.trim().toLowerCase() ?? 'today';
+  const date =
+    word === 'today' ? today.toISODate() : word === 'yesterday' ? today.minus({ days: 1 }).toISODate() : word;
+  const day = calendarDay.safeParse(date);
+  if (!day.success)
+    throw new DossierError('bad-value', `"${said}" is not a day of the calendar`, {
+      where: { field: '--on' },
+      fix: 'Write it like 2026-08-03, or today, or yesterday.',
+    });
+  if (day.data > (today.toISODate() ?? ''))
+    throw new DossierError('bad-value', `${day.data} has not come yet in ${zone}`, {
+      where: { field: '--on' },
+      fix: 'Write when it happened, or set the machine’s clock right.',
+    });
+  return { date: day.data, zone };
+}

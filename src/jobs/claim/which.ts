@@ -1,0 +1,30 @@
+import type { ClaimId } from '../../model/claim.js';
+import { DossierError } from '../../model/error.js';
+import type { RecordState } from '../../model/state.js';
+import { unknownWord } from '../typed-place.js';
+
+/** The claims of a record, in the order received. */
+export const claimsOf = (state: RecordState): ClaimId[] => [
+  ...new Set(state.claims.flatMap((one) => (one.is === 'received' ? [one.claim] : []))),
+];
+
+/** The claim that is meant: the only one, or the one named. */
+export function whichClaim({ claim }: { claim?: string | undefined }, state: RecordState): ClaimId {
+  const claims = claimsOf(state);
+  const [only] = claims;
+  if (only === undefined)
+    throw new DossierError('bad-value', 'no claim is recorded', {
+      fix: 'Record it first: dossier record claim received "Name of the claimant" --as receiver.',
+    });
+  if (claim === undefined) {
+    if (claims.length === 1) return only;
+    throw new DossierError('bad-value', `there are ${claims.length} claims`, {
+      where: { field: '--claim' },
+      fix: `Say which: ${claims.map((id) => `--claim ${id}`).join(' or ')}.`,
+      choices: claims,
+    });
+  }
+  const found = claims.find((id) => id === claim.toLowerCase());
+  if (found === undefined) throw unknownWord('claim', claim, claims);
+  return found;
+}

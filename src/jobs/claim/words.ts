@@ -1,0 +1,129 @@
+import { z } from 'zod';
+import { quantityUnit } from '../../model/claim.js';
+import { DossierError } from '../../model/error.js';
+import { type Money, parseMoney } from '../../model/money.js';
+import { unknownWord } from '../typed-place.js';
+
+const text = z.string().optional();
+const words = z.array(z.string()).default([]);
+/** Options of `dossier record claim`, as typed. */
+export const typed = z.object({
+  claim: text,
+  zone: text,
+  on: text,
+  paper: words,
+  note: text,
+  correct: text,
+  as: text,
+  address: text,
+  number: text,
+  ourNumber: text,
+  amount: text,
+  ground: words,
+  form: text,
+  made: text,
+  says: words,
+  lacks: words,
+  span: text,
+  way: text,
+  with: text,
+  by: text,
+  firm: z.boolean().default(false),
+  inWriting: z.boolean().default(false),
+  part: text,
+  reason: words,
+  total: text,
+  each: text,
+  quantity: text,
+  line: text,
+  saidBy: text,
+});
+export type Typed = z.infer<typeof typed>;
+
+export function contentsOf({ says, lacks, made }: Typed) {
+  const parts = ['shipment', 'liability', 'amount', 'amount-to-work-out'];
+  for (const [option, list] of [
+    ['says', says],
+    ['lacks', lacks],
+  ] as const)
+    for (const part of list) choice(option, part, parts);
+  const flag = (part: string) => (says.includes(part) ? true : lacks.includes(part) ? false : undefined);
+  const asked = says.includes('amount')
+    ? 'stated'
+    : says.includes('amount-to-work-out')
+      ? 'can-be-worked-out'
+      : lacks.includes('amount')
+        ? 'none'
+        : undefined;
+  return { shipment: flag('shipment'), liability: flag('liability'), amount: asked, form: made };
+}
+
+export function worth({ total, each, quantity }: Typed) {
+  if ((total === undefined) === (each === undefined))
+    throw new DossierError('bad-value', 'say the whole, or so much each', {
+      where: { field: total === undefined ? '--total' : '--each' },
+      fix: 'Such as --total "12480.50 USD", or --each "14.25 USD" --quantity "876 cartons".',
+    });
+  if (each !== undefined && quantity === undefined) must(quantity, '--quantity', 'how many');
+  return {
+    total: moneyOf('--total', total),
+    each: moneyOf('--each', each),
+    ...(quantity === undefined ? {} : quantityOf(quantity)),
+  };
+}
+
+export function quantityOf(said: string) {
+  const [, number, unit] = /^\s*(\d+(?:\.\d+)?)\s*([a-z]+)\s*$/i.exec(said) ?? [];
+  if (number === undefined || unit === undefined)
+    throw new DossierError('bad-value', `"${said}" is not a quantity with its unit`, {
+      where: { field: '--quantity' },
+      fix: `Write it like "876 cartons"; units are ${quantityUnit.options.join(', ')}.`,
+    });
+  return { quantity: number, unit: choice('unit', unit.toLowerCase(), quantityUnit.options) };
+}
+
+export function spanOf(said: string | undefined) {
+  const [, count, unit = ''] =
+    /^\s*(\d+)\s*([a-z -]+?)\s*$/i.exec(must(said, '--span', 'how long it runs')) ?? [];
+  if (count === undefined)
+    throw new DossierError('bad-value', `"${said}" is not a span of time`, {
+      where: { field: '--span' },
+      fix: 'Write it like "45 days", "10 working-days", "9 months", "24 hours".',
+    });
+  const plural = unit.toLowerCase().replace(' ', '-').replace(/s?$/, 's');
+  return { count: Number(count), unit: plural };
+}
+
+export function moneyOf(field: string, said: string | undefined): Money | undefined {
+  if (said === undefined) return undefined;
+  const read = parseMoney(said);
+  if (read !== undefined) return read;
+  throw new DossierError('bad-value', `"${said}" is not an amount with its currency`, {
+    where: { field },
+    fix: 'Write it like "12480.50 USD": the currency by its three letters, since $ is the sign of several.',
+  });
+}
+export const amount = (word: string | undefined) => moneyOf('amount', must(word, 'amount', 'the amount'));
+
+export function entryNumber(said: string): number {
+  const number = Number(said);
+  if (Number.isInteger(number) && number > 0) return number;
+  throw new DossierError('bad-value', `"${said}" is not the number of an entry`, {
+    where: { field: '--correct' },
+    fix: 'dossier trail lists the entries with their numbers.',
+  });
+}
+
+export function choice<T extends string>(what: string, said: string, known: readonly T[]): T {
+  const found = known.find((one) => one === said.trim().toLowerCase());
+  if (found === undefined) throw unknownWord(what, said, known, what);
+  return found;
+}
+
+export function must(said: string | undefined, field: string, what: string): string {
+  if (said !== undefined && said.trim() !== '') return said;
+  throw new DossierError('bad-value', `not told: ${what}`, {
+    where: { field },
+    fix: 'See: dossier record claim --help',
+  });
+}

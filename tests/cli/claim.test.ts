@@ -1,0 +1,156 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Yard, yard } from './a-delivery.js';
+
+let here: Yard;
+let delivery: string;
+beforeAll(async () => {
+  here = yard();
+  delivery = await here.delivery();
+  await here.dossier('collect', here.put('claim.txt', 'We hold you liable.'), '-d', delivery);
+});
+afterAll(() => here.end());
+
+const claim = (...args: string[]) => here.dossier('record', 'claim', ...args, '-d', delivery);
+const count = () => here.entries(delivery).length;
+const last = () => here.entries(delivery).at(-1);
+const RECEIVED = [
+  ...['received', 'Nine Elms Produce', '--as', 'receiver', '--number', 'NE-77', '--on', '2026-08-03'],
+  ...['--amount', '$12,480.50 USD', '--ground', 'warm on arrival', 'frost', '--paper', 'e1'],
+  ...['--says', 'shipment', 'amount', '--lacks', 'liability', '--made', 'written'],
+];
+
+describe('record claim', () => {
+  it('needs a claim before anything is said of one', async () => {
+    const { code, err } = await claim('terms', 'cmr');
+    expect(code).toBe(2);
+    expect(err).toMatch(/no claim is recorded\n.*record claim received/);
+  });
+
+  it('writes down who claims what, when, and what the letter says', async () => {
+    const { code, out } = await claim(...RECEIVED);
+    expect(code).toBe(0);
+    expect(out).toContain('c1  claim of Nine Elms Produce (receiver), our number 2026-0714-A c1');
+    expect(last()).toMatchObject({
+      type: 'claim-noted',
+      body: {
+        is: 'received',
+        claim: 'c1',
+        evidence: ['e1'],
+        claimant: { name: 'Nine Elms Produce', role: 'receiver' },
+        theirNumber: 'NE-77',
+        received: { date: '2026-08-03', zone: 'America/Chicago' },
+        amount: { amount: '12480.50', currency: 'USD' },
+        grounds: ['warm on arrival', 'frost'],
+        contents: { shipment: true, liability: false, amount: 'stated', form: 'written' },
+      },
+    });
+  });
+
+  it('adds nothing when the same is said again', async () => {
+    const before = count();
+    const { code, out } = await claim(...RECEIVED);
+    expect([code, out]).toEqual([0, expect.stringContaining('entry 2  c1  claim of Nine Elms')]);
+    expect(out).toContain('(recorded before)');
+    expect(count()).toBe(before);
+  });
+
+  it.each([
+    [
+      ['terms', 'us-carriage-by-contract', '--paper', 'e1', '--note', 'clause 9'],
+      { is: 'terms', governs: 'us-carriage-by-contract', evidence: ['e1'], note: 'clause 9' },
+    ],
+    [
+      ['clock', 'us-acknowledge', '--span', '15 days'],
+      { is: 'clock-set', clock: 'us-acknowledge', count: 15, unit: 'days' },
+    ],
+    [
+      ['clock', 'us-suit', '--span', '10 working day'],
+      { is: 'clock-set', clock: 'us-suit', count: 10, unit: 'working-days' },
+    ],
+    [
+      ['letter', 'acknowledgement', '--way', 'sent', '--with', 'Nine Elms Produce', '--on', '2026-08-05'],
+      { is: 'letter', letter: 'acknowledgement', way: 'sent', on: { date: '2026-08-05' } },
+    ],
+    [
+      ['offer', '4000 USD', '--firm', '--on', '2026-09-10', '--zone', 'America/Phoenix'],
+      { is: 'offer', by: 'carrier', firm: true, on: { date: '2026-09-10', zone: 'America/Phoenix' } },
+    ],
+    [
+      ['payment', '4.000,50 EUR', '--by', 'insurer', '--on', '2026-09-20'],
+      { is: 'payment', by: 'insurer', amount: { amount: '4000.50', currency: 'EUR' } },
+    ],
+    [
+      ['declined', 'warm when loaded', '--in-writing', '--part', '8000 USD', '--on', '2026-09-10'],
+      { is: 'declined', inWriting: true, reasons: ['warm when loaded'], part: { amount: '8000' } },
+    ],
+    [
+      [
+        ...['amount', 'invoice-value', '--each', '14.25 USD', '--quantity', '876 cartons'],
+        ...['--line', 'romaine', '--said-by', 'claimant'],
+      ],
+      { is: 'amount', item: 'invoice-value', each: { amount: '14.25' }, quantity: '876', unit: 'cartons' },
+    ],
+    [
+      ['quantity', 'rejected', '--quantity', '876 cartons', '--line', 'romaine', '--said-by', 'receiver'],
+      { is: 'quantity', state: 'rejected', quantity: '876', line: 'romaine' },
+    ],
+    [['closed', 'settled', '--on', '2026-10-01'], { is: 'closed', how: 'settled' }],
+  ])('%j', async (args, body) => {
+    const before = count();
+    const { code, err } = await claim(...args);
+    expect([code, err]).toEqual([0, '']);
+    expect(count()).toBe(before + 1);
+    expect(last()).toMatchObject({ type: 'claim-noted', by: 'Test', body: { claim: 'c1', ...body } });
+  });
+
+  it('corrects by a new entry that names the old one', async () => {
+    expect((await claim(...RECEIVED, '--number', 'NE-78', '--correct', '2')).code).toBe(0);
+    expect(last()?.body).toMatchObject({ claim: 'c1', theirNumber: 'NE-78', replaces: 2 });
+  });
+
+  it('says entry, claim and words in JSON', async () => {
+    const { out } = await claim('terms', 'unknown', '--json');
+    expect(JSON.parse(out)).toEqual({
+      claim: 'c1',
+      entry: count() - 1,
+      added: true,
+      said: 'c1  governed by: unknown',
+      notices: [],
+    });
+  });
+
+  it.each([
+    [['terms', 'us-law'], 'us-carriage-by-law'],
+    [['closed', 'lost'], 'paid, settled, withdrawn'],
+    [['letter', 'acknowledgment', '--way', 'sent', '--with', 'x'], 'Did you mean acknowledgement?'],
+    [['letter', 'denial', '--with', 'x'], '--way'],
+    [['offer', '$4000'], 'three letters'],
+    [['offer', '4000 USD', '--on', '2026-02-30'], 'not a day of the calendar'],
+    [['offer', '4000 USD', '--on', '2999-01-01'], 'has not come yet'],
+    [['offer', '4000 USD', '--zone', 'Mars/Base'], 'America/Chicago'],
+    [['offer', '4000 USD', '--claim', 'c7'], 'Use one of: c1'],
+    [['amount', 'salvage', '--said-by', 'receiver'], '--total'],
+    [['amount', 'salvage', '--said-by', 'receiver', '--each', '2 USD'], '--quantity'],
+    [['amount', 'salvage', '--said-by', 'me', '--total', '2 USD'], 'market-report'],
+    [
+      ['quantity', 'rejected', '--quantity', '5', '--line', 'romaine', '--said-by', 'receiver'],
+      '876 cartons',
+    ],
+    [
+      ['quantity', 'rejected', '--quantity', '5 cartons', '--line', 'kale', '--said-by', 'receiver'],
+      'romaine',
+    ],
+    [['clock', 'us-suit', '--span', 'long'], '45 days'],
+    [['terms', 'cmr', '--paper', 'e9'], 'dossier collect FILE'],
+    [['terms', 'cmr', '--correct', '2'], 'entry 2'],
+    [['terms', 'cmr', '--correct', 'x'], 'number of an entry'],
+    [['received', 'Z', '--as', 'lawyer'], 'shipper, receiver'],
+    [['received', 'Z', '--as', 'owner', '--says', 'much'], 'shipment, liability'],
+  ])('refuses %j with the choices, and writes nothing', async (args, said) => {
+    const before = count();
+    const { code, err } = await claim(...args);
+    expect(code).toBe(2);
+    expect(err).toContain(said);
+    expect(count()).toBe(before);
+  });
+});
