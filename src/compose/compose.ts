@@ -5,13 +5,15 @@ import { cleanDeep, cleanerFor, drawable } from './glyphs.js';
 import type { ComposeInput } from './input.js';
 import { readLetterhead } from './letterhead.js';
 import { isPicture, preparePlates } from './plates.js';
+import { SECTIONS } from './sections.js';
 import { ownTemplates, SHIPPED, sectionOrder } from './templates.js';
 import { type SignaturePlace, type TypesetJob, typeset } from './typeset.js';
 import { viewOf } from './view/context.js';
-import { documentOf, SECTIONS } from './view/dossier.js';
+import { documentOf } from './view/dossier.js';
 import { plateAsset } from './view/plates.js';
 import { readLabels } from './words/labels.js';
 import { loadOver, loadTemplates } from './words/load.js';
+import { readRemarks } from './words/remarks.js';
 
 export interface Composed {
   pdf: Uint8Array;
@@ -49,7 +51,17 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
       ? await loadOver(folder, join(own, 'words', language))
       : await loadTemplates(folder);
   const labels = readLabels(loaded.labels, join(folder, 'labels.yaml'), loaded.ownLabels);
-  const view = viewOf(input, { templates: loaded.templates, files: loaded.files, folder }, labels);
+  const { remarks } = loaded;
+  const view = viewOf(
+    input,
+    {
+      templates: loaded.templates,
+      files: loaded.files,
+      folder,
+      ...(remarks === undefined ? {} : { remarks: readRemarks(remarks.text, remarks.file) }),
+    },
+    labels,
+  );
   const letterhead = await readLetterhead(templates);
 
   const shown = input.state.evidence.filter(isPicture).filter((item) => item.withheld === undefined);

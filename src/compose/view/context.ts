@@ -8,6 +8,7 @@ import { type Format, formatFor } from '../format.js';
 import type { ComposeInput } from '../input.js';
 import type { FactNames } from '../words/facts.js';
 import type { Labels } from '../words/labels.js';
+import { asWritten, type Remarks } from '../words/remarks.js';
 import { type Words, wordsFrom } from '../words/words.js';
 import { factNames } from './names.js';
 
@@ -18,6 +19,8 @@ export interface View {
   labels: Labels;
   words: Words;
   names: FactNames;
+  /** A sentence that the tool wrote into the record, in the language of the pages; see `Remarks`. */
+  said: Remarks;
   number: (id: EvidenceId) => number | undefined;
   item: (id: EvidenceId) => EvidenceItem | undefined;
   /** Exhibits of one kind, in the order of their numbers. */
@@ -34,6 +37,7 @@ export function viewOf(
     templates: ReadonlyMap<string, string>;
     folder: string;
     files?: ReadonlyMap<string, string>;
+    remarks?: Remarks;
   },
   labels: Labels,
 ): View {
@@ -43,7 +47,8 @@ export function viewOf(
     notKnown: labels('time.not-known'),
   });
   const stops = new Map(delivery.stops.map((stop) => [stop.id, stop]));
-  const names = factNames(delivery);
+  const { remarks = asWritten, ...sentences } = templates;
+  const names = factNames(delivery, remarks);
   const number = exhibitNumbers(input.exhibits);
   const items = new Map(evidence.map((item) => [item.evidence, item]));
   const ordered = [...evidence].sort(
@@ -52,12 +57,18 @@ export function viewOf(
   );
   const startZone = (delivery.stops.find((stop) => stop.does === 'load')?.zone ?? 'UTC') as Zone;
   const endZone = (delivery.stops.findLast((stop) => stop.does === 'unload')?.zone ?? startZone) as Zone;
+  const exhibitsIn = (text: string) =>
+    text.replace(/\be[1-9]\d*\b/g, (id) => {
+      const shown = evidence.some((item) => item.evidence === id) ? number(id as EvidenceId) : undefined;
+      return shown === undefined ? id : `${labels('document.exhibit').toLowerCase()} ${shown}`;
+    });
   return {
     input,
     format,
     labels,
     names,
-    words: wordsFrom({ ...templates, labels, format, names }),
+    words: wordsFrom({ ...sentences, labels, format, names }),
+    said: (group, text) => exhibitsIn(remarks(group, text)),
     number,
     item: (id) => items.get(id),
     of: <K extends EvidenceKind>(kind: K) => ordered.filter((item): item is ItemOf<K> => item.kind === kind),

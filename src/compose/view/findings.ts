@@ -10,7 +10,21 @@ export function findingLine(view: View, finding: Finding): Inline[] {
     .map(view.number)
     .filter((n): n is number => n !== undefined)
     .sort((a, b) => a - b);
-  return view.words.line(`findings/${finding.id}`, { ...absentFacts(finding.id), ...finding.facts }, numbers);
+  return view.words.line(
+    `findings/${finding.id}`,
+    { ...absentFacts(finding.id), ...inLanguage(view, finding.facts) },
+    numbers,
+  );
+}
+
+/** Facts that are words of the reference tables. */
+function inLanguage(view: View, facts: Finding['facts']): Finding['facts'] {
+  return Object.fromEntries(
+    Object.entries(facts).map(([name, value]) => [
+      name,
+      typeof value === 'string' && (name === 'goods' || name === 'source') ? view.said(name, value) : value,
+    ]),
+  );
 }
 
 /** Templates are strict: a fact that may be absent must be there as absent. */

@@ -20,11 +20,14 @@ export function marginBlocks(view: View): Block[] {
 
 /** Source, and that a value was not read in it where that is so. */
 export const sourceWords = (view: View, { source, fromMemory }: { source: string; fromMemory: boolean }) =>
-  fromMemory && !/from memory/i.test(source) ? `${source} (${view.labels('source.from-memory')})` : source;
+  fromMemory && !/from memory/i.test(source)
+    ? `${view.said('source', source)} (${view.labels('source.from-memory')})`
+    : view.said('source', source);
 
 const goods = (view: View, one: LineMargin) => {
   const line = view.names.line(one.line);
-  return line === one.produce.name ? line : `${line} (${one.produce.name})`;
+  const name = view.said('goods', one.produce.name);
+  return line === name ? line : `${line} (${name})`;
 };
 
 function freezing(view: View, margins: readonly LineMargin[]): Block[] {

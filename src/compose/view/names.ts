@@ -1,5 +1,7 @@
 import type { Delivery } from '../../model/delivery.js';
+import { produceTable } from '../../reference/produce.js';
 import type { FactNames } from '../words/facts.js';
+import { asWritten, type Remarks } from '../words/remarks.js';
 
 /**
  * What a stop is called in tables: its place up to the first comma where that tells the stops apart. The
@@ -19,9 +21,16 @@ export const commonName = (key: string): string => {
   return words.charAt(0).toUpperCase() + words.slice(1);
 };
 
+/** Goods by their key in the reference table, in the words of the page's language; another name as it is written. */
+export function goodsName(key: string, said: Remarks): string {
+  const table = produceTable.find((one) => one.key === key)?.name;
+  const words = table === undefined ? undefined : said('goods', table);
+  return words === undefined || words === table ? commonName(key) : words;
+}
+
 /** What lines and stops of a delivery are called. */
-export function factNames(delivery: Pick<Delivery, 'lines' | 'stops'>): FactNames {
-  const lines = new Map(delivery.lines.map((line) => [line.id, line.name ?? commonName(line.goods)]));
+export function factNames(delivery: Pick<Delivery, 'lines' | 'stops'>, said: Remarks = asWritten): FactNames {
+  const lines = new Map(delivery.lines.map((line) => [line.id, line.name ?? goodsName(line.goods, said)]));
   const short = shortPlaces(delivery.stops.map((stop) => stop.place));
   const called = new Map(delivery.stops.map((stop, i) => [stop.id, short[i] ?? stop.place]));
   return { line: (id) => lines.get(id) ?? id, stop: (id) => called.get(id) ?? id };

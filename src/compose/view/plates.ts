@@ -38,9 +38,10 @@ export function plateOf(
   if (picture === undefined && (paper === undefined || paper.is === 'unreadable')) return undefined;
   const { labels } = view;
   const title = titleOf(view, item);
+  const caption = item.caption === undefined ? undefined : view.said('caption', item.caption);
   const alt = [
     `${labels('document.exhibit')} ${exhibit.exhibit}: ${title}`,
-    item.caption,
+    caption,
     view.format.eventTime(item.time),
     placeOf(view, item),
   ]
@@ -50,12 +51,13 @@ export function plateOf(
     is: 'plate' as const,
     number: exhibit.exhibit,
     title,
-    caption: item.caption === undefined ? [] : plain(item.caption),
+    caption: caption === undefined ? [] : plain(caption),
     facts: facts(view, exhibit, item, pagesShown(view, paper)),
     flags: [
       ...((item.blackOut ?? []).length === 0 ? [] : [labels('plate.blacked-out')]),
       ...item.flags.map(
-        (flag) => `${labels(`flag.${flag.is}`)}${flag.detail === '' ? '' : `: ${flag.detail}`}`,
+        (flag) =>
+          `${labels(`flag.${flag.is}`)}${flag.detail === '' ? '' : `: ${view.said('flag', flag.detail)}`}`,
       ),
     ],
     sha256: item.file.sha256,
@@ -83,9 +85,10 @@ function shown(picture: PreparedPicture | undefined, asset: string, alt: string)
   return picture?.is === 'picture' ? [{ asset, width: picture.width, height: picture.height, alt }] : [];
 }
 
-function troubleOf({ labels }: View, picture: PreparedPicture | undefined): string | undefined {
+function troubleOf(view: View, picture: PreparedPicture | undefined): string | undefined {
+  const { labels } = view;
   if (picture?.is === 'picture') return picture.damaged ? labels('plate.damaged') : undefined;
-  return `${labels('plate.unreadable')} ${picture?.why ?? ''}`.trim();
+  return `${labels('plate.unreadable')} ${view.said('picture', picture?.why ?? '')}`.trim();
 }
 
 function pagesShown(

@@ -85,7 +85,7 @@ function assumptions(view: View, { assumptions: assumed, matters, window }: Prod
   return [
     fact(
       'half-cooling',
-      `${format.duration(half.low)} – ${format.duration(half.high)} (${labels(`product-load.${assumed.load}`)}; ${half.from})`,
+      `${format.duration(half.low)} – ${format.duration(half.high)} (${labels(`product-load.${assumed.load}`)}; ${view.said('source', half.from)})`,
     ),
     fact('air', assumed.channels.map((name) => labels(`channel.${name}`).toLowerCase()).join(', ')),
     fact(
@@ -96,7 +96,7 @@ function assumptions(view: View, { assumptions: assumed, matters, window }: Prod
       'specific-heat',
       `${format.number(assumed.specificHeat.joulesPerKilogramKelvin)} J/(kg·K), ${labels(
         assumed.specificHeat.own ? 'assumed.own' : 'assumed.not-own',
-      )}; ${assumed.specificHeat.source}`,
+      )}; ${view.said('source', assumed.specificHeat.source)}`,
     ),
     fact(
       'known',

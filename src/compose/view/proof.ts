@@ -169,7 +169,7 @@ function published(view: View): Block[] {
       cell(format.time(milliseconds(entry.at), startZone)),
       cell(String(entry.body.size)),
       cell(entry.body.to),
-      cell(entry.body.how),
+      cell(view.said('published', entry.body.how)),
       [{ is: 'code', text: entry.body.root }],
     ]),
     labels('sub.published'),
@@ -222,7 +222,7 @@ function clocks(view: View): Block[] {
       cell(
         [
           ...(one.how === undefined ? [] : [labels(`clock-how.${one.how}`)]),
-          one.from,
+          view.said('clock', one.from),
           ...(one.replaces === undefined || one.replaces.length === 0
             ? []
             : [`${labels('clock-how.replaces')} ${one.replaces.join(', ')}`]),

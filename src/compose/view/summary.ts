@@ -20,7 +20,7 @@ export function titleOf(view: View, item: EvidenceItem): string {
 
 /** What a piece of evidence says, in one line. */
 export function saying(view: View, item: EvidenceItem): string {
-  return [...own(view, item), ...(item.caption === undefined ? [] : [item.caption])]
+  return [...own(view, item), ...(item.caption === undefined ? [] : [view.said('caption', item.caption)])]
     .map((part) => part.replace(/\s+/g, ' ').trim())
     .join('; ');
 }

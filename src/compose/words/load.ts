@@ -10,6 +10,8 @@ export interface LoadedTemplates {
   files: Map<string, string>;
   /** A carrier's own labels, which may be a few of them. */
   ownLabels?: { text: string; file: string };
+  /** How sentences of the record are said; a language in which the record is written needs none. */
+  remarks?: { text: string; file: string };
 }
 
 /** The shipped texts of a language with a carrier's own over them, file by file. */
@@ -20,6 +22,8 @@ export async function loadOver(shipped: string, own: string): Promise<LoadedTemp
     templates: new Map([...base.templates, ...over.templates]),
     files: new Map([...base.files, ...over.files]),
     labels: base.labels,
+    ...(base.remarks === undefined ? {} : { remarks: base.remarks }),
+    ...(over.remarks === undefined ? {} : { remarks: over.remarks }),
     ...(over.labels === '' ? {} : { ownLabels: { text: over.labels, file: join(own, 'labels.yaml') } }),
   };
 }
@@ -35,7 +39,10 @@ export async function loadTemplates(folder: string, whole = true): Promise<Loade
       }),
     );
     const labels = join(folder, 'labels.yaml');
+    const remarks = join(folder, 'remarks.yaml');
+    const said = await readFile(remarks, 'utf8').catch(() => undefined);
     return {
+      ...(said === undefined ? {} : { remarks: { text: said, file: remarks } }),
       templates: new Map(read),
       files: new Map(read.map(([key]) => [key, join(folder, `${key}.md`)])),
       labels: await readFile(labels, 'utf8').catch((cause: unknown) => {
