@@ -50,6 +50,21 @@ class Follower {
     this.edge = undefined;
   }
 
+  run(times: Float64Array, values: Float64Array, first: number, last: number): void {
+    for (let i = first; i < last; i++) {
+      const value = values[i + 1] as number;
+      // Where the air is in band and nothing is open there is nothing to do.
+      if (
+        this.open === undefined &&
+        this.edge === undefined &&
+        this.distance(value) <= 0 &&
+        this.distance(values[i] as number) <= 0
+      )
+        continue;
+      this.piece(times[i] as number, values[i] as number, times[i + 1] as number, value);
+    }
+  }
+
   private begin(at: number, value: number, fromOutside: boolean): Outside {
     if (this.last !== undefined && this.last.to + TOUCH > at && this.edge === undefined) {
       // The line only touched the limit: this is the same excursion.
@@ -127,6 +142,10 @@ export function findExcursions(
     piece(t0, v0, t1, v1) {
       above?.piece(t0, v0, t1, v1);
       below?.piece(t0, v0, t1, v1);
+    },
+    run(ats, ofAts, first, last) {
+      above?.run(ats, ofAts, first, last);
+      below?.run(ats, ofAts, first, last);
     },
     unknown(from, to) {
       for (const follower of followers) follower.gap();

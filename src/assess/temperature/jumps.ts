@@ -63,9 +63,9 @@ function jumpRows(log: UnitLog, values: NumberColumn): { index: number; kelvin: 
   // The two samples before, by row and value.
   let [before, here] = [-1, -1];
   let [a, b] = [Number.NaN, Number.NaN];
-  eachBlock([values], ([block], from, count) => {
+  eachBlock([values], ([block = new Float64Array()], from, count) => {
     for (let i = 0; i < count; i++) {
-      const after = block?.[i] as number;
+      const after = block[i] as number;
       if (Number.isNaN(after)) continue;
       const fromBoth = Math.min(Math.abs(b - a), Math.abs(b - after));
       if (fromBoth > JUMP && Math.abs(after - a) <= NEIGHBOURS_AGREE) {

@@ -3,56 +3,97 @@ import type { Span } from '../../model/results.js';
 import { type Respiration, rateAt } from '../../reference/respiration.js';
 import { type Sink, walk } from './pieces.js';
 
+/** Between two published temperatures the rate is `rate × exp(slope × (T − from))`; outside them it stays. */
+interface Stretch {
+  from: number;
+  to: number;
+  rate: number;
+  slope: number;
+  /** Outside the published temperatures. */
+  beyond: boolean;
+}
+
+function stretchesOf(respiration: Respiration): Stretch[] {
+  const knots = respiration.points.map(({ celsius }) => ({
+    celsius,
+    rate: rateAt(respiration, celsius, 'middle'),
+  }));
+  const [first, last] = [knots[0], knots.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  const flat = { slope: 0, beyond: true };
+  return [
+    { ...flat, from: Number.NEGATIVE_INFINITY, to: first.celsius, rate: first.rate },
+    ...knots.slice(1).map(({ celsius, rate }, i): Stretch => {
+      const left = knots[i] ?? first;
+      const slope = Math.log(rate / left.rate) / (celsius - left.celsius);
+      return { from: left.celsius, to: celsius, rate: left.rate, slope, beyond: false };
+    }),
+    { ...flat, from: last.celsius, to: Number.POSITIVE_INFINITY, rate: last.rate },
+  ];
+}
+
 /** Adds up respiration over the pieces of the air, cut where the published rates have a temperature. */
 class Used implements Sink {
   known = 0;
   sum = 0;
   beyond = 0;
-  private lastValue = Number.NaN;
-  private lastRate = 0;
+  #stretch: Stretch;
+  /** The end of one piece is the start of the next: its rate is known. */
+  #lastValue = Number.NaN;
+  #lastRate = 0;
 
   constructor(
-    private readonly respiration: Respiration,
-    private readonly knots: readonly number[],
-  ) {}
+    private readonly stretches: readonly Stretch[],
+    first: Stretch,
+  ) {
+    this.#stretch = first;
+  }
 
   piece(t0: number, v0: number, t1: number, v1: number): void {
     const length = t1 - t0;
     this.known += length;
-    const rising = v1 > v0;
-    let [at, value] = [0, v0];
-    for (let i = 0; i < this.knots.length; i++) {
-      const knot = this.knots[rising ? i : this.knots.length - 1 - i] as number;
-      if ((knot - v0) * (knot - v1) >= 0) continue;
-      const next = (knot - v0) / (v1 - v0);
-      this.add((next - at) * length, value, knot);
-      at = next;
-      value = knot;
+    const here = this.#stretch;
+    if (v0 >= here.from && v0 <= here.to && v1 >= here.from && v1 <= here.to) {
+      this.#add(here, length, v0, v1);
+      return;
     }
-    this.add((1 - at) * length, value, v1);
+    const [low, high] = [Math.min(v0, v1), Math.max(v0, v1)];
+    for (const stretch of this.stretches) {
+      const [from, to] = [Math.max(low, stretch.from), Math.min(high, stretch.to)];
+      if (from > to || (from === to && low !== high)) continue;
+      this.#stretch = stretch;
+      // Over a level piece only one stretch counts.
+      this.#add(stretch, low === high ? length : (length * (to - from)) / (high - low), from, to);
+      if (low === high) return;
+    }
+    // The last stretch that counted need not be the one that the piece ends in.
+    this.#lastValue = Number.NaN;
   }
 
-  /** The end of one piece is the start of the next: its rate is known. */
-  private rate(celsius: number): number {
-    if (celsius !== this.lastValue) {
-      this.lastValue = celsius;
-      this.lastRate = rateAt(this.respiration, celsius, 'middle');
-    }
-    return this.lastRate;
+  run(times: Float64Array, values: Float64Array, first: number, last: number): void {
+    for (let i = first; i < last; i++)
+      this.piece(times[i] as number, values[i] as number, times[i + 1] as number, values[i + 1] as number);
   }
 
-  /** ln R is linear in T between knots, so the mean of R over the part is (R₁ − R₀)/ln(R₁/R₀). */
-  private add(length: number, v0: number, v1: number): void {
-    const r0 = this.rate(v0);
-    const r1 = this.rate(v1);
-    const mean = Math.abs(r1 - r0) < 1e-9 * r0 ? (r0 + r1) / 2 : (r1 - r0) / Math.log(r1 / r0);
+  /** ln R is linear in T within a stretch, so the mean of R over a part is (R₁ − R₀)/ln(R₁/R₀). */
+  #add(stretch: Stretch, length: number, v0: number, v1: number): void {
+    const r0 = v0 === this.#lastValue ? this.#lastRate : rateIn(stretch, v0);
+    const r1 = v1 === v0 ? r0 : rateIn(stretch, v1);
+    this.#lastValue = v1;
+    this.#lastRate = r1;
+    const grown = stretch.slope * (v1 - v0);
+    const mean = Math.abs(grown) < 1e-9 ? (r0 + r1) / 2 : (r1 - r0) / grown;
     this.sum += mean * length;
-    const middle = (v0 + v1) / 2;
-    if (middle < (this.knots[0] ?? 0) || middle > (this.knots.at(-1) ?? 0)) this.beyond += length;
+    // Air that stands at the outermost published temperature is not beyond it.
+    if (stretch.beyond && (v0 !== v1 || (v0 !== stretch.from && v0 !== stretch.to))) this.beyond += length;
   }
 
   unknown(): void {}
   alone(): void {}
+}
+
+function rateIn({ rate, slope, from }: Stretch, celsius: number): number {
+  return slope === 0 ? rate : rate * Math.exp(slope * (celsius - from));
 }
 
 /**
@@ -69,10 +110,10 @@ export function lifeUsed(
   respiration: Respiration,
   reference: number,
 ): { knownSeconds: number; equivalentSeconds: number; extrapolatedSeconds: number } {
-  const used = new Used(
-    respiration,
-    respiration.points.map((point) => point.celsius),
-  );
+  const stretches = stretchesOf(respiration);
+  const [first] = stretches;
+  if (first === undefined) return { knownSeconds: 0, equivalentSeconds: 0, extrapolatedSeconds: 0 };
+  const used = new Used(stretches, first);
   walk(times, values, window, gapLimitSeconds * 1000, used);
   return {
     knownSeconds: used.known / 1000,

@@ -17,9 +17,9 @@ function medianStep(times: NumberColumn): number {
   let step = Number.NaN;
   let run = 0;
   let before = Number.NaN;
-  eachBlock([times], ([block], from, count) => {
+  eachBlock([times], ([block = new Float64Array()], from, count) => {
     for (let i = 0; i < count; i++) {
-      const at = block?.[i] as number;
+      const at = block[i] as number;
       const next = at - before;
       before = at;
       if (from + i === 0) continue;

@@ -76,7 +76,10 @@ function offsetsFor(range: number, length: number): Offsets | undefined {
   return range < 0xffff_ffff ? new Uint32Array(length) : undefined;
 }
 
-const unknownIn = (offsets: Offsets): number => 2 ** (8 * offsets.BYTES_PER_ELEMENT) - 1;
+function unknownIn(offsets: Offsets): number {
+  if (offsets instanceof Uint8Array) return 0xff;
+  return offsets instanceof Uint16Array ? 0xffff : 0xffff_ffff;
+}
 
 /** One value of a block. */
 export function valueIn(block: NumberBlock, index: number): number {
@@ -108,12 +111,40 @@ export function unpackBlock(
       into.set(block.values.subarray(from, from + count), to);
       return;
     case 'offsets':
-      if (block.form.is === 'whole' || !(block.offsets instanceof Uint8Array) || count < 256)
-        for (let i = 0; i < count; i++) into[to + i] = valueIn(block, from + i);
-      else {
-        // A byte has few values: each is worked out once.
-        const known = Float64Array.from({ length: 255 }, (_, i) => fromWhole(block.form, block.base + i));
-        for (let i = 0; i < count; i++) into[to + i] = known[block.offsets[from + i] ?? 255] ?? Number.NaN;
-      }
+      if (block.offsets instanceof Uint8Array) unpackBytes(block.offsets, block, from, count, into, to);
+      else if (block.offsets instanceof Uint16Array) unpackPairs(block.offsets, block, from, count, into, to);
+      else for (let i = 0; i < count; i++) into[to + i] = valueIn(block, from + i);
+  }
+}
+
+type Scale = Pick<Extract<NumberBlock, { is: 'offsets' }>, 'form' | 'base'>;
+
+// One loop for each kind of array: a loop over several is several times as slow.
+
+function unpackBytes(
+  offsets: Uint8Array,
+  { form, base }: Scale,
+  from: number,
+  count: number,
+  into: Float64Array,
+  to: number,
+): void {
+  // A byte has few values: each is worked out once.
+  const known = new Float64Array(256).fill(Number.NaN);
+  for (let i = 0; i < 0xff; i++) known[i] = fromWhole(form, base + i);
+  for (let i = 0; i < count; i++) into[to + i] = known[offsets[from + i] as number] as number;
+}
+
+function unpackPairs(
+  offsets: Uint16Array,
+  { form, base }: Scale,
+  from: number,
+  count: number,
+  into: Float64Array,
+  to: number,
+): void {
+  for (let i = 0; i < count; i++) {
+    const offset = offsets[from + i] as number;
+    into[to + i] = offset === 0xffff ? Number.NaN : fromWhole(form, base + offset);
   }
 }
