@@ -3,7 +3,7 @@ import type { EvidenceId } from '../evidence.js';
 import type { Currency, Hundredths } from '../money.js';
 import type { Element } from '../rule-set.js';
 import type { ClaimEntryOf } from '../state.js';
-import type { Zone } from '../time.js';
+import type { CalendarDay, Zone } from '../time.js';
 
 /** What a text of a published rule rests on for us: its own words read, another's report of them, or memory. */
 export type TextBasis = 'read' | 'secondary' | 'from-memory' | 'common-practice';
@@ -39,6 +39,27 @@ export interface ClaimClock {
   state: 'not-started' | 'running' | 'done' | 'done-late' | 'overdue' | 'no-longer-needed';
   /** The entry by which the contract sets it otherwise. */
   setBy?: { seq: number; note?: string; evidence: EvidenceId[] };
+  /** Of a least time that the contract sets shorter than the rule lets it: the last day under the rule. */
+  leastDue?: ClockMoment;
+  /** Where it was not all the days or hours that counted. */
+  counting?: ClockCounting;
+  /** A claim in writing stopped it on that day, until it was declined in writing; `due` is absent while it stands still. */
+  stopped?: { from: Day; until?: Day };
+  /** The stop of unloading, for what is counted there. */
+  stop?: string;
+}
+
+/** What was left out of a count, so that a reader can count again. */
+export interface ClockCounting {
+  leftOut: { date: CalendarDay; why: 'saturday' | 'sunday' | 'holiday' | 'not-a-working-day' }[];
+  /** List of holidays that was used, and whether it names any day at all. */
+  holidays?: { list: string; known: boolean };
+  /** Hours at work that alone were counted, in local time. */
+  hours?: { from: string; to: string; assumed: boolean };
+  /** The end if every hour counted: what is done by then is in time whatever the hours at work. */
+  ifEveryHourCounts?: ClockMoment;
+  /** An inspection moved the end: its request, and its result where there is one. */
+  inspection?: { evidence: EvidenceId[] };
 }
 
 /** One of the least contents of a claim: 49 CFR 370.3(b). */
@@ -119,12 +140,22 @@ export interface AmountSheet {
   /** What was claimed, and what the papers come to. */
   claimed?: Hundredths;
   computed?: MoneyRange;
-  /** Why something is not in the sum, or papers disagree. */
+  /** Why something is not in the sum, or papers disagree. `detail` is a name of an item, a currency or a reason. */
   notes: {
     is: 'disagree' | 'other-currency' | 'no-paper' | 'quantity-unknown' | 'counted-once';
     seqs: number[];
     detail: string;
   }[];
+}
+
+/** How much of one line was in which state, from the least that anybody says to the most. */
+export interface QuantityRow {
+  line: string;
+  unit: ClaimEntryOf<'quantity'>['unit'];
+  /** Decimal numbers as they were written. */
+  states: { state: ClaimEntryOf<'quantity'>['state']; low: string; high: string; seqs: number[] }[];
+  /** Whether accepted, rejected and short can come to what was shipped; absent when too little is said. */
+  addsUp?: boolean;
 }
 
 /** Everything computed of one claim. */
@@ -139,4 +170,6 @@ export interface ClaimResult {
   papers: SupportingPaper[];
   position: PositionRow[];
   amounts?: AmountSheet;
+  /** Absent when nobody said how much was in which state. */
+  quantities?: QuantityRow[];
 }

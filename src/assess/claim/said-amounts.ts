@@ -1,0 +1,115 @@
+import type { AmountItem } from '../../model/claim.js';
+import { type Currency, hundredths, type Money } from '../../model/money.js';
+import type { AmountSheet } from '../../model/results.js';
+import type { ClaimEntry, ClaimEntryOf } from '../../model/state.js';
+import { either, type Figure, inOrder, plus, type Scoped, type Sum, WHOLE } from './figures.js';
+import { lostOf, type Thousandths, thousandths } from './quantities.js';
+
+export type AmountNote = AmountSheet['notes'][number];
+export type Said = ClaimEntryOf<'amount'>;
+
+/**
+ * Money that changed hands comes in parts: what one sayer states of it adds up. The other items are opinions of a
+ * value: what one sayer states of them, such as the two ends of a market report, are accounts of the same.
+ */
+const PARTS: ReadonlySet<AmountItem> = new Set([
+  'invoice-value',
+  'salvage',
+  'salvage-cost',
+  'freight-paid',
+  'freight-due',
+  'credit',
+  'mitigation-cost',
+  'inspection-cost',
+  'disposal-cost',
+]);
+/** Items that short goods are part of: they never arrived, so that nothing was got for them. */
+const WITH_SHORT: ReadonlySet<AmountItem> = new Set([
+  'market-value',
+  'invoice-value',
+  'freight-paid',
+  'freight-due',
+  'released-value',
+]);
+/** Beyond this an entry is a slip of the pen, and sums would no longer be exact. Hundredths. */
+const LARGEST = 1e13;
+
+/**
+ * So much each, times a quantity in thousandths: whole hundredths, a half rounded up, with what that added. Undefined
+ * when the product is beyond what sums are exact for.
+ */
+export function times(each: Money, quantity: number): Sum | undefined {
+  const exact = BigInt(hundredths(each)) * BigInt(quantity);
+  const value = (exact + 500n) / 1000n;
+  if (value > BigInt(LARGEST)) return undefined;
+  return { value: Number(value), off: Number(value * 1000n - exact) };
+}
+
+/** What the papers say of each item, and why some of what was said is not in the sum. */
+export interface SaidAmounts {
+  of: (item: AmountItem) => Scoped;
+  notes: AmountNote[];
+}
+
+/** Reads the standing entries of one claim, in their order; other currencies than `code` are noted, not changed. */
+export function saidAmounts(entries: readonly ClaimEntry[], code: Currency): SaidAmounts {
+  const notes: AmountNote[] = [];
+  const groups = new Map<AmountItem, Map<string, Map<string, Figure>>>();
+  for (const entry of entries) {
+    if (entry.is !== 'amount') continue;
+    const figure = figureOf(entry, entries, code, notes);
+    if (figure === undefined) continue;
+    const scopes = groups.get(entry.item) ?? new Map<string, Map<string, Figure>>();
+    const scope = entry.line ?? WHOLE;
+    const sayers = scopes.get(scope) ?? new Map<string, Figure>();
+    const before = sayers.get(entry.saidBy);
+    const join = PARTS.has(entry.item) ? plus : either;
+    sayers.set(entry.saidBy, before === undefined ? figure : join(before, figure));
+    groups.set(entry.item, scopes.set(scope, sayers));
+  }
+  const scoped = new Map<AmountItem, Scoped>();
+  for (const [item, scopes] of groups) {
+    const figures = new Map<string, Figure>();
+    for (const [scope, sayers] of scopes) {
+      const said = [...sayers.values()];
+      const figure = said.reduce(either);
+      if (figure.low.value !== figure.high.value)
+        notes.push({ is: 'disagree', seqs: inOrder(figure.seqs), detail: item });
+      figures.set(scope, figure);
+    }
+    scoped.set(item, figures);
+  }
+  return { of: (item) => scoped.get(item) ?? new Map(), notes };
+}
+
+/** The value of one entry, or a note that says why it is not in the sum. */
+function figureOf(
+  entry: Said,
+  entries: readonly ClaimEntry[],
+  code: Currency,
+  notes: AmountNote[],
+): Figure | undefined {
+  const { seq, item, total, each, quantity } = entry;
+  const out = (is: AmountNote['is'], detail: string = item) => {
+    notes.push({ is, seqs: [seq], detail });
+    return undefined;
+  };
+  const money = total ?? each;
+  if (money === undefined) return out('quantity-unknown');
+  if (money.currency !== code) return out('other-currency', money.currency);
+  if (entry.evidence.length === 0) return out('no-paper');
+  const lost = lostOf(entries, { line: entry.line, unit: entry.unit, short: WITH_SHORT.has(item) });
+  const own = quantity === undefined ? undefined : thousandths(quantity);
+  if (own !== undefined && lost !== undefined && own > lost.high && /^(market|invoice)-value$/.test(item))
+    notes.push({ is: 'disagree', seqs: inOrder([seq, ...lost.seqs]), detail: 'quantity' });
+  if (total !== undefined) {
+    const value = hundredths(total);
+    const product = each?.currency !== code || own === undefined ? undefined : times(each, own);
+    if (product !== undefined && product.value !== value) out('disagree');
+    return { low: { value, off: 0 }, high: { value, off: 0 }, seqs: [seq] };
+  }
+  const count: Thousandths | undefined = own === undefined ? lost : { low: own, high: own, seqs: [] };
+  const [low, high] = count === undefined ? [] : [times(money, count.low), times(money, count.high)];
+  if (count === undefined || low === undefined || high === undefined) return out('quantity-unknown');
+  return { low, high, seqs: inOrder([seq, ...count.seqs]) };
+}
