@@ -28,7 +28,7 @@ function inLanguage(view: View, facts: Finding['facts']): Finding['facts'] {
 }
 
 /** Templates are strict: a fact that may be absent must be there as absent. */
-function absentFacts(id: string): Record<string, undefined> {
+export function absentFacts(id: string): Record<string, undefined> {
   const known: Record<string, { facts: Record<string, string> }> = catalogue;
   return Object.fromEntries(Object.keys(known[id]?.facts ?? {}).map((name) => [name, undefined]));
 }

@@ -2,7 +2,25 @@ import type { FindingQuantity } from '../../model/results.js';
 import type { Format } from '../format.js';
 import { escapeMarkdown } from './escape.js';
 
-export type FactValue = string | number | boolean | FindingQuantity | undefined;
+/** Markdown made by our own templates, with what a person wrote escaped in it already: prints as it is. */
+export class MarkdownText {
+  readonly text: string;
+  constructor(text: string) {
+    this.text = text;
+  }
+  toString(): string {
+    return this.text;
+  }
+}
+
+export type FactValue =
+  | string
+  | number
+  | boolean
+  | FindingQuantity
+  | MarkdownText
+  | readonly MarkdownText[]
+  | undefined;
 export type Facts = Readonly<Record<string, FactValue>>;
 
 /** What facts of kinds other than numbers are called in this delivery. */
@@ -29,7 +47,10 @@ export class ShownFact {
     return this.#shown;
   }
 }
-export type ShownFacts = Record<string, ShownFact | number | boolean | undefined>;
+export type ShownFacts = Record<
+  string,
+  ShownFact | number | boolean | MarkdownText | readonly MarkdownText[] | undefined
+>;
 
 /** Turns facts into what templates may print: every value in the reader's units, nothing that could be markup. */
 export function showFacts(facts: Facts, format: Format, names: FactNames): ShownFacts {
@@ -38,6 +59,7 @@ export function showFacts(facts: Facts, format: Format, names: FactNames): Shown
       if (value === undefined || typeof value === 'number' || typeof value === 'boolean')
         return [name, value];
       if (typeof value === 'string') return [name, value === '' ? undefined : new ShownFact(value)];
+      if (!('is' in value)) return [name, value];
       return [
         name,
         new ShownFact(showQuantity(value, format, names), !isNothing(value), movedBy(value, format)),

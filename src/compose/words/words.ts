@@ -14,6 +14,8 @@ export interface Words {
   blocks(name: string, facts?: Facts, exhibits?: readonly number[]): Block[];
   /** The inline content of a template of one paragraph. */
   line(name: string, facts?: Facts, exhibits?: readonly number[]): Inline[];
+  /** The filled template itself, to stand in another one. */
+  markdown(name: string, facts?: Facts, exhibits?: readonly number[]): string;
 }
 
 export interface WordsOptions {
@@ -25,6 +27,8 @@ export interface WordsOptions {
   /** Folder of the templates, and where each lies, for error messages. */
   folder: string;
   files?: ReadonlyMap<string, string>;
+  /** The words for a place that a person fills in by hand; asked once for each such place that is printed. */
+  blank?: (id: string) => string;
 }
 
 /** The row that the template engine names, in its message or beside it. */
@@ -41,7 +45,7 @@ function rowOf(cause: unknown): number | undefined {
  */
 export function wordsFrom(options: WordsOptions): Words {
   const { templates, format, names, folder } = options;
-  const handlebars = environment(options.labels);
+  const handlebars = environment(options.labels, options.blank);
   const compiled = new Map<string, Handlebars.TemplateDelegate>();
 
   const template = (name: string) => {
@@ -66,21 +70,21 @@ export function wordsFrom(options: WordsOptions): Words {
         some: true,
         several: true,
         moved: true,
+        blank: true,
       },
     });
     compiled.set(name, made);
     return made;
   };
 
-  const blocks = (name: string, facts: Facts = {}, exhibits: readonly number[] = []): Block[] => {
+  const markdown = (name: string, facts: Facts = {}, exhibits: readonly number[] = []): string => {
     const shown: ShownFacts = showFacts(facts, format, names);
     try {
-      const markdown = template(name)(shown, {
+      return template(name)(shown, {
         data: { exhibits },
         allowProtoMethodsByDefault: false,
         allowProtoPropertiesByDefault: false,
       });
-      return readMarkdown(markdown);
     } catch (cause) {
       if (cause instanceof DossierError) throw cause;
       const row = rowOf(cause);
@@ -92,22 +96,24 @@ export function wordsFrom(options: WordsOptions): Words {
             file: options.files?.get(name) ?? `${folder}/${name}.md`,
             ...(row === undefined ? {} : { row }),
           },
-          fix: 'Templates may use the facts listed for them, and the helpers exhibits, word, words, counted, plural, some, several, moved.',
+          fix: 'Templates may use the facts listed for them, and the helpers exhibits, word, words, counted, plural, some, several, moved, blank.',
           cause,
         },
       );
     }
   };
+  const blocks: Words['blocks'] = (...asked) => readMarkdown(markdown(...asked));
 
   return {
     has: (name) => templates.has(name),
+    markdown,
     blocks,
     line: (name, facts, exhibits) =>
       blocks(name, facts, exhibits).flatMap((block) => (block.is === 'paragraph' ? block.of : [])),
   };
 }
 
-function environment(labels: Labels) {
+function environment(labels: Labels, blank: WordsOptions['blank']) {
   const own = Handlebars.create();
   const raw = (value: unknown) => (value instanceof ShownFact ? value.raw : String(value ?? ''));
   const word = (value: unknown) => {
@@ -140,6 +146,10 @@ function environment(labels: Labels) {
     if (moved === undefined) return '';
     const verb = { up, down, none }[moved.way];
     return moved.way === 'none' ? String(verb) : `${String(verb)} ${escapeMarkdown(moved.by)}`;
+  });
+  own.registerHelper('blank', (id: unknown) => {
+    if (blank === undefined) throw new Error('only letters have places to fill in');
+    return `**${escapeMarkdown(`[________ ${blank(raw(id))}]`)}**`;
   });
   own.registerHelper('several', (count: unknown) => typeof count === 'number' && count > 1);
   return own;
