@@ -5,6 +5,7 @@ import { checkBag } from './bag/check-bag.js';
 import { Checklist, worst } from './checklist.js';
 import { openFolder } from './container/folder.js';
 import { openZip } from './container/zip.js';
+import { foreignForm } from './container/zip-form.js';
 import { checkRecordFiles } from './delivery-record/check-record-files.js';
 import { Malformed, refuse } from './malformed.js';
 import { type Kind, kindOf, readDossier } from './open-subject.js';
@@ -122,6 +123,8 @@ async function lookInto(path: string, kind: Kind, list: Checklist, options: Veri
     const here = kind === 'record' ? 'this record' : 'this bag';
     const wanted = { trusted: options.trusted ?? [], fingerprints: knownOf(options), here };
     const bag = kind === 'record' ? undefined : await checkBag(container, list, wanted);
+    if (kind === 'bag-zip') await checkZip(path, list);
+    else if (kind === 'bag-folder') list.skip('bag.zip', 'The bag is a folder.');
     const record =
       kind === 'record'
         ? await checkRecordFiles({ container, below: '', hashes: new Map() }, list, wanted)
@@ -140,6 +143,20 @@ async function lookInto(path: string, kind: Kind, list: Checklist, options: Veri
   } finally {
     container.close();
   }
+}
+
+/** The same files may be packed again by any program: what differs is said, and breaks nothing. */
+async function checkZip(path: string, list: Checklist): Promise<void> {
+  const other = await foreignForm(path);
+  list.remark(
+    'bag.zip',
+    other.length === 0
+      ? []
+      : [
+          `packed again by another program, or changed where nothing is said about its files, which stand by their hashes: ${other.slice(0, 3).join('; ')}${other.length > 3 ? `; and ${other.length - 3} more` : ''}`,
+        ],
+    'as it was made',
+  );
 }
 
 function verdictOf({ verdict, checks }: Subject): Verdict {

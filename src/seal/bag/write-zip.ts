@@ -19,7 +19,8 @@ export interface BagOrder extends BagFacts {
 
 /**
  * Writes a bag as one zip file, one payload file after the other, never more than a chunk of them in memory; the
- * zip grows to its 64-bit form only when it must. The same content and date give the same bytes.
+ * zip grows to its 64-bit form only when it must. The same content and date give the same bytes; nothing is packed,
+ * so that every byte is a file's own or the only one it can be.
  * Each file is hashed on its way: one that is not what the manifest says stops it, and nothing stays behind.
  * @throws DossierError record-damaged naming the file; disk
  */
@@ -60,7 +61,8 @@ function zipStream({ name, payload, builtAt }: BagOrder, plan: BagPlan): Readabl
   zip.on('error', fail);
   zip.outputStream.pipe(out);
   const fixed = options(builtAt);
-  for (const tag of plan.tags) zip.addBuffer(Buffer.from(tag.bytes), `${name}/${tag.name}`, fixed);
+  for (const tag of plan.tags)
+    zip.addBuffer(Buffer.from(tag.bytes), `${name}/${tag.name}`, { ...fixed, compress: false });
   for (const one of payload)
     zip.addReadStreamLazy(
       `${name}/data/${one.path}`,

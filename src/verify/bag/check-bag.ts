@@ -111,6 +111,13 @@ async function checkTags(
       if (!name.startsWith('data/') && name !== TAG_MANIFEST && !listed.has(name))
         wrong.push(`${name} is not listed`);
     list.judge('bag.tags', wrong, `${listed.size} tag files`);
+    // Its own hash stands only in a signed dossier: alone, a capital digit or another space in it would go unseen.
+    const written = [...listed].map(([name, hash]) => `${hash}  ${name}\n`).join('');
+    if (wrong.length === 0 && Buffer.compare(bytes, Buffer.from(written, 'utf8')) !== 0)
+      list.notice(
+        'bag.tags',
+        `${listed.size} tag files; ${TAG_MANIFEST} says so in another writing than bags are made with (capital digits, spaces, line ends)`,
+      );
     return sha256Of(bytes);
   } catch (error) {
     if (!(error instanceof Malformed)) throw error;
