@@ -1,12 +1,11 @@
 import { access, readdir, readFile } from 'node:fs/promises';
-import { dirname, extname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { extname, join } from 'node:path';
 import { parseDocument } from 'yaml';
 import { z } from 'zod';
 import { DossierError } from '../model/error.js';
+import { SHIPPED } from './shipped.js';
 
-/** `templates/` beside `src/` or `dist/`. */
-export const SHIPPED = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'templates');
+export { SHIPPED } from './shipped.js';
 
 /** The shipped templates with a carrier's own files over them. */
 export interface OwnTemplates {

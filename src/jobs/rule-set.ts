@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { SHIPPED } from '../compose/shipped.js';
 import { resolveRuleSet } from '../intake/rule-set/resolve.js';
 import { readRuleWords, resolveRuleWords } from '../intake/rule-set/words.js';
 import { type ParsedRuleSetFile, readRuleSetFile } from '../intake/rule-set-file.js';
@@ -11,7 +11,7 @@ import { type Sha256, sha256 } from '../model/evidence.js';
 import type { RuleSet, RuleSetOrigin } from '../model/rule-set.js';
 import type { RuleSetWords } from '../model/rule-words.js';
 
-const SHIPPED = fileURLToPath(new URL('../../templates/rule-sets/', import.meta.url));
+const RULE_SETS = join(SHIPPED, 'rule-sets');
 /** Sets that extend one another in a longer row than this are a mistake. */
 const MOST_FILES = 10;
 
@@ -122,7 +122,7 @@ async function readChain(
 
 function locate(named: string, from: string, folder: string, by: Where): Named {
   const isName = /^[a-z0-9-]+$/.test(named);
-  const path = isName ? join(SHIPPED, `${named}.yaml`) : isAbsolute(named) ? named : resolve(from, named);
+  const path = isName ? join(RULE_SETS, `${named}.yaml`) : isAbsolute(named) ? named : resolve(from, named);
   const short = relative(folder, path).split('\\').join('/');
   return { path, by, name: isName ? `${named}.yaml` : short.startsWith('..') ? basename(path) : short };
 }

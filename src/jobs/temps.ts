@@ -1,5 +1,3 @@
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { bandsOf } from '../assess/bands.js';
 import { firstLoading, lastUnloading, readMoments } from '../assess/moments.js';
 import { withoutJumps } from '../assess/temperature/jumps.js';
@@ -139,16 +137,12 @@ function moment(text: string, zone: Zone, field: string): number {
  * Throws DossierError `bad-template` when the words of the delivery's language can't be read.
  */
 export async function temperatureSvg(report: TemperaturesReport, result: TemperatureResult): Promise<string> {
-  const [{ temperatureChart }, { formatFor }, { readLabels }, { loadTemplates }] = await Promise.all([
+  const [{ temperatureChart }, { drawingWords }] = await Promise.all([
     import('../compose/charts/temperature.js'),
-    import('../compose/format.js'),
-    import('../compose/words/labels.js'),
-    import('../compose/words/load.js'),
+    import('./drawing-words.js'),
   ]);
   const { state, assessment, logs, startZone, endZone } = report;
-  const { show } = state.delivery;
-  const words = join(dirname(fileURLToPath(import.meta.url)), '../../templates/words', show.language);
-  const labels = readLabels((await loadTemplates(words)).labels, join(words, 'labels.yaml'));
+  const { format, labels } = await drawingWords(state.delivery.show);
   const log = logs.find((one) => one.evidence === result.log);
   if (log === undefined) throw new Error(`no log ${result.log}`);
   return temperatureChart(
@@ -162,7 +156,7 @@ export async function temperatureSvg(report: TemperaturesReport, result: Tempera
       ),
       numbered: new Map(result.excursions.map((one, i) => [one.id, i + 1])),
     },
-    formatFor(show, { zoneUnknown: '', notKnown: '' }),
+    format,
     labels,
   );
 }

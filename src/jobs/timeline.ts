@@ -1,5 +1,3 @@
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { stringify } from 'csv-stringify/sync';
 import type { TimelineItem } from '../model/results.js';
 import { inZone, toInstant, type Zone } from '../model/time.js';
@@ -75,30 +73,11 @@ export async function timelineSvg({
   startZone,
   endZone,
 }: TimelineReport): Promise<string> {
-  const [{ timelinePicture }, { formatFor }, { readLabels }, { loadTemplates }] = await Promise.all([
-    import('../compose/charts/timeline.js'),
-    import('../compose/format.js'),
-    import('../compose/words/labels.js'),
-    import('../compose/words/load.js'),
+  const [{ deliveryTimeline }, { drawingWords }] = await Promise.all([
+    import('../compose/charts/delivery-timeline.js'),
+    import('./drawing-words.js'),
   ]);
-  const { show } = state.delivery;
-  const words = join(dirname(fileURLToPath(import.meta.url)), '../../templates/words', show.language);
-  const labels = readLabels((await loadTemplates(words)).labels, join(words, 'labels.yaml'));
-  const { items, intervals } = assessment.timeline;
-  return timelinePicture(
-    {
-      items,
-      name: (item) => (item.event === undefined ? item.label : labels(`event.${item.event}`)),
-      bars: intervals.map((span) => ({
-        from: span.from,
-        to: span.to,
-        label: labels(`interval.${span.id}`),
-        alert: span.id === 'arrival-to-refusal',
-      })),
-      zone: startZone,
-      ...(endZone === startZone ? {} : { otherZone: endZone }),
-    },
-    formatFor(show, { zoneUnknown: '', notKnown: '' }),
-    labels,
-  );
+  const { format, labels } = await drawingWords(state.delivery.show);
+  const zones = { zone: startZone, ...(endZone === startZone ? {} : { otherZone: endZone }) };
+  return deliveryTimeline(assessment.timeline, zones, format, labels);
 }

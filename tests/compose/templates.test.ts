@@ -4,8 +4,8 @@ import { dirname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { composeDossier, prepareDossier } from '../../src/compose/compose.js';
 import type { ComposeInput } from '../../src/compose/input.js';
+import { SECTIONS } from '../../src/compose/sections.js';
 import { ownTemplates } from '../../src/compose/templates.js';
-import { SECTIONS } from '../../src/compose/view/dossier.js';
 import { sampleInput } from './sample.js';
 
 let input: ComposeInput;

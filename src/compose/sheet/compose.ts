@@ -1,18 +1,15 @@
 import { readFile } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import type { Delivery, Language, Paper } from '../../model/delivery.js';
 import { DossierError } from '../../model/error.js';
 import type { RuleSet } from '../../model/rule-set.js';
 import type { Instant } from '../../model/time.js';
 import { cleanDeep, cleanerFor, drawable } from '../glyphs.js';
+import { SHIPPED } from '../shipped.js';
 import { typeset } from '../typeset.js';
 import { type Labels, readLabels } from '../words/labels.js';
 import { sheetDocument } from './document.js';
 import { sheetParts } from './parts.js';
-
-/** `templates/` beside `src/` or `dist/`. */
-const SHIPPED = join(dirname(fileURLToPath(import.meta.url)), '..', '..', '..', 'templates');
 
 export interface SheetInput {
   delivery: Delivery;

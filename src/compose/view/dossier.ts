@@ -1,6 +1,7 @@
 import type { DossierDocument, Section } from '../blocks.js';
 import { qrPicture } from '../charts/qr.js';
 import type { PreparedPlates } from '../plates.js';
+import { SECTIONS } from '../sections.js';
 import type { View } from './context.js';
 import { CODE_ASSET, coverOf, fingerprintLine } from './cover.js';
 import { exhibitSection } from './exhibits.js';
@@ -16,24 +17,6 @@ import { signatureBlock } from './signature.js';
 import { arrivalSection, beforeLoadingSection, loadingSection } from './stages.js';
 import { temperatureSection } from './temperatures.js';
 import { transitSection } from './transit.js';
-
-/** Every section, in the order of the pages as shipped. */
-export const SECTIONS: readonly string[] = [
-  'glance',
-  'set-points',
-  'temperatures',
-  'pulps',
-  'loading',
-  'before-loading',
-  'transit',
-  'arrival',
-  'findings',
-  'missing',
-  'exhibits',
-  'method',
-  'custody',
-  'verify',
-];
 
 /** Results into one document and its drawings; the order of the sections is the order of the pages. */
 export function documentOf(

@@ -1,6 +1,6 @@
 import type { TimelineItem } from '../../model/results.js';
 import { type Block, type Cell, plain, wordsOf } from '../blocks.js';
-import { timelinePicture } from '../charts/timeline.js';
+import { deliveryTimeline } from '../charts/delivery-timeline.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import type { Drawn } from './drawn.js';
 import { column, tableOr } from './tables.js';
@@ -28,19 +28,9 @@ export function glanceSection(view: View): Drawn {
     });
     drawings.set(
       ASSET,
-      timelinePicture(
-        {
-          items,
-          name: (item) => (item.event === undefined ? item.label : labels(`event.${item.event}`)),
-          bars: intervals.map((span) => ({
-            from: span.from,
-            to: span.to,
-            label: labels(`interval.${span.id}`),
-            alert: span.id === 'arrival-to-refusal',
-          })),
-          zone: startZone,
-          ...(sameClock(view, first.at, last.at) ? {} : { otherZone: endZone }),
-        },
+      deliveryTimeline(
+        { items, intervals },
+        { zone: startZone, ...(sameClock(view, first.at, last.at) ? {} : { otherZone: endZone }) },
         format,
         labels,
       ),

@@ -1,20 +1,11 @@
 import { readFile } from 'node:fs/promises';
 import { parseDocument } from 'yaml';
 import { z } from 'zod';
+import { OPTIONAL_SECTIONS } from '../../compose/sections.js';
 import { DossierError } from '../../model/error.js';
 import { evidence, subjectName } from '../../model/evidence.js';
 
-/** Sections that a copy can do without. Findings, what is missing, exhibits and the proof are in every copy. */
-const optionalSection = z.enum([
-  'glance',
-  'set-points',
-  'temperatures',
-  'pulps',
-  'loading',
-  'before-loading',
-  'transit',
-  'arrival',
-]);
+const optionalSection = z.enum(OPTIONAL_SECTIONS);
 const kind = z.enum(evidence.options.map((one) => one.shape.kind.value));
 
 export const copy = z.strictObject({
