@@ -1,3 +1,5 @@
+import { ends } from './fact-shapes.js';
+
 const freezing = {
   line: 'line',
   goods: 'text',
@@ -11,13 +13,7 @@ const freezing = {
   fromMemory: 'flag',
 } as const;
 const product = {
-  line: 'line',
-  loadMin: 'temperature',
-  loadMax: 'temperature',
-  deliveryMin: 'temperature',
-  deliveryMax: 'temperature',
-  low: 'temperature',
-  high: 'temperature',
+  ...ends,
   shortest: 'duration',
   longest: 'duration',
   basis: 'text',

@@ -11,7 +11,7 @@ export const pulps = {
   high: 'temperature',
 } as const;
 export const pulpsOut = { ...pulps, outside: 'count', beyond: 'difference' } as const;
-export const bothEnds = {
+export const ends = {
   line: 'line',
   loadMin: 'temperature',
   loadMax: 'temperature',
@@ -19,8 +19,8 @@ export const bothEnds = {
   deliveryMax: 'temperature',
   low: 'temperature',
   high: 'temperature',
-  change: 'difference',
 } as const;
+export const bothEnds = { ...ends, change: 'difference' } as const;
 export const air = {
   channel: 'text',
   share: 'share',

@@ -7,27 +7,15 @@ import type {
   LoadPlan,
   ProductResult,
   PulpGroup,
-  SetPointAgreement,
-  TemperatureResult,
 } from '../../model/results.js';
-import type { RuleSet } from '../../model/rule-set.js';
 import type { RecordState } from '../../model/state.js';
 import type { Zone } from '../../model/time.js';
-import type { UnitLog } from '../../model/unit-log.js';
-import type { Moments } from '../moments.js';
+import type { Computed } from '../computed.js';
 import { catalogue, type FactsOf, type FindingId } from './catalogue.js';
 
 /** What findings are drawn from. */
-export interface Found {
-  state: RecordState;
-  ruleSet: RuleSet;
-  /** Milliseconds since 1970 UTC. */
-  now: number;
-  moments: Moments;
-  logs: readonly UnitLog[];
-  temperatures: readonly TemperatureResult[];
+export interface Found extends Computed {
   pulps: readonly PulpGroup[];
-  setPoints: SetPointAgreement;
   margins?: readonly LineMargin[];
   product?: readonly ProductResult[];
   /** Absent when no row was noted. */
