@@ -1,0 +1,66 @@
+import type { Finding } from '../../model/results.js';
+import type { Element } from '../../model/rule-set.js';
+import type { FindingId } from '../findings/catalogue.js';
+
+/** Rows of the table of positions. */
+export type Place =
+  | 'good-condition-at-receipt'
+  | 'condition-at-delivery'
+  | 'damages'
+  | 'freedom-from-negligence'
+  | 'act-of-shipper'
+  | 'nature-of-goods';
+export type Side = 'forCarrier' | 'againstCarrier' | 'weak';
+export interface Bearing {
+  place: Place;
+  side: Side;
+}
+
+const SIDE = { helps: 'forCarrier', hurts: 'againstCarrier', open: 'weak' } as const;
+const placeOf = (element: Element): Place =>
+  element === 'instructions-followed' || element === 'care-in-transit' ? 'freedom-from-negligence' : element;
+
+const bears = (place: Place, side: Side): Bearing => ({ place, side });
+/** Product outside of the band as it was loaded was not in the condition that the bill asks for, by the shipper's hand. */
+const outAtLoading: readonly Bearing[] = [
+  bears('act-of-shipper', 'forCarrier'),
+  bears('good-condition-at-receipt', 'forCarrier'),
+];
+
+/** Findings that bear on more, or on something else, than the element that they are listed under. */
+const OTHERWISE: Partial<Record<FindingId, readonly Bearing[]>> = {
+  // Good pulps at loading show what the claimant must show, whatever they mean for care.
+  'pulps-at-loading-in-band': [bears('good-condition-at-receipt', 'againstCarrier')],
+  'pulps-at-loading-above-band': outAtLoading,
+  'pulps-at-loading-below-band': outAtLoading,
+  'warm-at-loading-and-delivery': outAtLoading,
+  // Loaded warmer than was read, or warmed after the doors opened: it may be the shipper's, and is not decided.
+  'pulps-warmer-than-air-allows': [
+    bears('good-condition-at-receipt', 'weak'),
+    bears('act-of-shipper', 'weak'),
+  ],
+};
+
+/** On which rows a finding speaks, and for whom. */
+export function bearingsOf(finding: Finding, all: readonly Finding[]): readonly Bearing[] {
+  const { id, weighs, element } = finding;
+  const known: Partial<Record<string, readonly Bearing[]>> = OTHERWISE;
+  const bearings = known[id] ?? [bears(placeOf(element), SIDE[weighs])];
+  return [...bearings, ...byTheShipper(finding, all)];
+}
+
+/** What the air shows of care can also show that the cause was the shipper's. */
+function byTheShipper({ id, weighs, facts }: Finding, all: readonly Finding[]): Bearing[] {
+  if (id === 'air-in-chilling-range' && facts.asInstructed === true) return [bears('act-of-shipper', 'weak')];
+  const loadedWarm = all.some(
+    (one) => one.id === 'pulps-at-loading-above-band' && lineOf(one) === lineOf({ facts }),
+  );
+  return id === 'pulps-go-with-air' && weighs === 'helps' && loadedWarm
+    ? [bears('act-of-shipper', 'forCarrier')]
+    : [];
+}
+
+function lineOf({ facts }: Pick<Finding, 'facts'>): string | undefined {
+  const line = facts.line;
+  return typeof line === 'object' && line.is === 'line' ? line.line : undefined;
+}
