@@ -1,3 +1,4 @@
+import type { ClaimClocks } from '../model/claim-clocks.js';
 import type { Assessment } from '../model/results.js';
 import type { RuleSet, RuleSetOrigin } from '../model/rule-set.js';
 import type { RecordState } from '../model/state.js';
@@ -5,6 +6,8 @@ import { type Instant, milliseconds } from '../model/time.js';
 import type { UnitLog } from '../model/unit-log.js';
 import { setPointAgreement } from './agreement.js';
 import { bandsOf } from './bands.js';
+import { type ClaimContext, claimResults } from './claim/claim.js';
+import { refusalClocksOf } from './claim/refusal.js';
 import { findingsOf } from './findings/findings.js';
 import { gapsOf } from './gaps/gaps.js';
 import { loadPlan } from './loading/plan.js';
@@ -25,13 +28,15 @@ export interface AssessInput {
   ruleSet: { ruleSet: RuleSet; sha256: string; origin?: RuleSetOrigin };
   /** The "now" that rules are held against. Events after it have not happened. */
   at: Instant;
+  /** The clocks of claims and refusals; left out: nothing is said of either. */
+  claimClocks?: ClaimClocks;
 }
 
 /**
  * Everything that is computed of one delivery. Pure: no clock, no disk, no randomness; the same input gives the
  * same result, and no state makes it throw.
  */
-export function assess({ state, logs: asRead, ruleSet: given, at }: AssessInput): Assessment {
+export function assess({ state, logs: asRead, ruleSet: given, at, claimClocks }: AssessInput): Assessment {
   const { ruleSet, sha256 } = given;
   const now = milliseconds(at);
   const moments = readMoments(state, now);
@@ -50,6 +55,7 @@ export function assess({ state, logs: asRead, ruleSet: given, at }: AssessInput)
   const loading = plan === undefined ? {} : { loading: plan };
   const context = { state, ruleSet, now, moments, logs, temperatures, setPoints };
   const gaps = gapsOf(context);
+  const findings = findingsOf({ ...context, ...loading, pulps, margins, product, gaps });
   return {
     at,
     ruleSet: {
@@ -69,6 +75,16 @@ export function assess({ state, logs: asRead, ruleSet: given, at }: AssessInput)
     ...loading,
     timeline: timelineOf(state, moments),
     gaps,
-    findings: findingsOf({ ...context, ...loading, pulps, margins, product, gaps }),
+    findings,
+    ...(claimClocks === undefined ? {} : ofClaims({ state, rules: claimClocks, moments, now })),
+  };
+}
+
+function ofClaims(context: ClaimContext): Pick<Assessment, 'claims' | 'refusalClocks'> {
+  const claims = claimResults(context);
+  const refusalClocks = refusalClocksOf({ ...context, lines: context.state.delivery.lines });
+  return {
+    ...(claims.length === 0 ? {} : { claims }),
+    ...(refusalClocks.length === 0 ? {} : { refusalClocks }),
   };
 }

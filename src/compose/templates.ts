@@ -26,7 +26,7 @@ export async function ownTemplates(own?: string): Promise<OwnTemplates> {
   const refuse = (message: string, cause?: unknown) =>
     new DossierError('bad-template', message, {
       where: { file: own },
-      fix: 'Give a folder with words/, dossier/, sections.yaml, copies.yaml or a letterhead: only what you change.',
+      fix: 'Give a folder with words/, dossier/, sections.yaml, copies.yaml, claim-clocks.yaml or a letterhead: only what you change.',
       cause,
     });
   let names: string[];
@@ -38,7 +38,9 @@ export async function ownTemplates(own?: string): Promise<OwnTemplates> {
   }
   const changed = new Set(names.filter((name) => extname(name) !== ''));
   const known = [...changed].some(
-    (name) => /^(words|dossier)\//.test(name) || /^(sections\.yaml|copies\.yaml|letterhead\.\w+)$/.test(name),
+    (name) =>
+      /^(words|dossier)\//.test(name) ||
+      /^(sections\.yaml|copies\.yaml|claim-clocks\.yaml|letterhead\.\w+)$/.test(name),
   );
   if (!known) throw refuse('the folder holds no templates');
   return { own, changed, fileOf: (path) => join(changed.has(path) ? own : SHIPPED, path) };

@@ -7,6 +7,7 @@ import type { RecordState } from '../model/state.js';
 import { type Instant, toInstant } from '../model/time.js';
 import type { UnitLog } from '../model/unit-log.js';
 import type { DeliveryRecord } from '../record/store.js';
+import { loadClaimClocks } from './claim-clocks.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { readLogs } from './read-logs.js';
 import { type LoadedRuleSet, loadRuleSet } from './rule-set.js';
@@ -24,9 +25,12 @@ export interface AssessedDelivery {
 /**
  * What the record of a delivery shows at a moment.
  * @param at the moment that "not yet due" and "lost" are judged at
+ * @param templates the carrier's own folder of templates, which may hold its clocks of a claim
  */
-export async function assessDelivery(input: OpenDelivery & { at: Instant }): Promise<AssessedDelivery> {
-  return withDelivery(input, false, (record) => assessRecord(record, input.at));
+export async function assessDelivery(
+  input: OpenDelivery & { at: Instant; templates?: string | undefined },
+): Promise<AssessedDelivery> {
+  return withDelivery(input, false, (record) => assessRecord(record, input.at, undefined, input.templates));
 }
 
 /** The same for a record that is open already. */
@@ -35,13 +39,17 @@ export async function assessRecord(
   at: Instant,
   /** What of the record it is computed from; all of it if not given. */
   select: (state: RecordState) => RecordState = (state) => state,
+  /** The carrier's own folder of templates, which may hold its clocks of a claim. */
+  templates?: string,
 ): Promise<AssessedDelivery> {
   const state = select(settle(record.state()));
-  const [{ joined: logs, ...overlaps }, ruleSet] = await Promise.all([
+  const [{ joined: logs, ...overlaps }, ruleSet, claimClocks] = await Promise.all([
     readLogs(record, state),
     loadRuleSet(state.delivery.rules, record.folder),
+    loadClaimClocks(templates),
   ]);
-  return { state, logs, overlaps, ruleSet, assessment: assess({ state, logs, ruleSet, at }) };
+  const assessment = assess({ state, logs, ruleSet, at, claimClocks });
+  return { state, logs, overlaps, ruleSet, assessment };
 }
 
 /** The moment meant by `--at`: an ISO time with offset, or now. */

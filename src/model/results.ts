@@ -1,6 +1,6 @@
 /** What assess computes: plain data that the CLI prints, compose lays out, and `--json` shows. */
 import type { ChannelDifference } from './results/channels.js';
-import type { ClaimResult } from './results/claim.js';
+import type { ClaimClock, ClaimResult } from './results/claim.js';
 import type { Finding } from './results/findings.js';
 import type { GapResult } from './results/gaps.js';
 import type { LoadPlan } from './results/loading.js';
@@ -52,6 +52,8 @@ export interface Assessment {
   pulpComparisons?: PulpComparison[];
   /** Absent when there is no claim. */
   claims?: ClaimResult[];
+  /** Whether the receiver refused in time, for each stop of unloading that was reached. */
+  refusalClocks?: ClaimClock[];
   /** Sensors of the same kind in different logs, and probes against return air. */
   sensorDifferences?: ChannelDifference[];
   /** Longest time in custody without a look at the unit. */

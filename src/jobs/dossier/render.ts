@@ -56,13 +56,17 @@ export async function render(
   input.progress('computing what the record shows');
   const whole = record.state();
   const out = copy === undefined ? NOTHING : leaveOut(record.entries, whole, copy);
-  const assessed = await assessRecord(record, builtAt, (state) =>
-    copy === undefined ? stateOfOwn(state) : stateOfCopy(state, out, copy),
+  const { own } = wanted.templates;
+  const assessed = await assessRecord(
+    record,
+    builtAt,
+    (state) => (copy === undefined ? stateOfOwn(state) : stateOfCopy(state, out, copy)),
+    own,
   );
   const said =
     copy === undefined
       ? { assessment: assessed.assessment, findingsLeftOut: 0, requirementsLeftOut: 0 }
-      : trueOfBoth((await assessRecord(record, builtAt)).assessment, assessed.assessment);
+      : trueOfBoth((await assessRecord(record, builtAt, undefined, own)).assessment, assessed.assessment);
   const { assessment } = said;
   const { logs } = assessed;
   const state = onPaper(assessed.state, input.paper);
