@@ -76,7 +76,9 @@ export function assess({ state, logs: asRead, ruleSet: given, at, claimClocks }:
     timeline: timelineOf(state, moments),
     gaps,
     findings,
-    ...(claimClocks === undefined ? {} : ofClaims({ state, rules: claimClocks, moments, now })),
+    ...(claimClocks === undefined
+      ? {}
+      : ofClaims({ state, rules: claimClocks, moments, now, findings, gaps })),
   };
 }
 
