@@ -12,6 +12,7 @@ import { recordCommand } from './commands/record.js';
 import { sheetCommand } from './commands/sheet.js';
 import { tempsCommand } from './commands/temps.js';
 import { timelineCommand } from './commands/timeline.js';
+import { trailCommand } from './commands/trail.js';
 import { verifyCommand } from './commands/verify.js';
 import { EXIT, type ExitCode } from './exit.js';
 import { type Output, printableLines } from './output.js';
@@ -66,6 +67,7 @@ function makeProgram(context: CliContext): Command {
     gapsCommand,
     tempsCommand,
     timelineCommand,
+    trailCommand,
     sheetCommand,
     fingerprintCommand,
     buildCommand,

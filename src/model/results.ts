@@ -25,6 +25,7 @@ export type * from './results/pulps.js';
 export type * from './results/set-points.js';
 export type * from './results/temperature.js';
 export type * from './results/timeline.js';
+export type * from './results/trail.js';
 export type * from './results/window.js';
 
 export interface Assessment {

@@ -1,0 +1,64 @@
+import type { TrailChange, TrailField } from '../../model/results/trail.js';
+
+/** What a body says, field by field; parts of a part are named one after the other, such as `place stop`. */
+export function fieldsOf(body: unknown, without: ReadonlySet<string> = new Set()): TrailField[] {
+  if (!isObject(body)) return [];
+  return Object.entries(body)
+    .filter(([name]) => !without.has(name))
+    .flatMap(([name, value]) => under(wordsOf(name), value));
+}
+
+function under(field: string, value: unknown): TrailField[] {
+  if (value === undefined || value === null) return [];
+  const quantity = quantityText(value);
+  if (quantity !== undefined) return [{ field, value: quantity }];
+  if (Array.isArray(value)) {
+    if (value.length === 0) return [];
+    if (value.every((one) => !isObject(one) || quantityText(one) !== undefined))
+      return [{ field, value: value.map((one) => quantityText(one) ?? String(one)).join(', ') }];
+    return value.flatMap((one, i) => under(`${field} ${named(one) ?? i + 1}`, one));
+  }
+  if (isObject(value))
+    return Object.entries(value).flatMap(([name, part]) => under(`${field} ${wordsOf(name)}`, part));
+  return [{ field, value: String(value) }];
+}
+
+/** Things that have an id keep it as their name, so that a change of order is no change of theirs. */
+const named = (value: unknown): string | undefined =>
+  isObject(value) && typeof value.id === 'string' ? value.id : undefined;
+
+/** A temperature, a difference or an amount of money as one text. */
+function quantityText(value: unknown): string | undefined {
+  if (!isObject(value)) return undefined;
+  const { value: number, difference, unit, amount, currency, date, zone } = value;
+  if (Object.keys(value).length !== 2) return undefined;
+  if (typeof unit === 'string' && typeof number === 'number') return `${number} ${unit}`;
+  if (typeof unit === 'string' && typeof difference === 'number') return `${difference} ${unit}`;
+  if (typeof amount === 'string' && typeof currency === 'string') return `${amount} ${currency}`;
+  if (typeof date === 'string' && typeof zone === 'string') return `${date} (${zone})`;
+  return undefined;
+}
+
+/** What differs between what was said before and what is said now. */
+export function changesBetween(before: readonly TrailField[], after: readonly TrailField[]): TrailChange[] {
+  const was = new Map(before.map(({ field, value }) => [field, value]));
+  const is = new Map(after.map(({ field, value }) => [field, value]));
+  return [...new Set([...was.keys(), ...is.keys()])].flatMap((field): TrailChange[] => {
+    const from = was.get(field);
+    const to = is.get(field);
+    if (from === to) return [];
+    return [
+      {
+        field,
+        ...(from === undefined ? {} : { before: from }),
+        ...(to === undefined ? {} : { after: to }),
+      },
+    ];
+  });
+}
+
+/** `setPoint` is "set point". */
+const wordsOf = (name: string) => name.replaceAll(/([A-Z])/g, ' $1').toLowerCase();
+
+const isObject = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);

@@ -1,0 +1,153 @@
+import type { Entry } from '../../model/entry.js';
+import { assertNever } from '../../model/error.js';
+import type { EvidenceId } from '../../model/evidence.js';
+import type { TrailField, TrailRow } from '../../model/results/trail.js';
+import { changesBetween, fieldsOf } from './fields.js';
+
+/** Told in places of their own, or too large for a table: the ledger itself has them in full. */
+const OWN_PLACE = new Set(['evidence', 'time', 'file', 'within', 'source']);
+const LARGE = new Set(['mapping', 'statedTimes', 'sceneHash', 'signature', 'token']);
+const TOLD = new Set([...OWN_PLACE, ...LARGE]);
+
+/**
+ * Every entry of a record, in order: who entered it, when, what it says, from which file, and what it changed of
+ * what was said before. Nothing is judged and nothing left out.
+ */
+export function trailOf(entries: readonly Entry[]): TrailRow[] {
+  const standing = new Map<EvidenceId, Map<string, string>>();
+  let facts: TrailField[] = [];
+  return entries.map((entry): TrailRow => {
+    const head = {
+      seq: entry.seq,
+      type: entry.type,
+      at: entry.at,
+      by: entry.by,
+      evidence: [] as EvidenceId[],
+      fields: [] as TrailField[],
+      changes: [],
+    };
+    switch (entry.type) {
+      case 'delivery-facts': {
+        const now = fieldsOf(entry.body.facts);
+        const first = facts.length === 0;
+        const changes = first ? [] : changesBetween(facts, now);
+        facts = now;
+        return { ...head, fields: first ? now : [], changes };
+      }
+      case 'evidence-received': {
+        const { body } = entry;
+        const { name, bytes, sha256 } = body.file;
+        const fields = fieldsOf(body, TOLD);
+        standing.set(body.evidence, asMap(body));
+        return {
+          ...head,
+          evidence: [body.evidence],
+          time: body.time,
+          file: { name, bytes, sha256 },
+          ...(body.within === undefined ? {} : { from: body.within }),
+          fields,
+        };
+      }
+      case 'reading-recorded': {
+        const { body } = entry;
+        standing.set(body.evidence, asMap(body));
+        return {
+          ...head,
+          evidence: [body.evidence],
+          time: body.time,
+          ...(body.source.is === 'row'
+            ? { from: { evidence: body.source.evidence, row: body.source.row } }
+            : {}),
+          fields: fieldsOf(body, TOLD),
+        };
+      }
+      case 'evidence-described': {
+        const { evidence, why, ...said } = entry.body;
+        const was = standing.get(evidence) ?? new Map<string, string>();
+        const now = new Map([...was, ...asMap(said)]);
+        standing.set(evidence, now);
+        return {
+          ...head,
+          evidence: [evidence],
+          ...(said.time === undefined ? {} : { time: said.time }),
+          fields: why === undefined ? [] : [{ field: 'why', value: why }],
+          changes: changesBetween(asFields(was), asFields(now)),
+        };
+      }
+      case 'evidence-withheld':
+        return {
+          ...head,
+          evidence: [entry.body.evidence],
+          fields: [{ field: 'why', value: entry.body.why }],
+        };
+      case 'clock-compared': {
+        const { photo, replaces, ...body } = entry.body;
+        const log = body.clock.is === 'unit-log' ? body.clock.evidence : undefined;
+        return {
+          ...head,
+          evidence: [photo, log].filter((id) => id !== undefined),
+          fields: [
+            ...fieldsOf(body),
+            ...(replaces === undefined ? [] : [{ field: 'in place of entries', value: replaces.join(', ') }]),
+          ],
+        };
+      }
+      case 'fingerprint-published':
+      case 'time-stamp-received': {
+        const { size, ...body } = entry.body;
+        return { ...head, covers: size, fields: fieldsOf(body, LARGE) };
+      }
+      case 'dossier-built': {
+        const { file: name, bytes, sha256, size, ...body } = entry.body;
+        return { ...head, covers: size, file: { name, bytes, sha256 }, fields: fieldsOf(body) };
+      }
+      case 'claim-noted': {
+        const { evidence, claim, replaces, ...body } = entry.body;
+        const earlier = entries[replaces ?? -1];
+        return {
+          ...head,
+          evidence,
+          ...(claim === undefined ? {} : { claim }),
+          fields: fieldsOf(body),
+          ...(replaces === undefined ? {} : { corrects: replaces }),
+          changes:
+            earlier?.type === 'claim-noted'
+              ? changesBetween(claimFields(earlier.body), claimFields(entry.body))
+              : [],
+        };
+      }
+      default:
+        return assertNever(entry);
+    }
+  });
+}
+
+const CLAIM_HEAD = new Set(['claim', 'replaces']);
+const claimFields = (body: object) => fieldsOf(body, CLAIM_HEAD);
+
+function asMap(body: object): Map<string, string> {
+  return new Map(
+    fieldsOf(body, new Set([...LARGE, 'evidence', 'file', 'within', 'source'])).map(({ field, value }) => [
+      field,
+      value,
+    ]),
+  );
+}
+const asFields = (map: ReadonlyMap<string, string>): TrailField[] =>
+  [...map].map(([field, value]) => ({ field, value }));
+
+/**
+ * The life of one piece of evidence: the entries that bring it in, speak of it, were read from it or came in it,
+ * and the fingerprints, time stamps and dossiers that cover its entry.
+ */
+export function lifeOf(rows: readonly TrailRow[], id: EvidenceId): TrailRow[] {
+  const born = rows.find(({ evidence, type }) => BRINGS_IN.has(type) && evidence.includes(id));
+  if (born === undefined) return [];
+  return rows.filter(
+    (row) =>
+      row.evidence.includes(id) ||
+      row.from?.evidence === id ||
+      (row.covers !== undefined && row.covers > born.seq),
+  );
+}
+const BRINGS_IN: ReadonlySet<TrailRow['type']> = new Set(['evidence-received', 'reading-recorded']);

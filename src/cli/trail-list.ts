@@ -1,0 +1,68 @@
+import type { TrailReport } from '../jobs/trail.js';
+import type { TrailRow } from '../model/results.js';
+import { milliseconds, type Zone } from '../model/time.js';
+import { type Output, printable } from './output.js';
+import { wrap } from './table.js';
+import { when } from './when.js';
+
+/** Longer values stand in full with --json. */
+const LONGEST = 160;
+
+/** Each entry as a head line and, under it, what it says, from what, and what it changed. */
+export function printTrail(output: Output, { rows, zone, state, of }: TrailReport): void {
+  for (const row of rows) {
+    const what = [row.type.replaceAll('-', ' '), ...row.evidence, row.claim ?? ''].filter(
+      (part) => part !== '',
+    );
+    output.line(
+      output.style(
+        'bold',
+        printable(
+          `${String(row.seq).padStart(4)}  ${when(milliseconds(row.at), zone)}  ${row.by}  ${what.join(' ')}`,
+        ),
+      ),
+    );
+    for (const line of told(row, zone))
+      for (const part of wrap(printable(line), Math.max(30, output.width - 6))) output.line(`      ${part}`);
+  }
+  output.line();
+  output.line(
+    of === undefined
+      ? `${state.size} entries; the record is whole. Fingerprint ${state.root}`
+      : `${rows.length} of ${state.size} entries touch ${of}; the record is whole. Fingerprint ${state.root}`,
+  );
+}
+
+function told(row: TrailRow, zone: Zone): string[] {
+  const { time, file, from } = row;
+  return [
+    ...(file === undefined ? [] : [`file ${file.name}, ${file.bytes} bytes, SHA-256 ${file.sha256}`]),
+    ...(from === undefined
+      ? []
+      : [
+          `from ${from.evidence}${from.row === undefined ? '' : `, row ${from.row}`}${from.entry === undefined ? '' : `: ${from.entry}`}`,
+        ]),
+    ...(time === undefined ? [] : [`happened ${happened(time, zone)}`]),
+    ...(row.corrects === undefined ? [] : [`corrects entry ${row.corrects}`]),
+    ...(row.covers === undefined ? [] : [`covers the entries before ${row.covers}`]),
+    ...row.changes.map(
+      ({ field, before, after }) => `${field}: ${short(before ?? 'nothing')} → ${short(after ?? 'nothing')}`,
+    ),
+    ...(row.corrects === undefined && row.fields.length > 0
+      ? [row.fields.map(({ field, value }) => `${field}: ${short(value)}`).join('; ')]
+      : []),
+  ];
+}
+
+function happened(time: NonNullable<TrailRow['time']>, zone: Zone): string {
+  switch (time.is) {
+    case 'known':
+      return `${when(milliseconds(time.instant), time.zone)} (${time.basis}, within ${time.uncertaintySeconds} s)${time.zone === zone ? '' : ` ${time.zone}`}`;
+    case 'local':
+      return `${time.local}, zone unknown: ${time.why}`;
+    case 'none':
+      return `at no known time: ${time.why}`;
+  }
+}
+
+const short = (value: string) => (value.length > LONGEST ? `${value.slice(0, LONGEST)} …` : value);

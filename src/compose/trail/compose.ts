@@ -1,0 +1,33 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { toInstant } from '../../model/time.js';
+import { formatFor } from '../format.js';
+import { cleanDeep, cleanerFor, drawable } from '../glyphs.js';
+import { SHIPPED, shippedWords } from '../shipped.js';
+import { typeset } from '../typeset.js';
+import { readLabels } from '../words/labels.js';
+import { loadTemplates } from '../words/load.js';
+import { type Printed, trailDocument } from './document.js';
+
+/**
+ * Sets the audit trail as a PDF in the language and on the paper of the delivery. The same input gives the same bytes.
+ * Throws DossierError `bad-template` or `typesetting`.
+ */
+export async function composeTrail(printed: Printed): Promise<{ pdf: Uint8Array; pages: number }> {
+  const { show } = printed.state.delivery;
+  const folder = shippedWords(show.language);
+  const file = join(folder, 'trail.yaml');
+  const trail = readLabels(await readFile(file, 'utf8'), file);
+  const labels = readLabels((await loadTemplates(folder)).labels, join(folder, 'labels.yaml'));
+  const format = formatFor(show, {
+    zoneUnknown: labels('time.zone-unknown'),
+    notKnown: labels('time.not-known'),
+  });
+  return typeset({
+    pages: join(SHIPPED, 'trail'),
+    document: cleanDeep(trailDocument(printed, { trail, labels, format }), cleanerFor(await drawable())),
+    assets: new Map(),
+    attachments: [],
+    builtAt: toInstant(printed.printedAt),
+  });
+}

@@ -1,0 +1,125 @@
+import { mkdir } from 'node:fs/promises';
+import { dirname, resolve } from 'node:path';
+import { stringify } from 'csv-stringify/sync';
+import { lifeOf, trailOf } from '../assess/trail/trail.js';
+import { DossierError } from '../model/error.js';
+import { evidenceId } from '../model/evidence.js';
+import type { TrailRow } from '../model/results/trail.js';
+import type { RecordState } from '../model/state.js';
+import { inZone, type Zone, zone as zoneSchema } from '../model/time.js';
+import { writeDurably } from '../record/disk/durable.js';
+import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
+
+export interface TrailInput extends OpenDelivery {
+  /** Evidence whose life is asked for, such as e7; the whole record if not given. */
+  of?: string;
+  /** Zone that the times of entering are shown in; that of the first loading stop if not given. */
+  zone?: string;
+}
+
+export interface TrailReport {
+  rows: TrailRow[];
+  state: RecordState;
+  of?: string;
+  zone: Zone;
+}
+
+/**
+ * The audit trail of a delivery, or the life of one piece of its evidence. Opening the record has checked it.
+ * Throws DossierError `bad-value` for evidence that there is not, and whatever opening the record says.
+ */
+export async function trail(input: TrailInput): Promise<TrailReport> {
+  return withDelivery(input, false, async (record) => {
+    const state = record.state();
+    const zone = zoneOf(input.zone, state);
+    const rows = trailOf(record.entries);
+    if (input.of === undefined) return { rows, state, zone };
+    const id = evidenceId.safeParse(input.of.toLowerCase());
+    const life = id.success ? lifeOf(rows, id.data) : [];
+    if (!id.success || life.length === 0)
+      throw new DossierError('bad-value', `there is no evidence ${input.of}`, {
+        where: { field: '--of' },
+        fix:
+          state.evidence.length === 0
+            ? 'Nothing was taken in yet.'
+            : `Evidence is numbered e1 to e${state.evidence.length}; dossier trail shows which is what.`,
+      });
+    return { rows: life, state, zone, of: id.data };
+  });
+}
+
+function zoneOf(said: string | undefined, { delivery }: RecordState): Zone {
+  if (said === undefined) return delivery.stops.find(({ does }) => does === 'load')?.zone ?? ('UTC' as Zone);
+  const read = zoneSchema.safeParse(said);
+  if (read.success) return read.data;
+  throw new DossierError('bad-value', read.error.issues[0]?.message ?? 'not a time zone', {
+    where: { field: '--zone' },
+  });
+}
+
+/**
+ * One row per entry: number, UTC and local time of entering, who, type, evidence, claim, time of what it tells with
+ * its basis, file with hash, where it was read from, what it says and changed. Text that a spreadsheet would run as
+ * a formula gets a leading apostrophe (CWE-1236).
+ */
+export function trailCsv({ rows, zone }: TrailReport): string {
+  const header = [
+    ...['entry', 'entered_utc', 'entered_local', 'zone', 'by', 'type', 'evidence', 'claim'],
+    ...['time_utc', 'time_zone', 'time_basis', 'time_uncertainty_seconds', 'time_note'],
+    ...['file', 'file_bytes', 'file_sha256', 'from_evidence', 'from_row', 'from_name'],
+    ...['says', 'changed', 'corrects', 'covers_entries'],
+  ];
+  const lines = rows.map((row) => {
+    const { time, file, from } = row;
+    const known = time?.is === 'known' ? time : undefined;
+    return [
+      row.seq,
+      row.at,
+      inZone(row.at, zone).toISO({ suppressMilliseconds: true }) ?? '',
+      zone,
+      row.by,
+      row.type,
+      row.evidence.join(' '),
+      row.claim ?? '',
+      known?.instant ?? '',
+      known?.zone ?? '',
+      known?.basis ?? '',
+      known?.uncertaintySeconds ?? '',
+      time === undefined || time.is === 'known' ? '' : time.why,
+      file?.name ?? '',
+      file?.bytes ?? '',
+      file?.sha256 ?? '',
+      from?.evidence ?? '',
+      from?.row ?? '',
+      from?.entry ?? '',
+      row.fields.map(({ field, value }) => `${field}: ${value}`).join('; '),
+      row.changes
+        .map(({ field, before, after }) => `${field}: ${before ?? '(nothing)'} -> ${after ?? '(nothing)'}`)
+        .join('; '),
+      row.corrects ?? '',
+      row.covers ?? '',
+    ];
+  });
+  return stringify([header, ...lines], {
+    escape_formulas: true,
+    record_delimiter: 'windows',
+    cast: { number: (value) => ({ value: String(value), escape_formulas: false }) },
+  });
+}
+
+/**
+ * Writes the trail as a PDF, whole or not at all, in the language and on the paper of the delivery.
+ * Throws DossierError `typesetting`, `bad-template` or `disk`.
+ */
+export async function writeTrailPdf(
+  report: TrailReport,
+  to: string,
+  now: () => Date,
+): Promise<{ file: string; pages: number }> {
+  const { composeTrail } = await import('../compose/trail/compose.js');
+  const { pdf, pages } = await composeTrail({ ...report, printedAt: now().getTime() });
+  const file = resolve(to);
+  await mkdir(dirname(file), { recursive: true });
+  await writeDurably(portsWith(now), file, pdf);
+  return { file, pages };
+}

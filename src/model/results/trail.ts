@@ -1,0 +1,42 @@
+import type { ClaimId } from '../claim.js';
+import type { EntryType } from '../entry.js';
+import type { EvidenceId } from '../evidence.js';
+import type { EventTime, Instant } from '../time.js';
+
+/** One field of an entry, by its name in the record, and its value in plain text. */
+export interface TrailField {
+  field: string;
+  value: string;
+}
+
+/** What an entry changed: a value that was said before, or for the first time. */
+export interface TrailChange {
+  field: string;
+  before?: string;
+  after?: string;
+}
+
+/** One entry of the record, told for a reader. */
+export interface TrailRow {
+  seq: number;
+  type: EntryType;
+  /** When it was entered, by the clock of the machine. */
+  at: Instant;
+  /** Who entered it. */
+  by: string;
+  /** What it brings in or speaks of. */
+  evidence: EvidenceId[];
+  claim?: ClaimId;
+  /** When that happened, with what the time rests on. */
+  time?: EventTime;
+  /** The file it brings in, or of a dossier the file that was built. */
+  file?: { name: string; bytes: number; sha256: string };
+  /** The evidence that it was read from or came in, and the row or name there. */
+  from?: { evidence: EvidenceId; row?: number; entry?: string };
+  fields: TrailField[];
+  changes: TrailChange[];
+  /** The entry that it corrects. */
+  corrects?: number;
+  /** Number of entries that a fingerprint, a time stamp or a dossier covers. */
+  covers?: number;
+}
