@@ -1,21 +1,55 @@
 import { createInterface } from 'node:readline/promises';
 import { Writable } from 'node:stream';
+import { DossierError } from '../model/error.js';
 
 /** True when a person can be asked. */
 export function canAsk(): boolean {
   return process.stdin.isTTY === true && process.stderr.isTTY === true;
 }
 
-/** Asks on stderr, so that the result on stdout stays clean. */
+/** Lines that were typed or pasted before they were asked for, and the line that was begun. */
+const ahead: string[] = [];
+let begun = '';
+
+/** Asks on stderr, so that the result on stdout stays clean. Throws DossierError `bad-usage` where the input ends. */
 export async function ask(question: string, fallback?: string): Promise<string> {
-  const lines = createInterface({ input: process.stdin, output: process.stderr });
+  const shown = fallback === undefined ? `${question}: ` : `${question} [${fallback}]: `;
+  const answer = (await oneLine(shown, process.stderr, {})).trim();
+  return answer === '' && fallback !== undefined ? fallback : answer;
+}
+
+/**
+ * The next line. The terminal is read only while something is asked, so that it is itself in between; what one
+ * reading gives beyond the line waits for the next question.
+ */
+async function oneLine(shown: string, output: Writable, how: { terminal?: true }): Promise<string> {
+  const waiting = ahead.shift();
+  if (waiting !== undefined) {
+    output.write(`${shown}${waiting}\n`);
+    return waiting;
+  }
+  const lines = createInterface({ input: process.stdin, output, ...how });
   try {
-    const shown = fallback === undefined ? `${question}: ` : `${question} [${fallback}]: `;
-    const answer = (await lines.question(shown)).trim();
-    return answer === '' && fallback !== undefined ? fallback : answer;
+    // In raw mode Ctrl-C is a character like others.
+    lines.on('SIGINT', () => {
+      lines.close();
+      process.kill(process.pid, 'SIGINT');
+    });
+    const answer = lines.question(shown);
+    lines.on('line', (line) => ahead.push(line));
+    if (begun !== '') lines.write(begun);
+    const ended = new Promise<never>((_, reject) => lines.on('close', () => reject(inputEnded())));
+    return await Promise.race([answer, ended]);
   } finally {
+    begun = ahead.length > 0 ? lines.line : '';
     lines.close();
   }
+}
+
+function inputEnded(): DossierError {
+  return new DossierError('bad-usage', 'the input ended before everything was answered', {
+    fix: 'Start the command again.',
+  });
 }
 
 /**
@@ -54,11 +88,9 @@ export function choiceOf(answer: string, choices: readonly string[]): string | u
 export async function askSecret(question: string): Promise<string> {
   process.stderr.write(`${question}: `);
   const silent = new Writable({ write: (_chunk, _encoding, done) => done() });
-  const lines = createInterface({ input: process.stdin, output: silent, terminal: true });
   try {
-    return await lines.question('');
+    return await oneLine('', silent, { terminal: true });
   } finally {
-    lines.close();
     process.stderr.write('\n');
   }
 }
