@@ -158,9 +158,17 @@ describe('the verdict on arrival pulps', () => {
     expect(result.matters?.kelvin).toBeGreaterThan(0);
     expect(result.assumptions).toMatchObject({
       load: 'pallets',
-      halfCoolingSeconds: { low: 4 * 3600, high: 72 * 3600, from: 'common practice, no source' },
+      halfCoolingSeconds: { low: 4 * 3600, high: 15.7 * 86_400 },
       afterSeconds: 3600,
     });
+  });
+
+  it('names where the half-cooling times come from, of what is published and what is not', () => {
+    const { halfCoolingSeconds: pallets } = plausible([44], [40]).assumptions;
+    expect(pallets.from).toMatch(/longest .*Faubion and Kader.* shortest common practice, no source/);
+    const { pallets: _, ...loose } = LINE;
+    const cartons = plausible([44], [40], { base: { ...loose, cartons: 400 } }).assumptions;
+    expect(cartons.halfCoolingSeconds.from).toBe('common practice, no source');
   });
 
   it('warm air explains warm pulps', () => {
