@@ -1,0 +1,59 @@
+import { join } from 'node:path';
+import { cleanDeep, cleanerFor, drawable } from '../glyphs.js';
+import { readLetterhead } from '../letterhead.js';
+import { SHIPPED } from '../templates.js';
+import { typeset } from '../typeset.js';
+import { type LetterDocument, letterDocument } from './document.js';
+import type { LetterInput, PaperInput } from './input.js';
+import { letterText } from './text.js';
+import { letterView } from './view.js';
+
+/** A letter before it is set on pages. */
+export interface Letter {
+  document: LetterDocument;
+  /** For an e-mail. */
+  text: string;
+  /** Places that a person has to fill in, as they stand in it. */
+  blanks: string[];
+}
+
+/**
+ * Writes one letter: says only what the record holds, and leaves a place to fill in for what it does not.
+ * Throws DossierError `bad-template`.
+ */
+export async function writeLetter(input: LetterInput): Promise<Letter> {
+  const view = await letterView(input);
+  const document = letterDocument(view);
+  return { document, text: letterText(document), blanks: view.blanks() };
+}
+
+/**
+ * Sets a letter or certificate on pages under the carrier's letterhead, as PDF/A-3a without a signature: a person signs.
+ * The same input gives the same bytes. Throws DossierError `bad-template` or `typesetting`.
+ */
+export async function setPages(
+  document: LetterDocument,
+  { templates, madeAt }: Pick<PaperInput, 'templates' | 'madeAt'>,
+): Promise<{ pdf: Uint8Array; pages: number; warnings: string[] }> {
+  const letterhead = await readLetterhead(templates);
+  const cleaner = cleanerFor(await drawable());
+  const whole: LetterDocument =
+    letterhead === undefined
+      ? document
+      : { ...document, letterhead: { asset: letterhead.asset, alt: document.author } };
+  const hasPages = [...templates.changed].some((name) => name.startsWith('letter/'));
+  const { pdf, pages } = await typeset({
+    pages: join(SHIPPED, 'letter'),
+    ...(hasPages && templates.own !== undefined ? { own: join(templates.own, 'letter') } : {}),
+    document: cleanDeep(whole, cleaner),
+    assets: new Map(letterhead === undefined ? [] : [[letterhead.asset, letterhead.bytes]]),
+    attachments: [],
+    builtAt: madeAt,
+  });
+  const warnings = cleaner
+    .replaced()
+    .map(
+      ({ point, count, shownAs }) => `${point} can't be printed and is shown as ${shownAs} (${count} times)`,
+    );
+  return { pdf, pages, warnings };
+}

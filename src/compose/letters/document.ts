@@ -1,0 +1,147 @@
+import type { Block, Fact, Inline } from '../blocks.js';
+import { plain, text } from '../blocks.js';
+import type { LetterInput } from './input.js';
+import { MANNERS } from './kinds.js';
+import { claimFacts } from './of-claim.js';
+import { recordFacts } from './of-record.js';
+import type { LetterView } from './view.js';
+
+/** A table that lists exhibits; the last column is a hash. */
+export interface Annex {
+  title: string;
+  columns: string[];
+  rows: string[][];
+}
+
+/** The one JSON document that the pages of a letter are set from, and its plain text is written from. */
+export interface LetterDocument {
+  language: string;
+  region: string;
+  paper: 'us-letter' | 'a4';
+  title: string;
+  author: string;
+  description: string;
+  page: string;
+  pageOf: string;
+  /** Stands before the number of an exhibit. */
+  exhibit: string;
+  letterhead?: { asset: string; alt: string };
+  sender: string[];
+  to?: { label: string; lines: Inline[][] };
+  date?: string;
+  subject: string;
+  /** What it is about: numbers and names. */
+  about: Fact[];
+  body: Block[];
+  /** Room for a person to sign. */
+  sign?: { closing: string; for: string; lines: string[] };
+  enclosed?: { title: string; items: Inline[][] };
+  /** What the numbers of exhibits mean; none when the body has none. */
+  exhibitsNote?: Inline[];
+  annex?: Annex;
+}
+
+/** What letters and certificates have in common. */
+export function commonParts({
+  input,
+  labels,
+}: LetterView): Omit<LetterDocument, 'title' | 'subject' | 'about' | 'body'> {
+  const { delivery } = input.state;
+  const { name = '', address, contact } = delivery.parties.carrier ?? {};
+  return {
+    language: input.language,
+    region: 'US',
+    paper: input.paper === 'A4' ? 'a4' : 'us-letter',
+    author: name,
+    description: labels('letter.description'),
+    page: labels('letter.page'),
+    pageOf: labels('letter.page-of'),
+    exhibit: labels('letter.exhibit'),
+    sender: [name, address, contact].filter((line) => line !== undefined && line !== '') as string[],
+  };
+}
+
+/** One letter, with everything that is said in it. */
+export function letterDocument(view: LetterView<LetterInput>): LetterDocument {
+  const { input, labels, words } = view;
+  const { kind, state } = input;
+  const { delivery } = state;
+  const subject = labels(`subject.${kind}`);
+  const to = input.to === undefined ? view.blank('recipient') : plain(input.to.name);
+  const needsAddress = MANNERS[kind].signed;
+  const address =
+    input.to?.address === undefined
+      ? needsAddress
+        ? [view.blank('address')]
+        : []
+      : [plain(input.to.address)];
+  const facts = { ...claimFacts(view), ...recordFacts(view) };
+  const body = words.blocks(`letters/${kind}`, facts);
+  return {
+    ...commonParts(view),
+    title: `${subject} · ${delivery.delivery}`,
+    to: { label: labels('letter.to'), lines: [to, ...address] },
+    date: view.day(input.day),
+    subject,
+    about: aboutLines(view),
+    body,
+    ...(MANNERS[kind].signed
+      ? {
+          sign: {
+            closing: labels('letter.closing'),
+            for: delivery.parties.carrier?.name ?? '',
+            lines: ['signature', 'name', 'position'].map((name) => labels(`letter.${name}`)),
+          },
+        }
+      : {}),
+    ...enclosedPart(view),
+    ...(namesExhibits(body) ? { exhibitsNote: exhibitsNote(view) } : {}),
+  };
+}
+
+function aboutLines({ input, labels, names }: LetterView<LetterInput>): Fact[] {
+  const { delivery } = input.state;
+  const received = input.claim?.entries.findLast(
+    (entry) => entry.is === 'received' && entry.replacedBy === undefined,
+  );
+  const fact = (name: string, value: string | undefined): Fact[] =>
+    value === undefined ? [] : [{ label: labels(`re.${name}`), value: plain(value) }];
+  return [
+    ...(received?.is === 'received'
+      ? [...fact('our-number', received.ourNumber), ...fact('their-number', received.theirNumber)]
+      : []),
+    ...fact('delivery', delivery.delivery),
+    ...fact('goods', [...new Set(delivery.lines.map(({ id }) => names.line(id)))].join('; ')),
+    ...fact('route', delivery.stops.map(({ place }) => place).join(' → ')),
+    ...fact('trailer', delivery.equipment.trailer.number),
+  ];
+}
+
+function enclosedPart({ input, labels, format }: LetterView): Pick<LetterDocument, 'enclosed'> {
+  if (input.enclosed.length === 0) return {};
+  return {
+    enclosed: {
+      title: labels('letter.enclosed'),
+      items: input.enclosed.map(({ name, what, bytes, sha256 }): Inline[] => [
+        text(
+          `${name} (${labels(`what.${what}`)}), ${format.number(bytes)} ${labels('letter.bytes')}, SHA-256 `,
+        ),
+        { is: 'code', text: sha256 },
+      ]),
+    },
+  };
+}
+
+/** Which dossier the numbers belong to: its record's fingerprint tells, whatever file it comes in. */
+function exhibitsNote({ input, labels, format }: LetterView): Inline[] {
+  const { fingerprint, enclosed } = input;
+  const is = enclosed.some(({ what }) => what === 'dossier') ? 'enclosed' : 'kept';
+  const words = labels(`letter.exhibits-${is}`)
+    .replace('SIZE', () => format.number(fingerprint.size))
+    .replace('DELIVERY', () => fingerprint.delivery);
+  return [text(`${words}: `), { is: 'code', text: fingerprint.root }];
+}
+
+function namesExhibits(blocks: readonly Block[]): boolean {
+  return JSON.stringify(blocks).includes('{"is":"exhibit"');
+}

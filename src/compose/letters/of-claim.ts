@@ -1,0 +1,81 @@
+import type { SupportingPaper } from '../../model/results.js';
+import type { ClaimEntryOf } from '../../model/state.js';
+import { escapeMarkdown } from '../words/escape.js';
+import { type Facts, MarkdownText } from '../words/facts.js';
+import type { LetterClaim, LetterInput } from './input.js';
+import type { LetterView } from './view.js';
+
+/** Entries of one kind that no later entry corrects, in the order of the ledger. */
+export function standing<K extends LetterClaim['entries'][number]['is']>(
+  claim: LetterClaim | undefined,
+  kind: K,
+): ClaimEntryOf<K>[] {
+  return (claim?.entries ?? []).filter(
+    (entry): entry is ClaimEntryOf<K> => entry.is === kind && entry.replacedBy === undefined,
+  );
+}
+
+/** What letters say of the claim they answer; all absent when there is none. */
+export function claimFacts(view: LetterView<LetterInput>): Facts {
+  const { input, labels } = view;
+  const { claim, amount, kind } = input;
+  const received = standing(claim, 'received').at(-1);
+  const offer = standing(claim, 'offer').findLast(({ by }) => by === 'carrier');
+  const declined = standing(claim, 'declined').at(-1);
+  const acknowledged = standing(claim, 'letter').find(
+    ({ way, letter }) => way === 'sent' && letter === 'acknowledgement',
+  );
+  const papers = claim?.result?.papers;
+  const lacks = (claim?.result?.contents ?? []).filter(({ state }) => state === 'not-said');
+  const reasons = reasonsOf(view, declined);
+  const missing = (papers ?? []).filter(({ have }) => have.length === 0);
+  const ofOffer = kind === 'offer' ? (amount ?? offer?.amount) : undefined;
+  const part = kind === 'denial' ? (amount ?? declined?.part) : undefined;
+  return {
+    claim: received !== undefined,
+    claimant: received?.claimant.name,
+    ourNumber: received?.ourNumber,
+    theirNumber: received?.theirNumber,
+    receivedOn: received === undefined ? undefined : view.day(received.received),
+    amount: received?.amount === undefined ? undefined : view.money(received.amount),
+    claimRef: received === undefined ? undefined : view.source(received.evidence, received.seq),
+    grounds: (received?.grounds ?? []).map(written),
+    acknowledgedOn: acknowledged === undefined ? undefined : view.day(acknowledged.on),
+    acknowledgedRef:
+      acknowledged === undefined ? undefined : view.source(acknowledged.evidence, acknowledged.seq),
+    papersKnown: papers !== undefined,
+    papersMissing: missing.map((paper) => written(nameOf(paper))),
+    papersHave: (papers ?? [])
+      .filter(({ have }) => have.some((id) => view.number(id) !== undefined))
+      .map((paper) => new MarkdownText(`${escapeMarkdown(nameOf(paper))}${view.source(paper.have)}`)),
+    lacks: lacks.map(({ id }) => written(labels(`lacks.${id}`))),
+    reasons,
+    wanted: missing.length + lacks.length + reasons.length > 0,
+    offer: ofOffer === undefined ? undefined : view.money(ofOffer),
+    offerRef:
+      amount === undefined && ofOffer !== undefined && offer !== undefined
+        ? view.source(offer.evidence, offer.seq)
+        : undefined,
+    firm: input.firm || (amount === undefined && offer?.firm === true),
+    disallowsRest: input.disallowsRest,
+    part: part === undefined ? undefined : view.money(part),
+  };
+
+  function nameOf({ id }: SupportingPaper): string {
+    return labels(`paper.${id}`);
+  }
+}
+
+/** A person's reasons as typed for this letter; for a denial, those of the record when none are typed. */
+function reasonsOf(
+  view: LetterView<LetterInput>,
+  declined: ClaimEntryOf<'declined'> | undefined,
+): MarkdownText[] {
+  const { kind, reasons, disallowsRest } = view.input;
+  if (reasons.length > 0) return reasons.map(written);
+  if (declined === undefined || !(kind === 'denial' || (kind === 'offer' && disallowsRest))) return [];
+  const source = view.source(declined.evidence, declined.seq);
+  return declined.reasons.map((reason) => new MarkdownText(`${escapeMarkdown(reason)}${source}`));
+}
+
+const written = (text: string) => new MarkdownText(escapeMarkdown(text));

@@ -1,0 +1,144 @@
+import type { Finding, PulpGroup } from '../../model/results.js';
+import { celsius } from '../../model/temperature.js';
+import { escapeMarkdown } from '../words/escape.js';
+import { type Facts, MarkdownText } from '../words/facts.js';
+import type { LetterInput } from './input.js';
+import type { LetterView } from './view.js';
+
+/** What the shipper answers for: the goods as handed over, and the instructions. */
+const OF_SHIPPER: ReadonlySet<string> = new Set([
+  'pulps-at-loading-above-band',
+  'pulps-at-loading-below-band',
+  'warm-at-loading-told',
+  'pallets-noted-differ',
+  'no-instruction-on-bill',
+  'instruction-outside-published-range',
+  'instruction-near-freezing',
+]);
+/** How the load was placed: a matter for the shipper only where the shipper loaded. */
+export const OF_LOADING: ReadonlySet<string> = new Set([
+  'rows-hard-to-walls',
+  'side-room-not-braced',
+  'tall-light-pallets-not-braced',
+  'tall-pallets-not-braced',
+  'iced-ahead-of-dry',
+  'iced-away-from-drains',
+  'air-path-blocked',
+  'load-near-ceiling',
+  'load-near-doors',
+  'load-does-not-fit',
+  'mixed-temperatures',
+  'mixed-ethylene',
+  'mixed-moisture',
+]);
+const HAPPENED = ['doors-closed', 'departed', 'arrived', 'doors-opened', 'unloaded', 'inspected'] as const;
+const isAny = (value: unknown, of: readonly unknown[]) => of.includes(value);
+
+/** What letters say of the delivery and of what its record shows; every sentence has its exhibits. */
+export function recordFacts(view: LetterView<LetterInput>): Facts {
+  const { input, names } = view;
+  const { delivery } = input.state;
+  const { findings } = input.assessment;
+  const last = delivery.stops.findLast(({ does }) => does === 'unload');
+  const first = delivery.stops.find(({ does }) => does === 'load');
+  const isTold = ({ id }: Finding) => OF_SHIPPER.has(id) || (input.loading && OF_LOADING.has(id));
+  const refusal = sentences(
+    view,
+    findings.filter(({ id }) => id === 'refused'),
+  );
+  const happened = happenedLines(view);
+  return {
+    delivery: delivery.delivery,
+    carrier: delivery.parties.carrier?.name ?? '',
+    contact: delivery.parties.carrier?.contact,
+    trailer: delivery.equipment.trailer.number,
+    from: first?.place,
+    place: last?.place,
+    dossier: input.enclosed.some(({ what }) => what === 'dossier'),
+    helps: helpLines(view),
+    shipperFacts: sentences(view, byWeight(findings.filter(isTold))),
+    refusal,
+    happened,
+    anythingHappened: happened.length + refusal.length > 0,
+    lines: delivery.lines.map((line) => {
+      const counts = [
+        ...(line.pallets === undefined ? [] : [`${line.pallets} ${view.labels('cover.pallets')}`]),
+        ...(line.cartons === undefined
+          ? []
+          : [`${view.format.number(line.cartons)} ${view.labels('cover.cartons')}`]),
+      ];
+      return new MarkdownText(escapeMarkdown([names.line(line.id), ...counts].join(', ')));
+    }),
+    reservations: reservations(view),
+  };
+}
+
+const byWeight = (findings: readonly Finding[]) => [...findings].sort((a, b) => b.weight - a.weight);
+
+const sentences = (view: LetterView, findings: readonly Finding[]): MarkdownText[] =>
+  findings.map(view.sentence).filter((one) => one !== undefined);
+
+/** What stands for the carrier: in the order of the table of positions where there is one, else by weight. */
+function helpLines(view: LetterView<LetterInput>): MarkdownText[] {
+  const { assessment, claim } = view.input;
+  const helps = byWeight(assessment.findings.filter(({ weighs }) => weighs === 'helps'));
+  const points = (claim?.result?.position ?? []).flatMap(({ forCarrier }) =>
+    forCarrier.flatMap(({ from }) => (from.is === 'finding' ? [from.id] : [])),
+  );
+  const rank = ({ id }: Finding) => {
+    const at = points.indexOf(id);
+    return at === -1 ? points.length : at;
+  };
+  return [...helps]
+    .sort((a, b) => rank(a) - rank(b))
+    .flatMap((finding) => {
+      const sentence = view.sentence(finding);
+      const element = escapeMarkdown(capital(view.labels(`element.${finding.element}`)));
+      return sentence === undefined ? [] : [new MarkdownText(`**${element}:** ${sentence}`)];
+    });
+}
+
+const capital = (words: string) => words.charAt(0).toLocaleUpperCase() + words.slice(1);
+
+/** Times of the delivery that a reader asks for first, each with its exhibit. */
+function happenedLines(view: LetterView<LetterInput>): MarkdownText[] {
+  const { format, labels, names } = view;
+  return view.input.assessment.timeline.items.flatMap((item) => {
+    const { evidence } = item;
+    if (item.is !== 'event' || !isAny(item.event, HAPPENED)) return [];
+    if (evidence === undefined || view.number(evidence) === undefined) return [];
+    const where = item.stop === undefined ? '' : `, ${names.stop(item.stop)}`;
+    const words = `${labels(`event.${item.event}`)}${where}, ${format.time(item.at, item.zone)}`;
+    return [new MarkdownText(`${escapeMarkdown(words)}${view.source([evidence])}`)];
+  });
+}
+
+/** Short words for the bill: pulps outside of the band before loading, and a count that differs. */
+function reservations(view: LetterView<LetterInput>): MarkdownText[] {
+  const { findings, pulps } = view.input.assessment;
+  const { lines } = view.input.state.delivery;
+  const outside = ({ does, band, min, max, readings }: PulpGroup) =>
+    does === 'load' &&
+    band !== undefined &&
+    (min < band.low || max > band.high) &&
+    readings.some(({ evidence }) => view.number(evidence) !== undefined);
+  return [
+    ...pulps.filter(outside).map((group) => {
+      const asked = lines.find(({ id }) => id === group.line)?.instruction?.setPoint;
+      return new MarkdownText(
+        view.words
+          .markdown('letters/reservation-pulps', {
+            line: { is: 'line', line: group.line },
+            count: group.count,
+            min: { is: 'temperature', celsius: group.min },
+            max: { is: 'temperature', celsius: group.max },
+            asked: asked === undefined ? undefined : { is: 'temperature', celsius: celsius(asked) },
+          })
+          .trim(),
+      );
+    }),
+    ...findings
+      .filter(({ id, evidence }) => id === 'pallets-noted-differ' && view.source(evidence).text !== '')
+      .map(({ facts }) => new MarkdownText(view.words.markdown('letters/reservation-pallets', facts).trim())),
+  ];
+}

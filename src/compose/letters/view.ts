@@ -1,0 +1,114 @@
+import { join } from 'node:path';
+import type { Day } from '../../model/claim.js';
+import type { EvidenceId } from '../../model/evidence.js';
+import type { Money } from '../../model/money.js';
+import type { Finding } from '../../model/results.js';
+import { type Inline, plain } from '../blocks.js';
+import { exhibitNumbers } from '../exhibits.js';
+import { type Format, formatFor } from '../format.js';
+import { SHIPPED } from '../templates.js';
+import { absentFacts } from '../view/findings.js';
+import { factNames } from '../view/names.js';
+import { escapeMarkdown } from '../words/escape.js';
+import { type FactNames, MarkdownText } from '../words/facts.js';
+import { type Labels, readLabels } from '../words/labels.js';
+import { type LoadedTemplates, loadOver, loadTemplates } from '../words/load.js';
+import { type Words, wordsFrom } from '../words/words.js';
+import type { PaperInput } from './input.js';
+import { dayInWords, moneyInWords } from './said.js';
+
+/** How one letter says things. */
+export interface LetterView<I extends PaperInput = PaperInput> {
+  input: I;
+  format: Format;
+  names: FactNames;
+  words: Words;
+  labels: Labels;
+  number: (id: EvidenceId) => number | undefined;
+  money: (amount: Money) => string;
+  day: (day: Day) => string;
+  /** ` (12, 14)` as links, or ` (entry 31 of the record)` where the copy has no such exhibit; what claims a fact has one. */
+  source: (evidence: readonly EvidenceId[], seq?: number) => MarkdownText;
+  /** The sentence of a finding with its exhibits; none when the copy has no exhibit for it. */
+  sentence: (finding: Finding) => MarkdownText | undefined;
+  /** A place to fill in, outside of the templates. */
+  blank: (id: string) => Inline[];
+  /** Places to fill in, in the order they were printed. */
+  blanks: () => string[];
+}
+
+/** Reads the words of the language and makes the view. Throws DossierError `bad-template`. */
+export async function letterView<I extends PaperInput>(input: I): Promise<LetterView<I>> {
+  const { language, templates, state } = input;
+  const dossier = await wordsOf('words', input);
+  const letters = await wordsOf('letters', input);
+  const labels = layered(
+    readLabels(letters.labels, join(SHIPPED, 'letters', language, 'labels.yaml'), letters.ownLabels),
+    readLabels(dossier.labels, join(SHIPPED, 'words', language, 'labels.yaml'), dossier.ownLabels),
+  );
+  const format = formatFor(
+    { ...state.delivery.show, language },
+    { zoneUnknown: labels('time.zone-unknown'), notKnown: labels('time.not-known') },
+  );
+  const names = factNames(state.delivery);
+  const blanks: string[] = [];
+  const toFillIn = (id: string) => {
+    const name = labels(`blank.${id}`);
+    blanks.push(name);
+    return name;
+  };
+  const words = wordsFrom({
+    templates: new Map([...dossier.templates, ...prefixed(letters.templates)]),
+    files: new Map([...dossier.files, ...prefixed(letters.files)]),
+    labels,
+    format,
+    names,
+    folder: join(templates.own ?? SHIPPED, 'letters', language),
+    blank: toFillIn,
+  });
+  const number = exhibitNumbers(input.exhibits);
+  const numbers = (ids: readonly EvidenceId[]) =>
+    [...new Set(ids.map(number))].filter((n): n is number => n !== undefined).sort((a, b) => a - b);
+  return {
+    input,
+    format,
+    names,
+    words,
+    labels,
+    number,
+    money: (amount) => moneyInWords(amount, language),
+    day: (day) => dayInWords(day, language),
+    source: (evidence, seq) => {
+      const found = numbers(evidence).map((n) => `[${n}](exhibit:${n})`);
+      if (found.length > 0) return new MarkdownText(` (${found.join(', ')})`);
+      if (seq === undefined) return new MarkdownText('');
+      return new MarkdownText(` (${escapeMarkdown(labels('letter.entry').replace('N', String(seq)))})`);
+    },
+    sentence: (finding) => {
+      const found = numbers(finding.evidence);
+      if (found.length === 0) return undefined;
+      const facts = { ...absentFacts(finding.id), ...finding.facts };
+      return new MarkdownText(words.markdown(`findings/${finding.id}`, facts, found).trim());
+    },
+    blank: (id) => [{ is: 'strong', of: plain(`[________ ${toFillIn(id)}]`) }],
+    blanks: () => [...blanks],
+  };
+}
+
+/** Shipped words of a language with the carrier's own over them. */
+function wordsOf(kind: 'words' | 'letters', { language, templates }: PaperInput): Promise<LoadedTemplates> {
+  const shipped = join(SHIPPED, kind, language);
+  const { own, changed } = templates;
+  return own !== undefined && [...changed].some((name) => name.startsWith(`${kind}/${language}/`))
+    ? loadOver(shipped, join(own, kind, language))
+    : loadTemplates(shipped);
+}
+
+const prefixed = (texts: ReadonlyMap<string, string>) =>
+  [...texts].map(([name, text]) => [`letters/${name}`, text] as const);
+
+/** The first list's words, and the second's where the first has none. */
+function layered(first: Labels, second: Labels): Labels {
+  const find = (key: string) => first.find(key) ?? second.find(key);
+  return Object.assign((key: string) => find(key) ?? first(key), { find });
+}
