@@ -1,3 +1,5 @@
+import type { DocumentHead } from './document-head.js';
+
 /**
  * The small tree that the typesetter draws. Everything a person wrote is text in it, never markup,
  * and what the typesetter does not know can't be said.
@@ -107,13 +109,7 @@ export interface SignatureBlock {
 }
 
 /** The one JSON document that the typesetter reads. */
-export interface DossierDocument {
-  language: string;
-  region: string;
-  paper: 'us-letter' | 'a4';
-  title: string;
-  author: string;
-  description: string;
+export interface DossierDocument extends DocumentHead {
   running: string;
   page: string;
   pageOf: string;

@@ -1,11 +1,9 @@
 import { randomBytes } from 'node:crypto';
 import { DossierError } from '../model/error.js';
 import { requestTimeStamp } from '../seal/time-stamp.js';
+import { CLOCK_TOLERANCE_MS } from '../verify/clock-tolerance.js';
 import { judgeTimeStamp, readTimeStamp, type TimeStamp } from '../verify/cms/time-stamp.js';
 import { Malformed } from '../verify/malformed.js';
-
-/** An honest machine's clock is within a day of a server's; one that is not would spoil the dossier. */
-const CLOCK_TOLERANCE_MS = 24 * 3600_000;
 
 export interface TimeStampWish {
   url: string;
@@ -42,6 +40,7 @@ export async function obtainTimeStamp(
     if (policy !== undefined && read.policy !== policy)
       wrong.push(`the time stamp is under policy ${read.policy}, asked was ${policy}`);
     const apart = Math.abs(read.at.getTime() - wish.now().getTime());
+    // A machine whose clock is farther off would spoil the dossier.
     if (apart > CLOCK_TOLERANCE_MS)
       wrong.push(
         `the server says ${read.at.toISOString()} and this machine ${wish.now().toISOString()}: check the date of this machine`,

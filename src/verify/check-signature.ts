@@ -3,6 +3,7 @@ import type { Signer } from '../model/verification.js';
 import { checkCertificate } from './check-certificate.js';
 import { checkTimeStamp } from './check-time-stamp.js';
 import type { Checklist } from './checklist.js';
+import { CLOCK_TOLERANCE_MS } from './clock-tolerance.js';
 import { describeKey, HASHES } from './cms/algorithms.js';
 import { subjectLine } from './cms/certificate.js';
 import { type Detached, judgeDetached, readDetached, requireBinding } from './cms/detached.js';
@@ -15,9 +16,6 @@ import {
   findSignature,
   requireCertification,
 } from './pdf/signature.js';
-
-/** Clocks of honest machines differ; a day forgives a wrong zone. */
-const CLOCK_TOLERANCE_MS = 24 * 3600_000;
 
 export interface TrustOptions {
   /** Certificates in DER: of signers, of time-stamp servers, or of authorities. */

@@ -1,21 +1,14 @@
 import { Command } from 'commander';
 import type { TypedClaimKind } from '../../jobs/claim.js';
 import { deliveryFolder } from '../folder.js';
+import { commandOf, type Form } from '../form.js';
 import { printable } from '../output.js';
 import type { CliContext } from '../program.js';
 import { whoEnters } from '../who.js';
 
 export const CLAIM_EXAMPLE = 'dossier record claim received "Nine Elms Produce" --as receiver --paper e31';
 
-interface Form {
-  name: string;
-  is: TypedClaimKind;
-  argument: string;
-  argumentIs: string;
-  summary: string;
-  options: readonly (readonly [flags: string, description: string])[];
-  example: string;
-}
+type ClaimForm = Form & { is: TypedClaimKind };
 
 const ON = ['--on <day>', 'on which day, such as 2026-08-03 (default: today)'] as const;
 const ZONE = ['--zone <zone>', 'zone of that day (default: that of the last place of unloading)'] as const;
@@ -25,7 +18,7 @@ const SAID_BY = [
   'claimant, carrier, shipper, receiver, inspector, market-report or other',
 ] as const;
 
-const FORMS: readonly Form[] = [
+const FORMS: readonly ClaimForm[] = [
   {
     name: 'received',
     is: 'received',
@@ -181,20 +174,14 @@ What governs is never assumed: local law and the contract of carriage decide. Th
   return command;
 }
 
-function formCommand(form: Form, { output, now }: CliContext): Command {
-  const command = new Command(form.name)
-    .description(`Write down ${form.summary}.`)
-    .argument(form.argument, form.argumentIs);
-  for (const [flags, description] of form.options) command.option(flags, description);
-  return command
-    .option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)')
+function formCommand(form: ClaimForm, { output, now }: CliContext): Command {
+  return commandOf(form)
     .option('--claim <claim>', 'which claim, when there are several: c1, c2 …')
     .option('--paper <id...>', 'evidence that it rests on')
     .option('--note <text>', 'a note beside it')
     .option('--correct <entry>', 'the earlier entry that this corrects; both stay')
     .option('--entered-by <name>', 'who enters it (default: DOSSIER_BY or your account)')
     .option('--json', 'the answer as JSON')
-    .addHelpText('after', `\nExample:\n  ${form.example}`)
     .action(async (word: string | undefined, options: Common & Record<string, unknown>) => {
       const { recordClaim } = await import('../../jobs/claim.js');
       const { delivery, enteredBy, json, ...fields } = options;

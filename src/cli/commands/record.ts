@@ -3,6 +3,7 @@ import type { OpenDelivery } from '../../jobs/delivery.js';
 import type { NoteInput } from '../../jobs/note.js';
 import { askAndRetry } from '../ask-and-retry.js';
 import { deliveryFolder } from '../folder.js';
+import { commandOf, type Form } from '../form.js';
 import { printable } from '../output.js';
 import { readPassphrase } from '../passphrase.js';
 import type { CliContext } from '../program.js';
@@ -32,17 +33,9 @@ interface SignerOptions {
   passphraseFd?: string | undefined;
 }
 
-/** One way of `dossier record`: its words, and how they become a reading's fields. */
-interface Form {
-  name: NoteInput['kind'];
-  argument: string;
-  argumentIs: string;
-  summary: string;
-  options: readonly (readonly [flags: string, description: string])[];
-  example: string;
-}
+type ReadingForm = Form & { name: NoteInput['kind'] };
 
-const FORMS: readonly Form[] = [
+const FORMS: readonly ReadingForm[] = [
   {
     name: 'pulp',
     argument: '<temperature>',
@@ -162,13 +155,8 @@ Take no reading where the site's rules or a running unit make it unsafe.`,
   return command;
 }
 
-function formCommand(form: Form, { output, now }: CliContext): Command {
-  const command = new Command(form.name)
-    .description(`Write down ${form.summary}.`)
-    .argument(form.argument, form.argumentIs);
-  for (const [flags, description] of form.options) command.option(flags, description);
-  return command
-    .option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)')
+function formCommand(form: ReadingForm, { output, now }: CliContext): Command {
+  return commandOf(form)
     .option('--at <time>', 'when, local to the stop (default: now)')
     .option('--stop <stop>', 'at which stop')
     .option('--line <line>', 'which line of the bill')
@@ -177,7 +165,6 @@ function formCommand(form: Form, { output, now }: CliContext): Command {
     .option('--entered-by <name>', 'who enters it (default: DOSSIER_BY or your account)')
     .option('--caption <text>', 'a note beside it')
     .option('--json', 'the answer as JSON')
-    .addHelpText('after', `\nExample:\n  ${form.example}`)
     .action(async (word: string | undefined, options: Common & SignerOptions & Record<string, unknown>) => {
       const { note } = await import('../../jobs/note.js');
       const { delivery, enteredBy, json, sign, identity, passphraseFile, passphraseFd, ...fields } = options;

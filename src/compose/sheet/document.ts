@@ -1,5 +1,6 @@
 import type { Delivery, Language, Paper } from '../../model/delivery.js';
 import { celsius, fromCelsius, fromKelvin, kelvin } from '../../model/temperature.js';
+import { type DocumentHead, paperName } from '../document-head.js';
 import { commonName } from '../view/names.js';
 import type { Labels } from '../words/labels.js';
 import { boxesOf, type SheetBox, type SheetPart, type SheetRow } from './box.js';
@@ -20,13 +21,7 @@ type DrawnRow =
   | { is: 'lines'; box: DrawnBox; lines: number };
 
 /** The one JSON document that the form's pages are set from. */
-export interface SheetDocument {
-  language: string;
-  region: string;
-  paper: 'us-letter' | 'a4';
-  title: string;
-  author: string;
-  description: string;
+export interface SheetDocument extends DocumentHead {
   delivery: string;
   facts: { label: string; value: string }[];
   how: string;
@@ -55,7 +50,7 @@ export function sheetDocument(parts: readonly SheetPart[], look: SheetLook): She
   return {
     language,
     region: 'US',
-    paper: paper === 'A4' ? 'a4' : 'us-letter',
+    paper: paperName(paper),
     title: labels('sheet.title'),
     author: delivery.parties.carrier?.name ?? '',
     description: labels('sheet.description'),

@@ -1,7 +1,9 @@
 import type { DossierDocument, Section } from '../blocks.js';
 import { qrPicture } from '../charts/qr.js';
+import { paperName } from '../document-head.js';
 import type { PreparedPlates } from '../plates.js';
 import { SECTIONS } from '../sections.js';
+import { claimSections } from './claim.js';
 import type { View } from './context.js';
 import { CODE_ASSET, coverOf, fingerprintLine } from './cover.js';
 import { exhibitSection } from './exhibits.js';
@@ -39,6 +41,7 @@ export function documentOf(
     beforeLoadingSection(view),
     transitSection(view),
     arrivalSection(view),
+    ...claimSections(view),
     findingsSection(view),
     missingSection(view),
   ];
@@ -57,7 +60,7 @@ export function documentOf(
     document: {
       language: delivery.show.language,
       region: 'US',
-      paper: delivery.show.paper === 'A4' ? 'a4' : 'us-letter',
+      paper: paperName(delivery.show.paper),
       title: labels('document.title').replace('DELIVERY', () => input.fingerprint.delivery),
       author: input.signer.name,
       description: labels('document.description'),

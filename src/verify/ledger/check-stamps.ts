@@ -2,11 +2,10 @@ import type { Entry, EntryOf } from '../../model/entry.js';
 import { milliseconds } from '../../model/time.js';
 import { printCheckpoint } from '../../record/checkpoint.js';
 import type { Checklist } from '../checklist.js';
+import { CLOCK_TOLERANCE_MS } from '../clock-tolerance.js';
 import { judgeTimeStamp, readTimeStamp } from '../cms/time-stamp.js';
 import { Malformed } from '../malformed.js';
 import { isVouchedFor, readableCertificates } from '../trust.js';
-
-const CLOCK_TOLERANCE_MS = 24 * 3600_000;
 
 /** The tokens (RFC 3161) that the ledger keeps: each is over the checkpoint text of the state that it names. */
 export function checkStamps(
