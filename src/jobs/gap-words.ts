@@ -1,32 +1,27 @@
-import { fileURLToPath } from 'node:url';
 import { formatFor } from '../compose/format.js';
+import { ownTemplates } from '../compose/templates.js';
 import type { GapSpeech } from '../compose/view/gap-words.js';
 import { factNames } from '../compose/view/names.js';
-import { readLabels } from '../compose/words/labels.js';
-import { loadTemplates } from '../compose/words/load.js';
+import { wordsIn } from '../compose/words/language.js';
 import { wordsFrom } from '../compose/words/words.js';
 import type { Delivery } from '../model/delivery.js';
-
-const SHIPPED = fileURLToPath(new URL('../../templates/words/', import.meta.url));
 
 /**
  * The words of the dossier, for saying gaps on a terminal: in English like all that is said there and the rules
  * themselves, in the units of the delivery.
+ * @param templates folder of the carrier's own templates, whose words are said instead of the shipped ones
  * Throws DossierError `bad-template` when there are none.
  */
-export async function gapSpeech(delivery: Delivery): Promise<GapSpeech> {
-  const folder = `${SHIPPED}en`;
-  const loaded = await loadTemplates(folder);
-  const labels = readLabels(loaded.labels, `${folder}/labels.yaml`);
+export async function gapSpeech(delivery: Delivery, templates?: string): Promise<GapSpeech> {
+  const said = await wordsIn('en', await ownTemplates(templates));
+  const { labels } = said;
   const names = factNames(delivery);
-  const format = formatFor({ ...delivery.show, language: 'en' }, {
-    zoneUnknown: labels('time.zone-unknown'),
-    notKnown: labels('time.not-known'),
-  });
-  return {
-    labels,
-    names,
-    format,
-    words: wordsFrom({ templates: loaded.templates, folder, labels, format, names }),
-  };
+  const format = formatFor(
+    { ...delivery.show, language: 'en' },
+    {
+      zoneUnknown: labels('time.zone-unknown'),
+      notKnown: labels('time.not-known'),
+    },
+  );
+  return { labels, names, format, words: wordsFrom({ ...said, format, names }) };
 }

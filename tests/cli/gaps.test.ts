@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -70,6 +70,16 @@ describe('dossier gaps', () => {
     expect(out).not.toContain('\nLoading\n');
     const wrong = await run(['gaps', at('one'), '--stage', 'lunch']);
     expect([wrong.code, wrong.err]).toEqual([EXIT.badInput, expect.stringContaining('before-loading')]);
+  });
+
+  it('says it in the words of a templates folder of your own', async () => {
+    mkdirSync(at('ours/words/en/lacking'), { recursive: true });
+    writeFileSync(at('ours/words/en/lacking/none.md'), 'nobody sent {{word thing}}');
+    const { out } = await run(['gaps', at('one'), '--templates', at('ours')]);
+    expect(out).toContain('nobody sent');
+    expect(out).not.toContain('no pre-trip');
+    const wrong = await run(['gaps', at('one'), '--templates', at('not-there')]);
+    expect([wrong.code, wrong.err]).toEqual([EXIT.badInput, expect.stringContaining('not-there')]);
   });
 
   it('gives data as JSON, with ids and facts and no sentences', async () => {

@@ -24,6 +24,7 @@ interface Options {
   at?: string;
   all?: boolean;
   why?: boolean;
+  templates?: string;
   json?: boolean;
 }
 
@@ -46,6 +47,7 @@ export function gapsCommand({ output, exit, now }: CliContext): Command {
     .option('--at <time>', 'as it would be at this moment, such as 2026-07-14T12:00Z')
     .option('--why', 'also why each matters, what it helps to show, and its basis')
     .option('--all', 'also what is met, not yet due or does not apply')
+    .option('--templates <folder>', 'say it in the words of your own templates folder')
     .option('--json', 'the answer as JSON')
     .addHelpText(
       'after',
@@ -70,6 +72,7 @@ Exits with 1 while something required is open, with 2 when a delivery could not 
           at,
           by: whoEnters(undefined),
           now,
+          templates: options.templates,
         });
         const gaps = assessment.gaps.filter((gap) => stage === undefined || gap.stage === stage);
         return { folder: folder ?? '.', state, ruleSet: assessment.ruleSet, gaps };
@@ -88,7 +91,7 @@ Exits with 1 while something required is open, with 2 when a delivery could not 
         if (one.gaps.some(isOpen)) exit(EXIT.no);
         if (options.json === true) return output.json(asJson(one));
         const { delivery } = one.state;
-        return printGaps(output, one.gaps, await gapSpeech(delivery), delivery, {
+        return printGaps(output, one.gaps, await gapSpeech(delivery, options.templates), delivery, {
           all: options.all === true,
           why: options.why === true,
         });
@@ -107,7 +110,7 @@ Exits with 1 while something required is open, with 2 when a delivery could not 
             : {
                 name: one.state.delivery.delivery,
                 gaps: one.gaps,
-                speech: await gapSpeech(one.state.delivery),
+                speech: await gapSpeech(one.state.delivery, options.templates),
               },
         ),
       );
