@@ -1,5 +1,5 @@
 import exifr from 'exifr';
-import type { Metadata } from 'sharp';
+import type { PictureHead } from './picture.js';
 
 /** What a picture says about itself, as written: no date revived, no value translated. */
 export interface RawExif {
@@ -35,13 +35,17 @@ const OPTIONS = {
  * Reads EXIF raw. When the container cannot be walked (some HEIC files), the EXIF block that sharp found is
  * read instead. Never throws: a picture without readable EXIF gives an empty record.
  */
-export async function readExif(path: string, metadata: Metadata | undefined): Promise<RawExif> {
+export async function readExif(
+  path: string,
+  metadata: Pick<PictureHead, 'exif'> | undefined,
+): Promise<RawExif> {
   const direct = await parseRaw(path);
   if (direct !== undefined) return direct;
   const block = metadata?.exif;
   if (block === undefined) return {};
   // sharp hands the block over with the marker that JPEG puts in front of the TIFF header.
-  const tiff = block.subarray(0, 6).toString('latin1') === 'Exif\0\0' ? block.subarray(6) : block;
+  const bytes = Buffer.from(block.buffer, block.byteOffset, block.byteLength);
+  const tiff = bytes.subarray(0, 6).toString('latin1') === 'Exif\0\0' ? bytes.subarray(6) : bytes;
   return (await parseRaw(tiff)) ?? {};
 }
 

@@ -11,19 +11,23 @@ export interface GreyPicture {
 }
 
 /**
- * The whole picture decoded, upright, on white, eight bits deep, at most 512 pixels long.
+ * The whole picture decoded, upright, on white, eight bits deep, at most 512 pixels long; red, green and blue weigh
+ * as in ITU-R BT.601, which is also how a JPEG keeps its brightness.
  * Throws what sharp throws for a picture that cannot be decoded.
  */
 export async function toGrey(picture: Sharp): Promise<GreyPicture> {
   const { data, info } = await picture
     .resize({ width: SAMPLE_SIDE, height: SAMPLE_SIDE, fit: 'inside', withoutEnlargement: true })
     .flatten({ background: '#ffffff' })
-    .toColourspace('b-w')
+    .toColourspace('srgb')
     .raw({ depth: 'uchar' })
     .toBuffer({ resolveWithObject: true });
   const { width, height, channels } = info;
   if (channels === 1) return { grey: data, width, height };
   const grey = new Uint8Array(width * height);
-  for (let i = 0; i < grey.length; i++) grey[i] = data[i * channels] ?? 0;
+  for (let i = 0, at = 0; i < grey.length; i++, at += channels) {
+    const [red, green, blue] = channels < 3 ? [at, at, at] : [at, at + 1, at + 2];
+    grey[i] = 0.299 * (data[red] ?? 0) + 0.587 * (data[green] ?? 0) + 0.114 * (data[blue] ?? 0) + 0.5;
+  }
   return { grey, width, height };
 }

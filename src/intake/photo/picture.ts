@@ -1,7 +1,8 @@
-import sharp, { type Metadata } from 'sharp';
+import sharp from 'sharp';
 import type { Flag } from '../../model/evidence.js';
 import { type GreyPicture, toGrey } from './grey.js';
 import { greyOfHeic } from './heic.js';
+import { type JpegLikeness, likenessOfJpeg } from './jpeg/likeness.js';
 import { quality } from './quality.js';
 import { sceneHash } from './scene-hash.js';
 
@@ -10,9 +11,17 @@ export const MOST_PIXELS = 120_000_000;
 /** Shorter side below which a display or a tag can't be read. Common practice, no source. */
 const TINY = 320;
 
+export interface PictureHead {
+  /** Pixels, as it is stored. */
+  width: number;
+  height: number;
+  /** The Exif block, with or without the marker before it. */
+  exif?: Uint8Array | undefined;
+}
+
 export interface Picture {
-  /** What sharp read from the file's head; undefined when it could read nothing. */
-  metadata: Metadata | undefined;
+  /** From the file's head; undefined when nothing could be read. */
+  metadata: PictureHead | undefined;
   flags: Flag[];
   sceneHash?: string;
 }
@@ -22,14 +31,15 @@ export interface Picture {
  * cannot be decoded is flagged `picture-unreadable`.
  */
 export async function lookAt(path: string, type: string): Promise<Picture> {
-  let metadata: Metadata;
+  const likeness = type === 'image/jpeg' ? await likenessOfJpeg(path, MOST_PIXELS) : undefined;
+  if (likeness !== undefined) return fromLikeness(likeness);
+  let metadata: PictureHead;
   try {
     // Only the head is read here, so the size can be judged before anything is unpacked.
     metadata = await sharp(path, { limitInputPixels: false, failOn: 'none' }).metadata();
   } catch (cause) {
     return { metadata: undefined, flags: [unreadable(cause)] };
   }
-  const flags: Flag[] = [];
   const { width, height } = metadata;
   if (width * height > MOST_PIXELS)
     return {
@@ -41,19 +51,33 @@ export async function lookAt(path: string, type: string): Promise<Picture> {
         },
       ],
     };
-  if (Math.min(width, height) < TINY)
-    flags.push({ is: 'tiny', detail: `${width} × ${height} pixels; displays and tags may not be readable` });
+  const flags = tiny(metadata);
   try {
-    const grey = await greyOf(path, type);
-    const hash = sceneHash(grey);
-    return {
-      metadata,
-      flags: [...flags, ...quality(grey)],
-      ...(hash === undefined ? {} : { sceneHash: hash }),
-    };
+    return judged(metadata, flags, await greyOf(path, type));
   } catch (cause) {
     return { metadata, flags: [...flags, unreadable(cause)] };
   }
+}
+
+/** A plain JPEG that is large, within bounds and whole. */
+function fromLikeness({ width, height, exif, picture }: JpegLikeness): Picture {
+  const metadata = { width, height, exif };
+  return judged(metadata, tiny(metadata), picture);
+}
+
+function judged(metadata: PictureHead, flags: readonly Flag[], grey: GreyPicture): Picture {
+  const hash = sceneHash(grey);
+  return {
+    metadata,
+    flags: [...flags, ...quality(grey)],
+    ...(hash === undefined ? {} : { sceneHash: hash }),
+  };
+}
+
+function tiny({ width, height }: PictureHead): Flag[] {
+  return Math.min(width, height) < TINY
+    ? [{ is: 'tiny', detail: `${width} × ${height} pixels; displays and tags may not be readable` }]
+    : [];
 }
 
 function greyOf(path: string, type: string): Promise<GreyPicture> {

@@ -27,22 +27,28 @@ export function quality(picture: GreyPicture): Flag[] {
 
 function meanBrightness({ grey }: GreyPicture): number {
   let sum = 0;
-  for (const value of grey) sum += value;
+  // By index: going through bytes with an iterator takes ten times as long.
+  for (let i = 0; i < grey.length; i++) sum += grey[i] ?? 0;
   return grey.length === 0 ? 0 : sum / grey.length;
 }
 
 /** Variance of the 4-neighbour Laplacian: 0 for an even surface, large where there are edges. */
 export function laplacianVariance({ grey, width, height }: GreyPicture): number {
-  let n = 0;
   let sum = 0;
   let squares = 0;
-  const at = (x: number, y: number): number => grey[y * width + x] ?? 0;
-  for (let y = 1; y < height - 1; y++)
-    for (let x = 1; x < width - 1; x++) {
-      const l = at(x - 1, y) + at(x + 1, y) + at(x, y - 1) + at(x, y + 1) - 4 * at(x, y);
-      n += 1;
+  for (let y = 1; y < height - 1; y++) {
+    const end = y * width + width - 1;
+    let left = grey[y * width] ?? 0;
+    let here = grey[y * width + 1] ?? 0;
+    for (let at = y * width + 1; at < end; at++) {
+      const right = grey[at + 1] ?? 0;
+      const l = left + right + (grey[at - width] ?? 0) + (grey[at + width] ?? 0) - 4 * here;
       sum += l;
       squares += l * l;
+      left = here;
+      here = right;
     }
+  }
+  const n = Math.max(0, width - 2) * Math.max(0, height - 2);
   return n === 0 ? 0 : squares / n - (sum / n) ** 2;
 }
