@@ -106,6 +106,11 @@ export function formatFor(show: Pick<Show, 'temperature' | 'language'>, words: T
     clock: (ms: number, zone: Zone) => at(ms, zone).toFormat(manner.clock),
     /** `MST` */
     zoneName: (ms: number, zone: Zone) => at(ms, zone).toFormat('ZZZZ'),
+    /** A day of the calendar, `2026-07-14`, as `Tue 14 Jul 2026`. */
+    day: (date: string) =>
+      DateTime.fromISO(date, { zone: 'utc', locale: manner.locale }).toFormat(manner.day),
+    /** Whole hundredths of a currency in, `12,480.50 USD` out. */
+    money: (hundredths: number, code: string) => `${number(hundredths / 100, 2)}\u00a0${code}`,
     /** Time of evidence, in the words for the cases that are not known. */
     eventTime: (time: EventTime): string => {
       switch (time.is) {

@@ -8,6 +8,7 @@ export const OPTIONAL_SECTIONS = [
   'before-loading',
   'transit',
   'arrival',
+  'claim',
 ] as const;
 
 /** Every section, in the order of the pages as shipped. */

@@ -1,0 +1,45 @@
+import type { ClaimResult } from '../../model/results.js';
+import type { Block, Section } from '../blocks.js';
+import { amountBlocks } from './claim/amounts.js';
+import { clockBlocks } from './claim/clocks.js';
+import { claimFacts, soFarBlocks } from './claim/facts.js';
+import { positionBlocks } from './claim/position.js';
+import { quantityBlocks } from './claim/quantities.js';
+import type { View } from './context.js';
+
+/** The section on claims; none when there is no claim, or when it is left out of a copy. */
+export function claimSections(view: View): Section[] {
+  const claims = view.input.assessment.claims ?? [];
+  if (claims.length === 0) return [];
+  const { labels, words, input } = view;
+  const several = claims.length > 1;
+  return [
+    {
+      id: 'claim',
+      title: labels('section.claim'),
+      blocks: [
+        ...words.blocks('sections/claim'),
+        ...claims.flatMap((claim) => [
+          ...(several ? [headingOf(view, claim)] : []),
+          ...claimBlocks(view, claim),
+        ]),
+        ...clockBlocks(view, input.assessment.refusalClocks ?? [], 'refusal-clocks'),
+      ],
+    },
+  ];
+}
+
+const headingOf = ({ labels }: View, { received }: ClaimResult): Block => ({
+  is: 'heading',
+  level: 2,
+  text: labels('claim.heading').replace('NUMBER', () => received.ourNumber),
+});
+
+const claimBlocks = (view: View, claim: ClaimResult): Block[] => [
+  claimFacts(view, claim),
+  ...soFarBlocks(view, claim),
+  ...clockBlocks(view, claim.clocks, 'claim-clocks'),
+  ...positionBlocks(view, claim),
+  ...amountBlocks(view, claim),
+  ...quantityBlocks(view, claim),
+];

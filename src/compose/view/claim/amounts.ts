@@ -1,0 +1,126 @@
+import type { AmountSheet, AmountStep, ClaimResult, MoneyRange } from '../../../model/results.js';
+import type { ClaimEntryOf } from '../../../model/state.js';
+import { type Block, type Cell, type Fact, plain, text } from '../../blocks.js';
+import { cell, type View } from '../context.js';
+import { column } from '../tables.js';
+import { entriesOf, inBrackets, moneyIn, restsOn } from './entries.js';
+
+/** What the papers say and what they come to, step by step, with what is not in the sum. */
+export function amountBlocks(view: View, claim: ClaimResult): Block[] {
+  const { amounts } = claim;
+  if (amounts === undefined) return [];
+  return [
+    { is: 'heading', level: 3, text: view.labels('sub.claim-amounts') },
+    ...view.words.blocks('sections/claim-amounts', { currency: amounts.currency }),
+    { is: 'facts', facts: outcome(view, amounts) },
+    ...saidTable(view, claim),
+    ...stepTable(view, amounts),
+    ...noteList(view, amounts),
+  ];
+}
+
+const range = ({ format }: View, { low, high }: MoneyRange, code: string): string =>
+  low === high ? format.money(low, code) : `${format.number(low / 100, 2)} – ${format.money(high, code)}`;
+
+function outcome(view: View, { claimed, computed, currency }: AmountSheet): Fact[] {
+  const { labels, format } = view;
+  const fact = (name: string, value: string): Fact => ({
+    label: labels(`claim.${name}`),
+    value: plain(value),
+  });
+  return [
+    ...(claimed === undefined ? [] : [fact('claimed', format.money(claimed, currency))]),
+    fact(
+      'by-papers',
+      computed === undefined ? labels('claim.not-computed') : range(view, computed, currency),
+    ),
+  ];
+}
+
+function saidTable(view: View, claim: ClaimResult): Block[] {
+  const { labels, names } = view;
+  const said = entriesOf(view, claim).filter((one): one is ClaimEntryOf<'amount'> => one.is === 'amount');
+  if (said.length === 0) return [];
+  return [
+    {
+      is: 'table',
+      columns: [
+        column(view, 'amount-said', 3),
+        column(view, 'line', 2),
+        column(view, 'said-by', 1.5),
+        column(view, 'reckoned', 2.4),
+        column(view, 'amount', 1.8, 'right'),
+        column(view, 'exhibits', 1.3),
+      ],
+      rows: said.map((one): Cell[] => [
+        cell([labels(`amount-item.${one.item}`), ...(one.note === undefined ? [] : [one.note])].join('; ')),
+        cell(one.line === undefined ? labels('claim.whole') : names.line(one.line)),
+        cell(labels(`sayer.${one.saidBy}`)),
+        cell(reckoned(view, one)),
+        cell(one.total === undefined ? '' : moneyIn(view, one.total)),
+        restsOn(view, [one.seq]),
+      ]),
+    },
+  ];
+}
+
+function reckoned(view: View, { each, quantity, unit }: ClaimEntryOf<'amount'>): string {
+  const count = [
+    ...(quantity === undefined ? [] : [quantity]),
+    ...(unit === undefined ? [] : [view.labels(`quantity-unit.${unit}`)]),
+  ].join(' ');
+  return [...(each === undefined ? [] : [moneyIn(view, each)]), ...(count === '' ? [] : [count])].join(' × ');
+}
+
+/** Results of the steps before them. */
+const RESULTS: ReadonlySet<AmountStep['id']> = new Set(['loss', 'claimable']);
+
+function stepTable(view: View, { steps, currency }: AmountSheet): Block[] {
+  const { labels, names, format } = view;
+  if (steps.length === 0) return [];
+  return [
+    {
+      is: 'table',
+      columns: [
+        column(view, 'step', 4),
+        column(view, 'line', 2.4),
+        column(view, 'amount', 3, 'right'),
+        column(view, 'rests-on', 2.4),
+      ],
+      rows: steps.map(({ id, line, range: amount, seqs, rounded }): Cell[] => {
+        const words = labels(`amount-step.${id}`);
+        return [
+          RESULTS.has(id) ? [{ is: 'strong', of: plain(words) }] : cell(words),
+          cell(line === undefined ? '' : names.line(line)),
+          RESULTS.has(id)
+            ? [{ is: 'strong', of: plain(range(view, amount, currency)) }]
+            : cell(range(view, amount, currency)),
+          [
+            ...(RESULTS.has(id) ? [] : restsOn(view, seqs)),
+            ...(rounded === undefined
+              ? []
+              : [text(` ${labels('claim.rounded').replace('SIZE', format.number(rounded, 3))}`)]),
+          ],
+        ];
+      }),
+    },
+  ];
+}
+
+/** Each thing that is not in the sum, and why; a note on an item names it. */
+function noteList(view: View, { notes }: AmountSheet): Block[] {
+  const { labels } = view;
+  if (notes.length === 0) return [];
+  const sentence = ({ is, detail }: AmountSheet['notes'][number]) =>
+    labels.find(`amount-note.${detail}`) ??
+    labels(`amount-note.${is}`).replace('ITEM', () => labels.find(`amount-item.${detail}`) ?? detail);
+  return [
+    {
+      is: 'list',
+      ordered: false,
+      items: notes.map((note): Block[] => [
+        { is: 'paragraph', of: [text(sentence(note)), ...inBrackets(restsOn(view, note.seqs))] },
+      ]),
+    },
+  ];
+}

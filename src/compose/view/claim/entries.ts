@@ -1,0 +1,30 @@
+import type { Day } from '../../../model/claim.js';
+import { hundredths, type Money } from '../../../model/money.js';
+import type { ClaimResult } from '../../../model/results.js';
+import type { ClaimEntry } from '../../../model/state.js';
+import { type Inline, text } from '../../blocks.js';
+import { exhibitLinks, type View } from '../context.js';
+
+/** What stands of one claim, in the order of the record. */
+export const entriesOf = (view: View, { claim }: Pick<ClaimResult, 'claim'>): ClaimEntry[] =>
+  view.input.state.claims.filter((one) => one.claim === claim && one.replacedBy === undefined);
+
+/** Links to the papers that entries rest on; the number of an entry that rests on none. */
+export function restsOn(view: View, seqs: readonly number[]): Inline[] {
+  const entries = view.input.state.claims.filter((one) => seqs.includes(one.seq));
+  const links = exhibitLinks(view, [...new Set(entries.flatMap((one) => one.evidence))], 4);
+  const bare = entries.filter((one) => one.evidence.length === 0).map((one) => one.seq);
+  const without = bare.length === 0 ? [] : [text(view.labels('claim.entry').replace('N', bare.join(', ')))];
+  return links.length > 0 && without.length > 0 ? [...links, text('; '), ...without] : [...links, ...without];
+}
+
+/** Exhibits in brackets behind words; nothing where there are none. */
+export function inBrackets(links: readonly Inline[]): Inline[] {
+  return links.length === 0 ? [] : [text(' ('), ...links, text(')')];
+}
+
+/** `Mon 3 Aug 2026 (America/Chicago)` */
+export const dayIn = ({ format }: View, { date, zone }: Day): string => `${format.day(date)} (${zone})`;
+
+export const moneyIn = ({ format }: View, money: Money): string =>
+  format.money(hundredths(money), money.currency);

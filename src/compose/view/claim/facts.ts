@@ -1,0 +1,161 @@
+import { assertNever } from '../../../model/error.js';
+import type { ClaimResult } from '../../../model/results.js';
+import type { ClaimEntry } from '../../../model/state.js';
+import { type Block, type Cell, type Fact, type Inline, plain, text } from '../../blocks.js';
+import { cell, exhibitLinks, type View } from '../context.js';
+import { column } from '../tables.js';
+import { dayIn, entriesOf, inBrackets, moneyIn } from './entries.js';
+
+/** The claim at a glance: who claims what, when it came, what governs and who says so, what came with it. */
+export function claimFacts(view: View, claim: ClaimResult): Block {
+  const { labels } = view;
+  const { received, terms } = claim;
+  const { claimant } = received;
+  const fact = (name: string, ...value: Inline[]): Fact => ({ label: labels(`claim.${name}`), value });
+  return {
+    is: 'facts',
+    facts: [
+      fact(
+        'claimant',
+        text(
+          [`${claimant.name} (${labels(`claimant-role.${claimant.role}`)})`, claimant.address]
+            .filter(Boolean)
+            .join(', '),
+        ),
+      ),
+      fact('our-number', text(received.ourNumber)),
+      ...(received.theirNumber === undefined ? [] : [fact('their-number', text(received.theirNumber))]),
+      fact(
+        'received',
+        text(
+          [
+            dayIn(view, received.received),
+            ...(received.form === undefined ? [] : [labels(`letter-form.${received.form}`)]),
+          ].join(', '),
+        ),
+        ...inBrackets(exhibitLinks(view, received.evidence, 4)),
+      ),
+      fact(
+        'amount',
+        text(received.amount === undefined ? labels('none.not-given') : moneyIn(view, received.amount)),
+      ),
+      ...(received.grounds.length === 0 ? [] : [fact('grounds', text(received.grounds.join('; ')))]),
+      fact(
+        'governs',
+        text(
+          [
+            labels(`governs.${claim.governs}`),
+            ...(terms === undefined ? [labels('claim.nobody-said')] : []),
+            ...(terms?.note === undefined ? [] : [terms.note]),
+          ].join('; '),
+        ),
+        ...inBrackets(exhibitLinks(view, terms?.evidence ?? [], 4)),
+      ),
+      fact('contents', ...plain(contentsWords(view, claim))),
+      fact('papers', ...paperWords(view, claim)),
+    ],
+  };
+}
+
+const contentsWords = ({ labels }: View, { contents }: ClaimResult): string =>
+  contents.map(({ id, state }) => `${labels(`claim-says.${id}`)}: ${labels(`said.${state}`)}`).join('; ');
+
+function paperWords(view: View, { papers }: ClaimResult): Inline[] {
+  return papers.flatMap(({ id, have }, i): Inline[] => {
+    const links = exhibitLinks(view, have, 3);
+    const shown = links.length === 0 ? [text(` (${view.labels('claim.not-there')})`)] : inBrackets(links);
+    return [text(`${i === 0 ? '' : '; '}${view.labels(`claim-paper.${id}`)}`), ...shown];
+  });
+}
+
+/** Letters, offers, payments and refusals to pay, in the order of the record. */
+export function soFarBlocks(view: View, claim: ClaimResult): Block[] {
+  const rows = entriesOf(view, claim).flatMap((entry): Cell[][] => {
+    const said = doneWords(view, entry);
+    if (said === undefined) return [];
+    return [
+      [
+        cell(said.on),
+        cell(said.what),
+        cell(said.by),
+        cell(said.amount),
+        exhibitLinks(view, entry.evidence, 4),
+      ],
+    ];
+  });
+  if (rows.length === 0) return [];
+  return [
+    { is: 'heading', level: 3, text: view.labels('sub.claim-so-far') },
+    {
+      is: 'table',
+      columns: [
+        column(view, 'time', 2.4),
+        column(view, 'what', 3.6),
+        column(view, 'with', 2),
+        column(view, 'amount', 1.4, 'right'),
+        column(view, 'exhibits', 1),
+      ],
+      rows,
+    },
+  ];
+}
+
+interface Done {
+  on?: string;
+  what: string;
+  by?: string;
+  amount?: string;
+}
+
+function doneWords(view: View, entry: ClaimEntry): Done | undefined {
+  const { labels } = view;
+  switch (entry.is) {
+    case 'letter':
+      return {
+        on: dayIn(view, entry.on),
+        what: `${labels(`claim-letter.${entry.letter}`)} (${labels(`letter-way.${entry.way}`)})`,
+        by: entry.with,
+      };
+    case 'answered':
+      return {
+        what: `${labels(`claim-letter.${entry.letter}`)} (${labels('letter-way.put-together')})`,
+        by: entry.to,
+      };
+    case 'offer':
+      return {
+        on: dayIn(view, entry.on),
+        what: labels(entry.firm ? 'claim.firm-offer' : 'claim.offer'),
+        by: labels(`sayer.${entry.by}`),
+        amount: moneyIn(view, entry.amount),
+      };
+    case 'payment':
+      return {
+        on: dayIn(view, entry.on),
+        what: labels('claim.payment'),
+        by: labels(`sayer.${entry.by}`),
+        amount: moneyIn(view, entry.amount),
+      };
+    case 'declined':
+      return {
+        on: dayIn(view, entry.on),
+        what: [
+          labels(entry.inWriting ? 'claim.declined' : 'claim.declined-not-in-writing'),
+          ...entry.reasons,
+        ].join('; '),
+        ...(entry.part === undefined ? {} : { amount: moneyIn(view, entry.part) }),
+      };
+    case 'closed':
+      return {
+        on: dayIn(view, entry.on),
+        what: `${labels('claim.closed')}: ${labels(`claim-closed.${entry.how}`)}`,
+      };
+    case 'received':
+    case 'terms':
+    case 'clock-set':
+    case 'amount':
+    case 'quantity':
+      return undefined;
+    default:
+      return assertNever(entry);
+  }
+}

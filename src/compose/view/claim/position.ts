@@ -1,0 +1,153 @@
+import { withoutCause } from '../../../assess/claim/position.js';
+import type { ClaimResult, PositionPoint, PositionRow } from '../../../model/results.js';
+import { type Block, type Cell, type Inline, plain, text } from '../../blocks.js';
+import { cell, exhibitLinks, type View } from '../context.js';
+import { findingLine } from '../findings.js';
+import { column } from '../tables.js';
+import { entriesOf, inBrackets, moneyIn } from './entries.js';
+
+const SIDES = ['forCarrier', 'againstCarrier', 'weak'] as const;
+type Side = (typeof SIDES)[number];
+const LABEL = { forCarrier: 'cover.helps', againstCarrier: 'cover.hurts', weak: 'cover.open' } as const;
+/** More than so many points of one side are counted, not told: all findings have a section of their own. */
+const MOST = 4;
+
+/** Who must show what, where it stands, and what speaks for and against, with its exhibits. */
+export function positionBlocks(view: View, claim: ClaimResult): Block[] {
+  const { labels, words } = view;
+  const { position } = claim;
+  if (position.length === 0) return [];
+  const freedom = position.find((row) => row.element === 'freedom-from-negligence');
+  return [
+    { is: 'heading', level: 3, text: labels('sub.claim-position') },
+    ...words.blocks('sections/claim-position', { cmr: claim.governs === 'cmr' }),
+    {
+      is: 'table',
+      columns: [
+        column(view, 'must-show', 2.4),
+        column(view, 'by-whom', 1.1),
+        column(view, 'for-carrier', 1.7),
+        column(view, 'against-carrier', 1.7),
+        column(view, 'undecided', 1.7),
+        column(view, 'stands', 1.4),
+      ],
+      rows: position.map((row) => [
+        [{ is: 'strong', of: plain(elementWords(view, row)) }],
+        cell(labels(`binds.${row.by}`)),
+        ...SIDES.map((side) => countCell(view, row[side])),
+        standsCell(view, row),
+      ]),
+    },
+    ...(withoutCause(position)
+      ? words.blocks('sections/claim-without-cause', { care: freedom?.stands === 'for-carrier' })
+      : []),
+    ...pointBlocks(view, claim),
+  ];
+}
+
+const elementWords = ({ labels }: View, row: PositionRow): string =>
+  row.cause === undefined
+    ? labels(`position-of.${row.element}`)
+    : `${labels('position-of.excepted-cause')}: ${labels(`excepted-cause.${row.cause}`)}`;
+
+function standsCell({ labels }: View, { stands }: PositionRow): Cell {
+  const words = plain(labels(`stands.${stands}`));
+  return stands === 'against-carrier' ? { is: 'alert', of: words } : words;
+}
+
+/** How many points, and the exhibits of all of them. */
+function countCell(view: View, points: readonly PositionPoint[]): Cell {
+  if (points.length === 0) return cell('–');
+  const evidence = [...new Set(points.flatMap((point) => point.evidence))];
+  const links = exhibitLinks(view, evidence, 5);
+  return [text(`${points.length}${links.length === 0 ? '' : ': '}`), ...links];
+}
+
+/** What each point says, in the words of the finding, the requirement or the entry. */
+function pointBlocks(view: View, claim: ClaimResult): Block[] {
+  const rows = claim.position.flatMap((row): Cell[][] => {
+    const sides = SIDES.flatMap((side): Cell[][] => {
+      const said = sideWords(view, claim, row[side]);
+      return said.length === 0 ? [] : said.map((words, i): Cell[] => [sideCell(view, side, i), words]);
+    });
+    return sides.map((cells, i): Cell[] => [cell(i === 0 ? elementWords(view, row) : ''), ...cells]);
+  });
+  if (rows.length === 0) return [];
+  return [
+    { is: 'heading', level: 3, text: view.labels('sub.claim-points') },
+    {
+      is: 'table',
+      columns: [column(view, 'must-show', 2), column(view, 'weight', 0.9), column(view, 'says', 7)],
+      rows,
+    },
+  ];
+}
+
+function sideCell({ labels }: View, side: Side, index: number): Cell {
+  if (index > 0) return [];
+  const words = plain(labels(LABEL[side]));
+  return side === 'againstCarrier' ? { is: 'alert', of: words } : words;
+}
+
+/** The heaviest findings and entries by themselves, the others counted; requirements by their titles in one line. */
+function sideWords(view: View, claim: ClaimResult, points: readonly PositionPoint[]): Inline[][] {
+  const { labels } = view;
+  const said = points.flatMap((point) => pointWords(view, claim, point));
+  const more = said.length - MOST;
+  const lacking = points.flatMap(({ from }) => {
+    const gap =
+      from.is === 'gap' ? view.input.assessment.gaps.find((one) => one.rule === from.id) : undefined;
+    return gap === undefined ? [] : [gap.title];
+  });
+  const rest = lacking.length - MOST;
+  return [
+    ...said.slice(0, MOST),
+    ...(more > 0 ? [plain(labels('claim.more-points').replace('N', String(more)))] : []),
+    ...(lacking.length === 0
+      ? []
+      : [
+          plain(
+            [
+              `${labels('claim.not-met')}: ${lacking.slice(0, MOST).join('; ')}`,
+              ...(rest > 0 ? [labels('claim.more-lacking').replace('N', String(rest))] : []),
+            ].join('; '),
+          ),
+        ]),
+  ];
+}
+
+function pointWords(view: View, claim: ClaimResult, { from, evidence }: PositionPoint): Inline[][] {
+  switch (from.is) {
+    case 'finding': {
+      const same = (ids: readonly string[]) => ids.join() === evidence.join();
+      const found = view.input.assessment.findings.find((one) => one.id === from.id && same(one.evidence));
+      return found === undefined ? [] : [findingLine(view, found)];
+    }
+    case 'claim-entry': {
+      const words = entryWords(view, claim, from.seq);
+      return words === undefined ? [] : [[text(words), ...inBrackets(exhibitLinks(view, evidence, 4))]];
+    }
+    case 'gap':
+      return [];
+  }
+}
+
+/** What an entry of the claim says, in one line. */
+function entryWords(view: View, claim: ClaimResult, seq: number): string | undefined {
+  const { labels, names } = view;
+  const entry = entriesOf(view, claim).find((one) => one.seq === seq);
+  if (entry?.is === 'received')
+    return entry.amount && `${labels('claim.amount')}: ${moneyIn(view, entry.amount)}`;
+  if (entry?.is === 'quantity')
+    return `${names.line(entry.line)}: ${entry.quantity} ${labels(`quantity-unit.${entry.unit}`)}, ${labels(`quantity-state.${entry.state}`)} (${labels(`sayer.${entry.saidBy}`)})`;
+  if (entry?.is !== 'amount') return undefined;
+  const money = entry.total ?? entry.each;
+  return [
+    labels(`amount-item.${entry.item}`),
+    ...(entry.line === undefined ? [] : [names.line(entry.line)]),
+    ...(money === undefined
+      ? []
+      : [`${moneyIn(view, money)}${entry.total === undefined ? ` ${labels('claim.each')}` : ''}`]),
+    labels(`sayer.${entry.saidBy}`),
+  ].join(', ');
+}
