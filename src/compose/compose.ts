@@ -1,6 +1,4 @@
-import { access } from 'node:fs/promises';
 import { join } from 'node:path';
-import { DossierError } from '../model/error.js';
 import { cleanDeep, cleanerFor, drawable } from './glyphs.js';
 import type { ComposeInput } from './input.js';
 import { readLetterhead } from './letterhead.js';
@@ -11,9 +9,7 @@ import { type SignaturePlace, type TypesetJob, typeset } from './typeset.js';
 import { viewOf } from './view/context.js';
 import { documentOf } from './view/dossier.js';
 import { plateAsset } from './view/plates.js';
-import { readLabels } from './words/labels.js';
-import { loadOver, loadTemplates } from './words/load.js';
-import { readRemarks } from './words/remarks.js';
+import { wordsIn } from './words/language.js';
 
 export interface Composed {
   pdf: Uint8Array;
@@ -42,26 +38,8 @@ export async function composeDossier(input: ComposeInput): Promise<Composed> {
 export async function prepareDossier(input: ComposeInput): Promise<{ job: TypesetJob; warnings: string[] }> {
   const templates = input.templates ?? (await ownTemplates());
   const { language } = input.state.delivery.show;
-  const folder = join(SHIPPED, 'words', language);
-  await mustBeThere(folder, language);
-  const { own } = templates;
-  const hasWords = [...templates.changed].some((name) => name.startsWith(`words/${language}/`));
-  const loaded =
-    own !== undefined && hasWords
-      ? await loadOver(folder, join(own, 'words', language))
-      : await loadTemplates(folder);
-  const labels = readLabels(loaded.labels, join(folder, 'labels.yaml'), loaded.ownLabels);
-  const { remarks } = loaded;
-  const view = viewOf(
-    input,
-    {
-      templates: loaded.templates,
-      files: loaded.files,
-      folder,
-      ...(remarks === undefined ? {} : { remarks: readRemarks(remarks.text, remarks.file) }),
-    },
-    labels,
-  );
+  const { labels, ...words } = await wordsIn(language, templates);
+  const view = viewOf(input, words, labels);
   const letterhead = await readLetterhead(templates);
 
   const shown = input.state.evidence.filter(isPicture).filter((item) => item.withheld === undefined);
@@ -93,7 +71,7 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
 
   const job: TypesetJob = {
     pages: join(SHIPPED, 'dossier'),
-    ...(own === undefined ? {} : { own: join(own, 'dossier') }),
+    ...(templates.own === undefined ? {} : { own: join(templates.own, 'dossier') }),
     document: cleanDeep(document, cleaner),
     assets,
     attachments: input.attachments.map((one) => ({ ...one, description: cleaner.clean(one.description) })),
@@ -121,16 +99,4 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
       ),
   ];
   return { job, warnings };
-}
-
-async function mustBeThere(folder: string, language: string): Promise<void> {
-  try {
-    await access(join(folder, 'labels.yaml'));
-  } catch (cause) {
-    throw new DossierError('bad-template', `there are no words in the language "${language}"`, {
-      where: { file: folder },
-      fix: 'Set show.language to en in delivery.yaml, or give a templates folder that has the language.',
-      cause,
-    });
-  }
 }

@@ -1,3 +1,4 @@
+import type { Labels } from '../compose/words/labels.js';
 import type { Sha256 } from '../model/evidence.js';
 import type { Exhibit, LeftOut } from '../model/manifest.js';
 import type { DeliveryRecord } from '../record/store.js';
@@ -34,29 +35,21 @@ export async function enclosures(
   { ledger, facts }: { ledger: Uint8Array; facts: string },
   numbered: readonly Exhibit[],
   room: Room,
+  labels: Labels,
 ): Promise<Enclosures> {
+  const says = (name: string, number?: number) =>
+    labels(`attachment.${name}`).replace('N', String(number ?? ''));
+  const numberOf = new Map(numbered.map(({ evidence, exhibit }) => [evidence, exhibit]));
   const own: Enclosed[] = [
-    enclose('ledger.jsonl', ledger, 'application/jsonl', 'ledger', 'The record: one entry per line'),
-    enclose(
-      'delivery.yaml',
-      text(facts),
-      'application/yaml',
-      'delivery-facts',
-      'The facts of the delivery as written',
-    ),
-    enclose(
-      'rule-set.yaml',
-      text(ruleSet.text),
-      'application/yaml',
-      'rule-set',
-      'The required-evidence rule set that was used',
-    ),
-    table('excursions.csv', excursionsCsv(assessment), 'Times outside the band'),
-    table('channels.csv', channelsCsv(assessment), 'Temperatures per channel over custody'),
-    table('pulps.csv', pulpsCsv(assessment), 'Pulp temperatures against the band'),
-    table('gaps.csv', gapsCsv(assessment), 'Required evidence and what is missing'),
+    enclose('ledger.jsonl', ledger, 'application/jsonl', 'ledger', says('ledger')),
+    enclose('delivery.yaml', text(facts), 'application/yaml', 'delivery-facts', says('delivery-facts')),
+    enclose('rule-set.yaml', text(ruleSet.text), 'application/yaml', 'rule-set', says('rule-set')),
+    table('excursions.csv', excursionsCsv(assessment), says('excursions')),
+    table('channels.csv', channelsCsv(assessment), says('channels')),
+    table('pulps.csv', pulpsCsv(assessment), says('pulps')),
+    table('gaps.csv', gapsCsv(assessment), says('gaps')),
     ...logs.map((log) =>
-      table(`log-${log.evidence}.csv`, logCsv(log), `Unit log ${log.evidence} as understood, row by row`),
+      table(`log-${log.evidence}.csv`, logCsv(log), says('unit-log', numberOf.get(log.evidence))),
     ),
   ];
   const chosen = chooseOriginals(numbered, room);
@@ -65,13 +58,7 @@ export async function enclosures(
   for (const { file, exhibit } of chosen.inside) {
     const name = `x${String(exhibit).padStart(3, '0')}-${asciiName(file.name)}`;
     enclosed.push(
-      enclose(
-        name,
-        await record.readOriginal(file.sha256),
-        file.type,
-        'original',
-        `Original of exhibit ${exhibit}`,
-      ),
+      enclose(name, await record.readOriginal(file.sha256), file.type, 'original', says('original', exhibit)),
     );
     names.set(file.sha256, name);
   }

@@ -2,14 +2,18 @@ import { readFile } from 'node:fs/promises';
 import { parseDocument } from 'yaml';
 import { z } from 'zod';
 import { OPTIONAL_SECTIONS } from '../../compose/sections.js';
+import type { Language } from '../../model/delivery.js';
 import { DossierError } from '../../model/error.js';
 import { evidence, subjectName } from '../../model/evidence.js';
 
 const optionalSection = z.enum(OPTIONAL_SECTIONS);
 const kind = z.enum(evidence.options.map((one) => one.shape.kind.value));
 
+/** For whom a copy is, as it stands after "Copy for". */
+const title = z.string().min(1).max(120);
+
 export const copy = z.strictObject({
-  title: z.string().min(1).max(120),
+  title: z.union([title, z.strictObject({ en: title, es: title.exactOptional() })]),
   leaveOut: z
     .strictObject({
       sections: z.array(optionalSection).default([]),
@@ -22,6 +26,11 @@ export const copy = z.strictObject({
   positions: z.boolean(),
 });
 export type Copy = z.infer<typeof copy> & { name: string };
+
+/** For whom a copy is, in a language; where its words are not given, in English. */
+export function titleIn({ title: words }: Copy, language: Language): string {
+  return typeof words === 'string' ? words : (words[language] ?? words.en);
+}
 
 const copies = z.record(z.string().regex(/^[a-z][a-z0-9-]{0,30}$/), copy);
 

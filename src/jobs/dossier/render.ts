@@ -3,7 +3,10 @@ import { composeDossier } from '../../compose/compose.js';
 import { numberExhibits } from '../../compose/exhibits.js';
 import type { CopyWords } from '../../compose/input.js';
 import { plateList } from '../../compose/plates.js';
+import { inWords } from '../../compose/rule-words.js';
 import type { OwnTemplates } from '../../compose/templates.js';
+import type { Labels } from '../../compose/words/labels.js';
+import { wordsIn } from '../../compose/words/language.js';
 import { paper as paperSchema } from '../../model/delivery.js';
 import { DossierError } from '../../model/error.js';
 import type { Sha256 } from '../../model/evidence.js';
@@ -23,8 +26,9 @@ import { type WrittenBag, writeBagOf } from '../bag.js';
 import type { BuildInput } from '../build.js';
 import { type LeftOutOfCopy, leaveOut, stateOfCopy, stateOfOwn } from '../copies/leave-out.js';
 import { originalsNotIn } from '../copies/originals.js';
-import type { Copy } from '../copies/read.js';
+import { type Copy, titleIn } from '../copies/read.js';
 import { trueOfBoth } from '../copies/true-of-both.js';
+import { loadRuleWords } from '../rule-set.js';
 import { tool } from '../tool.js';
 import { platesWithin } from './plates.js';
 import type { Sizing } from './size.js';
@@ -70,6 +74,11 @@ export async function render(
   const { assessment } = said;
   const { logs } = assessed;
   const state = onPaper(assessed.state, input.paper);
+  const { language } = state.delivery.show;
+  const [{ labels }, ruleWords] = await Promise.all([
+    wordsIn(language, wanted.templates),
+    loadRuleWords(state.delivery.rules, record.folder, language),
+  ]);
   const entries = record.entries.map(entryBytes);
   const ledger = redactLedger(entries, out.entries);
   // Exhibits keep the numbers that they have in the carrier's own dossier.
@@ -86,6 +95,7 @@ export async function render(
     numbered,
     not,
     mostBytes - plates.bytes,
+    labels,
   );
   const { enclosed, exhibits } = made;
   const leftOut = [...made.leftOut, ...filesOf(whole, out)];
@@ -123,7 +133,7 @@ export async function render(
       ? undefined
       : {
           name: copy.name,
-          title: copy.title,
+          title: titleIn(copy, language),
           positions: copy.positions,
           sectionsLeftOut: copy.leaveOut.sections,
           evidenceLeftOut: out.evidence.size,
@@ -135,7 +145,7 @@ export async function render(
   input.progress('setting the pages');
   const { pdf, warnings, pages, signature } = await composeDossier({
     state,
-    assessment,
+    assessment: inWords(assessment, ruleWords),
     logs,
     exhibits,
     attachments: [
@@ -143,7 +153,7 @@ export async function render(
         name: MANIFEST_NAME,
         bytes: manifestBytes,
         type: 'application/json',
-        description: 'Hashes of all exhibits, attachments and ledger entries',
+        description: labels('attachment.manifest'),
         relationship: 'data',
       },
       ...enclosed.map(({ name, bytes, type, what, description }) => ({
@@ -179,7 +189,9 @@ export async function render(
       ...made.leftOut.map((one) => leftOutInWords(one, mostBytes)),
     ],
     sizing,
-    ...(copyWords === undefined ? {} : { copy: copyWords }),
+    ...(copy === undefined || copyWords === undefined
+      ? {}
+      : { copy: { ...copyWords, title: titleIn(copy, 'en') } }),
     fingerprint,
     signer,
   };
@@ -227,13 +239,12 @@ async function enclosuresWithin(
   numbered: Parameters<typeof enclosures>[3],
   not: ReadonlyMap<Sha256, LeftOut['why']>,
   room: number,
+  labels: Labels,
 ): Promise<Enclosures> {
-  const bare = await enclosures(record, assessed, parts, [], { originals: 0, not });
+  const bare = await enclosures(record, assessed, parts, [], { originals: 0, not }, labels);
   const own = bare.enclosed.reduce((sum, { bytes }) => sum + bytes.length, 0);
-  return enclosures(record, assessed, parts, numbered, {
-    originals: Math.max(0, room - own - PAGES_BYTES - EXHIBIT_BYTES * numbered.length),
-    not,
-  });
+  const originals = Math.max(0, room - own - PAGES_BYTES - EXHIBIT_BYTES * numbered.length);
+  return enclosures(record, assessed, parts, numbered, { originals, not }, labels);
 }
 
 function withheldFiles(state: RecordState): Map<Sha256, LeftOut['why']> {
