@@ -71,5 +71,5 @@ parentPort?.on('message', (/** @type {{ path: string, mostPixels: number }} */ {
   } catch {
     // The one who asks looks at it in another way, and says what is wrong with it.
   }
-  parentPort?.postMessage(likeness, []);
+  parentPort?.postMessage(likeness);
 });

@@ -100,7 +100,7 @@ function decodeUnits(view, begin, end, { from, to, columns, across, down, stride
         }
         // The first coefficient is eight times the mean; 128 is the middle of brightness.
         const mean = ((level * quantum + 4) >> 3) + 128;
-        means[unitAt + y * stride + x] = mean < 0 ? 0 : mean > 255 ? 255 : mean;
+        means[unitAt + y * stride + x] = mean < 0 ? 0 : Math.min(mean, 255);
       }
       at += size;
       let place = 1;
