@@ -75,7 +75,9 @@ function reasonsOf(
   if (reasons.length > 0) return reasons.map(written);
   if (declined === undefined || !(kind === 'denial' || (kind === 'offer' && disallowsRest))) return [];
   const source = view.source(declined.evidence, declined.seq);
-  return declined.reasons.map((reason) => new MarkdownText(`${escapeMarkdown(reason)}${source}`));
+  return declined.reasons.map(
+    (reason) => new MarkdownText(`${escapeMarkdown(reason.replace(/\.$/, ''))}${source}.`),
+  );
 }
 
 const written = (text: string) => new MarkdownText(escapeMarkdown(text));

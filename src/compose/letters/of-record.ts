@@ -47,6 +47,8 @@ export function recordFacts(view: LetterView<LetterInput>): Facts {
     findings.filter(({ id }) => id === 'refused'),
   );
   const happened = happenedLines(view);
+  const reserved = reservations(view);
+  const shipperFacts = sentences(view, byWeight(findings.filter(isTold)));
   return {
     delivery: delivery.delivery,
     carrier: delivery.parties.carrier?.name ?? '',
@@ -56,7 +58,8 @@ export function recordFacts(view: LetterView<LetterInput>): Facts {
     place: last?.place,
     dossier: input.enclosed.some(({ what }) => what === 'dossier'),
     helps: helpLines(view),
-    shipperFacts: sentences(view, byWeight(findings.filter(isTold))),
+    shipperFacts,
+    reservedOn: reserved.reservedFrom.length + shipperFacts.length > 0,
     refusal,
     happened,
     anythingHappened: happened.length + refusal.length > 0,
@@ -69,7 +72,7 @@ export function recordFacts(view: LetterView<LetterInput>): Facts {
       ];
       return new MarkdownText(escapeMarkdown([names.line(line.id), ...counts].join(', ')));
     }),
-    reservations: reservations(view),
+    ...reserved,
   };
 }
 
@@ -114,7 +117,10 @@ function happenedLines(view: LetterView<LetterInput>): MarkdownText[] {
 }
 
 /** Short words for the bill: pulps outside of the band before loading, and a count that differs. */
-function reservations(view: LetterView<LetterInput>): MarkdownText[] {
+function reservations(view: LetterView<LetterInput>): {
+  reservations: MarkdownText[];
+  reservedFrom: MarkdownText[];
+} {
   const { findings, pulps } = view.input.assessment;
   const { lines } = view.input.state.delivery;
   const outside = ({ does, band, min, max, readings }: PulpGroup) =>
@@ -122,23 +128,30 @@ function reservations(view: LetterView<LetterInput>): MarkdownText[] {
     band !== undefined &&
     (min < band.low || max > band.high) &&
     readings.some(({ evidence }) => view.number(evidence) !== undefined);
-  return [
-    ...pulps.filter(outside).map((group) => {
-      const asked = lines.find(({ id }) => id === group.line)?.instruction?.setPoint;
+  const groups = pulps.filter(outside);
+  const counts = findings.filter(
+    ({ id, evidence }) => id === 'pallets-noted-differ' && view.source(evidence).text !== '',
+  );
+  const pulpWords = (group: PulpGroup) => {
+    const asked = lines.find(({ id }) => id === group.line)?.instruction?.setPoint;
+    return view.words.markdown('letters/reservation-pulps', {
+      line: { is: 'line', line: group.line },
+      count: group.count,
+      min: { is: 'temperature', celsius: group.min },
+      max: { is: 'temperature', celsius: group.max },
+      asked: asked === undefined ? undefined : { is: 'temperature', celsius: celsius(asked) },
+    });
+  };
+  return {
+    reservations: [
+      ...groups.map(pulpWords),
+      ...counts.map(({ facts }) => view.words.markdown('letters/reservation-pallets', facts)),
+    ].map((words) => new MarkdownText(words.trim())),
+    reservedFrom: groups.map(({ line, readings }) => {
+      const name = `${view.names.line(line)}: ${view.labels('kind.pulp')}`;
       return new MarkdownText(
-        view.words
-          .markdown('letters/reservation-pulps', {
-            line: { is: 'line', line: group.line },
-            count: group.count,
-            min: { is: 'temperature', celsius: group.min },
-            max: { is: 'temperature', celsius: group.max },
-            asked: asked === undefined ? undefined : { is: 'temperature', celsius: celsius(asked) },
-          })
-          .trim(),
+        `${escapeMarkdown(name)}${view.source(readings.map(({ evidence }) => evidence))}`,
       );
     }),
-    ...findings
-      .filter(({ id, evidence }) => id === 'pallets-noted-differ' && view.source(evidence).text !== '')
-      .map(({ facts }) => new MarkdownText(view.words.markdown('letters/reservation-pallets', facts).trim())),
-  ];
+  };
 }

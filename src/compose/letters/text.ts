@@ -40,6 +40,10 @@ export function letterText(document: LetterDocument): string {
   return `${text.replace(/\n{3,}/g, '\n\n').trimEnd()}\n`;
 }
 
+/** One line without markup and with plain spaces. */
+export const plainWords = (of: readonly Inline[], exhibit: string): string =>
+  words(of, exhibit).replaceAll('\u00a0', ' ').trim();
+
 const words = (of: readonly Inline[], exhibit: string): string =>
   of.map((node) => wordsIn(node, exhibit)).join('');
 

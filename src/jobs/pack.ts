@@ -1,0 +1,204 @@
+import { createHash } from 'node:crypto';
+import { createReadStream } from 'node:fs';
+import { stat } from 'node:fs/promises';
+import { basename } from 'node:path';
+import { setPages } from '../compose/letters/compose.js';
+import type { EnclosedFile } from '../compose/letters/input.js';
+import { letterView } from '../compose/letters/view.js';
+import { ownTemplates } from '../compose/templates.js';
+import type { ClaimId, LetterKind } from '../model/claim.js';
+import { DossierError } from '../model/error.js';
+import { sha256 } from '../model/evidence.js';
+import { toInstant } from '../model/time.js';
+import type { DeliveryRecord } from '../record/store.js';
+import { type BuildReport, build } from './build.js';
+import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
+import { readAsked, type TypedLetter } from './pack/asked.js';
+import { enclosuresText, type PackedFile, type Staging, stage } from './pack/files.js';
+import { type Packing, writeCertificates, writeFrom } from './pack/papers.js';
+import { type Told, toldBeside } from './pack/tell.js';
+
+export interface PackInput extends OpenDelivery, TypedLetter {
+  /** Folder to write, new or empty. */
+  out: string;
+  /** Whose copy of the dossier goes with it, by its name in copies.yaml; by the kind of letter when left out. */
+  for?: string;
+  /** Whether the dossier goes with it; by the kind of letter when left out. */
+  dossier?: boolean;
+  /** Draft a certificate of records for a qualified person to complete. */
+  certificate?: boolean;
+  templates?: string;
+  maxSize?: string;
+  identityFolder: string | undefined;
+  passphrase: (isNew: boolean) => Promise<string>;
+  progress: (text: string) => void;
+}
+
+export interface PackReport extends Told {
+  folder: string;
+  letter: LetterKind;
+  claim?: ClaimId;
+  to: string;
+  files: PackedFile[];
+  /** Places in the letter that a person fills in before it is signed. */
+  toFillIn: string[];
+  certificateToFillIn?: string[];
+  /** Entry of the record that notes it. Nothing was sent. */
+  entry: number;
+  notices: string[];
+}
+
+/**
+ * Puts an answer together: letter, dossier and what else goes with it, in one folder that is there whole or not at all;
+ * then the record notes the files by their hashes. Nothing is sent.
+ * Throws DossierError for what was asked, for templates, and whatever building the dossier says.
+ */
+export async function pack(input: PackInput): Promise<PackReport> {
+  const templates = await ownTemplates(input.templates);
+  const madeAt = toInstant(input.now().getTime());
+  const staging = await stage(input.out, portsWith(input.now));
+  try {
+    const packing = await withDelivery(input, false, async (record): Promise<Packing> => {
+      const asked = readAsked(input, record.state());
+      const copy = input.for ?? asked.manner.copy;
+      const made = { asked, copy, madeAt, templates, templatesFolder: input.templates };
+      // What is wrong with words and templates shows before the dossier is built.
+      await writeFrom(record, made, [], record.head);
+      return made;
+    });
+    const built = await dossierFor(input, packing, staging);
+    return await withDelivery(input, true, (record) => finish(record, input, packing, built, staging));
+  } catch (error) {
+    await staging.remove();
+    throw error;
+  }
+}
+
+async function finish(
+  record: DeliveryRecord,
+  input: PackInput,
+  packing: Packing,
+  built: BuildReport | undefined,
+  staging: Staging,
+): Promise<PackReport> {
+  requireUnchanged(record, built);
+  const { asked } = packing;
+  const head = built?.fingerprint ?? record.head;
+  const dossier = await builtFiles(built);
+  const plain = await writeFrom(record, packing, dossier.map(enclosed), head);
+  const certified =
+    input.certificate === true
+      ? await writeCertificates(record, plain.paper, asked.language, staging)
+      : undefined;
+  const beside = [...dossier, ...(certified?.files ?? [])];
+  const { reader, letter, paper } =
+    certified === undefined ? plain : await writeFrom(record, packing, beside.map(enclosed), head);
+  input.progress('setting the letter');
+  const set = await setPages(letter.document, paper);
+  const files: PackedFile[] = [
+    await staging.write('letter.pdf', 'letter', set.pdf),
+    await staging.write('letter.txt', 'letter-text', Buffer.from(letter.text, 'utf8')),
+    ...beside,
+  ];
+  const { labels } = await letterView(paper);
+  const list = Buffer.from(enclosuresText(files, labels), 'utf8');
+  files.push(await staging.write('enclosures.txt', 'enclosures', list));
+  const told = await toldBeside(asked, reader, { ...paper, ...reader.whole });
+  const to = asked.to?.name ?? labels('blank.recipient');
+  const ofClaim = asked.claim === undefined ? {} : { claim: asked.claim };
+  await staging.finish();
+  const [entry] = await record.append([
+    {
+      type: 'claim-noted',
+      by: input.by,
+      body: { is: 'answered', ...ofClaim, letter: asked.kind, to, files },
+    },
+  ]);
+  return {
+    folder: input.out,
+    letter: asked.kind,
+    ...ofClaim,
+    to,
+    files,
+    toFillIn: letter.blanks,
+    ...(certified === undefined ? {} : { certificateToFillIn: certified.draft.blanks }),
+    ...told,
+    entry: entry?.seq ?? record.head.size - 1,
+    notices: [
+      ...(built?.notices ?? []),
+      ...record.notices.map(({ message }) => message),
+      ...set.warnings,
+      ...languageNotice(record, packing, built),
+    ],
+  };
+}
+
+/** The dossier goes with a letter by its kind, or as the person says; who asks for a copy asks for the dossier. */
+async function dossierFor(
+  input: PackInput,
+  { asked, copy }: Packing,
+  staging: Staging,
+): Promise<BuildReport | undefined> {
+  if (!(input.dossier ?? (input.for !== undefined || asked.manner.enclosed))) return undefined;
+  return build({
+    folder: input.folder,
+    by: input.by,
+    now: input.now,
+    out: staging.at('dossier.pdf'),
+    paper: asked.paper,
+    for: copy,
+    identityFolder: input.identityFolder,
+    passphrase: input.passphrase,
+    progress: input.progress,
+    ...(input.maxSize === undefined ? {} : { maxSize: input.maxSize }),
+    ...(input.templates === undefined ? {} : { templates: input.templates }),
+  });
+}
+
+/** The letter's exhibits are numbered as the dossier's: between the two nothing may enter the record. */
+function requireUnchanged(record: DeliveryRecord, built: BuildReport | undefined): void {
+  // The one entry more is the one that notes the dossier.
+  if (built === undefined || record.head.size === built.fingerprint.size + 1) return;
+  throw new DossierError(
+    'record-locked',
+    'something else entered the record while the answer was put together',
+    {
+      where: { file: record.folder },
+      fix: 'Run the command again when nothing else works on this delivery.',
+    },
+  );
+}
+
+async function builtFiles(built: BuildReport | undefined): Promise<PackedFile[]> {
+  if (built === undefined) return [];
+  const { file, bytes, bag } = built;
+  return [
+    { name: basename(file), what: 'dossier', bytes, sha256: sha256.parse(built.sha256) },
+    ...(bag === undefined ? [] : [await hashed(bag.file)]),
+  ];
+}
+
+async function hashed(file: string): Promise<PackedFile> {
+  const hash = createHash('sha256');
+  for await (const chunk of createReadStream(file, { highWaterMark: 1 << 20 })) hash.update(chunk);
+  const { size } = await stat(file);
+  return { name: basename(file), what: 'bag', bytes: size, sha256: sha256.parse(hash.digest('hex')) };
+}
+
+function enclosed({ name, what, bytes, sha256: digest }: PackedFile): EnclosedFile {
+  const as = what === 'bag' || what === 'certificate' ? what : 'dossier';
+  return { name, what: as, bytes, sha256: digest };
+}
+
+function languageNotice(
+  record: DeliveryRecord,
+  { asked }: Packing,
+  built: BuildReport | undefined,
+): string[] {
+  const { language } = record.state().delivery.show;
+  return built === undefined || language === asked.language
+    ? []
+    : [
+        `The dossier is in the language of delivery.yaml (show.language: ${language}), the letter in ${asked.language}.`,
+      ];
+}
