@@ -68,7 +68,7 @@ export function bodyOf(
     case 'contact':
       return { with: word, how: typed.how ?? 'call', about: typed.about };
     case 'statement':
-      return { text: word };
+      return { text: word, about: typed.about };
   }
 }
 

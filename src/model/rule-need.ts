@@ -9,6 +9,7 @@ import {
   readingFrom,
   sceneSubject,
   setPointSource,
+  statementTopic,
 } from './evidence.js';
 import { whenPoint, withinWindow, writtenDuration } from './moment.js';
 import { writtenTemperatureDifference } from './temperature.js';
@@ -64,6 +65,8 @@ const plainReadingNeed = z.strictObject({
   reading: z.enum(['set-point', 'bracing', 'contact', 'statement']),
   /** Of a contact: who was told, one of these. */
   with: oneOrMore(contact.shape.with).optional(),
+  /** Of a statement: its topic, one of these; a statement that names none counts too. */
+  about: oneOrMore(statementTopic).optional(),
   /** Of a set point: where it was read. */
   shownBy: setPointSource.optional(),
   /** Of a set point: the run mode; `as-on-bill` is what the bill asks for. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { runMode } from './delivery.js';
-import { paperSubject, type Sha256, sceneSubject } from './evidence.js';
+import { paperSubject, type Sha256, sceneSubject, statementTopic } from './evidence.js';
 import { writtenLength } from './length.js';
 import { moment, whenPoint } from './moment.js';
 import { need } from './rule-need.js';
@@ -81,7 +81,11 @@ export const substitute = z.union([
   z.strictObject({ document: paperSubject }),
   z.strictObject({ photo: sceneSubject }),
   z.strictObject({ computed: z.enum(['pull-down', 'log-coverage']) }),
-  z.strictObject({ statement: z.literal('person') }),
+  z.strictObject({
+    statement: z.literal('person'),
+    /** Its topic; a statement that names none counts too. */
+    about: z.union([statementTopic, z.array(statementTopic).min(1)]).optional(),
+  }),
 ]);
 export type Substitute = z.infer<typeof substitute>;
 

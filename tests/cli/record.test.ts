@@ -204,6 +204,11 @@ describe('record refuses, with the choices, and writes nothing', () => {
       ['contact', 'mother', '--about', 'x', '--stop', 'load-1'],
       /with: "mother".*\n.*shipper, receiver, broker/,
     ],
+    [
+      'a statement about a topic that there is not',
+      ['statement', 'I saw it.', '--about', 'weather', '--stop', 'load-1'],
+      /--about: "weather".*\n.*trailer, unit, pulps, loading, dock-access/,
+    ],
     ['an empty statement', ['statement', '', '--stop', 'load-1'], /text: not told/],
     [
       'a look that says nothing',

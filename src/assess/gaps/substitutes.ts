@@ -4,6 +4,7 @@ import type { Rule, Substitute } from '../../model/rule-set.js';
 import { custodyOf } from '../custody.js';
 import { knownShare } from '../temperature/coverage.js';
 import type { IndexedContext } from './context.js';
+import { canBeAbout } from './statements.js';
 import { isAhead } from './window.js';
 
 /** The air of the first hours after loading is what a pull-down is read from. */
@@ -29,7 +30,7 @@ function evidenceFor(context: IndexedContext, one: Substitute): EvidenceId[] {
       ? context.evidence.showing([one.document])
       : 'photo' in one
         ? context.evidence.showing([one.photo]).filter((item) => item.kind === 'photo')
-        : context.evidence.of('statement');
+        : context.evidence.of('statement').filter((item) => canBeAbout(item, one.about));
   return items
     .filter((item) => item.withheld === undefined && !isAhead(context, item))
     .map((item) => item.evidence);

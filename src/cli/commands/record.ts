@@ -126,12 +126,17 @@ const FORMS: readonly ReadingForm[] = [
     argumentIs: 'the account, in quotes',
     summary: "a person's account in their own words",
     options: [
+      [
+        '--about <topic>',
+        'trailer, unit, pulps, loading, dock-access, seal, alarm, delay, delivery, rejection or other',
+      ],
       ['--sign', 'sign it with the identity of the person whose words these are'],
       ['--identity <folder>', 'their identity (default: DOSSIER_IDENTITY or .config/load-dossier)'],
       ['--passphrase-file <file>', 'file that holds its passphrase'],
       ['--passphrase-fd <number>', 'open file descriptor to read it from'],
     ],
-    example: 'dossier record statement "I was on the dock from 04:05 to 06:20." --by "R. Vela"',
+    example:
+      'dossier record statement "I was on the dock from 04:05 to 06:20." --about loading --by "R. Vela"',
   },
 ];
 

@@ -96,7 +96,9 @@ function statements(view: View): Block[] {
             is: 'paragraph',
             of: [
               { is: 'strong', of: plain(item.by ?? labels('none.not-given')) },
-              ...plain(`, ${format.eventTime(item.time)} `),
+              ...plain(
+                `${item.about === undefined ? '' : `, ${labels(`statement-about.${item.about}`)}`}, ${format.eventTime(item.time)} `,
+              ),
               ...exhibitLinks(view, [item.evidence]),
             ],
           },

@@ -37,6 +37,22 @@ export const contact = z.strictObject({
   about: z.string().min(1).max(2000),
 });
 
+/** What a statement is about. */
+export const statementTopic = z.enum([
+  'trailer',
+  'unit',
+  'pulps',
+  'loading',
+  'dock-access',
+  'seal',
+  'alarm',
+  'delay',
+  'delivery',
+  'rejection',
+  'other',
+]);
+export type StatementTopic = z.infer<typeof statementTopic>;
+
 /** A detached signature by the person whose statement it is: see docs/formats.md, "Signed statement". */
 export const statementSignature = z.strictObject({
   /** CMS SignedData (RFC 5652) in DER, base64. */
@@ -49,5 +65,7 @@ export const statement = z.strictObject({
   kind: z.literal('statement'),
   ...told,
   text: z.string().min(1).max(20000),
+  /** Left out: it may be about anything. */
+  about: statementTopic.optional(),
   signature: statementSignature.optional(),
 });

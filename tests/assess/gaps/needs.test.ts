@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../../src/assess/assess.js';
 import type { DeliveryInput } from '../../../src/model/delivery.js';
+import type { StatementTopic } from '../../../src/model/evidence.js';
 import type { GapResult } from '../../../src/model/results.js';
 import type { UnitLog } from '../../../src/model/unit-log.js';
 import { at, HASH, instantAt, items, log, rulesOf, state } from '../made.js';
@@ -14,6 +15,7 @@ import {
   photo,
   pulp,
   round,
+  said as spoken,
   told,
   unitLog,
 } from './complete.js';
@@ -38,9 +40,42 @@ function hold(rule: object, evidence: Pieces, { now = 60, logs = [], change = {}
 const needs = (need: object, more: object = {}) => ({ needs: need, ...more });
 const why = (gap: GapResult) => gap.nearly.map((miss) => miss.why);
 
+const ANSWERED = needs(
+  { alarms: 'answered', soon: '2 h', after: 'departed', before: 'arrived' },
+  { stage: 'in-transit' },
+);
 const OPENED = event('doors-opened', DROP, 41);
 const LEFT = event('departed', LOAD, 3);
 const THERE = event('arrived', DROP, 40);
+
+describe('a statement that names its topic', () => {
+  const said = (hour: number, about?: StatementTopic): Piece => ({
+    ...spoken(hour),
+    ...(about === undefined ? {} : { about }),
+  });
+  const ACCOUNT = needs({ reading: 'statement', about: ['loading', 'dock-access'], after: 'arrived' });
+  const ALARM = [unitLog({ alarm: (hour) => (hour >= 10 && hour <= 11 ? 'A63' : 'none') })];
+  it.each([
+    ['of one of the topics asked for', ACCOUNT, [THERE, said(41, 'dock-access')], [], 'met'],
+    ['of another', ACCOUNT, [THERE, said(41, 'rejection')], [], 'missing'],
+    ['that names none may be about anything', ACCOUNT, [THERE, said(41)], [], 'met'],
+    ['of anything, where none is asked for', needs({ reading: 'statement' }), [said(41, 'seal')], [], 'met'],
+    ['of the unit answers an alarm', ANSWERED, [LEFT, THERE, said(11, 'unit')], ALARM, 'met'],
+    ['of the trailer does not', ANSWERED, [LEFT, THERE, said(11, 'trailer')], ALARM, 'short'],
+  ] as const)('%s', (_, rule, evidence, logs, outcome) =>
+    expect(hold(rule, evidence, { logs: [...logs] }).outcome).toBe(outcome),
+  );
+
+  it('stands in only for what it is about', () => {
+    const rule = needs(
+      { photo: 'seal' },
+      { closes: 'doors-closed', substitutes: [{ statement: 'person', about: ['seal', 'delivery'] }] },
+    );
+    const standIns = (about: StatementTopic) => hold(rule, [LEFT, said(2, about)]).substitutes;
+    expect(standIns('seal')).toMatchObject([{ evidence: ['e2'] }]);
+    expect(standIns('loading')).toEqual([]);
+  });
+});
 
 describe('a time next to a moment', () => {
   const AFTER = needs(
@@ -124,10 +159,6 @@ describe('quality', () => {
 });
 
 describe('alarms', () => {
-  const ANSWERED = needs(
-    { alarms: 'answered', soon: '2 h', after: 'departed', before: 'arrived' },
-    { stage: 'in-transit' },
-  );
   const alarm = [unitLog({ alarm: (hour) => (hour >= 10 && hour <= 11 ? 'A63' : 'none') })];
   it.each<[string, Pieces, UnitLog[], GapResult['outcome'], string[]]>([
     ['nobody knows', [LEFT, THERE], [], 'missing', ['alarms-not-known']],

@@ -8,6 +8,7 @@ import { firstFrom } from '../../temperature/pieces.js';
 import { zoneAt } from '../../zones.js';
 import type { RuleContext } from '../context.js';
 import { lack } from '../lacks.js';
+import { canBeAbout } from '../statements.js';
 import { type NeedVerdict, nothing } from '../verdict.js';
 import { endsOf } from '../window.js';
 
@@ -76,7 +77,7 @@ function answersOf(context: RuleContext): { at: number }[] {
   const items: EvidenceItem[] = [
     ...context.evidence.of('round'),
     ...context.evidence.of('contact'),
-    ...context.evidence.of('statement'),
+    ...context.evidence.of('statement').filter((item) => canBeAbout(item, ['alarm', 'unit'])),
   ];
   return items.flatMap((item) => {
     const at = knownMilliseconds(item.time);

@@ -7,6 +7,7 @@ import { notBefore, pastBy, stopsOf } from '../../moments.js';
 import { zoneAt } from '../../zones.js';
 import type { RuleContext } from '../context.js';
 import { lack } from '../lacks.js';
+import { canBeAbout } from '../statements.js';
 import { type NeedVerdict, nothing } from '../verdict.js';
 
 type DelaysNeed = Extract<SimpleNeed, { delays: unknown }>;
@@ -103,7 +104,7 @@ function lateArrivals(context: RuleContext, over: number): Delay[] {
 function toldOf(context: RuleContext): { at: number; evidence: EvidenceId }[] {
   const items = [
     ...context.evidence.of('contact'),
-    ...context.evidence.of('statement'),
+    ...context.evidence.of('statement').filter((item) => canBeAbout(item, 'delay')),
     ...context.evidence.of('round').filter((item) => (item.caption ?? '').trim() !== ''),
   ];
   return items.flatMap((item) => {

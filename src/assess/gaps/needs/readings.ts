@@ -3,6 +3,7 @@ import type { ItemOf } from '../../../model/state.js';
 import type { RuleContext } from '../context.js';
 import { groupsFor, verdictOf } from '../counting.js';
 import { lack } from '../lacks.js';
+import { canBeAbout } from '../statements.js';
 import type { NeedVerdict } from '../verdict.js';
 
 type ReadingNeed = Extract<SimpleNeed, { reading: 'set-point' | 'bracing' | 'contact' | 'statement' }>;
@@ -14,7 +15,8 @@ const listOf = <T extends string>(value: T | T[]): T[] => (Array.isArray(value) 
 /** Set points, bracing, contacts and statements. A set point in another run mode than asked contradicts. */
 export function readingVerdict(context: RuleContext, need: ReadingNeed): NeedVerdict {
   const wanted = wantedRuns(context, need);
-  const among: readonly Plain[] = context.evidence.of(need.reading);
+  const all: readonly Plain[] = context.evidence.of(need.reading);
+  const among = all.filter((item) => item.kind !== 'statement' || canBeAbout(item, need.about));
   const ask = {
     among,
     miss: (item: Plain) => {
