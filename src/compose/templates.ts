@@ -26,7 +26,7 @@ export async function ownTemplates(own?: string): Promise<OwnTemplates> {
   const refuse = (message: string, cause?: unknown) =>
     new DossierError('bad-template', message, {
       where: { file: own },
-      fix: 'Give a folder with words/, dossier/, sections.yaml, copies.yaml, claim-clocks.yaml or a letterhead: only what you change.',
+      fix: 'Give a folder with words/, dossier/, letters/, letter/, sections.yaml, copies.yaml, claim-clocks.yaml or a letterhead: only what you change.',
       cause,
     });
   let names: string[];
@@ -39,7 +39,7 @@ export async function ownTemplates(own?: string): Promise<OwnTemplates> {
   const changed = new Set(names.filter((name) => extname(name) !== ''));
   const known = [...changed].some(
     (name) =>
-      /^(words|dossier)\//.test(name) ||
+      /^(words|dossier|letters|letter)\//.test(name) ||
       /^(sections\.yaml|copies\.yaml|claim-clocks\.yaml|letterhead\.\w+)$/.test(name),
   );
   if (!known) throw refuse('the folder holds no templates');
