@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
 import { DossierError } from '../model/error.js';
+import { answerCommand } from './commands/answer.js';
 import { buildCommand } from './commands/build.js';
 import { collectCommand } from './commands/collect.js';
 import { describeCommand } from './commands/describe.js';
@@ -33,6 +34,7 @@ Examples:
   dossier record pulp 34.2F --line romaine       write down a reading
   dossier describe e7 --subject damage           say what evidence shows
   dossier gaps my-delivery                       what is missing now
+  dossier answer my-delivery                     what a claim asks, and by when
   dossier fingerprint my-delivery                one line that proves later what was there
   dossier build -d my-delivery                   the signed PDF
   dossier verify dossier.pdf                     check one, yours or a stranger's
@@ -72,6 +74,7 @@ function makeProgram(context: CliContext): Command {
     fingerprintCommand,
     buildCommand,
     verifyCommand,
+    answerCommand,
     identityCommand,
   ])
     program.addCommand(add(context));

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { claimClocks } from '../model/claim-clocks.js';
 import { delivery } from '../model/delivery.js';
 import { ruleSetFile } from '../model/rule-set-file.js';
 import { logMap } from './unit-log/log-map.js';
@@ -16,4 +17,9 @@ export function ruleSetSchema(): object {
 /** JSON Schema (draft 2020-12) of a map file for a unit log as people write it. */
 export function logMapSchema(): object {
   return { title: 'How a unit log is read', ...z.toJSONSchema(logMap, { io: 'input' }) };
+}
+
+/** JSON Schema (draft 2020-12) of the clocks of a claim as people write them. */
+export function claimClocksSchema(): object {
+  return { title: 'Clocks of a claim', ...z.toJSONSchema(claimClocks, { io: 'input' }) };
 }

@@ -59,20 +59,20 @@ describe('a claim received', () => {
     'on %s is to be acknowledged by %s and decided by %s, with status from then on',
     (day, ack, decide, ...more) => {
       const found = claimed(said(received(day), US), `${more[0]}T12:00-05:00`);
-      expect(short(found, 'acknowledge', 'pay-decline-or-offer', 'tell-the-status')).toEqual([
-        ['acknowledge', ack, 'overdue'],
-        ['pay-decline-or-offer', decide, 'overdue'],
-        ['tell-the-status 1', decide, 'overdue'],
-        ['tell-the-status 2', more[0], 'running'],
+      expect(short(found, 'us-acknowledge', 'us-pay-decline-or-offer', 'us-status')).toEqual([
+        ['us-acknowledge', ack, 'overdue'],
+        ['us-pay-decline-or-offer', decide, 'overdue'],
+        ['us-status 1', decide, 'overdue'],
+        ['us-status 2', more[0], 'running'],
       ]);
       const later = claimed(said(received(day), US), `${more[1]}T12:00-05:00`);
-      expect(short(later, 'tell-the-status').at(-1)).toEqual(['tell-the-status 3', more[1], 'running']);
+      expect(short(later, 'us-status').at(-1)).toEqual(['us-status 3', more[1], 'running']);
     },
   );
 
   it('is late only when the last day is over at its own place', () => {
     const entries = said(received('2025-01-15'), US);
-    const state = (now: string) => short(claimed(entries, now), 'acknowledge')[0]?.[2];
+    const state = (now: string) => short(claimed(entries, now), 'us-acknowledge')[0]?.[2];
     // Chicago is six hours behind UTC in February.
     expect(state('2025-02-15T05:59:59Z')).toBe('running');
     expect(state('2025-02-15T06:00:00Z')).toBe('overdue');
@@ -84,14 +84,14 @@ describe('a claim received', () => {
   ])('and acknowledged on %s is %s', (day, how) => {
     const letter = { is: 'letter', way: 'sent', letter: 'acknowledgement', on: on(day), with: 'Nine Elms' };
     expect(
-      short(claimed(said(received('2025-01-15'), US, letter as never), '2025-03-01T00:00Z'), 'acknowledge'),
-    ).toEqual([['acknowledge', '2025-02-14', how]]);
+      short(claimed(said(received('2025-01-15'), US, letter as never), '2025-03-01T00:00Z'), 'us-acknowledge'),
+    ).toEqual([['us-acknowledge', '2025-02-14', how]]);
   });
 
   it('that a later entry corrects is counted from the corrected day', () => {
     const entries = said(received('2025-01-15'), US, received('2025-01-20', { replaces: 10 }));
-    expect(short(claimed(entries, '2025-01-21T00:00Z'), 'acknowledge')).toEqual([
-      ['acknowledge', '2025-02-19', 'running'],
+    expect(short(claimed(entries, '2025-01-21T00:00Z'), 'us-acknowledge')).toEqual([
+      ['us-acknowledge', '2025-02-19', 'running'],
     ]);
   });
 
@@ -106,9 +106,9 @@ describe('what meets or ends the carrier’s clocks', () => {
   const how = (...notes: { is: string }[]) =>
     short(
       claimed(said(claim, US, ...(notes as never[])), '2025-06-01T00:00Z'),
-      'acknowledge',
-      'pay-decline-or-offer',
-      'tell-the-status',
+      'us-acknowledge',
+      'us-pay-decline-or-offer',
+      'us-status',
     ).map(([id, , state]) => `${id}: ${state}`);
   const pay = (amount: string, day: string) => ({
     is: 'payment',
@@ -127,9 +127,9 @@ describe('what meets or ends the carrier’s clocks', () => {
     ['a firm offer', [{ is: 'offer', by: 'carrier', on: on('2025-02-01'), amount: usd('500'), firm: true }]],
   ])('%s makes all else needless', (_, notes) => {
     expect(how(...notes)).toEqual([
-      'acknowledge: no-longer-needed',
-      'pay-decline-or-offer: done',
-      'tell-the-status 1: no-longer-needed',
+      'us-acknowledge: no-longer-needed',
+      'us-pay-decline-or-offer: done',
+      'us-status 1: no-longer-needed',
     ]);
   });
 
@@ -147,10 +147,10 @@ describe('what meets or ends the carrier’s clocks', () => {
     ],
   ])('%s does not', (_, notes) => {
     expect(how(...notes)).toEqual([
-      'acknowledge: overdue',
-      'pay-decline-or-offer: overdue',
-      'tell-the-status 1: overdue',
-      'tell-the-status 2: running',
+      'us-acknowledge: overdue',
+      'us-pay-decline-or-offer: overdue',
+      'us-status 1: overdue',
+      'us-status 2: running',
     ]);
   });
 
@@ -168,12 +168,12 @@ describe('what meets or ends the carrier’s clocks', () => {
           said(claim, US, letter('2025-05-10') as never, letter('2025-08-01') as never),
           '2025-09-01T00:00Z',
         ),
-        'tell-the-status',
+        'us-status',
       ),
     ).toEqual([
-      ['tell-the-status 1', '2025-05-15', 'done'],
-      ['tell-the-status 2', '2025-07-14', 'done-late'],
-      ['tell-the-status 3', '2025-09-12', 'running'],
+      ['us-status 1', '2025-05-15', 'done'],
+      ['us-status 2', '2025-07-14', 'done-late'],
+      ['us-status 3', '2025-09-12', 'running'],
     ]);
   });
 });
@@ -189,12 +189,12 @@ describe('what governs', () => {
     expect(found.map(({ id, due }) => `${id} ${shown(due) ?? '-'}`)).toEqual([
       'cmr-apparent-damage 2025-01-10',
       'cmr-hidden-damage 2025-01-18',
-      'acknowledge 2025-02-14',
-      'pay-decline-or-offer 2025-05-15',
-      'tell-the-status 2025-05-15',
-      'least-time-to-claim 2025-10-10',
-      'least-time-to-sue -',
-      'keep-transport-records -',
+      'us-acknowledge 2025-02-14',
+      'us-pay-decline-or-offer 2025-05-15',
+      'us-status 2025-05-15',
+      'us-least-time-to-claim 2025-10-10',
+      'us-least-time-to-sue -',
+      'us-food-transport-records -',
       'cmr-delay -',
       'cmr-limitation -',
       'cmr-limitation-wilful -',
@@ -206,9 +206,9 @@ describe('what governs', () => {
   });
 
   it('said: only its own, and what counts whatever governs', () => {
-    expect(ids(CMR).every((id) => id.startsWith('cmr-') || id === 'keep-transport-records')).toBe(true);
+    expect(ids(CMR).every((id) => id.startsWith('cmr-') || id === 'us-food-transport-records')).toBe(true);
     expect(ids(US).some((id) => id.startsWith('cmr-'))).toBe(false);
-    expect(ids({ is: 'terms', governs: 'state-law' })).toEqual(['keep-transport-records']);
+    expect(ids({ is: 'terms', governs: 'state-law' })).toEqual(['us-food-transport-records']);
   });
 
   it('the last that was said counts', () => {
@@ -223,7 +223,7 @@ describe('the least times that a carrier may leave', () => {
 
   it('are no deadlines by themselves, and a claim that came in meets the first', () => {
     const found = find(
-      'least-time-to-claim',
+      'us-least-time-to-claim',
       claimed(said(received('2025-06-20'), US), '2025-07-01T00:00Z', { happened }),
     );
     expect(found).toMatchObject({ nature: 'least-time', state: 'done', binds: 'claimant' });
@@ -246,7 +246,7 @@ describe('the least times that a carrier may leave', () => {
     ['declining in writing', { is: 'declined', on: on('2024-02-29'), inWriting: true }, '2026-02-28'],
   ])('two years for suit after %s', (_, note, due) => {
     const found = find(
-      'least-time-to-sue',
+      'us-least-time-to-sue',
       claimed(said(received('2024-01-15'), US, note as never), '2024-03-01T00:00Z'),
     );
     expect(shown(found?.due)).toBe(due);
@@ -256,13 +256,13 @@ describe('the least times that a carrier may leave', () => {
   it('are shown beside a contract that leaves less', () => {
     const set = {
       is: 'clock-set',
-      clock: 'least-time-to-claim',
+      clock: 'us-least-time-to-claim',
       count: 60,
       unit: 'days',
       note: 'Contract, 12(b)',
     };
     const found = find(
-      'least-time-to-claim',
+      'us-least-time-to-claim',
       claimed(said(received('2025-06-20'), US, set as never), '2025-07-01T00:00Z', { happened }),
     );
     expect([shown(found?.due), shown(found?.leastDue)]).toEqual(['2025-08-09', '2026-03-10']);
@@ -344,8 +344,8 @@ describe('a term of the contract', () => {
     ['working-days', 10, '2026-07-09'],
     ['months', 1, '2026-07-24'],
   ])('in %s takes the place of the rule', (unit, count, due) => {
-    const [found] = claimed(entries(set('acknowledge', count, unit)), '2026-06-25T00:00Z').filter(
-      ({ id }) => id === 'acknowledge',
+    const [found] = claimed(entries(set('us-acknowledge', count, unit)), '2026-06-25T00:00Z').filter(
+      ({ id }) => id === 'us-acknowledge',
     );
     expect(shown(found?.due)).toBe(due);
     expect(found?.setBy?.seq).toBe(12);
@@ -353,16 +353,16 @@ describe('a term of the contract', () => {
 
   it('in hours counts from the end of a day whose hour is not known', () => {
     expect(
-      short(claimed(entries(set('acknowledge', 48, 'hours')), '2026-06-25T00:00Z'), 'acknowledge'),
-    ).toEqual([['acknowledge', '2026-06-27T05:00:00.000Z', 'running']]);
+      short(claimed(entries(set('us-acknowledge', 48, 'hours')), '2026-06-25T00:00Z'), 'us-acknowledge'),
+    ).toEqual([['us-acknowledge', '2026-06-27T05:00:00.000Z', 'running']]);
   });
 
   it('for a clock that comes round again says how often; the first turn stays', () => {
     expect(
-      short(claimed(entries(set('tell-the-status', 30, 'days')), '2026-11-20T12:00Z'), 'tell-the-status'),
+      short(claimed(entries(set('us-status', 30, 'days')), '2026-11-20T12:00Z'), 'us-status'),
     ).toEqual([
-      ['tell-the-status 1', '2026-10-22', 'overdue'],
-      ['tell-the-status 2', '2026-11-21', 'running'],
+      ['us-status 1', '2026-10-22', 'overdue'],
+      ['us-status 2', '2026-11-21', 'running'],
     ]);
   });
 });

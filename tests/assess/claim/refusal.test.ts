@@ -157,7 +157,7 @@ describe('whether the receiver refused in time', () => {
       'done',
     ],
   ])('%s', (_, happened, due, how) => {
-    expect(of(judged(happened))).toEqual([['refusal-fresh', due, how]]);
+    expect(of(judged(happened))).toEqual([['us-refusal-fresh', due, how]]);
   });
 
   it('says nothing where the truck is not known to have been', () => {
@@ -185,17 +185,17 @@ describe('whether the receiver refused in time', () => {
       ['assumed: true', 'assumed: false'],
     );
     const [found] = judged([['arrived', '14 05:00']], {}, rules);
-    expect(of(found === undefined ? [] : [found])).toEqual([['refusal-fresh', '14 13:00', 'overdue']]);
+    expect(of(found === undefined ? [] : [found])).toEqual([['us-refusal-fresh', '14 13:00', 'overdue']]);
     expect(found?.counting?.hours?.assumed).toBe(false);
   });
 
   it('gives frozen goods twelve hours, and both clocks to a mixed load', () => {
     const frozen = { ...LINE, id: 'peas', goods: 'peas', instruction: { setPoint: '-10 °F' } };
     const happened: Happened[] = [['arrived', '14 08:00']];
-    expect(of(judged(happened, { lines: [frozen] }))).toEqual([['refusal-frozen', '15 11:00', 'overdue']]);
+    expect(of(judged(happened, { lines: [frozen] }))).toEqual([['us-refusal-frozen', '15 11:00', 'overdue']]);
     expect(judged(happened, { lines: [frozen, LINE] }).map(({ id }) => id)).toEqual([
-      'refusal-fresh',
-      'refusal-frozen',
+      'us-refusal-fresh',
+      'us-refusal-frozen',
     ]);
   });
 

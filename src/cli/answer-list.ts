@@ -1,0 +1,146 @@
+import type { Labels } from '../compose/words/labels.js';
+import type { AnswerReport } from '../jobs/answer.js';
+import type { ClaimClock, ClaimResult } from '../model/results.js';
+import {
+  allNotes,
+  type ClockSpeech,
+  needfulNotes,
+  sayCandidates,
+  sayDay,
+  sayMoment,
+  sayState,
+  sayTitle,
+} from './clock-words.js';
+import { type Output, printable } from './output.js';
+import { tableLines, wrap } from './table.js';
+
+/** The answer as data. */
+export function answerJson(folder: string, report: AnswerReport): object {
+  const { state, assessment, claims, refusalClocks, overdue, unknownTerms } = report;
+  return {
+    folder,
+    delivery: state.delivery.delivery,
+    at: assessment.at,
+    overdue: overdue.length,
+    claims,
+    refusalClocks,
+    unknownTerms,
+  };
+}
+
+/** What is due when, what is late, and what is missing, claim by claim; with `why`, how each was counted. */
+export function printAnswer(output: Output, report: AnswerReport, labels: Labels, why: boolean): void {
+  const { delivery } = report.state;
+  const speech = { labels, language: delivery.show.language };
+  if (report.claims.length === 0) printWrapped(output, labels('answer.no-claim'));
+  for (const claim of report.claims) printClaim(output, claim, speech, why);
+  printClocks(output, labels('answer.refusal'), report.refusalClocks, { ...speech, why });
+  output.line();
+  for (const { seq, clock } of report.unknownTerms)
+    printWrapped(output, `${labels('answer.unknown-term')} ${seq}, ${clock}`);
+  const late = report.overdue.length;
+  if (report.claims.length > 0)
+    output.line(
+      late === 0 ? labels('answer.nothing-late') : output.style('red', `${labels('answer.late')}: ${late}`),
+    );
+  if (!why && report.claims.length > 0) printWrapped(output, labels('answer.why'));
+  printWrapped(output, labels('answer.caution'));
+}
+
+function printClaim(output: Output, claim: ClaimResult, speech: ClockSpeech, why: boolean): void {
+  const { labels, language } = speech;
+  const { received, terms, governs } = claim;
+  const { claimant, amount, theirNumber } = received;
+  const said = [
+    `${labels('answer.claim')} ${claim.claim}: ${claimant.name} (${labels(`role.${claimant.role}`)})`,
+    `${labels('answer.received')} ${sayDay(received.received, language)}`,
+    `${labels('answer.our-number')} ${received.ourNumber}`,
+    ...(theirNumber === undefined ? [] : [`${labels('answer.their-number')} ${theirNumber}`]),
+    ...(amount === undefined ? [] : [`${amount.amount} ${amount.currency}`]),
+  ];
+  for (const line of wrap(printable(said.join(', ')), output.width)) output.line(output.style('bold', line));
+  const by = terms === undefined ? '' : ` (${[`#${terms.seq}`, ...terms.evidence].join(', ')})`;
+  printWrapped(output, `${labels('answer.governs')}: ${labels(`governs.${governs}`)}${by}`);
+  printWrapped(output, labels(`governing.${governs}`), '  ');
+  const how = { ...speech, why, candidates: governs === 'unknown' };
+  const isOwn = ({ binds }: ClaimClock) => binds === 'carrier';
+  printClocks(output, labels('answer.carrier'), claim.clocks.filter(isOwn), how);
+  const others = claim.clocks.filter((clock) => !isOwn(clock));
+  printClocks(output, labels('answer.others'), others, how);
+  printTable(
+    output,
+    `${labels('answer.contents')} (${claim.contents[0]?.source ?? ''})`,
+    claim.contents.map(({ id, state }) => [labels(`said.${state}`), labels(`contents.${id}`)]),
+  );
+  printTable(
+    output,
+    labels('answer.papers'),
+    claim.papers.map(({ id, asked, have }) => [
+      have.length > 0 ? have.join(', ') : labels(asked === 'by-rule' ? 'papers.owed' : 'papers.missing'),
+      `${labels(`papers.${id}`)} (${labels(`papers.${asked}`)})`,
+    ]),
+  );
+}
+
+interface ClocksShown extends ClockSpeech {
+  why: boolean;
+  /** Whether to say under which candidate each counts. */
+  candidates?: boolean;
+}
+
+function printClocks(output: Output, title: string, clocks: readonly ClaimClock[], how: ClocksShown): void {
+  const rows = clocks.map((clock) => {
+    const candidates = how.candidates === true ? sayCandidates(clock, how) : [];
+    const what = [sayTitle(clock, how), clock.source, ...candidates].join(', ');
+    const notes = how.why ? allNotes(clock, how) : needfulNotes(clock, how);
+    return [
+      clock.due === undefined ? '-' : sayMoment(clock.due, how),
+      sayState(clock, how),
+      notes.length === 0 ? what : `${what}. ${notes.join(' ')}`,
+    ];
+  });
+  printTable(output, title, rows);
+}
+
+function printTable(output: Output, title: string, rows: readonly string[][]): void {
+  if (rows.length === 0) return;
+  output.line();
+  output.line(output.style('bold', printable(title)));
+  for (const line of tableLines(rows, output.width - 2)) output.line(`  ${line}`.trimEnd());
+}
+
+/** Several deliveries: each duty of the carrier that is open or late, what is due first at the top. */
+export function printAnswerTable(output: Output, reports: readonly AnswerReport[], labels: Labels): void {
+  const speech: ClockSpeech = { labels, language: 'en' };
+  const rows = reports
+    .flatMap(({ state, claims }) =>
+      claims.flatMap(({ claim, clocks }) =>
+        clocks
+          .filter(({ binds, state: how }) => binds === 'carrier' && (how === 'overdue' || how === 'running'))
+          .map((clock) => ({ delivery: state.delivery.delivery, claim, clock })),
+      ),
+    )
+    .sort((a, b) => sortKey(a.clock).localeCompare(sortKey(b.clock)));
+  const head = ['due', 'state', 'delivery', 'claim', 'what'].map((name) => labels(`head.${name}`));
+  const cells = rows.map(({ delivery, claim, clock }) => [
+    clock.due === undefined ? '-' : sayMoment(clock.due, speech),
+    sayState(clock, speech),
+    delivery,
+    claim,
+    `${sayTitle(clock, speech)}, ${clock.source}`,
+  ]);
+  for (const line of tableLines([head, ...cells], output.width)) output.line(line);
+  output.line();
+  printWrapped(output, labels('answer.caution'));
+}
+
+/** Days and times in one order; what has no end comes last. */
+function sortKey({ due }: ClaimClock): string {
+  if (due === undefined) return '~';
+  return due.is === 'day' ? `${due.day.date}T24` : new Date(due.at).toISOString();
+}
+
+function printWrapped(output: Output, text: string, indent = ''): void {
+  for (const line of wrap(printable(text), Math.max(30, output.width - indent.length)))
+    output.line(`${indent}${line}`);
+}

@@ -1,0 +1,127 @@
+import { DateTime } from 'luxon';
+import type { Labels } from '../compose/words/labels.js';
+import type { Day, Governing } from '../model/claim.js';
+import type { Language } from '../model/delivery.js';
+import { assertNever } from '../model/error.js';
+import type { ClaimClock, ClockMoment } from '../model/results.js';
+
+/** How clocks are said in the language of a delivery. */
+export interface ClockSpeech {
+  labels: Labels;
+  language: Language;
+}
+
+const localeOf = (language: Language) => (language === 'es' ? 'es-US' : 'en-US');
+
+/** `Wed 2 Sep 2026 America/Chicago`, or with the time of day and the zone's short name where hours count. */
+export function sayMoment(moment: ClockMoment, { language }: ClockSpeech): string {
+  if (moment.is === 'day') return sayDay(moment.day, language);
+  const local = DateTime.fromMillis(moment.at, { zone: moment.zone }).setLocale(localeOf(language));
+  const zone = local.setLocale('en-US').offsetNameShort ?? local.toFormat('ZZ');
+  return `${local.toFormat('ccc d LLL yyyy HH:mm')} ${zone}`;
+}
+
+export function sayDay({ date, zone }: Day, language: Language): string {
+  return `${DateTime.fromISO(date).setLocale(localeOf(language)).toFormat('ccc d LLL yyyy')} ${zone}`;
+}
+
+/** The state in words; for what is no duty of the carrier's an end that has come is only passed. */
+export function sayState({ binds, state }: ClaimClock, { labels }: ClockSpeech): string {
+  return labels(`state.${state === 'overdue' && binds !== 'carrier' ? 'passed' : state}`);
+}
+
+/** `Acknowledge the claim [us-acknowledge]`, with the turn of one that comes round again and the stop. */
+export function sayTitle({ title, turn, stop, id }: ClaimClock, { language }: ClockSpeech): string {
+  return [
+    title[language],
+    ...(turn === undefined ? [] : [String(turn)]),
+    ...(stop === undefined ? [] : [`(${stop})`]),
+    `[${id}]`,
+  ].join(' ');
+}
+
+/** Under which of the candidates a clock counts, in few words; nothing for one that counts whatever governs. */
+export function sayCandidates({ governs }: ClaimClock, { labels }: ClockSpeech): string[] {
+  return [...new Set(governs.map(candidateOf))].map((name) => labels(`note.${name}`));
+}
+
+function candidateOf(governs: Governing): 'if-us' | 'if-cmr' | 'if-state' {
+  switch (governs) {
+    case 'us-carriage-by-law':
+    case 'us-carriage-by-contract':
+    case 'us-carriage-by-bill':
+      return 'if-us';
+    case 'cmr':
+      return 'if-cmr';
+    case 'state-law':
+    case 'unknown':
+      return 'if-state';
+    default:
+      return assertNever(governs);
+  }
+}
+
+/** What its end cannot be read without: a term of the contract, assumed hours, an inspection, standing still. */
+export function needfulNotes(clock: ClaimClock, speech: ClockSpeech): string[] {
+  const { labels, language } = speech;
+  const { counting, stopped, setBy, leastDue } = clock;
+  const notes: string[] = [];
+  if (setBy !== undefined)
+    notes.push(`${labels('note.set-by')} ${setBy.seq}${setBy.note === undefined ? '' : ` (${setBy.note})`}.`);
+  if (leastDue !== undefined) notes.push(`${labels('note.least')} ${sayMoment(leastDue, speech)}.`);
+  if (stopped !== undefined) {
+    const [name, days] =
+      stopped.until === undefined
+        ? ['note.stopped', [stopped.from]]
+        : ['note.stopped-until', [stopped.from, stopped.until]];
+    notes.push(`${labels(name)} ${days.map((day) => sayDay(day, language)).join(', ')}.`);
+  }
+  if (counting?.hours !== undefined)
+    notes.push(
+      `${labels(counting.hours.assumed ? 'note.hours-assumed' : 'note.hours-stated')} ${counting.hours.from}–${counting.hours.to}.`,
+    );
+  if (counting?.ifEveryHourCounts !== undefined)
+    notes.push(`${labels('note.every-hour')} ${sayMoment(counting.ifEveryHourCounts, speech)}.`);
+  if (dependsOnHours(clock)) notes.push(labels('note.depends'));
+  if (counting?.inspection !== undefined)
+    notes.push(labels(clock.due === undefined ? 'note.waits' : 'note.inspection'));
+  if (counting?.holidays?.known === false) notes.push(labels('note.no-holidays'));
+  return notes;
+}
+
+/** Whether it is in time only because some hours are not counted. */
+function dependsOnHours({ counting, done, state }: ClaimClock): boolean {
+  const every = counting?.ifEveryHourCounts;
+  return (
+    state === 'done' &&
+    counting?.inspection === undefined &&
+    every?.is === 'time' &&
+    done?.is === 'time' &&
+    done.at > every.at
+  );
+}
+
+/** What is to be done, what the rule rests on, and everything that a reader needs to count again. */
+export function allNotes(clock: ClaimClock, speech: ClockSpeech): string[] {
+  const { labels, language } = speech;
+  const { from, done, counting, governs } = clock;
+  const notes = [`${clock.duty[language]}.`, `${clock.source}: ${labels(`basis.${clock.basis}`)}.`];
+  if (clock.nature === 'least-time') notes.push(labels('note.least-time'));
+  if (governs.length > 0)
+    notes.push(`${labels('note.counts-if')} ${governs.map((one) => labels(`governs.${one}`)).join('; ')}.`);
+  const since = from === undefined ? '' : `: ${sayMoment(from, speech)}${byWhat(from)}`;
+  notes.push(`${labels('note.starts')} ${clock.starts[language]}${since}.`);
+  if (done !== undefined) notes.push(`${labels('note.done-on')} ${sayMoment(done, speech)}${byWhat(done)}.`);
+  const out = counting?.leftOut ?? [];
+  if (out.length > 0) {
+    const days = out.map(({ date, why }) => `${date} (${labels(`why.${why}`)})`);
+    notes.push(`${labels('note.left-out')} ${days.join(', ')}.`);
+  }
+  return [...notes, ...needfulNotes(clock, speech)];
+}
+
+/** The evidence and the entry that a moment rests on. */
+function byWhat({ evidence, seq }: ClockMoment): string {
+  const said = [...evidence, ...(seq === undefined ? [] : [`#${seq}`])];
+  return said.length === 0 ? '' : ` (${said.join(', ')})`;
+}

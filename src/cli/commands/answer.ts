@@ -1,0 +1,82 @@
+import { Command } from 'commander';
+import { DossierError } from '../../model/error.js';
+import { EXIT } from '../exit.js';
+import { deliveryFolder } from '../folder.js';
+import { printProblem } from '../problems.js';
+import type { CliContext } from '../program.js';
+import { whoEnters } from '../who.js';
+
+interface Options {
+  claim?: string;
+  at?: string;
+  templates?: string;
+  why?: boolean;
+  json?: boolean;
+}
+
+export function answerCommand({ output, exit, now }: CliContext): Command {
+  return new Command('answer')
+    .description('What is due when for a claim, what is late, and what the claimant still owes.')
+    .argument('[folders...]', 'delivery folders (default: the one you are in)')
+    .option('--claim <id>', 'only this claim, such as c1')
+    .option('--at <time>', 'as it would be at this moment, such as 2026-07-14T12:00Z')
+    .option('--templates <folder>', 'a folder with a claim-clocks.yaml of your own')
+    .option('--why', 'also what each asks, from what and how it was counted, and what the rule rests on')
+    .option('--json', 'the answer as JSON')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  dossier answer
+  dossier answer deliveries/4711 --claim c1
+  dossier answer deliveries/*                   a table, what is due first at the top
+
+The clocks are those of templates/claim-clocks.yaml. Which of them count depends on
+what governs the carriage, and that is never assumed: dossier record claim terms
+Local law and the contract of carriage decide. This is not legal advice.
+Exits with 1 while something of the carrier’s is overdue, with 2 when a delivery
+could not be read.`,
+    )
+    .action(async (given: string[], options: Options) => {
+      const [{ answer, answerWords }, { readAt }, { printAnswer, printAnswerTable, answerJson }] =
+        await Promise.all([
+          import('../../jobs/answer.js'),
+          import('../../jobs/assess.js'),
+          import('../answer-list.js'),
+        ]);
+      const at = readAt(options.at, now);
+      const { claim, templates } = options;
+      const of = async (folder: string | undefined) => {
+        const by = whoEnters(undefined);
+        const report = await answer({ folder: deliveryFolder(folder), at, by, now, claim, templates });
+        if (report.overdue.length > 0) exit(EXIT.no);
+        return { folder: folder ?? '.', report };
+      };
+      if (given.length < 2) {
+        const one = await of(given[0]);
+        if (options.json === true) return output.json(answerJson(one.folder, one.report));
+        const words = await answerWords(one.report.state.delivery.show.language);
+        return printAnswer(output, one.report, words, options.why === true);
+      }
+      const answers = [];
+      for (const folder of given)
+        answers.push(
+          await of(folder).catch((error: unknown) => {
+            if (!(error instanceof DossierError)) throw error;
+            exit(EXIT.badInput);
+            return { folder, problem: error.toProblem() };
+          }),
+        );
+      if (options.json === true)
+        return output.json(
+          answers.map((one) => ('problem' in one ? one : answerJson(one.folder, one.report))),
+        );
+      const reports = answers.flatMap((one) => ('report' in one ? [one.report] : []));
+      printAnswerTable(output, reports, await answerWords('en'));
+      for (const one of answers) {
+        if (!('problem' in one)) continue;
+        output.note(`${one.folder}:`);
+        printProblem(output, one.problem);
+      }
+    });
+}

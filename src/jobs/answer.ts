@@ -1,0 +1,72 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { SHIPPED } from '../compose/shipped.js';
+import { type Labels, readLabels } from '../compose/words/labels.js';
+import type { Language } from '../model/delivery.js';
+import { DossierError } from '../model/error.js';
+import type { ClaimClock, ClaimResult } from '../model/results.js';
+import type { Instant } from '../model/time.js';
+import { type AssessedDelivery, assessDelivery } from './assess.js';
+import { loadClaimClocks } from './claim-clocks.js';
+import type { OpenDelivery } from './delivery.js';
+
+export interface AnswerInput extends OpenDelivery {
+  /** The moment at which something is late or not. */
+  at: Instant;
+  /** Only this claim, such as c1. */
+  claim?: string | undefined;
+  /** The carrier's own folder of templates, which may hold its clocks of a claim. */
+  templates?: string | undefined;
+}
+
+export interface AnswerReport extends AssessedDelivery {
+  claims: ClaimResult[];
+  refusalClocks: ClaimClock[];
+  /** Duties of the carrier that are overdue, over all claims shown. */
+  overdue: ClaimClock[];
+  /** Entries by which the contract sets a clock that the rules do not have. */
+  unknownTerms: { seq: number; clock: string }[];
+}
+
+/**
+ * What is due when for the claims of a delivery, and what of it is late.
+ * Throws DossierError `bad-value` for a claim that there is not, `bad-template` when the clocks cannot be read.
+ */
+export async function answer(input: AnswerInput): Promise<AnswerReport> {
+  const assessed = await assessDelivery(input);
+  const all = assessed.assessment.claims ?? [];
+  const claims = input.claim === undefined ? all : all.filter(({ claim }) => claim === input.claim);
+  if (input.claim !== undefined && claims.length === 0) throw noSuchClaim(input.claim, all);
+  const clocks = claims.flatMap((claim) => claim.clocks);
+  const { clocks: rules } = await loadClaimClocks(input.templates);
+  const known = new Set(rules.map(({ id }) => id));
+  return {
+    ...assessed,
+    claims,
+    refusalClocks: assessed.assessment.refusalClocks ?? [],
+    overdue: clocks.filter(({ binds, state }) => binds === 'carrier' && state === 'overdue'),
+    unknownTerms: assessed.state.claims.flatMap((entry) =>
+      entry.is === 'clock-set' && entry.replacedBy === undefined && !known.has(entry.clock)
+        ? [{ seq: entry.seq, clock: entry.clock }]
+        : [],
+    ),
+  };
+}
+
+function noSuchClaim(named: string, all: readonly ClaimResult[]): DossierError {
+  const choices = all.map(({ claim }) => claim);
+  return new DossierError('bad-value', `there is no claim "${named}"`, {
+    where: { field: '--claim' },
+    fix:
+      choices.length === 0
+        ? 'No claim is recorded at that moment: dossier record claim received'
+        : `Use one of: ${choices.join(', ')}.`,
+    choices,
+  });
+}
+
+/** Words for what is due and late, in a language. Throws DossierError `bad-template` when they can't be read. */
+export async function answerWords(language: Language): Promise<Labels> {
+  const file = join(SHIPPED, 'words', language, 'answer.yaml');
+  return readLabels(await readFile(file, 'utf8'), file);
+}
