@@ -16,6 +16,7 @@ import type { Zone } from '../../src/model/time.js';
 import { codeOf, ENGLISH, englishIn, ownWords } from './own-words.js';
 import { textOf } from './pages.js';
 import { sampleInput } from './sample.js';
+import { withClaim } from './sample-claim.js';
 
 const folderOf = (language: string) => join(import.meta.dirname, '../../templates/words', language);
 const filesOf = (language: string) =>
@@ -49,7 +50,7 @@ describe('Spanish has the same as English', () => {
     expect(filesOf('es')).toEqual(filesOf('en'));
   });
 
-  it.each(['labels.yaml', 'sheet.yaml'])('in the names of %s, each with words', (file) => {
+  it.each(['answer.yaml', 'labels.yaml', 'sheet.yaml'])('in the names of %s, each with words', (file) => {
     const keys = (language: string) =>
       Object.entries(parse(read(language, file)) as Record<string, Record<string, unknown>>).flatMap(
         ([group, names]) =>
@@ -139,7 +140,9 @@ describe('a Spanish dossier', () => {
   let input: ComposeInput;
   let made: Awaited<ReturnType<typeof composeDossier>>;
   beforeAll(async () => {
-    input = await sampleInput({ facts: { show: { temperature: '°F', language: 'es', paper: 'Letter' } } });
+    input = withClaim(
+      await sampleInput({ facts: { show: { temperature: '°F', language: 'es', paper: 'Letter' } } }),
+    );
     made = await composeDossier(input);
   });
 
