@@ -100,6 +100,23 @@ describe('headings', () => {
   });
 });
 
+describe('a trailer of two zones', () => {
+  const found = (...headings: string[]) => {
+    const columns = assignColumns(['Time', ...headings], [['2026-07-14 04:00']]);
+    if (columns.is !== 'columns') throw new Error(columns.is);
+    const { channels, unused } = columns.columns;
+    return { read: channels.map((c) => headings[c.column - 1]), unused };
+  };
+  it.each([
+    ['the second after the first', ['Zone 1 return', 'Zone 2 return'], ['Zone 1 return'], ['Zone 2 return']],
+    ['the second before the first', ['Zone 2 return', 'Zone 1 return'], ['Zone 1 return'], ['Zone 2 return']],
+    ['the first without a number', ['Retorno zona 2', 'Retorno'], ['Retorno'], ['Retorno zona 2']],
+    ['the second alone', ['Zone 2 return'], ['Zone 2 return'], []],
+  ])('%s: the lowest is read, the other named as not read', (_, headings, read, unused) =>
+    expect(found(...headings)).toEqual({ read, unused }),
+  );
+});
+
 describe('probes', () => {
   const channelsOf = (...headings: string[]) => {
     const found = assignColumns(['Time', ...headings], [['2026-07-14 04:00']]);

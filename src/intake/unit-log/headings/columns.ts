@@ -84,9 +84,10 @@ function guess(said: readonly (SaidByHeading | undefined)[]): Taken {
       probes.push({ column, number: meaning.number, weak: meaning.weak });
       return;
     }
+    // Of two zones, or two sensors, the first counts; the other is told as not read.
+    const strength = meaning.strength - (meaning.number ?? 0) / 100;
     const rival = taken.get(meaning.means);
-    if (rival === undefined || meaning.strength > rival.strength)
-      taken.set(meaning.means, { column, strength: meaning.strength });
+    if (rival === undefined || strength > rival.strength) taken.set(meaning.means, { column, strength });
   });
   // `Temperature` alone is a recorder's only column; beside named air it could be anything.
   const strong = probes.filter((p) => !p.weak);
