@@ -10,10 +10,14 @@ const LOSSES: ReadonlySet<AmountItem> = new Set([
   'market-value',
   'invoice-value',
   'freight-paid',
+  'salvage-cost',
   'mitigation-cost',
   'inspection-cost',
   'disposal-cost',
 ]);
+
+/** Without one of these with a paper, a claimed amount is only claimed. */
+const VALUES: ReadonlySet<AmountItem> = new Set(['market-value', 'invoice-value']);
 
 /**
  * What entries of a claim say of the amount and of the condition at delivery. An amount without a paper shows nothing
@@ -21,7 +25,7 @@ const LOSSES: ReadonlySet<AmountItem> = new Set([
  */
 export function saidPoints(entries: readonly ClaimEntry[]): (Bearing & { point: PositionPoint })[] {
   const all = standing(entries);
-  const valued = all.some((one) => one.is === 'amount' && LOSSES.has(one.item) && one.evidence.length > 0);
+  const valued = all.some((one) => one.is === 'amount' && VALUES.has(one.item) && one.evidence.length > 0);
   return all.flatMap((entry) => {
     const bearing = bearingOf(entry, valued);
     const point: PositionPoint = { from: { is: 'claim-entry', seq: entry.seq }, evidence: entry.evidence };

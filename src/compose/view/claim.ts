@@ -19,11 +19,10 @@ export function claimSections(view: View): Section[] {
       title: labels('section.claim'),
       blocks: [
         ...words.blocks('sections/claim'),
-        ...claims.flatMap((claim) => [
-          ...(several ? [headingOf(view, claim)] : []),
-          ...claimBlocks(view, claim),
-        ]),
-        ...clockBlocks(view, input.assessment.refusalClocks ?? [], 'refusal-clocks'),
+        ...claims.flatMap((claim) =>
+          several ? [headingOf(view, claim), ...claimBlocks(view, claim)] : raised(claimBlocks(view, claim)),
+        ),
+        ...raised(clockBlocks(view, input.assessment.refusalClocks ?? [], 'refusal-clocks')),
       ],
     },
   ];
@@ -34,6 +33,10 @@ const headingOf = ({ labels }: View, { received }: ClaimResult): Block => ({
   level: 2,
   text: labels('claim.heading').replace('NUMBER', () => received.ourNumber),
 });
+
+/** Headings of a claim stand right below the section's when it is the only one. */
+const raised = (blocks: readonly Block[]): Block[] =>
+  blocks.map((block) => (block.is === 'heading' ? { ...block, level: 2 } : block));
 
 const claimBlocks = (view: View, claim: ClaimResult): Block[] => [
   claimFacts(view, claim),

@@ -1,4 +1,5 @@
 import { partyRole } from '../../model/delivery.js';
+import { hundredths } from '../../model/money.js';
 import { celsius, kelvin } from '../../model/temperature.js';
 import { milliseconds } from '../../model/time.js';
 import type { Cover, CoverLine, Fact, Inline } from '../blocks.js';
@@ -114,7 +115,21 @@ function happened(view: View): Inline[] {
     refusedAt: refused === undefined ? undefined : { is: 'time', at: refused.at, zone: refused.zone },
     unloaded: unloaded !== undefined,
     unloadedAt: unloaded === undefined ? undefined : { is: 'time', at: unloaded.at, zone: unloaded.zone },
+    ...claimed(view),
   });
+}
+
+/** The carrier's numbers of the claims, and the amount where there is one claim. */
+function claimed({ input, format }: View): {
+  claimed: string | undefined;
+  claimedAmount: string | undefined;
+} {
+  const claims = (input.assessment.claims ?? []).map(({ received }) => received);
+  const amount = claims.length === 1 ? claims[0]?.amount : undefined;
+  return {
+    claimed: claims.map(({ ourNumber }) => ourNumber).join(', ') || undefined,
+    claimedAmount: amount && format.money(hundredths(amount), amount.currency),
+  };
 }
 
 function parties(view: View): Fact[] {

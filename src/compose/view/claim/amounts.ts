@@ -1,3 +1,5 @@
+import { thousandths } from '../../../assess/claim/quantities.js';
+import { times } from '../../../assess/claim/said-amounts.js';
 import type { AmountSheet, AmountStep, ClaimResult, MoneyRange } from '../../../model/results.js';
 import type { ClaimEntryOf } from '../../../model/state.js';
 import { type Block, type Cell, type Fact, plain, text } from '../../blocks.js';
@@ -57,11 +59,18 @@ function saidTable(view: View, claim: ClaimResult): Block[] {
         cell(one.line === undefined ? labels('claim.whole') : names.line(one.line)),
         cell(labels(`sayer.${one.saidBy}`)),
         cell(reckoned(view, one)),
-        cell(one.total === undefined ? '' : moneyIn(view, one.total)),
+        cell(amountOf(view, one)),
         restsOn(view, [one.seq]),
       ]),
     },
   ];
+}
+
+/** What an entry comes to by itself; nothing where the quantity is that of other entries. */
+function amountOf(view: View, { total, each, quantity }: ClaimEntryOf<'amount'>): string {
+  if (total !== undefined) return moneyIn(view, total);
+  const product = each && quantity && times(each, thousandths(quantity));
+  return each === undefined || !product ? '' : view.format.money(product.value, each.currency);
 }
 
 function reckoned(view: View, { each, quantity, unit }: ClaimEntryOf<'amount'>): string {
@@ -78,12 +87,13 @@ const RESULTS: ReadonlySet<AmountStep['id']> = new Set(['loss', 'claimable']);
 function stepTable(view: View, { steps, currency }: AmountSheet): Block[] {
   const { labels, names, format } = view;
   if (steps.length === 0) return [];
+  const ofLines = steps.some(({ line }) => line !== undefined);
   return [
     {
       is: 'table',
       columns: [
         column(view, 'step', 4),
-        column(view, 'line', 2.4),
+        ...(ofLines ? [column(view, 'line', 2.4)] : []),
         column(view, 'amount', 3, 'right'),
         column(view, 'rests-on', 2.4),
       ],
@@ -91,7 +101,7 @@ function stepTable(view: View, { steps, currency }: AmountSheet): Block[] {
         const words = labels(`amount-step.${id}`);
         return [
           RESULTS.has(id) ? [{ is: 'strong', of: plain(words) }] : cell(words),
-          cell(line === undefined ? '' : names.line(line)),
+          ...(ofLines ? [cell(line === undefined ? '' : names.line(line))] : []),
           RESULTS.has(id)
             ? [{ is: 'strong', of: plain(range(view, amount, currency)) }]
             : cell(range(view, amount, currency)),
@@ -107,19 +117,23 @@ function stepTable(view: View, { steps, currency }: AmountSheet): Block[] {
   ];
 }
 
-/** Each thing that is not in the sum, and why; a note on an item names it. */
+/** Each thing that is not in the sum, and why, once; a note on an item names it. */
 function noteList(view: View, { notes }: AmountSheet): Block[] {
   const { labels } = view;
   if (notes.length === 0) return [];
-  const sentence = ({ is, detail }: AmountSheet['notes'][number]) =>
-    labels.find(`amount-note.${detail}`) ??
-    labels(`amount-note.${is}`).replace('ITEM', () => labels.find(`amount-item.${detail}`) ?? detail);
+  const said = new Map<string, number[]>();
+  for (const { is, detail, seqs } of notes) {
+    const sentence =
+      labels.find(`amount-note.${detail}`) ??
+      labels(`amount-note.${is}`).replace('ITEM', () => labels.find(`amount-item.${detail}`) ?? detail);
+    said.set(sentence, [...(said.get(sentence) ?? []), ...seqs]);
+  }
   return [
     {
       is: 'list',
       ordered: false,
-      items: notes.map((note): Block[] => [
-        { is: 'paragraph', of: [text(sentence(note)), ...inBrackets(restsOn(view, note.seqs))] },
+      items: [...said].map(([sentence, seqs]): Block[] => [
+        { is: 'paragraph', of: [text(sentence), ...inBrackets(restsOn(view, seqs))] },
       ]),
     },
   ];

@@ -23,8 +23,9 @@ export function inBrackets(links: readonly Inline[]): Inline[] {
   return links.length === 0 ? [] : [text(' ('), ...links, text(')')];
 }
 
-/** `Mon 3 Aug 2026 (America/Chicago)` */
-export const dayIn = ({ format }: View, { date, zone }: Day): string => `${format.day(date)} (${zone})`;
+/** `Mon 3 Aug 2026 CDT`: a day is a day of its place. */
+export const dayIn = ({ format }: View, { date, zone }: Day): string =>
+  `${format.day(date)}\u00a0${format.zoneName(Date.parse(`${date}T12:00:00Z`), zone)}`;
 
 export const moneyIn = ({ format }: View, money: Money): string =>
   format.money(hundredths(money), money.currency);

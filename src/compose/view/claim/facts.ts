@@ -91,7 +91,7 @@ export function soFarBlocks(view: View, claim: ClaimResult): Block[] {
       columns: [
         column(view, 'time', 2.4),
         column(view, 'what', 3.6),
-        column(view, 'with', 2),
+        column(view, 'who', 2),
         column(view, 'amount', 1.4, 'right'),
         column(view, 'exhibits', 1),
       ],
