@@ -5,7 +5,7 @@ import { parseTypedTime } from '../intake/typed.js';
 import type { EntryOf } from '../model/entry.js';
 import { DossierError } from '../model/error.js';
 import type { EvidenceId } from '../model/evidence.js';
-import type { ItemOf, RecordState } from '../model/state.js';
+import type { EvidenceItem, ItemOf, RecordState } from '../model/state.js';
 import { type KnownTime, milliseconds, toInstant, type Zone, zone as zoneSchema } from '../model/time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 
@@ -43,7 +43,7 @@ export async function recordClock(input: ClockInput): Promise<ComparedClock> {
   return withDelivery(input, true, async (record) => {
     const state = settle(record.state());
     const photo = input.photo === undefined ? undefined : photoOf(state, input.photo);
-    const logs = state.evidence.filter((item) => item.kind === 'unit-log');
+    const logs = state.evidence.filter(isStandingLog);
     const log = input.log === undefined ? undefined : logs.find(({ evidence }) => evidence === input.log);
     if (input.log !== undefined && log === undefined)
       throw wrong('--log', `there is no unit log ${input.log}`, `Use one of: ${idsOf(logs)}.`);
@@ -163,6 +163,11 @@ function zoneOf(text: string): Zone {
       'Use a name such as America/Phoenix.',
     );
   return read.data;
+}
+
+/** A log that no later reading of the same file takes the place of. */
+function isStandingLog(item: EvidenceItem): item is ItemOf<'unit-log'> {
+  return item.kind === 'unit-log' && item.replacedBy === undefined;
 }
 
 /** The zone that all of these logs' clocks are set to. */

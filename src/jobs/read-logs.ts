@@ -3,7 +3,8 @@ import { logPoints } from '../assess/clocks/points.js';
 import { type JoinedLogs, joinLogs } from '../assess/logs/join.js';
 import { readUnitLog } from '../intake/unit-log/read.js';
 import { DossierError } from '../model/error.js';
-import type { RecordState } from '../model/state.js';
+import type { EvidenceId } from '../model/evidence.js';
+import { findEvidence, type ItemOf, type RecordState } from '../model/state.js';
 import type { UnitLog } from '../model/unit-log.js';
 import type { DeliveryRecord } from '../record/store.js';
 
@@ -14,7 +15,8 @@ import type { DeliveryRecord } from '../record/store.js';
 export async function readLogs(record: DeliveryRecord, state: RecordState): Promise<JoinedLogs> {
   const logs: UnitLog[] = [];
   for (const item of state.evidence) {
-    if (item.kind !== 'unit-log') continue;
+    // The same rows read anew in another way must not count twice.
+    if (item.kind !== 'unit-log' || item.replacedBy !== undefined) continue;
     const path = record.originalPath(item.file.sha256);
     if (path === undefined)
       throw new DossierError(
@@ -26,7 +28,19 @@ export async function readLogs(record: DeliveryRecord, state: RecordState): Prom
         },
       );
     const log = await readUnitLog(path, item.mapping, { evidence: item.evidence, addedSeconds: 0 });
-    logs.push(correctLog(log, logPoints(state.clocks, item.evidence)));
+    logs.push(correctLog(log, logPoints(state.clocks, item.evidence, readBefore(state, item))));
   }
   return joinLogs(logs);
+}
+
+/** Earlier readings of the same file by a clock of the same zone: what was measured of that clock holds for this one. */
+function readBefore(state: RecordState, log: ItemOf<'unit-log'>): EvidenceId[] {
+  const before: EvidenceId[] = [];
+  for (let id = log.replaces; id !== undefined; ) {
+    const item = findEvidence(state, id);
+    if (item?.kind !== 'unit-log' || before.includes(id)) break;
+    if (item.mapping.time.zone === log.mapping.time.zone) before.push(id);
+    id = item.replaces;
+  }
+  return before;
 }

@@ -13,6 +13,8 @@ export type EvidenceItem = Evidence & {
   enteredBy: string;
   /** Later entries that described or corrected it, in order. */
   describedBy: number[];
+  /** The later reading of the same file that counts in its place. */
+  replacedBy?: EvidenceId;
   /** Reason, when it is withheld from copies for outsiders. */
   withheld?: string;
   /** Parts of its picture that are black in copies for outsiders. */

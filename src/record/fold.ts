@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import { type Delivery, delivery } from '../model/delivery.js';
 import type { description, Entry } from '../model/entry.js';
 import { assertNever } from '../model/error.js';
-import type { EvidenceId, Sha256 } from '../model/evidence.js';
+import type { EvidenceId, ReceivedEvidence, Sha256 } from '../model/evidence.js';
 import type { ClaimEntry, EvidenceItem, RecordState } from '../model/state.js';
 
 /**
@@ -25,6 +25,11 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
     evidence.set(id, to(item));
   };
 
+  const replace = (by: ReceivedEvidence) => {
+    if (by.kind === 'unit-log' && by.replaces !== undefined)
+      change(by.replaces, (item) => ({ ...item, replacedBy: by.evidence }));
+  };
+
   for (const entry of entries) {
     switch (entry.type) {
       case 'delivery-facts':
@@ -39,6 +44,7 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
           enteredBy: entry.by,
           describedBy: [],
         });
+        if (entry.type === 'evidence-received') replace(entry.body);
         break;
       case 'evidence-described':
         change(entry.body.evidence, (item) => described(item, entry.body, entry.seq));

@@ -1,7 +1,7 @@
 import { BEFORE_A_CLAIM, type ClaimId, type ClaimNote } from '../model/claim.js';
 import type { Entry } from '../model/entry.js';
 import { assertNever } from '../model/error.js';
-import type { EvidenceId, EvidenceKind } from '../model/evidence.js';
+import type { EvidenceId, EvidenceKind, ReceivedEvidence } from '../model/evidence.js';
 
 /** Whether evidence of this kind is a file, and so has a subject. */
 export function isFiled(kind: EvidenceKind): kind is 'photo' | 'unit-log' | 'readings' | 'document' {
@@ -66,7 +66,11 @@ export function referenceProblem(entry: Entry, there: Known): string | undefined
     there.kindOf(id) === undefined ? undefined : `there is evidence ${id} already`;
   switch (entry.type) {
     case 'evidence-received':
-      return unused(entry.body.evidence) ?? known(entry.body.within?.evidence);
+      return (
+        unused(entry.body.evidence) ??
+        known(entry.body.within?.evidence) ??
+        replacedProblem(entry.body, there)
+      );
     case 'reading-recorded':
       return (
         unused(entry.body.evidence) ??
@@ -98,6 +102,14 @@ export function referenceProblem(entry: Entry, there: Known): string | undefined
     default:
       return assertNever(entry);
   }
+}
+
+/** Only a reading of a log is read anew. */
+function replacedProblem(received: ReceivedEvidence, there: Known): string | undefined {
+  if (received.kind !== 'unit-log' || received.replaces === undefined) return undefined;
+  const kind = there.kindOf(received.replaces);
+  if (kind === undefined) return `there is no evidence ${received.replaces}`;
+  return kind === 'unit-log' ? undefined : `${received.replaces} is no unit log, so it can't be read anew`;
 }
 
 function claimProblem(note: ClaimNote, there: Known): string | undefined {

@@ -18,12 +18,21 @@ export function cameraPoints(clocks: readonly Comparison[], camera: string): Clo
   return toPoints(standing(clocks, ({ clock }) => clock.is === 'camera' && clock.camera === camera));
 }
 
-/** What was measured of a unit log's clock, in the order of time; comparisons that name no log count for every log. */
-export function logPoints(clocks: readonly Comparison[], log: EvidenceId): ClockPoint[] {
+/**
+ * What was measured of a unit log's clock, in the order of time; comparisons that name no log count for every log.
+ * @param before earlier readings of the same file, for which comparisons may have been made
+ */
+export function logPoints(
+  clocks: readonly Comparison[],
+  log: EvidenceId,
+  before: readonly EvidenceId[] = [],
+): ClockPoint[] {
   return toPoints(
     standing(
       clocks,
-      ({ clock }) => clock.is === 'unit-log' && (clock.evidence === undefined || clock.evidence === log),
+      ({ clock }) =>
+        clock.is === 'unit-log' &&
+        (clock.evidence === undefined || clock.evidence === log || before.includes(clock.evidence)),
     ),
   );
 }

@@ -13,11 +13,20 @@ import { type Around, allowed, enclose, leftInside } from './around.js';
 import type { Batch } from './batch.js';
 import type { Holders } from './holders.js';
 import { inOrder } from './in-order.js';
+import { readAgain } from './read-again.js';
 import { type CollectedItem, type CollectReport, whenInWords } from './report.js';
 import { type Source, sourcesInside } from './sources.js';
 
 type Result =
-  | { is: 'held'; sha256: Sha256; inside?: Inside | undefined; archive: boolean; problems?: Problem[] }
+  | {
+      is: 'held';
+      sha256: Sha256;
+      inside?: Inside | undefined;
+      archive: boolean;
+      problems?: Problem[];
+      /** A log that would be read as it is read already. */
+      readSo?: boolean;
+    }
   | { is: 'refused'; error: DossierError }
   | { is: 'examined'; examined: Examined };
 
@@ -34,7 +43,7 @@ export class CollectRun {
   readonly #taken = new Set<Sha256>();
   /** What readings from files say already. */
   readonly #said: Map<string, EvidenceId>;
-  readonly #same: { item: CollectedItem; sha256: Sha256 }[] = [];
+  readonly #same: { item: CollectedItem; sha256: Sha256; readSo: boolean }[] = [];
 
   constructor(
     record: DeliveryRecord,
@@ -63,9 +72,10 @@ export class CollectRun {
     const sources = found.map((file) => ({ found: file, hint: hintFor(captions, file) }));
     await this.#take(sources, undefined, onEach);
     // Which evidence holds the same bytes is only known when both have had their turn.
-    for (const { item, sha256 } of this.#same.splice(0)) {
+    for (const { item, sha256, readSo } of this.#same.splice(0)) {
       const evidence = this.#holders.of(sha256);
-      item.takenFor = `the same bytes as ${evidence ?? 'a file that was refused'}; nothing added`;
+      const held = `the same bytes as ${evidence ?? 'a file that was refused'}`;
+      item.takenFor = `${held}${readSo ? ', read in this way already' : ''}; nothing added`;
       if (evidence !== undefined) item.evidence = evidence;
     }
   }
@@ -92,9 +102,11 @@ export class CollectRun {
           ? await this.#record.addOriginal(found.path)
           : await this.#record.addOriginalStream(inside.read(), extname(inside.entry), inside.bytes);
       const { sha256 } = file;
-      const again = Object.keys(this.#options).length > 0 && this.#holders.isUnreadTable(sha256);
       const container = this.#holders.isContainer(sha256);
-      const isNew = this.#holders.of(sha256) === undefined && !this.#taken.has(sha256);
+      const inThisRun = this.#taken.has(sha256);
+      const isNew = this.#holders.of(sha256) === undefined && !inThisRun;
+      // A person's word on logs may make another reading of a file that the record holds.
+      const again = !inThisRun && Object.keys(this.#options).length > 0 && this.#holders.mayBeRead(sha256);
       this.#taken.add(sha256);
       if (!isNew && !again && !container) return { is: 'held', sha256, archive: false };
       const examined = await examineFile({
@@ -111,6 +123,8 @@ export class CollectRun {
       // What was said may still not be enough to read it.
       if (!isNew && examined.received.kind !== 'unit-log')
         return { is: 'held', sha256, archive: false, problems: examined.problems };
+      if (examined.received.kind === 'unit-log' && this.#holders.isReadBy(sha256, examined.received.mapping))
+        return { is: 'held', sha256, archive: false, readSo: true };
       return { is: 'examined', examined };
     } catch (error) {
       if (!(error instanceof DossierError) || error.code === 'disk') throw error;
@@ -135,7 +149,7 @@ export class CollectRun {
         problems.push(...(result.problems ?? []));
         const item: CollectedItem = { ...bare, outcome: 'already-held', takenFor: '' };
         items.push(item);
-        this.#same.push({ item, sha256: result.sha256 });
+        this.#same.push({ item, sha256: result.sha256, readSo: result.readSo ?? false });
         if (result.inside !== undefined && evidence !== undefined)
           await this.#inside(source, result.inside, evidence, result.archive, around);
         return;
@@ -163,10 +177,15 @@ export class CollectRun {
     // Rows that an earlier file brought in add nothing; the same row twice in one file is two readings.
     const readings = examined.readings.filter(({ reading }) => !this.#said.has(sameness(reading)));
     const repeated = examined.readings.length - readings.length;
-    const takenFor =
-      repeated === 0 ? examined.takenFor : `${examined.takenFor}, ${repeated} of them recorded before`;
+    const { sha256 } = received.file;
+    const before = this.#holders.of(sha256);
+    const replaces = received.kind === 'unit-log' ? this.#holders.log(sha256)?.evidence : undefined;
+    const takenFor = [
+      examined.takenFor,
+      ...(repeated === 0 ? [] : [`, ${repeated} of them recorded before`]),
+      ...(replaces === undefined ? [] : [`; read anew, in place of ${replaces}, which no longer counts`]),
+    ].join('');
     const evidence = this.#record.nextEvidenceId();
-    const before = this.#holders.of(received.file.sha256);
     const within: Within | undefined =
       around === undefined || inside === undefined
         ? undefined
@@ -176,9 +195,14 @@ export class CollectRun {
       {
         type: 'evidence-received',
         by,
-        body: { ...received, evidence, ...(within === undefined ? {} : { within }) },
+        body: {
+          ...received,
+          evidence,
+          ...(within === undefined ? {} : { within }),
+          ...(replaces === undefined ? {} : { replaces }),
+        },
       },
-      ...(before === undefined ? [] : [readAgain(before, evidence, by)]),
+      ...(before === undefined ? [] : readAgain(this.#holders, before, { evidence, replaces, by })),
       ...readings.map(
         ({ row, reading }): NewEntry => ({
           type: 'reading-recorded',
@@ -203,7 +227,7 @@ export class CollectRun {
     for (const { reading } of readings) this.#said.set(sameness(reading), evidence);
     this.#report.problems.push(...problems);
     items.push(item);
-    this.#holders.add(received.file.sha256, evidence, received.file.type);
+    this.#holders.add({ ...received, evidence });
     await this.#batch.add({
       entries,
       refused: (problem) => {
@@ -243,16 +267,4 @@ export class CollectRun {
 
 function isArchive({ received }: Examined): boolean {
   return received.file.type === 'application/zip';
-}
-
-function readAgain(before: EvidenceId, evidence: EvidenceId, by: string): NewEntry {
-  return {
-    type: 'evidence-described',
-    by,
-    body: {
-      evidence: before,
-      caption: `The same file is read as a unit log in ${evidence}.`,
-      why: 'what it lacked was said',
-    },
-  };
 }

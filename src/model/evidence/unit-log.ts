@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { temperatureUnit } from '../temperature.js';
 import { zone } from '../time.js';
 import { filed } from './fields.js';
+import { evidenceId } from './ids.js';
 
 /** What a column of temperatures measures; `probe` is the first of up to four probes in the box or the load. */
 export const channel = z.enum([
@@ -57,4 +58,6 @@ export const unitLogEvidence = z.strictObject({
   rowsLeftOut: z.int().nonnegative(),
   from: z.string(),
   to: z.string(),
+  /** The earlier reading of the same file that this one takes the place of; both stay in the record. */
+  replaces: evidenceId.optional(),
 });
