@@ -25,7 +25,7 @@ import { type AmountNote, type SaidAmounts, saidAmounts } from './said-amounts.j
  * The worksheet of amounts from what was said of one claim, entries in any order: value sound less value as arrived or
  * net salvage, freight where it is not in the value already, less credits, with costs, capped by a released value. The
  * sum is in the currency of the claimed amount, else in the one that most amounts are in. The rules and their sources:
- * docs/method.md, "Claims". Undefined when no amount was claimed or said.
+ * docs/method.md, "Claims: amounts". Undefined when no amount was claimed or said.
  */
 export function amountsOf(entries: readonly ClaimEntry[]): AmountSheet | undefined {
   const counted = standing(entries);
