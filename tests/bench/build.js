@@ -1,0 +1,117 @@
+// Building a dossier of 300 photos of 12 megapixels, against bare scaling of the same photos to the size and quality
+// that the dossier has them in. Both sides are processes of their own.
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import sharp from 'sharp';
+
+export const name = 'build: 300 photos of 12 megapixels';
+export const reference = 'sharp, scaling the same photos to the same size and quality, two at a time';
+
+const PHOTOS = 300;
+const KINDS = 12;
+const FACTS = `delivery: BENCH-2
+parties: { carrier: { name: Example Haulage } }
+equipment: { trailer: { number: T-7 } }
+stops:
+  - { id: load-1, does: load, place: Esparto Flats, zone: America/Phoenix }
+  - { id: drop-1, does: unload, place: Nine Elms, zone: America/Chicago }
+lines:
+  - { id: romaine, goods: lettuce-romaine, from: load-1, to: drop-1 }
+`;
+
+/** A picture with the detail of a photo: coarse and fine noise over large shapes. @param {number} seed */
+async function photo(seed) {
+  let state = seed + 1;
+  const noise = (/** @type {number} */ width, /** @type {number} */ height) => {
+    const bytes = Buffer.alloc(width * height * 3);
+    for (let i = 0; i < bytes.length; i += 1) {
+      state = (state * 1103515245 + 12345) & 0x7fffffff;
+      bytes[i] = 60 + ((state >> 16) % 140);
+    }
+    return sharp(bytes, { raw: { width, height, channels: 3 } });
+  };
+  const fine = await noise(800, 600)
+    .resize(4000, 3000, { kernel: 'cubic' })
+    .png({ compressionLevel: 0 })
+    .toBuffer();
+  return noise(40, 30)
+    .resize(4000, 3000, { kernel: 'cubic' })
+    .composite([{ input: fine, blend: 'soft-light' }])
+    .withExif({ IFD0: { Make: 'Demo', Model: 'Phone A' }, IFD2: { DateTimeOriginal: '2026:07:14 04:10:00' } })
+    .jpeg({ quality: 85 })
+    .toBuffer();
+}
+
+/**
+ * Runs a worker and watches what it and its children hold in memory together, where the system tells (Linux).
+ * @param {string} worker @param {string[]} args
+ */
+async function timed(worker, ...args) {
+  const begin = performance.now();
+  const child = spawn(process.execPath, [new URL(worker, import.meta.url).pathname, ...args], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  let out = '';
+  child.stdout.setEncoding('utf8').on('data', (/** @type {string} */ text) => {
+    out += text;
+  });
+  let peak = 0;
+  const watch = setInterval(() => {
+    peak = Math.max(peak, megabytesOf(child.pid ?? 0));
+  }, 100);
+  const [code] = await once(child, 'close');
+  clearInterval(watch);
+  if (code !== 0) throw new Error(`${worker} ended with ${code}`);
+  return { seconds: (performance.now() - begin) / 1000, peak, said: JSON.parse(out) };
+}
+
+/** Resident memory of a process and its children. @param {number} pid @returns {number} */
+function megabytesOf(pid) {
+  try {
+    const [, kilobytes = '0'] = /VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8')) ?? [];
+    const children = readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8')
+      .trim()
+      .split(' ')
+      .filter(Boolean);
+    return (
+      Number(kilobytes) / 1024 + children.map((one) => megabytesOf(Number(one))).reduce((a, b) => a + b, 0)
+    );
+  } catch {
+    return 0;
+  }
+}
+
+export async function run() {
+  const scratch = mkdtempSync(join(tmpdir(), 'bench-build-'));
+  try {
+    const folder = join(scratch, 'in');
+    mkdirSync(folder);
+    const photos = await Promise.all(Array.from({ length: KINDS }, (_, i) => photo(i)));
+    for (let i = 0; i < PHOTOS; i += 1)
+      writeFileSync(
+        join(folder, `IMG_${1000 + i}.jpg`),
+        // Bytes behind the end marker keep the picture and change the hash.
+        Buffer.concat([photos[i % KINDS] ?? Buffer.alloc(0), Buffer.from(`\n${i}`)]),
+      );
+    writeFileSync(join(scratch, 'facts.yaml'), FACTS);
+    const delivery = join(scratch, 'd');
+    await timed('./collect.worker.js', join(scratch, 'facts.yaml'), delivery, folder);
+    const own = await timed('./build.worker.js', delivery, join(scratch, 'identity'));
+    const { longest, quality } = own.said;
+    const scaled = await timed('./scale.worker.js', folder, String(longest), String(quality));
+    return [
+      { what: `time, pictures of ${longest} pixels`, unit: 's', own: own.seconds, reference: scaled.seconds },
+      {
+        what: 'peak memory, against the 1200 MB it may take',
+        unit: 'MB',
+        own: own.peak,
+        reference: 1200,
+      },
+    ];
+  } finally {
+    rmSync(scratch, { recursive: true, force: true });
+  }
+}
