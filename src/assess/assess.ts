@@ -7,6 +7,7 @@ import type { UnitLog } from '../model/unit-log.js';
 import { setPointAgreement } from './agreement.js';
 import { bandsOf } from './bands.js';
 import { type ClaimContext, claimResults } from './claim/claim.js';
+import { withDue } from './claim/due-gaps.js';
 import { refusalClocksOf } from './claim/refusal.js';
 import { findingsOf } from './findings/findings.js';
 import { gapsOf } from './gaps/gaps.js';
@@ -56,6 +57,8 @@ export function assess({ state, logs: asRead, ruleSet: given, at, claimClocks }:
   const context = { state, ruleSet, now, moments, logs, temperatures, setPoints };
   const gaps = gapsOf(context);
   const findings = findingsOf({ ...context, ...loading, pulps, margins, product, gaps });
+  const claimed: Pick<Assessment, 'claims' | 'refusalClocks'> =
+    claimClocks === undefined ? {} : ofClaims({ state, findings, gaps, rules: claimClocks, moments, now });
   return {
     at,
     ruleSet: {
@@ -74,11 +77,9 @@ export function assess({ state, logs: asRead, ruleSet: given, at, claimClocks }:
     setPoints,
     ...loading,
     timeline: timelineOf(state, moments),
-    gaps,
+    gaps: withDue(gaps, claimed.claims ?? []),
     findings,
-    ...(claimClocks === undefined
-      ? {}
-      : ofClaims({ state, rules: claimClocks, moments, now, findings, gaps })),
+    ...claimed,
   };
 }
 

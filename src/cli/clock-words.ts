@@ -14,7 +14,7 @@ export interface ClockSpeech {
 const localeOf = (language: Language) => (language === 'es' ? 'es-US' : 'en-US');
 
 /** `Wed 2 Sep 2026 America/Chicago`, or with the time of day and the zone's short name where hours count. */
-export function sayMoment(moment: ClockMoment, { language }: ClockSpeech): string {
+export function sayMoment(moment: ClockMoment, { language }: Pick<ClockSpeech, 'language'>): string {
   if (moment.is === 'day') return sayDay(moment.day, language);
   const local = DateTime.fromMillis(moment.at, { zone: moment.zone }).setLocale(localeOf(language));
   const zone = local.setLocale('en-US').offsetNameShort ?? local.toFormat('ZZ');

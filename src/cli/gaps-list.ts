@@ -5,6 +5,7 @@ import type { Delivery } from '../model/delivery.js';
 import type { GapPart, GapResult, Outcome } from '../model/results.js';
 import { type Stage, stage as stages } from '../model/rule-set.js';
 import { milliseconds, type Zone } from '../model/time.js';
+import { sayMoment } from './clock-words.js';
 import { type Output, printable } from './output.js';
 import { tableLines, wrap } from './table.js';
 import { when } from './when.js';
@@ -67,6 +68,7 @@ function printGap(
   if (isOpen(gap)) {
     for (const line of lackLines(gap, speech)) say(line);
     say(closes(gap, speech, delivery));
+    for (const due of gap.due ?? []) say(dueLine(due));
     if (gap.closable.is === 'lost') for (const line of insteadOf(gap, speech)) say(line);
     else say(`How: ${gap.how}`);
     for (const line of nearly(gap, speech)) say(line);
@@ -111,6 +113,12 @@ function closes({ closable }: GapResult, speech: GapSpeech, { stops }: Delivered
     closable.at === undefined || zone === undefined ? '' : `, ${when(milliseconds(closable.at), zone)}`;
   const moment = `${closingMoment(speech, closable) ?? ''}${where}${at}`;
   return closable.is === 'until' ? `Until: ${moment}` : `Lost since: ${moment}`;
+}
+
+/** By when it is due for a claim, where the rule behind the clock applies. */
+function dueLine({ claim, at, state, source }: NonNullable<GapResult['due']>[number]): string {
+  const by = sayMoment(at, { language: 'en' });
+  return `${state === 'overdue' ? 'Overdue since' : 'Due by'}: ${by}, claim ${claim}, where ${source} applies`;
 }
 
 /** The best of what is in the record instead, or what would stand in and could be asked for. */

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { clockId } from './claim.js';
 import { runMode } from './delivery.js';
 import { paperSubject, type Sha256, sceneSubject, statementTopic } from './evidence.js';
 import { writtenLength } from './length.js';
@@ -49,7 +50,7 @@ const deliveryConditions = {
   drains: z.boolean().optional(),
   /** An event that must have happened, such as refused. */
   happened: moment.optional(),
-  /** Whether a claim is in the record: a claim letter, its acknowledgement or an answer to it. */
+  /** Whether a claim is in the record: as recorded, or a claim letter, its acknowledgement or an answer to it. */
   claim: z.boolean().optional(),
   /** How many stops, lines and different goods there are. */
   loadingStops: count.optional(),
@@ -103,6 +104,8 @@ export const rule = z.strictObject({
   opens: whenPoint.optional(),
   /** After this the evidence can't be got any more. Left out: it can still be got later. */
   closes: whenPoint.optional(),
+  /** The clock of a claim by which it is due, by its id in claim-clocks.yaml. Past it, it can still be got, late. */
+  clock: clockId.optional(),
   /** What says something of the same when the evidence can't be got, best first. */
   substitutes: z.array(substitute).default([]),
   proves: z.array(element).min(1),

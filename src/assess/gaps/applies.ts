@@ -4,6 +4,7 @@ import type { Applies } from '../../model/rule-set.js';
 import { celsius } from '../../model/temperature.js';
 import { findProduce } from '../../reference/produce.js';
 import { ROUNDING } from '../bands.js';
+import { claimsAt } from '../claim/terms.js';
 import { happened } from '../moments.js';
 import type { IndexedContext } from './context.js';
 import { isAhead } from './window.js';
@@ -73,6 +74,7 @@ const sameGoods = (name: string, goods: string) =>
   (findProduce(name) !== undefined && findProduce(name)?.key === findProduce(goods)?.key);
 
 const claimRecorded = (context: IndexedContext) =>
+  claimsAt(context.state, context.now).length > 0 ||
   context.evidence
     .showing(['claim-letter', 'claim-acknowledgement', 'claim-answer'])
     .some((item) => !isAhead(context, item));

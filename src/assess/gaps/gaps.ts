@@ -55,6 +55,7 @@ function gapOf(context: IndexedContext, rule: Rule): GapResult {
     substitutes: open ? substitutesFor(context, rule) : [],
     wanted: open ? wantedFor(context, rule) : [],
     ...(parts.length > 1 ? { parts: parts.map((part) => partOf(part)) } : {}),
+    ...(rule.clock === undefined ? {} : { clock: rule.clock }),
     proves: rule.proves,
     why: rule.why,
     how: rule.how,

@@ -1,7 +1,9 @@
 /** Which rules are met, and what is lacking. */
+import type { ClaimId } from '../claim.js';
 import type { EvidenceId, FlagName } from '../evidence.js';
 import type { Element, Moment, Stage, Substitute } from '../rule-set.js';
 import type { Instant } from '../time.js';
+import type { ClaimClock, ClockMoment } from './claim.js';
 import type { Finding } from './findings.js';
 
 export type Outcome = 'met' | 'short' | 'missing' | 'contradicted' | 'not-yet-due' | 'does-not-apply';
@@ -76,6 +78,15 @@ export interface GapResult {
   wanted: Substitute[];
   /** Where the rule is held against each line or stop, and there are several. */
   parts?: GapPart[];
+  /** The clock of a claim by which it is due. */
+  clock?: string;
+  /** What of that clock is open, claim by claim, what is due first at the front. It counts where its source applies. */
+  due?: {
+    claim: ClaimId;
+    at: ClockMoment;
+    state: Extract<ClaimClock['state'], 'running' | 'overdue'>;
+    source: string;
+  }[];
   proves: Element[];
   why: string;
   how: string;
