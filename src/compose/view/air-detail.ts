@@ -1,7 +1,7 @@
 import type { ChannelDifference, TemperatureResult } from '../../model/results.js';
-import { type Block, type Cell, plain, text } from '../blocks.js';
-import { cell, exhibitLinks, type View } from './context.js';
-import { column } from './tables.js';
+import { type Block, plain, text } from '../blocks.js';
+import { exhibitLinks, type View } from './context.js';
+import { tableOf } from './tables.js';
 
 /** What a log shows beyond the band: swings around the set point, sensors against each other, what was left out. */
 export function airDetail(view: View, result: TemperatureResult): Block[] {
@@ -33,21 +33,22 @@ function kinetic(view: View, { channels }: TemperatureResult): Block[] {
   return [
     heading(view, 'sub.kinetic'),
     ...view.words.blocks('sections/kinetic'),
-    {
-      is: 'table',
-      columns: [
-        column(view, 'channel', 2),
-        column(view, 'mean', 2, 'right'),
-        column(view, 'mean-kinetic', 2, 'right'),
-        column(view, 'silence', 2.4, 'right'),
+    tableOf(view, rows, [
+      ['channel', 2, (one) => labels(`channel.${one.channel}`)],
+      ['mean', 2, (one) => (one.mean === undefined ? '–' : format.temperature(one.mean)), 'right'],
+      [
+        'mean-kinetic',
+        2,
+        (one) => (one.meanKinetic === undefined ? '–' : format.temperature(one.meanKinetic)),
+        'right',
       ],
-      rows: rows.map((one): Cell[] => [
-        cell(labels(`channel.${one.channel}`)),
-        cell(one.mean === undefined ? '–' : format.temperature(one.mean)),
-        cell(one.meanKinetic === undefined ? '–' : format.temperature(one.meanKinetic)),
-        cell(one.longestSilenceSeconds === undefined ? '–' : format.duration(one.longestSilenceSeconds)),
-      ]),
-    },
+      [
+        'silence',
+        2.4,
+        (one) => (one.longestSilenceSeconds === undefined ? '–' : format.duration(one.longestSilenceSeconds)),
+        'right',
+      ],
+    ]),
   ];
 }
 
@@ -66,29 +67,31 @@ function cycling(view: View, { cycling: all = [], run }: TemperatureResult): Blo
       tolerance: { is: 'difference', kelvin: all[0]?.toleranceKelvin ?? 0 },
       bill: all.some((one) => one.setPointFrom === 'bill'),
     }),
-    {
-      is: 'table',
-      columns: [
-        column(view, 'channel', 1.3),
-        column(view, 'mean-offset', 1.8, 'right'),
-        column(view, 'farthest-below', 1.8, 'right'),
-        column(view, 'farthest-above', 1.8, 'right'),
-        column(view, 'within', 0.9, 'right'),
-        column(view, 'swings', 0.8, 'right'),
-        column(view, 'swing', 1.8, 'right'),
-        column(view, 'period', 1, 'right'),
+    tableOf(view, all, [
+      ['channel', 1.3, (one) => labels(`channel.${one.channel}`)],
+      ['mean-offset', 1.8, (one) => format.signed(one.meanOffset), 'right'],
+      ['farthest-below', 1.8, (one) => format.signed(one.lowest.kelvin), 'right'],
+      ['farthest-above', 1.8, (one) => format.signed(one.highest.kelvin), 'right'],
+      [
+        'within',
+        0.9,
+        (one) => (one.knownSeconds === 0 ? '–' : format.share(one.withinSeconds / one.knownSeconds)),
+        'right',
       ],
-      rows: all.map((one): Cell[] => [
-        cell(labels(`channel.${one.channel}`)),
-        cell(format.signed(one.meanOffset)),
-        cell(format.signed(one.lowest.kelvin)),
-        cell(format.signed(one.highest.kelvin)),
-        cell(one.knownSeconds === 0 ? '–' : format.share(one.withinSeconds / one.knownSeconds)),
-        cell(format.number(one.cycles)),
-        cell(one.swingKelvin === undefined ? '–' : format.difference(one.swingKelvin)),
-        cell(one.periodSeconds === undefined ? '–' : format.duration(one.periodSeconds)),
-      ]),
-    },
+      ['swings', 0.8, (one) => format.number(one.cycles), 'right'],
+      [
+        'swing',
+        1.8,
+        (one) => (one.swingKelvin === undefined ? '–' : format.difference(one.swingKelvin)),
+        'right',
+      ],
+      [
+        'period',
+        1,
+        (one) => (one.periodSeconds === undefined ? '–' : format.duration(one.periodSeconds)),
+        'right',
+      ],
+    ]),
   ];
 }
 
@@ -99,28 +102,22 @@ function sensors(view: View, title: string, all: readonly ChannelDifference[]): 
   return [
     heading(view, title),
     { is: 'paragraph', of: plain(labels('air.apart-from').replace('LIMIT', limits)) },
-    {
-      is: 'table',
-      columns: [
-        column(view, 'sensors', 3.4),
-        column(view, 'mean', 1.8, 'right'),
-        column(view, 'lowest', 1.8, 'right'),
-        column(view, 'highest', 1.8, 'right'),
-        column(view, 'apart', 1.3, 'right'),
-      ],
-      rows: all.map((one): Cell[] => [
-        [
+    tableOf(view, all, [
+      [
+        'sensors',
+        3.4,
+        (one) => [
           text(`${labels(`channel.${one.first.channel}`)} `),
           ...exhibitLinks(view, [one.first.log]),
           text(` − ${labels(`channel.${one.second.channel}`).toLowerCase()} `),
           ...(one.second.log === one.first.log ? [] : exhibitLinks(view, [one.second.log])),
         ],
-        cell(format.signed(one.mean)),
-        cell(format.signed(one.min.kelvin)),
-        cell(format.signed(one.max.kelvin)),
-        cell(format.duration(one.apartSeconds)),
-      ]),
-    },
+      ],
+      ['mean', 1.8, (one) => format.signed(one.mean), 'right'],
+      ['lowest', 1.8, (one) => format.signed(one.min.kelvin), 'right'],
+      ['highest', 1.8, (one) => format.signed(one.max.kelvin), 'right'],
+      ['apart', 1.3, (one) => format.duration(one.apartSeconds), 'right'],
+    ]),
   ];
 }
 
@@ -131,23 +128,13 @@ function jumps(view: View, { jumps: all = [], jumpCount = all.length }: Temperat
   return [
     heading(view, 'sub.jumps'),
     { is: 'paragraph', of: plain(labels('air.jumps')) },
-    {
-      is: 'table',
-      columns: [
-        column(view, 'channel', 1.6),
-        column(view, 'time', 3),
-        column(view, 'log-row', 1, 'right'),
-        column(view, 'reading', 2, 'right'),
-        column(view, 'from-neighbours', 2, 'right'),
-      ],
-      rows: shown.map((one): Cell[] => [
-        cell(labels(`channel.${one.channel}`)),
-        cell(format.time(one.at, startZone)),
-        cell(String(one.row)),
-        cell(format.temperature(one.celsius)),
-        cell(format.difference(one.kelvin)),
-      ]),
-    },
+    tableOf(view, shown, [
+      ['channel', 1.6, (one) => labels(`channel.${one.channel}`)],
+      ['time', 3, (one) => format.time(one.at, startZone)],
+      ['log-row', 1, (one) => String(one.row), 'right'],
+      ['reading', 2, (one) => format.temperature(one.celsius), 'right'],
+      ['from-neighbours', 2, (one) => format.difference(one.kelvin), 'right'],
+    ]),
     ...(jumpCount > shown.length
       ? [
           {

@@ -3,7 +3,7 @@ import { type Block, type Cell, plain, wordsOf } from '../blocks.js';
 import { deliveryTimeline } from '../charts/delivery-timeline.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import type { Drawn } from './drawn.js';
-import { column, tableOr } from './tables.js';
+import { column, listOr } from './tables.js';
 
 const ASSET = 'timeline.svg';
 
@@ -40,48 +40,47 @@ export function glanceSection(view: View): Drawn {
   blocks.push(stopTable(view));
   if (intervals.length > 0)
     blocks.push(
-      ...tableOr(
+      ...listOr(
         view,
         'timeline',
+        intervals,
         [
-          column(view, 'what', 2),
-          column(view, 'place', 2),
-          column(view, 'from', 2.6),
-          column(view, 'to', 2.6),
-          column(view, 'length', 1.3, 'right'),
-          column(view, 'exhibits', 1.2),
+          ['what', 2, (span) => labels(`interval.${span.id}`)],
+          ['place', 2, (span) => (span.stop === undefined ? '' : view.names.stop(span.stop))],
+          ['from', 2.6, (span) => format.time(span.from, view.zoneOf(span.stop))],
+          [
+            'to',
+            2.6,
+            (span) => format.time(span.to, span.stop === undefined ? endZone : view.zoneOf(span.stop)),
+          ],
+          ['length', 1.3, (span) => format.duration(span.seconds), 'right'],
+          ['exhibits', 1.2, (span) => exhibitLinks(view, span.evidence, 4)],
         ],
-        intervals.map((span): Cell[] => [
-          cell(labels(`interval.${span.id}`)),
-          cell(span.stop === undefined ? '' : view.names.stop(span.stop)),
-          cell(format.time(span.from, view.zoneOf(span.stop))),
-          cell(format.time(span.to, span.stop === undefined ? endZone : view.zoneOf(span.stop))),
-          cell(format.duration(span.seconds)),
-          exhibitLinks(view, span.evidence, 4),
-        ]),
         labels('sub.intervals'),
       ),
     );
   const events = items.filter((item) => item.is === 'event');
   if (events.length > 0)
     blocks.push(
-      ...tableOr(
+      ...listOr(
         view,
         'timeline',
+        events,
         [
-          column(view, 'time', 2.6),
-          column(view, 'what', 2),
-          column(view, 'place', 2.4),
-          column(view, 'exhibit', 1),
+          ['time', 2.6, (item) => format.time(item.at, item.zone)],
+          [
+            'what',
+            2,
+            (item) =>
+              item.event === 'refused'
+                ? { is: 'alert', of: plain(labels('event.refused')) }
+                : item.event === undefined
+                  ? item.label
+                  : labels(`event.${item.event}`),
+          ],
+          ['place', 2.4, (item) => (item.stop === undefined ? '' : view.names.stop(item.stop))],
+          ['exhibit', 1, (item) => exhibitLinks(view, [item.evidence])],
         ],
-        events.map((item): Cell[] => [
-          cell(format.time(item.at, item.zone)),
-          item.event === 'refused'
-            ? { is: 'alert', of: plain(labels('event.refused')) }
-            : cell(item.event === undefined ? item.label : labels(`event.${item.event}`)),
-          cell(item.stop === undefined ? '' : view.names.stop(item.stop)),
-          exhibitLinks(view, [item.evidence]),
-        ]),
         labels('sub.events'),
       ),
     );

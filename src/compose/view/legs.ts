@@ -1,7 +1,7 @@
 import type { Band, TemperatureResult } from '../../model/results.js';
 import type { Block, Cell } from '../blocks.js';
 import { cell, type View } from './context.js';
-import { column } from './tables.js';
+import { column, tableOf } from './tables.js';
 
 /** The ways between the stops, each against its own band; and the bands of the lines where they differ. */
 export function legBlocks(view: View, result: TemperatureResult): Block[] {
@@ -22,21 +22,12 @@ const span = (view: View, band: Band | undefined) =>
 
 function bandTable(view: View, bands: readonly Band[]): Block {
   const { format, labels, names } = view;
-  return {
-    is: 'table',
-    columns: [
-      column(view, 'lines', 3),
-      column(view, 'set-point', 1.6, 'right'),
-      column(view, 'band', 3, 'right'),
-      column(view, 'basis', 2),
-    ],
-    rows: bands.map((band): Cell[] => [
-      cell(band.lines.map(names.line).join('; ')),
-      cell(format.temperature(band.setPoint)),
-      cell(span(view, band)),
-      cell(labels(`tolerance-from.${band.toleranceFrom}`)),
-    ]),
-  };
+  return tableOf(view, bands, [
+    ['lines', 3, (band) => band.lines.map(names.line).join('; ')],
+    ['set-point', 1.6, (band) => format.temperature(band.setPoint), 'right'],
+    ['band', 3, (band) => span(view, band), 'right'],
+    ['basis', 2, (band) => labels(`tolerance-from.${band.toleranceFrom}`)],
+  ]);
 }
 
 function legTable(view: View, legs: NonNullable<TemperatureResult['legs']>): Block {

@@ -1,7 +1,7 @@
 import type { LineMargin } from '../../model/results.js';
-import { type Block, type Cell, type Column, plain } from '../blocks.js';
-import { cell, type View } from './context.js';
-import { column } from './tables.js';
+import { type Block, plain } from '../blocks.js';
+import type { View } from './context.js';
+import { type Table, tableOf } from './tables.js';
 
 /** How far the air stayed from what harms each line by published values, with their sources. */
 export function marginBlocks(view: View): Block[] {
@@ -32,36 +32,35 @@ const goods = (view: View, one: LineMargin) => {
 
 function freezing(view: View, margins: readonly LineMargin[]): Block[] {
   const { format, labels } = view;
-  const rows = margins.flatMap((one) =>
-    (one.freezing?.channels ?? []).map((air, i): Cell[] => [
-      cell(i === 0 ? goods(view, one) : ''),
-      cell(
-        i === 0
-          ? (one.freezing?.points ?? [])
-              .map((point) => `${format.temperature(point.celsius)}: ${sourceWords(view, point)}`)
-              .join('; ')
-          : '',
-      ),
-      cell(labels(`channel.${air.channel}`)),
-      cell(format.temperature(air.lowest.value)),
-      air.margin < 0
-        ? { is: 'alert', of: plain(format.signed(air.margin)) }
-        : cell(format.signed(air.margin)),
-      cell(air.belowSeconds === 0 ? '–' : format.duration(air.belowSeconds)),
-    ]),
+  const channels = margins.flatMap((one) =>
+    (one.freezing?.channels ?? []).map((air, i) => ({ one, air, first: i === 0 })),
   );
   return titled(
     view,
     'margin.freezing',
-    [
-      column(view, 'line', 2),
-      column(view, 'freezing-points', 4),
-      column(view, 'channel', 1.2),
-      column(view, 'lowest', 1.6, 'right'),
-      column(view, 'margin', 1.7, 'right'),
-      column(view, 'below', 1, 'right'),
-    ],
-    rows,
+    tableOf(view, channels, [
+      ['line', 2, ({ one, first }) => (first ? goods(view, one) : '')],
+      [
+        'freezing-points',
+        4,
+        ({ one, first }) =>
+          first
+            ? (one.freezing?.points ?? [])
+                .map((point) => `${format.temperature(point.celsius)}: ${sourceWords(view, point)}`)
+                .join('; ')
+            : '',
+      ],
+      ['channel', 1.2, ({ air }) => labels(`channel.${air.channel}`)],
+      ['lowest', 1.6, ({ air }) => format.temperature(air.lowest.value), 'right'],
+      [
+        'margin',
+        1.7,
+        ({ air }) =>
+          air.margin < 0 ? { is: 'alert', of: plain(format.signed(air.margin)) } : format.signed(air.margin),
+        'right',
+      ],
+      ['below', 1, ({ air }) => lasting(view, air.belowSeconds), 'right'],
+    ]),
   );
 }
 
@@ -70,98 +69,73 @@ function ranges(view: View, margins: readonly LineMargin[]): Block[] {
   return titled(
     view,
     'margin.range',
-    [
-      column(view, 'line', 2),
-      column(view, 'published', 2.2),
-      column(view, 'channel', 1.1),
-      column(view, 'above', 1, 'right'),
-      column(view, 'below', 1, 'right'),
-      column(view, 'degree-hours-above', 1.8, 'right'),
-      column(view, 'source', 3),
-    ],
-    margins.map((one): Cell[] => [
-      cell(goods(view, one)),
-      cell(`${format.temperature(one.range.low)} – ${format.temperature(one.range.high)}`),
-      cell(labels(`channel.${one.range.channel}`)),
-      cell(one.range.aboveSeconds === 0 ? '–' : format.duration(one.range.aboveSeconds)),
-      cell(one.range.belowSeconds === 0 ? '–' : format.duration(one.range.belowSeconds)),
-      cell(format.degreeHours(one.range.kelvinHoursAbove)),
-      cell(sourceWords(view, one.range)),
+    tableOf(view, margins, [
+      ['line', 2, (one) => goods(view, one)],
+      [
+        'published',
+        2.2,
+        ({ range }) => `${format.temperature(range.low)} – ${format.temperature(range.high)}`,
+      ],
+      ['channel', 1.1, ({ range }) => labels(`channel.${range.channel}`)],
+      ['above', 1, ({ range }) => lasting(view, range.aboveSeconds), 'right'],
+      ['below', 1, ({ range }) => lasting(view, range.belowSeconds), 'right'],
+      ['degree-hours-above', 1.8, ({ range }) => format.degreeHours(range.kelvinHoursAbove), 'right'],
+      ['source', 3, ({ range }) => sourceWords(view, range)],
     ]),
   );
 }
 
 function chilling(view: View, margins: readonly LineMargin[]): Block[] {
   const { format, labels } = view;
-  const rows = margins.flatMap((one): Cell[][] => {
-    const { chilling: cold } = one;
-    if (cold === undefined) return [];
-    const within = cold.is === 'band' ? cold.insideSeconds : cold.belowHighSeconds;
-    return [
-      [
-        cell(goods(view, one)),
-        cell(
-          cold.low === cold.high
-            ? format.temperature(cold.high)
-            : `${format.temperature(cold.low)} – ${format.temperature(cold.high)}`,
-        ),
-        cell(labels(`chilling.${cold.is}`)),
-        cell(labels(`channel.${cold.channel}`)),
-        within > 0 ? { is: 'alert', of: plain(format.duration(within)) } : cell('–'),
-        cell(sourceWords(view, cold)),
-      ],
-    ];
-  });
+  const known = margins.flatMap((one) => (one.chilling === undefined ? [] : [{ one, cold: one.chilling }]));
   return titled(
     view,
     'margin.chilling',
-    [
-      column(view, 'line', 2),
-      column(view, 'threshold', 2.2),
-      column(view, 'what', 1.8),
-      column(view, 'channel', 1.1),
-      column(view, 'length', 1.2, 'right'),
-      column(view, 'source', 3),
-    ],
-    rows,
+    tableOf(view, known, [
+      ['line', 2, ({ one }) => goods(view, one)],
+      [
+        'threshold',
+        2.2,
+        ({ cold }) =>
+          cold.low === cold.high
+            ? format.temperature(cold.high)
+            : `${format.temperature(cold.low)} – ${format.temperature(cold.high)}`,
+      ],
+      ['what', 1.8, ({ cold }) => labels(`chilling.${cold.is}`)],
+      ['channel', 1.1, ({ cold }) => labels(`channel.${cold.channel}`)],
+      [
+        'length',
+        1.2,
+        ({ cold }) => {
+          const within = cold.is === 'band' ? cold.insideSeconds : cold.belowHighSeconds;
+          return within > 0 ? { is: 'alert', of: plain(format.duration(within)) } : '–';
+        },
+        'right',
+      ],
+      ['source', 3, ({ cold }) => sourceWords(view, cold)],
+    ]),
   );
 }
 
 function life(view: View, margins: readonly LineMargin[]): Block[] {
   const { format } = view;
-  const rows = margins.flatMap((one): Cell[][] =>
-    one.life === undefined
-      ? []
-      : [
-          [
-            cell(goods(view, one)),
-            cell(format.temperature(one.life.reference)),
-            cell(format.duration(one.life.knownSeconds)),
-            cell(format.duration(one.life.equivalentSeconds)),
-            cell(one.life.extrapolatedSeconds === 0 ? '–' : format.duration(one.life.extrapolatedSeconds)),
-            cell(sourceWords(view, one.life)),
-          ],
-        ],
-  );
+  const known = margins.flatMap((one) => (one.life === undefined ? [] : [{ one, life: one.life }]));
   return titled(
     view,
     'margin.life',
-    [
-      column(view, 'line', 2),
-      column(view, 'reference', 1.7, 'right'),
-      column(view, 'known', 1.2, 'right'),
-      column(view, 'equivalent', 1.4, 'right'),
-      column(view, 'extrapolated', 1.6, 'right'),
-      column(view, 'source', 3),
-    ],
-    rows,
+    tableOf(view, known, [
+      ['line', 2, ({ one }) => goods(view, one)],
+      ['reference', 1.7, ({ life }) => format.temperature(life.reference), 'right'],
+      ['known', 1.2, ({ life }) => format.duration(life.knownSeconds), 'right'],
+      ['equivalent', 1.4, ({ life }) => format.duration(life.equivalentSeconds), 'right'],
+      ['extrapolated', 1.6, ({ life }) => lasting(view, life.extrapolatedSeconds), 'right'],
+      ['source', 3, ({ life }) => sourceWords(view, life)],
+    ]),
   );
 }
 
-function titled(view: View, title: string, columns: Column[], rows: Cell[][]): Block[] {
-  if (rows.length === 0) return [];
-  return [
-    { is: 'heading', level: 3, text: view.labels(title) },
-    { is: 'table', columns, rows },
-  ];
+const lasting = ({ format }: View, seconds: number) => (seconds === 0 ? '–' : format.duration(seconds));
+
+function titled(view: View, title: string, table: Table): Block[] {
+  return table.rows.length === 0 ? [] : [{ is: 'heading', level: 3, text: view.labels(title) }, table];
 }

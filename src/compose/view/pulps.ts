@@ -4,7 +4,7 @@ import { cell, exhibitLinks, type View } from './context.js';
 import type { Drawn } from './drawn.js';
 import { productBlocks } from './product.js';
 import { comparisonBlocks } from './pulp-comparisons.js';
-import { column } from './tables.js';
+import { column, tableOf } from './tables.js';
 
 export function pulpSection(view: View, drawing: readonly Block[] = []): Drawn {
   const { labels, words } = view;
@@ -27,31 +27,24 @@ const groupName = (view: View, group: PulpGroup) =>
 
 function overview(view: View, groups: readonly PulpGroup[]): Block {
   const { format } = view;
-  return {
-    is: 'table',
-    columns: [
-      column(view, 'line', 3.4),
-      column(view, 'reading', 0.8, 'right'),
-      column(view, 'lowest', 1.6, 'right'),
-      column(view, 'highest', 1.6, 'right'),
-      column(view, 'mean', 1.6, 'right'),
-      column(view, 'spread', 1.6, 'right'),
-      column(view, 'in-band', 0.9, 'right'),
+  return tableOf(view, groups, [
+    ['line', 3.4, (group) => groupName(view, group)],
+    ['reading', 0.8, (group) => String(group.count), 'right'],
+    ['lowest', 1.6, (group) => format.temperature(group.min), 'right'],
+    ['highest', 1.6, (group) => format.temperature(group.max), 'right'],
+    ['mean', 1.6, (group) => format.temperature(group.mean), 'right'],
+    ['spread', 1.6, (group) => (group.spread === undefined ? '–' : format.difference(group.spread)), 'right'],
+    [
+      'in-band',
+      0.9,
+      (group) => {
+        if (group.band === undefined) return '–';
+        const share = `${group.inBand} / ${group.count}`;
+        return group.inBand < group.count ? { is: 'alert', of: plain(share) } : share;
+      },
+      'right',
     ],
-    rows: groups.map((group): Cell[] => [
-      cell(groupName(view, group)),
-      cell(String(group.count)),
-      cell(format.temperature(group.min)),
-      cell(format.temperature(group.max)),
-      cell(format.temperature(group.mean)),
-      cell(group.spread === undefined ? '–' : format.difference(group.spread)),
-      group.band === undefined
-        ? cell('–')
-        : group.inBand < group.count
-          ? { is: 'alert', of: plain(`${group.inBand} / ${group.count}`) }
-          : cell(`${group.inBand} / ${group.count}`),
-    ]),
-  };
+  ]);
 }
 
 /** Each thermometer with its last look in ice water, or that there is none. */

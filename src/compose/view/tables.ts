@@ -10,6 +10,42 @@ export const column = (view: View, name: string, width: number, align?: Column['
   ...(align === undefined ? {} : { align }),
 });
 
+/** A column with what stands in it for each thing told, so that no cell comes under another heading. */
+export type ColumnOf<T> = readonly [
+  name: string,
+  width: number,
+  of: (one: T) => Cell | string | undefined,
+  align?: Column['align'],
+];
+
+export type Table = Extract<Block, { is: 'table' }>;
+
+/** A table with a row for each thing told. */
+export function tableOf<T>(view: View, all: readonly T[], columns: readonly ColumnOf<T>[]): Table {
+  return {
+    is: 'table',
+    columns: columns.map(([name, width, , align]) => column(view, name, width, align)),
+    rows: all.map((one) =>
+      columns.map(([, , of]) => {
+        const said = of(one);
+        return said === undefined || typeof said === 'string' ? cell(said) : said;
+      }),
+    ),
+  };
+}
+
+/** The same with a heading, or a sentence that says why there is none. */
+export function listOr<T>(
+  view: View,
+  none: string,
+  all: readonly T[],
+  columns: readonly ColumnOf<T>[],
+  title?: string,
+): Block[] {
+  const table = tableOf(view, all, columns);
+  return tableOr(view, none, table.columns, table.rows, title);
+}
+
 /** A heading with a table below, or a sentence that says why there is none. */
 export function tableOr(
   view: View,
@@ -31,25 +67,18 @@ export function evidenceTable(
   none: string,
   title?: string,
 ): Block[] {
-  return tableOr(
+  return listOr(
     view,
     none,
+    items,
     [
-      column(view, 'time', 2.8),
-      column(view, 'what', 1.8),
-      column(view, 'remark', 3.2),
-      column(view, 'place', 1.8),
-      column(view, 'by', 1.2),
-      column(view, 'exhibit', 0.8),
+      ['time', 2.8, (item) => view.format.eventTime(item.time)],
+      ['what', 1.8, (item) => titleOf(view, item)],
+      ['remark', 3.2, (item) => saying(view, item)],
+      ['place', 1.8, (item) => placeOf(view, item)],
+      ['by', 1.2, (item) => item.by],
+      ['exhibit', 0.8, (item) => exhibitLinks(view, [item.evidence])],
     ],
-    items.map((item) => [
-      cell(view.format.eventTime(item.time)),
-      cell(titleOf(view, item)),
-      cell(saying(view, item)),
-      cell(placeOf(view, item)),
-      cell(item.by),
-      exhibitLinks(view, [item.evidence]),
-    ]),
     title,
   );
 }

@@ -1,0 +1,76 @@
+import { type Block, plain, type Section } from '../blocks.js';
+import type { View } from './context.js';
+import { clockTable, entryTable, publishedTable, stampTable } from './record-tables.js';
+import { listOr } from './tables.js';
+
+/** What the record is, who entered what and when, what is withheld, and what was sent out before. */
+export function custodySection(view: View): Section {
+  const { labels, words, input } = view;
+  const { state } = input;
+  const withheld = state.evidence.filter((item) => item.withheld !== undefined);
+  const blocks: Block[] = [
+    ...words.blocks('sections/custody', {
+      entries: input.fingerprint.size,
+      evidence: state.evidence.length,
+      withheld: withheld.length,
+    }),
+    {
+      is: 'facts',
+      facts: [
+        { label: labels('cover.fingerprint'), value: [{ is: 'code', text: input.fingerprint.root }] },
+        {
+          label: labels('cover.record'),
+          value: plain(`${input.fingerprint.size} ${labels('cover.entries')}`),
+        },
+      ],
+    },
+    ...sizeBlocks(view),
+    ...entryTable(view),
+    ...publishedTable(view),
+    ...stampTable(view),
+    ...clockTable(view),
+    ...attached(view),
+  ];
+  return { id: 'custody', title: labels('section.custody'), blocks };
+}
+
+/** What was chosen so that the file keeps to a size, and what a copy leaves out. */
+function sizeBlocks({ words, format, input }: View): Block[] {
+  const { sizing, copy } = input;
+  return [
+    ...(copy === undefined
+      ? []
+      : words.blocks('sections/copy', {
+          title: copy.title,
+          evidence: copy.evidenceLeftOut,
+          entries: copy.entriesLeftOut,
+          positions: copy.positions,
+        })),
+    ...(sizing === undefined
+      ? []
+      : words.blocks('sections/size', {
+          most: format.bytes(sizing.mostBytes),
+          longest: format.number(sizing.picture.longest),
+          quality: sizing.picture.quality,
+          inside: sizing.originalsInside,
+          outside: sizing.originalsNotInside,
+        })),
+  ];
+}
+
+/** What the file carries inside, so that a reader knows what to take out. */
+function attached(view: View): Block[] {
+  const { labels, format } = view;
+  return listOr(
+    view,
+    'attachments',
+    view.input.attachments,
+    [
+      ['file', 3, (one) => [{ is: 'code', text: one.name }]],
+      ['size-of-file', 1, (one) => format.bytes(one.bytes.length), 'right'],
+      ['type', 2, (one) => one.type],
+      ['what', 4, (one) => one.description],
+    ],
+    labels('sub.attachments'),
+  );
+}
