@@ -14,6 +14,8 @@ export interface Thousandths {
   low: number;
   high: number;
   seqs: number[];
+  /** Damaged goods may be among the rejected, so that the least and the most differ. */
+  overlap?: boolean;
 }
 
 /** `12.5` as 12 500 thousandths. */
@@ -96,6 +98,7 @@ export function lostOf(
     low: parts.reduce((sum, part) => sum + part.low, 0),
     high: parts.reduce((sum, part) => sum + part.high, 0),
     seqs: inOrder(parts.flatMap((part) => part.seqs)),
+    overlap: parts.some((part) => part.overlap === true),
   };
 }
 
@@ -107,5 +110,6 @@ function harmedOf(
   if (rejected === undefined || damaged === undefined) return rejected ?? damaged;
   const low = Math.max(rejected.low, damaged.low);
   const high = Math.min(rejected.high + damaged.high, shipped?.high ?? Number.POSITIVE_INFINITY);
-  return { low, high: Math.max(low, high), seqs: inOrder([...rejected.seqs, ...damaged.seqs]) };
+  const seqs = inOrder([...rejected.seqs, ...damaged.seqs]);
+  return { low, high: Math.max(low, high), seqs, overlap: low < high };
 }

@@ -111,5 +111,6 @@ function figureOf(
   const count: Thousandths | undefined = own === undefined ? lost : { low: own, high: own, seqs: [] };
   const [low, high] = count === undefined ? [] : [times(money, count.low), times(money, count.high)];
   if (count === undefined || low === undefined || high === undefined) return out('quantity-unknown');
+  if (count.overlap) notes.push({ is: 'counted-once', seqs: count.seqs, detail: 'rejected-and-damaged' });
   return { low, high, seqs: inOrder([seq, ...count.seqs]) };
 }

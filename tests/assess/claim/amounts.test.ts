@@ -270,6 +270,30 @@ describe('what is not in the sum is noted', () => {
       [said('market-value', '900', 'claimant', { each: usd('10'), quantity: '80' }), said('salvage', '1')],
       ['disagree: market-value'],
     ],
+    [
+      'goods that may be counted twice',
+      [
+        {
+          is: 'quantity',
+          line: 'romaine',
+          state: 'rejected',
+          quantity: '100',
+          unit: 'cartons',
+          saidBy: 'receiver',
+        },
+        {
+          is: 'quantity',
+          line: 'romaine',
+          state: 'damaged',
+          quantity: '30',
+          unit: 'cartons',
+          saidBy: 'receiver',
+        },
+        { is: 'amount', item: 'market-value', saidBy: 'claimant', line: 'romaine', each: usd('10') },
+        said('arrived-value', '100', 'inspector', { line: 'romaine' }),
+      ],
+      ['counted-once: rejected-and-damaged', 'disagree: market-value'],
+    ],
     ['no sound value at all', [said('salvage', '100')], ['no-paper: value-sound']],
   ])('%s', (_, notes, expected) => {
     expect(noted(sheetOf(...notes))).toEqual(expected);

@@ -32,10 +32,11 @@ function rowOf(view: View, clock: ClaimClock): Cell[] {
   const { labels } = view;
   const language = view.input.state.delivery.show.language;
   const turn = clock.turn === undefined ? '' : ` (${labels('clock.turn').replace('N', String(clock.turn))})`;
+  const where = clock.stop === undefined ? '' : ` ${view.names.stop(clock.stop)}.`;
   return [
     [
       { is: 'strong', of: plain(`${clock.title[language]}${turn}`) },
-      text(`. ${clock.duty[language]}.${underWhat(view, clock)}`),
+      text(`. ${clock.duty[language]}.${where}${underWhat(view, clock)}`),
       ...setByWords(view, clock),
     ],
     cell(labels(`binds.${clock.binds}`)),
@@ -43,7 +44,7 @@ function rowOf(view: View, clock: ClaimClock): Cell[] {
       ...(clock.from === undefined ? plain(labels('clock.not-recorded')) : momentWords(view, clock.from)),
       text(`: ${clock.starts[language]}`),
     ],
-    clock.due === undefined ? cell('–') : [...momentWords(view, clock.due), ...leastWords(view, clock)],
+    dueWords(view, clock),
     stateOf(view, clock),
     cell(`${clock.source} (${labels(`text-basis.${clock.basis}`)})`),
   ];
@@ -65,19 +66,47 @@ function setByWords(view: View, { setBy }: ClaimClock): Inline[] {
   ];
 }
 
-/** A least time is no deadline by itself. */
-const leastWords = ({ labels }: View, { nature }: ClaimClock): Inline[] =>
-  nature === 'least-time' ? [text(` (${labels('clock.least-time')})`)] : [];
+/** The end, with what a reader needs in order to count again. */
+function dueWords(view: View, { due, leastDue, stopped, nature, counting }: ClaimClock): Cell {
+  const { labels } = view;
+  const named = (name: string, moment: ClockMoment | undefined): Inline[] =>
+    moment === undefined ? [] : [text(`; ${labels(`clock.${name}`)} `), ...momentWords(view, moment)];
+  const hours = counting?.hours;
+  const holidays = counting?.holidays;
+  const remarks = [
+    ...(nature === 'least-time' ? [labels('clock.least-time')] : []),
+    ...(stopped === undefined || due !== undefined
+      ? []
+      : [`${labels('clock.stands-still')} ${dayIn(view, stopped.from)}`]),
+    ...((counting?.leftOut.length ?? 0) === 0
+      ? []
+      : [labels('clock.left-out').replace('N', String(counting?.leftOut.length))]),
+    ...(hours === undefined
+      ? []
+      : [`${labels(hours.assumed ? 'clock.hours-assumed' : 'clock.hours')} ${hours.from}–${hours.to}`]),
+    ...(holidays === undefined || holidays.known
+      ? []
+      : [labels('clock.holidays-not-known').replace('NAME', () => holidays.list)]),
+  ];
+  return [
+    ...(due === undefined ? [text('–')] : momentWords(view, due)),
+    ...named('least-by-rule', leastDue),
+    ...named('every-hour', counting?.ifEveryHourCounts),
+    ...(remarks.length === 0 ? [] : [text(` (${remarks.join('; ')})`)]),
+  ];
+}
 
 function momentWords(view: View, moment: ClockMoment): Inline[] {
   const when = moment.is === 'day' ? dayIn(view, moment.day) : view.format.time(moment.at, moment.zone);
   return [text(when), ...inBrackets(exhibitLinks(view, moment.evidence, 2))];
 }
 
-function stateOf(view: View, { state, done }: ClaimClock): Cell {
+function stateOf(view: View, { state, done, nature, binds }: ClaimClock): Cell {
+  const passed = nature === 'least-time' && state === 'overdue';
   const words: Inline[] = [
-    text(view.labels(`clock-state.${state}`)),
+    text(view.labels(`clock-state.${passed ? 'passed' : state}`)),
     ...(done === undefined ? [] : [text(', '), ...momentWords(view, done)]),
   ];
-  return state === 'overdue' || state === 'done-late' ? { is: 'alert', of: words } : words;
+  const late = !passed && (state === 'overdue' || state === 'done-late');
+  return late && binds === 'carrier' ? { is: 'alert', of: words } : words;
 }

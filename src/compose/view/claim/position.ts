@@ -60,7 +60,7 @@ function countCell(view: View, points: readonly PositionPoint[]): Cell {
   if (points.length === 0) return cell('–');
   const evidence = [...new Set(points.flatMap((point) => point.evidence))];
   const links = exhibitLinks(view, evidence, 5);
-  return [text(`${points.length}${links.length === 0 ? '' : ': '}`), ...links];
+  return [text(String(points.length)), ...inBrackets(links)];
 }
 
 /** What each point says, in the words of the finding, the requirement or the entry. */
