@@ -28,6 +28,18 @@ export const OID = {
   timeStamping: '1.3.6.1.5.5.7.3.8',
 } as const;
 
+/**
+ * Extended uses (RFC 5280 §4.2.1.12) that let a certificate sign documents: any, e-mail, documents (RFC 9336), and the
+ * two that stood for documents before it. One for web servers alone does not.
+ */
+export const DOCUMENT_USES: readonly string[] = [
+  '2.5.29.37.0',
+  '1.3.6.1.5.5.7.3.4',
+  '1.3.6.1.5.5.7.3.36',
+  '1.2.840.113583.1.1.5',
+  '1.3.6.1.4.1.311.10.3.12',
+];
+
 export const SMALLEST_RSA_BITS = 2048;
 export const LARGEST_RSA_BITS = 4096;
 const CURVES = ['prime256v1', 'secp384r1'];

@@ -1,6 +1,6 @@
 import { createHash, createPrivateKey, type KeyObject, X509Certificate } from 'node:crypto';
 import { DossierError } from '../model/error.js';
-import { keyKind } from './asn1.js';
+import { DOCUMENT_USES, keyKind } from './asn1.js';
 
 /** Who signs: a certificate and the private key that fits it. */
 export interface Identity {
@@ -123,13 +123,15 @@ export function requireValid(certificate: X509Certificate, now: Date, file: stri
 export async function requireSigningUse(certificate: X509Certificate, file: string): Promise<void> {
   const { keyUsageOf } = await import('./certificate.js');
   const usage = keyUsageOf(new Uint8Array(certificate.raw));
-  if (usage === undefined || usage.digitalSignature || usage.nonRepudiation) return;
+  const extended: readonly string[] | undefined = certificate.keyUsage;
+  const forDocuments = extended === undefined || extended.some((one) => DOCUMENT_USES.includes(one));
+  if (forDocuments && (usage === undefined || usage.digitalSignature || usage.nonRepudiation)) return;
   throw new DossierError(
     'identity',
     'The certificate is for other uses than signing (its key usage says so).',
     {
       where: { file },
-      fix: 'Use a certificate whose key usage has digital signature or non-repudiation.',
+      fix: 'Use a certificate whose key usage has digital signature or non-repudiation, and whose extended key usage, if it has one, names documents, e-mail or any use.',
     },
   );
 }

@@ -1,4 +1,3 @@
-import { DossierError } from '../model/error.js';
 import { canonicalBytes } from '../record/canonical.js';
 import { refuse } from './malformed.js';
 
@@ -25,7 +24,8 @@ function canonical(value: unknown, what: string): Uint8Array {
   try {
     return canonicalBytes(value);
   } catch (error) {
-    if (error instanceof DossierError) return refuse(`${what}: ${error.message}`);
+    // Half a character, nesting without end, or a number beyond all numbers (1e400), which is a plain Error there.
+    if (error instanceof Error) return refuse(`${what}: ${error.message}`);
     throw error;
   }
 }

@@ -3,6 +3,7 @@ import { type Attachment, MANIFEST_NAME, type Manifest, manifest } from '../mode
 import { sha256Of } from '../record/tree.js';
 import { readCanonical } from './canonical-json.js';
 import type { Checklist } from './checklist.js';
+import { requireSafe } from './container/container.js';
 import { Malformed, refuse } from './malformed.js';
 import { type Embedded, embeddedFiles } from './pdf/attachments.js';
 import type { PdfFile } from './pdf/file.js';
@@ -75,9 +76,45 @@ function compareNames(embedded: readonly Embedded[], read: Manifest, list: Check
     listed.add(name);
   }
   if (listed.has(MANIFEST_NAME)) wrong.push('the manifest lists itself');
+  wrong.push(...lookAlikes(inside), ...wrongRoles(read));
   for (const name of inside)
     if (name !== MANIFEST_NAME && !listed.has(name)) wrong.push(`${name} is not in the manifest`);
   list.judge('attachments.complete', wrong, `all ${listed.size} are inside, and no other`);
+}
+
+/** Names that are one on some disks, or a device: taken out, one would take the place of the other (CWE-178). */
+function lookAlikes(names: Iterable<string>): string[] {
+  const seen = new Set<string>();
+  const wrong: string[] = [];
+  for (const name of names)
+    try {
+      requireSafe(name, seen);
+    } catch (error) {
+      if (!(error instanceof Malformed)) throw error;
+      wrong.push(error.message);
+    }
+  return wrong;
+}
+
+/** Who looks by hand opens the file of this name: it must be the one that is checked, and the only one of its kind. */
+const ROLE_NAMES: Partial<Record<Attachment['what'], string>> = {
+  ledger: 'ledger.jsonl',
+  'delivery-facts': 'delivery.yaml',
+  'rule-set': 'rule-set.yaml',
+};
+
+function wrongRoles({ attachments }: Manifest): string[] {
+  const wrong: string[] = [];
+  for (const [what, name] of Object.entries(ROLE_NAMES)) {
+    const inRole = attachments.filter((one) => one.what === what);
+    if (inRole.length > 1)
+      wrong.push(`${inRole.map((one) => one.name).join(' and ')} are both listed as ${what}`);
+    for (const one of inRole)
+      if (one.name !== name) wrong.push(`${one.name} is listed as ${what}, which is always ${name}`);
+    const other = attachments.find((one) => one.name === name && one.what !== what);
+    if (other !== undefined) wrong.push(`${name} is listed as ${other.what}`);
+  }
+  return wrong;
 }
 
 function compareBytes(embedded: readonly Embedded[], read: Manifest, list: Checklist): Contents['bytesOf'] {

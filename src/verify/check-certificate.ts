@@ -1,3 +1,4 @@
+import { DOCUMENT_USES } from '../seal/asn1.js';
 import type { Checklist } from './checklist.js';
 import { type Certificate, subjectLine, validAt } from './cms/certificate.js';
 import { isVouchedFor, readableCertificates } from './trust.js';
@@ -14,10 +15,12 @@ export function checkCertificate(
   const period = `${validFrom.toISOString()} to ${validTo.toISOString()}`;
   const valid = time !== undefined && validAt(certificate, time);
   list.judge('certificate.validity', valid ? [] : [`the certificate is valid only from ${period}`], period);
+  const extended: readonly string[] | undefined = certificate.x509.keyUsage;
+  const forDocuments = extended === undefined || extended.some((one) => DOCUMENT_USES.includes(one));
   const may = keyUsage === undefined || keyUsage.digitalSignature || keyUsage.nonRepudiation;
   list.judge(
     'certificate.usage',
-    may ? [] : ['the certificate is for other uses than signing'],
+    may && forDocuments ? [] : ['the certificate is for other uses than signing documents'],
     'signing is allowed',
   );
   if (time !== undefined && isVouchedFor(certificate, embedded, readableCertificates(trusted), time))

@@ -16,29 +16,53 @@ export function checkExhibits(manifest: Manifest, lines: readonly LedgerLine[], 
     if (source.body.evidence !== exhibit.evidence || source.body.kind !== exhibit.kind)
       return [`${name}: ledger entry ${exhibit.seq} is other evidence`];
     const file = source.type === 'evidence-received' ? source.body.file : undefined;
-    const same = file?.sha256 === exhibit.file?.sha256 && file?.bytes === exhibit.file?.bytes;
-    return same ? [] : [`${name}: the ledger received another file`];
+    if (file?.sha256 !== exhibit.file?.sha256 || file?.bytes !== exhibit.file?.bytes)
+      return [`${name}: the ledger received another file`];
+    return file?.name === exhibit.file?.name && file?.type === exhibit.file?.type
+      ? []
+      : [`${name}: the ledger received its file under another name or as another kind`];
   });
-  const numbers = manifest.exhibits.map(({ exhibit }) => exhibit);
-  if (new Set(numbers).size !== numbers.length) wrong.push('two exhibits have the same number');
-  list.judge('exhibits.ledger', wrong, `${numbers.length} exhibits`);
-  const listed = new Set([
+  const { exhibits } = manifest;
+  if (new Set(exhibits.map(({ exhibit }) => exhibit)).size !== exhibits.length)
+    wrong.push('two exhibits have the same number');
+  if (new Set(exhibits.map(({ evidence }) => evidence)).size !== exhibits.length)
+    wrong.push('evidence stands as two exhibits');
+  list.judge('exhibits.ledger', wrong, `${exhibits.length} exhibits`);
+  checkComplete(manifest, lines, list);
+}
+
+/** Every piece of evidence whose entry is here is an exhibit, or a file that is listed as left out. */
+function checkComplete(manifest: Manifest, lines: readonly LedgerLine[], list: Checklist): void {
+  const shown = new Set(manifest.exhibits.map(({ evidence }) => evidence));
+  const files = new Set([
     ...manifest.exhibits.flatMap(({ file }) => (file === undefined ? [] : [file.sha256])),
     ...manifest.leftOut.map(({ sha256 }) => sha256),
   ]);
-  const received = entriesOf(lines).filter(
-    (one): one is EntryOf<'evidence-received'> => one.type === 'evidence-received',
+  const entries = entriesOf(lines);
+  const evidence = entries.filter(
+    (one): one is EntryOf<'evidence-received'> | EntryOf<'reading-recorded'> =>
+      one.type === 'evidence-received' || one.type === 'reading-recorded',
   );
-  list.judge(
-    'exhibits.complete',
-    received
-      .filter(({ body }) => !listed.has(body.file.sha256))
-      .map(
-        ({ seq, body }) =>
-          `${body.evidence} (ledger entry ${seq}) is neither an exhibit nor listed as left out`,
-      ),
-    `${received.length} files received`,
+  const wrong = evidence
+    .filter((one) =>
+      one.type === 'evidence-received' ? !files.has(one.body.file.sha256) : !shown.has(one.body.evidence),
+    )
+    .map(
+      ({ seq, body }) =>
+        `${body.evidence} (ledger entry ${seq}) is neither an exhibit nor listed as left out`,
+    );
+  const received = new Map(
+    evidence.flatMap((one) =>
+      one.type === 'evidence-received' ? [[one.body.file.sha256, one.body.file.bytes] as const] : [],
+    ),
   );
+  const whole = entries.length === lines.length;
+  for (const { name, sha256, bytes } of manifest.leftOut) {
+    const size = received.get(sha256);
+    if (size === undefined ? whole : size !== bytes)
+      wrong.push(`"${name}" is listed as left out, and the ledger received no such file`);
+  }
+  list.judge('exhibits.complete', wrong, `${evidence.length} pieces of evidence`);
 }
 
 /** Looks for the original of every exhibit that is a file. */
@@ -55,6 +79,12 @@ export function checkOriginals(manifest: Manifest, list: Checklist): void {
       attached?.what === 'original' && attached.sha256 === file?.sha256 && attached.bytes === file.bytes;
     return same ? [] : [`exhibit ${exhibit}: ${attachedAs} is not its file`];
   });
+  const used = new Set(manifest.exhibits.map(({ attachedAs }) => attachedAs));
+  for (const { name, what, sha256 } of manifest.attachments) {
+    if (what !== 'original') continue;
+    if (!used.has(name)) wrong.push(`${name} is attached as an original, and no exhibit is made of it`);
+    if (leftOut.has(sha256)) wrong.push(`${name} is attached and listed as left out`);
+  }
   const files = manifest.exhibits.filter(({ file }) => file !== undefined).length;
   list.judge('exhibits.originals', wrong, `${files} files, ${manifest.leftOut.length} left out`);
 }

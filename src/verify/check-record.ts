@@ -26,6 +26,8 @@ type Fingerprint = NonNullable<Verification['fingerprint']>;
 export interface RecordOptions {
   trusted: readonly Uint8Array[];
   fingerprints: readonly KnownFingerprint[];
+  /** The signing time that is claimed. */
+  signedAt?: Date;
 }
 
 /** Checks the record's hashes, the ledger and what else speaks of the delivery; gives the fingerprint. */
@@ -41,7 +43,7 @@ export function checkRecord(contents: Contents, list: Checklist, options: Record
   const { size, root, leaves } = manifest.record;
   checkFingerprints({ delivery, leaves }, list, options.fingerprints, 'this dossier');
   if (lines !== undefined) {
-    checkLedger(lines, list, options.trusted);
+    checkLedger(lines, list, options.trusted, options.signedAt);
     checkExhibits(manifest, lines, list);
   }
   checkOriginals(manifest, list);

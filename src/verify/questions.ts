@@ -2,6 +2,7 @@
 export const QUESTIONS = {
   'pdf.header': 'The file is a PDF from its first byte',
   'pdf.structure': 'The file was written in one piece, with nothing hidden in it and nothing appended',
+  'pdf.hidden': 'Every object of the file is used, and every page is in the order of pages',
   'pdf.active-content': 'Nothing in the file runs, opens or loads anything by itself',
   'signature.present': 'There is exactly one signature',
   'signature.certification': 'The signature certifies the file and forbids every change',
@@ -12,7 +13,8 @@ export const QUESTIONS = {
   'signature.digest': 'The covered bytes have the hash that was signed',
   'signature.certificate': 'The signature names the certificate that it came with',
   'signature.value': 'The signature was made with the key of that certificate',
-  'signature.time': 'The signing time is stated, not in the future, and near the time stamp if there is one',
+  'signature.time':
+    'The signing time is stated, not in the future, and near those of building and of the time stamp',
   'signature.time-stamp': 'A time-stamp server confirms the signing time',
   'time-stamp.trusted': 'The time-stamp server, or its issuer, is one that you trust',
   'certificate.validity': 'The certificate was valid at the claimed signing time',
@@ -44,7 +46,8 @@ export const QUESTIONS = {
   'originals.others': 'Nothing else lies among the originals',
   'dossiers.known': 'Every dossier beside the record is one that the ledger names, byte for byte',
   'exhibits.ledger': 'Every exhibit is the evidence that the ledger received',
-  'exhibits.complete': 'Every file that the ledger received is listed as an exhibit or as left out',
+  'exhibits.complete':
+    'Everything that the ledger received is listed as an exhibit or as left out, and nothing else',
   'exhibits.originals': 'Every exhibit that is a file is attached, or listed as left out',
   'exhibits.active-content':
     'No attached original is a PDF with scripts, actions or references to the outside',

@@ -1,12 +1,15 @@
 import type { Sha256 } from '../model/evidence.js';
 import type { Manifest } from '../model/manifest.js';
+import { milliseconds } from '../model/time.js';
 import type { Verdict, Verification } from '../model/verification.js';
 import { checkAttachments } from './check-attachments.js';
 import { checkRecord, type KnownFingerprint } from './check-record.js';
 import { checkSignature, type TrustOptions } from './check-signature.js';
 import { Checklist } from './checklist.js';
+import { CLOCK_TOLERANCE_MS } from './clock-tolerance.js';
 import { activeContent } from './pdf/active-content.js';
 import { readPdf, startsAsPdf } from './pdf/file.js';
+import { hiddenParts } from './pdf/hidden.js';
 
 export interface VerifyOptions extends TrustOptions {
   /** A fingerprint that was received earlier by another way; the record must begin with it. */
@@ -65,6 +68,12 @@ function run(bytes: Uint8Array, list: Checklist, options: VerifyOptions): Found 
     ({ objects }) => `${objects.size} objects`,
   );
   if (file === undefined) return {};
+  const hidden = list.ask(
+    'pdf.hidden',
+    () => hiddenParts(file),
+    () => 'nothing is left over',
+  );
+  if (hidden !== undefined) list.judge('pdf.hidden', hidden, 'nothing is left over');
   const active = list.ask(
     'pdf.active-content',
     () => activeContent(file),
@@ -73,6 +82,8 @@ function run(bytes: Uint8Array, list: Checklist, options: VerifyOptions): Found 
   if (active !== undefined) list.judge('pdf.active-content', active, 'none found');
   const signer = checkSignature(file, list, options);
   const contents = checkAttachments(file, list);
+  const signedAt = signer?.claimedTime === undefined ? undefined : new Date(signer.claimedTime);
+  if (contents !== undefined && signedAt !== undefined) compareTimes(contents.manifest, signedAt, list);
   const known = options.fingerprint === undefined ? [] : [options.fingerprint];
   const fingerprint =
     contents === undefined
@@ -80,12 +91,22 @@ function run(bytes: Uint8Array, list: Checklist, options: VerifyOptions): Found 
       : checkRecord(contents, list, {
           trusted: options.trusted ?? [],
           fingerprints: [...known, ...(options.fingerprints ?? [])],
+          ...(signedAt === undefined ? {} : { signedAt }),
         });
   return {
     ...(contents === undefined ? {} : { manifest: contents.manifest }),
     ...(signer === undefined ? {} : { signer }),
     ...(fingerprint === undefined ? {} : { fingerprint }),
   };
+}
+
+/** A dossier is signed when it is built: an old one that is signed anew, or dated back, states two times. */
+function compareTimes({ builtAt }: Manifest, signedAt: Date, list: Checklist): void {
+  if (Math.abs(milliseconds(builtAt) - signedAt.getTime()) > CLOCK_TOLERANCE_MS)
+    list.fail(
+      'signature.time',
+      `the claimed signing time ${signedAt.toISOString()} is more than a day from that of building, ${builtAt}`,
+    );
 }
 
 function verdictOf(list: Checklist): Verdict {

@@ -1,4 +1,4 @@
-import { AFRelationship, PDFDocument, StandardFonts } from 'pdf-lib';
+import { AFRelationship, PDFDocument, PDFName, StandardFonts } from 'pdf-lib';
 import { entry } from '../../src/model/entry.js';
 import {
   type Exhibit,
@@ -146,10 +146,16 @@ export function relist(parts: Parts): Parts {
   return { ...parts, manifest: { ...parts.manifest, attachments } };
 }
 
+/** Refers to every object from the catalog, so that one which a test put in is not left over. */
+function hold({ catalog, context }: PDFDocument): void {
+  catalog.set(PDFName.of('Held'), context.obj(context.enumerateIndirectObjects().map(([ref]) => ref)));
+}
+
 /** An unsigned PDF with the parts attached. `touch` may change the document before it is saved. */
 export async function samplePdf(
   parts: Parts = sampleParts(),
-  touch: (document: PDFDocument) => void | Promise<void> = () => undefined,
+  touch?: (document: PDFDocument) => void | Promise<void>,
+  finish: (document: PDFDocument) => void = hold,
 ): Promise<Uint8Array> {
   const document = await PDFDocument.create();
   document.setTitle('Delivery 2026-0714-A');
@@ -175,6 +181,9 @@ export async function samplePdf(
       modificationDate: dated,
       afRelationship: AFRelationship.Data,
     });
-  await touch(document);
+  if (touch !== undefined) {
+    await touch(document);
+    finish(document);
+  }
   return document.save();
 }

@@ -9,6 +9,8 @@ export interface AnyCertificate {
   authority?: boolean;
   /** Bits of the first byte of key usage (RFC 5280 §4.2.1.3). */
   usage?: number;
+  /** Extended uses (RFC 5280 §4.2.1.12), as the bytes of their identifiers in hex. */
+  uses?: readonly string[];
   /** For time stamps alone, marked critical (RFC 3161 §2.3). */
   timeStamps?: boolean;
 }
@@ -48,6 +50,7 @@ export function makeAnyCertificate(wanted: AnyCertificate): Uint8Array {
         ...(wanted.usage === undefined
           ? []
           : [extension('551d0f', der(0x03, Uint8Array.of(0, wanted.usage)))]),
+        ...(wanted.uses === undefined ? [] : [extension('551d25', der(0x30, ...wanted.uses.map(oid)))]),
         ...(wanted.timeStamps === true ? [extension('551d25', der(0x30, oid('2b06010505070308')))] : []),
       ),
     ),

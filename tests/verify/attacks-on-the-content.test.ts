@@ -1,5 +1,5 @@
 import { deflateSync } from 'node:zlib';
-import { PDFDict, PDFHexString, PDFName, PDFString } from 'pdf-lib';
+import { PDFDict, PDFHexString, PDFName, PDFRef, PDFString } from 'pdf-lib';
 import { describe, expect, it } from 'vitest';
 import type { Manifest } from '../../src/model/manifest.js';
 import { toInstant } from '../../src/model/time.js';
@@ -186,8 +186,11 @@ describe('the list of attachments', () => {
       const { context } = document;
       const bomb = context.stream(deflateSync(Buffer.alloc(50_000_000)), { Filter: 'FlateDecode' });
       for (const [, object] of context.enumerateIndirectObjects())
-        if (object instanceof PDFDict && String(object.get(PDFName.of('F'))) === '(e1.jpg)')
+        if (object instanceof PDFDict && String(object.get(PDFName.of('F'))) === '(e1.jpg)') {
+          const old = object.lookup(PDFName.of('EF'), PDFDict).get(PDFName.of('F'));
+          if (old instanceof PDFRef) context.delete(old);
           object.set(PDFName.of('EF'), context.obj({ F: context.register(bomb) }));
+        }
     });
     expect(found).toEqual(['attachments.bytes']);
   });

@@ -70,8 +70,8 @@ describe('a signature that does not cover everything (universal forgery, signatu
     ['no form', '/AcroForm', '/AcroFirm', ['signature.certification']],
     ['no time', '/M (D:', '/N (D:', ['signature.time', 'certificate.validity']],
     ['a time that is none', '/M (D:2026', '/M (D:20x6', ['signature.time', 'certificate.validity']],
-    ['a time before the certificate', '/M (D:2026', '/M (D:2025', ['certificate.validity']],
-    ['a time after the certificate', '/M (D:2026', '/M (D:2032', ['certificate.validity']],
+    ['a time before the certificate', '/M (D:2026', '/M (D:2025', ['signature.time', 'certificate.validity']],
+    ['a time after the certificate', '/M (D:2026', '/M (D:2032', ['signature.time', 'certificate.validity']],
   ])('%s', async (_, old, by, ids) => {
     // Changed before it was signed, so that the signature itself holds.
     expect(await failures(await signedAfter(old, by))).toEqual(ids);

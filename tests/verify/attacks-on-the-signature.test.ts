@@ -150,6 +150,22 @@ describe('who vouches for the signer', () => {
     expect(failed(found)).toEqual(ids);
   });
 
+  it.each([
+    ['for documents (RFC 9336)', ['2b06010505070324'], []],
+    ['for e-mail among others', ['2b06010505070302', '2b06010505070304'], []],
+    ['for any use', ['551d2500'], []],
+    ['for web servers', ['2b06010505070301'], ['certificate.usage']],
+    ['for web servers and their visitors', ['2b06010505070301', '2b06010505070302'], ['certificate.usage']],
+    ['for time stamps', ['2b06010505070308'], ['certificate.usage']],
+  ])('a certificate %s, from whoever the reader trusts', async (_, uses, ids) => {
+    const keys = generateKeyPairSync('ec', { namedCurve: 'P-256' });
+    const certificateDer = makeAnyCertificate({ ...keys, usage: 0x80, uses });
+    const one = await prepared();
+    const structure = cms(digestOf(one), { ...identity, certificateDer, key: keys.privateKey });
+    const found = await verifyDossier(insertSignature(one, structure), { trusted: [certificateDer] });
+    expect(failed(found)).toEqual(ids);
+  });
+
   it('a certificate from a trusted authority is vouched for', async () => {
     const authority = generateKeyPairSync('ec', { namedCurve: 'P-256' });
     const keys = generateKeyPairSync('rsa', { modulusLength: 2048 });

@@ -1,4 +1,3 @@
-import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -132,14 +131,11 @@ describe('the zip of a bag (PKWARE APPNOTE 6.3)', () => {
 
   it('packed again by other programs is only noted', async () => {
     const again = await disk.zip('again.zip', bagFiles());
-    expect(await judged(again)).toMatchObject({ failed: [], zip: { result: 'notice' } });
-    const folder = await disk.write('unpacked', new Map([...bagFiles()].map(([n, b]) => [`bag/${n}`, b])));
-    const path = disk.path('python.zip');
-    execFileSync('python3', ['-m', 'zipfile', '-c', path, `${folder}/bag`]);
-    expect(await judged(path)).toMatchObject({
+    expect(await judged(again)).toMatchObject({
       failed: [],
       zip: { result: 'notice', detail: expect.stringContaining('packed again by another program') },
     });
+    const folder = await disk.write('unpacked', new Map([...bagFiles()].map(([n, b]) => [`bag/${n}`, b])));
     expect(await judged(folder)).toMatchObject({ failed: [], zip: { result: 'not-checked' } });
   });
 });

@@ -10,11 +10,15 @@ import { entriesOf, type LedgerLine, recordName } from './read-ledger.js';
 /** A clock that was set by hand or by the network may step back this far without a word. */
 const STEP_BACK_MS = 5 * 60_000;
 
-/** What the entries of a ledger say about one another. */
+/**
+ * What the entries of a ledger say about one another, and about the time at which a dossier of them claims to have been
+ * signed.
+ */
 export function checkLedger(
   lines: readonly LedgerLine[],
   list: Checklist,
   trusted: readonly Uint8Array[],
+  signedAt?: Date,
 ): void {
   const entries = entriesOf(lines);
   const name = recordName(entries);
@@ -25,7 +29,7 @@ export function checkLedger(
   );
   checkEarlierStates(states, roots, list);
   checkStamps(entries, name, list, trusted);
-  checkTimes(entries, list);
+  checkTimes(entries, list, signedAt);
   checkStatements(entries, name, list, trusted);
 }
 
@@ -81,7 +85,7 @@ function checkEarlierStates(
 }
 
 /** The machine's clock says when an entry was made: a step back shows that it was wrong before or is now. */
-function checkTimes(entries: readonly Entry[], list: Checklist): void {
+function checkTimes(entries: readonly Entry[], list: Checklist, signedAt: Date | undefined): void {
   const back = entries.flatMap((entry, i) => {
     const before = entries[i - 1];
     if (before === undefined) return [];
@@ -92,5 +96,13 @@ function checkTimes(entries: readonly Entry[], list: Checklist): void {
         ]
       : [];
   });
+  // A signature that was dated back is older than what it covers.
+  const later = entries.find(
+    ({ at }) => signedAt !== undefined && milliseconds(at) > signedAt.getTime() + STEP_BACK_MS,
+  );
+  if (later !== undefined)
+    back.push(
+      `entry ${later.seq} was made at ${later.at} by the machine's clock, after the signature that covers it says that it was made`,
+    );
   list.remark('ledger.times', back, `${entries.length} entries, one after the other`);
 }

@@ -1,8 +1,16 @@
 import { lookUp, type PdfFile } from './file.js';
-import { nameOf, type PdfDict } from './value.js';
+import { nameOf, type PdfDict, textOf } from './value.js';
 
-/** Entries that make a viewer do something on its own, or show a form that is not in the pages. */
-const KEYS = ['OpenAction', 'AA', 'JS', 'JavaScript', 'Launch', 'XFA', 'RichMediaContent', 'Collection'];
+/**
+ * Entries that make a viewer do something on its own, show a form that is not in the pages, or another picture on
+ * paper than on the screen.
+ */
+const KEYS = [
+  ...['OpenAction', 'AA', 'JS', 'JavaScript', 'Launch', 'XFA', 'RichMediaContent', 'Collection'],
+  ...['OCProperties', 'OC', 'Alternates', 'OPI'],
+];
+/** Where a click may lead: never to a file or a script. */
+const LINK = /^(?:https?:\/\/|mailto:)/i;
 /** The only actions in a dossier: jump inside it, or follow a web link when clicked (ISO 32000-1 table 198). */
 const ALLOWED_ACTIONS = new Set(['GoTo', 'URI']);
 /** Refused wherever they stand, since an action need not say that it is one. */
@@ -27,6 +35,12 @@ function* activeParts(file: PdfFile, dict: PdfDict): Generator<string> {
   const kind = nameOf(dict.entries.get('S')) ?? 'unknown';
   if (type === 'Action' ? !ALLOWED_ACTIONS.has(kind) : type !== 'StructElem' && OTHER_ACTIONS.has(kind))
     yield `an action of the kind /${kind}`;
+  // ISO 32000-1 §8.8.2 and §8.10.4: programs of a printer, and pages of other files.
+  const drawn = nameOf(dict.entries.get('Subtype'));
+  if (drawn === 'PS' || nameOf(dict.entries.get('Subtype2')) === 'PS') yield 'a PostScript program';
+  if (drawn === 'Form' && dict.entries.has('Ref')) yield 'a page of another file';
+  const address = lookUp(file, dict.entries.get('URI'));
+  if (address?.is === 'string' && !LINK.test(textOf(address) ?? '')) yield 'a link that is no web link';
   if (!dict.entries.has('Rect')) return;
   const subtype = nameOf(dict.entries.get('Subtype')) ?? 'unknown';
   if (!ALLOWED_ANNOTATIONS.has(subtype)) yield `an annotation of the kind /${subtype}`;

@@ -23,11 +23,26 @@ export function embeddedFiles(file: PdfFile): Embedded[] {
   const specifications = new Map<string, PdfDict>();
   if (root !== undefined) walk(file, root, specifications, new Set(), 0);
   const listed = new Set(specifications.values());
+  requireUsed(file, listed);
   for (const object of file.objects.values())
     for (const dict of object.dictionaries)
       if (dict.entries.has('EF') && !listed.has(dict))
         refuse('an embedded file that the list of attachments does not name');
   return [...specifications].map(([name, specification]) => embedded(file, name, specification));
+}
+
+/** Every embedded stream is that of a listed file: none lies beside them, as a related file (§7.11.4.3) or alone. */
+function requireUsed(file: PdfFile, listed: ReadonlySet<PdfDict>): void {
+  const used = new Set<number>();
+  for (const specification of listed) {
+    if (specification.entries.has('RF')) refuse('an attachment with related files beside it');
+    const streams = lookUp(file, specification.entries.get('EF'));
+    if (streams?.is !== 'dict') continue;
+    for (const one of streams.entries.values()) if (one.is === 'ref') used.add(one.number);
+  }
+  for (const { number, value } of file.objects.values())
+    if (value.is === 'dict' && nameOf(value.entries.get('Type')) === 'EmbeddedFile' && !used.has(number))
+      refuse('an embedded file that the list of attachments does not name');
 }
 
 function walk(

@@ -42,6 +42,7 @@ export function readPdf(bytes: Uint8Array): PdfFile {
   const endsAt = bytes.length - tail[0].length + (tail[0].startsWith('\n') ? 1 : 0);
   const table = readTable(bytes, tableAt);
   const trailer = readTrailer(bytes, table.endsAt, endsAt);
+  requireSize(trailer, table.size);
   const objects = readObjects(bytes, table.offsets, tableAt);
   const file = { bytes, objects, trailer };
   const catalog = lookUp(file, trailer.entries.get('Root'));
@@ -84,7 +85,7 @@ function readTable(bytes: Uint8Array, at: number) {
     }
     reader.white();
   }
-  return { offsets, endsAt: reader.at };
+  return { offsets, endsAt: reader.at, size: next };
 }
 
 function readTrailer(bytes: Uint8Array, from: number, endsAt: number): PdfDict {
@@ -96,6 +97,13 @@ function readTrailer(bytes: Uint8Array, from: number, endsAt: number): PdfDict {
   for (const key of ['Prev', 'XRefStm', 'Encrypt'])
     if (trailer.entries.has(key)) refuse(`the trailer has /${key}: the file was updated later, or encrypted`);
   return trailer;
+}
+
+/** ISO 32000-1 §7.5.5: strict programs take objects from /Size on for missing, others show them. */
+function requireSize(trailer: PdfDict, size: number): void {
+  const said = trailer.entries.get('Size');
+  if (said?.is !== 'number' || said.value !== size)
+    refuse("the trailer's /Size is not that of the cross-reference table");
 }
 
 function readObjects(bytes: Uint8Array, offsets: Map<number, number>, tableAt: number) {

@@ -1,0 +1,66 @@
+import { lookUp, type PdfFile } from './file.js';
+import { nameOf, type PdfDict, type PdfValue } from './value.js';
+
+/** Deeper trees of pages than any typesetter makes. */
+const DEEPEST = 32;
+const MOST_NAMED = 5;
+
+/**
+ * What a file carries without showing it, in words: objects that nothing refers to, and pages that are not in the
+ * order of pages, which an update could bring up (shadow attacks; Mainka, Mladenov, Rohlmann, NDSS 2021), and counts
+ * of pages by which programs could show fewer. Empty when there is nothing of the kind.
+ */
+export function hiddenParts(file: PdfFile): string[] {
+  const reached = reachable(file);
+  const found = [...file.objects.keys()]
+    .filter((number) => !reached.has(number))
+    .map((number) => `object ${number}, to which nothing refers`);
+  for (const number of reached)
+    if (!file.objects.has(number)) found.push(`object ${number}, which is referred to and not there`);
+  const shown = new Set<PdfDict>();
+  found.push(...pagesBelow(file, file.catalog.entries.get('Pages'), shown, 0).wrong);
+  for (const { number, dictionaries } of file.objects.values())
+    for (const dict of dictionaries)
+      if (nameOf(dict.entries.get('Type')) === 'Page' && !shown.has(dict))
+        found.push(`a page in object ${number} that is not in the order of pages`);
+  return found.length <= MOST_NAMED
+    ? found
+    : [...found.slice(0, MOST_NAMED), `and ${found.length - MOST_NAMED} more`];
+}
+
+function reachable(file: PdfFile): Set<number> {
+  const reached = new Set<number>();
+  const open: PdfValue[] = [file.trailer];
+  for (let value = open.pop(); value !== undefined; value = open.pop()) {
+    if (value.is === 'array') for (const one of value.items) open.push(one);
+    else if (value.is === 'dict') for (const one of value.entries.values()) open.push(one);
+    else if (value.is === 'ref' && !reached.has(value.number)) {
+      reached.add(value.number);
+      const target = file.objects.get(value.number)?.value;
+      if (target !== undefined) open.push(target);
+    }
+  }
+  return reached;
+}
+
+/** ISO 32000-1 §7.7.3.2: a node counts the pages below it. */
+function pagesBelow(
+  file: PdfFile,
+  at: PdfValue | undefined,
+  seen: Set<PdfDict>,
+  depth: number,
+): { count: number; wrong: string[] } {
+  const node = lookUp(file, at);
+  const type = node?.is === 'dict' ? nameOf(node.entries.get('Type')) : undefined;
+  if (node?.is !== 'dict' || seen.has(node) || depth > DEEPEST || (type !== 'Page' && type !== 'Pages'))
+    return { count: 0, wrong: ['a page that stands twice in the order of pages, or is none'] };
+  seen.add(node);
+  if (type === 'Page') return { count: 1, wrong: [] };
+  const kids = lookUp(file, node.entries.get('Kids'));
+  const below = (kids?.is === 'array' ? kids.items : []).map((kid) => pagesBelow(file, kid, seen, depth + 1));
+  const count = below.reduce((sum, one) => sum + one.count, 0);
+  const wrong = below.flatMap((one) => one.wrong);
+  const said = lookUp(file, node.entries.get('Count'));
+  if (said?.is !== 'number' || said.value !== count) wrong.push(`pages that are counted wrongly`);
+  return { count, wrong };
+}
