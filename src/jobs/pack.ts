@@ -48,6 +48,10 @@ export interface PackReport extends Told {
   notices: string[];
 }
 
+/** Federal Rules of Evidence 902(11) and (13), (14): what else they ask is from memory. */
+const OF_CERTIFICATE =
+  'The certificate is a draft: a qualified person checks every line, and the other side needs written notice of it in good time before the trial (from memory: Federal Rules of Evidence 902(11)). Have a lawyer compare it with the rules in force.';
+
 /**
  * Puts an answer together: letter, dossier and what else goes with it, in one folder that is there whole or not at all;
  * then the record notes the files by their hashes. Nothing is sent.
@@ -123,6 +127,7 @@ async function finish(
     toFillIn: letter.blanks,
     ...(certified === undefined ? {} : { certificateToFillIn: certified.draft.blanks }),
     ...told,
+    cautions: [...told.cautions, ...(certified === undefined ? [] : [OF_CERTIFICATE])],
     entry: entry?.seq ?? record.head.size - 1,
     notices: [
       ...(built?.notices ?? []),

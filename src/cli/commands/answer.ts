@@ -2,27 +2,29 @@ import { Command } from 'commander';
 import { DossierError } from '../../model/error.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
+import { addLetterOptions, type LetterOptions, putTogether, requireNoLetterOptions } from '../letter.js';
 import { printProblem } from '../problems.js';
 import type { CliContext } from '../program.js';
 import { whoEnters } from '../who.js';
 
-interface Options {
-  claim?: string;
+interface Options extends LetterOptions {
   at?: string;
-  templates?: string;
   why?: boolean;
-  json?: boolean;
 }
 
-export function answerCommand({ output, exit, now }: CliContext): Command {
-  return new Command('answer')
-    .description('What is due when for a claim, what is late, and what the claimant still owes.')
+export function answerCommand(context: CliContext): Command {
+  const { output, exit, now } = context;
+  const command = new Command('answer')
+    .description(
+      'What is due when for a claim, what is late, and what the claimant still owes; letters that answer it.',
+    )
     .argument('[folders...]', 'delivery folders (default: the one you are in)')
     .option('--claim <id>', 'only this claim, such as c1')
     .option('--at <time>', 'as it would be at this moment, such as 2026-07-14T12:00Z')
-    .option('--templates <folder>', 'a folder with a claim-clocks.yaml of your own')
+    .option('--templates <folder>', 'a folder with letters, words or a claim-clocks.yaml of your own')
     .option('--why', 'also what each asks, from what and how it was counted, and what the rule rests on')
-    .option('--json', 'the answer as JSON')
+    .option('--json', 'the answer as JSON');
+  return addLetterOptions(command)
     .addHelpText(
       'after',
       `
@@ -30,14 +32,29 @@ Examples:
   dossier answer
   dossier answer deliveries/4711 --claim c1
   dossier answer deliveries/*                   a table, what is due first at the top
+  dossier answer --letter acknowledgement --out answers/ack
+  dossier answer --letter denial --reason "Warm when loaded" --certificate --out answers/c1
+  dossier answer --letter offer --amount "3000.00 USD" --language es --out answers/offer
 
 The clocks are those of templates/claim-clocks.yaml. Which of them count depends on
 what governs the carriage, and that is never assumed: dossier record claim terms
 Local law and the contract of carriage decide. This is not legal advice.
+
+A letter is written as PDF and as text, says only what the record shows and leaves
+a blank for what it does not; the dossier goes with it, in the copy for its reader.
+Nothing is sent: read it, fill in the blanks, sign it, send it, and record that.
 Exits with 1 while something of the carrier’s is overdue, with 2 when a delivery
 could not be read.`,
     )
     .action(async (given: string[], options: Options) => {
+      if (options.letter !== undefined) {
+        if (given.length > 1)
+          throw new DossierError('bad-usage', 'a letter is about one delivery', {
+            fix: 'Name one folder.',
+          });
+        return putTogether(context, deliveryFolder(given[0]), options.letter, options);
+      }
+      requireNoLetterOptions(options);
       const [{ answer, answerWords }, { readAt }, { printAnswer, printAnswerTable, answerJson }] =
         await Promise.all([
           import('../../jobs/answer.js'),

@@ -1,5 +1,5 @@
-import type { WrittenLetter } from '../../../src/compose/letters/kinds.js';
 import type { LetterClaim, LetterInput } from '../../../src/compose/letters/input.js';
+import type { WrittenLetter } from '../../../src/compose/letters/kinds.js';
 import { ownTemplates } from '../../../src/compose/templates.js';
 import { type ClaimNote, claimNote } from '../../../src/model/claim.js';
 import type { EvidenceId } from '../../../src/model/evidence.js';

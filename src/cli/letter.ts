@@ -1,0 +1,148 @@
+import { relative } from 'node:path';
+import type { Command } from 'commander';
+import { DossierError } from '../model/error.js';
+import { printable } from './output.js';
+import { type PassphraseOptions, readPassphrase } from './passphrase.js';
+import type { CliContext } from './program.js';
+import { whoEnters } from './who.js';
+
+/** Options of `answer` that put a letter together. */
+export interface LetterOptions extends PassphraseOptions {
+  letter?: string;
+  out?: string;
+  claim?: string;
+  to?: string;
+  amount?: string;
+  reason?: string[];
+  firm?: boolean;
+  disallowRest?: boolean;
+  loading?: boolean;
+  language?: string;
+  paper?: string;
+  for?: string;
+  /** False with --no-dossier; else it goes by the kind of letter. */
+  dossier?: boolean;
+  certificate?: boolean;
+  maxSize?: string;
+  by?: string;
+  identity?: string;
+  templates?: string;
+  json?: boolean;
+}
+
+const more = (value: string, before: string[] = []) => [...before, value];
+
+export function addLetterOptions(command: Command): Command {
+  return command
+    .option(
+      '--letter <kind>',
+      'put a letter together: acknowledgement, request-for-papers, status-report, denial, offer, notice-to-shipper, notice-to-insurer, inspection-request or reservation',
+    )
+    .option('-o, --out <folder>', 'new or empty folder that the letter and what goes with it is written to')
+    .option('--to <name>', 'whom the letter goes to (default: the claimant, shipper or insurer)')
+    .option('--amount <money>', 'amount that is offered, or the part that is denied, such as "3000.00 USD"')
+    .option('--reason <text>', 'a reason, or what is asked for; may be given several times', more)
+    .option('--firm', 'the offer is firm')
+    .option(
+      '--disallow-rest',
+      'the offer disallows the rest of the claim; without it, it says that it does not',
+    )
+    .option('--loading', 'also how the load was placed, where the shipper loaded')
+    .option('--language <code>', 'en or es (default: what delivery.yaml says)')
+    .option('--paper <paper>', 'Letter or A4 (default: what delivery.yaml says)')
+    .option('--for <reader>', 'whose copy of the dossier goes with it (default: by the kind of letter)')
+    .option('--no-dossier', 'no dossier goes with it')
+    .option('--certificate', 'also a draft of a certificate of records, for a qualified person to complete')
+    .option('--max-size <size>', 'what the dossier may take, such as 10MB')
+    .option('--by <name>', 'who enters it (default: DOSSIER_BY or your account)')
+    .option('--identity <folder>', 'signing identity of the dossier')
+    .option('--passphrase-file <file>', 'file that holds the passphrase of its key')
+    .option('--passphrase-fd <number>', 'open file descriptor to read it from');
+}
+
+/** Options that mean nothing without --letter. */
+const OF_LETTER = [
+  'out',
+  'to',
+  'amount',
+  'reason',
+  'firm',
+  'disallowRest',
+  'loading',
+  'certificate',
+  'for',
+] as const;
+
+/** Throws DossierError `bad-usage` when an option of a letter stands without one. */
+export function requireNoLetterOptions(options: LetterOptions): void {
+  const found = OF_LETTER.find((name) => options[name] !== undefined);
+  if (found === undefined) return;
+  const field = `--${found.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`;
+  throw new DossierError('bad-usage', `${field} belongs to a letter`, {
+    where: { field },
+    fix: 'Say which with --letter, or leave it out.',
+  });
+}
+
+/** Puts one letter together and says what was written, what is to fill in, and what the letter does not say. */
+export async function putTogether(
+  { output, now }: CliContext,
+  folder: string,
+  letter: string,
+  options: LetterOptions,
+): Promise<void> {
+  if (options.out === undefined)
+    throw new DossierError('bad-usage', 'a letter needs a folder', {
+      where: { field: '--out' },
+      fix: 'Name a new one, such as --out answer-to-c1.',
+    });
+  const { pack } = await import('../jobs/pack.js');
+  const given = <K extends keyof LetterOptions>(name: K) =>
+    options[name] === undefined ? {} : { [name]: options[name] };
+  const report = await pack({
+    folder,
+    by: whoEnters(options.by),
+    now,
+    letter,
+    out: options.out,
+    reasons: options.reason ?? [],
+    firm: options.firm === true,
+    disallowsRest: options.disallowRest === true,
+    loading: options.loading === true,
+    identityFolder: options.identity,
+    passphrase: (isNew) => readPassphrase(options, isNew),
+    progress: (text) => output.progress(text),
+    ...given('claim'),
+    ...given('to'),
+    ...given('amount'),
+    ...given('language'),
+    ...given('paper'),
+    ...given('for'),
+    ...given('certificate'),
+    ...given('maxSize'),
+    ...given('templates'),
+    ...(options.dossier === false ? { dossier: false } : {}),
+  });
+  if (options.json === true) return output.json(report);
+  for (const notice of report.notices) output.note(printable(notice));
+  const where = printable(relative(process.cwd(), options.out) || options.out);
+  output.line(`${where}: ${report.letter} to ${printable(report.to)}`);
+  for (const { name, bytes, sha256 } of report.files) output.line(`  ${name}  ${bytes} bytes  ${sha256}`);
+  const list = (title: string, items: readonly string[]) => {
+    if (items.length === 0) return;
+    output.line(title);
+    for (const item of items) output.line(`  - ${printable(item)}`);
+  };
+  list('To fill in before it is signed:', report.toFillIn);
+  list('To fill in on the certificate, by a qualified person:', report.certificateToFillIn ?? []);
+  list(
+    'What speaks against you or is open, and is not in the letter:',
+    report.weak.map(({ weighs, says }) => `${weighs === 'hurts' ? 'against' : 'open'}: ${says}`),
+  );
+  list('Evidence that is missing and weakens the position:', report.missing);
+  list('What speaks for you, but rests on what the reader’s copy leaves out:', report.kept);
+  list('Keep in mind:', report.cautions);
+  output.note(
+    `Nothing was sent; entry ${report.entry} of the record notes the files. When you have sent it: dossier record claim letter ${report.letter} --way sent --with "${printable(report.to)}"`,
+  );
+}

@@ -1,0 +1,260 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import type { Block } from '../../../src/compose/blocks.js';
+import { draftCertificate } from '../../../src/compose/letters/certificate.js';
+import { setPages, writeLetter } from '../../../src/compose/letters/compose.js';
+import { WRITTEN_LETTERS } from '../../../src/compose/letters/kinds.js';
+import { WIDTH } from '../../../src/compose/letters/text.js';
+import { ownTemplates } from '../../../src/compose/templates.js';
+import { language } from '../../../src/model/delivery.js';
+import { fontsOf, squeezed, textBeyond, textOf } from '../pages.js';
+import { SAMPLE_FACTS } from '../sample.js';
+import { hashOf } from '../sample-evidence.js';
+import { letterInput, sampleClaim } from './sample-letter.js';
+
+const BLANK = /\[________ ([^\]]+)\]/g;
+const flat = (text: string) => text.replace(/\s+/g, ' ');
+const blanksIn = (text: string) => [...flat(text).matchAll(BLANK)].map(([, name]) => name);
+
+/** Lists of a letter by the paragraph that leads them. */
+function listsOf(body: readonly Block[]): { lead: string; items: string[] }[] {
+  return body.flatMap((block, i) => {
+    const before = body[i - 1];
+    return block.is === 'list' && before?.is === 'paragraph'
+      ? [{ lead: JSON.stringify(before.of), items: block.items.map((item) => JSON.stringify(item)) }]
+      : [];
+  });
+}
+
+const every = language.options.flatMap((name) => WRITTEN_LETTERS.map((kind) => [kind, name] as const));
+
+describe.each(every)('the letter %s in %s', (kind, name) => {
+  it('is plain text in short lines, without markup', async () => {
+    const { text } = await writeLetter(await letterInput(kind, { language: name }));
+    for (const line of text.split('\n').filter((one) => one.includes(' ')))
+      expect(line.length, line).toBeLessThanOrEqual(WIDTH);
+    expect(text).not.toMatch(/\*\*|\{\{|undefined|\[object|exhibit:|\\|`| {2,}\S.* {2,}|\u00a0/);
+    expect(text).toContain('2026-0714-A');
+  });
+
+  it('lists each place to fill in, as it stands in the text', async () => {
+    for (const claim of [sampleClaim(), { entries: sampleClaim().entries }]) {
+      const { text, blanks } = await writeLetter(await letterInput(kind, { language: name, claim }));
+      expect(blanksIn(text)).toEqual(blanks);
+    }
+  });
+
+  it('names an exhibit with every sentence that claims a fact', async () => {
+    const { document } = await writeLetter(await letterInput(kind, { language: name, disallowsRest: true }));
+    for (const { lead, items } of listsOf(document.body))
+      if (/the exhibits it rests on|words rest on|se apoya/.test(lead))
+        for (const item of items) expect(item).toMatch(/"is":"exhibit"|"is":"strong".*________/);
+    const claimed = document.body
+      .map((block) => JSON.stringify(block))
+      .filter((block) => block.includes('12,480.50'));
+    for (const block of claimed) expect(block).toMatch(/"is":"exhibit","number":1/);
+  });
+
+  it('is set on pages, with all its fonts inside and nothing in the margin', async () => {
+    const paper = name === 'es' ? 'A4' : 'Letter';
+    const input = await letterInput(kind, { language: name, paper });
+    const { document, blanks } = await writeLetter(input);
+    const { pdf, pages, warnings } = await setPages(document, input);
+    expect(warnings).toEqual([]);
+    expect(pages).toBe(1);
+    const text = squeezed(await textOf(pdf));
+    for (const words of [document.subject, 'Plainsview Grocers', hashOf('dossier'), ...blanks])
+      expect(text).toContain(squeezed(words));
+    expect(await textBeyond(pdf, 60)).toEqual([]);
+    for (const font of await fontsOf(pdf)) expect(font.embedded, font.name).toBe(true);
+    const raw = Buffer.from(pdf).toString('latin1');
+    expect(raw).toMatch(name === 'es' ? /\/Lang\s*\(es/ : /\/Lang\s*\(en/);
+    expect(raw).toMatch(/\/MarkInfo/);
+    expect(raw).toMatch(/pdfaid:part>3</);
+  });
+});
+
+describe('what a letter says', () => {
+  it.each(WRITTEN_LETTERS)('of a record that shows nothing: %s has no sentence of a fact', async (kind) => {
+    const input = await letterInput(kind, { claim: { entries: [] }, enclosed: [] }, { change: () => [] });
+    const { document, blanks } = await writeLetter({
+      ...input,
+      assessment: { ...input.assessment, findings: [] },
+    });
+    expect(JSON.stringify(document.body)).not.toContain('"is":"exhibit"');
+    expect(document.exhibitsNote).toBeUndefined();
+    if (kind === 'notice-to-shipper' || kind === 'reservation' || kind === 'notice-to-insurer')
+      expect(blanks.length).toBeGreaterThan(0);
+  });
+
+  it('of findings whose exhibits the reader does not have: nothing', async () => {
+    const input = await letterInput('denial');
+    const said = async (exhibits: typeof input.exhibits) => (await writeLetter({ ...input, exhibits })).text;
+    expect(await said(input.exhibits)).toMatch(/Seal 0044718/);
+    const without = input.exhibits.filter(({ kind }) => kind !== 'seal');
+    expect(await said(without)).not.toMatch(/Seal 0044718/);
+  });
+
+  it('of what speaks against the carrier: nothing', async () => {
+    const { text } = await writeLetter(await letterInput('denial'));
+    expect(flat(text)).toMatch(/What the record of the delivery shows/);
+    expect(flat(text)).not.toMatch(/differ|refused|outside|unexplained/);
+  });
+
+  it('of an offer: that it admits nothing, and whether it disallows the rest is what the person chose', async () => {
+    const said = async (more: object) => flat((await writeLetter(await letterInput('offer', more))).text);
+    const open = await said({});
+    expect(open).toMatch(/USD 3,000 \(entry 92 of the record\)\. The offer is firm\./);
+    expect(open).toMatch(/no admission that we are liable/);
+    expect(open).toMatch(/disallows no part of the claim/);
+    const closed = await said({ disallowsRest: true, amount: { amount: '2500.00', currency: 'USD' } });
+    expect(closed).toMatch(/USD 2,500\.00\. It can/);
+    expect(closed).toMatch(/We disallow what the claim asks for beyond this amount/);
+    expect(closed).toMatch(/The romaine was warm when it was loaded \(entry 93 of the record\)\./);
+  });
+
+  it('of papers: those that are there by their exhibits, the others as wanted; a place to fill in when nobody has looked', async () => {
+    const { text } = await writeLetter(await letterInput('acknowledgement'));
+    expect(flat(text)).toMatch(/we have: - the bill of lading \(Ex\. 2\) To look/);
+    expect(flat(text)).toMatch(/still need from you: - the invoice/);
+    expect(text).toContain('2026-014');
+    const unknown = await letterInput('acknowledgement', { claim: { entries: sampleClaim().entries } });
+    expect((await writeLetter(unknown)).blanks).toContain('papers that are still needed');
+  });
+
+  it('of a reservation: the pulps in figures, the words short, and what they rest on', async () => {
+    const { document, text } = await writeLetter(await letterInput('reservation'));
+    const words = document.body.find((block) => block.is === 'quote');
+    expect(flat(text)).toMatch(/Romaine 24s: \d pulps before loading, 39\.4 °F .* to 41\.2 °F/);
+    expect(JSON.stringify(words)).not.toContain('"is":"exhibit"');
+    expect(flat(text)).toMatch(/What these words rest on: - Romaine 24s: Pulp temperature \(Ex\. \d/);
+  });
+
+  it('of how the load was placed: only when the person says that the shipper loaded', async () => {
+    const input = await letterInput('notice-to-shipper');
+    const near = {
+      id: 'rows-hard-to-walls',
+      weighs: 'open' as const,
+      element: 'care-in-transit' as const,
+      weight: 40,
+      evidence: [input.state.evidence[0]?.evidence].flatMap((id) => (id === undefined ? [] : [id])),
+      by: 'rows-hard-to-walls',
+      facts: {
+        rows: '3',
+        least: { is: 'length' as const, metres: 0 },
+        limit: { is: 'length' as const, metres: 0.05 },
+      },
+    };
+    const assessment = { ...input.assessment, findings: [...input.assessment.findings, near] };
+    const said = async (loading: boolean) => (await writeLetter({ ...input, assessment, loading })).text;
+    expect(await said(false)).not.toMatch(/rows? 3/i);
+    expect(await said(true)).toMatch(/rows? 3/i);
+  });
+});
+
+describe('what people write', () => {
+  const HOSTILE = '{{ourNumber}} #panic("x") **b** [y](exhibit:3) <b> $x$ `c` \\ {{#each}}';
+  const party = { name: HOSTILE };
+
+  it('comes out as the letters it is, in text and on pages', async () => {
+    const input = await letterInput(
+      'denial',
+      { to: { name: HOSTILE, address: HOSTILE }, reasons: [HOSTILE] },
+      { facts: { parties: { ...SAMPLE_FACTS.parties, carrier: party, receiver: party } } },
+    );
+    const { document, text } = await writeLetter(input);
+    expect(squeezed(text).split(squeezed(HOSTILE))).toHaveLength(1 + 5);
+    const { pdf } = await setPages(document, input);
+    expect(squeezed(await textOf(pdf)).split(squeezed(HOSTILE))).toHaveLength(1 + 5);
+  });
+
+  it('and can’t be printed shows as what it is, with a warning', async () => {
+    const input = await letterInput('denial', { reasons: ['hidden\u202e turn'] });
+    const { document } = await writeLetter(input);
+    const { warnings } = await setPages(document, input);
+    expect(warnings.join()).toMatch(/U\+202E/);
+  });
+});
+
+describe('templates of a carrier’s own', () => {
+  const own = mkdtempSync(join(tmpdir(), 'letters-'));
+  afterAll(() => rmSync(own, { recursive: true, force: true }));
+  const put = (name: string, text: string) => {
+    mkdirSync(join(own, 'letters/en'), { recursive: true });
+    writeFileSync(join(own, 'letters/en', name), text);
+  };
+
+  it('take the place of the shipped ones, one by one', async () => {
+    put('denial.md', 'We answer {{claimant}}: no. {{blank "reasons"}}\n');
+    put('labels.yaml', 'blank: { reasons: why not }\n');
+    const templates = await ownTemplates(own);
+    const { text, blanks } = await writeLetter(await letterInput('denial', { templates }));
+    expect(text).toMatch(/We answer Plainsview Grocers: no\. \[________ why not\]/);
+    expect(blanks).toEqual(['why not']);
+    expect((await writeLetter(await letterInput('offer', { templates }))).text).toMatch(/no admission/);
+  });
+
+  it.each([
+    ['a fact that there is not', '\n\n{{claiment}}', 3],
+    ['a block that does not end', 'x\n{{#if claim}}\n', 3],
+  ])('with %s are refused with file and line', async (_, text, row) => {
+    put('denial.md', text);
+    const templates = await ownTemplates(own);
+    await expect(writeLetter(await letterInput('denial', { templates }))).rejects.toMatchObject({
+      code: 'bad-template',
+      where: { file: join(own, 'letters/en/denial.md'), row },
+    });
+  });
+
+  it('with a place to fill in that has no name are refused with its label', async () => {
+    put('denial.md', '{{blank "colour"}}');
+    const templates = await ownTemplates(own);
+    await expect(writeLetter(await letterInput('denial', { templates }))).rejects.toMatchObject({
+      where: { field: 'blank.colour' },
+    });
+  });
+});
+
+describe('the draft of a certificate', () => {
+  const drafted = async (name: (typeof language.options)[number]) => {
+    const { kind: _, ...input } = await letterInput('denial', { language: name });
+    const tool = { name: 'load-dossier', version: '0.1.0' };
+    const draft = await draftCertificate({ ...input, tool, entryHash: (seq) => hashOf(`entry ${seq}`) });
+    return { input, draft };
+  };
+
+  it('lists every exhibit with the hash of its file, or of its entry', async () => {
+    const { input, draft } = await drafted('en');
+    const { pdf } = await setPages(draft.document, input);
+    const text = squeezed(await textOf(pdf));
+    expect(draft.document.annex?.rows).toHaveLength(input.exhibits.length);
+    for (const { file, seq } of input.exhibits) {
+      const hash = file?.sha256 ?? hashOf(`entry ${seq}`);
+      expect(text).toContain(hash);
+      expect(squeezed(draft.text)).toContain(hash);
+    }
+    expect(text).toContain(input.fingerprint.root);
+  });
+
+  it('is a draft that leaves to a person what only a person can say, and claims no admissibility', async () => {
+    const { draft } = await drafted('en');
+    const text = flat(draft.text);
+    expect(text).toMatch(/DRAFT\. This is no certificate until a qualified person/);
+    expect(text).toMatch(/It does not say that a court will admit/);
+    // 28 U.S.C. 1746: "under penalty of perjury", and "under the laws of the United States of America" outside of it.
+    expect(text).toMatch(/I declare under penalty of perjury that the foregoing is true and correct/);
+    expect(text).toMatch(/under penalty of perjury under the laws of the United States of America/);
+    expect(text).toMatch(/902\(11\), from memory/);
+    expect(blanksIn(draft.text)).toEqual(draft.blanks);
+    expect(draft.blanks).toEqual(
+      expect.arrayContaining(['name of the qualified person', 'position', 'date', 'exceptions, or none']),
+    );
+  });
+
+  it('in Spanish says that the English one is signed', async () => {
+    const { draft } = await drafted('es');
+    expect(flat(draft.text)).toMatch(/SOLO PARA LEER\. .* la forma inglesa/);
+  });
+});
