@@ -1,5 +1,6 @@
 import type { Block, Fact, Inline } from '../blocks.js';
 import { plain, text } from '../blocks.js';
+import { type DocumentHead, paperName } from '../document-head.js';
 import type { LetterInput } from './input.js';
 import { MANNERS } from './kinds.js';
 import { claimFacts } from './of-claim.js';
@@ -14,13 +15,7 @@ export interface Annex {
 }
 
 /** The one JSON document that the pages of a letter are set from, and its plain text is written from. */
-export interface LetterDocument {
-  language: string;
-  region: string;
-  paper: 'us-letter' | 'a4';
-  title: string;
-  author: string;
-  description: string;
+export interface LetterDocument extends DocumentHead {
   page: string;
   pageOf: string;
   /** Stands before the number of an exhibit. */
@@ -51,7 +46,7 @@ export function commonParts({
   return {
     language: input.language,
     region: 'US',
-    paper: input.paper === 'A4' ? 'a4' : 'us-letter',
+    paper: paperName(input.paper),
     author: name,
     description: labels('letter.description'),
     page: labels('letter.page'),

@@ -1,17 +1,12 @@
 import type { TrailRow } from '../../model/results/trail.js';
 import type { RecordState } from '../../model/state.js';
 import { milliseconds, type Zone } from '../../model/time.js';
+import { type DocumentHead, paperName } from '../document-head.js';
 import type { Format } from '../format.js';
 import type { Labels } from '../words/labels.js';
 
 /** What the trail's page template reads: a table whose cells are lines of plain text. */
-export interface TrailDocument {
-  language: string;
-  region: string;
-  paper: 'us-letter' | 'a4';
-  title: string;
-  author: string;
-  description: string;
+export interface TrailDocument extends DocumentHead {
   running: string;
   page: string;
   pageOf: string;
@@ -55,7 +50,7 @@ export function trailDocument(
   return {
     language: delivery.show.language,
     region: 'us',
-    paper: delivery.show.paper === 'A4' ? 'a4' : 'us-letter',
+    paper: paperName(delivery.show.paper),
     title,
     author: delivery.parties.carrier?.name ?? '',
     description: `${title}: ${delivery.delivery}`,

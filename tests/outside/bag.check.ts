@@ -1,0 +1,24 @@
+import { afterAll, beforeAll, describe, expect } from 'vitest';
+import { verifyAll } from '../../src/verify/verify-all.js';
+import { bagFiles, failedOf, only, type Scratch, scratch } from '../verify/files.js';
+import { ask, checkWith, python } from './programs.js';
+
+let disk: Scratch;
+beforeAll(async () => {
+  disk = await scratch();
+});
+afterAll(() => disk.end());
+
+describe('a bag', () => {
+  checkWith(python, 'packed again is sound, and it is only noted that another program did it', async () => {
+    const folder = await disk.write('unpacked', new Map([...bagFiles()].map(([n, b]) => [`bag/${n}`, b])));
+    const path = disk.path('python.zip');
+    expect(ask(python, '-m', 'zipfile', '-c', path, `${folder}/bag`).status).toBe(0);
+    const subject = only(await verifyAll([path]));
+    expect(failedOf(subject)).toEqual([]);
+    expect(subject.checks.find(({ id }) => id === 'bag.zip')).toMatchObject({
+      result: 'notice',
+      detail: expect.stringContaining('packed again by another program'),
+    });
+  });
+});
