@@ -41,9 +41,9 @@ Examples:
   dossier collect paper/*.pdf photos -d deliveries/4711
 
 A captions.csv beside the files (file, subject, stop, line, position, by, caption)
-says what they show. Taking the same file in twice adds nothing; a log that could not
-be read before is read when --log-zone, --log-unit, --log-dates or --map says what
-it lacked. A map file has, as far as needed: columns (time, date, clock, set-point,
+says what they show. Taking the same file in twice adds nothing; a log that was not
+read before, or was read otherwise, is read as --log-zone, --log-unit, --log-dates or
+--map says, and only this last reading counts. A map file has, as far as needed: columns (time, date, clock, set-point,
 return-air, supply-air, ambient, probe, probe-2 …, mode, defrost, door, power, alarm,
 fuel: a heading, or a number from 1), units, zone, dates, delimiter, decimal, header,
 encoding, sheet; see docs/formats.md.`,
@@ -89,8 +89,9 @@ async function lookOnly(
   if (report.problems.length > 0) exit(EXIT.badInput);
   if (json) return output.json(report);
   const { printLogPreview } = await import('../log-preview.js');
-  for (const { file, heldAs, takenFor, when, flags, log } of report.items) {
-    const held = heldAs === undefined ? '' : `; the same bytes as ${heldAs}`;
+  for (const { file, heldAs, sameAs, takenFor, when, flags, log } of report.items) {
+    const twin = heldAs ?? sameAs;
+    const held = twin === undefined ? '' : `; the same bytes as ${twin}`;
     output.line(printable(file));
     const told = [
       `${takenFor}${when === '' ? '' : `; ${when}`}${held}`,

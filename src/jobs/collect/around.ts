@@ -9,18 +9,21 @@ const MOST_ARCHIVES = 2;
 /** All that may come out of one file, however it is nested. */
 const MOST_INSIDE = { files: 5_000, bytes: 4 * 1024 ** 3 };
 
-/** What a file came in, and what may still come out of the same outermost file. */
-export interface Around {
-  within: EvidenceId;
+/** How deep a file lies, and what may still come out of the same outermost file. */
+export interface Depth {
   containers: number;
   archives: number;
   left: { files: number; bytes: number };
 }
 
+/** The same with what the file came in. */
+export interface Around extends Depth {
+  within: EvidenceId;
+}
+
 /** One e-mail or archive further in. */
-export function enclose(outer: Around | undefined, within: EvidenceId, archive: boolean): Around {
+export function deeper(outer: Depth | undefined, archive: boolean): Depth {
   return {
-    within,
     containers: (outer?.containers ?? 0) + 1,
     archives: (outer?.archives ?? 0) + (archive ? 1 : 0),
     left: outer?.left ?? { ...MOST_INSIDE },
@@ -30,7 +33,7 @@ export function enclose(outer: Around | undefined, within: EvidenceId, archive: 
 /** The files that may still come out, taken off what is left, and why others may not. */
 export function allowed(
   files: readonly InsideFile[],
-  { containers, archives, left }: Around,
+  { containers, archives, left }: Depth,
 ): { files: InsideFile[]; left: string[] } {
   if (containers > MOST_CONTAINERS || archives > MOST_ARCHIVES)
     return { files: [], left: files.length === 0 ? [] : [`${counted(files.length)} nested too deep`] };

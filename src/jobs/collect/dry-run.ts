@@ -1,22 +1,30 @@
-import { createHash } from 'node:crypto';
-import { createReadStream } from 'node:fs';
 import { hintFor, readCaptions } from '../../intake/captions.js';
+import type { Examined, Inside, LogOptions } from '../../intake/draft.js';
 import { examineFile } from '../../intake/examine.js';
 import type { LogPreview } from '../../intake/unit-log/preview.js';
-import { type FoundFile, walk } from '../../intake/walk.js';
+import { walk } from '../../intake/walk.js';
+import type { Delivery } from '../../model/delivery.js';
 import { DossierError, type Problem } from '../../model/error.js';
-import { type EvidenceId, type Flag, sha256 as sha256Schema } from '../../model/evidence.js';
+import type { EvidenceId, Flag, Sha256 } from '../../model/evidence.js';
 import type { CollectInput } from '../collect.js';
 import { withDelivery } from '../delivery.js';
+import { allowed, type Depth, deeper, leftInside } from './around.js';
 import { Holders } from './holders.js';
+import { hashOf, type LaidOut, Scratch } from './laid-out.js';
+import { withLeanPictures } from './lean-pictures.js';
 import { readLogOptions } from './log-options.js';
 import { whenInWords } from './report.js';
+import { type Source, sourcesInside } from './sources.js';
 
 /** What would become of one file. */
 export interface LookedAt {
   file: string;
+  /** The e-mail or archive that it is in. */
+  within?: string;
   /** The evidence that holds these bytes already. */
   heldAs?: EvidenceId;
+  /** The file before it with the same bytes. */
+  sameAs?: string;
   takenFor: string;
   /** The time in words, with zone and basis. */
   when: string;
@@ -33,8 +41,9 @@ export interface DryRunReport {
 }
 
 /**
- * Looks at files as `collect` would, and takes nothing in: no original is kept and no evidence enters the record.
- * What is inside e-mails and archives is not looked at. Throws DossierError when the delivery can't be opened.
+ * Looks at files as `collect` would, and at what is in e-mails and archives within the same limits, and takes
+ * nothing in: no original is kept and no evidence enters the record.
+ * Throws DossierError when the delivery can't be opened or there is no room to write out what is inside a file.
  */
 export async function dryRun(input: CollectInput): Promise<DryRunReport> {
   const options = await readLogOptions(input);
@@ -50,46 +59,109 @@ export async function dryRun(input: CollectInput): Promise<DryRunReport> {
       problems: [...found.problems, ...captions.problems],
     };
     const state = record.state();
-    const holders = new Holders(state);
-    for (const [i, file] of found.files.entries()) {
-      input.progress(i + 1, found.files.length, file.name);
-      try {
-        const sha256 = sha256Schema.parse(await hashOf(file.path));
-        const { received, readings, problems, takenFor, log, inside } = await examineFile({
-          path: file.path,
-          name: file.name,
-          file: { name: file.name, bytes: file.bytes, sha256 },
-          delivery: state.delivery,
-          hint: hintFor(captions, file),
-          options,
-        });
-        inside?.close();
-        const heldAs = holders.of(sha256);
-        report.items.push({
-          file: file.name,
-          ...(heldAs === undefined ? {} : { heldAs }),
-          takenFor,
-          when: whenInWords(received.time),
-          flags: received.flags ?? [],
-          readings: readings.length,
-          ...(log === undefined ? {} : { log }),
-        });
-        report.problems.push(...problems);
-      } catch (error) {
-        if (!(error instanceof DossierError)) throw error;
-        report.problems.push({ ...error.toProblem(), where: { ...error.where, file: file.name } });
-      }
+    const look = new Look(state.delivery, options, new Holders(state), report);
+    try {
+      await withLeanPictures(found.files, async () => {
+        for (const [i, file] of found.files.entries()) {
+          input.progress(i + 1, found.files.length, file.name);
+          await look.at({ found: file, hint: hintFor(captions, file) }, undefined, undefined);
+        }
+      });
+    } finally {
+      await look.end();
     }
     return report;
   });
 }
 
-async function hashOf(path: FoundFile['path']): Promise<string> {
-  const hash = createHash('sha256');
-  try {
-    for await (const chunk of createReadStream(path)) hash.update(chunk as Buffer);
-  } catch (cause) {
-    throw new DossierError('unreadable-file', 'the file cannot be read', { where: { file: path }, cause });
+/** Looks at one file after the other, and at the files in it. */
+class Look {
+  readonly #scratch = new Scratch();
+  /** Bytes that were looked at, under the name that they had first. */
+  readonly #seen = new Map<Sha256, string>();
+
+  constructor(
+    readonly delivery: Delivery,
+    readonly options: LogOptions,
+    readonly holders: Holders,
+    readonly report: DryRunReport,
+  ) {}
+
+  async at(source: Source, within: string | undefined, outer: Depth | undefined): Promise<void> {
+    const { found, hint, inside } = source;
+    try {
+      const laid: LaidOut =
+        inside === undefined
+          ? { path: found.path, bytes: found.bytes, sha256: await hashOf(found.path) }
+          : await this.#scratch.lay(inside);
+      const { path, bytes, sha256 } = laid;
+      const examined = await examineFile({
+        path,
+        name: found.name,
+        file: { name: found.name, bytes, sha256 },
+        delivery: this.delivery,
+        hint,
+        options: this.options,
+      });
+      this.#tell(found.name, within, sha256, examined);
+      if (examined.inside !== undefined)
+        await this.#inside(
+          source,
+          examined.inside,
+          deeper(outer, examined.received.file.type === 'application/zip'),
+        );
+      if (inside !== undefined) await this.#scratch.drop(path);
+    } catch (error) {
+      if (!(error instanceof DossierError) || error.code === 'disk') throw error;
+      this.report.problems.push({ ...error.toProblem(), where: { ...error.where, file: found.name } });
+    }
   }
-  return hash.digest('hex');
+
+  async end(): Promise<void> {
+    await this.#scratch.end();
+  }
+
+  #tell(file: string, within: string | undefined, sha256: Sha256, examined: Examined): void {
+    const { received, readings, problems, takenFor, log } = examined;
+    const heldAs = this.holders.of(sha256);
+    const sameAs = this.#seen.get(sha256);
+    this.#seen.set(sha256, sameAs ?? file);
+    const anew =
+      received.kind === 'unit-log' && !this.holders.isReadBy(sha256, received.mapping)
+        ? this.holders.log(sha256)?.evidence
+        : undefined;
+    const said = Object.keys(this.options).length > 0;
+    this.report.items.push({
+      file,
+      ...(within === undefined ? {} : { within }),
+      ...(heldAs === undefined ? {} : { heldAs }),
+      ...(sameAs === undefined ? {} : { sameAs }),
+      takenFor:
+        anew === undefined || !said ? takenFor : `${takenFor}; it would be read anew, in place of ${anew}`,
+      when: whenInWords(received.time),
+      flags: received.flags ?? [],
+      readings: readings.length,
+      ...(log === undefined ? {} : { log }),
+    });
+    this.report.problems.push(...problems);
+  }
+
+  async #inside({ found }: Source, inside: Inside, depth: Depth): Promise<void> {
+    try {
+      const { files, left } = allowed(inside.files, depth);
+      this.report.problems.push(...left.map((why) => leftInside(found, why)));
+      this.report.notices.push(
+        ...inside.skipped.map(({ name, why }) => `Would be left out: ${name}, ${why}.`),
+      );
+      const { sources, problems } = await sourcesInside(
+        found,
+        files,
+        async (one) => (await this.#scratch.lay(one)).path,
+      );
+      this.report.problems.push(...problems);
+      for (const source of sources) await this.at(source, found.name, depth);
+    } finally {
+      inside.close();
+    }
+  }
 }

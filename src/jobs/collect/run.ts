@@ -9,7 +9,7 @@ import { DossierError, type Problem } from '../../model/error.js';
 import type { EvidenceId, Sha256, Within } from '../../model/evidence.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { heldReadings, sameness } from '../held-readings.js';
-import { type Around, allowed, enclose, leftInside } from './around.js';
+import { type Around, allowed, deeper, leftInside } from './around.js';
 import type { Batch } from './batch.js';
 import type { Holders } from './holders.js';
 import { inOrder } from './in-order.js';
@@ -252,11 +252,14 @@ export class CollectRun {
     outer: Around | undefined,
   ): Promise<void> {
     try {
-      const around = enclose(outer, evidence, archive);
+      const around = { within: evidence, ...deeper(outer, archive) };
       const { files, left } = allowed(inside.files, around);
       this.#report.problems.push(...left.map((why) => leftInside(found, why)));
       this.#report.notices.push(...inside.skipped.map(({ name, why }) => `Left out: ${name}, ${why}.`));
-      const { sources, problems } = await sourcesInside(found, files, this.#record);
+      const { sources, problems } = await sourcesInside(found, files, async (one) => {
+        const extension = extname(one.entry);
+        return (await this.#record.addOriginalStream(one.read(), extension, one.bytes)).file.path;
+      });
       this.#report.problems.push(...problems);
       await this.#take(sources, around, () => undefined);
     } finally {

@@ -3,7 +3,6 @@ import { CAPTIONS_NAME, hintFor, placeOf, readCaptions } from '../../intake/capt
 import type { Hint, InsideFile } from '../../intake/draft.js';
 import type { FoundFile } from '../../intake/walk.js';
 import { DossierError, type Problem } from '../../model/error.js';
-import type { DeliveryRecord } from '../../record/store.js';
 
 /** A file on the disk, or one in an e-mail or archive. */
 export interface Source {
@@ -12,17 +11,20 @@ export interface Source {
   inside?: InsideFile;
 }
 
-/** The files of an e-mail or archive, with what a captions.csv among them says. */
+/**
+ * The files of an e-mail or archive, with what a captions.csv among them says.
+ * @param lay puts the bytes of one where they can be read, and gives that path
+ */
 export async function sourcesInside(
   container: FoundFile,
   files: readonly InsideFile[],
-  record: DeliveryRecord,
+  lay: (inside: InsideFile) => Promise<string>,
 ): Promise<{ sources: Source[]; problems: Problem[] }> {
   const listed: { found: FoundFile; inside: InsideFile }[] = [];
   for (const inside of files) {
     const found = {
-      // Only a captions.csv is read before its turn, from where its original then lies.
-      path: isCaptions(inside) ? await storedPath(inside, record) : undefined,
+      // Only a captions.csv is read before its turn.
+      path: isCaptions(inside) ? await pathOf(inside, lay) : undefined,
       at: join(placeOf(container), inside.entry),
       name: `${container.name}/${inside.entry}`,
       bytes: inside.bytes,
@@ -46,9 +48,12 @@ function isCaptions({ entry }: InsideFile): boolean {
   return basename(entry).toLowerCase() === CAPTIONS_NAME;
 }
 
-async function storedPath(inside: InsideFile, record: DeliveryRecord): Promise<string | undefined> {
+async function pathOf(
+  inside: InsideFile,
+  lay: (inside: InsideFile) => Promise<string>,
+): Promise<string | undefined> {
   try {
-    return (await record.addOriginalStream(inside.read(), '.csv', inside.bytes)).file.path;
+    return await lay(inside);
   } catch (error) {
     // It is named when it is taken in in its turn.
     if (error instanceof DossierError && error.code !== 'disk') return undefined;
