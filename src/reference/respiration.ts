@@ -73,6 +73,41 @@ export function rateAt({ points }: Respiration, celsius: number, edge: 'low' | '
   return value(left) * (value(right) / value(left)) ** part;
 }
 
+/** Between two published temperatures the rate is `rate × exp(slope × (T − from))`; outside them it stays. */
+export interface RateStretch {
+  from: number;
+  to: number;
+  rate: number;
+  slope: number;
+  /** Outside the published temperatures. */
+  beyond: boolean;
+}
+
+/** `rateAt` in stretches from the coldest to the warmest, for those who ask for many temperatures; empty when nothing is published. */
+export function rateStretches(respiration: Respiration, edge: 'low' | 'high' | 'middle'): RateStretch[] {
+  const knots = respiration.points.map(({ celsius }) => ({
+    celsius,
+    rate: rateAt(respiration, celsius, edge),
+  }));
+  const [first, last] = [knots[0], knots.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  const flat = { slope: 0, beyond: true };
+  return [
+    { ...flat, from: Number.NEGATIVE_INFINITY, to: first.celsius, rate: first.rate },
+    ...knots.slice(1).map(({ celsius, rate }, i): RateStretch => {
+      const left = knots[i] ?? first;
+      const slope = Math.log(rate / left.rate) / (celsius - left.celsius);
+      return { from: left.celsius, to: celsius, rate: left.rate, slope, beyond: false };
+    }),
+    { ...flat, from: last.celsius, to: Number.POSITIVE_INFINITY, rate: last.rate },
+  ];
+}
+
+/** The rate at a temperature, °C, that lies in a stretch. */
+export function rateIn({ rate, slope, from }: RateStretch, celsius: number): number {
+  return slope === 0 ? rate : rate * Math.exp(slope * (celsius - from));
+}
+
 /** Q10 = (R₂/R₁)^(10/(T₂ − T₁)): the factor by which a rate grows over 10 K. */
 export function q10(
   first: { celsius: number; rate: number },

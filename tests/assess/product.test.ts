@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { readMoments } from '../../src/assess/moments.js';
 import { productAfter, sevenEighthsTime, timeConstant } from '../../src/assess/product/cooling.js';
 import { productResults } from '../../src/assess/product/product.js';
-import { productAtEnd } from '../../src/assess/product/response.js';
+import { productsAtEnd } from '../../src/assess/product/response.js';
 import { pulpGroups } from '../../src/assess/pulps.js';
 import type { DeliveryInput } from '../../src/model/delivery.js';
 import type { Span } from '../../src/model/results.js';
@@ -24,6 +24,19 @@ describe('product in air', () => {
       [3, 38],
     ] as const)
       expect(productAfter(80, 32, 32, hour * 3600, timeConstant(3600), 0)).toBeCloseTo(fahrenheit, 9);
+  });
+
+  it('products that follow one air at once end as each would alone', () => {
+    const of = log(hours, { 'return-air': hours.map((h) => 40 + 5 * Math.sin(h)) });
+    const starts = [
+      { celsius: 8, tau: 7200 },
+      { celsius: 2, tau: 90_000 },
+    ];
+    const heating = (celsius: number) => 1e-6 * celsius;
+    const [together, ...alone] = [starts, ...starts.map((one) => [one])].map((some) => [
+      ...productsAtEnd(of, 'return-air', span(0, 40), 9000, some, heating),
+    ]);
+    expect(together).toEqual(alone.flat());
   });
 
   it('seven-eighths cooling is three half-coolings (USDA Agriculture Handbook 66)', () => {
@@ -94,11 +107,17 @@ describe('product in air', () => {
   it('over a whole log a sample on the line changes nothing, and neither does the time of day', () => {
     const of = log([0, 1, 2], { 'return-air': [10, 0, 5] }, {}, '°C');
     const more = log([0, 0.5, 1, 2], { 'return-air': [10, 5, 0, 5] }, {}, '°C');
-    const end = productAtEnd(of, 'return-air', span(0, 2), 9000, 8, 7200);
-    expect(productAtEnd(more, 'return-air', span(0, 2), 9000, 8, 7200)).toBeCloseTo(end, 9);
+    const end = productsAtEnd(of, 'return-air', span(0, 2), 9000, [{ celsius: 8, tau: 7200 }])[0];
+    expect(productsAtEnd(more, 'return-air', span(0, 2), 9000, [{ celsius: 8, tau: 7200 }])[0]).toBeCloseTo(
+      end ?? Number.NaN,
+      9,
+    );
     const later = { ...of, times: Float64Array.from(of.times, (t) => t + 12345) };
     const window = { from: span(0, 2).from + 12345, to: span(0, 2).to + 12345 };
-    expect(productAtEnd(later, 'return-air', window, 9000, 8, 7200)).toBeCloseTo(end, 9);
+    expect(productsAtEnd(later, 'return-air', window, 9000, [{ celsius: 8, tau: 7200 }])[0]).toBeCloseTo(
+      end ?? Number.NaN,
+      9,
+    );
   });
 });
 

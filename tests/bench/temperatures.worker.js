@@ -1,5 +1,5 @@
 // A process of its own, so that its peak memory is that of one way alone.
-// node temperatures.worker.js own|bare <file>: prints seconds, seconds of the computing, and peak memory in MB as JSON.
+// node temperatures.worker.js own|pulps|bare <file>: prints seconds, seconds of the computing, and peak memory in MB as JSON.
 import { createReadStream } from 'node:fs';
 import { TextDecoder } from 'node:util';
 
@@ -28,8 +28,39 @@ async function bareParse() {
   if ((columns[6]?.length ?? 0) === 0) throw new Error('no rows');
 }
 
-/** Reads the log and assesses a delivery of three lines. */
-async function readAndAssess() {
+/**
+ * A warm and a cold pulp of each line at either end.
+ * @param {readonly { id: string, from: string, to: string }[]} lines
+ * @param {{ at: (index: number) => number | undefined }} times
+ */
+function pulpsOf(lines, times) {
+  return lines.flatMap(({ id, from, to }, i) =>
+    [from, to].flatMap((stop, end) =>
+      [40, 36].map((value, j) => ({
+        evidence: `e${8 * i + 4 * end + j + 1}`,
+        kind: 'pulp',
+        source: { is: 'typed' },
+        from: 'driver',
+        line: id,
+        place: { stop },
+        temperature: { value, unit: '°F' },
+        time: {
+          is: 'known',
+          instant: new Date(times.at(-end) ?? 0).toISOString(),
+          zone: 'UTC',
+          basis: 'typed',
+          uncertaintySeconds: 60,
+        },
+      })),
+    ),
+  );
+}
+
+/**
+ * Reads the log and assesses a delivery of three lines.
+ * @param {boolean} withPulps pulps at either end, so that it is computed what the product can have been like
+ */
+async function readAndAssess(withPulps) {
   const { recogniseUnitLog } = await import('../../dist/intake/unit-log/recognise.js');
   const { readUnitLog } = await import('../../dist/intake/unit-log/read.js');
   const { evidenceId, sha256 } = await import('../../dist/model/evidence.js');
@@ -80,12 +111,12 @@ async function readAndAssess() {
     state: {
       delivery: facts,
       deliveryHash: root,
-      evidence: [],
+      evidence: withPulps ? pulpsOf(facts.lines, log.times) : [],
       clocks: [],
       published: [],
       timeStamps: [],
       dossiers: [],
-    claims: [],
+      claims: [],
       size: 1,
       root,
     },
@@ -93,13 +124,14 @@ async function readAndAssess() {
     ruleSet: { ruleSet: rules, sha256: root },
     at: toInstant(Date.UTC(2030, 0, 1)),
   });
+  if (withPulps && result.product.some((one) => one.envelope === undefined)) throw new Error('no envelope');
   if (result.temperatures[0]?.channels.length !== 6) throw new Error('not everything was computed');
   return { seconds: (performance.now() - start) / 1000, assess: (performance.now() - read) / 1000 };
 }
 
 const start = performance.now();
 let timed;
-if (how === 'own') timed = await readAndAssess();
+if (how !== 'bare') timed = await readAndAssess(how === 'pulps');
 else {
   await bareParse();
   timed = { seconds: (performance.now() - start) / 1000 };

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { productAfter, sevenEighthsTime, timeConstant } from '../../src/assess/product/cooling.js';
-import { productAtEnd } from '../../src/assess/product/response.js';
+import { productsAtEnd } from '../../src/assess/product/response.js';
 import { meanKineticTemperature } from '../../src/assess/temperature/kinetic.js';
 import { gapLimit } from '../../src/assess/temperature/steps.js';
 import { summarise } from '../../src/assess/temperature/summary.js';
@@ -235,7 +235,7 @@ describe('another hand, from the CSV alone', () => {
             expect(apart(value, theirs[channel][name]), `${channel} ${name}`).toBeLessThan(1e-9);
         }
         const tau = timeConstant(20 * 3600);
-        const product = productAtEnd(log, 'return-air', span, gapLimitSeconds, 10, tau);
+        const [product] = productsAtEnd(log, 'return-air', span, gapLimitSeconds, [{ celsius: 10, tau }]);
         expect(apart(product, theirs.product)).toBeLessThan(1e-9);
       });
     });

@@ -2,7 +2,7 @@ import type { Channel } from '../../model/evidence.js';
 import type { Envelope, ProductAssumption, Span } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { timeConstant } from './cooling.js';
-import { type Heating, NO_HEATING, productAtEnd } from './response.js';
+import { type Heating, NO_HEATING, productsAtEnd } from './response.js';
 
 /** What the product can have been like. */
 export interface Assumed {
@@ -25,16 +25,18 @@ const TRIED = 7;
  * with full respiration for the high edge.
  */
 export function envelopeOf(assumed: Assumed): Envelope {
-  const { log, gapLimitSeconds, window, channels, start, heating } = assumed;
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (const channel of channels)
-    for (const seconds of halfTimes(assumed.halfCoolingSeconds)) {
-      const tau = timeConstant(seconds);
-      low = Math.min(low, productAtEnd(log, channel, window, gapLimitSeconds, start.low, tau, NO_HEATING));
-      high = Math.max(high, productAtEnd(log, channel, window, gapLimitSeconds, start.high, tau, heating));
-    }
-  return { low, high };
+  return { low: edgeOf(assumed, 'low'), high: edgeOf(assumed, 'high') };
+}
+
+function edgeOf(assumed: Assumed, edge: keyof Envelope): number {
+  const { log, gapLimitSeconds, window, channels, start } = assumed;
+  const taus = halfTimes(assumed.halfCoolingSeconds).map(timeConstant);
+  const heating = edge === 'low' ? NO_HEATING : assumed.heating;
+  const starts = taus.map((tau) => ({ celsius: start[edge], tau }));
+  const ends = channels.flatMap((channel) => [
+    ...productsAtEnd(log, channel, window, gapLimitSeconds, starts, heating),
+  ]);
+  return edge === 'low' ? Math.min(...ends) : Math.max(...ends);
 }
 
 function halfTimes({ low, high }: { low: number; high: number }): number[] {
@@ -56,9 +58,12 @@ export function whatMatters(
     respiration: { ...assumed, heating: NO_HEATING },
     'air-channel': { ...assumed, channels: channels.slice(0, 1) },
   };
+  // The low edge is without respiration, and one channel is no choice: nothing to work out.
+  const idle = (is: ProductAssumption) =>
+    (is === 'respiration' && edge === 'low') || (is === 'air-channel' && channels.length === 1);
   const moves = (Object.keys(held) as ProductAssumption[]).map((is) => ({
     is,
-    kelvin: Math.abs(envelopeOf(held[is])[edge] - whole[edge]),
+    kelvin: idle(is) ? 0 : Math.abs(edgeOf(held[is], edge) - whole[edge]),
   }));
   return moves.reduce((most, one) => (one.kelvin > most.kelvin ? one : most));
 }

@@ -5,7 +5,8 @@ import type { UnitLog } from '../../model/unit-log.js';
 import { findProduce } from '../../reference/produce.js';
 import {
   type Respiration,
-  rateAt,
+  rateIn,
+  rateStretches,
   respirationOf,
   specificHeat,
   wattsPerKilogram,
@@ -153,8 +154,16 @@ function knownAir(
 /** Highest published rate at the product's temperature, as heating in K/s. */
 export function heatingOf(respiration: Respiration | undefined, joulesPerKilogramKelvin: number): Heating {
   if (respiration === undefined) return NO_HEATING;
-  return (celsius) =>
-    wattsPerKilogram(rateAt(respiration, celsius, 'high'), respiration.unit) / joulesPerKilogramKelvin;
+  const stretches = rateStretches(respiration, 'high');
+  const [coldest] = stretches;
+  if (coldest === undefined) return NO_HEATING;
+  let here = coldest;
+  return (celsius) => {
+    // Product stays between two published temperatures for most of the way.
+    if (!(celsius >= here.from && celsius <= here.to))
+      here = stretches.find((one) => celsius <= one.to) ?? here;
+    return wattsPerKilogram(rateIn(here, celsius), respiration.unit) / joulesPerKilogramKelvin;
+  };
 }
 
 function judged(result: ProductResult, arrival: End, assumed: Assumed): ProductResult {

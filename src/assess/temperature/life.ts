@@ -1,50 +1,27 @@
 import type { NumberColumn } from '../../model/columns/number-column.js';
 import type { Span } from '../../model/results.js';
-import { type Respiration, rateAt } from '../../reference/respiration.js';
+import {
+  type RateStretch,
+  type Respiration,
+  rateAt,
+  rateIn,
+  rateStretches,
+} from '../../reference/respiration.js';
 import { type Sink, walk } from './pieces.js';
-
-/** Between two published temperatures the rate is `rate × exp(slope × (T − from))`; outside them it stays. */
-interface Stretch {
-  from: number;
-  to: number;
-  rate: number;
-  slope: number;
-  /** Outside the published temperatures. */
-  beyond: boolean;
-}
-
-function stretchesOf(respiration: Respiration): Stretch[] {
-  const knots = respiration.points.map(({ celsius }) => ({
-    celsius,
-    rate: rateAt(respiration, celsius, 'middle'),
-  }));
-  const [first, last] = [knots[0], knots.at(-1)];
-  if (first === undefined || last === undefined) return [];
-  const flat = { slope: 0, beyond: true };
-  return [
-    { ...flat, from: Number.NEGATIVE_INFINITY, to: first.celsius, rate: first.rate },
-    ...knots.slice(1).map(({ celsius, rate }, i): Stretch => {
-      const left = knots[i] ?? first;
-      const slope = Math.log(rate / left.rate) / (celsius - left.celsius);
-      return { from: left.celsius, to: celsius, rate: left.rate, slope, beyond: false };
-    }),
-    { ...flat, from: last.celsius, to: Number.POSITIVE_INFINITY, rate: last.rate },
-  ];
-}
 
 /** Adds up respiration over the pieces of the air, cut where the published rates have a temperature. */
 class Used implements Sink {
   known = 0;
   sum = 0;
   beyond = 0;
-  #stretch: Stretch;
+  #stretch: RateStretch;
   /** The end of one piece is the start of the next: its rate is known. */
   #lastValue = Number.NaN;
   #lastRate = 0;
 
   constructor(
-    private readonly stretches: readonly Stretch[],
-    first: Stretch,
+    private readonly stretches: readonly RateStretch[],
+    first: RateStretch,
   ) {
     this.#stretch = first;
   }
@@ -76,7 +53,7 @@ class Used implements Sink {
   }
 
   /** ln R is linear in T within a stretch, so the mean of R over a part is (R₁ − R₀)/ln(R₁/R₀). */
-  #add(stretch: Stretch, length: number, v0: number, v1: number): void {
+  #add(stretch: RateStretch, length: number, v0: number, v1: number): void {
     const r0 = v0 === this.#lastValue ? this.#lastRate : rateIn(stretch, v0);
     const r1 = v1 === v0 ? r0 : rateIn(stretch, v1);
     this.#lastValue = v1;
@@ -90,10 +67,6 @@ class Used implements Sink {
 
   unknown(): void {}
   alone(): void {}
-}
-
-function rateIn({ rate, slope, from }: Stretch, celsius: number): number {
-  return slope === 0 ? rate : rate * Math.exp(slope * (celsius - from));
 }
 
 /**
@@ -110,7 +83,7 @@ export function lifeUsed(
   respiration: Respiration,
   reference: number,
 ): { knownSeconds: number; equivalentSeconds: number; extrapolatedSeconds: number } {
-  const stretches = stretchesOf(respiration);
+  const stretches = rateStretches(respiration, 'middle');
   const [first] = stretches;
   if (first === undefined) return { knownSeconds: 0, equivalentSeconds: 0, extrapolatedSeconds: 0 };
   const used = new Used(stretches, first);

@@ -133,8 +133,9 @@ class LogReader {
     this.#rows.push(line);
     for (const c of this.#channels) {
       const text = cells[c.column] ?? '';
-      const celsius = toCelsius(readNumber(text, this.#mapping.decimal), c.unit);
-      if (isPossible(celsius) && !NINES_BELOW.test(text)) c.values.push(celsius);
+      const number = readNumber(text, this.#mapping.decimal);
+      const celsius = toCelsius(number, c.unit);
+      if (isPossible(celsius) && !(number <= -99 && NINES_BELOW.test(text))) c.values.push(celsius);
       else
         c.values.push(
           oddValue(text, { unit: c.unit, decimal: this.#mapping.decimal }, (is, detail) =>
