@@ -89,20 +89,17 @@ async function finish(
   const { asked } = packing;
   const head = built?.fingerprint ?? record.head;
   const dossier = await builtFiles(built);
-  const plain = await writeFrom(record, packing, dossier.map(enclosed), head);
+  const { reader, letter, paper } = await writeFrom(record, packing, dossier.map(enclosed), head);
+  // A letter does not name the draft: what is sent in the end is the completed certificate, another file.
   const certified =
-    input.certificate === true
-      ? await writeCertificates(record, plain.paper, asked.language, staging)
-      : undefined;
-  const beside = [...dossier, ...(certified?.files ?? [])];
-  const { reader, letter, paper } =
-    certified === undefined ? plain : await writeFrom(record, packing, beside.map(enclosed), head);
+    input.certificate === true ? await writeCertificates(record, paper, asked.language, staging) : undefined;
   input.progress('setting the letter');
   const set = await setPages(letter.document, paper);
   const files: PackedFile[] = [
     await staging.write('letter.pdf', 'letter', set.pdf),
     await staging.write('letter.txt', 'letter-text', Buffer.from(letter.text, 'utf8')),
-    ...beside,
+    ...dossier,
+    ...(certified?.files ?? []),
   ];
   const { labels } = await letterView(paper);
   const list = Buffer.from(enclosuresText(files, labels), 'utf8');
@@ -191,8 +188,7 @@ async function hashed(file: string): Promise<PackedFile> {
 }
 
 function enclosed({ name, what, bytes, sha256: digest }: PackedFile): EnclosedFile {
-  const as = what === 'bag' || what === 'certificate' ? what : 'dossier';
-  return { name, what: as, bytes, sha256: digest };
+  return { name, what: what === 'bag' ? 'bag' : 'dossier', bytes, sha256: digest };
 }
 
 function languageNotice(

@@ -18,7 +18,7 @@ export interface LetterClaim {
 /** A file that goes with a letter. */
 export interface EnclosedFile {
   name: string;
-  what: 'dossier' | 'bag' | 'certificate';
+  what: 'dossier' | 'bag';
   bytes: number;
   sha256: Sha256;
 }

@@ -81,24 +81,28 @@ const byWeight = (findings: readonly Finding[]) => [...findings].sort((a, b) => 
 const sentences = (view: LetterView, findings: readonly Finding[]): MarkdownText[] =>
   findings.map(view.sentence).filter((one) => one !== undefined);
 
-/** What stands for the carrier: in the order of the table of positions where there is one, else by weight. */
+/**
+ * What stands for the carrier. Where there is a table of positions, only what it puts on the carrier's side, in its
+ * order: goods that were sound when they were loaded help to show care, but they are also the claimant's case.
+ */
 function helpLines(view: LetterView<LetterInput>): MarkdownText[] {
   const { assessment, claim } = view.input;
+  const position = claim?.result?.position ?? [];
+  const points = (side: 'forCarrier' | 'againstCarrier') =>
+    position.flatMap((row) => row[side].flatMap(({ from }) => (from.is === 'finding' ? [from.id] : [])));
+  const [forCarrier, against] = [points('forCarrier'), new Set(points('againstCarrier'))];
   const helps = byWeight(assessment.findings.filter(({ weighs }) => weighs === 'helps'));
-  const points = (claim?.result?.position ?? []).flatMap(({ forCarrier }) =>
-    forCarrier.flatMap(({ from }) => (from.is === 'finding' ? [from.id] : [])),
-  );
-  const rank = ({ id }: Finding) => {
-    const at = points.indexOf(id);
-    return at === -1 ? points.length : at;
-  };
-  return [...helps]
-    .sort((a, b) => rank(a) - rank(b))
-    .flatMap((finding) => {
-      const sentence = view.sentence(finding);
-      const element = escapeMarkdown(capital(view.labels(`element.${finding.element}`)));
-      return sentence === undefined ? [] : [new MarkdownText(`**${element}:** ${sentence}`)];
-    });
+  const chosen =
+    position.length === 0
+      ? helps
+      : helps
+          .filter(({ id }) => forCarrier.includes(id) && !against.has(id))
+          .sort((one, other) => forCarrier.indexOf(one.id) - forCarrier.indexOf(other.id));
+  return chosen.flatMap((finding) => {
+    const sentence = view.sentence(finding);
+    const element = escapeMarkdown(capital(view.labels(`element.${finding.element}`)));
+    return sentence === undefined ? [] : [new MarkdownText(`**${element}:** ${sentence}`)];
+  });
 }
 
 const capital = (words: string) => words.charAt(0).toLocaleUpperCase() + words.slice(1);
