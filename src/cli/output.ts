@@ -4,6 +4,11 @@ import { styleText } from 'node:util';
 export interface Output {
   /** One line of the result. */
   line(text?: string): void;
+  /**
+   * A whole file of another form, such as CSV or SVG: as it is to a file or pipe. On a terminal it is only looked at,
+   * and its characters are shown as `printable` does.
+   */
+  document(text: string): void;
   /** One line beside the result: notices, errors. */
   note(text: string): void;
   /** Progress on long work: one line that overwrites itself on a terminal, nothing elsewhere. */
@@ -62,6 +67,11 @@ export function terminalOutput(out: Stream = process.stdout, err: Stream = proce
     line(text = '') {
       clear();
       out.write(`${text}\n`);
+    },
+    document(text) {
+      clear();
+      const whole = text.trimEnd();
+      out.write(`${out.isTTY === true ? printableLines(whole.replaceAll('\r\n', '\n')) : whole}\n`);
     },
     note(text) {
       clear();

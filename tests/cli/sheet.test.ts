@@ -69,6 +69,25 @@ describe('record --sheet', () => {
     ]);
   });
 
+  it('of the same file again says that it is recorded, and adds nothing', async () => {
+    const before = here.entries(delivery).length;
+    const { code, out } = await here.dossier('record', '--sheet', 'filled.txt', '-d', 'delivery');
+    expect(code).toBe(0);
+    expect(out).toMatch(/All 2 were recorded before, from this file as e1; nothing added\./);
+    expect(here.entries(delivery)).toHaveLength(before);
+    const dry = await here.dossier('record', '--sheet', 'filled.txt', '--dry-run', '-d', 'delivery');
+    expect(dry.out).toContain('2 understood, 2 of them recorded before; nothing was written.');
+  });
+
+  it('of a longer copy of the file adds only what is new', async () => {
+    here.put('longer.txt', `${filled}4: 4:10\n`);
+    const { code, out } = await here.dossier('record', '--sheet', 'longer.txt', '-d', 'delivery', '--json');
+    expect(code).toBe(0);
+    expect(JSON.parse(out).readings).toMatchObject([{ held: true, evidence: 'e2' }, {}, { held: true }]);
+    expect(JSON.parse(out).readings[1]).not.toHaveProperty('held');
+    expect(readings()).toHaveLength(3);
+  });
+
   it('without a file and without a person to ask, says what to do', async () => {
     const { code, err } = await here.dossier('record', '--sheet', '-d', 'delivery');
     expect(code).toBe(2);

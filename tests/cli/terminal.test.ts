@@ -88,6 +88,41 @@ describe('what others wrote is shown, never sent to the terminal', () => {
     'c1\u009b31m.txt',
   ];
 
+  describe('timeline as CSV or SVG', () => {
+    const caption = `=1+1${ESCAPE}[31m\u202e\u0007`;
+    let told: string;
+    beforeAll(async () => {
+      told = await here.delivery('told');
+      await here.dossier(
+        'record',
+        'event',
+        'arrived',
+        '--at',
+        '2026-07-14 03:58',
+        '--stop',
+        'load-1',
+        '--note',
+        caption,
+        '-d',
+        told,
+      );
+    });
+
+    it.each(['--csv', '--svg'])('%s on a terminal', async (option) => {
+      const { out, code } = await onTerminal('timeline', told, option);
+      expect(code).toBe(0);
+      expect(out).toContain(option === '--csv' ? printable(caption) : '<svg');
+      for (const hostile of [ESCAPE, '\u0007', '\u202e', '\r']) expect(out).not.toContain(hostile);
+    });
+
+    it('to a file the CSV is whole, and no spreadsheet runs it (CWE-1236)', async () => {
+      const { out } = await here.dossier('timeline', told, '--csv');
+      expect(out).toContain(`'${caption}`);
+      expect(out).toContain('\r\n');
+      expect(out).not.toMatch(/(?:^|,)"?=/m);
+    });
+  });
+
   it.each(names)('a file named %j, on collecting', async (name) => {
     const shown = await here.delivery(`d${names.indexOf(name)}`);
     const { out, err, code } = await here.dossier('collect', here.put(name, 'a note'), '-d', shown);

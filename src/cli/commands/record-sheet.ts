@@ -69,11 +69,20 @@ async function asked(
 }
 
 const rows = ({ readings }: SheetReport): string[][] =>
-  readings.map(({ boxes, evidence, said }) => [boxes.join(' '), evidence ?? '', said]);
+  readings.map(({ boxes, evidence, said, held }) => [
+    boxes.join(' '),
+    evidence ?? '',
+    held ? `${said} (recorded before)` : said,
+  ]);
 
-function summary({ readings, problems, evidence }: SheetReport, dryRun: boolean): string {
+function summary({ readings, problems, evidence, heldAs }: SheetReport, dryRun: boolean): string {
   if (problems.length > 0)
     return `${problems.length} ${problems.length === 1 ? 'answer is' : 'answers are'} not understood; nothing was written.`;
-  if (dryRun) return `${readings.length} understood; nothing was written.`;
-  return `${readings.length} recorded${evidence === undefined ? '' : ` from ${evidence}`}.`;
+  const held = readings.filter((one) => one.held).length;
+  const before = held === 0 ? '' : `, ${held} of them recorded before`;
+  if (dryRun) return `${readings.length} understood${before}; nothing was written.`;
+  if (held > 0 && held === readings.length)
+    return `All ${held} were recorded before${heldAs === undefined ? '' : `, from this file as ${heldAs}`}; nothing added.`;
+  const from = evidence === undefined ? '' : ` from ${evidence}`;
+  return `${readings.length - held} recorded${from}${held === 0 ? '' : `; ${held} recorded before, nothing added for those`}.`;
 }

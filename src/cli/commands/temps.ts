@@ -84,7 +84,7 @@ Exits with 1 when there is no usable unit log.`,
         });
       if (options.csv === true) {
         const { excursionsCsv } = await import('../../jobs/computed-data.js');
-        return output.line(excursionsCsv({ ...assessment, temperatures: results }).trimEnd());
+        return output.document(excursionsCsv({ ...assessment, temperatures: results }));
       }
       const [first, ...others] = results;
       if (first === undefined) return output.line('No unit log has been taken in.');
@@ -94,7 +94,7 @@ Exits with 1 when there is no usable unit log.`,
             where: { field: '--svg' },
             fix: `Name one with --log: ${results.map(({ log }) => log).join(', ')}.`,
           });
-        return output.line(await temperatureSvg(report, first));
+        return output.document(await temperatureSvg(report, first));
       }
       const [{ printTemperatures }, { printGoods }] = await Promise.all([
         import('../temperatures.js'),

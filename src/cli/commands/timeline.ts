@@ -38,8 +38,8 @@ What has no known time is listed apart and never placed.`,
       const report = await timeline({ folder: deliveryFolder(folder), by: whoEnters(undefined), now });
       const found = report.assessment.timeline;
       if (options.json === true) return output.json({ delivery: report.state.delivery.delivery, ...found });
-      if (options.csv === true) return output.line(timelineCsv(report).trimEnd());
-      if (options.svg === true) return output.line(await timelineSvg(report));
+      if (options.csv === true) return output.document(timelineCsv(report));
+      if (options.svg === true) return output.document(await timelineSvg(report));
       const { printTimeline } = await import('../timeline-list.js');
       printTimeline(output, report, (item) => lineOf(report, item));
     });

@@ -59,7 +59,7 @@ that entered them; a fingerprint sent to others, or a time stamp, bounds them fr
           ...(of === undefined ? {} : { of }),
           entries: rows,
         });
-      if (options.csv === true) return output.line(trailCsv(report).trimEnd());
+      if (options.csv === true) return output.document(trailCsv(report));
       if (options.pdf !== undefined) {
         const written = await writeTrailPdf(report, options.pdf, now);
         return output.line(`${printable(written.file)}: ${rows.length} entries on ${written.pages} pages`);

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readFile, stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { boxesOf } from '../../compose/sheet/box.js';
@@ -11,10 +12,14 @@ import { DossierError, type Problem } from '../../model/error.js';
 import type { EvidenceId, Source } from '../../model/evidence.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { type OpenDelivery, withDelivery } from '../delivery.js';
+import { heldReadings, sameness } from '../held-readings.js';
 import { inWords } from '../note.js';
 import { loadRuleSet } from '../rule-set.js';
 import { type Answers, readAnswers } from './file.js';
 import { type SheetReading, sheetReadings } from './readings.js';
+
+/** Media type of a typed sheet. */
+const TYPED = 'text/plain';
 
 /** One box as it is asked for on a terminal. */
 export interface SheetQuestion {
@@ -32,7 +37,10 @@ export interface EnterSheet extends OpenDelivery {
 export interface SheetReport {
   /** The file, as evidence of its own. */
   evidence?: EvidenceId;
-  readings: { boxes: number[]; said: string; evidence?: EvidenceId }[];
+  /** The evidence that was recorded from this very file before; then nothing is added. */
+  heldAs?: EvidenceId;
+  /** `held` is one that was recorded before, in the evidence named. */
+  readings: { boxes: number[]; said: string; evidence?: EvidenceId; held?: boolean }[];
   problems: Problem[];
 }
 
@@ -57,29 +65,51 @@ export async function sheetQuestions(open: OpenDelivery, language?: Language): P
 }
 
 /**
- * Turns a filled form into readings of the record: all of them, or none where an answer can't be understood.
+ * Turns a filled form into readings of the record: all of them, or none where an answer can't be understood. What
+ * was recorded before from this file or another copy of it adds nothing.
  * Throws DossierError for a file that can't be read, or numbers that the form does not have.
  */
 export async function enterSheet(input: EnterSheet): Promise<SheetReport> {
   const { from, dryRun = false } = input;
-  const text = 'file' in from ? await readText(from.file) : undefined;
+  const file = 'file' in from ? await readSheet(from.file) : undefined;
   return withDelivery(input, !dryRun, async (record) => {
     const { delivery } = record.state();
     const parts = await partsOf(record);
     const count = boxesOf(parts).length;
-    const answers = 'file' in from ? readAnswers(text ?? '', count, basename(from.file)) : from.answers;
+    const answers =
+      'file' in from
+        ? readAnswers(decode(file ?? new Uint8Array()), count, basename(from.file))
+        : from.answers;
     const { readings, problems } = sheetReadings(parts, answers, delivery, input.now());
+    const heldAs = file === undefined ? undefined : recordedFrom(record, file);
+    const held = heldReadings(record);
     const report: SheetReport = {
       problems,
-      readings: readings.map(({ boxes, kind, word, judged }) => ({
-        boxes,
-        said: inWords({ kind, word }, judged),
-      })),
+      ...(heldAs === undefined ? {} : { heldAs }),
+      readings: readings.map(({ boxes, kind, word, judged }) => {
+        const evidence = held.get(sameness(judged));
+        return {
+          boxes,
+          said: inWords({ kind, word }, judged),
+          ...(evidence === undefined ? {} : { evidence }),
+          ...(evidence === undefined && heldAs === undefined ? {} : { held: true }),
+        };
+      }),
     };
-    if (dryRun || problems.length > 0 || readings.length === 0) return report;
+    if (dryRun || problems.length > 0 || report.readings.every((one) => one.held)) return report;
     await write(record, input, readings, report);
     return report;
   });
+}
+
+/** The evidence that was made of the same bytes by an earlier command of this kind. */
+function recordedFrom(record: DeliveryRecord, file: Uint8Array): EvidenceId | undefined {
+  const sha256 = createHash('sha256').update(file).digest('hex');
+  return record
+    .state()
+    .evidence.find(
+      (item) => item.kind === 'readings' && item.file.sha256 === sha256 && item.file.type === TYPED,
+    )?.evidence;
 }
 
 async function partsOf(record: DeliveryRecord) {
@@ -105,18 +135,19 @@ async function write(
       body: {
         kind: 'readings',
         evidence: report.evidence,
-        file: { name: basename(from.file), bytes: file.bytes, sha256: file.sha256, type: 'text/plain' },
+        file: { name: basename(from.file), bytes: file.bytes, sha256: file.sha256, type: TYPED },
         time: { is: 'none', why: 'every box has its own time' },
         flags: [],
-        rows: readings.length,
+        rows: report.readings.filter(({ held }) => held !== true).length,
         rowsLeftOut: 0,
       },
     });
   }
   readings.forEach(({ judged, boxes }, i) => {
-    const evidence = record.nextEvidenceId();
     const told = report.readings[i];
-    if (told !== undefined) told.evidence = evidence;
+    if (told === undefined || told.held) return;
+    const evidence = record.nextEvidenceId();
+    told.evidence = evidence;
     const [row] = boxes;
     const source: Source =
       report.evidence === undefined || row === undefined
@@ -129,10 +160,10 @@ async function write(
 
 const MOST_BYTES = 256 * 1024;
 
-async function readText(file: string): Promise<string> {
+async function readSheet(file: string): Promise<Uint8Array> {
   try {
     const { size } = await stat(file);
-    if (size <= MOST_BYTES) return decode(await readFile(file));
+    if (size <= MOST_BYTES) return await readFile(file);
   } catch (cause) {
     throw new DossierError('unreadable-file', 'it cannot be read', { where: { file }, cause });
   }
