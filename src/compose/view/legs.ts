@@ -1,6 +1,7 @@
 import type { Band, TemperatureResult } from '../../model/results.js';
 import type { Block, Cell } from '../blocks.js';
 import { cell, type View } from './context.js';
+import { rangeWords } from './range.js';
 import { column, tableOf } from './tables.js';
 
 /** The ways between the stops, each against its own band; and the bands of the lines where they differ. */
@@ -17,15 +18,12 @@ export function legBlocks(view: View, result: TemperatureResult): Block[] {
   ];
 }
 
-const span = (view: View, band: Band | undefined) =>
-  band === undefined ? '–' : `${view.format.temperature(band.low)} – ${view.format.temperature(band.high)}`;
-
 function bandTable(view: View, bands: readonly Band[]): Block {
   const { format, labels, names } = view;
   return tableOf(view, bands, [
     ['lines', 3, (band) => band.lines.map(names.line).join('; ')],
     ['set-point', 1.6, (band) => format.temperature(band.setPoint), 'right'],
-    ['band', 3, (band) => span(view, band), 'right'],
+    ['band', 3, (band) => rangeWords(view, band), 'right'],
     ['basis', 2, (band) => labels(`tolerance-from.${band.toleranceFrom}`)],
   ]);
 }
@@ -55,7 +53,7 @@ function legTable(view: View, legs: NonNullable<TemperatureResult['legs']>): Blo
         cell(`${names.stop(leg.from.stop)} – ${names.stop(leg.to.stop)}`),
         cell(format.time(leg.from.bound.at, view.zoneOf(leg.from.stop))),
         cell(leg.lines.length === 0 ? labels('none.empty') : leg.lines.map(names.line).join('; ')),
-        cell(span(view, leg.band)),
+        cell(rangeWords(view, leg.band)),
         cell(air?.mean === undefined ? '–' : format.temperature(air.mean)),
         cell(share === undefined ? '–' : format.share(share)),
         cell(leg.band === undefined ? '–' : String(outside)),

@@ -1,6 +1,7 @@
 import type { LineMargin } from '../../model/results.js';
 import { type Block, plain } from '../blocks.js';
 import type { View } from './context.js';
+import { rangeWords } from './range.js';
 import { type Table, tableOf } from './tables.js';
 
 /** How far the air stayed from what harms each line by published values, with their sources. */
@@ -71,11 +72,7 @@ function ranges(view: View, margins: readonly LineMargin[]): Block[] {
     'margin.range',
     tableOf(view, margins, [
       ['line', 2, (one) => goods(view, one)],
-      [
-        'published',
-        2.2,
-        ({ range }) => `${format.temperature(range.low)} – ${format.temperature(range.high)}`,
-      ],
+      ['published', 2.2, ({ range }) => rangeWords(view, range)],
       ['channel', 1.1, ({ range }) => labels(`channel.${range.channel}`)],
       ['above', 1, ({ range }) => lasting(view, range.aboveSeconds), 'right'],
       ['below', 1, ({ range }) => lasting(view, range.belowSeconds), 'right'],
@@ -96,10 +93,7 @@ function chilling(view: View, margins: readonly LineMargin[]): Block[] {
       [
         'threshold',
         2.2,
-        ({ cold }) =>
-          cold.low === cold.high
-            ? format.temperature(cold.high)
-            : `${format.temperature(cold.low)} – ${format.temperature(cold.high)}`,
+        ({ cold }) => (cold.low === cold.high ? format.temperature(cold.high) : rangeWords(view, cold)),
       ],
       ['what', 1.8, ({ cold }) => labels(`chilling.${cold.is}`)],
       ['channel', 1.1, ({ cold }) => labels(`channel.${cold.channel}`)],

@@ -9,6 +9,7 @@ import { curves, type Point } from '../charts/reduce.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import { sameClock } from './glance.js';
 import { sourceWords } from './margins.js';
+import { rangeWords } from './range.js';
 import { column } from './tables.js';
 
 /** Whether the arrival pulps go with the loading pulps and the air: a table of the verdicts, a drawing for each line. */
@@ -38,10 +39,6 @@ export function productBlocks(view: View): { blocks: Block[]; drawings: Map<stri
   return { blocks, drawings };
 }
 
-const span = (view: View, range: { low: number; high: number } | undefined) =>
-  range === undefined
-    ? '–'
-    : `${view.format.temperature(range.low)} – ${view.format.temperature(range.high)}`;
 const ends = (range: { min: number; max: number } | undefined) =>
   range === undefined ? undefined : { low: range.min, high: range.max };
 
@@ -63,9 +60,9 @@ function verdicts(view: View, results: readonly ProductResult[]): Block {
         (one.beyondKelvin ?? 0) > 0 ? `${verdict} ${format.difference(one.beyondKelvin ?? 0)}` : verdict;
       return [
         cell(view.names.line(one.line)),
-        cell(span(view, ends(one.loading))),
-        cell(span(view, one.envelope)),
-        cell(span(view, ends(one.arrival))),
+        cell(rangeWords(view, ends(one.loading))),
+        cell(rangeWords(view, one.envelope)),
+        cell(rangeWords(view, ends(one.arrival))),
         one.verdict === 'above' || one.verdict === 'below'
           ? { is: 'alert', of: plain(beyond) }
           : cell(beyond),

@@ -4,6 +4,7 @@ import { cell, exhibitLinks, type View } from './context.js';
 import type { Drawn } from './drawn.js';
 import { productBlocks } from './product.js';
 import { comparisonBlocks } from './pulp-comparisons.js';
+import { rangeWords } from './range.js';
 import { column, tableOf } from './tables.js';
 
 export function pulpSection(view: View, drawing: readonly Block[] = []): Drawn {
@@ -84,7 +85,7 @@ function readings(view: View, group: PulpGroup): Block[] {
   const band =
     group.band === undefined
       ? labels('pulp-verdict.no-instruction')
-      : `${labels('cover.asked')} ${format.temperature(group.band.low)} – ${format.temperature(group.band.high)}`;
+      : `${labels('cover.asked')} ${rangeWords(view, group.band)}`;
   return [
     { is: 'heading', level: 2, text: groupName(view, group) },
     { is: 'paragraph', of: plain(`${band.charAt(0).toUpperCase()}${band.slice(1)}.`) },

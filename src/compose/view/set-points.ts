@@ -2,6 +2,7 @@ import { celsius } from '../../model/temperature.js';
 import { type Block, type Cell, plain, type Section, text } from '../blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import { sourceWords } from './margins.js';
+import { rangeWords } from './range.js';
 import { column, tableOr } from './tables.js';
 
 export function setPointSection(view: View): Section {
@@ -151,7 +152,7 @@ function publishedBlocks(view: View): Block[] {
                 ? labels('none.not-given')
                 : format.temperature(celsius(line.instruction.setPoint)),
             ),
-            cell(`${format.temperature(range.low)} – ${format.temperature(range.high)}`),
+            cell(rangeWords(view, range)),
             cell(sourceWords(view, range)),
           ],
         ];

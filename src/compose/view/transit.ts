@@ -1,60 +1,45 @@
 import type { EvidenceItem } from '../../model/state.js';
 import { celsius } from '../../model/temperature.js';
-import { type Block, type Cell, plain, type Section } from '../blocks.js';
+import { type Block, plain, type Section } from '../blocks.js';
 import { inOrder, withSubject } from './by-subject.js';
-import { cell, exhibitLinks, sideOf, type View } from './context.js';
-import { column, evidenceTable, tableOr } from './tables.js';
+import { exhibitLinks, sideOf, type View } from './context.js';
+import { evidenceTable, listOr } from './tables.js';
 
 export function transitSection(view: View): Section {
   const { labels, format, words } = view;
   const degrees = (t: { value: number; unit: '°F' | '°C' } | undefined) =>
-    cell(t === undefined ? '–' : format.temperature(celsius(t)));
-  const rounds = tableOr(
+    t === undefined ? '–' : format.temperature(celsius(t));
+  const rounds = listOr(
     view,
     'rounds',
+    view.of('round'),
     [
-      column(view, 'time', 2.9),
-      column(view, 'box-air', 1.7, 'right'),
-      column(view, 'set-point', 1.7, 'right'),
-      column(view, 'fuel', 0.8, 'right'),
-      column(view, 'alarms', 2.4),
-      column(view, 'by', 1.2),
-      column(view, 'exhibit', 0.9),
+      ['time', 2.9, (item) => format.eventTime(item.time)],
+      ['box-air', 1.7, (item) => degrees(item.boxAir), 'right'],
+      ['set-point', 1.7, (item) => degrees(item.setPoint), 'right'],
+      ['fuel', 0.8, (item) => (item.fuel === undefined ? '–' : format.share(item.fuel)), 'right'],
+      [
+        'alarms',
+        2.4,
+        ({ alarms }) => (alarms.length === 0 ? '–' : { is: 'alert', of: plain(alarms.join('; ')) }),
+      ],
+      ['by', 1.2, (item) => item.by],
+      ['exhibit', 0.9, (item) => exhibitLinks(view, [item.evidence])],
     ],
-    view
-      .of('round')
-      .map((item): Cell[] => [
-        cell(format.eventTime(item.time)),
-        degrees(item.boxAir),
-        degrees(item.setPoint),
-        cell(item.fuel === undefined ? '–' : format.share(item.fuel)),
-        item.alarms.length === 0 ? cell('–') : { is: 'alert', of: plain(item.alarms.join('; ')) },
-        cell(item.by),
-        exhibitLinks(view, [item.evidence]),
-      ]),
     labels('sub.rounds'),
   );
-  const contacts = tableOr(
+  const contacts = listOr(
     view,
     'contacts',
+    view.of('contact'),
     [
-      column(view, 'time', 2.8),
-      column(view, 'with', 1.2),
-      column(view, 'how', 1),
-      column(view, 'about', 4.6),
-      column(view, 'by', 1.2),
-      column(view, 'exhibit', 0.9),
+      ['time', 2.8, (item) => format.eventTime(item.time)],
+      ['with', 1.2, (item) => labels(`contact-with.${item.with}`)],
+      ['how', 1, (item) => labels(`contact-how.${item.how}`)],
+      ['about', 4.6, (item) => item.about],
+      ['by', 1.2, (item) => item.by],
+      ['exhibit', 0.9, (item) => exhibitLinks(view, [item.evidence])],
     ],
-    view
-      .of('contact')
-      .map((item): Cell[] => [
-        cell(format.eventTime(item.time)),
-        cell(labels(`contact-with.${item.with}`)),
-        cell(labels(`contact-how.${item.how}`)),
-        cell(item.about),
-        cell(item.by),
-        exhibitLinks(view, [item.evidence]),
-      ]),
     labels('sub.contacts'),
   );
   const onTheWay = inOrder(
