@@ -73,6 +73,7 @@ describe('the section on claims', () => {
     expect(lines).toContain('Claimant: Plainsview Grocers DC 4 (receiver), 4 Plain St, Omaha NE');
     expect(line('Received')).toMatch(/^Received: Mon 3 Aug 2026 CDT, by e-mail \(\d+\)$/);
     expect(lines).toContain('Claimed amount: 6,240.00 USD');
+    expect(lines).toContain('Lines: Romaine 24s. What is about other lines alone is not weighed below.');
     expect(line('What governs')).toMatch(/by the bill of lading; Clause 7 of the bill of lading \(\d+\)$/);
     expect(line('What the letter says')).toMatch(/that the carrier is liable: not said/);
     expect(line('Papers behind it')).toMatch(/bill of lading \(\d+\); account of sale \(not in the record\)/);

@@ -2,6 +2,7 @@ import type { Finding, GapResult, PositionPoint, PositionRow } from '../../model
 import type { Element } from '../../model/rule-set.js';
 import type { ClaimEntry } from '../../model/state.js';
 import { bearingsOf, type Place, type Side } from './bearings.js';
+import { claimedLines, findingAbout, gapAbout } from './claimed-lines.js';
 import { saidPoints } from './said-points.js';
 
 interface Points {
@@ -29,17 +30,21 @@ const PLACE: Record<Element, Place> = {
  * the claimant good condition at receipt, damaged arrival and the amount; the carrier then both freedom from negligence
  * and an excepted cause. Entries of one claim in any order; findings and gaps as assessed. Causes with nothing behind
  * them are not offered; when none is left, one row without a `cause` says so, and care alone does not help. Act of God,
- * public enemy and public authority are never offered: no entry can tie a statement or a paper to them yet.
+ * public enemy and public authority are never offered: no entry can tie a statement or a paper to them yet. Where the
+ * claim names its lines, what is about other lines alone is left out.
  */
 export function positionOf({
   entries,
-  findings,
-  gaps,
+  findings: all,
+  gaps: everyGap,
 }: {
   entries: readonly ClaimEntry[];
   findings: readonly Finding[];
   gaps: readonly GapResult[];
 }): PositionRow[] {
+  const lines = claimedLines(entries);
+  const findings = lines === undefined ? all : all.filter((one) => findingAbout(one, lines));
+  const gaps = lines === undefined ? everyGap : everyGap.filter((one) => gapAbout(one, lines));
   const table = new Map<Place, Points>();
   const at = (place: Place): Points => {
     const known = table.get(place) ?? { forCarrier: [], againstCarrier: [], weak: [] };

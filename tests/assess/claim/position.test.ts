@@ -249,3 +249,46 @@ describe('what the carrier must show: both freedom from negligence and an except
     expect(causes).toEqual(['act-of-shipper', 'nature-of-goods']);
   });
 });
+
+describe('a claim that names its lines', () => {
+  const of = (id: FindingId, name: string) => found(id, undefined, { line: { is: 'line', line: name } });
+  const findings = [
+    of('pulps-at-loading-above-band', 'romaine'),
+    of('pulps-at-loading-in-band', 'celery'),
+    of('instruction-outside-published-range', 'celery'),
+    found('mixed-ethylene', 'open', { giver: { is: 'line', line: 'celery' }, feeler: line }),
+    ...careful,
+  ];
+  const valued = (...lines: (string | undefined)[]) =>
+    lines.map((name) => said('market-value', '900', 'claimant', name === undefined ? {} : { line: name }));
+
+  it('leaves out what is about other lines alone', () => {
+    const rows = position({ findings, notes: [...valued('romaine'), said('freight-paid', '100')] });
+    expect(row(rows, 'good-condition-at-receipt').stands).toBe('for-carrier');
+    expect(from(row(rows, 'excepted-cause', 'act-of-shipper').weak)).toEqual([]);
+    expect(from(row(rows, 'excepted-cause', 'nature-of-goods').weak)).toEqual(['mixed-ethylene']);
+    expect(row(rows, 'freedom-from-negligence').stands).toBe('for-carrier');
+  });
+
+  it.each<[string, Parameters<typeof claimEntries>]>([
+    ['nothing names a line', [received({ amount: usd('900') })]],
+    ['a value is of the whole', valued('romaine', undefined)],
+    ['the line is one of several', valued('romaine', 'celery')],
+  ])('leaves out nothing where %s', (_, notes) => {
+    expect(row(position({ findings, notes }), 'good-condition-at-receipt').stands).toBe('disputed');
+  });
+
+  it('leaves out requirements that are open for other lines only', () => {
+    const part = (name: string, outcome: GapResult['outcome']) => ({
+      line: name,
+      outcome,
+      lacking: [],
+      closable: { is: 'now' as const },
+    });
+    const gap = (...parts: ReturnType<typeof part>[]) => ({ ...lacks('pulps', 'missing', 'damages'), parts });
+    const weak = (...parts: ReturnType<typeof part>[]) =>
+      from(row(position({ gaps: [gap(...parts)], notes: valued('romaine') }), 'damages').weak);
+    expect(weak(part('romaine', 'met'), part('celery', 'missing'))).toEqual([]);
+    expect(weak(part('romaine', 'short'), part('celery', 'missing'))).toEqual(['pulps']);
+  });
+});

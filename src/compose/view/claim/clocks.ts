@@ -84,9 +84,7 @@ function dueWords(view: View, { due, leastDue, stopped, nature, counting }: Clai
     ...(hours === undefined
       ? []
       : [`${labels(hours.assumed ? 'clock.hours-assumed' : 'clock.hours')} ${hours.from}–${hours.to}`]),
-    ...(holidays === undefined || holidays.known
-      ? []
-      : [labels('clock.holidays-not-known').replace('NAME', () => holidays.list)]),
+    ...(holidays === undefined || holidays.known ? [] : [labels('clock.holidays-not-known')]),
   ];
   return [
     ...(due === undefined ? [text('–')] : momentWords(view, due)),

@@ -1,3 +1,4 @@
+import { claimedLines } from '../../../assess/claim/claimed-lines.js';
 import { assertNever } from '../../../model/error.js';
 import type { ClaimResult } from '../../../model/results.js';
 import type { ClaimEntry } from '../../../model/state.js';
@@ -11,6 +12,7 @@ export function claimFacts(view: View, claim: ClaimResult): Block {
   const { labels } = view;
   const { received, terms } = claim;
   const { claimant } = received;
+  const lines = claimedLines(entriesOf(view, claim));
   const fact = (name: string, ...value: Inline[]): Fact => ({ label: labels(`claim.${name}`), value });
   return {
     is: 'facts',
@@ -40,6 +42,14 @@ export function claimFacts(view: View, claim: ClaimResult): Block {
         text(received.amount === undefined ? labels('none.not-given') : moneyIn(view, received.amount)),
       ),
       ...(received.grounds.length === 0 ? [] : [fact('grounds', text(received.grounds.join('; ')))]),
+      ...(lines === undefined
+        ? []
+        : [
+            fact(
+              'lines',
+              text(`${[...lines].map(view.names.line).join('; ')}. ${labels('claim.other-lines')}`),
+            ),
+          ]),
       fact(
         'governs',
         text(

@@ -1,0 +1,34 @@
+import type { AmountItem } from '../../model/claim.js';
+import type { Finding, GapResult } from '../../model/results.js';
+import type { ClaimEntry } from '../../model/state.js';
+import { standing } from './quantities.js';
+
+/** Items that are about goods, not about what went with them. */
+const GOODS: ReadonlySet<AmountItem> = new Set(['market-value', 'invoice-value', 'arrived-value', 'salvage']);
+
+/**
+ * The lines that a claim is about: those that all of its values and counts of goods name. Undefined when nothing names
+ * a line, or a value is of the whole; then the claim is about every line.
+ */
+export function claimedLines(entries: readonly ClaimEntry[]): ReadonlySet<string> | undefined {
+  const named = standing(entries).flatMap((one): (string | undefined)[] => {
+    if (one.is === 'amount') return GOODS.has(one.item) ? [one.line] : [];
+    return one.is === 'quantity' && ['rejected', 'damaged', 'short'].includes(one.state) ? [one.line] : [];
+  });
+  const lines = named.filter((line) => line !== undefined);
+  return lines.length === 0 || lines.length < named.length ? undefined : new Set(lines);
+}
+
+/** Whether a finding is about one of the lines, or about no line at all. */
+export function findingAbout({ facts }: Finding, lines: ReadonlySet<string>): boolean {
+  const named = Object.values(facts).flatMap((fact) =>
+    typeof fact === 'object' && fact.is === 'line' ? [fact.line] : [],
+  );
+  return named.length === 0 || named.some((line) => lines.has(line));
+}
+
+/** Whether something of a requirement that is not met is about one of the lines, or about no line at all. */
+export function gapAbout({ parts }: GapResult, lines: ReadonlySet<string>): boolean {
+  const open = (parts ?? []).filter(({ outcome }) => ['missing', 'short', 'contradicted'].includes(outcome));
+  return open.length === 0 || open.some(({ line }) => line === undefined || lines.has(line));
+}
