@@ -25,9 +25,15 @@ export function sayDay({ date, zone }: Day, language: Language): string {
   return `${DateTime.fromISO(date).setLocale(localeOf(language)).toFormat('ccc d LLL yyyy')} ${zone}`;
 }
 
-/** The state in words; for what is no duty of the carrier's an end that has come is only passed. */
-export function sayState({ binds, state }: ClaimClock, { labels }: ClockSpeech): string {
-  return labels(`state.${state === 'overdue' && binds !== 'carrier' ? 'passed' : state}`);
+/**
+ * The state in words. For what is no duty of the carrier's an end that has come is only passed, and of a least time
+ * that no contract has made a deadline nothing is late.
+ */
+export function sayState({ binds, state, nature, setBy }: ClaimClock, { labels }: ClockSpeech): string {
+  if (state === 'overdue' && binds !== 'carrier') return labels('state.passed');
+  if (state === 'done-late' && nature === 'least-time' && setBy === undefined)
+    return labels('state.done-after');
+  return labels(`state.${state}`);
 }
 
 /** `Acknowledge the claim [us-acknowledge]`, with the turn of one that comes round again and the stop. */

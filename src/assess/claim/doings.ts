@@ -11,10 +11,8 @@ type Told = Extract<ClaimEntry, { on: unknown }>;
 
 const told = ({ on, evidence, seq }: Told): ClockMoment => onDay(on, evidence, seq);
 
-/** Whether the claim itself is a writing, as far as anyone has said. */
-export const isWritten = ({ received }: ClaimEntries): boolean =>
-  received.contents.form !== 'spoken' &&
-  (received.form !== 'in-person' || received.contents.form !== undefined);
+/** Whether the claim itself is a writing: unless somebody has said that it was made by word of mouth. */
+export const isWritten = ({ received }: ClaimEntries): boolean => received.contents.form !== 'spoken';
 
 /**
  * When the carrier had paid, declined in writing or firmly offered, as 49 CFR 370.9 asks, or the claim was closed.

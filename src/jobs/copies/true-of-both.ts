@@ -1,4 +1,5 @@
 import type { Assessment } from '../../model/results.js';
+import { claimsOfBoth } from './claims-of-both.js';
 
 /** What a copy says, and how much of the whole record's results it can't say. */
 export interface SaidInCopy {
@@ -37,6 +38,7 @@ export function trueOfBoth(whole: Assessment, part: Assessment): SaidInCopy {
       gaps,
       setPoints: agreed ? part.setPoints : { ...part.setPoints, verdict: 'not-comparable' },
       ...(product === undefined ? {} : { product }),
+      ...claimsOfBoth(whole, part),
     },
     findingsLeftOut: whole.findings.filter(
       (one) => !findings.some(same([one], ({ id, weighs, facts }) => [id, weighs, facts])),
