@@ -49,7 +49,7 @@ export function assess({ state, logs: asRead, ruleSet: given, at, claimClocks }:
     ({ log, jumps }) => temperatureResult(log, moments, bands, { lines, jumps }) ?? [],
   );
   const pulps = pulpGroups(state, ruleSet);
-  const margins = lineMargins(lines, logs, moments);
+  const margins = lineMargins(lines, logs, moments, temperatures);
   const product = productResults(lines, pulps, logs, moments);
   const setPoints = setPointAgreement(state, temperatures, moments);
   const plan = loadPlan(state);

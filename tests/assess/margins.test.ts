@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { bandsOf } from '../../src/assess/bands.js';
 import { readMoments } from '../../src/assess/moments.js';
 import { lifeUsed } from '../../src/assess/temperature/life.js';
 import { lineMargins } from '../../src/assess/temperature/margins.js';
+import { temperatureResult } from '../../src/assess/temperature/result.js';
 import { fromCelsius } from '../../src/model/temperature.js';
 import { q10, type Respiration, rateAt } from '../../src/reference/respiration.js';
-import { at, DAY_START, HOUR, items, log, state } from './made.js';
+import { at, DAY_START, HOUR, items, log, rulesOf, state } from './made.js';
 
 const hours = Array.from({ length: 41 }, (_, i) => i / 4);
 const F = (celsius: number | undefined) => fromCelsius(celsius ?? Number.NaN, '°F');
@@ -20,6 +22,31 @@ function margin(goods: string, air: (hour: number) => number, supply = air, setP
   const of = log(hours, { 'return-air': hours.map(air), 'supply-air': hours.map(supply) });
   return lineMargins(made.delivery.lines, [of], readMoments(made, DAY_START + 100 * HOUR))[0];
 }
+
+describe('sums that another result has already', () => {
+  it('give the same margins as sums of their own', () => {
+    const hours = Array.from({ length: 161 }, (_, i) => i / 4);
+    const of = log(hours, {
+      'return-air': hours.map((h) => 36 + 5 * Math.sin(h)),
+      'supply-air': hours.map((h) => 33 + 3 * Math.sin(h)),
+    });
+    const made = state(
+      items(
+        { kind: 'event', event: 'doors-closed', place: { stop: 'load-1' }, time: at(2) },
+        { kind: 'event', event: 'doors-opened', place: { stop: 'drop-1' }, time: at(38) },
+      ),
+    );
+    const moments = readMoments(made, DAY_START + 100 * HOUR);
+    const { lines } = made.delivery;
+    const result = temperatureResult(of, moments, bandsOf(lines, rulesOf({ needs: { event: 'arrived' } })), {
+      lines,
+    });
+    if (result === undefined) throw new Error('no result');
+    const own = lineMargins(lines, [of], moments);
+    expect(own[0]?.freezing?.channels.length).toBe(2);
+    expect(lineMargins(lines, [of], moments, [result])).toEqual(own);
+  });
+});
 
 describe('margin to the highest freezing point', () => {
   it('is of the lowest supply air too, with its time', () => {

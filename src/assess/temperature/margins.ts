@@ -1,6 +1,6 @@
 import type { Line } from '../../model/delivery.js';
 import type { Channel } from '../../model/evidence.js';
-import type { ChannelSummary, LineMargin, Span } from '../../model/results.js';
+import type { ChannelSummary, LineMargin, Span, TemperatureResult } from '../../model/results.js';
 import { celsius } from '../../model/temperature.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { cite, findProduce, type Produce, type Published, worstFreezing } from '../../reference/produce.js';
@@ -21,8 +21,10 @@ export function lineMargins(
   lines: readonly Line[],
   logs: readonly UnitLog[],
   moments: Moments,
+  /** Results of the same logs: where their window is that of a line, their channels need not be summed again. */
+  temperatures: readonly TemperatureResult[] = [],
 ): LineMargin[] {
-  const plain = new Map<string, ChannelSummary>();
+  const plain = new Map(temperatures.flatMap(plainSums));
   return lines.flatMap((line) => {
     const produce = findProduce(line.goods);
     if (produce === undefined) return [];
@@ -33,6 +35,24 @@ export function lineMargins(
       return [marginOf(line, produce, log, { from: custody.from.at, to: custody.to.at }, judged, plain)];
     });
   });
+}
+
+const keyOf = (log: string, channel: Channel, { from, to }: Span) => `${log} ${channel} ${from} ${to}`;
+
+/** The channels of a result as they are without limits: all known time is inside. */
+function plainSums({ log, custody, channels }: TemperatureResult): [string, ChannelSummary][] {
+  const window = { from: custody.from.at, to: custody.to.at };
+  return channels.map((sums) => [
+    keyOf(log, sums.channel, window),
+    {
+      ...sums,
+      inBandSeconds: sums.knownSeconds,
+      aboveSeconds: 0,
+      belowSeconds: 0,
+      degreeHoursAbove: 0,
+      degreeHoursBelow: 0,
+    },
+  ]);
 }
 
 const fromMemory = (value: Published<unknown>) => value.basis === 'from memory';
@@ -49,7 +69,7 @@ function marginOf(
   const sum = (which: Channel, limits?: { low: number; high: number }): ChannelSummary =>
     summarise(which, log.times, log.channels[which] ?? new Float64Array(), window, gapLimitSeconds, limits);
   const against: Against = (which, low, high) => {
-    const key = `${log.evidence} ${which} ${window.from} ${window.to}`;
+    const key = keyOf(log.evidence, which, window);
     const whole = plain.get(key) ?? sum(which);
     plain.set(key, whole);
     const { min, max } = whole;

@@ -81,7 +81,11 @@ function samplesIn(times: NumberColumn, values: NumberColumn, window: Span): num
   const block = new Float64Array(Math.max(0, Math.min(BLOCK, end - start)));
   for (let from = start; from < end; from += BLOCK) {
     const count = Math.min(end - from, readColumn(values, from, block));
-    for (let i = 0; i < count; i++) if (Number.isFinite(block[i])) samples++;
+    for (let i = 0; i < count; i++) {
+      const value = block[i] as number;
+      // A value less itself is 0 unless it is not finite.
+      if (value - value === 0) samples++;
+    }
   }
   return samples;
 }
