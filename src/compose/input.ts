@@ -1,3 +1,4 @@
+import type { JoinedLogs } from '../assess/logs/join.js';
 import type { Exhibit } from '../model/manifest.js';
 import type { Assessment } from '../model/results.js';
 import type { RecordState } from '../model/state.js';
@@ -14,6 +15,8 @@ export interface ComposeInput {
   assessment: Assessment;
   /** The logs that `assessment.temperatures` speaks of, for the charts. */
   logs: readonly UnitLog[];
+  /** Logs that cover the same time, and where downloads of one instrument disagree. */
+  overlaps?: Omit<JoinedLogs, 'joined'>;
   exhibits: readonly Exhibit[];
   /** Put inside the PDF as they are: manifest, ledger, tables, originals. */
   attachments: readonly Attachment[];

@@ -34,6 +34,8 @@ describe('what the tool writes beside evidence has Spanish words', () => {
   // Rows that are left out of a log are told on the terminal and in a table, not on the pages.
   const flags = [
     ...found('src/intake', new RegExp(`detail:\\s*${STRING}`, 'g'), /rows|cells/),
+    ...found('src/intake', new RegExp(`const detail =\\s*${STRING}`, 'g')),
+    ...found('src/intake/photo', new RegExp(`const why =\\s*${STRING}`, 'g')),
     ...found('src/intake/photo', new RegExp(`traces\\.push\\(${STRING}`, 'g')),
     ...found('src/intake/document', new RegExp(`\\? ${STRING}\\n`, 'g'), /words|text/),
     ...found('src/assess', new RegExp(`words = ${STRING}`, 'g')).filter(([, text]) => text.includes('looks')),

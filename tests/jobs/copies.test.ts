@@ -9,6 +9,7 @@ import { describe as say } from '../../src/jobs/describe.js';
 import type { Assessment, Finding } from '../../src/model/results.js';
 import { embeddedFiles } from '../../src/verify/pdf/attachments.js';
 import { readPdf } from '../../src/verify/pdf/file.js';
+import { textOf } from '../compose/pages.js';
 
 const FIXTURES = join(import.meta.dirname, '../../fixtures/demo');
 const root = mkdtempSync(join(tmpdir(), 'copies-'));
@@ -71,6 +72,10 @@ describe('a copy for the receiver', () => {
     const manifest = Buffer.from(inside.find(({ name }) => name === 'manifest.json')?.data ?? []).toString();
     expect(manifest).toContain('"why":"blacked-out"');
     expect(manifest).toContain('"why":"position"');
+    // Contacts are left out of this copy, not missing from the record.
+    const text = await textOf(bytes);
+    expect(text).toContain('This copy holds no contact.');
+    expect(text).not.toContain('The record holds no contact');
   }, 120_000);
 
   it('has no bag, which would hold the whole record', async () => {
@@ -122,5 +127,28 @@ describe('what a copy says', () => {
     expect(said.assessment.findings.map(({ id }) => id)).toEqual(['told']);
     expect(said.findingsLeftOut).toBe(1);
     expect(said.assessment.setPoints.verdict).toBe('not-comparable');
+  });
+
+  it('never says that nobody was told of a difference when those who were are left out', () => {
+    const difference = (since: number, told: string[]) => ({
+      between: [
+        { source: 'bill', celsius: 2 },
+        { source: 'display', celsius: 4 },
+      ],
+      kelvin: 2,
+      since,
+      told: told.map((evidence) => ({ evidence, with: 'shipper', at: since })),
+    });
+    const of = (...differences: object[]) =>
+      ({
+        findings: [],
+        gaps: [],
+        setPoints: { words: [], differences, verdict: 'differ' },
+      }) as unknown as Assessment;
+    const { assessment } = trueOfBoth(
+      of(difference(1, ['e4']), difference(2, []), difference(3, ['e5'])),
+      of(difference(1, []), difference(2, []), difference(3, ['e5'])),
+    );
+    expect(assessment.setPoints.differences.map(({ told }) => told?.length)).toEqual([undefined, 0, 1]);
   });
 });

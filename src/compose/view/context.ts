@@ -7,7 +7,7 @@ import { exhibitNumbers } from '../exhibits.js';
 import { type Format, formatFor } from '../format.js';
 import type { ComposeInput } from '../input.js';
 import type { FactNames } from '../words/facts.js';
-import type { Labels } from '../words/labels.js';
+import { type Labels, labelsOfCopy } from '../words/labels.js';
 import { asWritten, type Remarks } from '../words/remarks.js';
 import { type Words, wordsFrom } from '../words/words.js';
 import { factNames } from './names.js';
@@ -39,9 +39,10 @@ export function viewOf(
     files?: ReadonlyMap<string, string>;
     remarks?: Remarks;
   },
-  labels: Labels,
+  whole: Labels,
 ): View {
   const { delivery, evidence } = input.state;
+  const labels = (input.copy?.entriesLeftOut ?? 0) > 0 ? labelsOfCopy(whole) : whole;
   const format = formatFor(delivery.show, {
     zoneUnknown: labels('time.zone-unknown'),
     notKnown: labels('time.not-known'),

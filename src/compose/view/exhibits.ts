@@ -5,7 +5,7 @@ import type { PreparedPlates } from '../plates.js';
 import { basisWords } from './basis.js';
 import { cell, placeOf, type View } from './context.js';
 import { plateOf } from './plates.js';
-import { saying, titleOf } from './summary.js';
+import { flagWords, saying, titleOf } from './summary.js';
 import { column } from './tables.js';
 
 /** All exhibits: pictures as plates, the rest listed with what they say and their hash. */
@@ -63,7 +63,7 @@ function otherTable(view: View, others: readonly { exhibit: Exhibit; item: Evide
       [text(view.format.eventTime(item.time)), text(` (${basisWords(view, item)})`)],
       item.withheld === undefined
         ? cell(
-            [saying(view, item), placeOf(view, item), item.by]
+            [saying(view, item), placeOf(view, item), item.by, ...flagWords(view, item)]
               .filter((part) => part !== undefined && part !== '')
               .join('; '),
           )

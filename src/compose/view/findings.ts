@@ -17,12 +17,16 @@ export function findingLine(view: View, finding: Finding): Inline[] {
   );
 }
 
-/** Facts that are words of the reference tables. */
+/** Facts that are words of the reference tables, and the group of remarks that says them. */
+const TABLE_WORDS: Readonly<Record<string, string>> = { goods: 'goods', source: 'source', basis: 'source' };
+
 function inLanguage(view: View, facts: Finding['facts']): Finding['facts'] {
   return Object.fromEntries(
     Object.entries(facts).map(([name, value]) => [
       name,
-      typeof value === 'string' && (name === 'goods' || name === 'source') ? view.said(name, value) : value,
+      typeof value === 'string' && TABLE_WORDS[name] !== undefined
+        ? view.said(TABLE_WORDS[name], value)
+        : value,
     ]),
   );
 }

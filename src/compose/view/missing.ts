@@ -152,7 +152,11 @@ function offBlocks(view: View): Block[] {
           {
             is: 'table' as const,
             columns: [column(view, 'requirement', 3), column(view, 'what', 5), column(view, 'by-set', 2)],
-            rows: changed.map((one) => [cell(one.title), cell(one.fields.join(', ')), cell(one.by)]),
+            rows: changed.map((one): Cell[] => [
+              cell(one.title),
+              [{ is: 'code', text: one.fields.join(', ') }],
+              cell(one.by),
+            ]),
           },
         ]),
   ];

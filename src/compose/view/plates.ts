@@ -7,7 +7,7 @@ import type { PreparedPicture } from '../pictures.js';
 import type { PreparedPlates } from '../plates.js';
 import { basisWords } from './basis.js';
 import { placeOf, type View } from './context.js';
-import { titleOf } from './summary.js';
+import { flagWords, titleOf } from './summary.js';
 
 type Filed = Extract<EvidenceItem, { kind: 'photo' | 'document' }>;
 
@@ -55,10 +55,7 @@ export function plateOf(
     facts: facts(view, exhibit, item, pagesShown(view, paper)),
     flags: [
       ...((item.blackOut ?? []).length === 0 ? [] : [labels('plate.blacked-out')]),
-      ...item.flags.map(
-        (flag) =>
-          `${labels(`flag.${flag.is}`)}${flag.detail === '' ? '' : `: ${view.said('flag', flag.detail)}`}`,
-      ),
+      ...flagWords(view, item),
     ],
     sha256: item.file.sha256,
     seenIn: seenIn(exhibit.exhibit),

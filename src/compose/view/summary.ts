@@ -18,6 +18,15 @@ export function titleOf(view: View, item: EvidenceItem): string {
   }
 }
 
+/** What a reader should know about a file, each flag in a line of its own. */
+export function flagWords(view: View, item: EvidenceItem): string[] {
+  if (!('flags' in item)) return [];
+  return item.flags.map(
+    ({ is, detail }) =>
+      `${view.labels(`flag.${is}`)}${detail === '' ? '' : `: ${view.said('flag', detail)}`}`,
+  );
+}
+
 /** What a piece of evidence says, in one line. */
 export function saying(view: View, item: EvidenceItem): string {
   return [...own(view, item), ...(item.caption === undefined ? [] : [view.said('caption', item.caption)])]

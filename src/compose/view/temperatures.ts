@@ -10,6 +10,7 @@ import { zoomOf } from './excursion-zoom.js';
 import { excursionTable, judged, listed } from './excursions.js';
 import { sameClock } from './glance.js';
 import { legBlocks } from './legs.js';
+import { overlapBlocks } from './log-overlaps.js';
 import { marginBlocks } from './margins.js';
 import { column, tableOr } from './tables.js';
 
@@ -45,7 +46,7 @@ export function temperatureSection(view: View): Drawn {
       ...airDetail(view, result),
     );
   });
-  blocks.push(...sensorBlocks(view), ...marginBlocks(view));
+  blocks.push(...overlapBlocks(view), ...sensorBlocks(view), ...marginBlocks(view));
   return { section: { id: 'temperatures', title: labels('section.temperatures'), blocks }, drawings };
 }
 

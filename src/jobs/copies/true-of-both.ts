@@ -1,4 +1,4 @@
-import type { Assessment } from '../../model/results.js';
+import type { Assessment, SetPointAgreement, SetPointDifference } from '../../model/results.js';
 import { claimsOfBoth } from './claims-of-both.js';
 
 /** What a copy says, and how much of the whole record's results it can't say. */
@@ -30,13 +30,12 @@ export function trueOfBoth(whole: Assessment, part: Assessment): SaidInCopy {
       arrival,
     ]),
   );
-  const agreed = part.setPoints.verdict === whole.setPoints.verdict;
   return {
     assessment: {
       ...part,
       findings,
       gaps,
-      setPoints: agreed ? part.setPoints : { ...part.setPoints, verdict: 'not-comparable' },
+      setPoints: setPointsOfBoth(whole.setPoints, part.setPoints),
       ...(product === undefined ? {} : { product }),
       ...claimsOfBoth(whole, part),
     },
@@ -44,5 +43,23 @@ export function trueOfBoth(whole: Assessment, part: Assessment): SaidInCopy {
       (one) => !findings.some(same([one], ({ id, weighs, facts }) => [id, weighs, facts])),
     ).length,
     requirementsLeftOut: whole.gaps.length - gaps.length,
+  };
+}
+
+/** A verdict that differs is not given, and who was told of a difference only where the copy has all of them. */
+function setPointsOfBoth(whole: SetPointAgreement, part: SetPointAgreement): SetPointAgreement {
+  const all = [whole, ...(whole.legs ?? [])].flatMap(({ differences }) => differences);
+  const told = ({ differences }: { differences: readonly SetPointDifference[] }) =>
+    differences.map((one): SetPointDifference => {
+      const { told: _, ...untold } = one;
+      return all.some((other) => JSON.stringify(other) === JSON.stringify(one)) ? one : untold;
+    });
+  return {
+    ...part,
+    verdict: part.verdict === whole.verdict ? part.verdict : 'not-comparable',
+    differences: told(part),
+    ...(part.legs === undefined
+      ? {}
+      : { legs: part.legs.map((leg) => ({ ...leg, differences: told(leg) })) }),
   };
 }

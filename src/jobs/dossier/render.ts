@@ -72,7 +72,7 @@ export async function render(
       ? { assessment: assessed.assessment, findingsLeftOut: 0, requirementsLeftOut: 0 }
       : trueOfBoth((await assessRecord(record, builtAt, undefined, own)).assessment, assessed.assessment);
   const { assessment } = said;
-  const { logs } = assessed;
+  const { logs, overlaps } = assessed;
   const state = onPaper(assessed.state, input.paper);
   const { language } = state.delivery.show;
   const [{ labels }, ruleWords] = await Promise.all([
@@ -147,6 +147,7 @@ export async function render(
     state,
     assessment: inWords(assessment, ruleWords),
     logs,
+    overlaps,
     exhibits,
     attachments: [
       {
