@@ -16,6 +16,8 @@ export interface VerifyInput {
   /** Fingerprint lines that were received earlier. */
   fingerprints?: readonly string[];
   now?: () => Date;
+  /** Compare printed pictures with the originals inside. */
+  pictures?: boolean;
 }
 
 /**
@@ -30,6 +32,7 @@ export async function verify(input: VerifyInput): Promise<VerificationReport> {
     return await verifyAll(input.paths, {
       trusted,
       fingerprints,
+      pictures: input.pictures === true,
       ...(input.now === undefined ? {} : { at: input.now() }),
     });
   } catch (cause) {

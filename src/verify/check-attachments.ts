@@ -18,8 +18,10 @@ const MOST_MANIFEST = 64 * 1024 * 1024;
 export interface Contents {
   manifest: Manifest;
   bytesOf: (what: Attachment['what']) => Uint8Array | undefined;
-  /** Whether a picture of the pages has exactly these bytes, as they stand in the file. */
-  hasStream: (sha256: Sha256) => boolean;
+  /** The bytes of an attachment of this name; undefined when they cannot be unpacked to the listed size. */
+  attached: (name: string) => Uint8Array | undefined;
+  /** The picture of the pages that has exactly this hash, as it stands in the file. */
+  pictureOf: (sha256: Sha256) => Uint8Array | undefined;
 }
 
 /** Checks the attachments against the manifest. */
@@ -38,21 +40,41 @@ export function checkAttachments(file: PdfFile, list: Checklist): Contents | und
   );
   if (read === undefined) return undefined;
   compareNames(embedded, read, list);
-  return { manifest: read, bytesOf: compareBytes(embedded, read, list), hasStream: pictureStreams(file) };
+  return {
+    manifest: read,
+    bytesOf: compareBytes(embedded, read, list),
+    attached: reader(embedded, read),
+    pictureOf: pictureStreams(file),
+  };
 }
 
 /** Hashes the picture streams on the first question, and only then. */
-function pictureStreams(file: PdfFile): Contents['hasStream'] {
-  let hashes: Set<string> | undefined;
+function pictureStreams(file: PdfFile): Contents['pictureOf'] {
+  let pictures: Map<string, Uint8Array> | undefined;
   return (sha256) => {
-    hashes ??= new Set(
-      [...file.objects.values()].flatMap(({ value, stream }) =>
-        stream !== undefined && value.is === 'dict' && nameOf(value.entries.get('Subtype')) === 'Image'
-          ? [sha256Of(file.bytes.subarray(stream.from, stream.to))]
-          : [],
-      ),
+    pictures ??= new Map(
+      [...file.objects.values()].flatMap(({ value, stream }) => {
+        if (stream === undefined || value.is !== 'dict' || nameOf(value.entries.get('Subtype')) !== 'Image')
+          return [];
+        const bytes = file.bytes.subarray(stream.from, stream.to);
+        return [[sha256Of(bytes), bytes] as const];
+      }),
     );
-    return hashes.has(sha256);
+    return pictures.get(sha256);
+  };
+}
+
+function reader(embedded: readonly Embedded[], { attachments }: Manifest): Contents['attached'] {
+  return (name) => {
+    const listed = attachments.find((one) => one.name === name);
+    const found = embedded.find((one) => one.name === name);
+    if (listed === undefined || found === undefined) return undefined;
+    try {
+      return found.read(Math.min(listed.bytes, MOST_UNPACKED));
+    } catch (error) {
+      if (error instanceof Malformed) return undefined;
+      throw error;
+    }
   };
 }
 

@@ -94,7 +94,7 @@ export function checkOriginals(manifest: Manifest, list: Checklist): void {
  * stream of the PDF has the listed bytes. That the one was made from the other is the signer's word; whoever has
  * both can look.
  */
-export function checkPlates({ manifest, hasStream }: Contents, list: Checklist): void {
+export function checkPlates({ manifest, pictureOf }: Contents, list: Checklist): void {
   const { plates } = manifest;
   if (plates === undefined) {
     list.skip('plates.listed', 'The manifest lists no printed pictures.');
@@ -104,7 +104,9 @@ export function checkPlates({ manifest, hasStream }: Contents, list: Checklist):
   const wrong = plates.flatMap(({ exhibit, originalSha256, plateSha256 }) => {
     if (originals.get(exhibit) !== originalSha256)
       return [`the picture of exhibit ${exhibit} is said to be made from another original`];
-    return hasStream(plateSha256) ? [] : [`the picture of exhibit ${exhibit} is not in the pages as listed`];
+    return pictureOf(plateSha256) !== undefined
+      ? []
+      : [`the picture of exhibit ${exhibit} is not in the pages as listed`];
   });
   list.judge(
     'plates.listed',

@@ -52,6 +52,7 @@ export const QUESTIONS = {
   'exhibits.active-content':
     'No attached original is a PDF with scripts, actions or references to the outside',
   'plates.listed': 'Every printed picture that is listed is inside, beside the original it is said to show',
+  'plates.alike': 'Every printed picture is like the original it is said to show, where that is inside',
   'delivery.same': 'Ledger, facts and manifest speak of the same delivery',
   'rule-set.same': 'The attached rule set is the one that was applied',
   'fingerprint.matches': 'The record begins with the one whose fingerprint you have',

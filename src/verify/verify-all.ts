@@ -76,7 +76,7 @@ async function examine(path: string, options: VerifyOptions): Promise<Examined> 
 }
 
 async function examinePdf(path: string, options: VerifyOptions): Promise<Examined> {
-  const { verification, manifest, leaves } = examineDossier(await readDossier(path), options);
+  const { verification, manifest, leaves } = await examineDossier(await readDossier(path), options);
   return {
     subject: { path, is: 'dossier', ...verification },
     ...(manifest === undefined ? {} : { manifest }),

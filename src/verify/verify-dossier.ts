@@ -16,6 +16,8 @@ export interface VerifyOptions extends TrustOptions {
   fingerprint?: KnownFingerprint;
   /** Several of them. */
   fingerprints?: readonly KnownFingerprint[];
+  /** Decode the originals inside and compare the printed pictures with them: slower, in a process of its own. */
+  pictures?: boolean;
 }
 
 /** What was found, and what further checks against a bag or a record need. */
@@ -30,15 +32,15 @@ export interface DossierFindings {
  * whatever the bytes are: bytes that are no dossier are `broken`.
  */
 export async function verifyDossier(bytes: Uint8Array, options: VerifyOptions = {}): Promise<Verification> {
-  return examineDossier(bytes, options).verification;
+  return (await examineDossier(bytes, options)).verification;
 }
 
 /** The same, with the manifest for those who hold more of the record. */
-export function examineDossier(bytes: Uint8Array, options: VerifyOptions): DossierFindings {
+export async function examineDossier(bytes: Uint8Array, options: VerifyOptions): Promise<DossierFindings> {
   const list = new Checklist();
   let found: Found = {};
   try {
-    found = run(bytes, list, options);
+    found = await run(bytes, list, options);
     list.pass('check.finished', 'all of them');
   } catch (error) {
     // Whatever stops a check must not pass for a good result.
@@ -53,7 +55,7 @@ export function examineDossier(bytes: Uint8Array, options: VerifyOptions): Dossi
 
 type Found = Pick<Verification, 'signer' | 'fingerprint'> & { manifest?: Manifest };
 
-function run(bytes: Uint8Array, list: Checklist, options: VerifyOptions): Found {
+async function run(bytes: Uint8Array, list: Checklist, options: VerifyOptions): Promise<Found> {
   if (!startsAsPdf(bytes)) {
     list.fail(
       'pdf.header',
@@ -93,6 +95,10 @@ function run(bytes: Uint8Array, list: Checklist, options: VerifyOptions): Found 
           fingerprints: [...known, ...(options.fingerprints ?? [])],
           ...(signedAt === undefined ? {} : { signedAt }),
         });
+  if (contents !== undefined && options.pictures === true) {
+    const { checkAlike } = await import('./plates/check-alike.js');
+    await checkAlike(contents, list);
+  } else if (contents !== undefined) list.skip('plates.alike', 'It takes longer, and was not asked for.');
   return {
     ...(contents === undefined ? {} : { manifest: contents.manifest }),
     ...(signer === undefined ? {} : { signer }),

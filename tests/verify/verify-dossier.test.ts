@@ -25,6 +25,7 @@ describe('a sound dossier', () => {
       'ledger.time-stamps',
       'ledger.statements',
       'plates.listed',
+      'plates.alike',
       'fingerprint.matches',
     ]);
     expect(found.checks.every(({ detail, what }) => detail !== '' && what !== '')).toBe(true);

@@ -8,6 +8,7 @@ interface Options {
   trust?: string[];
   requireTrust?: boolean;
   fingerprint?: string[];
+  pictures?: boolean;
   brief?: boolean;
   json?: boolean;
 }
@@ -19,6 +20,7 @@ export function verifyCommand({ output, exit, now }: CliContext): Command {
     .option('--trust <certificates...>', 'certificates (PEM or DER) that you vouch for')
     .option('--require-trust', 'an intact dossier of a signer not vouched for is a no')
     .option('--fingerprint <lines...>', 'lines that you were sent earlier, each in quotes')
+    .option('--pictures', 'also compare printed pictures with the originals inside, which takes longer')
     .option('--brief', 'only what is not in order')
     .option('--json', 'the answer as JSON (docs/schemas/verification.schema.json)')
     .addHelpText(
@@ -39,6 +41,7 @@ true, and who signed, without a certificate that you got by another way.`,
         paths,
         trust: options.trust ?? [],
         fingerprints: options.fingerprint ?? [],
+        pictures: options.pictures === true,
         now,
       });
       if (!isSound(report.verdict, options)) exit(EXIT.no);
