@@ -32,6 +32,8 @@ export const OF_LOADING: ReadonlySet<string> = new Set([
   'mixed-moisture',
 ]);
 const HAPPENED = ['doors-closed', 'departed', 'arrived', 'doors-opened', 'unloaded', 'inspected'] as const;
+/** Findings lighter than this stay in the dossier: a letter of many lines is not read. A convention of this project. */
+const LEAST_WEIGHT = 50;
 const isAny = (value: unknown, of: readonly unknown[]) => of.includes(value);
 
 /** What letters say of the delivery and of what its record shows; every sentence has its exhibits. */
@@ -91,7 +93,9 @@ function helpLines(view: LetterView<LetterInput>): MarkdownText[] {
   const points = (side: 'forCarrier' | 'againstCarrier') =>
     position.flatMap((row) => row[side].flatMap(({ from }) => (from.is === 'finding' ? [from.id] : [])));
   const [forCarrier, against] = [points('forCarrier'), new Set(points('againstCarrier'))];
-  const helps = byWeight(assessment.findings.filter(({ weighs }) => weighs === 'helps'));
+  const helps = byWeight(
+    assessment.findings.filter(({ weighs, weight }) => weighs === 'helps' && weight >= LEAST_WEIGHT),
+  );
   const chosen =
     position.length === 0
       ? helps

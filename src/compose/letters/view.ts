@@ -69,6 +69,12 @@ export async function letterView<I extends PaperInput>(input: I): Promise<Letter
   const number = exhibitNumbers(input.exhibits);
   const numbers = (ids: readonly EvidenceId[]) =>
     [...new Set(ids.map(number))].filter((n): n is number => n !== undefined).sort((a, b) => a - b);
+  const source: LetterView['source'] = (evidence, seq) => {
+    const found = numbers(evidence).map((n) => `[${n}](exhibit:${n})`);
+    if (found.length > 0) return new MarkdownText(` (${found.join(', ')})`);
+    if (seq === undefined) return new MarkdownText('');
+    return new MarkdownText(` (${escapeMarkdown(labels('letter.entry').replace('N', String(seq)))})`);
+  };
   return {
     input,
     format,
@@ -78,17 +84,16 @@ export async function letterView<I extends PaperInput>(input: I): Promise<Letter
     number,
     money: (amount) => moneyInWords(amount, language),
     day: (day) => dayInWords(day, language),
-    source: (evidence, seq) => {
-      const found = numbers(evidence).map((n) => `[${n}](exhibit:${n})`);
-      if (found.length > 0) return new MarkdownText(` (${found.join(', ')})`);
-      if (seq === undefined) return new MarkdownText('');
-      return new MarkdownText(` (${escapeMarkdown(labels('letter.entry').replace('N', String(seq)))})`);
-    },
+    source,
     sentence: (finding) => {
       const found = numbers(finding.evidence);
       if (found.length === 0) return undefined;
       const facts = { ...absentFacts(finding.id), ...finding.facts };
-      return new MarkdownText(words.markdown(`findings/${finding.id}`, facts, found).trim());
+      const said = words.markdown(`findings/${finding.id}`, facts, found).trim();
+      // Some sentences name no exhibits in the dossier, where they stand beside what they rest on.
+      return new MarkdownText(
+        said.includes('](exhibit:') ? said : `${said.replace(/\.$/, '')}${source(finding.evidence)}.`,
+      );
     },
     blank: (id) => [{ is: 'strong', of: plain(`[________ ${toFillIn(id)}]`) }],
     blanks: () => [...blanks],

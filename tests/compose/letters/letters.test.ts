@@ -97,6 +97,41 @@ describe('what a letter says', () => {
     expect(await said(without)).not.toMatch(/Seal 0044718/);
   });
 
+  it('names the exhibits also behind a sentence that has none in the dossier', async () => {
+    const input = await letterInput('notice-to-shipper');
+    const silent = {
+      id: 'no-instruction-on-bill',
+      weighs: 'open' as const,
+      element: 'instructions-followed' as const,
+      weight: 62,
+      evidence: input.exhibits.slice(2, 3).map(({ evidence }) => evidence),
+      by: 'no-instruction-on-bill',
+      facts: { line: { is: 'line' as const, line: 'romaine' } },
+    };
+    const assessment = { ...input.assessment, findings: [silent] };
+    expect(flat((await writeLetter({ ...input, assessment })).text)).toMatch(/- Romaine 24s.* \(Ex\. 3\)\. /);
+  });
+
+  it('of a position: only what the table puts on the side of the carrier, in its order', async () => {
+    const input = await letterInput('denial');
+    const { claim } = input;
+    if (claim?.result === undefined) throw new Error('the sample has a result');
+    const point = (id: string) => ({ from: { is: 'finding' as const, id }, evidence: [] });
+    const row = (forCarrier: string[], againstCarrier: string[]) => ({
+      element: 'freedom-from-negligence' as const,
+      by: 'carrier' as const,
+      forCarrier: forCarrier.map(point),
+      againstCarrier: againstCarrier.map(point),
+      weak: [],
+      stands: 'disputed' as const,
+    });
+    const position = [row(['seal-same', 'warm-at-loading-told'], ['warm-at-loading-and-delivery'])];
+    const placed = { ...claim, result: { ...claim.result, position } };
+    const text = flat((await writeLetter({ ...input, claim: placed })).text);
+    expect(text).toMatch(/Seal 0044718.*was told of the pulps/);
+    expect(text).not.toMatch(/both at loading/);
+  });
+
   it('of what speaks against the carrier: nothing', async () => {
     const { text } = await writeLetter(await letterInput('denial'));
     expect(flat(text)).toMatch(/What the record of the delivery shows/);
