@@ -1,6 +1,7 @@
 export { productAfter, sevenEighthsTime, timeConstant } from './assess/product/cooling.js';
 export { meanKineticTemperature } from './assess/temperature/kinetic.js';
 export { summarise } from './assess/temperature/summary.js';
+export { type AnswerInput, type AnswerReport, answer } from './jobs/answer.js';
 export { type AssessedDelivery, assessDelivery, readAt } from './jobs/assess.js';
 export { type BuildInput, type BuildReport, build } from './jobs/build.js';
 export { type CollectInput, type CollectReport, collect } from './jobs/collect.js';
@@ -32,6 +33,8 @@ export { type VerifyInput, verify, verifyFile } from './jobs/verify.js';
 export { DossierError, type ErrorCode, type Problem, type Where } from './model/error.js';
 export type {
   Assessment,
+  ClaimClock,
+  ClaimResult,
   Excursion,
   Finding,
   GapResult,
