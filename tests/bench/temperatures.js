@@ -12,6 +12,8 @@ export const reference = 'a bare parse of the same file into numbers, in a proce
 const inProcess = promisify(execFile);
 const WORKER = new URL('temperatures.worker.js', import.meta.url).pathname;
 const ROUNDS = 3;
+/** @param {number} rows */
+const words = (rows) => rows.toLocaleString('en-US');
 const LEAST_ROWS = 50_000;
 const GROWTH = [LEAST_ROWS, 500_000, 5_000_000];
 
@@ -81,26 +83,29 @@ export async function run() {
       reference: bare.seconds,
     });
     figures.push({ what: 'a year, peak memory', unit: 'MB', own: own.megabytes, reference: bare.megabytes });
-    /** @type {{ seconds: number, megabytes: number } | undefined} */
-    let least;
+    /** @type {{ rows: number, seconds: number } | undefined} */
+    let before;
+    let leastMegabytes = 0;
     for (const rows of GROWTH) {
       const file = join(folder, `${rows}.csv`);
       await write(file, rows);
       const { own: one } = await measure(['own'], file, rows > 1_000_000 ? 1 : ROUNDS);
       await rm(file);
-      least ??= one;
-      const what = `${rows.toLocaleString('en-US')} rows`;
+      const smaller = before ?? { rows, seconds: one.seconds };
+      if (before === undefined) leastMegabytes = one.megabytes;
+      before = { rows, seconds: one.seconds };
+      const what = `${words(rows)} rows`;
       figures.push({
-        what: `${what}, time against ${rows / LEAST_ROWS} × that of ${LEAST_ROWS.toLocaleString('en-US')}`,
+        what: `${what}, time against ${rows / smaller.rows} × that of ${words(smaller.rows)}`,
         unit: 's',
         own: one.seconds,
-        reference: least.seconds * (rows / LEAST_ROWS),
+        reference: smaller.seconds * (rows / smaller.rows),
       });
       figures.push({
-        what: `${what}, peak memory against that of ${LEAST_ROWS.toLocaleString('en-US')}`,
+        what: `${what}, peak memory against that of ${words(LEAST_ROWS)}`,
         unit: 'MB',
         own: one.megabytes,
-        reference: least.megabytes,
+        reference: leastMegabytes,
       });
     }
   } finally {
