@@ -132,6 +132,9 @@ const delaysNeed = z.strictObject({
   over: writtenDuration,
 });
 
+/** What the record must say of each of its claims. */
+const claimNeed = z.strictObject({ claim: z.enum(['received', 'acknowledged', 'resolved']) });
+
 const simpleNeed = z.union([
   photoNeed,
   documentNeed,
@@ -146,6 +149,7 @@ const simpleNeed = z.union([
   logNeed,
   alarmsNeed,
   delaysNeed,
+  claimNeed,
 ]);
 export type SimpleNeed = z.infer<typeof simpleNeed>;
 export type Need = SimpleNeed | { all: Need[] } | { any: Need[] } | { none: Need[] };

@@ -2,6 +2,7 @@ import { assertNever } from '../../model/error.js';
 import type { Need } from '../../model/rule-set.js';
 import type { RuleContext } from './context.js';
 import { alarmsVerdict } from './needs/alarms.js';
+import { claimVerdict } from './needs/claims.js';
 import { delaysVerdict } from './needs/delays.js';
 import { documentVerdict, photoVerdict } from './needs/files.js';
 import { instructionVerdict } from './needs/instructions.js';
@@ -28,6 +29,7 @@ export function evaluate(context: RuleContext, need: Need): NeedVerdict {
   if ('log' in need) return logVerdict(context, need);
   if ('alarms' in need) return alarmsVerdict(context, need);
   if ('delays' in need) return delaysVerdict(context, need);
+  if ('claim' in need) return claimVerdict(context, need);
   switch (need.reading) {
     case 'pulp':
       return pulpVerdict(context, need);

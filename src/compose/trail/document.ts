@@ -49,7 +49,7 @@ export function trailDocument(
       : `${trail('trail.title')}: ${trail('trail.life').toLowerCase()}, ${of}`;
   return {
     language: delivery.show.language,
-    region: 'us',
+    region: 'US',
     paper: paperName(delivery.show.paper),
     title,
     author: delivery.parties.carrier?.name ?? '',

@@ -5,7 +5,7 @@ import { assess } from '../../../src/assess/assess.js';
 import { ruleSet } from '../../../src/model/rule-set.js';
 import type { Instant } from '../../../src/model/time.js';
 import { HASH, state } from '../made.js';
-import { clocks, received, said } from './made.js';
+import { clocks, on, received, said } from './made.js';
 
 const produce = ruleSet.parse(parse(readFileSync('templates/rule-sets/produce.yaml', 'utf8')));
 const judged = (at: string, ...notes: Parameters<typeof said>) =>
@@ -48,5 +48,64 @@ describe('what a claim asks, among what is missing', () => {
     const named = produce.rules.flatMap(({ clock }) => clock ?? []);
     expect(named.length).toBeGreaterThan(0);
     expect(ids).toEqual(expect.arrayContaining(named));
+  });
+
+  const LETTER = {
+    is: 'letter' as const,
+    letter: 'acknowledgement',
+    way: 'sent',
+    with: 'x',
+    on: on('2025-01-20'),
+  };
+  const WHOLE = {
+    is: 'declined' as const,
+    on: on('2025-01-25'),
+    inWriting: true,
+    reasons: ['warm when loaded'],
+  };
+  it.each<[string, string, Parameters<typeof said>, string]>([
+    ['claim-letter', 'is met by a claim that was recorded', [received('2025-01-15')], 'met'],
+    [
+      'claim-acknowledged',
+      'is met by an acknowledgement that was sent',
+      [received('2025-01-15'), LETTER],
+      'met',
+    ],
+    [
+      'claim-acknowledged',
+      'is not met by one that was only put together',
+      [received('2025-01-15'), { is: 'answered', letter: 'acknowledgement', to: 'x', files: [] }],
+      'missing',
+    ],
+    [
+      'claim-acknowledged',
+      'is not met by a letter that came',
+      [received('2025-01-15'), { ...LETTER, way: 'received' }],
+      'missing',
+    ],
+    ['claim-answered', 'is met by a denial in writing', [received('2025-01-15'), WHOLE], 'met'],
+    [
+      'claim-answered',
+      'is not met by a denial by word of mouth',
+      [received('2025-01-15'), { ...WHOLE, inWriting: false }],
+      'missing',
+    ],
+    [
+      'claim-answered',
+      'is not met by an offer that is not firm',
+      [
+        received('2025-01-15'),
+        { is: 'offer', by: 'carrier', on: on('2025-01-25'), amount: { amount: '10', currency: 'USD' } },
+      ],
+      'missing',
+    ],
+    [
+      'claim-acknowledged',
+      'is short while only one of two claims has it',
+      [received('2025-01-15'), LETTER, received('2025-01-16', { claim: 'c2' })],
+      'short',
+    ],
+  ])('%s %s', (rule, _, notes, outcome) => {
+    expect(gap(rule, judged('2025-02-01T00:00:00.000Z', ...notes))?.outcome).toBe(outcome);
   });
 });
