@@ -23,7 +23,7 @@ export interface FileStat {
 }
 
 export interface OpenFile {
-  /** The next bytes, at most `length`; empty at the end of the file. They are only good until the next read. */
+  /** The next bytes, at most `length`; empty at the end of the file. They are only good until the next read or the close. */
   read(length: number): Promise<Uint8Array>;
   /** Writes all of the bytes or fails. */
   write(bytes: Uint8Array): Promise<void>;
@@ -73,13 +73,21 @@ function fileStat(stats: Stats): FileStat {
   };
 }
 
+/** Buffers of files that are closed, for the next ones: made anew for each file they cost more than the reading. */
+const spare: Buffer[] = [];
+const MOST_SPARE = 4;
+const NONE: Buffer = Buffer.alloc(0);
+
 async function open(path: string, mode: OpenMode): Promise<OpenFile> {
   const handle = await fs.open(path, FLAGS[mode], 0o644);
-  let buffer = Buffer.alloc(0);
+  let buffer: Buffer = NONE;
   return {
     async read(length) {
       // One buffer for the whole file: a new one for each piece costs more than the reading.
-      if (buffer.length < length) buffer = Buffer.allocUnsafe(length);
+      if (buffer.length < length) {
+        const kept = spare.pop();
+        buffer = kept !== undefined && kept.length >= length ? kept : Buffer.allocUnsafe(length);
+      }
       const { bytesRead } = await handle.read(buffer, 0, length);
       return buffer.subarray(0, bytesRead);
     },
@@ -87,7 +95,11 @@ async function open(path: string, mode: OpenMode): Promise<OpenFile> {
     truncate: (size) => handle.truncate(size),
     sync: () => handle.sync(),
     stat: async () => fileStat(await handle.stat()),
-    close: () => handle.close(),
+    async close() {
+      if (buffer.length > 0 && spare.length < MOST_SPARE) spare.push(buffer);
+      buffer = NONE;
+      await handle.close();
+    },
   };
 }
 

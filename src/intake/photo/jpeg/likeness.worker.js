@@ -1,9 +1,9 @@
 // Looks at large plain JPEG photos, one after the other as they are asked for, in a thread of its own.
 
-import { readFileSync, statSync } from 'node:fs';
+import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
 import { parentPort } from 'node:worker_threads';
 import { readHead } from './head.worker.js';
-import { decodeMeans } from './scan.worker.js';
+import { decodeMeans, roomFor } from './scan.worker.js';
 import { orientationOf, upright } from './upright.worker.js';
 
 /** @typedef {import('./scan.worker.js').GreyPicture} GreyPicture */
@@ -21,6 +21,9 @@ const LEAST_SIDE = 400;
 /** Bytes; a photo of a phone has a tenth of it. */
 const LARGEST = 64 * 1024 ** 2;
 
+/** Kept from one photo to the next: to have them anew each time takes as long as reading. */
+const rooms = { file: new Uint8Array(), scan: new Uint8Array() };
+
 /**
  * Undefined for a photo that is coded in another way, small, or not whole.
  * @param {string} path
@@ -28,13 +31,13 @@ const LARGEST = 64 * 1024 ** 2;
  * @returns {JpegLikeness | undefined}
  */
 export function likenessOf(path, mostPixels) {
-  if (statSync(path).size > LARGEST) return undefined;
-  const file = readFileSync(path);
+  const file = readFile(path);
+  if (file === undefined) return undefined;
   const head = readHead(file);
   if (head === undefined) return undefined;
   const { width, height, exif } = head;
   if (width * height > mostPixels || Math.max(width, height) < LEAST_SIDE * 8) return undefined;
-  let picture = decodeMeans(file, head);
+  let picture = decodeMeans(file, head, rooms.scan);
   if (picture === undefined) return undefined;
   while (Math.max(picture.width, picture.height) >= LEAST_SIDE * 2) picture = halved(picture);
   return {
@@ -43,6 +46,29 @@ export function likenessOf(path, mostPixels) {
     exif: exif === undefined ? undefined : Uint8Array.from(exif),
     picture: upright(picture, orientationOf(exif)),
   };
+}
+
+/**
+ * The bytes of a file, good until the next is read; undefined for one that is too large.
+ * @param {string} path
+ */
+function readFile(path) {
+  const file = openSync(path, 'r');
+  try {
+    const { size } = fstatSync(file);
+    if (size > LARGEST) return undefined;
+    if (rooms.file.length < size) {
+      // A little more, so that a photo that is a little larger fits as well.
+      rooms.file = new Uint8Array(Math.ceil(size * 1.25));
+      rooms.scan = new Uint8Array(roomFor(rooms.file.length));
+    }
+    let length = 0;
+    for (let read = 1; read > 0 && length < size; length += read)
+      read = readSync(file, rooms.file, length, size - length, null);
+    return rooms.file.subarray(0, length);
+  } finally {
+    closeSync(file);
+  }
 }
 
 /**

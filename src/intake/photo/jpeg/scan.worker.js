@@ -16,10 +16,11 @@ const MOST_DC_BITS = 11;
  * picture needs: then the file is cut off or damaged.
  * @param {Uint8Array} file
  * @param {Head} head
+ * @param {Uint8Array} [room] to work in, `roomFor(file)` bytes or more; for one photo after the other
  * @returns {GreyPicture | undefined}
  */
-export function decodeMeans(file, head) {
-  const parts = withoutStuffing(file, head.scanAt);
+export function decodeMeans(file, head, room = new Uint8Array(roomFor(file.length))) {
+  const parts = withoutStuffing(file, head.scanAt, room);
   const blocks = blocksOf(head);
   if (parts === undefined || blocks === undefined) return undefined;
   const [first] = head.components;
@@ -40,6 +41,14 @@ export function decodeMeans(file, head) {
     begin = end;
   }
   return cropped(means, stride, Math.ceil(head.width / 8), Math.ceil(head.height / 8));
+}
+
+/**
+ * Bytes that decoding a file of this size needs to work in.
+ * @param {number} bytes
+ */
+export function roomFor(bytes) {
+  return bytes + SPARE;
 }
 
 /**
@@ -149,10 +158,10 @@ function decodeUnits(view, begin, end, { from, to, columns, across, down, stride
  * ends in it. Undefined when the markers in it are not those of restarts in their order and then the end of image.
  * @param {Uint8Array} file
  * @param {number} begin
+ * @param {Uint8Array} clean
  * @returns {{ view: DataView, ends: number[] } | undefined}
  */
-function withoutStuffing(file, begin) {
-  const clean = new Uint8Array(file.length - begin + SPARE);
+function withoutStuffing(file, begin, clean) {
   /** @type {number[]} */
   const ends = [];
   let length = 0;
@@ -169,7 +178,8 @@ function withoutStuffing(file, begin) {
     next = from;
     if (stuffed) continue;
     ends.push(length);
-    if (marker === 0xd9) return { view: new DataView(clean.buffer), ends };
+    if (marker === 0xd9)
+      return { view: new DataView(clean.buffer, clean.byteOffset, clean.byteLength), ends };
     if (marker !== 0xd0 + ((ends.length - 1) & 7)) return undefined;
   }
 }
