@@ -16,54 +16,69 @@ export interface Assumed {
   heating: Heating;
 }
 
-/** Half-cooling times that are tried between the shortest and the longest, in equal ratios. */
+/** Half-cooling times that are tried between the shortest and the longest, in equal ratios; odd, for one is the middle. */
 const TRIED = 7;
 
+/** Temperatures at the window's end: for each channel one of each half-cooling time, from the shortest to the longest. */
+type Ends = readonly Float64Array[];
+
+/** What every case comes to: the coldest loading pulp without respiration, the warmest with all of it. */
+export type Edges = Readonly<Record<keyof Envelope, Ends>>;
+
 /**
- * Lowest and highest temperature at the window's end over everything assumed: every air channel, seven half-cooling
- * times from the shortest to the longest, the coldest loading pulp without respiration for the low edge, the warmest
- * with full respiration for the high edge.
+ * Temperatures at the window's end over everything assumed: every air channel, seven half-cooling times from the
+ * shortest to the longest, the coldest loading pulp without respiration for the low edge, the warmest with full
+ * respiration for the high edge.
  */
-export function envelopeOf(assumed: Assumed): Envelope {
-  return { low: edgeOf(assumed, 'low'), high: edgeOf(assumed, 'high') };
+export function edgesOf(assumed: Assumed): Edges {
+  return { low: endsOf(assumed, 'low'), high: endsOf(assumed, 'high') };
 }
 
-function edgeOf(assumed: Assumed, edge: keyof Envelope): number {
-  const { log, gapLimitSeconds, window, channels, start } = assumed;
-  const taus = halfTimes(assumed.halfCoolingSeconds).map(timeConstant);
-  const heating = edge === 'low' ? NO_HEATING : assumed.heating;
-  const starts = taus.map((tau) => ({ celsius: start[edge], tau }));
-  const ends = channels.flatMap((channel) => [
-    ...productsAtEnd(log, channel, window, gapLimitSeconds, starts, heating),
-  ]);
-  return edge === 'low' ? Math.min(...ends) : Math.max(...ends);
+/** Lowest and highest temperature of all cases. */
+export function envelopeOf({ low, high }: Edges): Envelope {
+  return { low: outermost(low, 'low'), high: outermost(high, 'high') };
+}
+
+function endsOf(
+  { log, gapLimitSeconds, window, channels, start, ...rest }: Assumed,
+  edge: keyof Envelope,
+): Ends {
+  const heating = edge === 'low' ? NO_HEATING : rest.heating;
+  const starts = halfTimes(rest.halfCoolingSeconds).map((seconds) => ({
+    celsius: start[edge],
+    tau: timeConstant(seconds),
+  }));
+  return channels.map((channel) => productsAtEnd(log, channel, window, gapLimitSeconds, starts, heating));
+}
+
+function outermost(ends: Ends, edge: keyof Envelope): number {
+  const all = ends.flatMap((some) => [...some]);
+  return edge === 'low' ? Math.min(...all) : Math.max(...all);
 }
 
 function halfTimes({ low, high }: { low: number; high: number }): number[] {
-  if (high === low) return [low];
   return Array.from({ length: TRIED }, (_, i) => low * (high / low) ** (i / (TRIED - 1)));
 }
 
 /** The assumption whose range moves one edge most: each in turn is held at its middle, and the edge compared. */
 export function whatMatters(
   assumed: Assumed,
-  whole: Envelope,
+  edges: Edges,
   edge: keyof Envelope,
 ): { is: ProductAssumption; kelvin: number } {
-  const { start, halfCoolingSeconds: half, channels } = assumed;
-  const middle = Math.sqrt(half.low * half.high);
-  const held: Record<ProductAssumption, Assumed> = {
-    'half-cooling-time': { ...assumed, halfCoolingSeconds: { low: middle, high: middle } },
-    'loading-pulps': { ...assumed, start: { low: start.mean, high: start.mean, mean: start.mean } },
-    respiration: { ...assumed, heating: NO_HEATING },
-    'air-channel': { ...assumed, channels: channels.slice(0, 1) },
+  const { mean } = assumed.start;
+  const ends = edges[edge];
+  const held: Record<ProductAssumption, Ends> = {
+    'half-cooling-time': ends.map((some) => some.subarray((TRIED - 1) / 2, (TRIED + 1) / 2)),
+    'loading-pulps': endsOf({ ...assumed, start: { low: mean, high: mean, mean } }, edge),
+    // The low edge is without respiration.
+    respiration: edge === 'low' ? ends : endsOf({ ...assumed, heating: NO_HEATING }, edge),
+    'air-channel': ends.slice(0, 1),
   };
-  // The low edge is without respiration, and one channel is no choice: nothing to work out.
-  const idle = (is: ProductAssumption) =>
-    (is === 'respiration' && edge === 'low') || (is === 'air-channel' && channels.length === 1);
+  const whole = outermost(ends, edge);
   const moves = (Object.keys(held) as ProductAssumption[]).map((is) => ({
     is,
-    kelvin: idle(is) ? 0 : Math.abs(edgeOf(held[is], edge) - whole[edge]),
+    kelvin: Math.abs(outermost(held[is], edge) - whole),
   }));
   return moves.reduce((most, one) => (one.kelvin > most.kelvin ? one : most));
 }

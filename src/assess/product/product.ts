@@ -17,7 +17,7 @@ import type { Moments } from '../moments.js';
 import { extent, PROBES } from '../temperature/channels.js';
 import { gapLimit } from '../temperature/steps.js';
 import { summarise } from '../temperature/summary.js';
-import { type Assumed, envelopeOf, whatMatters } from './envelope.js';
+import { type Assumed, edgesOf, envelopeOf, whatMatters } from './envelope.js';
 import { loadOf } from './load.js';
 import { type Heating, NO_HEATING } from './response.js';
 
@@ -154,7 +154,12 @@ function knownAir(
 /** Highest published rate at the product's temperature, as heating in K/s. */
 export function heatingOf(respiration: Respiration | undefined, joulesPerKilogramKelvin: number): Heating {
   if (respiration === undefined) return NO_HEATING;
-  const stretches = rateStretches(respiration, 'high');
+  const perKilogramKelvin = (rate: number) =>
+    wattsPerKilogram(rate, respiration.unit) / joulesPerKilogramKelvin;
+  const stretches = rateStretches(respiration, 'high').map((one) => ({
+    ...one,
+    rate: perKilogramKelvin(one.rate),
+  }));
   const [coldest] = stretches;
   if (coldest === undefined) return NO_HEATING;
   let here = coldest;
@@ -162,12 +167,13 @@ export function heatingOf(respiration: Respiration | undefined, joulesPerKilogra
     // Product stays between two published temperatures for most of the way.
     if (!(celsius >= here.from && celsius <= here.to))
       here = stretches.find((one) => celsius <= one.to) ?? here;
-    return wattsPerKilogram(rateIn(here, celsius), respiration.unit) / joulesPerKilogramKelvin;
+    return rateIn(here, celsius);
   };
 }
 
 function judged(result: ProductResult, arrival: End, assumed: Assumed): ProductResult {
-  const envelope = envelopeOf(assumed);
+  const edges = edgesOf(assumed);
+  const envelope = envelopeOf(edges);
   const above = arrival.max - (envelope.high + THERMOMETERS);
   const below = envelope.low - THERMOMETERS - arrival.min;
   const edge = Math.abs(arrival.max - envelope.high) < Math.abs(arrival.min - envelope.low) ? 'high' : 'low';
@@ -175,7 +181,7 @@ function judged(result: ProductResult, arrival: End, assumed: Assumed): ProductR
     ...result,
     envelope,
     beyondKelvin: Math.max(0, above, below),
-    matters: whatMatters(assumed, envelope, above > 0 ? 'high' : below > 0 ? 'low' : edge),
+    matters: whatMatters(assumed, edges, above > 0 ? 'high' : below > 0 ? 'low' : edge),
   };
   if (above > 0 && below > 0) return { ...found, verdict: 'not-decidable', why: 'pulps-on-both-sides' };
   return { ...found, verdict: above > 0 ? 'above' : below > 0 ? 'below' : 'inside' };
