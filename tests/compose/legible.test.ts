@@ -53,15 +53,15 @@ describe('words in drawings', () => {
       .map(([name, bytes]) => ({ name, svg: Buffer.from(bytes).toString('utf8') }));
   });
 
-  it('stand out from paper and band, and are printed at 6.5 points or more', () => {
-    const PRINTED_WIDTH = ((215.9 - 2 * 19) / 25.4) * 72;
+  it('stand out from paper and band, and are printed at 7 points or more on the narrower paper', () => {
+    const PRINTED_WIDTH = ((210 - 2 * 19) / 25.4) * 72;
     expect(drawings.length).toBeGreaterThan(3);
     for (const { name, svg } of drawings) {
       const width = Number(/^<svg[^>]* width="([\d.]+)"/.exec(svg)?.[1]);
       for (const [, attributes = ''] of svg.matchAll(/<text([^>]*)>/g)) {
         const fill = /fill="(#[0-9a-f]{6})"/.exec(attributes)?.[1] ?? '';
         const size = (Number(/font-size="([\d.]+)"/.exec(attributes)?.[1]) * PRINTED_WIDTH) / width;
-        expect([name, size >= 6.5]).toEqual([name, true]);
+        expect([name, size >= 7]).toEqual([name, true]);
         const grounds = fill === ink.paper ? [ink.alert] : [ink.paper, ink.tint];
         for (const ground of grounds)
           expect([name, fill, contrast(fill, ground) >= 4.5]).toEqual([name, fill, true]);

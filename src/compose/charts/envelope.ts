@@ -5,7 +5,7 @@ import type { Format } from '../format.js';
 import type { Labels } from '../words/labels.js';
 import { degreeAxes, frameOf, hourAxis, WIDTH } from './frame.js';
 import type { Point } from './reduce.js';
-import { box, element, ink, label, line, svg, widthOf } from './svg.js';
+import { box, element, ink, label, line, svg, widthOf, SMALL } from './svg.js';
 
 export interface EnvelopeChart {
   curve: readonly EnvelopePoint[];
@@ -21,7 +21,7 @@ export interface EnvelopeChart {
 }
 
 const HEIGHT = 130;
-const SIZE = 7;
+const SIZE = SMALL;
 
 /** The temperatures that the product can have had, with the pulps at both ends as points. */
 export function envelopeChart(chart: EnvelopeChart, format: Format, labels: Labels): string {

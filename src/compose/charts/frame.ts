@@ -3,7 +3,7 @@ import { fromCelsius } from '../../model/temperature.js';
 import type { Zone } from '../../model/time.js';
 import type { Format } from '../format.js';
 import type { Labels } from '../words/labels.js';
-import { box, ink, label, line } from './svg.js';
+import { box, ink, label, line, SMALL } from './svg.js';
 import { timeTicks } from './time-axis.js';
 
 export const WIDTH = 500;
@@ -81,15 +81,15 @@ export function hourAxis(
       stroke: day ? ink.line : ink.hair,
       'stroke-width': day ? 0.8 : 0.4,
     }),
-    label(x(at), bottom + 12, format.clock(at, zone), { size: 7, anchor: 'middle' }),
+    label(x(at), bottom + 12, format.clock(at, zone), { size: SMALL, anchor: 'middle' }),
     ...(day
-      ? [label(x(at), bottom + 21, format.dayOf(at, zone), { size: 7, anchor: 'middle', weight: 600 })]
+      ? [label(x(at), bottom + 21, format.dayOf(at, zone), { size: SMALL, anchor: 'middle', weight: 600 })]
       : []),
     ...(otherZone === undefined
       ? []
       : [
           label(x(at), bottom + 30, format.clock(at, otherZone), {
-            size: 6.5,
+            size: SMALL,
             anchor: 'middle',
             fill: ink.soft,
           }),
@@ -101,5 +101,5 @@ export function hourAxis(
       ? labels('chart.one-zone').replace('ZONE', here)
       : labels('chart.two-zones').replace('ZONE', here).replace('OTHER', format.zoneName(span.to, otherZone));
   const height = otherZone === undefined ? 33 : 42;
-  return { drawn: [...drawn, label(left, bottom + height, words, { size: 7, fill: ink.soft })], height };
+  return { drawn: [...drawn, label(left, bottom + height, words, { size: SMALL, fill: ink.soft })], height };
 }

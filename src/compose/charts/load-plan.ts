@@ -1,5 +1,5 @@
 import type { LoadPlan, PlacedPallet } from '../../model/results.js';
-import { box, element, ink, label, line, svg, widthOf } from './svg.js';
+import { box, element, ink, label, line, SMALL, svg, widthOf } from './svg.js';
 
 /** A pulp point: where it is drawn, and what was read there, ready to print. */
 export interface PulpPoint {
@@ -65,10 +65,10 @@ export function loadPicture(picture: LoadPicture): string {
       stroke: ink.full,
       'stroke-width': 0.8,
     }),
-    label(along(0) - 15, TOP + tall / 2 + 2.5, words.unit, { size: 7, anchor: 'end' }),
+    label(along(0) - 15, TOP + tall / 2 + 2.5, words.unit, { size: SMALL, anchor: 'end' }),
     line(along(length), TOP, along(length) + 9, TOP - 6, { 'stroke-width': 1.2 }),
     line(along(length), bottom, along(length) + 9, bottom + 6, { 'stroke-width': 1.2 }),
-    label(along(length) + 8, TOP + tall / 2, words.doors, { size: 7, anchor: 'middle', rotate: 90 }),
+    label(along(length) + 8, TOP + tall / 2, words.doors, { size: SMALL, anchor: 'middle', rotate: 90 }),
     ...plan.pallets.flatMap((one) => pallet(one, letters.get(one.line ?? ''), scale, along, across)),
     ...rowNumbers(plan, along),
     ...(picture.airChute
@@ -115,7 +115,7 @@ function rowNumbers(plan: LoadPlan, along: (y: number) => number): string[] {
     const [first] = here;
     if (first === undefined) return [];
     const middle = here.reduce((sum, one) => sum + one.y + one.length / 2, 0) / here.length;
-    return [label(along(middle), TOP - 5, String(row), { size: 7, anchor: 'middle', fill: ink.soft })];
+    return [label(along(middle), TOP - 5, String(row), { size: SMALL, anchor: 'middle', fill: ink.soft })];
   });
 }
 
@@ -152,21 +152,21 @@ function pulpStrip(
     points.map((point) => ({
       point,
       x: along(point.y),
-      half: (Math.max(...[point.loading, point.delivery].map((t) => widthOf(t ?? '', 7))) + 4) / 2,
+      half: (Math.max(...[point.loading, point.delivery].map((t) => widthOf(t ?? '', SMALL))) + 4) / 2,
     })),
   );
   const top = bottom + 14;
   return {
     height: 14 + 2 * STRIP,
     drawn: [
-      label(LEFT - 4, top + 8, words.loading, { size: 7, anchor: 'end' }),
-      label(LEFT - 4, top + 8 + STRIP, words.delivery, { size: 7, anchor: 'end' }),
+      label(LEFT - 4, top + 8, words.loading, { size: SMALL, anchor: 'end' }),
+      label(LEFT - 4, top + 8 + STRIP, words.delivery, { size: SMALL, anchor: 'end' }),
       ...placed.flatMap(({ point, x, at }) => [
         line(x, across(point.x), x, bottom + 3, { stroke: ink.soft, 'stroke-width': 0.5 }),
         line(x, bottom + 3, at, top, { stroke: ink.soft, 'stroke-width': 0.5 }),
         element('circle', { cx: x, cy: across(point.x), r: 2.6, fill: ink.full }),
-        label(at, top + 8, point.loading ?? '–', { size: 7, anchor: 'middle' }),
-        label(at, top + 8 + STRIP, point.delivery ?? '–', { size: 7, anchor: 'middle' }),
+        label(at, top + 8, point.loading ?? '–', { size: SMALL, anchor: 'middle' }),
+        label(at, top + 8 + STRIP, point.delivery ?? '–', { size: SMALL, anchor: 'middle' }),
       ]),
     ],
   };

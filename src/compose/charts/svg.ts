@@ -14,6 +14,8 @@ export const ink = {
 } as const;
 
 const FONT = 'Source Sans 3';
+/** Drawings are 500 wide and printed over the text's width: on A4, the narrower paper, this is 7 points. */
+export const SMALL = 7.2;
 
 export const escapeXml = (value: string): string =>
   value.replace(/[&<>"']/g, (mark) => `&#${mark.charCodeAt(0)};`);

@@ -9,7 +9,7 @@ import { excursionAreas } from './excursions.js';
 import { degreeAxes, type Frame, frameOf, hourAxis, WIDTH } from './frame.js';
 import { type Mark, type PlacedMark, placeMarks, rowsOf } from './leaders.js';
 import { curves, type Point } from './reduce.js';
-import { box, element, ink, label, line, svg, widthOf } from './svg.js';
+import { box, element, ink, label, line, SMALL, svg, widthOf } from './svg.js';
 
 export interface TemperatureChart {
   result: TemperatureResult;
@@ -27,7 +27,7 @@ export interface TemperatureChart {
 
 const PLOT_HEIGHT = 180;
 const MARK_ROW = 9;
-const MARK_SIZE = 7;
+const MARK_SIZE = SMALL;
 const MOST_MARK_ROWS = 6;
 const BAR = 5;
 const LEGEND_ROW = 11;
@@ -145,13 +145,13 @@ function unknownTimes(result: TemperatureResult, frame: Frame, labels: Labels): 
         );
     }
     const words = labels('chart.no-values');
-    const wide = widthOf(words, 7) + 4;
+    const wide = widthOf(words, SMALL) + 4;
     if (right - left < wide) return hatch;
     const middle = (left + right) / 2;
     return [
       ...hatch,
       box(middle - wide / 2, bottom - 17, wide, 10, { fill: ink.paper }),
-      label(middle, bottom - 9.5, words, { size: 7, anchor: 'middle', fill: ink.soft }),
+      label(middle, bottom - 9.5, words, { size: SMALL, anchor: 'middle', fill: ink.soft }),
     ];
   });
 }
@@ -206,12 +206,12 @@ function legend(
   let x = left;
   let y = firstRow;
   const entry = (picture: (at: number) => string, words: string) => {
-    const wide = 17 + widthOf(words, 7) + 6;
+    const wide = 17 + widthOf(words, SMALL) + 6;
     if (x + wide > WIDTH) {
       x = left;
       y += LEGEND_ROW;
     }
-    const drawn = [picture(x), label(x + 17, y, words, { size: 7 })];
+    const drawn = [picture(x), label(x + 17, y, words, { size: SMALL })];
     x += wide;
     return drawn;
   };

@@ -4,7 +4,7 @@ import type { Zone } from '../../model/time.js';
 import type { Format } from '../format.js';
 import type { Labels } from '../words/labels.js';
 import { type Mark, type PlacedMark, placeMarks, rowsOf } from './leaders.js';
-import { box, element, ink, label, line, svg } from './svg.js';
+import { box, element, ink, label, line, SMALL, svg } from './svg.js';
 import { timeTicks } from './time-axis.js';
 
 export interface TimelinePicture {
@@ -62,15 +62,15 @@ export function timelinePicture(picture: TimelinePicture, format: Format, labels
 
   const hours = timeTicks(span.from, span.to, zone, 10).flatMap(({ at, day }) => [
     line(x(at), axis, x(at), bottom, { stroke: day ? ink.line : ink.hair, 'stroke-width': day ? 0.8 : 0.4 }),
-    label(x(at), bottom + 9, format.clock(at, zone), { size: 7, anchor: 'middle' }),
+    label(x(at), bottom + 9, format.clock(at, zone), { size: SMALL, anchor: 'middle' }),
     ...(day
-      ? [label(x(at), bottom + 18, format.dayOf(at, zone), { size: 7, anchor: 'middle', weight: 600 })]
+      ? [label(x(at), bottom + 18, format.dayOf(at, zone), { size: SMALL, anchor: 'middle', weight: 600 })]
       : []),
     ...(otherZone === undefined
       ? []
       : [
           label(x(at), bottom + 27, format.clock(at, otherZone), {
-            size: 6.5,
+            size: SMALL,
             anchor: 'middle',
             fill: ink.soft,
           }),
@@ -83,7 +83,7 @@ export function timelinePicture(picture: TimelinePicture, format: Format, labels
     ...hours,
     line(LEFT, axis, RIGHT, axis, { 'stroke-width': 1 }),
     ...named,
-    ...barNames.map((name, i) => label(LEFT - 6, axis + 19 + i * ROW, name, { size: 7, anchor: 'end' })),
+    ...barNames.map((name, i) => label(LEFT - 6, axis + 19 + i * ROW, name, { size: SMALL, anchor: 'end' })),
     ...bars.flatMap((bar) => {
       const y = axis + 12 + barNames.indexOf(bar.label) * ROW;
       const [left, right] = [x(bar.from), Math.max(x(bar.to), x(bar.from) + 1.5)];
@@ -100,18 +100,22 @@ export function timelinePicture(picture: TimelinePicture, format: Format, labels
     ...rows.flatMap(([name, kinds], i) => {
       const y = marksTop + i * ROW + 5;
       return [
-        label(LEFT - 6, y + 2.5, labels(`timeline-row.${name}`), { size: 7, anchor: 'end' }),
+        label(LEFT - 6, y + 2.5, labels(`timeline-row.${name}`), { size: SMALL, anchor: 'end' }),
         ...items
           .filter((item) => kinds.some((kind) => kind === item.is))
           .map((item) => markOf(item, x(item.at), y)),
       ];
     }),
-    label(LEFT - 6, bottom + 9, format.zoneName(span.from, zone), { size: 7, anchor: 'end', fill: ink.soft }),
+    label(LEFT - 6, bottom + 9, format.zoneName(span.from, zone), {
+      size: SMALL,
+      anchor: 'end',
+      fill: ink.soft,
+    }),
     ...(otherZone === undefined
       ? []
       : [
           label(LEFT - 6, bottom + 27, format.zoneName(span.to, otherZone), {
-            size: 6.5,
+            size: SMALL,
             anchor: 'end',
             fill: ink.soft,
           }),
