@@ -1,12 +1,11 @@
 import type { Finding } from '../../model/results.js';
-import { absentFacts } from '../view/findings.js';
 import type { PaperInput } from './input.js';
 import { plainWords } from './text.js';
 import { letterView } from './view.js';
 
 /** Findings as plain sentences with the numbers of their exhibits, to be told beside a letter. */
 export async function plainFindings(input: PaperInput, findings: readonly Finding[]): Promise<string[]> {
-  const { words, number, labels } = await letterView(input);
+  const { words, number, labels, facts } = await letterView(input);
   return [...findings]
     .sort((a, b) => b.weight - a.weight)
     .map((finding) => {
@@ -14,7 +13,9 @@ export async function plainFindings(input: PaperInput, findings: readonly Findin
         .map(number)
         .filter((n) => n !== undefined)
         .sort((a, b) => a - b);
-      const facts = { ...absentFacts(finding.id), ...finding.facts };
-      return plainWords(words.line(`findings/${finding.id}`, facts, numbers), labels('letter.exhibit'));
+      return plainWords(
+        words.line(`findings/${finding.id}`, facts(finding), numbers),
+        labels('letter.exhibit'),
+      );
     });
 }

@@ -7,11 +7,12 @@ import { type Inline, plain } from '../blocks.js';
 import { exhibitNumbers } from '../exhibits.js';
 import { type Format, formatFor } from '../format.js';
 import { SHIPPED } from '../templates.js';
-import { absentFacts } from '../view/findings.js';
+import { factsSaid } from '../view/findings.js';
 import { factNames } from '../view/names.js';
 import { escapeMarkdown } from '../words/escape.js';
-import { type FactNames, MarkdownText } from '../words/facts.js';
+import { type FactNames, type Facts, MarkdownText } from '../words/facts.js';
 import { type Labels, readLabels } from '../words/labels.js';
+import { wordsIn } from '../words/language.js';
 import { type LoadedTemplates, loadOver, loadTemplates } from '../words/load.js';
 import { type Words, wordsFrom } from '../words/words.js';
 import type { PaperInput } from './input.js';
@@ -31,6 +32,8 @@ export interface LetterView<I extends PaperInput = PaperInput> {
   source: (evidence: readonly EvidenceId[], seq?: number) => MarkdownText;
   /** The sentence of a finding with its exhibits; none when the copy has no exhibit for it. */
   sentence: (finding: Finding) => MarkdownText | undefined;
+  /** What fills a finding's sentence. */
+  facts: (finding: Finding) => Facts;
   /** A place to fill in, outside of the templates. */
   blank: (id: string) => Inline[];
   /** Places to fill in, in the order they were printed. */
@@ -40,17 +43,17 @@ export interface LetterView<I extends PaperInput = PaperInput> {
 /** Reads the words of the language and makes the view. Throws DossierError `bad-template`. */
 export async function letterView<I extends PaperInput>(input: I): Promise<LetterView<I>> {
   const { language, templates, state } = input;
-  const dossier = await wordsOf('words', input);
-  const letters = await wordsOf('letters', input);
+  const dossier = await wordsIn(language, templates);
+  const letters = await lettersIn(input);
   const labels = layered(
     readLabels(letters.labels, join(SHIPPED, 'letters', language, 'labels.yaml'), letters.ownLabels),
-    readLabels(dossier.labels, join(SHIPPED, 'words', language, 'labels.yaml'), dossier.ownLabels),
+    dossier.labels,
   );
   const format = formatFor(
     { ...state.delivery.show, language },
     { zoneUnknown: labels('time.zone-unknown'), notKnown: labels('time.not-known') },
   );
-  const names = factNames(state.delivery);
+  const names = factNames(state.delivery, dossier.remarks);
   const blanks: string[] = [];
   const toFillIn = (id: string) => {
     const name = labels(`blank.${id}`);
@@ -85,10 +88,11 @@ export async function letterView<I extends PaperInput>(input: I): Promise<Letter
     money: (amount) => moneyInWords(amount, language),
     day: (day) => dayInWords(day, language),
     source,
+    facts: (finding) => factsSaid(dossier.remarks, finding),
     sentence: (finding) => {
       const found = numbers(finding.evidence);
       if (found.length === 0) return undefined;
-      const facts = { ...absentFacts(finding.id), ...finding.facts };
+      const facts = factsSaid(dossier.remarks, finding);
       const said = words.markdown(`findings/${finding.id}`, facts, found).trim();
       // Some sentences name no exhibits in the dossier, where they stand beside what they rest on.
       return new MarkdownText(
@@ -100,12 +104,12 @@ export async function letterView<I extends PaperInput>(input: I): Promise<Letter
   };
 }
 
-/** Shipped words of a language with the carrier's own over them. */
-function wordsOf(kind: 'words' | 'letters', { language, templates }: PaperInput): Promise<LoadedTemplates> {
-  const shipped = join(SHIPPED, kind, language);
+/** Shipped letters of a language with the carrier's own over them. */
+function lettersIn({ language, templates }: PaperInput): Promise<LoadedTemplates> {
+  const shipped = join(SHIPPED, 'letters', language);
   const { own, changed } = templates;
-  return own !== undefined && [...changed].some((name) => name.startsWith(`${kind}/${language}/`))
-    ? loadOver(shipped, join(own, kind, language))
+  return own !== undefined && [...changed].some((name) => name.startsWith(`letters/${language}/`))
+    ? loadOver(shipped, join(own, 'letters', language))
     : loadTemplates(shipped);
 }
 

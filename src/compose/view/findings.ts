@@ -1,6 +1,8 @@
 import { catalogue } from '../../assess/findings/catalogue.js';
 import type { Finding } from '../../model/results.js';
 import { type Block, type Cell, type Inline, plain, type Section } from '../blocks.js';
+import type { Facts } from '../words/facts.js';
+import type { Remarks } from '../words/remarks.js';
 import { cell, type View } from './context.js';
 import { column, tableOr } from './tables.js';
 
@@ -10,29 +12,23 @@ export function findingLine(view: View, finding: Finding): Inline[] {
     .map(view.number)
     .filter((n): n is number => n !== undefined)
     .sort((a, b) => a - b);
-  return view.words.line(
-    `findings/${finding.id}`,
-    { ...absentFacts(finding.id), ...inLanguage(view, finding.facts) },
-    numbers,
-  );
+  return view.words.line(`findings/${finding.id}`, factsSaid(view.said, finding), numbers);
 }
 
 /** Facts that are words of the reference tables, and the group of remarks that says them. */
 const TABLE_WORDS: Readonly<Record<string, string>> = { goods: 'goods', source: 'source', basis: 'source' };
 
-function inLanguage(view: View, facts: Finding['facts']): Finding['facts'] {
-  return Object.fromEntries(
-    Object.entries(facts).map(([name, value]) => [
-      name,
-      typeof value === 'string' && TABLE_WORDS[name] !== undefined
-        ? view.said(TABLE_WORDS[name], value)
-        : value,
-    ]),
-  );
+/** What the sentence of a finding is filled with: words of the tables in the reader's language, what it lacks as absent. */
+export function factsSaid(said: Remarks, { id, facts }: Finding): Facts {
+  const inLanguage = Object.entries(facts).map(([name, value]) => {
+    const group = TABLE_WORDS[name];
+    return [name, typeof value === 'string' && group !== undefined ? said(group, value) : value] as const;
+  });
+  return { ...absentFacts(id), ...Object.fromEntries(inLanguage) };
 }
 
 /** Templates are strict: a fact that may be absent must be there as absent. */
-export function absentFacts(id: string): Record<string, undefined> {
+function absentFacts(id: string): Record<string, undefined> {
   const known: Record<string, { facts: Record<string, string> }> = catalogue;
   return Object.fromEntries(Object.keys(known[id]?.facts ?? {}).map((name) => [name, undefined]));
 }
