@@ -84,7 +84,7 @@ describe('a claim received', () => {
   ])('and acknowledged on %s is %s', (day, how) => {
     const letter = { is: 'letter', way: 'sent', letter: 'acknowledgement', on: on(day), with: 'Nine Elms' };
     expect(
-      short(claimed(said(received('2025-01-15'), US, letter as never), '2025-03-01T00:00Z'), 'us-acknowledge'),
+      short(claimed(said(received('2025-01-15'), US, letter), '2025-03-01T00:00Z'), 'us-acknowledge'),
     ).toEqual([['us-acknowledge', '2025-02-14', how]]);
   });
 
@@ -103,9 +103,9 @@ describe('a claim received', () => {
 describe('what meets or ends the carrier’s clocks', () => {
   const usd = (amount: string) => ({ amount, currency: 'USD' });
   const claim = received('2025-01-15', { amount: usd('1000') });
-  const how = (...notes: { is: string }[]) =>
+  const how = (...notes: Parameters<typeof said>) =>
     short(
-      claimed(said(claim, US, ...(notes as never[])), '2025-06-01T00:00Z'),
+      claimed(said(claim, US, ...notes), '2025-06-01T00:00Z'),
       'us-acknowledge',
       'us-pay-decline-or-offer',
       'us-status',
@@ -164,10 +164,7 @@ describe('what meets or ends the carrier’s clocks', () => {
     });
     expect(
       short(
-        claimed(
-          said(claim, US, letter('2025-05-10') as never, letter('2025-08-01') as never),
-          '2025-09-01T00:00Z',
-        ),
+        claimed(said(claim, US, letter('2025-05-10'), letter('2025-08-01')), '2025-09-01T00:00Z'),
         'us-status',
       ),
     ).toEqual([
@@ -247,7 +244,7 @@ describe('the least times that a carrier may leave', () => {
   ])('two years for suit after %s', (_, note, due) => {
     const found = find(
       'us-least-time-to-sue',
-      claimed(said(received('2024-01-15'), US, note as never), '2024-03-01T00:00Z'),
+      claimed(said(received('2024-01-15'), US, note), '2024-03-01T00:00Z'),
     );
     expect(shown(found?.due)).toBe(due);
     expect(found?.state).toBe(due === undefined ? 'not-started' : 'running');
@@ -263,7 +260,7 @@ describe('the least times that a carrier may leave', () => {
     };
     const found = find(
       'us-least-time-to-claim',
-      claimed(said(received('2025-06-20'), US, set as never), '2025-07-01T00:00Z', { happened }),
+      claimed(said(received('2025-06-20'), US, set), '2025-07-01T00:00Z', { happened }),
     );
     expect([shown(found?.due), shown(found?.leastDue)]).toEqual(['2025-08-09', '2026-03-10']);
     expect(found?.setBy).toMatchObject({ seq: 12, note: 'Contract, 12(b)' });
@@ -304,14 +301,14 @@ describe('the clocks of international carriage by road', () => {
   });
 
   it('stand still from a claim in writing until it is declined in writing', () => {
-    const year = (...notes: { is: string }[]) => {
-      const found = claimed(said(late, CMR, ...(notes as never[])), '2024-12-01T00:00Z', { happened });
+    const year = (...notes: Parameters<typeof said>) => {
+      const found = claimed(said(late, CMR, ...notes), '2024-12-01T00:00Z', { happened });
       const { due: end, state: how, stopped } = found.find(({ id }) => id === 'cmr-limitation') ?? {};
       return [shown(end), how, stopped?.from.date, stopped?.until?.date];
     };
     expect(year()).toEqual([undefined, 'running', '2024-06-01', undefined]);
     // One year is 1 March 2025; 30 days of standing still more.
-    expect(year({ is: 'declined', on: on('2024-07-01'), inWriting: true } as never)).toEqual([
+    expect(year({ is: 'declined', on: on('2024-07-01'), inWriting: true })).toEqual([
       '2025-03-31',
       'running',
       '2024-06-01',
@@ -334,9 +331,8 @@ describe('the clocks of international carriage by road', () => {
 });
 
 describe('a term of the contract', () => {
-  const set = (clock: string, count: number, unit: string) =>
-    ({ is: 'clock-set', clock, count, unit }) as never;
-  const entries = (...notes: never[]) => said(received('2026-06-24'), US, ...notes);
+  const set = (clock: string, count: number, unit: string) => ({ is: 'clock-set', clock, count, unit });
+  const entries = (...notes: Parameters<typeof said>) => said(received('2026-06-24'), US, ...notes);
 
   it.each([
     ['days', 10, '2026-07-04'],
@@ -358,9 +354,7 @@ describe('a term of the contract', () => {
   });
 
   it('for a clock that comes round again says how often; the first turn stays', () => {
-    expect(
-      short(claimed(entries(set('us-status', 30, 'days')), '2026-11-20T12:00Z'), 'us-status'),
-    ).toEqual([
+    expect(short(claimed(entries(set('us-status', 30, 'days')), '2026-11-20T12:00Z'), 'us-status')).toEqual([
       ['us-status 1', '2026-10-22', 'overdue'],
       ['us-status 2', '2026-11-21', 'running'],
     ]);

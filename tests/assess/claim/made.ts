@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { parseClaimClocks } from '../../../src/intake/claim-clocks-file.js';
-import { type ClaimNote, claimNote } from '../../../src/model/claim.js';
+import { claimNote } from '../../../src/model/claim.js';
 import type { ClaimClocks } from '../../../src/model/claim-clocks.js';
 import type { ClaimEntry } from '../../../src/model/state.js';
 import { instantAt } from '../made.js';
@@ -17,9 +17,10 @@ export function clocks(...changes: [from: string, to: string][]): ClaimClocks {
   return parseClaimClocks(text, 'claim-clocks.yaml');
 }
 
+/** A day in Chicago. */
 export const on = (date: string, zone = 'America/Chicago') => ({ date, zone });
 
-type Said = Record<string, unknown> & { is: ClaimNote['is'] };
+type Said = Record<string, unknown> & { is: string };
 
 /** Entries of claim c1, numbered from 10, as they stand in a record; `replaces` names the number. */
 export function said(...notes: Said[]): ClaimEntry[] {
