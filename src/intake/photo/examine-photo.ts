@@ -5,7 +5,7 @@ import type { Hint, ReceivedDraftOf } from '../draft.js';
 import type { Position } from '../place.js';
 import { statedTimes } from './capture-time.js';
 import { editingTraces } from './editing.js';
-import { type RawExif, readExif } from './exif.js';
+import { type RawExif, readExif, readExifBlock } from './exif.js';
 import { lookAt } from './picture.js';
 import { placeAndTime } from './place-and-time.js';
 
@@ -28,7 +28,9 @@ export async function examinePhoto(
 ): Promise<{ received: ReceivedDraftOf<'photo'>; problems: Problem[] }> {
   const { path, file, type, delivery, hint } = input;
   const picture = await lookAt(path, type);
-  const exif = await readExif(path, picture.metadata);
+  const exif = picture.exifKnown
+    ? await readExifBlock(picture.metadata?.exif)
+    : await readExif(path, picture.metadata);
   const gps = positionOf(exif);
   const { stop, timed, flags } = placeAndTime(exif, gps, delivery, hint?.place?.stop);
   const all = [...picture.flags, ...timed.flags, ...flags, ...editingTraces(exif)];

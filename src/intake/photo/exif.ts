@@ -41,7 +41,11 @@ export async function readExif(
 ): Promise<RawExif> {
   const direct = await parseRaw(path);
   if (direct !== undefined) return direct;
-  const block = metadata?.exif;
+  return readExifBlock(metadata?.exif);
+}
+
+/** The same from the Exif block alone, with or without the marker before it. */
+export async function readExifBlock(block: Uint8Array | undefined): Promise<RawExif> {
   if (block === undefined) return {};
   // sharp hands the block over with the marker that JPEG puts in front of the TIFF header.
   const bytes = Buffer.from(block.buffer, block.byteOffset, block.byteLength);

@@ -22,6 +22,8 @@ export interface PictureHead {
 export interface Picture {
   /** From the file's head; undefined when nothing could be read. */
   metadata: PictureHead | undefined;
+  /** The file was read whole, and its Exif block is the one in `metadata` or it has none. */
+  exifKnown?: true;
   flags: Flag[];
   sceneHash?: string;
 }
@@ -62,7 +64,7 @@ export async function lookAt(path: string, type: string): Promise<Picture> {
 /** A plain JPEG that is large, within bounds and whole. */
 function fromLikeness({ width, height, exif, picture }: JpegLikeness): Picture {
   const metadata = { width, height, exif };
-  return judged(metadata, tiny(metadata), picture);
+  return { ...judged(metadata, tiny(metadata), picture), exifKnown: true };
 }
 
 function judged(metadata: PictureHead, flags: readonly Flag[], grey: GreyPicture): Picture {
