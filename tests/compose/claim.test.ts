@@ -2,6 +2,13 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { type Block, type Cell, type Inline, type Section, wordsOf } from '../../src/compose/blocks.js';
 import { prepareDossier } from '../../src/compose/compose.js';
 import type { ComposeInput } from '../../src/compose/input.js';
+import type { PreparedPlates } from '../../src/compose/plates.js';
+import { ownTemplates } from '../../src/compose/templates.js';
+import { clockBlocks } from '../../src/compose/view/claim/clocks.js';
+import { type View, viewOf } from '../../src/compose/view/context.js';
+import { wordsIn } from '../../src/compose/words/language.js';
+import type { ClaimClock, ClockMoment } from '../../src/model/results.js';
+import type { CalendarDay, Zone } from '../../src/model/time.js';
 import { sampleInput } from './sample.js';
 import { withClaim } from './sample-claim.js';
 
@@ -29,8 +36,21 @@ function linesOf(blocks: readonly Block[]): string[] {
   });
 }
 
+/** The sections need no pictures. */
+const NO_PLATES: PreparedPlates = {
+  pictures: new Map(),
+  papers: new Map(),
+  bytes: 0,
+  quality: { longest: 1600, quality: 80 },
+};
+
+let sample: ComposeInput;
+beforeAll(async () => {
+  sample = await sampleInput();
+});
+
 async function documentOf(input: ComposeInput) {
-  const { job } = await prepareDossier(input);
+  const { job } = await prepareDossier({ ...input, plates: NO_PLATES });
   return job.document;
 }
 const claimOf = (sections: readonly Section[]) => {
@@ -43,7 +63,7 @@ describe('the section on claims', () => {
   let document: Awaited<ReturnType<typeof documentOf>>;
   let lines: string[];
   beforeAll(async () => {
-    document = await documentOf(withClaim(await sampleInput()));
+    document = await documentOf(withClaim(sample));
     lines = linesOf(claimOf(document.sections).blocks);
   });
   const line = (start: string) => lines.find((one) => one.startsWith(start));
@@ -59,7 +79,7 @@ describe('the section on claims', () => {
   });
 
   it('is not there without a claim', async () => {
-    const { sections, cover } = await documentOf(await sampleInput());
+    const { sections, cover } = await documentOf(sample);
     expect(sections.map(({ id }) => id)).not.toContain('claim');
     expect(wordsOf(cover.happened)).not.toMatch(/claim/);
   });
@@ -107,7 +127,7 @@ describe('the section on claims', () => {
   });
 
   it('says of a record without any excepted cause that care does not free the carrier', async () => {
-    const input = await sampleInput();
+    const input = sample;
     const findings = input.assessment.findings.filter(({ id }) => id !== 'warm-at-loading-and-delivery');
     const { sections } = await documentOf(
       withClaim({ ...input, assessment: { ...input.assessment, findings } }),
@@ -138,7 +158,7 @@ describe('the section on claims', () => {
   });
 
   it('names several claims by their numbers', async () => {
-    const input = withClaim(await sampleInput());
+    const input = withClaim(sample);
     const [claim] = input.assessment.claims ?? [];
     if (claim === undefined) throw new Error('no claim');
     const second = { ...claim, received: { ...claim.received, ourNumber: '2026-015' } };
@@ -150,6 +170,92 @@ describe('the section on claims', () => {
     expect(found).toContain('# Claim 2026-014');
     expect(found).toContain('# Claim 2026-015');
     expect(said(cover.happened)).toMatch(/; claim 2026-014, 2026-015\.$/);
+  });
+});
+
+describe('a clock', () => {
+  const day = (date: string): ClockMoment => ({
+    is: 'day',
+    day: { date: date as CalendarDay, zone: 'America/Chicago' as Zone },
+    evidence: [],
+  });
+  const clock: ClaimClock = {
+    id: 'reservation',
+    title: { en: 'Reservation', es: 'Reserva' },
+    duty: { en: 'Make a reservation', es: 'Hacer una reserva' },
+    source: 'CMR, article 30(1)',
+    basis: 'read',
+    binds: 'carrier',
+    nature: 'deadline',
+    governs: [],
+    starts: { en: 'delivery', es: 'la entrega' },
+    state: 'running',
+  };
+  let view: View;
+  beforeAll(async () => {
+    const { labels, ...words } = await wordsIn('en', await ownTemplates());
+    view = viewOf(sample, words, labels);
+  });
+  const told = (change: Partial<ClaimClock>) => {
+    const [row = []] = clockBlocks(view, [{ ...clock, ...change }], 'claim-clocks').flatMap((block) =>
+      block.is === 'table' ? block.rows : [],
+    );
+    return { words: row.map(said).join(' | '), alert: !Array.isArray(row[4]) };
+  };
+
+  it.each<[string, Partial<ClaimClock>, RegExp, boolean]>([
+    ['late for the carrier', { state: 'overdue', due: day('2026-09-02') }, /\| overdue \|/, true],
+    [
+      'done late by the carrier',
+      { state: 'done-late', done: day('2026-09-05') },
+      /done late, Sat 5 Sep 2026 CDT/,
+      true,
+    ],
+    ['past for another', { state: 'overdue', binds: 'receiver' }, /\| has passed \|/, false],
+    ['a least time that is over', { state: 'overdue', nature: 'least-time' }, /\| has passed \|/, false],
+    ['that comes round again', { turn: 2 }, /^Reservation \(no\. 2\)\./, false],
+    ['at one stop', { stop: 'drop-1' }, /Make a reservation\. Plainsview DC 4/, false],
+    [
+      'with days left out',
+      {
+        due: day('2026-07-24'),
+        counting: {
+          leftOut: [{ date: '2026-07-19' as CalendarDay, why: 'sunday' }],
+          holidays: { list: 'place-of-delivery', known: false },
+        },
+      },
+      /Fri 24 Jul 2026 CDT \(days not counted: 1; public holidays not known\)/,
+      false,
+    ],
+    [
+      'of hours at work',
+      {
+        due: day('2026-07-17'),
+        counting: {
+          leftOut: [],
+          hours: { from: '08:00', to: '17:00', assumed: true },
+          ifEveryHourCounts: day('2026-07-16'),
+        },
+      },
+      /Fri 17 Jul 2026 CDT; if every hour counts: Thu 16 Jul 2026 CDT \(hours at work, assumed, 08:00–17:00\)/,
+      false,
+    ],
+    [
+      'that stands still',
+      { stopped: { from: { date: '2026-08-03' as CalendarDay, zone: 'UTC' as Zone } } },
+      /\| – \(stands still since Mon 3 Aug 2026 UTC\)/,
+      false,
+    ],
+    [
+      'shorter by contract than the rule lets it',
+      { due: day('2026-12-01'), leastDue: day('2027-04-16') },
+      /Tue 1 Dec 2026 CST; by the rule not before: Fri 16 Apr 2027 CDT/,
+      false,
+    ],
+  ])('%s', (_, change, words, alert) => {
+    const row = told(change);
+    expect(row.words).toMatch(words);
+    expect(row.alert).toBe(alert);
   });
 });
 

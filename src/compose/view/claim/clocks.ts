@@ -100,7 +100,7 @@ function momentWords(view: View, moment: ClockMoment): Inline[] {
 }
 
 function stateOf(view: View, { state, done, nature, binds }: ClaimClock): Cell {
-  const passed = nature === 'least-time' && state === 'overdue';
+  const passed = state === 'overdue' && (nature === 'least-time' || binds !== 'carrier');
   const words: Inline[] = [
     text(view.labels(`clock-state.${passed ? 'passed' : state}`)),
     ...(done === undefined ? [] : [text(', '), ...momentWords(view, done)]),
