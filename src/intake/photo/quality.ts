@@ -4,7 +4,7 @@ import type { GreyPicture } from './grey.js';
 /** Mean brightness of 255 below which hardly anything can be made out. Own judgement, no source. */
 const DARK = 25;
 /**
- * Variance of the Laplacian at 512 px, below which edges are missing. Own judgement, no source; the drawn
+ * Variance of the Laplacian at about 500 px, below which edges are missing. Own judgement, no source; the drawn
  * photos of fixtures/demo have 59 and more, and 8 and less when blurred by 1 % of their width.
  */
 const BLURRED = 12;
