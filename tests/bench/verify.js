@@ -20,15 +20,38 @@ export async function run() {
     const { record: small } = await makeRecord(folder, 1, 1);
     const made = await makeRecord(folder, FILES, (400 * MB) / FILES);
     const { dossier } = await makeDossier(folder, 9, 2 * MB);
+    const tagged = await demonstration(folder);
     const startUp = best(() => verify(small));
     return [
       figure('record, 400 MB in 40 files', startUp, [made.record], made.originals),
       figure('bag as zip, 400 MB', startUp, [made.bag], [made.bag]),
       figure('dossier, 18 MB inside', startUp, [dossier], [dossier]),
+      figure('the demonstration: 9 MB, tagged pages', startUp, [tagged], [tagged]),
     ];
   } finally {
     await rm(folder, { recursive: true, force: true });
   }
+}
+
+/** A dossier as carriers make them, with tags, fonts, drawings and plates. @param {string} folder */
+async function demonstration(folder) {
+  const { build, collect, newDelivery } = await import(new URL('../../dist/index.js', import.meta.url).href);
+  const fixtures = new URL('../../fixtures/demo/', import.meta.url).pathname;
+  const progress = () => undefined;
+  const who = { folder: join(folder, 'demo'), by: 'bench', now: () => new Date('2026-07-17T09:05:00Z') };
+  await newDelivery({ ...who, file: join(fixtures, 'delivery.yaml') });
+  await collect({
+    ...who,
+    paths: [join(fixtures, 'evidence')],
+    logZone: undefined,
+    logUnit: undefined,
+    progress,
+  });
+  const out = join(folder, 'demo.pdf');
+  const passphrase = async () => 'only for a bench';
+  const identityFolder = join(folder, 'identity');
+  await build({ ...who, out, paper: undefined, identityFolder, passphrase, progress });
+  return out;
 }
 
 /** @param {string} what @param {number} startUp @param {string[]} paths @param {string[]} bytes */

@@ -1,6 +1,6 @@
 import { refuse } from '../malformed.js';
 import { ascii, PdfReader } from './reader.js';
-import type { PdfDict, PdfRef, PdfValue } from './value.js';
+import type { PdfDict, PdfName, PdfRef, PdfValue } from './value.js';
 
 export interface PdfObject {
   number: number;
@@ -9,6 +9,8 @@ export interface PdfObject {
   stream?: { from: number; to: number };
   /** Every dictionary in the value, the value itself included. */
   dictionaries: readonly PdfDict[];
+  /** Numbers of the objects that it refers to. */
+  references: ReadonlySet<number>;
 }
 
 /** A whole PDF file, every byte of it accounted for. */
@@ -16,6 +18,8 @@ export interface PdfFile {
   bytes: Uint8Array;
   objects: Map<number, PdfObject>;
   trailer: PdfDict;
+  /** Numbers of the objects that the trailer refers to. */
+  roots: ReadonlySet<number>;
   catalog: PdfDict;
 }
 
@@ -41,10 +45,10 @@ export function readPdf(bytes: Uint8Array): PdfFile {
   const tableAt = Number(tail[1]);
   const endsAt = bytes.length - tail[0].length + (tail[0].startsWith('\n') ? 1 : 0);
   const table = readTable(bytes, tableAt);
-  const trailer = readTrailer(bytes, table.endsAt, endsAt);
+  const { trailer, roots } = readTrailer(bytes, table.endsAt, endsAt);
   requireSize(trailer, table.size);
   const objects = readObjects(bytes, table.offsets, tableAt);
-  const file = { bytes, objects, trailer };
+  const file = { bytes, objects, trailer, roots };
   const catalog = lookUp(file, trailer.entries.get('Root'));
   if (catalog?.is !== 'dict') refuse('the file has no catalog');
   return { ...file, catalog };
@@ -88,7 +92,7 @@ function readTable(bytes: Uint8Array, at: number) {
   return { offsets, endsAt: reader.at, size: next };
 }
 
-function readTrailer(bytes: Uint8Array, from: number, endsAt: number): PdfDict {
+function readTrailer(bytes: Uint8Array, from: number, endsAt: number) {
   const reader = new PdfReader(bytes, from);
   const trailer = reader.value();
   reader.white();
@@ -96,7 +100,7 @@ function readTrailer(bytes: Uint8Array, from: number, endsAt: number): PdfDict {
     refuse('the trailer is not one dictionary before startxref');
   for (const key of ['Prev', 'XRefStm', 'Encrypt'])
     if (trailer.entries.has(key)) refuse(`the trailer has /${key}: the file was updated later, or encrypted`);
-  return trailer;
+  return { trailer, roots: reader.references };
 }
 
 /** ISO 32000-1 §7.5.5: strict programs take objects from /Size on for missing, others show them. */
@@ -112,31 +116,30 @@ function readObjects(bytes: Uint8Array, offsets: Map<number, number>, tableAt: n
   const start = inOrder[0]?.[1] ?? refuse('the file has no objects');
   if (start > 1024 || !HEADER.test(ascii(bytes, 0, start)))
     refuse('something stands between the header and the first object');
+  const names = new Map<number, PdfName>();
   const lengthOf = (number: number): PdfValue => {
     const offset = offsets.get(number) ?? refuse(`object ${number} is missing`);
     return open(bytes, number, offset).value();
   };
   inOrder.forEach(([number, offset], i) => {
     const until = inOrder[i + 1]?.[1] ?? tableAt;
-    objects.set(number, readObject(bytes, number, offset, until, lengthOf));
+    objects.set(number, readObject(open(bytes, number, offset, names), number, until, lengthOf));
   });
   return objects;
 }
 
-function open(bytes: Uint8Array, number: number, offset: number): PdfReader {
-  const reader = new PdfReader(bytes, offset);
+function open(bytes: Uint8Array, number: number, offset: number, names?: Map<number, PdfName>): PdfReader {
+  const reader = new PdfReader(bytes, offset, names);
   reader.expect(`${number} 0 obj`);
   return reader;
 }
 
 function readObject(
-  bytes: Uint8Array,
+  reader: PdfReader,
   number: number,
-  offset: number,
   until: number,
   lengthOf: (number: number) => PdfValue,
 ): PdfObject {
-  const reader = open(bytes, number, offset);
   const value = reader.value();
   reader.white();
   const stream =
@@ -144,8 +147,9 @@ function readObject(
   reader.expect('endobj');
   reader.white();
   if (reader.at !== until) refuse(`something stands after object ${number}`);
-  const { dictionaries } = reader;
-  return stream === undefined ? { number, value, dictionaries } : { number, value, stream, dictionaries };
+  const { dictionaries, references } = reader;
+  const object = { number, value, dictionaries, references };
+  return stream === undefined ? object : { ...object, stream };
 }
 
 function readStream(reader: PdfReader, dict: PdfDict, lengthOf: (number: number) => PdfValue) {

@@ -28,18 +28,10 @@ export function hiddenParts(file: PdfFile): string[] {
     : [...found.slice(0, MOST_NAMED), `and ${found.length - MOST_NAMED} more`];
 }
 
-function reachable(file: PdfFile): Set<number> {
-  const reached = new Set<number>();
-  const open: PdfValue[] = [file.trailer];
-  for (let value = open.pop(); value !== undefined; value = open.pop()) {
-    if (value.is === 'array') for (const one of value.items) open.push(one);
-    else if (value.is === 'dict') for (const one of value.entries.values()) open.push(one);
-    else if (value.is === 'ref' && !reached.has(value.number)) {
-      reached.add(value.number);
-      const target = file.objects.get(value.number)?.value;
-      if (target !== undefined) open.push(target);
-    }
-  }
+function reachable({ objects, roots }: PdfFile): Set<number> {
+  const reached = new Set(roots);
+  // A set that grows while it is walked gives the new ones too.
+  for (const number of reached) for (const next of objects.get(number)?.references ?? []) reached.add(next);
   return reached;
 }
 

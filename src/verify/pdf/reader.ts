@@ -1,5 +1,5 @@
 import { refuse } from '../malformed.js';
-import type { PdfDict, PdfValue } from './value.js';
+import type { PdfDict, PdfName, PdfValue } from './value.js';
 
 /** Deeper nesting than any dossier has; a file made of brackets must not exhaust the stack. */
 const DEEPEST = 64;
@@ -9,6 +9,7 @@ const WHITE = tableOf('\0\t\n\f\r ');
 const ENDS = tableOf('\0\t\n\f\r ()<>[]{}/%');
 const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)$/;
 const SLASH = 0x2f;
+const ESCAPE = 0x23;
 const ESCAPES: Record<string, number> = { n: 0x0a, r: 0x0d, t: 0x09, b: 0x08, f: 0x0c };
 
 /**
@@ -18,10 +19,14 @@ const ESCAPES: Record<string, number> = { n: 0x0a, r: 0x0d, t: 0x09, b: 0x08, f:
 export class PdfReader {
   /** Every dictionary that was read, inner ones before those that hold them. */
   readonly dictionaries: PdfDict[] = [];
+  /** Number of every object that was referred to. */
+  readonly references = new Set<number>();
 
   constructor(
     readonly bytes: Uint8Array,
     public at: number,
+    /** Names met so far; shared by the readers of one file. */
+    private readonly names: Map<number, PdfName> = new Map(),
   ) {}
 
   white(): void {
@@ -52,7 +57,7 @@ export class PdfReader {
     this.white();
     const from = this.at;
     const first = this.bytes[from];
-    if (first === SLASH) return { is: 'name', name: this.name(), from, to: this.at };
+    if (first === SLASH) return this.name();
     if (first === 0x28) return { is: 'string', bytes: this.literal(), hex: false, from, to: this.at };
     if (first === 0x5b) return this.array(depth);
     if (first === 0x3c) {
@@ -67,13 +72,13 @@ export class PdfReader {
     const to = this.at;
     const whole = this.smallNumber(from, to);
     if (whole !== undefined)
-      return this.reference(whole, from) ?? { is: 'number', value: whole, integer: true, from, to };
+      return this.reference(whole, from) ?? { is: 'number', value: whole, integer: true };
     const word = ascii(this.bytes, from, Math.min(to, from + 64));
-    if (word === 'null' || word === 'true' || word === 'false') return { is: word, from, to };
+    if (word === 'null' || word === 'true' || word === 'false') return { is: word };
     if (!NUMBER.test(word)) refuse(`no PDF value at byte ${from}`);
     const integer = !word.includes('.');
     const ref = integer && /^\d{1,10}$/.test(word) ? this.reference(Number(word), from) : undefined;
-    return ref ?? { is: 'number', value: Number(word), integer, from, to };
+    return ref ?? { is: 'number', value: Number(word), integer };
   }
 
   /** Most words of a file are a few digits: read without a detour through text. */
@@ -99,36 +104,52 @@ export class PdfReader {
       if (this.bytes[this.at] === 0x52 && ends(this.bytes[this.at + 1])) {
         if (!zero) refuse(`generation other than 0 at byte ${from}`);
         this.at += 1;
-        return { is: 'ref', number, from, to: this.at };
+        this.references.add(number);
+        return { is: 'ref', number };
       }
     }
     this.at = before;
     return undefined;
   }
 
-  private name(): string {
-    this.at += 1;
-    let name = '';
-    while (this.at < this.bytes.length && !ends(this.bytes[this.at])) {
-      let byte = this.bytes[this.at] ?? 0;
-      this.at += 1;
-      if (byte === 0x23) {
-        const pair = ascii(this.bytes, this.at, this.at + 2);
-        if (!/^[0-9A-Fa-f]{2}$/.test(pair)) refuse(`bad name at byte ${this.at}`);
-        byte = Number.parseInt(pair, 16);
-        this.at += 2;
-      }
-      name += String.fromCharCode(byte);
+  private name(): PdfName {
+    const from = this.at + 1;
+    let hash = 0;
+    let escaped = false;
+    for (this.at = from; this.at < this.bytes.length; this.at += 1) {
+      const byte = this.bytes[this.at] ?? 0;
+      if (ENDS[byte] === 1) break;
+      if (byte === ESCAPE) escaped = true;
+      hash = (hash * 31 + byte) | 0;
     }
-    return name;
+    if (escaped) return { is: 'name', name: this.unescaped(from) };
+    // A file has tens of thousands of names, and a hundred different ones: each is made once.
+    const known = this.names.get(hash);
+    if (known !== undefined && this.stands(known.name, from)) return known;
+    const made: PdfName = { is: 'name', name: ascii(this.bytes, from, this.at) };
+    this.names.set(hash, made);
+    return made;
+  }
+
+  private stands(text: string, from: number): boolean {
+    if (text.length !== this.at - from) return false;
+    for (let i = 0; i < text.length; i += 1) if (this.bytes[from + i] !== text.charCodeAt(i)) return false;
+    return true;
+  }
+
+  /** ISO 32000-1 §7.3.5: a number sign and two hex digits stand for a byte. */
+  private unescaped(from: number): string {
+    return ascii(this.bytes, from, this.at).replace(/#(.{0,2})/gs, (_, pair: string) => {
+      if (!/^[0-9A-Fa-f]{2}$/.test(pair)) refuse(`bad name at byte ${from}`);
+      return String.fromCharCode(Number.parseInt(pair, 16));
+    });
   }
 
   private array(depth: number): PdfValue {
-    const from = this.at;
     const items: PdfValue[] = [];
     this.at += 1;
     for (this.white(); !this.takes(']'); this.white()) items.push(this.value(depth + 1));
-    return { is: 'array', items, from, to: this.at };
+    return { is: 'array', items };
   }
 
   private dict(depth: number): PdfDict {
@@ -137,7 +158,7 @@ export class PdfReader {
     this.at += 2;
     for (this.white(); !this.takes('>>'); this.white()) {
       if (this.bytes[this.at] !== SLASH) refuse(`no name for a dictionary entry at byte ${this.at}`);
-      const key = this.name();
+      const key = this.name().name;
       if (entries.has(key)) refuse(`/${key} stands twice in the dictionary at byte ${from}`);
       entries.set(key, this.value(depth + 1));
     }

@@ -40,7 +40,7 @@ function isSignature({ entries }: PdfDict): boolean {
  * @throws Malformed naming what is not so
  */
 export function requireCertification(file: PdfFile, { object, dict }: PdfSignature): void {
-  const self: PdfRef = { is: 'ref', number: object, from: 0, to: 0 };
+  const self: PdfRef = { is: 'ref', number: object };
   const names: [string, string][] = [
     ['Type', 'Sig'],
     ['Filter', 'Adobe.PPKLite'],

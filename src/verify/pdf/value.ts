@@ -1,12 +1,17 @@
-/** One value of a PDF file, with the offsets of its first byte and of the byte after it. */
+/** One value of a PDF file; strings and dictionaries with the offsets of their first byte and of the byte after them. */
 export type PdfValue =
-  | { is: 'null' | 'true' | 'false'; from: number; to: number }
-  | { is: 'number'; value: number; integer: boolean; from: number; to: number }
-  | { is: 'name'; name: string; from: number; to: number }
+  | { is: 'null' | 'true' | 'false' }
+  | { is: 'number'; value: number; integer: boolean }
+  | PdfName
   | { is: 'string'; bytes: Uint8Array; hex: boolean; from: number; to: number }
-  | { is: 'array'; items: PdfValue[]; from: number; to: number }
+  | { is: 'array'; items: PdfValue[] }
   | PdfDict
   | PdfRef;
+
+export interface PdfName {
+  is: 'name';
+  name: string;
+}
 
 export interface PdfDict {
   is: 'dict';
@@ -19,8 +24,6 @@ export interface PdfDict {
 export interface PdfRef {
   is: 'ref';
   number: number;
-  from: number;
-  to: number;
 }
 
 export function nameOf(value: PdfValue | undefined): string | undefined {
