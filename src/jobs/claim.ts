@@ -5,6 +5,7 @@ import { bodyOf, type TypedClaimKind } from './claim/body.js';
 import { inWords } from './claim/said.js';
 import { typed } from './claim/words.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
+import { unknownWord } from './typed-place.js';
 
 export type { TypedClaimKind } from './claim/body.js';
 
@@ -14,6 +15,8 @@ export interface ClaimInput extends OpenDelivery {
   word: string | undefined;
   /** Options as typed, by their names. */
   fields: Record<string, unknown>;
+  /** Folder with templates of the carrier's own, which may hold clocks of its own. */
+  templates?: string;
 }
 
 export interface NotedClaim {
@@ -34,6 +37,7 @@ export async function recordClaim(input: ClaimInput): Promise<NotedClaim> {
   return withDelivery(input, true, async (record) => {
     const state = record.state();
     const says = typed.parse(input.fields);
+    if (input.is === 'clock-set' && input.word !== undefined) await mustBeAClock(input.word, input.templates);
     const body = bodyOf(input.is, input.word, says, state, input.now());
     const read = claimNote.safeParse(JSON.parse(JSON.stringify(body)));
     if (!read.success) throw notUnderstood(input.is, read.error.issues[0]);
@@ -50,6 +54,12 @@ export async function recordClaim(input: ClaimInput): Promise<NotedClaim> {
     const [entry] = await record.append([{ type: 'claim-noted', by: input.by, body: read.data }]);
     return { claim: body.claim, entry: entry?.seq ?? 0, added: true, said: inWords(read.data), notices };
   });
+}
+
+async function mustBeAClock(named: string, templates: string | undefined): Promise<void> {
+  const { loadClaimClocks } = await import('./claim-clocks.js');
+  const ids = (await loadClaimClocks(templates)).clocks.map(({ id }) => id);
+  if (!ids.includes(named)) throw unknownWord('clock', named, ids, 'clock');
 }
 
 function notUnderstood(is: TypedClaimKind, issue: z.core.$ZodIssue | undefined): DossierError {

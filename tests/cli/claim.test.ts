@@ -64,8 +64,8 @@ describe('record claim', () => {
       { is: 'clock-set', clock: 'us-acknowledge', count: 15, unit: 'days' },
     ],
     [
-      ['clock', 'us-suit', '--span', '10 working day'],
-      { is: 'clock-set', clock: 'us-suit', count: 10, unit: 'working-days' },
+      ['clock', 'us-least-time-to-sue', '--span', '10 working day'],
+      { is: 'clock-set', clock: 'us-least-time-to-sue', count: 10, unit: 'working-days' },
     ],
     [
       ['letter', 'acknowledgement', '--way', 'sent', '--with', 'Nine Elms Produce', '--on', '2026-08-05'],
@@ -140,7 +140,8 @@ describe('record claim', () => {
       ['quantity', 'rejected', '--quantity', '5 cartons', '--line', 'kale', '--said-by', 'receiver'],
       'romaine',
     ],
-    [['clock', 'us-suit', '--span', 'long'], '45 days'],
+    [['clock', 'us-acknowledge', '--span', 'long'], '45 days'],
+    [['clock', 'us-acknowledgement', '--span', '15 days'], 'Did you mean us-acknowledge?'],
     [['terms', 'cmr', '--paper', 'e9'], 'dossier collect FILE'],
     [['terms', 'cmr', '--correct', '2'], 'entry 2'],
     [['terms', 'cmr', '--correct', 'x'], 'number of an entry'],

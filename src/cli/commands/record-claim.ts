@@ -59,7 +59,10 @@ const FORMS: readonly ClaimForm[] = [
     argument: '<clock>',
     argumentIs: 'a clock by its name in: dossier answer',
     summary: 'a time limit that the contract sets otherwise',
-    options: [['--span <span>', 'how long it runs, such as "45 days" or "10 working-days"']],
+    options: [
+      ['--span <span>', 'how long it runs, such as "45 days" or "10 working-days"'],
+      ['--templates <folder>', 'templates of your own, which may hold clocks of your own'],
+    ],
     example: 'dossier record claim clock us-acknowledge --span "15 days" --paper e33',
   },
   {
@@ -157,6 +160,7 @@ interface Common {
   delivery?: string;
   enteredBy?: string;
   json?: boolean;
+  templates?: string;
 }
 
 /** `dossier record claim …`: what is said of a claim, one thing an entry. */
@@ -184,9 +188,17 @@ function formCommand(form: ClaimForm, { output, now }: CliContext): Command {
     .option('--json', 'the answer as JSON')
     .action(async (word: string | undefined, options: Common & Record<string, unknown>) => {
       const { recordClaim } = await import('../../jobs/claim.js');
-      const { delivery, enteredBy, json, ...fields } = options;
+      const { delivery, enteredBy, json, templates, ...fields } = options;
       const folder = deliveryFolder(delivery);
-      const noted = await recordClaim({ folder, by: whoEnters(enteredBy), now, is: form.is, word, fields });
+      const noted = await recordClaim({
+        folder,
+        by: whoEnters(enteredBy),
+        now,
+        is: form.is,
+        word,
+        fields,
+        ...(templates === undefined ? {} : { templates }),
+      });
       if (json === true) return output.json(noted);
       for (const notice of noted.notices) output.note(printable(notice));
       const before = noted.added ? '' : '  (recorded before)';
