@@ -18,6 +18,7 @@ export {
 export { type NewDelivery, type NewDeliveryInput, newDelivery } from './jobs/new-delivery.js';
 export { type NotedReading, type NoteInput, note } from './jobs/note.js';
 export { type NotesInput, type NotesReport, notes } from './jobs/notes.js';
+export { type PackInput, type PackReport, pack } from './jobs/pack.js';
 export { openQuestions, type Question } from './jobs/questions.js';
 export { type EnterSheet, enterSheet, type SheetReport } from './jobs/sheet/enter.js';
 export { type MadeSheet, type SheetInput, sheet } from './jobs/sheet/make.js';

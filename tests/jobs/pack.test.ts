@@ -59,6 +59,23 @@ const lastEntry = () => here.entries(folder).at(-1);
 const sizeNow = () => here.entries(folder).length;
 const sha256 = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest('hex');
 
+/** The same said again adds nothing. */
+const claimed = () =>
+  recordClaim({
+    folder,
+    by: 'Office',
+    now,
+    is: 'received',
+    word: 'Nine Elms Produce',
+    fields: {
+      as: 'receiver',
+      on: '2026-08-03',
+      zone: 'America/Chicago',
+      amount: '12480.50 USD',
+      ourNumber: '2026-014',
+    },
+  });
+
 describe('before there is a claim', () => {
   it('a reservation needs none, and no dossier goes with it', async () => {
     const report = await packed({ letter: 'reservation' });
@@ -87,20 +104,7 @@ describe('an answer to a claim', () => {
   let report: PackReport;
   let read: (name: string) => Buffer;
   beforeAll(async () => {
-    await recordClaim({
-      folder,
-      by: 'Office',
-      now,
-      is: 'received',
-      word: 'Nine Elms Produce',
-      fields: {
-        as: 'receiver',
-        on: '2026-08-03',
-        zone: 'America/Chicago',
-        amount: '12480.50 USD',
-        ourNumber: '2026-014',
-      },
-    });
+    await claimed();
     report = await packed({ letter: 'denial', reasons: ['Warm when loaded'], certificate: true });
     read = (name) => readFileSync(join(report.folder, name));
   }, 120_000);
@@ -199,6 +203,7 @@ describe('an answer to a claim', () => {
 });
 
 describe('is refused with the record as it was', () => {
+  beforeAll(claimed);
   const cases: [string, Partial<PackInput>, string][] = [
     ['a kind of letter that there is not', { letter: 'apology' }, 'no letter "apology"'],
     ['an amount without its currency', { letter: 'offer', amount: '300' }, 'not an amount'],
@@ -222,6 +227,16 @@ describe('is refused with the record as it was', () => {
     writeFileSync(join(target, 'mine.txt'), 'keep');
     await expect(packed({ letter: 'reservation', out: target })).rejects.toThrow('new or empty');
     expect(readdirSync(target)).toEqual(['mine.txt']);
+  });
+
+  it('a passphrase that does not come: nothing is left of the answer', async () => {
+    const size = sizeNow();
+    const target = out();
+    const passphrase = () => Promise.reject(new Error('nobody types'));
+    await expect(packed({ letter: 'denial', out: target, passphrase })).rejects.toThrow('nobody types');
+    expect(existsSync(target)).toBe(false);
+    expect(readdirSync(here.folder).filter((name) => name.startsWith('.answer'))).toEqual([]);
+    expect(sizeNow()).toBe(size);
   });
 
   it('templates with a slip, named by file and line, before any dossier is built', async () => {

@@ -34,6 +34,7 @@ export async function writeLetter(input: LetterInput): Promise<Letter> {
 export async function setPages(
   document: LetterDocument,
   { templates, madeAt }: Pick<PaperInput, 'templates' | 'madeAt'>,
+  standard: 'a-3a' | 'ua-1' = 'a-3a',
 ): Promise<{ pdf: Uint8Array; pages: number; warnings: string[] }> {
   const letterhead = await readLetterhead(templates);
   const cleaner = cleanerFor(await drawable());
@@ -49,6 +50,7 @@ export async function setPages(
     assets: new Map(letterhead === undefined ? [] : [[letterhead.asset, letterhead.bytes]]),
     attachments: [],
     builtAt: madeAt,
+    standard,
   });
   const warnings = cleaner
     .replaced()

@@ -288,6 +288,21 @@ describe('the draft of a certificate', () => {
     );
   });
 
+  it('and a letter under a letterhead can be set as PDF/UA-1: the same pages are accessible', async () => {
+    const own = mkdtempSync(join(tmpdir(), 'letterhead-'));
+    const drawing =
+      '<svg xmlns="http://www.w3.org/2000/svg" width="600" height="80"><rect width="600" height="80"/></svg>';
+    writeFileSync(join(own, 'letterhead.svg'), drawing);
+    const templates = await ownTemplates(own);
+    const { draft, input } = await drafted('en');
+    const { document } = await writeLetter(await letterInput('denial'));
+    for (const one of [draft.document, document]) {
+      const { pdf } = await setPages(one, { ...input, templates }, 'ua-1');
+      expect(Buffer.from(pdf).toString('latin1')).toMatch(/pdfuaid:part>1</);
+    }
+    rmSync(own, { recursive: true, force: true });
+  });
+
   it('in Spanish says that the English one is signed', async () => {
     const { draft } = await drafted('es');
     expect(flat(draft.text)).toMatch(/SOLO PARA LEER\. .* la forma inglesa/);
