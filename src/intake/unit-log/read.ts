@@ -9,6 +9,7 @@ import { eachRow } from '../table/rows.js';
 import { isPossible, oddValue } from './cells/cell-value.js';
 import { readNumber } from './cells/numbers.js';
 import { type FoldedRow, resolveFolds, sortedOnce } from './rows/order-rows.js';
+import { PlainCells } from './rows/plain-cells.js';
 import { repeatedRow } from './rows/repeated-rows.js';
 import { RowNotes } from './rows/row-notes.js';
 import { RowTimes } from './rows/row-times.js';
@@ -27,6 +28,8 @@ export interface ReadLog extends UnitLog {
 }
 
 const MOST_ROWS = 5_000_000;
+/** Rows of more cells are read the slow way. */
+const MOST_CELLS = 64;
 /** The sign of a negative number of nines, the only possible value that is a fault mark. */
 const NINES_BELOW = /^\s*[-−]99/;
 
@@ -48,7 +51,12 @@ export async function readUnitLog(
     mapping.sheet === undefined
       ? source
       : await (await import('../table/sheet.js')).sheetText(source, mapping.sheet);
-  await eachRow(text, mapping, (cells, line) => reader.row(cells, line));
+  await eachRow(
+    text,
+    mapping,
+    (cells, line) => reader.row(cells, line),
+    (all, start, end, line) => reader.plainRow(all, start, end, line),
+  );
   return reader.finish(evidence, addedSeconds);
 }
 
@@ -69,8 +77,14 @@ class LogReader {
   /** A row with too few cells; whether the file ends within it shows only with the next row. */
   #short: { cells: string[]; line: number } | undefined;
 
+  readonly #plain: PlainCells;
+  /** Temperatures of the row that is looked at. */
+  readonly #found: Float64Array;
+
   constructor(mapping: LogMapping) {
     this.#mapping = mapping;
+    this.#plain = new PlainCells(mapping, MOST_CELLS);
+    this.#found = new Float64Array(mapping.channels.length);
     this.#channels = mapping.channels.map((c) => ({ ...c, values: new NumberWriter() }));
     this.#states = mapping.states.map((s) => ({ ...s, values: new TextWriter() }));
     this.#rowTimes = new RowTimes(mapping.time);
@@ -82,6 +96,43 @@ class LogReader {
     if (this.#short !== undefined) this.#takeShort(this.#short);
     if (cells.length < this.#needed) this.#short = { cells, line };
     else this.#take(cells, line);
+    return true;
+  }
+
+  /**
+   * Takes a row that is plain numbers, a time of the day before it, and words as in the row before, without cutting
+   * it; false for every other, and nothing is taken.
+   */
+  plainRow(text: string, start: number, end: number, line: number): boolean {
+    if (line <= this.#mapping.headerRow || this.#short !== undefined) return false;
+    const cells = this.#plain;
+    if (!cells.cut(text, start, end)) return false;
+    if (cells.count < this.#needed || cells.count > this.#width || this.#times.length >= MOST_ROWS)
+      return false;
+    const [first = 0, second] = this.#mapping.time.columns;
+    const time = this.#rowTimes.plain(
+      text,
+      { start: cells.startOf(first), end: cells.endOf(first) },
+      second === undefined ? undefined : { start: cells.startOf(second), end: cells.endOf(second) },
+    );
+    if (Number.isNaN(time)) return false;
+    const found = this.#found;
+    let i = 0;
+    for (const { column, unit } of this.#channels) {
+      const number = cells.number(column);
+      const celsius = toCelsius(number, unit);
+      if ((!isPossible(celsius) || number <= -99) && !cells.isEmpty(column)) return false;
+      found[i++] = celsius;
+    }
+    for (const { column, values } of this.#states) {
+      const { last } = values;
+      if (last === undefined || column >= cells.count || !cells.says(column, last)) return false;
+    }
+    this.#times.push(time);
+    this.#rows.push(line);
+    i = 0;
+    for (const { values } of this.#channels) values.push(found[i++] as number);
+    for (const { values } of this.#states) values.pushLast();
     return true;
   }
 

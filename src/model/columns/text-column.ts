@@ -47,6 +47,16 @@ export class TextWriter {
     this.#codes.push(this.#lastCode);
   }
 
+  /** The text of the row before; undefined for the first. */
+  get last(): string | undefined {
+    return this.#lastCode < 0 ? undefined : this.#last;
+  }
+
+  /** The text of the row before once more. */
+  pushLast(): void {
+    this.#codes.push(this.#lastCode);
+  }
+
   /** Empty where there is no such row. */
   at(index: number): string {
     return this.#texts[this.#codes.at(index)] ?? '';

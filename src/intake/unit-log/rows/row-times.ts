@@ -10,7 +10,16 @@ export type RowTime =
   | { is: 'no-time' | 'bad-time' | 'time-in-gap'; detail: string };
 
 /** `HH:MM`, `HH:MM:SS` and nothing else: what nearly every row has. */
-const CLOCK_LENGTHS: ReadonlySet<number> = new Set([5, 8]);
+const SHORT_CLOCK = 5;
+const LONG_CLOCK = 8;
+/** A blank or T between date and time. */
+const isGap = (character: number) => character === 32 || character === 84;
+
+/** Where a cell lies in a text. */
+export interface Cell {
+  start: number;
+  end: number;
+}
 
 /** Reads the times of a log's rows; a date that the row before had too is not read again. */
 export class RowTimes {
@@ -34,6 +43,18 @@ export class RowTimes {
     return this.#slow(unwrapped(first.trim()), second === undefined ? undefined : unwrapped(second.trim()));
   }
 
+  /** The time of a row whose cells lie in a text, where the quick way gives it; NaN for all else. */
+  plain(text: string, first: Cell, second: Cell | undefined): number {
+    const date = this.#lastDate;
+    if (date.length === 0 || this.#clock === undefined || !text.startsWith(date, first.start))
+      return Number.NaN;
+    if (second !== undefined && first.end - first.start !== date.length) return Number.NaN;
+    const at = second?.start ?? first.start + date.length + 1;
+    if (second === undefined && !isGap(text.charCodeAt(at - 1))) return Number.NaN;
+    const wall = this.#wallAt(text, at, (second ?? first).end);
+    return Number.isNaN(wall) ? wall : (this.#clock.steady(wall) ?? Number.NaN);
+  }
+
   /** Wall time when the date is the last row's and the time of day is plain digits; NaN for the slow way. */
   #quick(first: string, second: string | undefined): number {
     let clockAt = 0;
@@ -44,17 +65,20 @@ export class RowTimes {
       clockAt = length + 1;
       clock = first;
     } else if (first !== this.#lastDate) return Number.NaN;
-    if (clock === undefined || !CLOCK_LENGTHS.has(clock.length - clockAt)) return Number.NaN;
-    const separator = clockAt === 0 ? 32 : clock.charCodeAt(clockAt - 1);
-    if (separator !== 32 && separator !== 84) return Number.NaN;
-    const hour = twoDigits(clock, clockAt);
-    const minute = twoDigits(clock, clockAt + 3);
-    const long = clock.length - clockAt === 8;
-    const second60 = long ? twoDigits(clock, clockAt + 6) : 0;
-    if (clock.charCodeAt(clockAt + 2) !== 58 || (long && clock.charCodeAt(clockAt + 5) !== 58))
-      return Number.NaN;
-    if (!(hour < 24 && minute < 60 && second60 < 60)) return Number.NaN;
-    return this.#lastMidnight + ((hour * 60 + minute) * 60 + second60) * 1000;
+    if (clock === undefined || (clockAt > 0 && !isGap(clock.charCodeAt(clockAt - 1)))) return Number.NaN;
+    return this.#wallAt(clock, clockAt, clock.length);
+  }
+
+  /** Wall time of the last date with the plain time of day that stands in a text; NaN where there is none. */
+  #wallAt(text: string, at: number, end: number): number {
+    const long = end - at === LONG_CLOCK;
+    if (!long && end - at !== SHORT_CLOCK) return Number.NaN;
+    const hour = twoDigits(text, at);
+    const minute = twoDigits(text, at + 3);
+    const second = long ? twoDigits(text, at + 6) : 0;
+    if (text.charCodeAt(at + 2) !== 58 || (long && text.charCodeAt(at + 5) !== 58)) return Number.NaN;
+    if (!(hour < 24 && minute < 60 && second < 60)) return Number.NaN;
+    return this.#lastMidnight + ((hour * 60 + minute) * 60 + second) * 1000;
   }
 
   #slow(first: string, second: string | undefined): RowTime {
