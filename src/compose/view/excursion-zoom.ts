@@ -17,11 +17,15 @@ export function worthZoom(result: TemperatureResult): Excursion[] {
     .sort((a, b) => a.from - b.from);
 }
 
-/** The excursions that matter, close up; the alternative text has their numbers. */
+/**
+ * The excursions that matter, close up, two to a picture, so that they fill the pages; the alternative texts have their
+ * numbers.
+ * @param name what the pictures are called, before their count
+ */
 export function zoomOf(
   view: View,
   result: TemperatureResult,
-  asset: string,
+  name: string,
 ): { blocks: Block[]; drawings: Map<string, string> } {
   const { format, labels, startZone } = view;
   const log = view.input.logs.find((one) => one.evidence === result.log);
@@ -32,7 +36,7 @@ export function zoomOf(
   const cause = (one: Excursion) => labels(`cause.${one.cause.is}`);
   const title = (one: Excursion) =>
     `${format.dayOf(one.from, startZone)}, ${format.clock(one.from, startZone)}: ${format.duration(one.seconds)}, ${format.short(one.peak)}; ${cause(one)}`;
-  const said = shown.map((one) =>
+  const said = (one: Excursion) =>
     wordsOf(
       view.words.line('alt-excursion', {
         number: numbered.get(one.id),
@@ -43,15 +47,28 @@ export function zoomOf(
         degreeHours: { is: 'degree-hours', kelvinHours: one.degreeHours },
         cause: cause(one).toLowerCase(),
       }),
-    ),
-  );
+    );
+  const pairs = Array.from({ length: Math.ceil(shown.length / 2) }, (_, i) => ({
+    asset: `${name}-${i + 1}.svg`,
+    pair: shown.slice(2 * i, 2 * i + 2),
+  }));
   return {
     blocks: [
       { is: 'heading', level: 2, text: labels('sub.zoom') },
-      { is: 'picture', asset, alt: said.join(' '), caption: [] },
+      ...pairs.map(
+        ({ asset, pair }): Block => ({
+          is: 'picture',
+          asset,
+          alt: pair.map(said).join(' '),
+          caption: [],
+        }),
+      ),
     ],
-    drawings: new Map([
-      [asset, zoomChart({ result, log, zone: startZone, shown, numbered, title }, format, labels)],
-    ]),
+    drawings: new Map(
+      pairs.map(({ asset, pair }) => [
+        asset,
+        zoomChart({ result, log, zone: startZone, shown: pair, numbered, title }, format, labels),
+      ]),
+    ),
   };
 }

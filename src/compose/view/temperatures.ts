@@ -34,7 +34,7 @@ export function temperatureSection(view: View): Drawn {
     else {
       drawings.set(name, drawing);
       blocks.push({ is: 'picture', asset: name, alt: altOf(view, result), caption: [] });
-      const zoom = zoomOf(view, result, `excursions-${i + 1}.svg`);
+      const zoom = zoomOf(view, result, `excursions-${i + 1}`);
       for (const [asset, drawn] of zoom.drawings) drawings.set(asset, drawn);
       blocks.push(...zoom.blocks);
     }
