@@ -60,7 +60,8 @@ function byTheShipper({ id, weighs, facts }: Finding, all: readonly Finding[]): 
     : [];
 }
 
-function lineOf({ facts }: Pick<Finding, 'facts'>): string | undefined {
+/** The line that a finding is about, where it is one. */
+export function lineOf({ facts }: Pick<Finding, 'facts'>): string | undefined {
   const line = facts.line;
   return typeof line === 'object' && line.is === 'line' ? line.line : undefined;
 }

@@ -1,7 +1,7 @@
 import type { Finding, GapResult, PositionPoint, PositionRow } from '../../model/results.js';
 import type { Element } from '../../model/rule-set.js';
 import type { ClaimEntry } from '../../model/state.js';
-import { bearingsOf, type Place, type Side } from './bearings.js';
+import { bearingsOf, lineOf, type Place, type Side } from './bearings.js';
 import { claimedLines, findingAbout, gapAbout } from './claimed-lines.js';
 import { saidPoints } from './said-points.js';
 
@@ -54,8 +54,7 @@ export function positionOf({
   const put = (place: Place, side: Side, point: PositionPoint) => at(place)[side].push(point);
 
   for (const finding of findings)
-    for (const { place, side } of bearingsOf(finding, findings))
-      put(place, side, { from: { is: 'finding', id: finding.id }, evidence: finding.evidence });
+    for (const { place, side } of bearingsOf(finding, findings)) put(place, side, pointOfFinding(finding));
   for (const { place, side, point } of saidPoints(entries)) put(place, side, point);
   for (const gap of gaps) for (const { place, side } of lackOf(gap)) put(place, side, pointOf(gap));
 
@@ -138,6 +137,14 @@ function lackOf(gap: GapResult): { place: Place; side: Side }[] {
         ? ('againstCarrier' as const)
         : ('weak' as const),
   }));
+}
+
+function pointOfFinding(finding: Finding): PositionPoint {
+  const line = lineOf(finding);
+  return {
+    from: { is: 'finding', id: finding.id, ...(line === undefined ? {} : { line }) },
+    evidence: finding.evidence,
+  };
 }
 
 const pointOf = (gap: GapResult): PositionPoint => ({

@@ -86,8 +86,14 @@ export interface SupportingPaper {
 
 /** What speaks for or against one thing that a side must show. */
 export interface PositionPoint {
-  /** A finding of the assessment by its id, a requirement by its rule's id, or an entry of the claim. */
-  from: { is: 'finding'; id: string } | { is: 'gap'; id: string } | { is: 'claim-entry'; seq: number };
+  /**
+   * A finding of the assessment by its id and, where it is about one, its line; a requirement by its rule's id; or an
+   * entry of the claim.
+   */
+  from:
+    | { is: 'finding'; id: string; line?: string }
+    | { is: 'gap'; id: string }
+    | { is: 'claim-entry'; seq: number };
   evidence: EvidenceId[];
 }
 

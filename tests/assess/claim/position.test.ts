@@ -250,6 +250,16 @@ describe('what the carrier must show: both freedom from negligence and an except
   });
 });
 
+it('a point says which line its finding is about', () => {
+  const outside = (name: string) =>
+    found('instruction-outside-published-range', 'open', { line: { is: 'line', line: name } });
+  const rows = position({ findings: [outside('romaine'), outside('celery')] });
+  expect(row(rows, 'excepted-cause', 'act-of-shipper').weak.map((point) => point.from)).toEqual([
+    { is: 'finding', id: 'instruction-outside-published-range', line: 'romaine' },
+    { is: 'finding', id: 'instruction-outside-published-range', line: 'celery' },
+  ]);
+});
+
 describe('a claim that names its lines', () => {
   const of = (id: FindingId, name: string) => found(id, undefined, { line: { is: 'line', line: name } });
   const findings = [

@@ -1,3 +1,4 @@
+import { lineOf } from '../../../assess/claim/bearings.js';
 import { withoutCause } from '../../../assess/claim/position.js';
 import type { ClaimResult, PositionPoint, PositionRow } from '../../../model/results.js';
 import { type Block, type Cell, type Inline, plain, text } from '../../blocks.js';
@@ -92,7 +93,10 @@ function sideCell({ labels }: View, side: Side, index: number): Cell {
 /** The heaviest findings and entries by themselves, the others counted; requirements by their titles in one line. */
 function sideWords(view: View, claim: ClaimResult, points: readonly PositionPoint[]): Inline[][] {
   const { labels } = view;
-  const said = points.flatMap((point) => pointWords(view, claim, point));
+  const said = points.flatMap((point, i) => {
+    const same = (one: PositionPoint) => JSON.stringify(one) === JSON.stringify(point);
+    return pointWords(view, claim, point, points.slice(0, i).filter(same).length);
+  });
   const more = said.length - MOST;
   const lacking = points.flatMap(({ from }) => {
     const gap =
@@ -116,11 +120,19 @@ function sideWords(view: View, claim: ClaimResult, points: readonly PositionPoin
   ];
 }
 
-function pointWords(view: View, claim: ClaimResult, { from, evidence }: PositionPoint): Inline[][] {
+/** `nth` tells findings apart that are alike in id, line and evidence. */
+function pointWords(
+  view: View,
+  claim: ClaimResult,
+  { from, evidence }: PositionPoint,
+  nth: number,
+): Inline[][] {
   switch (from.is) {
     case 'finding': {
-      const same = (ids: readonly string[]) => ids.join() === evidence.join();
-      const found = view.input.assessment.findings.find((one) => one.id === from.id && same(one.evidence));
+      const alike = view.input.assessment.findings.filter(
+        (one) => one.id === from.id && lineOf(one) === from.line && one.evidence.join() === evidence.join(),
+      );
+      const found = alike[nth] ?? alike[0];
       return found === undefined ? [] : [findingLine(view, found)];
     }
     case 'claim-entry': {
