@@ -126,7 +126,7 @@ export async function putTogether(
   if (options.json === true) return output.json(report);
   for (const notice of report.notices) output.note(printable(notice));
   const where = printable(relative(process.cwd(), options.out) || options.out);
-  output.line(`${where}: ${report.letter} to ${printable(report.to)}`);
+  output.line(`${where}: ${report.letter}${report.to === undefined ? '' : ` to ${printable(report.to)}`}`);
   for (const { name, bytes, sha256 } of report.files) output.line(`  ${name}  ${bytes} bytes  ${sha256}`);
   const list = (title: string, items: readonly string[]) => {
     if (items.length === 0) return;
@@ -143,6 +143,6 @@ export async function putTogether(
   list('What speaks for you, but rests on what the reader’s copy leaves out:', report.kept);
   list('Keep in mind:', report.cautions);
   output.note(
-    `Nothing was sent; entry ${report.entry} of the record notes the files. When you have sent it: dossier record claim letter ${report.letter} --way sent --with "${printable(report.to)}"`,
+    `Nothing was sent; entry ${report.entry} of the record notes the files. When you have sent it: dossier record claim letter ${report.letter} --way sent --with "${printable(report.to ?? 'NAME')}"`,
   );
 }

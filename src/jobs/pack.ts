@@ -38,7 +38,8 @@ export interface PackReport extends Told {
   folder: string;
   letter: LetterKind;
   claim?: ClaimId;
-  to: string;
+  /** Left out when it must be filled in. */
+  to?: string;
   files: PackedFile[];
   /** Places in the letter that a person fills in before it is signed. */
   toFillIn: string[];
@@ -47,6 +48,9 @@ export interface PackReport extends Told {
   entry: number;
   notices: string[];
 }
+
+/** What the record says where the name is a place to fill in. */
+const NOT_NAMED = '(not named)';
 
 /** Federal Rules of Evidence 902(11) and (13), (14): what else they ask is from memory. */
 const OF_CERTIFICATE =
@@ -105,21 +109,20 @@ async function finish(
   const list = Buffer.from(enclosuresText(files, labels), 'utf8');
   files.push(await staging.write('enclosures.txt', 'enclosures', list));
   const told = await toldBeside(asked, reader, { ...paper, ...reader.whole });
-  const to = asked.to?.name ?? labels('blank.recipient');
   const ofClaim = asked.claim === undefined ? {} : { claim: asked.claim };
   await staging.finish();
   const [entry] = await record.append([
     {
       type: 'claim-noted',
       by: input.by,
-      body: { is: 'answered', ...ofClaim, letter: asked.kind, to, files },
+      body: { is: 'answered', ...ofClaim, letter: asked.kind, to: asked.to?.name ?? NOT_NAMED, files },
     },
   ]);
   return {
     folder: input.out,
     letter: asked.kind,
     ...ofClaim,
-    to,
+    ...(asked.to === undefined ? {} : { to: asked.to.name }),
     files,
     toFillIn: letter.blanks,
     ...(certified === undefined ? {} : { certificateToFillIn: certified.draft.blanks }),

@@ -90,6 +90,13 @@ describe('before there is a claim', () => {
     );
   });
 
+  it('a request for an inspection leaves the name to fill in, and the record says so', async () => {
+    const report = await packed({ letter: 'inspection-request' });
+    expect(report).not.toHaveProperty('to');
+    expect(report.toFillIn.slice(0, 2)).toEqual(['name of who gets this', 'address']);
+    expect(lastEntry()?.body).toMatchObject({ letter: 'inspection-request', to: '(not named)' });
+  });
+
   it('a denial is refused, and nothing is left behind', async () => {
     const target = out();
     const size = sizeNow();
