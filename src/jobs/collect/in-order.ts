@@ -1,7 +1,7 @@
 import { availableParallelism } from 'node:os';
 
-/** Files that are examined side by side: one for each core and two that wait for the disk. Memory stays bounded. */
-const AT_ONCE = Math.min(8, availableParallelism() + 2);
+/** Files that are examined side by side: one for each core and some that wait for the disk. Memory stays bounded. */
+const AT_ONCE = Math.min(8, availableParallelism() + 4);
 
 /** Runs `work` a few at a time and hands each result on in the order of the list. */
 export async function inOrder<T, R>(
