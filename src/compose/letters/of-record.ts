@@ -1,3 +1,4 @@
+import { lineOf } from '../../assess/claim/bearings.js';
 import type { Finding, PulpGroup } from '../../model/results.js';
 import { celsius } from '../../model/temperature.js';
 import { escapeMarkdown } from '../words/escape.js';
@@ -91,7 +92,10 @@ function helpLines(view: LetterView<LetterInput>): MarkdownText[] {
   const { assessment, claim } = view.input;
   const position = claim?.result?.position ?? [];
   const points = (side: 'forCarrier' | 'againstCarrier') =>
-    position.flatMap((row) => row[side].flatMap(({ from }) => (from.is === 'finding' ? [from.id] : [])));
+    position.flatMap((row) =>
+      row[side].flatMap(({ from }) => (from.is === 'finding' ? [pointKey(from.id, from.line)] : [])),
+    );
+  const key = (finding: Finding) => pointKey(finding.id, lineOf(finding));
   const [forCarrier, against] = [points('forCarrier'), new Set(points('againstCarrier'))];
   const helps = byWeight(
     assessment.findings.filter(({ weighs, weight }) => weighs === 'helps' && weight >= LEAST_WEIGHT),
@@ -100,14 +104,17 @@ function helpLines(view: LetterView<LetterInput>): MarkdownText[] {
     position.length === 0
       ? helps
       : helps
-          .filter(({ id }) => forCarrier.includes(id) && !against.has(id))
-          .sort((one, other) => forCarrier.indexOf(one.id) - forCarrier.indexOf(other.id));
+          .filter((one) => forCarrier.includes(key(one)) && !against.has(key(one)))
+          .sort((one, other) => forCarrier.indexOf(key(one)) - forCarrier.indexOf(key(other)));
   return chosen.flatMap((finding) => {
     const sentence = view.sentence(finding);
     const element = escapeMarkdown(capital(view.labels(`element.${finding.element}`)));
     return sentence === undefined ? [] : [new MarkdownText(`**${element}:** ${sentence}`)];
   });
 }
+
+/** A finding as a point of the table names it. */
+const pointKey = (id: string, line: string | undefined) => JSON.stringify([id, line ?? null]);
 
 const capital = (words: string) => words.charAt(0).toLocaleUpperCase() + words.slice(1);
 

@@ -116,7 +116,10 @@ describe('what a letter says', () => {
     const input = await letterInput('denial');
     const { claim } = input;
     if (claim?.result === undefined) throw new Error('the sample has a result');
-    const point = (id: string) => ({ from: { is: 'finding' as const, id }, evidence: [] });
+    const point = (id: string) => ({
+      from: { is: 'finding' as const, id, ...(id.startsWith('warm') ? { line: 'romaine' } : {}) },
+      evidence: [],
+    });
     const row = (forCarrier: string[], againstCarrier: string[]) => ({
       element: 'freedom-from-negligence' as const,
       by: 'carrier' as const,
