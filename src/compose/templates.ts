@@ -1,9 +1,9 @@
 import { access, readdir, readFile } from 'node:fs/promises';
 import { extname, join } from 'node:path';
-import { parseDocument } from 'yaml';
 import { z } from 'zod';
 import { DossierError } from '../model/error.js';
 import { SHIPPED } from './shipped.js';
+import { readTemplateYaml } from './words/template-yaml.js';
 
 export { SHIPPED } from './shipped.js';
 
@@ -65,20 +65,19 @@ export async function sectionOrder(
   if (!templates.changed.has('sections.yaml')) return shipped;
   const file = templates.fileOf('sections.yaml');
   const text = await readFile(file, 'utf8');
-  const refuse = (message: string, row?: number) =>
+  const fix = `Write a list of section names: ${shipped.join(', ')}.`;
+  const { read, rowOf } = readTemplateYaml(z.array(z.string()), text, file, {
+    what: 'the order of sections is not a list of names',
+    fix,
+  });
+  const refuse = (message: string, index: number) =>
     new DossierError('bad-template', message, {
-      where: { file, ...(row === undefined ? {} : { row }) },
-      fix: `Write a list of section names: ${shipped.join(', ')}.`,
+      where: { file, row: rowOf([index]) },
+      fix,
     });
-  const document = parseDocument(text);
-  const [error] = document.errors;
-  if (error !== undefined) throw refuse(error.message.split('\n')[0] ?? '', error.linePos?.[0].line);
-  const read = z.array(z.string()).safeParse(document.toJS());
-  if (!read.success) throw refuse('the order of sections is not a list of names');
-  const unknown = read.data.find((name) => !shipped.includes(name));
-  const rowOf = (name: string) => text.split('\n').findIndex((line) => line.includes(name)) + 1 || undefined;
-  if (unknown !== undefined) throw refuse(`there is no section "${unknown}"`, rowOf(unknown));
-  const twice = read.data.find((name, i) => read.data.indexOf(name) !== i);
-  if (twice !== undefined) throw refuse(`the section "${twice}" stands twice`, rowOf(twice));
-  return [...read.data, ...shipped.filter((name) => !read.data.includes(name))];
+  read.forEach((name, i) => {
+    if (!shipped.includes(name)) throw refuse(`there is no section "${name}"`, i);
+    if (read.indexOf(name) !== i) throw refuse(`the section "${name}" stands twice`, i);
+  });
+  return [...read, ...shipped.filter((name) => !read.includes(name))];
 }

@@ -1,9 +1,10 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import exifr from 'exifr';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { build, collect, newDelivery, verifyDossier } from '../../src/index.js';
+import { readCopy } from '../../src/jobs/copies/read.js';
 import { trueOfBoth } from '../../src/jobs/copies/true-of-both.js';
 import { describe as say } from '../../src/jobs/describe.js';
 import type { Assessment, Finding } from '../../src/model/results.js';
@@ -87,6 +88,26 @@ describe('a copy for the receiver', () => {
   it('is refused for a reader that nothing is said of', async () => {
     await expect(built({ for: 'nobody' })).rejects.toThrow(
       expect.objectContaining({ code: 'bad-usage', where: { field: '--for' } }),
+    );
+  });
+});
+
+describe('copies.yaml of a carrier', () => {
+  it.each([
+    ['a field that there is not', 'surveyor:\n  title: a surveyor\n  positions: true\n  position: true\n', 4],
+    [
+      'a kind that there is not',
+      'surveyor:\n  title: x\n  positions: true\n  leaveOut:\n    kinds: [pulps]\n',
+      5,
+    ],
+    ['a title without English', 'surveyor:\n  positions: true\n  title: { es: el perito }\n', 3],
+    ['no title', 'a:\n  title: a\n  positions: true\nsurveyor:\n  positions: true\n', 4],
+    ['what is not YAML', 'surveyor:\n  title: a\n  title: b\n', 3],
+  ])('is refused with file and line: %s', async (_, text, row) => {
+    const file = join(root, 'copies.yaml');
+    writeFileSync(file, text);
+    await expect(readCopy(file, 'surveyor')).rejects.toThrow(
+      expect.objectContaining({ code: 'bad-template', where: expect.objectContaining({ file, row }) }),
     );
   });
 });

@@ -1,6 +1,6 @@
-import { parseDocument } from 'yaml';
 import { z } from 'zod';
 import { DossierError } from '../../model/error.js';
+import { readTemplateYaml } from './template-yaml.js';
 
 const groups = z.record(z.string(), z.record(z.string(), z.string()));
 
@@ -14,7 +14,8 @@ export interface Labels {
 
 /** Reads labels.yaml: groups of names, each with its words; a carrier's own lines take the place of the shipped. */
 export function readLabels(yaml: string, file: string, own?: { text: string; file: string }): Labels {
-  const words = new Map([...wordsIn(yaml, file), ...(own === undefined ? [] : wordsIn(own.text, own.file))]);
+  const shipped = wordsIn(yaml, file);
+  const words = new Map([...shipped.words, ...(own === undefined ? [] : ownWordsIn(own, shipped).words)]);
   const find = (key: string) => words.get(key);
   return Object.assign(
     (key: string): string => {
@@ -39,25 +40,34 @@ export function labelsOfCopy(labels: Labels): Labels {
   return Object.assign((key: string): string => find(key) ?? labels(key), { find });
 }
 
-function wordsIn(yaml: string, file: string): (readonly [string, string])[] {
-  const document = parseDocument(yaml);
-  const [error] = document.errors;
-  if (error !== undefined)
-    throw new DossierError('bad-template', error.message.split('\n')[0] ?? 'not YAML', {
-      where: { file, ...(error.linePos === undefined ? {} : { row: error.linePos[0].line }) },
-      fix: 'Compare the file with the shipped templates/words/en/labels.yaml.',
-    });
-  const read = groups.safeParse(document.toJS());
-  if (!read.success)
-    throw new DossierError(
-      'bad-template',
-      `labels are not groups of name: words (${read.error.issues[0]?.path.join('.') ?? ''})`,
-      {
-        where: { file },
-        fix: 'Compare the file with the shipped templates/words/en/labels.yaml.',
-      },
-    );
-  return Object.entries(read.data).flatMap(([group, names]) =>
-    Object.entries(names).map(([name, value]) => [`${group}.${name}`, value] as const),
-  );
+interface ReadWords {
+  words: ReadonlyMap<string, string>;
+  rowOf: (key: string) => number;
+}
+
+function wordsIn(yaml: string, file: string): ReadWords {
+  const { read, rowOf } = readTemplateYaml(groups, yaml, file, {
+    what: 'labels are not groups of name: words',
+    fix: 'Compare the file with the shipped templates/words/en/labels.yaml.',
+  });
+  return {
+    words: new Map(
+      Object.entries(read).flatMap(([group, names]) =>
+        Object.entries(names).map(([name, value]) => [`${group}.${name}`, value] as const),
+      ),
+    ),
+    rowOf: (key) => rowOf(key.split('.')),
+  };
+}
+
+/** A name that the shipped labels do not have is a slip: its words would never be printed. */
+function ownWordsIn({ text, file }: { text: string; file: string }, shipped: ReadWords): ReadWords {
+  const own = wordsIn(text, file);
+  for (const key of own.words.keys())
+    if (!shipped.words.has(key))
+      throw new DossierError('bad-template', `there is no label "${key}"`, {
+        where: { file, row: own.rowOf(key), field: key },
+        fix: 'Leave the line out, or write the name as it stands in the shipped templates/words/en/labels.yaml.',
+      });
+  return own;
 }

@@ -1,6 +1,6 @@
-import { parseDocument } from 'yaml';
 import { z } from 'zod';
 import { DossierError } from '../../model/error.js';
+import { readTemplateYaml } from './template-yaml.js';
 
 const groups = z.record(z.string(), z.record(z.string(), z.string().min(1)));
 
@@ -19,6 +19,7 @@ interface Pattern {
   said: string;
 }
 
+const FIX = 'Compare the file with the shipped templates/words/es/remarks.yaml.';
 const PLACE = /\{(\w+)\}/g;
 
 /**
@@ -26,28 +27,20 @@ const PLACE = /\{(\w+)\}/g;
  * Throws DossierError `bad-template` with file and line, also for words that leave a place out or have one too many.
  */
 export function readRemarks(yaml: string, file: string): Remarks {
-  const document = parseDocument(yaml, { stringKeys: true });
-  const lines = yaml.split('\n');
-  const refuse = (message: string, row: number | undefined) =>
-    new DossierError('bad-template', message, {
-      where: { file, ...(row === undefined || row < 1 ? {} : { row }) },
-      fix: 'Compare the file with the shipped templates/words/es/remarks.yaml.',
-    });
-  const [error] = document.errors;
-  if (error !== undefined) throw refuse(error.message.split('\n')[0] ?? '', error.linePos?.[0].line);
-  const read = groups.safeParse(document.toJS());
-  if (!read.success)
-    throw refuse(`remarks are not groups of sentence: words (${read.error.issues[0]?.path.join('.')})`, 1);
+  const { read, rowOf } = readTemplateYaml(groups, yaml, file, {
+    what: 'remarks are not groups of sentence: words',
+    fix: FIX,
+  });
   const patterns = new Map(
-    Object.entries(read.data).map(([group, sentences]) => [
+    Object.entries(read).map(([group, sentences]) => [
       group,
       Object.entries(sentences).map(([written, said]): Pattern => {
         const places = placesIn(written);
         if (places.join() !== placesIn(said).join())
-          throw refuse(
-            `"${written}" and its words do not have the same places`,
-            lines.findIndex((line) => line.includes(written)) + 1,
-          );
+          throw new DossierError('bad-template', `"${written}" and its words do not have the same places`, {
+            where: { file, row: rowOf([group, written]) },
+            fix: FIX,
+          });
         return { written: patternOf(written), places: placesAsWritten(written), said };
       }),
     ]),

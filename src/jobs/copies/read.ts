@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
-import { parseDocument } from 'yaml';
 import { z } from 'zod';
 import { OPTIONAL_SECTIONS } from '../../compose/sections.js';
+import { readYamlAs } from '../../intake/yaml.js';
 import type { Language } from '../../model/delivery.js';
 import { DossierError } from '../../model/error.js';
 import { evidence, subjectName } from '../../model/evidence.js';
@@ -44,22 +44,10 @@ export const OWN = 'own';
 export async function readCopy(file: string, name: string): Promise<Copy | undefined> {
   if (name === OWN) return undefined;
   const text = await readFile(file, 'utf8');
-  const document = parseDocument(text);
-  const [error] = document.errors;
-  const refuse = (message: string, row?: number) =>
-    new DossierError('bad-template', message, {
-      where: { file, ...(row === undefined ? {} : { row }) },
-      fix: 'Compare it with the shipped templates/copies.yaml.',
-    });
-  if (error !== undefined) throw refuse(error.message.split('\n')[0] ?? '', error.linePos?.[0].line);
-  const read = copies.safeParse(document.toJS());
-  if (!read.success) {
-    const [issue] = read.error.issues;
-    throw refuse(`${issue?.path.join('.') ?? ''}: ${issue?.message ?? 'not as it must be'}`);
-  }
-  const found = read.data[name];
+  const { read } = readYamlAs(copies, text, file, 'bad-template');
+  const found = read[name];
   if (found !== undefined) return { ...found, name };
-  const choices = [OWN, ...Object.keys(read.data)];
+  const choices = [OWN, ...Object.keys(read)];
   throw new DossierError('bad-usage', `there is no copy "${name}"`, {
     where: { field: '--for' },
     fix: `Use one of ${choices.join(', ')}, or add it to copies.yaml in a folder of your own (--templates).`,
