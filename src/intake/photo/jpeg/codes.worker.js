@@ -4,8 +4,10 @@
 
 /** Bits that one look-up of `steps` covers. */
 export const STEP_BITS = 12;
-/** In a step: the block ends with it. */
-export const ENDS = 128 << 4;
+/** Places that a step goes on when the block ends with it, beside those before the end. */
+export const END_PLACES = 128;
+/** Places of a step that tells not even one coefficient: further than any block reaches. */
+const NO_PLACES = 255;
 
 /**
  * What the next 16 bits begin with: length of the code × 256 + symbol; 0 where no code begins so.
@@ -29,14 +31,13 @@ export function codesOf({ counts, symbols }) {
 }
 
 /**
- * As many coefficients as the next bits tell whole: bits that they take + 16 × places that they go on in the block,
- * and `ENDS` where the end of the block is among them; 0 where not even one is told. Only how far a coefficient
- * reaches is needed, not what it is.
+ * As many coefficients as the next bits tell whole, up to the end of the block: bits that they take + 16 × places
+ * that they go on in it. Only how far a coefficient reaches is needed, not what it is.
  * @param {Uint16Array} codes
  * @returns {Uint16Array}
  */
 export function stepsOf(codes) {
-  const steps = new Uint16Array(1 << STEP_BITS);
+  const steps = new Uint16Array(1 << STEP_BITS).fill(NO_PLACES << 4);
   for (let bits = 0; bits < steps.length; bits++) {
     let used = 0;
     let places = 0;
@@ -44,14 +45,14 @@ export function stepsOf(codes) {
       const code = codes[(bits << (16 - STEP_BITS + used)) & 0xffff] ?? 0;
       const length = code >> 8;
       const [run, size] = [(code >> 4) & 15, code & 15];
-      if (length === 0 || used + length + size > STEP_BITS || places > 63) break;
+      if (length === 0 || used + length + size > STEP_BITS) break;
+      const ends = size === 0 && run !== 15;
+      // 63 places are a whole block; more would look like an end.
+      if (!ends && places + run + 1 > 63) break;
       used += length + size;
-      if (size === 0 && run !== 15) {
-        steps[bits] = used | (places << 4) | ENDS;
-        break;
-      }
-      places += run + 1;
+      places += ends ? END_PLACES : run + 1;
       steps[bits] = used | (places << 4);
+      if (ends) break;
     }
   }
   return steps;

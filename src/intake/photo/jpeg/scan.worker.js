@@ -1,6 +1,6 @@
 // Decodes the scan of a plain JPEG photo to its end and keeps the mean brightness of each block of 8 × 8 pixels.
 
-import { codesOf, ENDS, STEP_BITS, stepsOf } from './codes.worker.js';
+import { codesOf, END_PLACES, STEP_BITS, stepsOf } from './codes.worker.js';
 
 /** @typedef {import('./head.worker.js').Head} Head */
 /** @typedef {{ grey: Uint8Array, width: number, height: number }} GreyPicture */
@@ -116,21 +116,21 @@ function decodeUnits(view, begin, end, { from, to, columns, across, down, stride
       while (place < 64) {
         const word = view.getInt32(at >>> 3) << (at & 7);
         let step = steps[word >>> (32 - STEP_BITS)] ?? 0;
-        let reached = place + ((step >> 4) & 127);
-        if (step !== 0 && step < ENDS && reached <= 64) {
+        let reached = place + (step >> 4);
+        if (reached <= 64) {
           at += step & 15;
           place = reached;
           // The word still holds the bits for a second look: reading it anew is what takes time.
           step = steps[(word << (step & 15)) >>> (32 - STEP_BITS)] ?? 0;
-          reached = place + ((step >> 4) & 127);
-          if (step !== 0 && step < ENDS && reached <= 64) {
+          reached = place + (step >> 4);
+          if (reached <= 64) {
             at += step & 15;
             place = reached;
             continue;
           }
-          if (step < ENDS || reached >= 64) continue;
+          if (reached < END_PLACES || reached >= END_PLACES + 64) continue;
         }
-        if (step >= ENDS && reached < 64) {
+        if (reached >= END_PLACES && reached < END_PLACES + 64) {
           at += step & 15;
           break;
         }
