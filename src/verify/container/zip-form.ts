@@ -116,7 +116,6 @@ async function compareEntry(
   const bytes = Buffer.from(name, 'utf8');
   const wide = unpack(EXTRA_64, raw, sizeOf(CENTRAL) + bytes.length);
   const size = (record.size === ABSENT ? wide.size : record.size) ?? 0;
-  const is64 = size > MOST_32 || at > MOST_32;
   const after = isPayload(name);
   const [time = 0, day = 0] = date.split(' ').map(Number);
   const own = {
@@ -126,41 +125,45 @@ async function compareEntry(
     'length of the name': bytes.length,
   };
   const sizes = { checksum: record.checksum ?? 0, 'packed size': size, size };
-  const far = is64 ? { 'packed size': ABSENT, size: ABSENT, offset: ABSENT } : { ...sizes, offset: at };
-  const expected = Buffer.concat([
-    pack(CENTRAL, {
-      ...{ mark: 0x02014b50, program: PROGRAM, version: is64 ? 45 : 20, attributes: ATTRIBUTES },
-      ...own,
-      ...sizes,
-      ...far,
-      'length of extra fields': is64 ? sizeOf(EXTRA_64) : 0,
-    }),
-    bytes,
-    ...(is64
-      ? [
-          pack(EXTRA_64, {
-            ...{ 'kind of extra field': 1, 'length of the extra field': sizeOf(EXTRA_64) - 4 },
-            ...{ size, 'packed size': size, offset: at },
-          }),
-        ]
-      : []),
-  ]);
-  const say = (where: string) => (field: string) => `${name}: ${field} in its ${where}`;
-  found.push(...differences(CENTRAL, raw, expected, 'extra field').map(say('directory entry')));
+  const is64 = size > MOST_32 || at > MOST_32;
 
-  const local = Buffer.concat([
-    pack(LOCAL, { mark: 0x04034b50, version: 20, ...own, ...(after ? {} : sizes) }),
-    bytes,
-  ]);
+  const say = (where: string) => (field: string) => `${name}: ${field} in its ${where}`;
+  const central = centralRecord({ ...own, ...sizes, offset: at }, bytes, is64);
+  found.push(...differences(CENTRAL, raw, central, 'extra field').map(say('directory entry')));
+
+  const header = pack(LOCAL, { mark: 0x04034b50, version: 20, ...own, ...(after ? {} : sizes) });
+  const local = Buffer.concat([header, bytes]);
   found.push(...differences(LOCAL, await read(at, local.length), local, 'name').map(say('header')));
+
   const next = at + local.length + size;
   if (!after) return next;
   const layout = is64 ? AFTER_64 : AFTER;
   const behind = pack(layout, { mark: 0x08074b50, ...sizes });
-  found.push(
-    ...differences(layout, await read(next, behind.length), behind, 'rest').map(say('record behind it')),
-  );
+  const stands = await read(next, behind.length);
+  found.push(...differences(layout, stands, behind, 'rest').map(say('record behind it')));
   return next + behind.length;
+}
+
+/** The record of a file in the directory; what has no room in four bytes stands in an extra field. */
+function centralRecord(values: Record<string, number>, name: Buffer, is64: boolean): Buffer {
+  const far = is64 ? { 'packed size': ABSENT, size: ABSENT, offset: ABSENT } : {};
+  const extra = is64
+    ? pack(EXTRA_64, {
+        ...values,
+        'kind of extra field': 1,
+        'length of the extra field': sizeOf(EXTRA_64) - 4,
+      })
+    : Buffer.alloc(0);
+  const head = pack(CENTRAL, {
+    ...values,
+    ...far,
+    mark: 0x02014b50,
+    program: PROGRAM,
+    version: is64 ? 45 : 20,
+    'length of extra fields': extra.length,
+    attributes: ATTRIBUTES,
+  });
+  return Buffer.concat([head, name, extra]);
 }
 
 /** Files of the payload come from the disk and are hashed on their way, so that their checksums stand behind them. */
