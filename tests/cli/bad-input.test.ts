@@ -209,6 +209,8 @@ describe('a log that lacks a word', () => {
     const first = await here.dossier('collect', file, '-d', name);
     expect(first.code).toBe(2);
     expect(first.err).toMatch(wrong);
+    // The advice names the option that says it.
+    expect(first.err).toContain(word[0]);
     expect((await here.dossier('temps', name)).code).toBe(1);
     const second = await here.dossier('collect', file, '-d', name, ...word);
     expect(second.err).not.toMatch(wrong);
