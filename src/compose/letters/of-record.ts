@@ -1,9 +1,9 @@
 import { lineOf } from '../../assess/claim/bearings.js';
-import type { Finding, PulpGroup } from '../../model/results.js';
-import { celsius } from '../../model/temperature.js';
+import type { Finding } from '../../model/results.js';
 import { escapeMarkdown } from '../words/escape.js';
 import { type Facts, MarkdownText } from '../words/facts.js';
 import type { LetterInput } from './input.js';
+import { reservations } from './reservations.js';
 import type { LetterView } from './view.js';
 
 /** What the shipper answers for: the goods as handed over, and the instructions. */
@@ -129,44 +129,4 @@ function happenedLines(view: LetterView<LetterInput>): MarkdownText[] {
     const words = `${labels(`event.${item.event}`)}${where}, ${format.time(item.at, item.zone)}`;
     return [new MarkdownText(`${escapeMarkdown(words)}${view.source([evidence])}`)];
   });
-}
-
-/** Short words for the bill: pulps outside of the band before loading, and a count that differs. */
-function reservations(view: LetterView<LetterInput>): {
-  reservations: MarkdownText[];
-  reservedFrom: MarkdownText[];
-} {
-  const { findings, pulps } = view.input.assessment;
-  const { lines } = view.input.state.delivery;
-  const outside = ({ does, band, min, max, readings }: PulpGroup) =>
-    does === 'load' &&
-    band !== undefined &&
-    (min < band.low || max > band.high) &&
-    readings.some(({ evidence }) => view.number(evidence) !== undefined);
-  const groups = pulps.filter(outside);
-  const counts = findings.filter(
-    ({ id, evidence }) => id === 'pallets-noted-differ' && view.source(evidence).text !== '',
-  );
-  const pulpWords = (group: PulpGroup) => {
-    const asked = lines.find(({ id }) => id === group.line)?.instruction?.setPoint;
-    return view.words.markdown('letters/reservation-pulps', {
-      line: { is: 'line', line: group.line },
-      count: group.count,
-      min: { is: 'temperature', celsius: group.min },
-      max: { is: 'temperature', celsius: group.max },
-      asked: asked === undefined ? undefined : { is: 'temperature', celsius: celsius(asked) },
-    });
-  };
-  return {
-    reservations: [
-      ...groups.map(pulpWords),
-      ...counts.map(({ facts }) => view.words.markdown('letters/reservation-pallets', facts)),
-    ].map((words) => new MarkdownText(words.trim())),
-    reservedFrom: groups.map(({ line, readings }) => {
-      const name = `${view.names.line(line)}: ${view.labels('kind.pulp')}`;
-      return new MarkdownText(
-        `${escapeMarkdown(name)}${view.source(readings.map(({ evidence }) => evidence))}`,
-      );
-    }),
-  };
 }
