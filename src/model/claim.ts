@@ -89,6 +89,16 @@ export const sayer = z.enum([
   'other',
 ]);
 
+/** Causes that excuse a carrier who was not negligent (377 U.S. 134). */
+export const exceptedCause = z.enum([
+  'act-of-god',
+  'public-enemy',
+  'act-of-shipper',
+  'public-authority',
+  'nature-of-goods',
+]);
+export type ExceptedCause = z.infer<typeof exceptedCause>;
+
 /** Clocks that a contract term can set otherwise; the list of them is templates/claim-clocks.yaml. */
 export const clockId = z.string().regex(/^[a-z][a-z0-9-]{2,60}$/);
 
@@ -248,6 +258,14 @@ export const claimAnswered = z.strictObject({
     .max(40),
 });
 
+/** What somebody holds brought the damage. Without evidence behind it no cause is kept. */
+export const causeSaid = z.strictObject({
+  is: z.literal('cause'),
+  ...common,
+  evidence: z.array(evidenceId).min(1, { error: 'name the evidence behind it' }).max(40),
+  cause: exceptedCause,
+});
+
 /** What is said of a claim, one thing an entry. */
 export const claimNote = z.discriminatedUnion('is', [
   claimReceived,
@@ -260,6 +278,7 @@ export const claimNote = z.discriminatedUnion('is', [
   claimClosed,
   amountSaid,
   quantitySaid,
+  causeSaid,
   claimAnswered,
 ]);
 export type ClaimNote = z.infer<typeof claimNote>;

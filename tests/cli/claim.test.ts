@@ -91,6 +91,10 @@ describe('record claim', () => {
       { is: 'amount', item: 'invoice-value', each: { amount: '14.25' }, quantity: '876', unit: 'cartons' },
     ],
     [
+      ['cause', 'act-of-god', '--paper', 'e1', '--note', 'Road closed by a flood'],
+      { is: 'cause', cause: 'act-of-god', evidence: ['e1'], note: 'Road closed by a flood' },
+    ],
+    [
       ['quantity', 'rejected', '--quantity', '876 cartons', '--line', 'romaine', '--said-by', 'receiver'],
       { is: 'quantity', state: 'rejected', quantity: '876', line: 'romaine' },
     ],
@@ -142,6 +146,8 @@ describe('record claim', () => {
     ],
     [['clock', 'us-acknowledge', '--span', 'long'], '45 days'],
     [['clock', 'us-acknowledgement', '--span', '15 days'], 'Did you mean us-acknowledge?'],
+    [['cause', 'act-of-god'], '--paper'],
+    [['cause', 'bad-luck', '--paper', 'e1'], 'public-enemy'],
     [['terms', 'cmr', '--paper', 'e9'], 'dossier collect FILE'],
     [['terms', 'cmr', '--correct', '2'], 'entry 2'],
     [['terms', 'cmr', '--correct', 'x'], 'number of an entry'],

@@ -1,3 +1,4 @@
+import type { ExceptedCause } from '../../model/claim.js';
 import type { Finding } from '../../model/results.js';
 import type { Element } from '../../model/rule-set.js';
 import type { FindingId } from '../findings/catalogue.js';
@@ -8,8 +9,7 @@ export type Place =
   | 'condition-at-delivery'
   | 'damages'
   | 'freedom-from-negligence'
-  | 'act-of-shipper'
-  | 'nature-of-goods';
+  | ExceptedCause;
 export type Side = 'forCarrier' | 'againstCarrier' | 'weak';
 export interface Bearing {
   place: Place;

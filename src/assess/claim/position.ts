@@ -1,3 +1,4 @@
+import type { ExceptedCause } from '../../model/claim.js';
 import type { Finding, GapResult, PositionPoint, PositionRow } from '../../model/results.js';
 import type { Element } from '../../model/rule-set.js';
 import type { ClaimEntry } from '../../model/state.js';
@@ -11,8 +12,14 @@ interface Points {
   weak: PositionPoint[];
 }
 
-/** Excepted causes that findings can stand behind. */
-const CAUSES = ['act-of-shipper', 'nature-of-goods'] as const;
+/** Findings can stand behind the first two; behind any of them evidence that a person ties to it. */
+const CAUSES = [
+  'act-of-shipper',
+  'nature-of-goods',
+  'act-of-god',
+  'public-enemy',
+  'public-authority',
+] as const satisfies readonly ExceptedCause[];
 
 /** Where what is lacking for an element is shown. */
 const PLACE: Record<Element, Place> = {
@@ -29,9 +36,9 @@ const PLACE: Record<Element, Place> = {
  * Who stands where on each thing that must be shown (Missouri Pacific R. Co. v. Elmore & Stahl, 377 U.S. 134 (1964)):
  * the claimant good condition at receipt, damaged arrival and the amount; the carrier then both freedom from negligence
  * and an excepted cause. Entries of one claim in any order; findings and gaps as assessed. Causes with nothing behind
- * them are not offered; when none is left, one row without a `cause` says so, and care alone does not help. Act of God,
- * public enemy and public authority are never offered: no entry can tie a statement or a paper to them yet. Where the
- * claim names its lines, what is about other lines alone is left out.
+ * them are not offered; when none is left, one row without a `cause` says so, and care alone does not help. Behind act
+ * of God, public enemy and public authority only a `cause` entry can put evidence. Where the claim names its lines, what
+ * is about other lines alone is left out.
  */
 export function positionOf({
   entries,

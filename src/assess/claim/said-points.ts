@@ -47,6 +47,8 @@ function bearingOf(entry: ClaimEntry, valued: boolean): Bearing | undefined {
         place: 'condition-at-delivery',
         side: entry.state === 'accepted' ? 'forCarrier' : 'againstCarrier',
       };
+    case 'cause':
+      return { place: entry.cause, side: 'forCarrier' };
     case 'terms':
     case 'clock-set':
     case 'letter':

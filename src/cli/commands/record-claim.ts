@@ -124,6 +124,15 @@ const FORMS: readonly ClaimForm[] = [
     example: 'dossier record claim closed settled --on 2026-10-01',
   },
   {
+    name: 'cause',
+    is: 'cause',
+    argument: '<cause>',
+    argumentIs: 'act-of-god, public-enemy, act-of-shipper, public-authority or nature-of-goods',
+    summary: 'a cause that excuses a carrier who was not negligent, with the evidence behind it',
+    options: [],
+    example: 'dossier record claim cause act-of-god --paper e40 --note "Road closed by a flood"',
+  },
+  {
     name: 'amount',
     is: 'amount',
     argument: '<item>',

@@ -5,6 +5,7 @@ import {
   claimantRole,
   claimClosed,
   claimId,
+  exceptedCause,
   governing,
   letterKind,
   quantityState,
@@ -123,6 +124,9 @@ export function bodyOf(
         saidBy: must(says.saidBy, '--said-by', 'who says so'),
       };
     }
+    case 'cause':
+      if (says.paper.length === 0) must(undefined, '--paper', 'the evidence behind it');
+      return { ...common, cause: choice('cause', must(word, 'cause', 'which cause'), exceptedCause.options) };
     default:
       return assertNever(is);
   }

@@ -35,6 +35,8 @@ function saidOf(body: ClaimNote): string {
     }
     case 'quantity':
       return `${body.quantity} ${body.unit} of ${body.line} ${body.state}, says the ${body.saidBy}`;
+    case 'cause':
+      return `cause held to be: ${body.cause}`;
     case 'answered':
       return `${body.letter} put together for ${body.to}`;
     default:

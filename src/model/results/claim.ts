@@ -1,4 +1,4 @@
-import type { ClaimId, Day, Governing } from '../claim.js';
+import type { ClaimId, Day, ExceptedCause, Governing } from '../claim.js';
 import type { EvidenceId } from '../evidence.js';
 import type { Currency, Hundredths } from '../money.js';
 import type { Element } from '../rule-set.js';
@@ -102,7 +102,7 @@ export interface PositionRow {
   /** What must be shown. */
   element: Element | 'freedom-from-negligence' | 'excepted-cause';
   /** Which excepted cause, where it is one. */
-  cause?: 'act-of-god' | 'public-enemy' | 'act-of-shipper' | 'public-authority' | 'nature-of-goods';
+  cause?: ExceptedCause;
   /** Who must show it. */
   by: 'claimant' | 'carrier';
   forCarrier: PositionPoint[];

@@ -302,3 +302,17 @@ describe('a claim that names its lines', () => {
     expect(weak(part('romaine', 'short'), part('celery', 'missing'))).toEqual(['pulps']);
   });
 });
+
+describe('a cause that a person ties evidence to', () => {
+  const flood = { is: 'cause' as const, cause: 'act-of-god', evidence: ['e7'], note: 'Road closed' };
+  it('is offered, beside those that findings stand behind', () => {
+    const rows = position({ notes: [received({}), flood] });
+    expect(row(rows, 'excepted-cause', 'act-of-god')).toMatchObject({ by: 'carrier', stands: 'for-carrier' });
+    expect(row(rows, 'excepted-cause', 'act-of-god').forCarrier[0]?.evidence).toEqual(['e7']);
+  });
+  it('is not kept without evidence', () => {
+    expect(() => position({ notes: [received({}), { ...flood, evidence: [] }] })).toThrow(
+      /evidence behind it/,
+    );
+  });
+});

@@ -164,6 +164,7 @@ function doneWords(view: View, entry: ClaimEntry): Done | undefined {
     case 'clock-set':
     case 'amount':
     case 'quantity':
+    case 'cause':
       return undefined;
     default:
       return assertNever(entry);

@@ -152,6 +152,10 @@ function entryWords(view: View, claim: ClaimResult, seq: number): string | undef
     return entry.amount && `${labels('claim.amount')}: ${moneyIn(view, entry.amount)}`;
   if (entry?.is === 'quantity')
     return `${names.line(entry.line)}: ${entry.quantity} ${labels(`quantity-unit.${entry.unit}`)}, ${labels(`quantity-state.${entry.state}`)} (${labels(`sayer.${entry.saidBy}`)})`;
+  if (entry?.is === 'cause')
+    return [labels(`excepted-cause.${entry.cause}`), entry.note]
+      .filter((part) => part !== undefined)
+      .join(': ');
   if (entry?.is !== 'amount') return undefined;
   const money = entry.total ?? entry.each;
   return [
