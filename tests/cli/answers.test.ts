@@ -220,6 +220,7 @@ describe('exit codes', () => {
       note: (text) => said.push(text),
       progress: () => undefined,
       json: () => undefined,
+      document: () => undefined,
       style: (_, text) => text,
       width: 80,
     };

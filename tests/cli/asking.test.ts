@@ -9,6 +9,7 @@ const output: Output = {
   note: () => undefined,
   progress: () => undefined,
   json: () => undefined,
+  document: () => undefined,
   style: (_, text) => text,
   width: 80,
 };

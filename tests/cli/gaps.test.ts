@@ -21,6 +21,7 @@ async function run(
     line: (text = '') => lines.push(text),
     note: (text) => notes.push(text),
     progress: () => undefined,
+    document: (text) => lines.push(text),
     json: (value) => {
       json = value;
     },
