@@ -83,6 +83,11 @@ describe('templates of one’s own', () => {
     );
   });
 
+  it('say of a fact that there is not that there is none', async () => {
+    const made = prepared({ 'words/en/sections/glance.md': 'One {{nothing}}.\n' });
+    await expect(made).rejects.toThrow('sections/glance.md: there is no fact "nothing" here');
+  });
+
   it.each([
     ['that is not there', join(root, 'nowhere')],
     ['that holds no templates', own({ 'notes.txt': 'x' })],

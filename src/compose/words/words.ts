@@ -31,6 +31,13 @@ export interface WordsOptions {
   blank?: (id: string) => string;
 }
 
+/** The template engine's own words, but for the commonest slip. */
+function whatIsWrong(cause: unknown): string {
+  const said = (cause instanceof Error ? cause.message : String(cause)).replace(/\s*\n\s*/g, ' ');
+  const unknown = /^"([^"]+)" not defined in /.exec(said);
+  return unknown === null ? said : `there is no fact "${unknown[1]}" here`;
+}
+
 /** The row that the template engine names, in its message or beside it. */
 function rowOf(cause: unknown): number | undefined {
   if (!(cause instanceof Error)) return undefined;
@@ -88,18 +95,14 @@ export function wordsFrom(options: WordsOptions): Words {
     } catch (cause) {
       if (cause instanceof DossierError) throw cause;
       const row = rowOf(cause);
-      throw new DossierError(
-        'bad-template',
-        `${name}.md: ${(cause instanceof Error ? cause.message : String(cause)).replace(/\s*\n\s*/g, ' ')}`,
-        {
-          where: {
-            file: options.files?.get(name) ?? `${folder}/${name}.md`,
-            ...(row === undefined ? {} : { row }),
-          },
-          fix: 'Templates may use the facts listed for them, and the helpers exhibits, word, words, counted, plural, some, several, moved, blank.',
-          cause,
+      throw new DossierError('bad-template', `${name}.md: ${whatIsWrong(cause)}`, {
+        where: {
+          file: options.files?.get(name) ?? `${folder}/${name}.md`,
+          ...(row === undefined ? {} : { row }),
         },
-      );
+        fix: 'Templates may use the facts listed for them, and the helpers exhibits, word, words, counted, plural, some, several, moved, blank.',
+        cause,
+      });
     }
   };
   const blocks: Words['blocks'] = (...asked) => readMarkdown(markdown(...asked));
