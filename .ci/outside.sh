@@ -22,6 +22,7 @@ debian pdfsig poppler-utils
 debian pdfdetach poppler-utils
 debian qpdf qpdf
 debian exiftool libimage-exiftool-perl
+debian script bsdutils
 # The same program has another name since libheif 1.18.
 command -v heif-dec >/dev/null 2>&1 || debian heif-convert libheif-examples
 

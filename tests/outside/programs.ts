@@ -44,6 +44,8 @@ export const pdffonts = program('pdffonts');
 export const pdftotext = program('pdftotext');
 export const qpdf = program('qpdf');
 export const exiftool = program('exiftool');
+/** Of util-linux: gives a command a terminal. */
+export const script = program('script');
 /** Named heif-convert before libheif 1.18. */
 export const heifDec =
   [program('heif-dec'), program('heif-convert')].find((one) => one.command) ?? program('heif-dec');

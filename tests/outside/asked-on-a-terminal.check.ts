@@ -1,11 +1,9 @@
-import { spawn, spawnSync } from 'node:child_process';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { spawn } from 'node:child_process';
+import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { sheetQuestions } from '../../src/jobs/sheet/enter.js';
-import { type Yard, yard } from './a-delivery.js';
-import { MAIN } from './run.js';
-
-// `script` of util-linux runs a command on a terminal of its own.
-const HAS_SCRIPT = spawnSync('script', ['--version']).status === 0;
+import { type Yard, yard } from '../cli/a-delivery.js';
+import { MAIN } from '../cli/run.js';
+import { checkWith, script } from './programs.js';
 
 let here: Yard;
 let delivery: string;
@@ -15,12 +13,12 @@ beforeAll(async () => {
 });
 afterAll(() => here.end());
 
-/** Types on the terminal of `record --sheet`; each part once the terminal has shown the words before it. */
+/** `script` of util-linux runs a command on a terminal of its own. Types on the terminal of `record --sheet`; each part once the terminal has shown the words before it. */
 function typing(parts: readonly { after: string; type: string }[], ...more: string[]) {
   const line = [process.execPath, MAIN, 'record', '--sheet', '-d', delivery, ...more]
     .map((word) => `'${word}'`)
     .join(' ');
-  const child = spawn('script', ['-qec', line, '/dev/null'], {
+  const child = spawn(script.command?.[0] ?? 'script', ['-qec', line, '/dev/null'], {
     env: { ...process.env, DOSSIER_BY: 'Test', NO_COLOR: '1' },
   });
   let shown = '';
@@ -44,22 +42,26 @@ async function boxes(answers: Record<number, string>): Promise<string> {
   return (await sheetQuestions(open)).map(({ number }) => `${answers[number] ?? ''}\n`).join('');
 }
 
-describe.skipIf(!HAS_SCRIPT)('record --sheet on a terminal', () => {
-  it('takes answers that were pasted at once, and asks again only what was not understood', async () => {
-    const pasted = await boxes({ 1: 'M. Ortega', 2: '2026-07-14', 3: 'half past', 8: '6:10' });
-    const { code, shown } = await typing(
-      [
-        { after: '1 Who writes', type: pasted },
-        { after: 'Arrived [half past]', type: '3:58\r' },
-      ],
-      '--dry-run',
-    );
-    expect(shown).toMatch(/box 3: "half past" is not a time/);
-    expect(shown).toContain('2 understood; nothing was written.');
-    expect(code).toBe(0);
-  });
+describe('record --sheet on a terminal', () => {
+  checkWith(
+    script,
+    'takes answers that were pasted at once, and asks again only what was not understood',
+    async () => {
+      const pasted = await boxes({ 1: 'M. Ortega', 2: '2026-07-14', 3: 'half past', 8: '6:10' });
+      const { code, shown } = await typing(
+        [
+          { after: '1 Who writes', type: pasted },
+          { after: 'Arrived [half past]', type: '3:58\r' },
+        ],
+        '--dry-run',
+      );
+      expect(shown).toMatch(/box 3: "half past" is not a time/);
+      expect(shown).toContain('2 understood; nothing was written.');
+      expect(code).toBe(0);
+    },
+  );
 
-  it('writes what was typed line by line', async () => {
+  checkWith(script, 'writes what was typed line by line', async () => {
     const { code, shown } = await typing([
       { after: '1 Who writes', type: 'M. Ortega\r' },
       { after: '2 Loading', type: '2026-07-14\r' },
@@ -72,17 +74,18 @@ describe.skipIf(!HAS_SCRIPT)('record --sheet on a terminal', () => {
     expect(readings.map(({ body }) => body)).toMatchObject([{ kind: 'event', event: 'arrived' }]);
   });
 
-  it.each([
+  for (const [end, key, code, said] of [
     ['the end of the input (Ctrl-D)', '\u0004', 2, /input ended before everything was answered/],
     ['Ctrl-C', '\u0003', 130, /./],
-  ])('ends at %s, with nothing written', async (_, key, code, said) => {
-    const before = here.entries(delivery).length;
-    const ended = await typing([
-      { after: '1 Who writes', type: 'M. Ortega\r' },
-      { after: '2 Loading', type: key },
-    ]);
-    expect(ended.code).toBe(code);
-    expect(ended.shown).toMatch(said);
-    expect(here.entries(delivery)).toHaveLength(before);
-  });
+  ] as const)
+    checkWith(script, `ends at ${end}, with nothing written`, async () => {
+      const before = here.entries(delivery).length;
+      const ended = await typing([
+        { after: '1 Who writes', type: 'M. Ortega\r' },
+        { after: '2 Loading', type: key },
+      ]);
+      expect(ended.code).toBe(code);
+      expect(ended.shown).toMatch(said);
+      expect(here.entries(delivery)).toHaveLength(before);
+    });
 });
