@@ -41,7 +41,7 @@ export async function recordClaim(input: ClaimInput): Promise<NotedClaim> {
     const body = bodyOf(input.is, input.word, says, state, input.now());
     const read = claimNote.safeParse(JSON.parse(JSON.stringify(body)));
     if (!read.success) throw notUnderstood(input.is, read.error.issues[0]);
-    const notices = record.notices.map(({ message }) => message);
+    const notices = [...record.notices.map(({ message }) => message), ...withoutPaper(read.data)];
     const before = state.claims.find((one) => one.replacedBy === undefined && saysTheSame(one, read.data));
     if (before !== undefined)
       return {
@@ -54,6 +54,14 @@ export async function recordClaim(input: ClaimInput): Promise<NotedClaim> {
     const [entry] = await record.append([{ type: 'claim-noted', by: input.by, body: read.data }]);
     return { claim: body.claim, entry: entry?.seq ?? 0, added: true, said: inWords(read.data), notices };
   });
+}
+
+/** What is not in the sum of the worksheet until somebody says which paper it is from. */
+function withoutPaper(body: ClaimNote): string[] {
+  const bare = (body.is === 'amount' || body.is === 'quantity') && body.evidence.length === 0;
+  return bare
+    ? ['No paper was named for this, so that it counts for nothing yet: name it with --paper.']
+    : [];
 }
 
 async function mustBeAClock(named: string, templates: string | undefined): Promise<void> {

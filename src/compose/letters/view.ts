@@ -68,6 +68,8 @@ export async function letterView<I extends PaperInput>(input: I): Promise<Letter
     names,
     folder: join(templates.own ?? SHIPPED, 'letters', language),
     blank: toFillIn,
+    // A letter stands by itself: its reader can't look up which others there are.
+    mostExhibits: Number.POSITIVE_INFINITY,
   });
   const number = exhibitNumbers(input.exhibits);
   const numbers = (ids: readonly EvidenceId[]) =>

@@ -29,6 +29,8 @@ export interface WordsOptions {
   files?: ReadonlyMap<string, string>;
   /** The words for a place that a person fills in by hand; asked once for each such place that is printed. */
   blank?: (id: string) => string;
+  /** So many exhibits of a sentence are named, the others counted; four if not given. */
+  mostExhibits?: number;
 }
 
 /** The template engine's own words, but for the commonest slip. */
@@ -52,7 +54,7 @@ function rowOf(cause: unknown): number | undefined {
  */
 export function wordsFrom(options: WordsOptions): Words {
   const { templates, format, names, folder } = options;
-  const handlebars = environment(options.labels, options.blank);
+  const handlebars = environment(options);
   const compiled = new Map<string, Handlebars.TemplateDelegate>();
 
   const template = (name: string) => {
@@ -116,7 +118,7 @@ export function wordsFrom(options: WordsOptions): Words {
   };
 }
 
-function environment(labels: Labels, blank: WordsOptions['blank']) {
+function environment({ labels, blank, mostExhibits = 4 }: WordsOptions) {
   const own = Handlebars.create();
   const raw = (value: unknown) => (value instanceof ShownFact ? value.raw : String(value ?? ''));
   const word = (value: unknown) => {
@@ -126,7 +128,7 @@ function environment(labels: Labels, blank: WordsOptions['blank']) {
   own.registerHelper('exhibits', (options: Handlebars.HelperOptions) => {
     const numbers: unknown = options.data?.exhibits;
     if (!Array.isArray(numbers) || numbers.length === 0) return '';
-    const shown = numbers.slice(0, 4).map((n) => `[${n}](exhibit:${n})`);
+    const shown = numbers.slice(0, mostExhibits).map((n) => `[${n}](exhibit:${n})`);
     const rest = numbers.length - shown.length;
     return ` (${shown.join(', ')}${rest > 0 ? `, ${escapeMarkdown(labels('exhibit.more').replace('N', String(rest)))}` : ''})`;
   });
