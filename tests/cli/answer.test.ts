@@ -56,7 +56,11 @@ describe('answer', () => {
   it('shows only the clocks of what governs, and a term of the contract with its note', async () => {
     await claim('terms', 'us-carriage-by-contract', '--paper', 'e1');
     await claim('clock', 'us-acknowledge', '--span', '15 days', '--note', 'Clause 12(b)');
-    await claim('clock', 'us-nothing', '--span', '15 days');
+    // A clock of the carrier's own rules, which the shipped ones do not have.
+    mkdirSync(here.at('rules'));
+    const shipped = readFileSync('templates/claim-clocks.yaml', 'utf8');
+    here.put('rules/claim-clocks.yaml', shipped.replaceAll('us-status', 'us-nothing'));
+    await claim('clock', 'us-nothing', '--span', '15 days', '--templates', here.at('rules'));
     await claim('letter', 'acknowledgement', '--way', 'sent', '--with', 'Nine Elms', '--on', '2026-08-20');
     const { code, out } = await answer('2026-09-10T00:00Z');
     expect(code).toBe(0);

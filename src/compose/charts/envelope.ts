@@ -5,7 +5,7 @@ import type { Format } from '../format.js';
 import type { Labels } from '../words/labels.js';
 import { degreeAxes, frameOf, hourAxis, WIDTH } from './frame.js';
 import type { Point } from './reduce.js';
-import { box, element, ink, label, line, svg, widthOf, SMALL } from './svg.js';
+import { box, element, ink, label, line, SMALL, svg, widthOf } from './svg.js';
 
 export interface EnvelopeChart {
   curve: readonly EnvelopePoint[];
