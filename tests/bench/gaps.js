@@ -125,6 +125,7 @@ const state = {
   published: [],
   timeStamps: [],
   dossiers: [],
+  claims: [],
   size: evidence.length + 1,
   root: 'ab'.repeat(32),
 };

@@ -22,7 +22,13 @@ export async function platesWithin(
   return plates;
 }
 
-/** Many pictures are made once, not once for each quality: a sample tells which will do. */
+/** What a step to the next finer quality adds at the least: it has more than half as many pixels again. */
+const LEAST_GROWTH = 1.2;
+
+/**
+ * Many pictures are made once, not once for each quality: a sample tells which will do, from the coarsest on, which
+ * costs least to try.
+ */
 async function likelyQuality(
   evidence: readonly EvidenceItem[],
   read: ReadOriginal,
@@ -36,11 +42,11 @@ async function likelyQuality(
   const sample = Array.from({ length: SAMPLE }, (_, i) => pictures[Math.floor(i * step)]).filter(
     (item) => item !== undefined,
   );
-  let chosen = best;
-  for (const next of [undefined, ...coarser]) {
-    if (next !== undefined) chosen = next;
-    const { bytes } = await preparePlates(sample, read, chosen);
-    if (fits(bytes * step, mostBytes, chosen)) break;
+  let chosen = coarser.at(-1) ?? best;
+  for (const next of [...QUALITIES].reverse()) {
+    const bytes = (await preparePlates(sample, read, next)).bytes * step;
+    if (fits(bytes, mostBytes, next)) chosen = next;
+    if (!fits(bytes * LEAST_GROWTH, mostBytes, best)) break;
   }
   return chosen;
 }
