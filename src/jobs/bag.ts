@@ -6,6 +6,7 @@ import type { Instant } from '../model/time.js';
 import { printCheckpoint, printFingerprint } from '../record/checkpoint.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { sha256Of } from '../record/tree.js';
+import { planBag } from '../seal/bag/plan.js';
 import { type BagFile, writeBag } from '../seal/bag/write-zip.js';
 import { tool } from './tool.js';
 
@@ -19,41 +20,56 @@ export interface BagInput {
 
 export type WrittenBag = BagOfOriginals & { file: string };
 
+/** A bag whose hash is known while it is still being written. */
+export interface BegunBag {
+  bag: WrittenBag;
+  /** Settles when the bag is whole on the disk, or is not there. */
+  done: Promise<unknown>;
+}
+
 /** `2026-0714-A-….pdf` to `2026-0714-A-….bag.zip`. */
 export function bagFileFor(dossier: string): string {
   return join(dirname(dossier), `${basename(dossier).replace(/\.pdf$/i, '')}.bag.zip`);
 }
 
-/**
- * Writes the bag (BagIt, RFC 8493) of a record: ledger, checkpoint, facts and every original that is not withheld,
- * laid out as the record itself is. The dossier goes beside it, because the dossier holds the bag's hash.
- * Throws DossierError `record-damaged` when an original is missing or changed, or `disk`.
- */
+/** The same, waited for. */
 export async function writeBagOf(record: DeliveryRecord, input: BagInput): Promise<WrittenBag> {
+  const { bag, done } = beginBag(record, input);
+  await done;
+  return bag;
+}
+
+/**
+ * Begins the bag (BagIt, RFC 8493) of a record: ledger, checkpoint, facts and every original that is not withheld,
+ * laid out as the record itself is. The dossier goes beside it, because the dossier holds the bag's hash, which
+ * rests on the hashes of the record and is known before the files are copied.
+ * Throws DossierError `record-damaged` when an original is missing; `done` fails with it when one was changed, or
+ * with `disk`.
+ */
+export function beginBag(record: DeliveryRecord, input: BagInput): BegunBag {
   const file = bagFileFor(input.dossier);
   const name = basename(file)
     .replace(/\.zip$/, '')
     .replace(/[^A-Za-z0-9._-]+/g, '-');
   const { head } = record;
-  const plan = await writeBag(
-    file,
-    {
-      name: name.replace(/^[-.]+/, '') || 'bag',
-      delivery: head.delivery,
-      fingerprint: printFingerprint(head),
-      builtAt: input.builtAt,
-      tool: tool(),
-      payload: [
-        inMemory('checkpoint', Buffer.from(printCheckpoint(head), 'utf8')),
-        inMemory('delivery.yaml', Buffer.from(input.facts, 'utf8')),
-        inMemory('ledger.jsonl', input.ledger),
-        ...originals(record),
-      ],
-    },
-    (count) => randomBytes(count),
-  );
-  const { tagManifestSha256, payloadBytes, payloadFiles } = plan;
-  return { file, name: basename(file), tagManifestSha256, payloadBytes, payloadFiles };
+  const order = {
+    name: name.replace(/^[-.]+/, '') || 'bag',
+    delivery: head.delivery,
+    fingerprint: printFingerprint(head),
+    builtAt: input.builtAt,
+    tool: tool(),
+    payload: [
+      inMemory('checkpoint', Buffer.from(printCheckpoint(head), 'utf8')),
+      inMemory('delivery.yaml', Buffer.from(input.facts, 'utf8')),
+      inMemory('ledger.jsonl', input.ledger),
+      ...originals(record),
+    ],
+  };
+  const { tagManifestSha256, payloadBytes, payloadFiles } = planBag(order, order.payload);
+  const done = writeBag(file, order, (count) => randomBytes(count));
+  // Whoever began it looks at the end; until then a failure is not one that nobody heard of.
+  done.catch(() => undefined);
+  return { bag: { file, name: basename(file), tagManifestSha256, payloadBytes, payloadFiles }, done };
 }
 
 function inMemory(path: string, bytes: Uint8Array): BagFile {

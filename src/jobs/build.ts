@@ -9,7 +9,7 @@ import { writeDurably } from '../record/disk/durable.js';
 import type { DeliveryRecord } from '../record/store.js';
 import type { Identity } from '../seal/identity.js';
 import { verifyDossier } from '../verify/verify-dossier.js';
-import type { WrittenBag } from './bag.js';
+import type { BegunBag } from './bag.js';
 import { OWN, readCopy } from './copies/read.js';
 import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
 import { render, type ToRender } from './dossier/render.js';
@@ -60,7 +60,6 @@ export interface BuildReport {
  */
 export async function build(input: BuildInput): Promise<BuildReport> {
   return withDelivery(input, true, async (record, factsText) => {
-    const builtAt = toInstant(input.now().getTime());
     const mostBytes = readSize(input.maxSize);
     const templates = await ownTemplates(input.templates);
     const copy = await readCopy(templates.fileOf('copies.yaml'), input.for ?? OWN);
@@ -75,6 +74,8 @@ export async function build(input: BuildInput): Promise<BuildReport> {
       now: input.now,
       passphrase: input.passphrase,
     });
+    // Only now: a person may take minutes over the passphrase, and no certificate signs before it was made.
+    const builtAt = toInstant(input.now().getTime());
     const file = resolve(
       input.out ?? join(input.folder, 'dossiers', fileName(record.head.delivery, builtAt, copy?.name)),
     );
@@ -123,17 +124,25 @@ export async function build(input: BuildInput): Promise<BuildReport> {
 
 /** Dossier and bag are both there in the end, or neither. */
 async function renderAndKeep(record: DeliveryRecord, wanted: ToRender, input: BuildInput) {
-  let bag: WrittenBag | undefined;
+  const under: { way?: BegunBag } = {};
   try {
-    const made = await render(record, wanted, input, (written) => {
-      bag = written;
+    const made = await render(record, wanted, input, (begun) => {
+      under.way = begun;
     });
+    if (under.way !== undefined) {
+      input.progress('packing the originals');
+      await under.way.done;
+    }
     input.progress('checking what was built');
     await requireSound(made.pdf, wanted.identity, record.folder);
     await writeDurably(portsWith(input.now), wanted.file, made.pdf);
-    return { ...made, bag };
+    return { ...made, bag: under.way?.bag };
   } catch (error) {
-    if (bag !== undefined) await rm(bag.file, { force: true });
+    if (under.way !== undefined) {
+      // Only when its writing has ended is it known that nothing of it comes after.
+      await under.way.done.catch(() => undefined);
+      await rm(under.way.bag.file, { force: true });
+    }
     throw error;
   }
 }

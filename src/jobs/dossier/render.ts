@@ -22,7 +22,7 @@ import { redactLedger } from '../../seal/redact.js';
 import { signPdf } from '../../seal/sign-pdf.js';
 import { type AssessedDelivery, assessRecord } from '../assess.js';
 import { type Enclosures, enclosures } from '../attachments.js';
-import { type WrittenBag, writeBagOf } from '../bag.js';
+import { type BegunBag, beginBag } from '../bag.js';
 import type { BuildInput } from '../build.js';
 import { type LeftOutOfCopy, leaveOut, stateOfCopy, stateOfOwn } from '../copies/leave-out.js';
 import { originalsNotIn } from '../copies/originals.js';
@@ -49,12 +49,12 @@ const PAGES_BYTES = 1_000_000;
 const EXHIBIT_BYTES = 4_000;
 const NOTHING: LeftOutOfCopy = { evidence: new Set(), entryOnly: new Set(), entries: new Set() };
 
-/** Computes, sets and signs one dossier; the bag, when there is one, is written first and told. */
+/** Computes, sets and signs one dossier; the bag, when there is one, is begun and told. */
 export async function render(
   record: DeliveryRecord,
   wanted: ToRender,
   input: BuildInput,
-  onBag: (bag: WrittenBag) => void,
+  onBag: (begun: BegunBag) => void,
 ) {
   const { factsText, identity, builtAt, file, mostBytes, copy } = wanted;
   input.progress('computing what the record shows');
@@ -102,10 +102,9 @@ export async function render(
   const fingerprint = record.head;
   let bag: BagOfOriginals | undefined;
   if (copy === undefined && (input.bag === true || leftOut.some(({ why }) => why === 'size-budget'))) {
-    input.progress('packing the originals');
-    const written = await writeBagOf(record, { dossier: file, ...parts, builtAt });
-    onBag(written);
-    const { file: _, ...told } = written;
+    const begun = beginBag(record, { dossier: file, ...parts, builtAt });
+    onBag(begun);
+    const { file: _, ...told } = begun.bag;
     bag = told;
   }
   const listed = exhibits.filter(({ seq }) => !out.entries.has(seq));

@@ -1,0 +1,60 @@
+import { appendFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { build, collect, newDelivery } from '../../src/index.js';
+import { machinePorts } from '../../src/record/disk/ports.js';
+import { openRecord } from '../../src/record/store.js';
+import { FACTS } from '../cli/a-delivery.js';
+
+const root = mkdtempSync(join(tmpdir(), 'bag-beside-'));
+const who = { folder: join(root, 'delivery'), by: 'A test', now: () => new Date('2026-07-17T09:05:00Z') };
+afterAll(() => rmSync(root, { recursive: true, force: true }));
+
+beforeAll(async () => {
+  writeFileSync(join(root, 'facts.yaml'), FACTS);
+  writeFileSync(join(root, 'notice.txt'), 'NOTICE OF REJECTION');
+  await newDelivery({ ...who, file: join(root, 'facts.yaml') });
+  await collect({
+    ...who,
+    paths: [join(root, 'notice.txt')],
+    logZone: undefined,
+    logUnit: undefined,
+    progress: () => undefined,
+  });
+});
+
+const built = (progress: (text: string) => void = () => undefined) =>
+  build({
+    ...who,
+    out: join(root, 'out', 'd.pdf'),
+    paper: undefined,
+    identityFolder: join(root, 'identity'),
+    passphrase: async () => 'only for this test',
+    progress,
+    bag: true,
+  });
+
+describe('a bag beside the dossier', () => {
+  it('is whole before the dossier is kept, and the dossier names its hash', async () => {
+    const { bag } = await built();
+    expect(readdirSync(join(root, 'out')).sort()).toEqual(['d.bag.zip', 'd.pdf']);
+    expect(bag?.payloadFiles).toBe(4);
+    expect(readFileSync(join(root, 'out', 'd.pdf')).length).toBeGreaterThan(10_000);
+    rmSync(join(root, 'out'), { recursive: true });
+  });
+
+  it('that cannot be written whole leaves neither', async () => {
+    const record = await openRecord(who.folder, machinePorts(), { write: false });
+    const [original] = record.state().evidence.flatMap((item) => ('file' in item ? item.file.sha256 : []));
+    const path = original === undefined ? undefined : record.originalPath(original);
+    await record.close();
+    if (path === undefined) throw new Error('nothing was taken in');
+    // Changed after the pages were begun, so that only the bag meets it.
+    const change = (text: string) => {
+      if (text === 'setting the pages') appendFileSync(path, 'more');
+    };
+    await expect(built(change)).rejects.toMatchObject({ code: 'record-damaged' });
+    expect(readdirSync(join(root, 'out'))).toEqual([]);
+  });
+});
