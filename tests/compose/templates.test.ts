@@ -15,6 +15,12 @@ beforeAll(async () => {
 });
 afterAll(() => rmSync(root, { recursive: true, force: true }));
 
+/** A file of a few lines whose aliases stand for a thousand million words. */
+const ALIASES_OF_ALIASES = `cover:\n  a0: &a0 [x]\n${Array.from(
+  { length: 9 },
+  (_, i) => `  a${i + 1}: &a${i + 1} [${Array(10).fill(`*a${i}`).join()}]\n`,
+).join('')}`;
+
 let count = 0;
 /** A folder of a carrier's own with these files. */
 function own(files: Record<string, string>): string {
@@ -65,6 +71,8 @@ describe('templates of one’s own', () => {
     ['words/en/labels.yaml', 'cover:\n  lines: "open\n', undefined],
     ['words/en/labels.yaml', 'cover:\n  open: Open\n  lins: What we can show\n', 3],
     ['words/en/labels.yaml', 'cover:\n  lines:\n    - a list\n', 2],
+    ['words/en/labels.yaml', 'cover:\n  lines: *nothing\n', undefined],
+    ['words/en/labels.yaml', ALIASES_OF_ALIASES, undefined],
     ['words/en/remarks.yaml', 'flag:\n  a: b\n  "{n} left": some left\n', 3],
     ['words/en/findings/refused.md', 'One.\n\nTwo {{#if}}.{{/unless}}\n', 3],
     ['sections.yaml', '- glance\n- glanze\n', 2],

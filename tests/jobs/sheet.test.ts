@@ -159,4 +159,18 @@ describe('a typed sheet', () => {
   ])('%s is refused', (_, text) => {
     expect(() => readAnswers(text, 12, 'a.txt')).toThrow(/box (13|1)\b/);
   });
+
+  it.each([
+    ['that is broken', '1: x\n2: [a\n'],
+    ['with a box answered twice', '1: x\n1: y\n'],
+    ['with a list for an answer', '1: [x, y]\n'],
+    ['that is no map', '- x\n'],
+    ['with an alias of nothing', '1: *x\n'],
+    ['with aliases of aliases', '1: &a [x, x]\n2: &b [*a, *a]\n3: [*b, *b]\n'],
+    ['that is nested without end', `1: ${'['.repeat(100_000)}`],
+  ])('YAML %s is refused with the name of the file', (_, text) => {
+    expect(() => readAnswers(text, 12, 'a.yaml')).toThrow(
+      expect.objectContaining({ code: 'bad-value', where: expect.objectContaining({ file: 'a.yaml' }) }),
+    );
+  });
 });

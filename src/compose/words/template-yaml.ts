@@ -1,6 +1,8 @@
-import { isCollection, isMap, isScalar, LineCounter, parseDocument } from 'yaml';
+import { type Document, isCollection, isMap, isScalar, LineCounter, parseDocument } from 'yaml';
 import type { z } from 'zod';
 import { DossierError } from '../../model/error.js';
+
+const MOST_ALIASES = 100;
 
 export interface TemplateYaml<T> {
   read: T;
@@ -40,10 +42,19 @@ export function readTemplateYaml<S extends z.ZodType>(
     }
     return row;
   };
-  const read = schema.safeParse(document.toJS());
+  const read = schema.safeParse(plainOf(document, (message) => refuse(message, 1)));
   if (!read.success) {
     const path = read.error.issues[0]?.path ?? [];
     throw refuse(`${what}${path.length === 0 ? '' : ` (${path.map(String).join('.')})`}`, rowOf(path));
   }
   return { read: read.data, rowOf };
+}
+
+/** The plain value; an alias without its anchor, or aliases of aliases that would fill the memory, are refused. */
+function plainOf(document: Document.Parsed, refuse: (message: string) => DossierError): unknown {
+  try {
+    return document.toJS({ maxAliasCount: MOST_ALIASES });
+  } catch (cause) {
+    throw refuse(cause instanceof Error ? cause.message : 'the aliases cannot be resolved');
+  }
 }

@@ -1,4 +1,4 @@
-import { parse } from 'yaml';
+import { parse, YAMLParseError } from 'yaml';
 import { DossierError } from '../../model/error.js';
 
 /** What was written on the form, by the numbers of its boxes; empty boxes are absent. */
@@ -7,7 +7,8 @@ export type Answers = ReadonlyMap<number, string>;
 /**
  * Reads a typed sheet: YAML `number: answer`, lines `12: 34.2` or `12. 34.2`, or without numbers one answer a
  * line in the order of the boxes, an empty line for an empty box.
- * Throws DossierError `bad-value` for a number that the form does not have or that stands twice.
+ * Throws DossierError `bad-value` for a number that the form does not have or that stands twice, and for YAML that
+ * can't be read.
  */
 export function readAnswers(text: string, count: number, file: string): Answers {
   const lines = text.replace(/^\uFEFF/, '').split(/\r?\n/);
@@ -25,7 +26,7 @@ export function readAnswers(text: string, count: number, file: string): Answers 
   };
   if (/\.ya?ml$/i.test(file)) {
     for (const [key, value] of Object.entries(yamlMap(text, file)))
-      if (value !== null) put(Number(key), String(value));
+      if (value !== null) put(Number(key), answerOf(value, key, file));
     return answers;
   }
   const numbered = lines.filter((line) => line.trim() !== '').every((line) => NUMBERED.test(line));
@@ -41,12 +42,30 @@ export function readAnswers(text: string, count: number, file: string): Answers 
 /** A clock time such as 4:10 is no number of a box: a blank or the end of the line must follow the mark. */
 const NUMBERED = /^\s*(\d{1,3})[:.)](?:\s+(.*))?$/;
 
+function answerOf(value: unknown, box: string, file: string): string {
+  if (typeof value === 'string') return value;
+  throw notASheet(`the answer in box ${box} is a list, not words: put it in quotes`, file);
+}
+
 function yamlMap(text: string, file: string): object {
-  // A schema of strings only, so that 4:10 stays a time of day and 0644 a seal number.
-  const read: unknown = parse(text, { schema: 'failsafe' });
+  const read = yamlValue(text, file);
   if (read !== null && typeof read === 'object' && !Array.isArray(read)) return read;
-  throw new DossierError('bad-value', 'the sheet is not a list of number: answer', {
-    where: { file },
+  throw notASheet('the sheet is not a list of number: answer', file);
+}
+
+function yamlValue(text: string, file: string): unknown {
+  try {
+    // A schema of strings only, so that 4:10 stays a time of day and 0644 a seal number. No answer needs an alias,
+    // and aliases of aliases could fill the memory.
+    return parse(text, { schema: 'failsafe', stringKeys: true, prettyErrors: false, maxAliasCount: 0 });
+  } catch (cause) {
+    const row = cause instanceof YAMLParseError ? text.slice(0, cause.pos[0]).split('\n').length : undefined;
+    throw notASheet(cause instanceof Error ? cause.message : 'not YAML', file, row);
+  }
+}
+
+const notASheet = (message: string, file: string, row?: number) =>
+  new DossierError('bad-value', message, {
+    where: { file, ...(row === undefined ? {} : { row }) },
     fix: 'Write one line for each box that was filled in, such as 12: 34.2',
   });
-}
