@@ -70,12 +70,32 @@ async function mustBeAClock(named: string, templates: string | undefined): Promi
   if (!ids.includes(named)) throw unknownWord('clock', named, ids, 'clock');
 }
 
+/** Fields of an entry whose option has another name. */
+const OPTION_OF: Readonly<Record<string, string>> = {
+  claimant: 'claimant',
+  contents: '--made',
+  count: '--span',
+  evidence: '--paper',
+  grounds: '--ground',
+  reasons: '--reason',
+  theirNumber: '--number',
+  unit: '--span',
+};
+
+const optionOf = (field: string): string =>
+  OPTION_OF[field] ?? `--${field.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`;
+
 function notUnderstood(is: TypedClaimKind, issue: z.core.$ZodIssue | undefined): DossierError {
-  const field = issue?.path.join('.') ?? is;
+  const [field = is] = issue?.path ?? [];
   const choices = issue?.code === 'invalid_value' ? issue.values.map(String) : [];
-  return new DossierError('bad-value', issue?.message ?? 'not understood', {
-    where: { field },
-    fix: choices.length > 0 ? `Use one of: ${choices.join(', ')}.` : `See: dossier record claim ${is} --help`,
+  const message = choices.length > 0 ? 'not one of the words for it' : issue?.message;
+  const command = is === 'clock-set' ? 'clock' : is;
+  return new DossierError('bad-value', message ?? 'not understood', {
+    where: { field: optionOf(String(field)) },
+    fix:
+      choices.length > 0
+        ? `Use one of: ${choices.join(', ')}.`
+        : `See: dossier record claim ${command} --help`,
     ...(choices.length > 0 ? { choices } : {}),
   });
 }

@@ -75,6 +75,9 @@ export const amountItem = z.enum([
 ]);
 export type AmountItem = z.infer<typeof amountItem>;
 
+const quantity = z
+  .string()
+  .regex(/^\d{1,9}(\.\d{1,3})?$/, { error: 'at most nine digits and three decimals, such as 876 or 12.5' });
 export const quantityUnit = z.enum(['cartons', 'pallets', 'lb', 'kg', 'pieces']);
 export const quantityState = z.enum(['shipped', 'accepted', 'rejected', 'damaged', 'short']);
 
@@ -143,12 +146,14 @@ export const claimReceived = z.strictObject({
 
 export const termsGoverning = z.strictObject({ is: z.literal('terms'), ...common, governs: governing });
 
+const LIMITED = { error: 'a whole number, at most 3650' };
+
 /** A clock as the contract sets it, in place of the one in the rules. */
 export const clockSet = z.strictObject({
   is: z.literal('clock-set'),
   ...common,
   clock: clockId,
-  count: z.int().min(0).max(3650),
+  count: z.int(LIMITED).min(0, LIMITED).max(3650, LIMITED),
   unit: z.enum(['hours', 'days', 'working-days', 'months', 'years']),
 });
 
@@ -210,10 +215,7 @@ export const amountSaid = z.strictObject({
   total: money.optional(),
   /** Or so much each. */
   each: money.optional(),
-  quantity: z
-    .string()
-    .regex(/^\d{1,9}(\.\d{1,3})?$/)
-    .optional(),
+  quantity: quantity.optional(),
   unit: quantityUnit.optional(),
 });
 
@@ -223,7 +225,7 @@ export const quantitySaid = z.strictObject({
   ...common,
   line: z.string(),
   state: quantityState,
-  quantity: z.string().regex(/^\d{1,9}(\.\d{1,3})?$/),
+  quantity,
   unit: quantityUnit,
   saidBy: sayer,
 });

@@ -4,6 +4,9 @@ import type { Delivery } from '../../model/delivery.js';
 import { DossierError } from '../../model/error.js';
 import { calendarDay, type Zone, zone as zoneSchema } from '../../model/time.js';
 
+/** A year such as 0026 is a slip of the pen, and a clock that runs from it is two thousand years overdue. */
+const EARLIEST = '1970-01-01';
+
 /** A day at a place: the one typed, or today. The zone is that of the last place of unloading if none is named. */
 export function dayOf(
   said: string | undefined,
@@ -28,6 +31,11 @@ export function dayOf(
     throw new DossierError('bad-value', `"${said}" is not a day of the calendar`, {
       where: { field: '--on' },
       fix: 'Write it like 2026-08-03, or today, or yesterday.',
+    });
+  if (day.data < EARLIEST)
+    throw new DossierError('bad-value', `${day.data} is before any claim of this delivery can be`, {
+      where: { field: '--on' },
+      fix: 'Write the year with its four digits, such as 2026.',
     });
   if (day.data > (today.toISODate() ?? ''))
     throw new DossierError('bad-value', `${day.data} has not come yet in ${zone}`, {
