@@ -21,7 +21,7 @@ parties: { carrier: { name: Example Haulage } }
 equipment: { trailer: { number: T-7 } }
 stops:
   - { id: load-1, does: load, place: Esparto Flats, zone: America/Phoenix, at: [32.7, -114.3], planned: 2026-07-14T04:00 }
-  - { id: drop-1, does: unload, place: Nine Elms, zone: America/Chicago, at: [41.3, -96.4], planned: 2026-07-16T06:00 }
+  - { id: drop-1, does: unload, place: Mock Elms, zone: America/Chicago, at: [41.3, -96.4], planned: 2026-07-16T06:00 }
 lines:
   - { id: romaine, goods: lettuce-romaine, from: load-1, to: drop-1 }
 `;

@@ -8,7 +8,7 @@ parties: { carrier: { name: Example Haulage } }
 equipment: { trailer: { number: T-7 } }
 stops:
   - { id: load-1, does: load, place: Esparto Flats, zone: America/Phoenix }
-  - { id: drop-1, does: unload, place: Nine Elms, zone: America/Chicago }
+  - { id: drop-1, does: unload, place: Mock Elms, zone: America/Chicago }
 lines:
   - { id: romaine, goods: lettuce-romaine, from: load-1, to: drop-1, instruction: { setPoint: 36 °F, tolerance: 2 °F } }
   - { id: celery, goods: celery, from: load-1, to: drop-1 }

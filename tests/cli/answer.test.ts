@@ -31,7 +31,7 @@ describe('answer', () => {
 
   it('says what is due when under each candidate while nobody has said what governs', async () => {
     await claim(
-      ...['received', 'Nine Elms Produce', '--as', 'receiver', '--on', '2026-08-03'],
+      ...['received', 'Mock Elms Produce', '--as', 'receiver', '--on', '2026-08-03'],
       ...['--amount', '12480.50 USD', '--paper', 'e1', '--says', 'shipment', '--lacks', 'liability'],
     );
     const { code, out } = await answer('2026-08-10T00:00Z');
@@ -61,7 +61,7 @@ describe('answer', () => {
     const shipped = readFileSync('templates/claim-clocks.yaml', 'utf8');
     here.put('rules/claim-clocks.yaml', shipped.replaceAll('us-status', 'us-nothing'));
     await claim('clock', 'us-nothing', '--span', '15 days', '--templates', here.at('rules'));
-    await claim('letter', 'acknowledgement', '--way', 'sent', '--with', 'Nine Elms', '--on', '2026-08-20');
+    await claim('letter', 'acknowledgement', '--way', 'sent', '--with', 'Mock Elms', '--on', '2026-08-20');
     const { code, out } = await answer('2026-09-10T00:00Z');
     expect(code).toBe(0);
     expect(out).not.toContain('CMR');
@@ -110,7 +110,7 @@ describe('answer', () => {
   it('puts several deliveries in one table, what is due first at the top, and reads on past a bad one', async () => {
     const other = await here.delivery('other', FACTS.replace('2026-0714-A', '2026-0801-B'));
     await here.dossier(
-      ...['record', 'claim', 'received', 'Nine Elms Produce', '--as', 'receiver'],
+      ...['record', 'claim', 'received', 'Mock Elms Produce', '--as', 'receiver'],
       ...['--on', '2026-08-01', '-d', other],
     );
     const { out, err, code } = await here.dossier(
@@ -127,7 +127,7 @@ describe('answer', () => {
   it('speaks the language of the delivery', async () => {
     const spanish = await here.delivery('spanish', `${FACTS}show: { language: es }\n`);
     await here.dossier(
-      ...['record', 'claim', 'received', 'Nine Elms Produce', '--as', 'receiver'],
+      ...['record', 'claim', 'received', 'Mock Elms Produce', '--as', 'receiver'],
       ...['--on', '2026-08-03', '-d', spanish],
     );
     const { out } = await here.dossier('answer', spanish, '--at', '2026-09-10T00:00Z');

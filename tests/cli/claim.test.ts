@@ -14,7 +14,7 @@ const claim = (...args: string[]) => here.dossier('record', 'claim', ...args, '-
 const count = () => here.entries(delivery).length;
 const last = () => here.entries(delivery).at(-1);
 const RECEIVED = [
-  ...['received', 'Nine Elms Produce', '--as', 'receiver', '--number', 'NE-77', '--on', '2026-08-03'],
+  ...['received', 'Mock Elms Produce', '--as', 'receiver', '--number', 'NE-77', '--on', '2026-08-03'],
   ...['--amount', '$12,480.50 USD', '--ground', 'warm on arrival', 'frost', '--paper', 'e1'],
   ...['--says', 'shipment', 'amount', '--lacks', 'liability', '--made', 'written'],
 ];
@@ -29,14 +29,14 @@ describe('record claim', () => {
   it('writes down who claims what, when, and what the letter says', async () => {
     const { code, out } = await claim(...RECEIVED);
     expect(code).toBe(0);
-    expect(out).toContain('c1  claim of Nine Elms Produce (receiver), our number 2026-0714-A c1');
+    expect(out).toContain('c1  claim of Mock Elms Produce (receiver), our number 2026-0714-A c1');
     expect(last()).toMatchObject({
       type: 'claim-noted',
       body: {
         is: 'received',
         claim: 'c1',
         evidence: ['e1'],
-        claimant: { name: 'Nine Elms Produce', role: 'receiver' },
+        claimant: { name: 'Mock Elms Produce', role: 'receiver' },
         theirNumber: 'NE-77',
         received: { date: '2026-08-03', zone: 'America/Chicago' },
         amount: { amount: '12480.50', currency: 'USD' },
@@ -49,7 +49,7 @@ describe('record claim', () => {
   it('adds nothing when the same is said again', async () => {
     const before = count();
     const { code, out } = await claim(...RECEIVED);
-    expect([code, out]).toEqual([0, expect.stringContaining('entry 2  c1  claim of Nine Elms')]);
+    expect([code, out]).toEqual([0, expect.stringContaining('entry 2  c1  claim of Mock Elms')]);
     expect(out).toContain('(recorded before)');
     expect(count()).toBe(before);
   });
@@ -68,7 +68,7 @@ describe('record claim', () => {
       { is: 'clock-set', clock: 'us-least-time-to-sue', count: 10, unit: 'working-days' },
     ],
     [
-      ['letter', 'acknowledgement', '--way', 'sent', '--with', 'Nine Elms Produce', '--on', '2026-08-05'],
+      ['letter', 'acknowledgement', '--way', 'sent', '--with', 'Mock Elms Produce', '--on', '2026-08-05'],
       { is: 'letter', letter: 'acknowledgement', way: 'sent', on: { date: '2026-08-05' } },
     ],
     [

@@ -8,7 +8,7 @@ let folder: string;
 beforeAll(async () => {
   here = yard();
   folder = await here.delivery();
-  const claim = ['record', 'claim', 'received', 'Nine Elms Produce', '-d', folder, '--as', 'receiver'];
+  const claim = ['record', 'claim', 'received', 'Mock Elms Produce', '-d', folder, '--as', 'receiver'];
   const { code, err } = await here.dossier(...claim, '--on', '2026-08-03', '--amount', '900 USD');
   if (code !== 0) throw new Error(err);
 }, 60_000);
@@ -20,12 +20,12 @@ describe('dossier answer --letter', () => {
     const letter = ['--letter', 'acknowledgement', '--out', out, '--no-dossier'];
     const ran = await here.dossier('answer', folder, ...letter);
     expect(ran).toMatchObject({ code: 0 });
-    expect(ran.out).toMatch(/ack: acknowledgement to Nine Elms Produce/);
+    expect(ran.out).toMatch(/ack: acknowledgement to Mock Elms Produce/);
     expect(ran.out).toMatch(/letter\.pdf {2}\d+ bytes {2}[0-9a-f]{64}/);
     expect(ran.out).toMatch(/To fill in before it is signed:\n {2}- address/);
     expect(ran.out).toMatch(/not legal advice/);
     expect(ran.err).toMatch(
-      /Nothing was sent.*record claim letter acknowledgement --way sent --with "Nine Elms Produce"/,
+      /Nothing was sent.*record claim letter acknowledgement --way sent --with "Mock Elms Produce"/,
     );
     expect(readFileSync(join(out, 'letter.txt'), 'utf8')).toMatch(/USD 900/);
     expect(here.entries(folder).at(-1)?.body).toMatchObject({ is: 'answered', letter: 'acknowledgement' });

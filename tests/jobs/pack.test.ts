@@ -66,7 +66,7 @@ const claimed = () =>
     by: 'Office',
     now,
     is: 'received',
-    word: 'Nine Elms Produce',
+    word: 'Mock Elms Produce',
     fields: {
       as: 'receiver',
       on: '2026-08-03',
@@ -129,7 +129,7 @@ describe('an answer to a claim', () => {
 
   it('is noted in the record by the hashes of the files as they lie there', () => {
     const body = lastEntry()?.body as { files: { name: string; bytes: number; sha256: string }[] };
-    expect(body).toMatchObject({ is: 'answered', claim: 'c1', letter: 'denial', to: 'Nine Elms Produce' });
+    expect(body).toMatchObject({ is: 'answered', claim: 'c1', letter: 'denial', to: 'Mock Elms Produce' });
     expect(body.files).toEqual(report.files);
     for (const { name, bytes, sha256: hash } of body.files) {
       expect(read(name).length, name).toBe(bytes);
@@ -201,10 +201,10 @@ describe('an answer to a claim', () => {
   });
 
   it('to the insurer gets the copy for the insurer', async () => {
-    const more = await packed({ letter: 'notice-to-insurer', to: 'Harbor Mutual' });
+    const more = await packed({ letter: 'notice-to-insurer', to: 'Mocked Mutual' });
     const built = here.entries(folder).findLast(({ type }) => type === 'dossier-built');
     expect(built?.body).toMatchObject({ for: 'insurer' });
-    expect(lastEntry()?.body).toMatchObject({ claim: 'c1', to: 'Harbor Mutual' });
+    expect(lastEntry()?.body).toMatchObject({ claim: 'c1', to: 'Mocked Mutual' });
     expect(more.toFillIn).toContain('address');
   });
 });

@@ -18,7 +18,7 @@ parties: { carrier: { name: Example Haulage } }
 equipment: { trailer: { number: T-7 } }
 stops:
   - { id: load-1, does: load, place: Esparto Flats, zone: America/Phoenix, planned: 2026-07-14T04:00 }
-  - { id: drop-1, does: unload, place: Nine Elms, zone: America/Phoenix, planned: 2026-07-14T12:00 }
+  - { id: drop-1, does: unload, place: Mock Elms, zone: America/Phoenix, planned: 2026-07-14T12:00 }
 lines:
   - { id: romaine, goods: lettuce-romaine, from: load-1, to: drop-1, instruction: { setPoint: 36 °F, tolerance: 2 °F } }
 `;

@@ -22,7 +22,7 @@ const received: Body = {
   is: 'received',
   claim: 'c1',
   evidence: ['e1'],
-  claimant: { name: 'Nine Elms Produce', role: 'receiver' },
+  claimant: { name: 'Mock Elms Produce', role: 'receiver' },
   ourNumber: '2026-014',
   received: on,
   amount: { amount: '12480.50', currency: 'USD' },
@@ -59,7 +59,7 @@ describe('what is said of a claim', () => {
   it.each<[string, Body[], string]>([
     [
       'of an answer to no claim',
-      [{ is: 'answered', letter: 'denial', to: 'Nine Elms', files: [] }],
+      [{ is: 'answered', letter: 'denial', to: 'Mock Elms', files: [] }],
       'answers a claim',
     ],
     ['of a claim that there is not', [{ is: 'terms', claim: 'c2', governs: 'cmr' }], 'no claim c2'],

@@ -6,7 +6,7 @@ import { printable } from '../output.js';
 import type { CliContext } from '../program.js';
 import { whoEnters } from '../who.js';
 
-export const CLAIM_EXAMPLE = 'dossier record claim received "Nine Elms Produce" --as receiver --paper e31';
+export const CLAIM_EXAMPLE = 'dossier record claim received "Mock Elms Produce" --as receiver --paper e31';
 
 type ClaimForm = Form & { is: TypedClaimKind };
 
@@ -74,7 +74,7 @@ const FORMS: readonly ClaimForm[] = [
     summary: 'a letter that came or went',
     options: [['--way <way>', 'received or sent'], ['--with <name>', 'from whom or to whom'], ON, ZONE, FORM],
     example:
-      'dossier record claim letter acknowledgement --way sent --with "Nine Elms Produce" --on 2026-08-05',
+      'dossier record claim letter acknowledgement --way sent --with "Mock Elms Produce" --on 2026-08-05',
   },
   {
     name: 'offer',

@@ -92,7 +92,7 @@ describe('several claims', () => {
       received('2026-06-01'),
       received('2026-07-01', { claim: 'c2' }),
       { is: 'terms', governs: 'cmr', claim: 'c2' },
-      { is: 'letter', way: 'sent', letter: 'acknowledgement', on: on('2026-06-05'), with: 'Nine Elms' },
+      { is: 'letter', way: 'sent', letter: 'acknowledgement', on: on('2026-06-05'), with: 'Mock Elms' },
     );
     expect(found.map(({ claim, governs, terms }) => [claim, governs, terms?.seq])).toEqual([
       ['c1', 'unknown', undefined],

@@ -82,7 +82,7 @@ describe('a claim received', () => {
     ['2025-02-14', 'done'],
     ['2025-02-15', 'done-late'],
   ])('and acknowledged on %s is %s', (day, how) => {
-    const letter = { is: 'letter', way: 'sent', letter: 'acknowledgement', on: on(day), with: 'Nine Elms' };
+    const letter = { is: 'letter', way: 'sent', letter: 'acknowledgement', on: on(day), with: 'Mock Elms' };
     expect(
       short(claimed(said(received('2025-01-15'), US, letter), '2025-03-01T00:00Z'), 'us-acknowledge'),
     ).toEqual([['us-acknowledge', '2025-02-14', how]]);
@@ -160,7 +160,7 @@ describe('what meets or ends the carrier’s clocks', () => {
       way: 'sent',
       letter: 'status-report',
       on: on(day),
-      with: 'Nine Elms',
+      with: 'Mock Elms',
     });
     expect(
       short(

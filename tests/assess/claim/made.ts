@@ -38,7 +38,7 @@ export function said(...notes: Said[]): ClaimEntry[] {
 
 export const received = (date: string, change: Record<string, unknown> = {}): Said => ({
   is: 'received',
-  claimant: { name: 'Nine Elms Produce', role: 'receiver' },
+  claimant: { name: 'Mock Elms Produce', role: 'receiver' },
   ourNumber: '2026-014',
   received: on(date),
   ...change,

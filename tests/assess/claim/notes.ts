@@ -31,7 +31,7 @@ export const said = (item: string, total: string, saidBy = 'claimant', more: obj
 
 export const received = (more: object = {}): Written => ({
   is: 'received',
-  claimant: { name: 'Nine Elms Produce', role: 'receiver' },
+  claimant: { name: 'Mock Elms Produce', role: 'receiver' },
   ourNumber: '2026-014',
   received: { date: '2026-08-03', zone: 'America/Chicago' },
   ...more,

@@ -111,7 +111,7 @@ describe('the trail of a record', () => {
     const received = {
       is: 'received',
       claim: 'c1',
-      claimant: { name: 'Nine Elms', role: 'receiver' },
+      claimant: { name: 'Mock Elms', role: 'receiver' },
       ourNumber: '14',
       received: { date: '2026-08-03', zone: 'America/Chicago' },
       amount: { amount: '100', currency: 'USD' },
