@@ -14,7 +14,7 @@ import { slipBetween } from './slips.js';
 import { dominantSetPoint } from './temperature/states.js';
 
 /** Set points nearer than half a degree Fahrenheit are the same, because displays round. Kelvin. */
-export const SAME = 0.28;
+const SAME = 0.28;
 
 /**
  * What each source said the unit should run, side by side: the bill's instructions, readings from bill, shipper,

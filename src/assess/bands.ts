@@ -4,7 +4,7 @@ import type { RuleSet } from '../model/rule-set.js';
 import { celsius, kelvin, type TemperatureDifference } from '../model/temperature.js';
 
 /** Tolerance when neither bill nor rule set states one: 2 °F, common practice, no source. */
-export const USUAL_TOLERANCE: TemperatureDifference = { difference: 2, unit: '°F' };
+const USUAL_TOLERANCE: TemperatureDifference = { difference: 2, unit: '°F' };
 
 /** Room for the rounding of °F to °C: a reading on the limit is inside. Kelvin. */
 export const ROUNDING = 1e-11;

@@ -120,7 +120,7 @@ async function pdfPaper(path: string, file: FileRef): Promise<Paper> {
 }
 
 /** The paper that a text or, failing that, the file's name speaks of: always a proposal. */
-export function proposePaper(text: string, fileName: string): Subject | undefined {
+function proposePaper(text: string, fileName: string): Subject | undefined {
   const words = paperByWords(text);
   if (words !== undefined) return { is: words.is, sure: 'proposed', from: `heading "${words.phrase}"` };
   const name = paperByFileName(fileName);

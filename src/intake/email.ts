@@ -26,7 +26,7 @@ export interface MailRead {
 }
 
 /** Bytes of a mail that is read, and files that are taken out of one. */
-export const MOST_MAIL_BYTES = 64 * 1024 * 1024;
+const MOST_MAIL_BYTES = 64 * 1024 * 1024;
 export const MOST_ATTACHMENTS = 200;
 /** Nesting of MIME parts; a mail forwarded many times has a dozen. */
 const MOST_NESTING = 40;

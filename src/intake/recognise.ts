@@ -27,7 +27,7 @@ export type PictureType =
 const SPREADSHEET = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
 /** As much of a file as `recognise` looks at. */
-export const HEAD_BYTES = 64 * 1024;
+const HEAD_BYTES = 64 * 1024;
 
 interface Magic {
   type: PictureType | 'application/pdf';

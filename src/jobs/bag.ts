@@ -28,7 +28,7 @@ export interface BegunBag {
 }
 
 /** `2026-0714-A-….pdf` to `2026-0714-A-….bag.zip`. */
-export function bagFileFor(dossier: string): string {
+function bagFileFor(dossier: string): string {
   return join(dirname(dossier), `${basename(dossier).replace(/\.pdf$/i, '')}.bag.zip`);
 }
 

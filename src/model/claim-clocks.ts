@@ -13,7 +13,7 @@ export type Span = z.infer<typeof span>;
  * part of it. `delivery`: unloaded, or refused, at the last stop. `unloaded`: only that. `at-disposal`: notice of
  * arrival and the truck there, whichever came later. `not-recorded`: nothing that the record holds.
  */
-export const clockStart = z.enum([
+const clockStart = z.enum([
   'claim-received',
   'written-disallowance',
   'delivery',
@@ -28,7 +28,7 @@ export type ClockStart = z.infer<typeof clockStart>;
  * has it, or closed. `settled`: closed, other than as declined. `claimed`: the claim came in; `claimed-in-writing`:
  * and not by word of mouth. `suit`: closed by suit. `refused`, `unloaded`: the event at the stop.
  */
-export const clockDoing = z.union([
+const clockDoing = z.union([
   z.enum(['resolved', 'settled', 'claimed', 'claimed-in-writing', 'suit', 'refused', 'unloaded']),
   z.strictObject({ letter: letterKind, way: letterNoted.shape.way }),
 ]);
@@ -47,7 +47,7 @@ const counting = z.strictObject({
   workingHours: z.boolean().default(false),
 });
 
-export const clockRule = z
+const clockRule = z
   .strictObject({
     id: clockId,
     /** Of a claim, or of goods that a receiver refuses, with or without a claim. */
@@ -90,7 +90,7 @@ const weekday = z.enum(['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun']);
 export type Weekday = z.infer<typeof weekday>;
 const timeOfDay = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, { error: 'write it like 08:00' });
 
-export const workingTime = z
+const workingTime = z
   .strictObject({
     days: z.array(weekday).min(1),
     /** Local time of the place. */
@@ -104,7 +104,7 @@ export const workingTime = z
 export type WorkingTime = z.infer<typeof workingTime>;
 
 /** Holidays of a place: those of 5 U.S.C. 6103 by its rules, or days that are named. */
-export const holidayList = z.union([z.literal('us-federal'), z.array(calendarDay).max(2000)]);
+const holidayList = z.union([z.literal('us-federal'), z.array(calendarDay).max(2000)]);
 export type HolidayList = z.infer<typeof holidayList>;
 
 /** Clocks of a claim as data, in templates/claim-clocks.yaml. */

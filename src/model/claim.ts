@@ -34,7 +34,7 @@ export type Governing = z.infer<typeof governing>;
 export const claimantRole = z.enum(['shipper', 'receiver', 'broker', 'insurer', 'owner', 'other']);
 
 /** How a letter came or went. */
-export const letterForm = z.enum(['paper', 'e-mail', 'portal', 'in-person']);
+const letterForm = z.enum(['paper', 'e-mail', 'portal', 'in-person']);
 
 /** Letters of a claim: those that the tool can write, and others. */
 export const letterKind = z.enum([
@@ -115,7 +115,7 @@ const common = {
 };
 
 /** Whether the letter says what 49 CFR 370.3(b) asks of a claim; left out: nobody has looked. */
-export const contentsSaid = z.strictObject({
+const contentsSaid = z.strictObject({
   /** It tells which shipment. */
   shipment: z.boolean().optional(),
   /** It says that the carrier is liable. */
@@ -126,7 +126,7 @@ export const contentsSaid = z.strictObject({
   form: z.enum(['written', 'electronic-agreed', 'electronic-not-agreed', 'spoken']).optional(),
 });
 
-export const claimReceived = z.strictObject({
+const claimReceived = z.strictObject({
   is: z.literal('received'),
   ...common,
   claimant: z.strictObject({
@@ -144,7 +144,7 @@ export const claimReceived = z.strictObject({
   contents: contentsSaid.prefault({}),
 });
 
-export const termsGoverning = z.strictObject({ is: z.literal('terms'), ...common, governs: governing });
+const termsGoverning = z.strictObject({ is: z.literal('terms'), ...common, governs: governing });
 
 const LIMITED = { error: 'a whole number, at most 3650' };
 
@@ -167,7 +167,7 @@ export const letterNoted = z.strictObject({
   form: letterForm.optional(),
 });
 
-export const offerNoted = z.strictObject({
+const offerNoted = z.strictObject({
   is: z.literal('offer'),
   ...common,
   by: z.enum(['carrier', 'claimant', 'insurer']),
@@ -177,7 +177,7 @@ export const offerNoted = z.strictObject({
   firm: z.boolean().default(false),
 });
 
-export const paymentNoted = z.strictObject({
+const paymentNoted = z.strictObject({
   is: z.literal('payment'),
   ...common,
   by: z.enum(['carrier', 'insurer', 'shipper', 'other']),
@@ -185,7 +185,7 @@ export const paymentNoted = z.strictObject({
   amount: money,
 });
 
-export const claimDeclined = z.strictObject({
+const claimDeclined = z.strictObject({
   is: z.literal('declined'),
   ...common,
   on: day,
@@ -204,7 +204,7 @@ export const claimClosed = z.strictObject({
 });
 
 /** One line of the worksheet: a value with the paper that says it. Papers that disagree are lines of their own. */
-export const amountSaid = z.strictObject({
+const amountSaid = z.strictObject({
   is: z.literal('amount'),
   ...common,
   item: amountItem,
@@ -220,7 +220,7 @@ export const amountSaid = z.strictObject({
 });
 
 /** How much of a line was in which state, and who says so. */
-export const quantitySaid = z.strictObject({
+const quantitySaid = z.strictObject({
   is: z.literal('quantity'),
   ...common,
   line: z.string(),
@@ -240,7 +240,7 @@ export const BEFORE_A_CLAIM: ReadonlySet<LetterKind> = new Set([
 ]);
 
 /** What was put together to be sent: nothing is sent by the tool. */
-export const claimAnswered = z.strictObject({
+const claimAnswered = z.strictObject({
   is: z.literal('answered'),
   ...common,
   /** Left out when there is no claim yet; only letters of BEFORE_A_CLAIM do without. */
@@ -261,7 +261,7 @@ export const claimAnswered = z.strictObject({
 });
 
 /** What somebody holds brought the damage. Without evidence behind it no cause is kept. */
-export const causeSaid = z.strictObject({
+const causeSaid = z.strictObject({
   is: z.literal('cause'),
   ...common,
   evidence: z.array(evidenceId).min(1, { error: 'name the evidence behind it' }).max(40),

@@ -13,7 +13,6 @@ export const party = z.strictObject({
   address: z.string().max(400).optional(),
   contact: z.string().max(400).optional(),
 });
-export type Party = z.infer<typeof party>;
 
 export const partyRole = z.enum(['carrier', 'shipper', 'receiver', 'broker', 'insurer', 'driver']);
 export type PartyRole = z.infer<typeof partyRole>;
@@ -22,7 +21,6 @@ export type PartyRole = z.infer<typeof partyRole>;
 const coordinates = z
   .tuple([z.number().min(-90).max(90), z.number().min(-180).max(180)])
   .meta({ description: 'Latitude and longitude in degrees, north and east positive.' });
-export type Coordinates = z.infer<typeof coordinates>;
 
 export const stop = z.strictObject({
   id: slug,
@@ -43,7 +41,6 @@ export const instruction = z.strictObject({
   tolerance: writtenTemperatureDifference.optional(),
   run: runMode.optional(),
 });
-export type Instruction = z.infer<typeof instruction>;
 
 export const line = z.strictObject({
   id: slug,

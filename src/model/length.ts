@@ -1,6 +1,6 @@
 import { z } from 'zod';
 
-export const lengthUnit = z.enum(['m', 'cm', 'mm', 'ft', 'in']);
+const lengthUnit = z.enum(['m', 'cm', 'mm', 'ft', 'in']);
 export type LengthUnit = z.infer<typeof lengthUnit>;
 
 /** A length as stated, with its unit; `metres()` computes. */
@@ -20,7 +20,7 @@ const WRITTEN = /^\s*(\d+(?:[.,]\d+)?)\s*(m|cm|mm|ft|in|'|")\s*$/i;
 const MARKS: Record<string, LengthUnit> = { "'": 'ft', '"': 'in' };
 
 /** Reads `53 ft`, `99 in`, `2.5 m`; undefined when it is not a length with its unit. */
-export function parseLength(text: string): Length | undefined {
+function parseLength(text: string): Length | undefined {
   const match = WRITTEN.exec(text);
   if (match === null) return undefined;
   const [, digits = '', mark = ''] = match;
@@ -56,7 +56,7 @@ const WRITTEN_FOOTPRINT =
   /^\s*(\d+(?:[.,]\d+)?)\s*(m|cm|mm|ft|in|'|")?\s*[x×]\s*(\d+(?:[.,]\d+)?)\s*(m|cm|mm|ft|in|'|")\s*$/i;
 
 /** Reads `40 × 48 in` or `0.8 m x 1.2 m`; undefined when it is not two lengths with their unit. */
-export function parseFootprint(text: string): Footprint | undefined {
+function parseFootprint(text: string): Footprint | undefined {
   const [, first = '', firstUnit, second = '', unit = ''] = WRITTEN_FOOTPRINT.exec(text) ?? [];
   const [a, b] = [parseLength(`${first} ${firstUnit ?? unit}`), parseLength(`${second} ${unit}`)];
   if (a === undefined || b === undefined || a.value === 0 || b.value === 0) return undefined;

@@ -46,7 +46,7 @@ export const plate = z.strictObject({
 export type Plate = z.infer<typeof plate>;
 
 /** The bag of originals that goes with the dossier, told apart by the hash of its tag manifest (RFC 8493 §2.2.1). */
-export const bagOfOriginals = z.strictObject({
+const bagOfOriginals = z.strictObject({
   /** File name of the zipped bag. */
   name: z.string(),
   tagManifestSha256: sha256,

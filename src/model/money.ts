@@ -29,12 +29,6 @@ export function hundredths({ amount }: Money): Hundredths {
   return (Number(units) * 100 + Number(parts.padEnd(2, '0'))) as Hundredths;
 }
 
-/** The other way round; `value` is not negative. */
-export function fromHundredths(value: number, code: Currency): Money {
-  const whole = Math.floor(value / 100);
-  return { amount: `${whole}.${String(value % 100).padStart(2, '0')}`, currency: code };
-}
-
 const WRITTEN = /^\s*(?:([A-Z]{3})\s*)?[$€£]?\s*([\d][\d,. ]*)\s*(?:([A-Z]{3}))?\s*$/;
 
 /**

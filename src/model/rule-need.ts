@@ -183,4 +183,3 @@ export const THRESHOLDS = [
   'without',
   'spread',
 ] as const;
-export type Threshold = (typeof THRESHOLDS)[number];

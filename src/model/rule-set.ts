@@ -78,7 +78,7 @@ export const applies = z.strictObject({
 });
 export type Applies = z.infer<typeof applies>;
 
-export const substitute = z.union([
+const substitute = z.union([
   z.strictObject({ document: paperSubject }),
   z.strictObject({ photo: sceneSubject }),
   z.strictObject({ computed: z.enum(['pull-down', 'log-coverage']) }),

@@ -4,7 +4,7 @@ import { rule } from './rule-set.js';
 const ruleId = rule.shape.id;
 
 /** What of a rule people read on a dossier's pages. */
-export const ruleText = z.strictObject({
+const ruleText = z.strictObject({
   title: rule.shape.title.exactOptional(),
   why: rule.shape.why.exactOptional(),
   how: rule.shape.how.exactOptional(),

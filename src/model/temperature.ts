@@ -30,7 +30,7 @@ export const temperature = z
 export type Temperature = z.infer<typeof temperature>;
 
 /** A difference of temperatures as stated; its field has another name so that the two can't be mixed up. */
-export const temperatureDifference = z
+const temperatureDifference = z
   .strictObject({ difference: z.number(), unit: temperatureUnit })
   .meta({ id: 'TemperatureDifference', description: 'A difference of two temperatures, with its unit.' });
 export type TemperatureDifference = z.infer<typeof temperatureDifference>;
@@ -77,7 +77,7 @@ export function parseTemperature(text: string): Temperature | undefined {
 }
 
 /** Reads `2 °F` or `1.5C` as a difference. */
-export function parseTemperatureDifference(text: string): TemperatureDifference | undefined {
+function parseTemperatureDifference(text: string): TemperatureDifference | undefined {
   const read = readWritten(text);
   return read === undefined ? undefined : { difference: read.value, unit: read.unit };
 }

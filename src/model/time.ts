@@ -57,7 +57,7 @@ export const timeBasis = z.enum(['gps', 'offset', 'place-zone', 'log-zone', 'typ
 export type TimeBasis = z.infer<typeof timeBasis>;
 
 /** A measured clock error that was taken out of a time: shown wherever the time is shown. */
-export const clockCorrection = z.strictObject({
+const clockCorrection = z.strictObject({
   /** Seconds that were added to what the clock said. */
   addedSeconds: z.number(),
   /** Ledger entry of the comparison that measured it. */

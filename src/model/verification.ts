@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 /** `notice`: nothing is broken, and a reader should know what the detail says. */
-export const checkResult = z.enum(['passed', 'notice', 'failed', 'not-checked']);
+const checkResult = z.enum(['passed', 'notice', 'failed', 'not-checked']);
 export type CheckResult = z.infer<typeof checkResult>;
 
 /** What a stranger's check found. Judging never throws: every check is named with its result. */

@@ -4,7 +4,7 @@ import { assertNever } from '../model/error.js';
 import type { EvidenceId, EvidenceKind, ReceivedEvidence } from '../model/evidence.js';
 
 /** Whether evidence of this kind is a file, and so has a subject. */
-export function isFiled(kind: EvidenceKind): kind is 'photo' | 'unit-log' | 'readings' | 'document' {
+function isFiled(kind: EvidenceKind): kind is 'photo' | 'unit-log' | 'readings' | 'document' {
   return kind === 'photo' || kind === 'unit-log' || kind === 'readings' || kind === 'document';
 }
 

@@ -40,8 +40,8 @@ export const DOCUMENT_USES: readonly string[] = [
   '1.3.6.1.4.1.311.10.3.12',
 ];
 
-export const SMALLEST_RSA_BITS = 2048;
-export const LARGEST_RSA_BITS = 4096;
+const SMALLEST_RSA_BITS = 2048;
+const LARGEST_RSA_BITS = 4096;
 const CURVES = ['prime256v1', 'secp384r1'];
 
 export type KeyKind = { is: 'ec'; curve: string } | { is: 'rsa'; bits: number };

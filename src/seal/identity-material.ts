@@ -14,7 +14,7 @@ export interface Identity {
   chain?: readonly Uint8Array[];
 }
 
-export const SHORTEST_PASSPHRASE = 8;
+const SHORTEST_PASSPHRASE = 8;
 const PEM_CERTIFICATE = /-----BEGIN CERTIFICATE-----[\s\S]*?-----END CERTIFICATE-----/g;
 const MOST_CERTIFICATES = 20;
 

@@ -7,7 +7,7 @@ import { refuse } from './malformed.js';
 export type Kind = 'dossier' | 'bag-zip' | 'bag-folder' | 'record' | 'unknown';
 
 /** A dossier is made to be sent by e-mail; what is far larger is not one. */
-export const LARGEST_DOSSIER = 1024 ** 3;
+const LARGEST_DOSSIER = 1024 ** 3;
 
 /** Looks at a path without following a link there. @throws Error of the system when it cannot be looked at */
 export async function kindOf(path: string): Promise<Kind> {

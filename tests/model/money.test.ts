@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { currency, fromHundredths, hundredths, money, parseMoney } from '../../src/model/money.js';
+import { hundredths, money, parseMoney } from '../../src/model/money.js';
 
 describe('money as people write it', () => {
   it.each([
@@ -34,14 +34,13 @@ describe('money as people write it', () => {
 });
 
 describe('an amount', () => {
-  it('is exact in hundredths, and comes back', () => {
-    const amounts = fc.integer({ min: 0, max: 999_999_999_999 });
-    const usd = currency.parse('USD');
+  it('is exact in hundredths, up to the largest that can be written', () => {
+    const amounts = fc.bigInt({ min: 0n, max: 999_999_999_999n });
     fc.assert(
       fc.property(amounts, (value) => {
-        const read = money.parse(fromHundredths(value, usd));
-        expect(hundredths(read)).toBe(value);
-        expect(parseMoney(`${read.amount} USD`)).toEqual(read);
+        const text = String(value).padStart(3, '0');
+        const read = parseMoney(`${text.slice(0, -2)}.${text.slice(-2)} USD`);
+        expect(read && String(hundredths(read))).toBe(String(value));
       }),
     );
   });

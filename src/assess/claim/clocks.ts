@@ -31,7 +31,7 @@ export function claimClocksOf(claim: ClaimEntries, context: ClockContext): Claim
     .sort(byEnd);
 }
 
-export function byEnd(a: ClaimClock, b: ClaimClock): number {
+function byEnd(a: ClaimClock, b: ClaimClock): number {
   if (a.due === undefined || b.due === undefined)
     return Number(a.due === undefined) - Number(b.due === undefined);
   return endOf(a.due) - endOf(b.due);

@@ -6,7 +6,7 @@ import type { StatedNumbers, UnitLog } from '../../model/unit-log.js';
 import { gapLimit } from '../temperature/steps.js';
 
 /** One reading written in tenths of °F and again in tenths of °C: half a step of each, in K. */
-export const SAME_READING_KELVIN = 0.05 + (0.05 * 5) / 9 + 1e-9;
+const SAME_READING_KELVIN = 0.05 + (0.05 * 5) / 9 + 1e-9;
 
 /** How two logs of the same kind of columns stand to each other. */
 export type Relation =

@@ -22,7 +22,7 @@ import { loadOf } from './load.js';
 import { type Heating, NO_HEATING } from './response.js';
 
 /** Room for the thermometers at either end, K: 2 °F, FDA Food Code 4-203.11, from memory. */
-export const THERMOMETERS = 10 / 9;
+const THERMOMETERS = 10 / 9;
 /** With less of the air known nothing is said. Convention of this project. */
 const KNOWN = 0.9;
 

@@ -5,7 +5,7 @@ import { shareOutside } from './integral.js';
 import { type Sink, walk } from './pieces.js';
 
 /** The air must pass the set point by this much for a swing to count, so that a flicker is none. Kelvin; convention. */
-export const PAST_SET_POINT = 0.25;
+const PAST_SET_POINT = 0.25;
 
 type Run = Span & { celsius: number };
 

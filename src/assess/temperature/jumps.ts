@@ -8,9 +8,9 @@ import { PROBES } from './channels.js';
 /** Air in a loaded box does not go this far from both its neighbours and back within two steps. Kelvin; convention of this project. */
 export const JUMP = 15;
 /** The neighbours of a jump agree within this, kelvin. */
-export const NEIGHBOURS_AGREE = 5;
+const NEIGHBOURS_AGREE = 5;
 /** And are no farther from it than this, milliseconds: over longer steps much can happen. */
-export const NEIGHBOURS_WITHIN = 20 * 60_000;
+const NEIGHBOURS_WITHIN = 20 * 60_000;
 
 /** A defrost can heat the air at the sensor this fast: what the log itself calls one is no fault. */
 const DEFROST = /defrost|^on$|^yes$|^1$|^true$|^active$/i;

@@ -1,7 +1,7 @@
 /** Energy of activation, J/mol: the customary value of mean kinetic temperature (USP <1079>, for medicines). */
-export const ACTIVATION_ENERGY = 83_144;
+const ACTIVATION_ENERGY = 83_144;
 /** Molar gas constant, J/(mol·K): SI 2019. */
-export const GAS_CONSTANT = 8.314462618;
+const GAS_CONSTANT = 8.314462618;
 const RATIO = ACTIVATION_ENERGY / GAS_CONSTANT;
 const ZERO_CELSIUS = 273.15;
 

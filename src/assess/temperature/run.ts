@@ -8,7 +8,7 @@ import { firstFrom } from './pieces.js';
  * defrosts and open doors. Common practice, no source: a continuous unit throttles around the set point, a start-stop
  * unit lets the air rise before it starts again.
  */
-export const USUAL_SWING = { continuous: 1.5, 'start-stop': 4 } as const;
+const USUAL_SWING = { continuous: 1.5, 'start-stop': 4 } as const;
 
 /** How the lines ask the unit to run, how the log's mode column says it ran, and the swing that goes with it. */
 export function runModeOf(log: UnitLog, lines: readonly Line[], window: Span): RunMode | undefined {

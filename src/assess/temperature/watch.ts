@@ -6,7 +6,7 @@ import { PROBES } from './channels.js';
 import { differenceOf, type Sensor } from './difference.js';
 
 /** Two sensors farther apart than this disagree: two recorders of ±1 °C each (EN 12830 class 1, from memory) may be 2 K apart. */
-export const SENSORS_DISAGREE = 2;
+const SENSORS_DISAGREE = 2;
 
 /** What only several sensors or looks together show. */
 export function watchOf(

@@ -32,7 +32,7 @@ export function element(name: string, attributes: Attributes, ...children: reado
   return children.length === 0 ? `<${name}${written}/>` : `<${name}${written}>${children.join('')}</${name}>`;
 }
 
-export const coordinate = (value: number): string => String(Math.round(value * 100) / 100);
+const coordinate = (value: number): string => String(Math.round(value * 100) / 100);
 
 export interface LabelOptions {
   size?: number;

@@ -17,7 +17,7 @@ const OF_SHIPPER: ReadonlySet<string> = new Set([
   'instruction-near-freezing',
 ]);
 /** How the load was placed: a matter for the shipper only where the shipper loaded. */
-export const OF_LOADING: ReadonlySet<string> = new Set([
+const OF_LOADING: ReadonlySet<string> = new Set([
   'rows-hard-to-walls',
   'side-room-not-braced',
   'tall-light-pallets-not-braced',

@@ -9,7 +9,7 @@ const MOST = 8;
 const LARGEST = 3;
 
 /** Those without a cause, and the largest of the others, in the order of time. */
-export function worthZoom(result: TemperatureResult): Excursion[] {
+function worthZoom(result: TemperatureResult): Excursion[] {
   const all = [...judged(result)].sort((a, b) => b.degreeHours - a.degreeHours);
   const unexplained = all.filter((one) => one.cause.is === 'unexplained');
   return [...new Set([...all.slice(0, LARGEST), ...unexplained])]

@@ -29,7 +29,7 @@ const PARTIES: Record<string, string> = { first: 'reading-from', second: 'readin
 const SOURCES: Record<string, string> = { first: 'set-point-source', second: 'set-point-source' };
 
 /** What is lacking, as one line of words: with its line or stop in front, unless that was said already. */
-export function lackLine(speech: GapSpeech, lack: Lack, said: Pick<Lack, 'line' | 'stop'> = {}): Inline[] {
+function lackLine(speech: GapSpeech, lack: Lack, said: Pick<Lack, 'line' | 'stop'> = {}): Inline[] {
   const { names, words, labels } = speech;
   const lead =
     lack.line !== undefined && lack.line !== said.line

@@ -7,7 +7,7 @@ import { asWritten, type Remarks } from '../words/remarks.js';
  * What a stop is called in tables: its place up to the first comma where that tells the stops apart. The
  * whole place stands on the cover and in the table of stops.
  */
-export function shortPlaces(places: readonly string[]): string[] {
+function shortPlaces(places: readonly string[]): string[] {
   const short = places.map((place) => place.split(',')[0]?.trim() ?? place);
   const clear = short.every(
     (name, i) => name.length > 3 && short.every((other, j) => name !== other || places[i] === places[j]),
@@ -22,7 +22,7 @@ export const commonName = (key: string): string => {
 };
 
 /** Goods by their key in the reference table, in the words of the page's language; another name as it is written. */
-export function goodsName(key: string, said: Remarks): string {
+function goodsName(key: string, said: Remarks): string {
   const table = produceTable.find((one) => one.key === key)?.name;
   const words = table === undefined ? undefined : said('goods', table);
   return words === undefined || words === table ? commonName(key) : words;

@@ -77,7 +77,7 @@ function movedBy(value: FindingQuantity, format: Format): ShownFact['moved'] {
 }
 
 /** One quantity in words. */
-export function showQuantity(value: FindingQuantity, format: Format, names: FactNames): string {
+function showQuantity(value: FindingQuantity, format: Format, names: FactNames): string {
   switch (value.is) {
     case 'temperature':
       return format.temperature(value.celsius);

@@ -2,7 +2,7 @@ import { FULL_QUALITY, type PictureQuality } from '../../compose/pictures.js';
 import { DossierError } from '../../model/error.js';
 
 /** A dossier that is to be e-mailed, in bytes. */
-export const DEFAULT_MOST = 20_000_000;
+const DEFAULT_MOST = 20_000_000;
 /** From full quality to what still shows a display's digits across half a page. */
 export const QUALITIES: readonly PictureQuality[] = [
   FULL_QUALITY,

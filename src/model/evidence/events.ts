@@ -54,7 +54,7 @@ export const statementTopic = z.enum([
 export type StatementTopic = z.infer<typeof statementTopic>;
 
 /** A detached signature by the person whose statement it is: see docs/formats.md, "Signed statement". */
-export const statementSignature = z.strictObject({
+const statementSignature = z.strictObject({
   /** CMS SignedData (RFC 5652) in DER, base64. */
   cms: z.base64().max(100_000),
   certificateSha256: sha256,

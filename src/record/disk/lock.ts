@@ -20,7 +20,7 @@ const NAME = /^writer-[0-9a-f]{16}\.lock$/;
 const UNFINISHED = /^writer-[0-9a-f]{16}\.claim$/;
 /** A claim is empty only for the moment between being made and being written. */
 const EMPTY_FOR_AT_MOST = 10_000;
-export const DEFAULT_WAIT = 5_000;
+const DEFAULT_WAIT = 5_000;
 
 type Holder = { file: string; claim?: Claim };
 

@@ -27,7 +27,7 @@ export interface TimeStamp {
 }
 
 /** Bytes; a token with its certificates takes 2 to 8 thousand. */
-export const LARGEST_TOKEN = 100_000;
+const LARGEST_TOKEN = 100_000;
 const LARGEST_LIST = 50;
 
 /**

@@ -30,7 +30,7 @@ const rooms = { file: new Uint8Array(), scan: new Uint8Array() };
  * @param {number} mostPixels
  * @returns {JpegLikeness | undefined}
  */
-export function likenessOf(path, mostPixels) {
+function likenessOf(path, mostPixels) {
   const file = readFile(path);
   if (file === undefined) return undefined;
   const head = readHead(file);

@@ -1,7 +1,7 @@
 import { withoutAccents } from '../../clock/months.js';
 
 /** What a cell says when a sensor is broken, missing or out of reach; lower case, no accents. */
-export const FAULT_WORDS: ReadonlySet<string> = new Set([
+const FAULT_WORDS: ReadonlySet<string> = new Set([
   ...[
     '?',
     'n/a',
