@@ -62,7 +62,7 @@ function zoneOf(said: string | undefined, { delivery }: RecordState): Zone {
  * its basis, file with hash, where it was read from, what it says and changed. Text that a spreadsheet would run as
  * a formula gets a leading apostrophe (CWE-1236).
  */
-export function trailCsv({ rows, zone }: TrailReport): string {
+export function trailCsv({ rows, zone }: Pick<TrailReport, 'rows' | 'zone'>): string {
   const header = [
     ...['entry', 'entered_utc', 'entered_local', 'zone', 'by', 'type', 'evidence', 'claim'],
     ...['time_utc', 'time_zone', 'time_basis', 'time_uncertainty_seconds', 'time_note'],
