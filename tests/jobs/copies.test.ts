@@ -73,6 +73,12 @@ describe('a copy for the receiver', () => {
     const manifest = Buffer.from(inside.find(({ name }) => name === 'manifest.json')?.data ?? []).toString();
     expect(manifest).toContain('"why":"blacked-out"');
     expect(manifest).toContain('"why":"position"');
+    // One line for each reason, however many originals there are.
+    const notInside = report.notices.filter((notice) => notice.includes('not inside'));
+    expect(notInside).toHaveLength(2);
+    expect(notInside.join('\n')).toMatch(
+      /^The originals of 17 files are not inside, .* where they were made: .*IMG_0404\.jpg, .*IMG_0440\.jpg\.$/m,
+    );
     // Contacts are left out of this copy, not missing from the record.
     const text = await textOf(bytes);
     expect(text).toContain('This copy holds no contact.');
@@ -90,6 +96,25 @@ describe('a copy for the receiver', () => {
       expect.objectContaining({ code: 'bad-usage', where: { field: '--for' } }),
     );
   });
+});
+
+describe('a first dossier', () => {
+  it('is signed after its certificate was made, however long the passphrase takes to type', async () => {
+    let clock = now().getTime();
+    const { report, bytes } = await built({
+      identityFolder: join(root, 'first-identity'),
+      now: () => new Date(clock),
+      passphrase: async () => {
+        clock += 90_000;
+        return 'typed slowly';
+      },
+      for: 'counsel',
+    });
+    expect(report.notices.join()).toContain('Made a signing identity');
+    const { signer, checks } = await verifyDossier(bytes);
+    expect(signer?.claimedTime).toBe('2026-07-17T09:06:30.000Z');
+    expect(checks.find(({ id }) => id === 'certificate.validity')?.result).toBe('passed');
+  }, 120_000);
 });
 
 describe('copies.yaml of a carrier', () => {

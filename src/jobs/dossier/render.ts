@@ -30,6 +30,7 @@ import { type Copy, titleIn } from '../copies/read.js';
 import { trueOfBoth } from '../copies/true-of-both.js';
 import { loadRuleWords } from '../rule-set.js';
 import { tool } from '../tool.js';
+import { leftOutInWords } from './left-out-words.js';
 import { platesWithin } from './plates.js';
 import type { Sizing } from './size.js';
 
@@ -186,7 +187,7 @@ export async function render(
             `The dossier is ${inMegabytes(signed.pdf.length)}, more than the ${inMegabytes(mostBytes)} asked for: its pages and records alone take that.`,
           ]
         : []),
-      ...made.leftOut.map((one) => leftOutInWords(one, mostBytes)),
+      ...leftOutInWords(made.leftOut, mostBytes),
     ],
     sizing,
     ...(copy === undefined || copyWords === undefined
@@ -262,17 +263,6 @@ function filesOf(state: RecordState, out: LeftOutOfCopy): LeftOut[] {
       ? [{ name: '(left out)', bytes: item.file.bytes, sha256: item.file.sha256, why: 'withheld' }]
       : [],
   );
-}
-
-function leftOutInWords({ name, why }: LeftOut, mostBytes: number): string {
-  const reason = {
-    'empty-file': 'it is empty',
-    'size-budget': `the dossier may be ${inMegabytes(mostBytes)}`,
-    withheld: 'it is withheld',
-    position: 'it may tell where it was made',
-    'blacked-out': 'parts of it are made black',
-  }[why];
-  return `The original of ${name} is not inside, only its hash: ${reason}.`;
 }
 
 function onPaper(state: RecordState, wanted: string | undefined): RecordState {
