@@ -45,12 +45,13 @@ export async function readPassphrase(
   return first;
 }
 
-function fromFile(file: string): string {
+async function fromFile(file: string): Promise<string> {
   try {
     return cleaned(readFileSync(file, 'utf8'));
   } catch (cause) {
     if (cause instanceof DossierError) throw cause;
-    throw new DossierError('identity', 'the passphrase file cannot be read', { where: { file }, cause });
+    const { unreadable } = await import('../record/disk/disk-error.js');
+    throw unreadable(file, cause, 'identity', 'Name the file that holds the passphrase on one line.');
   }
 }
 

@@ -1,7 +1,7 @@
 import type { Problem } from '../model/error.js';
 import { type Output, printable } from './output.js';
 
-/** `photos/IMG_7.jpg, row 12, column value: what is wrong` and, on its own line, what to do. */
+/** `photos/IMG_7.jpg, row 12, column value: what is wrong` and, on lines of their own, what to do and what else is wrong there. */
 export function describeProblem(problem: Problem): string[] {
   const { file, row, column, field } = problem.where;
   const place = [
@@ -12,7 +12,8 @@ export function describeProblem(problem: Problem): string[] {
   ].filter((part) => part !== undefined);
   const lead = place.length === 0 ? '' : `${place.join(', ')}: `;
   const first = printable(`${lead}${problem.message}`);
-  return problem.fix === undefined ? [first] : [first, `  ${printable(problem.fix)}`];
+  const fix = problem.fix === undefined ? [] : [`  ${printable(problem.fix)}`];
+  return [first, ...fix, ...(problem.others ?? []).map((other) => `  also ${printable(other)}`)];
 }
 
 export function printProblem(output: Output, problem: Problem): void {

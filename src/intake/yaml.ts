@@ -96,8 +96,8 @@ export function readYaml(text: string, fileName: string, code: ErrorCode): YamlT
 }
 
 /**
- * Reads YAML and holds it against a schema. Throws one DossierError: its place is the first problem's,
- * its message lists them all.
+ * Reads YAML and holds it against a schema. Throws one DossierError: its place and
+ * message are the first problem's, and `others` lists the rest.
  */
 export function readYamlAs<S extends z.ZodType>(
   schema: S,
@@ -125,7 +125,7 @@ function hashOf(text: string): Sha256 {
 }
 
 function problemsAsError(problems: Problem[]): DossierError {
-  const [first] = problems;
+  const [first, ...rest] = problems;
   if (first === undefined) throw new Error('no problem to report');
   const line = (p: Problem) =>
     [
@@ -133,13 +133,10 @@ function problemsAsError(problems: Problem[]): DossierError {
       p.where.field ? `${p.where.field}: ` : '',
       p.message,
     ].join('');
-  const message =
-    problems.length === 1
-      ? first.message
-      : `${problems.length} problems:\n${problems.map((p) => `  ${line(p)}`).join('\n')}`;
-  return new DossierError(first.code, message, {
+  return new DossierError(first.code, first.message, {
     where: first.where,
     ...(first.fix === undefined ? {} : { fix: first.fix }),
+    ...(rest.length === 0 ? {} : { others: rest.map(line) }),
   });
 }
 

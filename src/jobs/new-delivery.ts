@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { stringify } from 'yaml';
 import { parseDeliveryFile } from '../intake/delivery-file.js';
 import { DossierError } from '../model/error.js';
+import { unreadable } from '../record/disk/disk-error.js';
 import { createRecord } from '../record/store.js';
 import { DELIVERY_FILE, portsWith } from './delivery.js';
 
@@ -44,7 +45,7 @@ const HEAD = `# The facts of this delivery. Change what is wrong or add what is 
 export async function newDelivery(input: NewDeliveryInput): Promise<NewDelivery> {
   const { folder, by, now } = input;
   const text = 'file' in input ? await readFacts(input.file) : HEAD + stringify(factsFrom(input.facts));
-  const { facts, written, sha256 } = parseDeliveryFile(text, 'file' in input ? input.file : DELIVERY_FILE);
+  const { facts, written, sha256 } = 'file' in input ? parseDeliveryFile(text, input.file) : parseAsked(text);
   await mkdir(folder, { recursive: true });
   const there = (await readdir(folder)).filter((name) => !name.startsWith('.'));
   if (there.length > 0)
@@ -59,9 +60,37 @@ export async function newDelivery(input: NewDeliveryInput): Promise<NewDelivery>
   return { folder, delivery: facts.delivery, rules: facts.rules };
 }
 
+/** Of facts that were given as options there is no file yet: its place means nothing, the option does. */
+function parseAsked(text: string): ReturnType<typeof parseDeliveryFile> {
+  try {
+    return parseDeliveryFile(text, DELIVERY_FILE);
+  } catch (cause) {
+    if (!(cause instanceof DossierError)) throw cause;
+    const { field = '' } = cause.where;
+    const option = OPTION_OF.find(([path]) => path.test(field))?.[1];
+    const part = option === undefined ? undefined : field.split('.').slice(1).at(-1);
+    throw new DossierError(cause.code, part === undefined ? cause.message : `${part}: ${cause.message}`, {
+      where: { field: option ?? field },
+      fix: 'Places are written like "Yuma AZ; America/Phoenix", goods like "romaine; 36 °F; 2 °F; 12".',
+      ...(cause.others === undefined
+        ? {}
+        : { others: cause.others.map((other) => other.replace(/^line \d+: /, '')) }),
+      cause,
+    });
+  }
+}
+
+const OPTION_OF: readonly (readonly [RegExp, string])[] = [
+  [/^stops\[0\]/, '--load'],
+  [/^stops\[1\]/, '--unload'],
+  [/^lines/, '--goods'],
+  [/^delivery/, '--number'],
+  [/^rules/, '--rules'],
+];
+
 async function readFacts(file: string): Promise<string> {
   return readFile(file, 'utf8').catch((cause: unknown) => {
-    throw new DossierError('unreadable-file', 'this file cannot be read', { where: { file }, cause });
+    throw unreadable(file, cause);
   });
 }
 
@@ -102,7 +131,8 @@ function lineFrom(text: string, index: number): Record<string, unknown> {
     goods,
     from: 'load-1',
     to: 'drop-1',
-    pallets: pallets === '' ? undefined : Number(pallets),
+    // What is no number stays as it was typed, so that it is shown so.
+    pallets: pallets === '' ? undefined : Number.isNaN(Number(pallets)) ? pallets : Number(pallets),
     instruction:
       setPoint === ''
         ? undefined

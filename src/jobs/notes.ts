@@ -9,6 +9,7 @@ import type { NewEntry } from '../model/entry.js';
 import { DossierError, type Problem } from '../model/error.js';
 import type { EvidenceId } from '../model/evidence.js';
 import { knownMilliseconds } from '../model/time.js';
+import { unreadable } from '../record/disk/disk-error.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { heldReadings, sameness } from './held-readings.js';
@@ -144,8 +145,8 @@ function checkDay(body: JudgedReading, typed: string | string[] | undefined, del
 }
 
 async function readText(path: string): Promise<string> {
-  const refuse = (message: string, fix: string, cause?: unknown) =>
-    new DossierError('unreadable-file', message, { where: { file: path }, fix, cause });
+  const refuse = (message: string, fix: string) =>
+    new DossierError('unreadable-file', message, { where: { file: path }, fix });
   let size: number;
   try {
     const found = await stat(path);
@@ -156,7 +157,7 @@ async function readText(path: string): Promise<string> {
     return decode(await readFile(path));
   } catch (cause) {
     if (cause instanceof DossierError) throw cause;
-    throw refuse('it cannot be read', 'Check the name and who may read it.', cause);
+    throw unreadable(path, cause);
   }
 }
 

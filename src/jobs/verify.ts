@@ -3,6 +3,7 @@ import { readFile, stat } from 'node:fs/promises';
 import { DossierError } from '../model/error.js';
 import type { Verification, VerificationReport } from '../model/verification.js';
 import { parseFingerprint } from '../record/checkpoint.js';
+import { unreadable } from '../record/disk/disk-error.js';
 import type { KnownFingerprint } from '../verify/check-fingerprint.js';
 import { verifyAll } from '../verify/verify-all.js';
 
@@ -88,7 +89,7 @@ async function readSmall(file: string): Promise<Buffer> {
     return await readFile(file);
   } catch (cause) {
     if (cause instanceof DossierError) throw cause;
-    throw new DossierError('unreadable-file', 'this file cannot be read', { where: { file }, cause });
+    throw unreadable(file, cause);
   }
 }
 
@@ -96,6 +97,6 @@ async function requireThere(file: string): Promise<void> {
   try {
     await stat(file);
   } catch (cause) {
-    throw new DossierError('unreadable-file', 'this file cannot be read', { where: { file }, cause });
+    throw unreadable(file, cause);
   }
 }

@@ -33,6 +33,8 @@ export interface Problem {
   message: string;
   where: Where;
   fix?: string;
+  /** The other problems of the same file, one line each. */
+  others?: readonly string[];
   /** What may be said instead, where that is a short list: a person on a terminal is asked to choose. */
   choices?: readonly string[];
 }
@@ -43,17 +45,25 @@ export class DossierError extends Error implements Problem {
   readonly code: ErrorCode;
   readonly where: Where;
   readonly fix?: string;
+  readonly others?: readonly string[];
   readonly choices?: readonly string[];
 
   constructor(
     code: ErrorCode,
     message: string,
-    options: { where?: Where; fix?: string; choices?: readonly string[]; cause?: unknown } = {},
+    options: {
+      where?: Where;
+      fix?: string;
+      others?: readonly string[];
+      choices?: readonly string[];
+      cause?: unknown;
+    } = {},
   ) {
     super(message, options.cause === undefined ? undefined : { cause: options.cause });
     this.code = code;
     this.where = options.where ?? {};
     if (options.fix !== undefined) this.fix = options.fix;
+    if (options.others !== undefined) this.others = options.others;
     if (options.choices !== undefined) this.choices = options.choices;
   }
 
@@ -63,6 +73,7 @@ export class DossierError extends Error implements Problem {
       message: this.message,
       where: this.where,
       ...(this.fix === undefined ? {} : { fix: this.fix }),
+      ...(this.others === undefined ? {} : { others: this.others }),
       ...(this.choices === undefined ? {} : { choices: this.choices }),
     };
   }

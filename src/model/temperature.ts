@@ -82,9 +82,15 @@ function parseTemperatureDifference(text: string): TemperatureDifference | undef
   return read === undefined ? undefined : { difference: read.value, unit: read.unit };
 }
 
+/** A bare number, as YAML reads `36`, lacks its unit: to be told so, not that it is no text. */
+const withItsUnit = (what: string, like: string) =>
+  z.string({
+    error: ({ input }) =>
+      typeof input === 'number' ? `${input} is not a ${what}; write it like ${like}` : undefined,
+  });
+
 /** A temperature written by a person in a settings file: `36 °F`. */
-export const writtenTemperature = z
-  .string()
+export const writtenTemperature = withItsUnit('temperature', '36 °F or 2.2 °C')
   .meta({ description: 'A temperature with its unit, such as "36 °F" or "2.2 °C".', examples: ['36 °F'] })
   .transform((text, ctx) => {
     const read = readWritten(text);
@@ -106,8 +112,7 @@ export const writtenTemperature = z
   });
 
 /** A tolerance written by a person in a settings file: `2 °F`. */
-export const writtenTemperatureDifference = z
-  .string()
+export const writtenTemperatureDifference = withItsUnit('tolerance', '2 °F or 1 °C')
   .meta({ description: 'A difference of temperatures with its unit, such as "2 °F".', examples: ['2 °F'] })
   .transform((text, ctx) => {
     const read = parseTemperatureDifference(text);

@@ -71,12 +71,34 @@ describe('new', () => {
     ['a zone that is none', ['--load', 'Yuma AZ; America/Yuma'], /"America\/Yuma".*time zone/s],
     ['no zone at all', ['--load', 'Yuma AZ'], /zone/],
     ['a set point of 900 °F', ['--goods', 'celery; 900 °F'], /900 °F.*−112 to 185/s],
-    ['pallets that are no number', ['--goods', 'celery; 36 °F; 2 °F; many'], /pallets/],
+    ['pallets that are no number', ['--goods', 'celery; 36 °F; 2 °F; many'], /--goods: pallets: "many"/],
   ])('refuses %s and makes no folder', async (_, instead, said) => {
     const { code, err } = await here.dossier('new', 'refused', ...OPTIONS, ...instead);
     expect(err).toMatch(said);
     expect(code).toBe(2);
     expect(existsSync(here.at('refused'))).toBe(false);
+  });
+
+  it('says all that is wrong with the options, each on a line', async () => {
+    const wrong = ['--load', 'Yuma AZ', '--goods', 'celery; 36; 2'];
+    const { err } = await here.dossier('new', 'refused', ...OPTIONS, ...wrong);
+    expect(err).toMatch(
+      /^--load: zone: "" is not a time zone.*\n {2}Places are written like "Yuma AZ; America\/Phoenix"/,
+    );
+    expect(err).toMatch(/^ {2}also lines\[\d\]\.instruction\.setPoint: "36" is not a temperature/m);
+    expect(err).toMatch(/^ {2}also lines\[\d\]\.instruction\.tolerance: "2" is not a tolerance/m);
+    expect(err).not.toContain('u{a}');
+  });
+
+  it('says all that is wrong with a file, each with its line', async () => {
+    const text = FACTS.replace('America/Phoenix', 'Yuma').replace('36 °F', '36');
+    const { err } = await here.dossier('new', 'refused', '--file', here.put('wrong.yaml', text));
+    expect(err).toMatch(/wrong\.yaml, row 5, stops\[0\]\.zone: "Yuma" is not a time zone/);
+    expect(err).toMatch(
+      /^ {2}also line 8: lines\[0\]\.instruction\.setPoint: 36 is not a temperature; write it like 36 °F/m,
+    );
+    const gone = await here.dossier('new', 'refused', '--file', 'gone.yaml');
+    expect(gone.err).toMatch(/gone\.yaml: there is no such file\n {2}Check the name/);
   });
 
   it('a change of delivery.yaml enters the record at the next command, a wrong one does not', async () => {

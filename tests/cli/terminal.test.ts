@@ -135,7 +135,7 @@ describe('what others wrote is shown, never sent to the terminal', () => {
 
   it('a file that is not there', async () => {
     const { err } = await here.dossier('verify', `no${ESCAPE}[2J.pdf`);
-    expect(err).toContain('no\\u{1b}[2J.pdf: this file cannot be read');
+    expect(err).toContain('no\\u{1b}[2J.pdf: there is no such file');
     expect(err).not.toContain(ESCAPE);
   });
 

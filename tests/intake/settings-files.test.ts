@@ -34,7 +34,7 @@ describe('delivery.yaml', () => {
     ['America/Chicago', 'Central', 6, 'stops[1].zone', 'did you mean America/Chicago?'],
     ['number: "118"', 'number: 118', 3, 'equipment.trailer.number', 'put it in quotes: "118"'],
     ['to: drop-1', 'to: drop-9', 8, 'lines[0].to', undefined],
-    ['36 °F', '36', 8, 'lines[0].instruction.setPoint', 'put it in quotes: "36"'],
+    ['36 °F', '36', 8, 'lines[0].instruction.setPoint', undefined],
     ['does: load,', 'does: laod,', 5, 'stops[0].does', 'did you mean load?'],
     ['goods:', 'good:', 8, 'lines[0].goods', undefined],
   ])('names line and field when %s is %s', (right, wrong, row, field, fix) => {
@@ -46,8 +46,19 @@ describe('delivery.yaml', () => {
 
   it('lists every problem, each with its line', () => {
     const error = refused(DELIVERY_YAML.replace('America/Phoenix', 'Nowhere').replace('36 °F', 'cold'));
-    expect(error.message).toContain('line 5: stops[0].zone');
-    expect(error.message).toContain('line 8: lines[0].instruction.setPoint');
+    expect(error.where).toMatchObject({ row: 5, field: 'stops[0].zone' });
+    expect(error.message).toContain('"Nowhere" is not a time zone');
+    expect(error.others).toEqual([
+      'line 8: lines[0].instruction.setPoint: "cold" is not a temperature; write it like 36 °F or 2.2 °C',
+    ]);
+  });
+
+  it.each([
+    ['36 °F', '36', '36 is not a temperature; write it like 36 °F or 2.2 °C'],
+    ['2 °F', '2', '2 is not a tolerance; write it like 2 °F or 1 °C'],
+  ])('says how %s is written when its unit is forgotten', (right, bare, said) => {
+    const asked = DELIVERY_YAML.replace('setPoint: 36 °F', 'setPoint: 36 °F, tolerance: 2 °F');
+    expect(refused(asked.replace(right, bare)).message).toBe(said);
   });
 
   it.each([

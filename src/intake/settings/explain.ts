@@ -46,6 +46,8 @@ function explainOne(issue: z.core.$ZodIssue, under: readonly PropertyKey[]): Exp
     }
     case 'invalid_type': {
       if (issue.input === undefined) return [said(`is missing (${issue.expected} expected)`)];
+      // A schema that has words of its own for it knows better.
+      if (!issue.message.startsWith('Invalid input')) return [said(issue.message)];
       const quote = issue.expected === 'string' && ['number', 'boolean'].includes(typeof issue.input);
       return [
         said(

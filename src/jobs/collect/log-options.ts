@@ -4,6 +4,7 @@ import { parseLogMap } from '../../intake/unit-log/log-map.js';
 import { DossierError } from '../../model/error.js';
 import { parseTemperature } from '../../model/temperature.js';
 import { zone as zoneSchema } from '../../model/time.js';
+import { unreadable } from '../../record/disk/disk-error.js';
 
 /** What a person says about a unit log, as typed. */
 export interface TypedLogOptions {
@@ -48,7 +49,7 @@ export async function readLogOptions({
 
 async function readText(file: string): Promise<string> {
   return readFile(file, 'utf8').catch((cause: unknown) => {
-    throw new DossierError('unreadable-file', 'this map file cannot be read', { where: { file }, cause });
+    throw unreadable(file, cause);
   });
 }
 

@@ -10,6 +10,7 @@ import type { Language } from '../../model/delivery.js';
 import type { NewEntry } from '../../model/entry.js';
 import { DossierError, type Problem } from '../../model/error.js';
 import type { EvidenceId, Source } from '../../model/evidence.js';
+import { unreadable } from '../../record/disk/disk-error.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { type OpenDelivery, withDelivery } from '../delivery.js';
 import { heldReadings, sameness } from '../held-readings.js';
@@ -165,7 +166,7 @@ async function readSheet(file: string): Promise<Uint8Array> {
     const { size } = await stat(file);
     if (size <= MOST_BYTES) return await readFile(file);
   } catch (cause) {
-    throw new DossierError('unreadable-file', 'it cannot be read', { where: { file }, cause });
+    throw unreadable(file, cause);
   }
   throw new DossierError('unreadable-file', 'it is too long for a typed sheet', { where: { file } });
 }

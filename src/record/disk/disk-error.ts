@@ -1,4 +1,4 @@
-import { DossierError } from '../../model/error.js';
+import { DossierError, type ErrorCode } from '../../model/error.js';
 
 /** The code of an operating-system error, such as ENOENT; undefined for anything else that was thrown. */
 export function errorCode(error: unknown): string | undefined {
@@ -34,6 +34,26 @@ const FIXES: Record<string, string> = {
 export function reasonOf(code: string): string {
   const words = REASONS[code];
   return words === undefined ? code : `${words} (${code})`;
+}
+
+/** What to say of a file that the user named and that can't be read: why, and what to do. */
+export function unreadable(
+  file: string,
+  cause: unknown,
+  code: ErrorCode = 'unreadable-file',
+  fix = 'Check the name, and the folder that it is looked for in.',
+): DossierError {
+  const why = errorCode(cause);
+  if (why === 'ENOENT' || why === 'ENOTDIR')
+    return new DossierError(code, 'there is no such file', { where: { file }, fix, cause });
+  if (why === 'EISDIR')
+    return new DossierError(code, 'this is a folder, not a file', { where: { file }, fix, cause });
+  const reason = why === undefined ? '' : `: ${reasonOf(why)}`;
+  return new DossierError(code, `this file cannot be read${reason}`, {
+    where: { file },
+    fix: FIXES[why ?? ''] ?? 'Check who may read it.',
+    cause,
+  });
 }
 
 /**
