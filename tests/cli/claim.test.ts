@@ -167,7 +167,9 @@ describe('record claim', () => {
     [['terms', 'cmr', '--paper', 'e9'], 'dossier collect FILE'],
     [['terms', 'cmr', '--correct', '2'], 'entry 2'],
     [['terms', 'cmr', '--correct', 'x'], 'number of an entry'],
-    [['received', 'Z', '--as', 'lawyer'], 'shipper, receiver'],
+    [['received', 'Z', '--as', 'lawyer'], '--as: there is no role "lawyer"\n  Use one of: shipper, receiver'],
+    [['letter', 'denial', '--way', 'send', '--with', 'Z'], '--way: there is no way "send"'],
+    [['received', '', '--as', 'owner'], 'claimant: it is not said who claims'],
     [['received', 'Z', '--as', 'owner', '--says', 'much'], 'shipment, liability'],
   ])('refuses %j with the choices, and writes nothing', async (args, said) => {
     const before = count();

@@ -55,8 +55,8 @@ export function bodyOf(
       return {
         ...common,
         claimant: {
-          name: must(word, 'claimant', 'the claimant'),
-          role: choice('as', must(says.as, '--as', 'which part they play'), claimantRole.options),
+          name: must(word, 'claimant', 'who claims'),
+          role: choice('role', must(says.as, '--as', 'which part they play'), claimantRole.options, '--as'),
           address: says.address,
         },
         theirNumber: says.number,
@@ -78,7 +78,7 @@ export function bodyOf(
       return {
         ...common,
         letter: choice('letter', must(word, 'letter', 'which letter'), letterKind.options),
-        way: choice('way', must(says.way, '--way', 'whether it came or went'), ['received', 'sent']),
+        way: choice('way', must(says.way, '--way', 'whether it came or went'), ['received', 'sent'], '--way'),
         on: on(),
         with: must(says.with, '--with', 'from whom or to whom'),
         form: says.form,
@@ -125,7 +125,7 @@ export function bodyOf(
       };
     }
     case 'cause':
-      if (says.paper.length === 0) must(undefined, '--paper', 'the evidence behind it');
+      if (says.paper.length === 0) must(undefined, '--paper', 'which evidence is behind it');
       return { ...common, cause: choice('cause', must(word, 'cause', 'which cause'), exceptedCause.options) };
     default:
       return assertNever(is);

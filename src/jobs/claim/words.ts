@@ -46,7 +46,7 @@ export function contentsOf({ says, lacks, made }: Typed) {
     ['says', says],
     ['lacks', lacks],
   ] as const)
-    for (const part of list) choice(option, part, parts);
+    for (const part of list) choice('part of a claim', part, parts, `--${option}`);
   const flag = (part: string) => (says.includes(part) ? true : lacks.includes(part) ? false : undefined);
   const asked = says.includes('amount')
     ? 'stated'
@@ -79,7 +79,7 @@ export function quantityOf(said: string) {
       where: { field: '--quantity' },
       fix: `Write it like "876 cartons"; units are ${quantityUnit.options.join(', ')}.`,
     });
-  return { quantity: number, unit: choice('unit', unit.toLowerCase(), quantityUnit.options) };
+  return { quantity: number, unit: choice('unit', unit.toLowerCase(), quantityUnit.options, '--quantity') };
 }
 
 export function spanOf(said: string | undefined) {
@@ -103,7 +103,7 @@ export function moneyOf(field: string, said: string | undefined): Money | undefi
     fix: 'Write it like "12480.50 USD": the currency by its three letters, since $ is the sign of several.',
   });
 }
-export const amount = (word: string | undefined) => moneyOf('amount', must(word, 'amount', 'the amount'));
+export const amount = (word: string | undefined) => moneyOf('amount', must(word, 'amount', 'how much'));
 
 export function entryNumber(said: string): number {
   const number = Number(said);
@@ -114,16 +114,17 @@ export function entryNumber(said: string): number {
   });
 }
 
-export function choice<T extends string>(what: string, said: string, known: readonly T[]): T {
+/** One of the known words. `field` is the option or argument that it was given as. */
+export function choice<T extends string>(what: string, said: string, known: readonly T[], field = what): T {
   const found = known.find((one) => one === said.trim().toLowerCase());
-  if (found === undefined) throw unknownWord(what, said, known, what);
+  if (found === undefined) throw unknownWord(what, said, known, field);
   return found;
 }
 
 export function must(said: string | undefined, field: string, what: string): string {
   if (said !== undefined && said.trim() !== '') return said;
-  throw new DossierError('bad-value', `not told: ${what}`, {
+  throw new DossierError('bad-value', `it is not said ${what}`, {
     where: { field },
-    fix: 'See: dossier record claim --help',
+    fix: `Add ${field.startsWith('--') ? field : 'it'}; examples are in: dossier record claim --help`,
   });
 }
