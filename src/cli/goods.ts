@@ -15,6 +15,7 @@ export function printGoods(output: Output, assessment: Assessment, unit: Tempera
   if (assessment.pulps.length > 0) {
     output.line(output.style('bold', 'Pulps'));
     for (const group of assessment.pulps) printPulps(output, group, unit);
+    for (const line of new Set(assessment.pulps.flatMap(thermometerLines))) put(output, line);
     for (const one of assessment.pulpComparisons ?? [])
       output.line(
         `  ${one.line}: ${one.is === 'delivery-against-loading' ? 'delivery minus loading' : `receiver minus driver at ${one.stop}`} ${difference(one.mean, unit)} on average`,
@@ -46,13 +47,17 @@ function printPulps(output: Output, group: PulpGroup, unit: TemperatureUnit): vo
     output,
     `${group.line} at ${group.stop}: ${group.count} from ${degrees(group.min, unit)} to ${degrees(group.max, unit)}, mean ${degrees(group.mean, unit)}${inBand}`,
   );
-  for (const one of group.instruments ?? []) {
-    const check =
-      one.check === undefined
+}
+
+/** The thermometers of a group. Most groups of a delivery have the same: each line is to be said once. */
+function thermometerLines({ instruments }: PulpGroup): string[] {
+  return (instruments ?? []).map(({ instrument, check }) => {
+    const said =
+      check === undefined
         ? 'no ice-water check before it in the record'
-        : `ice-water check ${one.check.evidence}${one.check.names ? '' : ', which does not say which thermometer'}`;
-    put(output, `  ${one.instrument ?? 'thermometer not named'}: ${check}`);
-  }
+        : `ice-water check ${check.evidence}${check.names ? '' : ', which does not say which thermometer'}`;
+    return `thermometer ${instrument ?? 'not named'}: ${said}`;
+  });
 }
 
 function marginLines(margin: LineMargin, unit: TemperatureUnit): string[] {

@@ -1,7 +1,7 @@
-import { relative } from 'node:path';
+import { relative, resolve } from 'node:path';
 import type { Command } from 'commander';
 import { DossierError } from '../model/error.js';
-import { printable } from './output.js';
+import { asTyped, printable } from './output.js';
 import { type PassphraseOptions, readPassphrase } from './passphrase.js';
 import type { CliContext } from './program.js';
 import { whoEnters } from './who.js';
@@ -55,7 +55,7 @@ export function addLetterOptions(command: Command): Command {
     .option('--certificate', 'also a draft of a certificate of records, for a qualified person to complete')
     .option('--max-size <size>', 'what the dossier may take, such as 10MB')
     .option('--by <name>', 'who enters it (default: DOSSIER_BY or your account)')
-    .option('--identity <folder>', 'signing identity of the dossier')
+    .option('--identity <folder>', 'signing identity of the dossier (default: as for dossier build)')
     .option('--passphrase-file <file>', 'file that holds the passphrase of its key')
     .option('--passphrase-fd <number>', 'open file descriptor to read it from');
 }
@@ -142,7 +142,8 @@ export async function putTogether(
   list('Evidence that is missing and weakens the position:', report.missing);
   list('What speaks for you, but rests on what the reader’s copy leaves out:', report.kept);
   list('Keep in mind:', report.cautions);
+  const at = resolve(folder) === process.cwd() ? '' : ` -d ${asTyped(relative(process.cwd(), folder))}`;
   output.note(
-    `Nothing was sent; entry ${report.entry} of the record notes the files. When you have sent it: dossier record claim letter ${report.letter} --way sent --with "${printable(report.to ?? 'NAME')}"`,
+    `Nothing was sent; entry ${report.entry} of the record notes the files. When you have sent it: dossier record claim letter ${report.letter} --way sent --with "${printable(report.to ?? 'NAME')}"${at}`,
   );
 }

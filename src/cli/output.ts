@@ -30,6 +30,12 @@ export function printable(text: string): string {
   return text.replace(UNSEEN, (c) => `\\u{${(c.codePointAt(0) ?? 0).toString(16)}}`);
 }
 
+/** A file or folder as a shell takes it: in quotes where its name asks for them. */
+export function asTyped(path: string): string {
+  const shown = printable(path);
+  return /^[\w@%+=:,./~-]+$/.test(shown) ? shown : `"${shown.replace(/["\\$`]/g, '\\$&')}"`;
+}
+
 /** The same for text that has lines of its own. */
 export function printableLines(text: string): string {
   return text.split('\n').map(printable).join('\n');

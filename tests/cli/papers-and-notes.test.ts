@@ -114,9 +114,12 @@ describe('collect takes in what came inside', () => {
     mkdirSync(here.at('in'));
     writeFileSync(here.at('in', 'some.txt'), 'hello');
     writeFileSync(here.at('in', 'notice.txt'), 'NOTICE OF REJECTION\n');
-    const { out } = await here.dossier('collect', here.at('in'), '-d', delivery);
+    const { out, err } = await here.dossier('collect', here.at('in'), '-d', delivery);
     expect(out).toContain('dossier describe e2 --subject SUBJECT');
     expect(out).toContain('dossier describe --confirm e1');
+    // The commands name the delivery that was named, and can be typed as they stand.
+    expect(out).toContain(`dossier describe --confirm e1 -d ${delivery}\n`);
+    expect(err).toContain(`Next: dossier gaps ${delivery}\n`);
     expect((await here.dossier('describe', '--confirm', 'e1', '-d', delivery)).code).toBe(0);
     const { out: json } = await here.dossier('collect', here.at('in'), '-d', delivery, '--json');
     expect(JSON.parse(json).questions.map((question: { is: string }) => question.is)).toEqual(['subject']);

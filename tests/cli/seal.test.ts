@@ -47,7 +47,8 @@ describe('dossier identity', () => {
   it.each([
     [['--passphrase-fd', 'three'], 'number of an open file descriptor'],
     [['--passphrase-fd', '77'], 'cannot be read'],
-    [['--passphrase-file', 'not-there'], 'cannot be read'],
+    [['--passphrase-file', 'not-there'], 'not-there: there is no such file\n  Name the file'],
+    [['--passphrase-file', '.'], 'this is a folder'],
   ])('%j is refused', async (options, words) => {
     const { code, err } = await here.dossier('identity', 'make', '--identity', 'never', ...options);
     expect(code).toBe(2);
@@ -83,6 +84,13 @@ describe('dossier fingerprint', () => {
     expect(wrong.code).toBe(1);
     expect(wrong.out).toContain('are not the ones of the fingerprint');
     expect((await here.dossier('verify', delivery, '--fingerprint', 'hello')).code).toBe(2);
+    // Of a file that is none of ours, what could not be asked is told in one line.
+    const none = await here.dossier('verify', here.put('letter.txt', 'hello'));
+    expect(none.out).toMatch(/BROKEN\n {2}FAILED {2}The file is a PDF/);
+    expect(
+      none.out.match(/not checked {2}\d+ checks, each for the same reason: An earlier check/g),
+    ).toHaveLength(1);
+    expect(none.out.split('\n').length).toBeLessThan(8);
   });
 
   it('says when the time-stamp server cannot be had, and records nothing', async () => {

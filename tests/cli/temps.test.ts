@@ -35,6 +35,22 @@ describe('dossier temps', () => {
     expect(out).toContain('Lettuce, romaine');
   });
 
+  it('says once what is known of a thermometer, however many groups it read', async () => {
+    const delivery = await here.delivery('pulps');
+    for (const [line, at] of [
+      ['romaine', '2026-07-14T04:00'],
+      ['celery', '2026-07-14T04:05'],
+    ] as const)
+      await here.dossier(
+        ...['record', 'pulp', '36F', '--line', line, '--stop', 'load-1', '--at', at],
+        ...['--instrument', 'P-7', '-d', delivery],
+      );
+    await here.dossier('collect', here.at('unit.csv'), '--log-zone', 'America/Phoenix', '-d', delivery);
+    const { out } = await here.dossier('temps', delivery);
+    expect(out).toMatch(/romaine at load-1: 1 from[\s\S]*celery at load-1: 1 from/);
+    expect(out.match(/thermometer P-7: no ice-water check/g)).toHaveLength(1);
+  });
+
   it('over a window that was asked for, in time of the places', async () => {
     const asked = ['--from', '2026-07-14T06:00', '--to', '2026-07-14T18:00-05:00', '--json'];
     const { code, out } = await here.dossier('temps', folder, ...asked);

@@ -2,7 +2,7 @@ import { Command } from 'commander';
 import type { CollectedItem, CollectInput, CollectReport } from '../../jobs/collect.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
-import { printable } from '../output.js';
+import { asTyped, printable } from '../output.js';
 import { printProblem } from '../problems.js';
 import type { CliContext } from '../program.js';
 import { tableLines, wrap } from '../table.js';
@@ -73,8 +73,11 @@ encoding, sheet; see docs/formats.md.`,
         `${taken} taken in, ${readings} readings in them; ${held} already held, nothing added for those; ${refused} refused.`,
       );
       for (const problem of report.problems) printProblem(output, problem);
-      for (const line of questionLines(report.questions)) output.line(line);
-      if (taken > 0) output.note('Next: dossier gaps');
+      for (const line of questionLines(report.questions, options.delivery)) output.line(line);
+      if (taken > 0)
+        output.note(
+          `Next: dossier gaps${options.delivery === undefined ? '' : ` ${asTyped(options.delivery)}`}`,
+        );
     });
 }
 
@@ -125,15 +128,18 @@ function itemLines(items: readonly CollectedItem[], width: number): string[] {
   });
 }
 
+/** The delivery as the next command names it, so that the command can be typed as it is shown. */
+const inDelivery = (folder: string | undefined) => (folder === undefined ? '' : ` -d ${asTyped(folder)}`);
+
 /** What needs an answer, how often, and the command that gives it. */
-function questionLines(questions: CollectReport['questions']): string[] {
+function questionLines(questions: CollectReport['questions'], delivery: string | undefined): string[] {
   if (questions.length === 0) return [];
   return [
     '',
     'Needs an answer:',
     ...questions.flatMap(({ what, evidence, command }) => [
       `  ${evidence.length} × ${what}`,
-      `      ${printable(command)}`,
+      `      ${printable(command)}${inDelivery(delivery)}`,
     ]),
   ];
 }

@@ -1,6 +1,6 @@
 import { Command } from 'commander';
 import { DossierError } from '../../model/error.js';
-import { printable } from '../output.js';
+import { asTyped, printable } from '../output.js';
 import type { CliContext } from '../program.js';
 import { ask, canAsk } from '../prompts.js';
 import { whoEnters } from '../who.js';
@@ -72,7 +72,10 @@ Everything can be changed later in delivery.yaml; each change enters the record.
       });
       if (options.json === true) return output.json(made);
       output.line(printable(`${made.folder}: delivery ${made.delivery}, rule set ${made.rules}`));
-      output.note('Look over delivery.yaml; then: dossier collect FILES, dossier gaps');
+      const named = asTyped(folder);
+      output.note(
+        `Look over its delivery.yaml; then: dossier collect FILES -d ${named}, dossier gaps ${named}`,
+      );
     });
 }
 

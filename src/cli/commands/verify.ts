@@ -72,7 +72,7 @@ function printReport(output: Output, { subjects, together }: VerificationReport,
   for (const subject of subjects) printSubject(output, subject, options);
   if (subjects.length < 2) return;
   output.line('Together:');
-  for (const check of together) printCheck(output, check, options);
+  printChecks(output, together, options);
 }
 
 function printSubject(output: Output, subject: Subject, options: Options): void {
@@ -80,7 +80,7 @@ function printSubject(output: Output, subject: Subject, options: Options): void 
   const signs = is === 'dossier' || is === 'unknown' || verdict === 'broken';
   const [colour, words] = signs ? VERDICT[verdict] : UNSIGNED;
   output.line(`${printable(path)}: ${output.style(colour, words)}`);
-  for (const check of checks) printCheck(output, check, options);
+  printChecks(output, checks, options);
   if (signer !== undefined) {
     output.line(`Signed by ${printable(signer.name)}`);
     output.line(`Certificate SHA-256 ${signer.certificateSha256}`);
@@ -94,6 +94,22 @@ function printSubject(output: Output, subject: Subject, options: Options): void 
     output.note(
       'Ask the signer by another way for the certificate and compare its SHA-256, then: --trust FILE',
     );
+}
+
+/** More checks than this that were not made for the same reason are one line. */
+const MOST_ALIKE = 3;
+
+function printChecks(output: Output, checks: readonly Check[], options: Options): void {
+  const told = new Set<string>();
+  for (const check of checks) {
+    const { result, detail } = check;
+    const alike = result === 'not-checked' ? checks.filter((one) => one.detail === detail).length : 1;
+    if (alike <= MOST_ALIKE) printCheck(output, check, options);
+    else if (!told.has(detail)) {
+      told.add(detail);
+      printCheck(output, { ...check, what: `${alike} checks, each for the same reason` }, options);
+    }
+  }
 }
 
 function printCheck(output: Output, { what, result, detail }: Check, { brief }: Options): void {
