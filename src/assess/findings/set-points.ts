@@ -114,6 +114,7 @@ function instructions(found: Found): Finding[] {
       instruction: temperature(instruction),
       low: temperature(range.low),
       high: temperature(range.high),
+      oneValue: range.low === range.high,
       source: cite(produce.range),
       fromMemory: basis === 'from memory',
     };
