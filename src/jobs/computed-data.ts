@@ -1,27 +1,16 @@
-import { stringify } from 'csv-stringify/sync';
 import { sourceOf } from '../assess/logs/join.js';
 import type { Assessment, FindingQuantity, Lack } from '../model/results.js';
 import { toInstant } from '../model/time.js';
 import type { UnitLog } from '../model/unit-log.js';
+import { type Cell, csvOf } from './csv.js';
 
-/**
+/*
  * Computed results as CSV, attached to every dossier so that an expert can go on from them.
- * Times are UTC, temperatures °C, degree-hours K·h. Text that a spreadsheet would run as a formula
- * gets a leading apostrophe (CWE-1236); the originals stay untouched.
+ * Times are UTC, temperatures °C, degree-hours K·h; the originals stay untouched.
  */
-type Cell = string | number | undefined;
-
-function csv(header: readonly string[], rows: readonly (readonly Cell[])[]): string {
-  return stringify([header, ...rows], {
-    escape_formulas: true,
-    record_delimiter: 'windows',
-    // Numbers are ours and never formulas: written plain so that −0.5 stays a number.
-    cast: { number: (value) => ({ value: String(value), escape_formulas: false }) },
-  });
-}
 
 export function excursionsCsv({ temperatures }: Assessment): string {
-  return csv(
+  return csvOf(
     [
       'log',
       'excursion',
@@ -58,7 +47,7 @@ export function excursionsCsv({ temperatures }: Assessment): string {
 }
 
 export function channelsCsv({ temperatures }: Assessment): string {
-  return csv(
+  return csvOf(
     [
       'log',
       'channel',
@@ -99,7 +88,7 @@ export function channelsCsv({ temperatures }: Assessment): string {
 }
 
 export function pulpsCsv({ pulps }: Assessment): string {
-  return csv(
+  return csvOf(
     [
       'line',
       'stop',
@@ -130,7 +119,7 @@ export function pulpsCsv({ pulps }: Assessment): string {
 }
 
 export function gapsCsv({ gaps }: Assessment): string {
-  return csv(
+  return csvOf(
     ['rule', 'stage', 'title', 'outcome', 'counted', 'against', 'lacking', 'closable', 'basis'],
     gaps.map((gap) => [
       gap.rule,
@@ -172,7 +161,7 @@ export function logCsv(log: UnitLog): string {
     ...channels.map(([, values]) => known(values.at(i))),
     ...states.map(([, texts]) => texts.at(i)),
   ]);
-  return csv(
+  return csvOf(
     [
       ...(joined ? ['file_of'] : []),
       'row',

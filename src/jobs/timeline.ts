@@ -1,7 +1,7 @@
-import { stringify } from 'csv-stringify/sync';
 import type { TimelineItem } from '../model/results.js';
 import { inZone, toInstant, type Zone } from '../model/time.js';
 import { type AssessedDelivery, assessDelivery, readAt } from './assess.js';
+import { csvOf } from './csv.js';
 import type { OpenDelivery } from './delivery.js';
 
 /** Zones of the two ends of the way, for what belongs to no stop. */
@@ -56,11 +56,7 @@ export function timelineCsv(report: TimelineReport): string {
     lineOf(report, item) ?? '',
     item.evidence ?? '',
   ]);
-  return stringify([header, ...rows], {
-    escape_formulas: true,
-    record_delimiter: 'windows',
-    cast: { number: (value) => ({ value: String(value), escape_formulas: false }) },
-  });
+  return csvOf(header, rows);
 }
 
 /**

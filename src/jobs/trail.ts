@@ -1,6 +1,5 @@
 import { mkdir } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
-import { stringify } from 'csv-stringify/sync';
 import { lifeOf, trailOf } from '../assess/trail/trail.js';
 import { DossierError } from '../model/error.js';
 import { evidenceId } from '../model/evidence.js';
@@ -8,6 +7,7 @@ import type { TrailRow } from '../model/results/trail.js';
 import type { RecordState } from '../model/state.js';
 import { inZone, type Zone, zone as zoneSchema } from '../model/time.js';
 import { writeDurably } from '../record/disk/durable.js';
+import { csvOf } from './csv.js';
 import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
 
 export interface TrailInput extends OpenDelivery {
@@ -100,11 +100,7 @@ export function trailCsv({ rows, zone }: Pick<TrailReport, 'rows' | 'zone'>): st
       row.covers ?? '',
     ];
   });
-  return stringify([header, ...lines], {
-    escape_formulas: true,
-    record_delimiter: 'windows',
-    cast: { number: (value) => ({ value: String(value), escape_formulas: false }) },
-  });
+  return csvOf(header, lines);
 }
 
 /**
