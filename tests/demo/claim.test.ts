@@ -44,8 +44,8 @@ const leftBy = (...words: string[]): Ran => {
 describe('the page from refusal to denial', () => {
   it('is typed to its end: each command does what it says', () => {
     expect(TYPED.length).toBeGreaterThan(20);
-    for (const [typed, { code, err }] of ran)
-      expect([typed, code, err]).toEqual([typed, 0, expect.anything()]);
+    const failed = [...ran].filter(([, { code }]) => code !== 0);
+    expect(failed.map(([typed, { code, err }]) => [typed, code, err])).toEqual([]);
   });
 
   it('numbers the papers as the record does', () => {
