@@ -71,7 +71,9 @@ describe('margin to the highest freezing point', () => {
   });
 
   it('is absent where none is published, and so is a line of unknown goods', () => {
-    expect(margin('basil', () => 50)?.freezing).toBeUndefined();
+    const basil = margin('basil', () => 50);
+    expect(basil?.range).toBeDefined();
+    expect(basil?.freezing).toBeUndefined();
     expect(margin('dragon fruit', () => 50)).toBeUndefined();
   });
 });
