@@ -58,7 +58,7 @@ const OF_CERTIFICATE =
 export async function pack(input: PackInput): Promise<PackReport> {
   const templates = await ownTemplates(input.templates);
   const madeAt = toInstant(input.now().getTime());
-  const staging = await stage(input.out, portsWith(input.now));
+  const staging = await stage(input.out, input.folder, portsWith(input.now));
   try {
     const packing = await withDelivery(input, false, async (record): Promise<Packing> => {
       const asked = readAsked(input, record.state());

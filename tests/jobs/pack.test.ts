@@ -236,6 +236,12 @@ describe('is refused with the record as it was', () => {
     expect(readdirSync(target)).toEqual(['mine.txt']);
   });
 
+  it('a folder among the originals of the delivery', async () => {
+    const target = join(folder, 'originals', 'answer');
+    await expect(packed({ letter: 'reservation', out: target })).rejects.toThrow('not among the originals');
+    expect(existsSync(target)).toBe(false);
+  });
+
   it('a passphrase that does not come: nothing is left of the answer', async () => {
     const size = sizeNow();
     const target = out();

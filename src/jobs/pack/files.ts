@@ -1,9 +1,10 @@
 import { randomBytes } from 'node:crypto';
 import { mkdir, readdir, rename, rm, rmdir } from 'node:fs/promises';
-import { basename, dirname, join, resolve } from 'node:path';
+import { basename, dirname, join, resolve, sep } from 'node:path';
 import type { Labels } from '../../compose/words/labels.js';
 import type { ClaimNoteOf } from '../../model/claim.js';
 import { DossierError } from '../../model/error.js';
+import { ORIGINALS } from '../../record/commit.js';
 import { writeDurably } from '../../record/disk/durable.js';
 import type { Ports } from '../../record/disk/ports.js';
 import { sha256Of } from '../../record/tree.js';
@@ -21,9 +22,13 @@ export interface Staging {
   remove: () => Promise<void>;
 }
 
-/** Begins a folder beside its place. Throws DossierError `bad-usage` when something lies there already. */
-export async function stage(out: string, ports: Ports): Promise<Staging> {
+/**
+ * Begins a folder beside its place. Throws DossierError `bad-usage` when something lies there already, or when it would
+ * lie among the originals of the delivery, which are evidence alone.
+ */
+export async function stage(out: string, delivery: string, ports: Ports): Promise<Staging> {
   const target = resolve(out);
+  if (`${target}${sep}`.startsWith(`${resolve(delivery, ORIGINALS)}${sep}`)) throw refuse(out);
   const there = await readdir(target).catch((cause: NodeJS.ErrnoException) => {
     if (cause.code === 'ENOENT') return undefined;
     throw refuse(out, cause);
@@ -50,11 +55,15 @@ export async function stage(out: string, ports: Ports): Promise<Staging> {
 }
 
 const refuse = (out: string, cause?: unknown) =>
-  new DossierError('bad-usage', 'the answer needs a folder that is new or empty', {
-    where: { file: out, field: '--out' },
-    fix: 'Name another folder, such as one with the day in its name.',
-    cause,
-  });
+  new DossierError(
+    'bad-usage',
+    'the answer needs a folder that is new or empty, and not among the originals',
+    {
+      where: { file: out, field: '--out' },
+      fix: 'Name another folder, such as one with the day in its name.',
+      cause,
+    },
+  );
 
 /** What lies in the folder, in words, and below it in the form that `sha256sum --check` reads. */
 export function enclosuresText(files: readonly PackedFile[], labels: Labels): string {
