@@ -44,7 +44,7 @@ function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'label'>
     case 'set-point':
       return { is: item.kind, label: `${item.temperature.value} ${item.temperature.unit}` };
     case 'round':
-      return { is: 'round', label: item.caption ?? 'look at the unit' };
+      return { is: 'round', label: roundWords(item) };
     case 'seal':
       return { is: 'seal', label: `${item.number} ${item.state}` };
     case 'bracing':
@@ -54,11 +54,37 @@ function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'label'>
     case 'contact':
       return { is: 'contact', label: `${item.with}: ${item.about}` };
     case 'statement':
-      return { is: 'statement', label: item.caption ?? 'statement' };
+      return { is: 'statement', label: item.caption ?? beginning(item.text) };
     default:
       return assertNever(item);
   }
 }
+
+/** What was seen at the unit: what the display says, then the remark. */
+function roundWords({
+  boxAir,
+  setPoint,
+  fuel,
+  alarms,
+  caption,
+}: Extract<EvidenceItem, { kind: 'round' }>): string {
+  const parts = [
+    ...(boxAir === undefined ? [] : [`air ${boxAir.value} ${boxAir.unit}`]),
+    ...(setPoint === undefined ? [] : [`set point ${setPoint.value} ${setPoint.unit}`]),
+    ...(fuel === undefined ? [] : [`fuel ${Math.round(fuel * 100)} %`]),
+    ...(alarms.length === 0 ? [] : [`alarms ${alarms.join(', ')}`]),
+    ...(caption === undefined ? [] : [caption]),
+  ];
+  return parts.length === 0 ? 'look at the unit' : parts.join('; ');
+}
+
+/** A statement can be pages long; a line of the timeline holds its first words. */
+function beginning(text: string): string {
+  const letters = [...text.replace(/\s+/g, ' ').trim()];
+  return letters.length <= MOST_LETTERS ? letters.join('') : `${letters.slice(0, MOST_LETTERS).join('')}…`;
+}
+
+const MOST_LETTERS = 80;
 
 function intervalsOf(moments: Moments): TimelineInterval[] {
   const found: TimelineInterval[] = [];

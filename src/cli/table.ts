@@ -1,5 +1,8 @@
 import { printable } from './output.js';
 
+/** Characters in which the last column can be read well. */
+const ROOM = 24;
+
 /** Cells in columns, cut to the width; the last column takes what is left and wraps under itself. */
 export function tableLines(rows: readonly (readonly string[])[], width: number): string[] {
   const columns = Math.max(0, ...rows.map((row) => row.length));
@@ -8,8 +11,11 @@ export function tableLines(rows: readonly (readonly string[])[], width: number):
   const natural = Array.from({ length: columns }, (_, i) =>
     Math.max(...clean.map((row) => length(row[i] ?? ''))),
   );
-  const fixed = natural.slice(0, -1).map((w) => Math.min(w, Math.max(8, Math.floor(width / columns) + 8)));
-  const last = Math.max(16, width - fixed.reduce((sum, w) => sum + w + 2, 0));
+  const narrow = natural.slice(0, -1).map((w) => Math.min(w, Math.max(8, Math.floor(width / columns) + 8)));
+  const left = (widths: readonly number[]) => width - widths.reduce((sum, w) => sum + w + 2, 0);
+  // No column breaks its cells while the last has room enough beside them.
+  const fixed = left(natural.slice(0, -1)) >= ROOM ? natural.slice(0, -1) : narrow;
+  const last = Math.max(16, left(fixed));
   return clean.flatMap((row) => {
     const cells = row.map((cell, i) => wrap(cell, i === columns - 1 ? last : (fixed[i] ?? last)));
     const height = Math.max(1, ...cells.map((lines) => lines.length));

@@ -99,9 +99,24 @@ describe('timeline', () => {
   it('shows each time on the clock of its place', async () => {
     const { code, out } = await here.dossier('timeline', 'delivery');
     expect(code).toBe(0);
-    expect(out).toMatch(/14 Jul 2026 03:58\s[\s\S]*MST/);
+    expect(out).toMatch(/14 Jul 2026 03:58 MST/);
     expect(out).toContain('on the dock');
     expect(out).toContain('2 h 12 min');
+  });
+
+  it('says what was seen at the unit, and how a statement begins', async () => {
+    await here.delivery('told');
+    const record = (...words: string[]) =>
+      here.dossier('record', ...words, '--stop', 'load-1', '--at', '2026-07-14T06:00', '-d', 'told');
+    await record('round', '37.5F', '--set-point', '36F', '--alarm', 'A12', '--caption', 'Fuel stop');
+    await record('round', '--fuel', '3/4');
+    await record('statement', `I was on the dock. ${'And I saw it. '.repeat(30)}`);
+    const { out } = await here.dossier('timeline', 'told', '--json');
+    const labels = JSON.parse(out).items.map(({ label }: { label: string }) => label);
+    expect(labels).toContain('air 37.5 °F; set point 36 °F; alarms A12; Fuel stop');
+    expect(labels).toContain('fuel 75 %');
+    expect(labels.at(-1)).toMatch(/^I was on the dock\. And I saw it\..*…$/);
+    expect([...labels.at(-1)]).toHaveLength(81);
   });
 
   it.each([
