@@ -36,11 +36,11 @@ export function sayState({ binds, state, nature, setBy }: ClaimClock, { labels }
   return labels(`state.${state}`);
 }
 
-/** `Acknowledge the claim [us-acknowledge]`, with the turn of one that comes round again and the stop. */
+/** `Acknowledge the claim [us-acknowledge]`, with `(no. 2)` for the second turn of one that comes round, and the stop. */
 export function sayTitle({ title, turn, stop, id }: ClaimClock, { language }: ClockSpeech): string {
   return [
     title[language],
-    ...(turn === undefined ? [] : [String(turn)]),
+    ...(turn === undefined ? [] : [language === 'es' ? `(n.º ${turn})` : `(no. ${turn})`]),
     ...(stop === undefined ? [] : [`(${stop})`]),
     `[${id}]`,
   ].join(' ');

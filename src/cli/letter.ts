@@ -1,7 +1,8 @@
 import { relative, resolve } from 'node:path';
 import type { Command } from 'commander';
+import type { LetterKind } from '../model/claim.js';
 import { DossierError } from '../model/error.js';
-import { asTyped, printable } from './output.js';
+import { asTyped, printable, quoted } from './output.js';
 import { type PassphraseOptions, readPassphrase } from './passphrase.js';
 import type { CliContext } from './program.js';
 import { whoEnters } from './who.js';
@@ -144,6 +145,18 @@ export async function putTogether(
   list('Keep in mind:', report.cautions);
   const at = resolve(folder) === process.cwd() ? '' : ` -d ${asTyped(relative(process.cwd(), folder))}`;
   output.note(
-    `Nothing was sent; entry ${report.entry} of the record notes the files. When you have sent it: dossier record claim letter ${report.letter} --way sent --with "${printable(report.to ?? 'NAME')}"${at}`,
+    `Nothing was sent; entry ${report.entry} of the record notes the files. When you have sent it: dossier record claim letter ${report.letter} --way sent --with ${quoted(report.to ?? 'NAME')}${at}`,
   );
+  const also = whatItSays(report.letter, options);
+  if (also !== undefined) output.note(`And what it says: dossier record claim ${also}${at}`);
+}
+
+/** A letter that decides something: what to write down beside its going out, so that the clocks know. */
+function whatItSays(letter: LetterKind, { reason, amount, firm }: LetterOptions): string | undefined {
+  if (letter === 'denial') {
+    const part = amount === undefined ? '' : ` --part ${quoted(amount)}`;
+    return `declined ${quoted(reason?.[0] ?? 'REASON')} --in-writing${part}`;
+  }
+  if (letter === 'offer') return `offer ${quoted(amount ?? 'AMOUNT')}${firm === true ? ' --firm' : ''}`;
+  return undefined;
 }

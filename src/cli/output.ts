@@ -30,11 +30,11 @@ export function printable(text: string): string {
   return text.replace(UNSEEN, (c) => `\\u{${(c.codePointAt(0) ?? 0).toString(16)}}`);
 }
 
+/** Words as a shell takes them as one. */
+export const quoted = (text: string): string => `"${printable(text).replace(/["\\$`]/g, '\\$&')}"`;
+
 /** A file or folder as a shell takes it: in quotes where its name asks for them. */
-export function asTyped(path: string): string {
-  const shown = printable(path);
-  return /^[\w@%+=:,./~-]+$/.test(shown) ? shown : `"${shown.replace(/["\\$`]/g, '\\$&')}"`;
-}
+export const asTyped = (path: string): string => (/^[\w@%+=:,./~-]+$/.test(path) ? path : quoted(path));
 
 /** The same for text that has lines of its own. */
 export function printableLines(text: string): string {

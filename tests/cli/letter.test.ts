@@ -31,6 +31,25 @@ describe('dossier answer --letter', () => {
     expect(here.entries(folder).at(-1)?.body).toMatchObject({ is: 'answered', letter: 'acknowledgement' });
   });
 
+  it.each([
+    ['denial', ['--reason', 'Warm at "loading"'], 'declined "Warm at \\"loading\\"" --in-writing -d '],
+    ['denial', ['--amount', '300 USD'], 'declined "REASON" --in-writing --part "300 USD" -d '],
+    ['offer', ['--amount', '300 USD', '--firm'], 'offer "300 USD" --firm -d '],
+  ])('of a %s %j says also what to write down of the decision', async (kind, words, said) => {
+    const out = here.at(`decided-${said.length}`);
+    const { err } = await here.dossier(
+      'answer',
+      folder,
+      '--letter',
+      kind,
+      ...words,
+      '--out',
+      out,
+      '--no-dossier',
+    );
+    expect(err).toContain(`And what it says: dossier record claim ${said}`);
+  });
+
   it('says the same as JSON', async () => {
     const letter = ['--letter', 'offer', '--amount', '300 USD', '--out', here.at('offer'), '--no-dossier'];
     const { out, code } = await here.dossier('answer', folder, ...letter, '--language', 'es', '--json');
