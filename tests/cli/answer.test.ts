@@ -40,7 +40,9 @@ describe('answer', () => {
     expect(out).toMatch(/Wed 2 Sep 2026 America\/Chicago +open +Acknowledge the claim/);
     expect(out).toContain('if the CMR');
     // Of one that comes round again, which turn.
-    expect(out.replace(/\s+/g, ' ')).toContain('Tell the claimant where the claim stands (no. 1) [us-status]');
+    expect(out.replace(/\s+/g, ' ')).toContain(
+      'Tell the claimant where the claim stands (no. 1) [us-status]',
+    );
     expect(out).toMatch(/MISSING +says that the carrier is liable/);
     expect(out).toMatch(/claimant still owes it +invoice/);
     expect(out).toContain('Nothing of the carrier’s is overdue.');
