@@ -19,11 +19,17 @@ export function readNumber(text: string, decimal: Decimal): number {
     negative = sign !== 43;
     i += 1;
   }
+  const value = readDigits(text, i, end, mark);
+  return negative ? -value : value;
+}
+
+/** Digits in a part of a text, with at most one decimal mark, given by its code; NaN for anything else. */
+export function readDigits(text: string, from: number, end: number, mark: number): number {
   let mantissa = 0;
   let digits = 0;
   let scale = 1;
   let fraction = false;
-  for (; i < end; i++) {
+  for (let i = from; i < end; i++) {
     const c = text.charCodeAt(i);
     if (c >= 48 && c <= 57) {
       mantissa = mantissa * 10 + (c - 48);
@@ -33,9 +39,7 @@ export function readNumber(text: string, decimal: Decimal): number {
     else return Number.NaN;
   }
   // Up to 15 digits are exact in a double, and one division by a power of ten rounds once.
-  if (digits === 0 || digits > 15) return Number.NaN;
-  const value = mantissa / scale;
-  return negative ? -value : value;
+  return digits === 0 || digits > 15 ? Number.NaN : mantissa / scale;
 }
 
 const WITH_UNIT = /^(.*?)\s*(?:°|º|deg\.?)?\s*([CF])$/i;

@@ -1,3 +1,5 @@
+import { readDigits } from '../cells/numbers.js';
+
 const SPACE = 32;
 const QUOTE = 34;
 
@@ -65,20 +67,7 @@ export class PlainCells {
     while (end > i && text.charCodeAt(end - 1) === SPACE) end -= 1;
     const negative = text.charCodeAt(i) === 45;
     if (negative) i += 1;
-    let mantissa = 0;
-    let digits = 0;
-    let scale = 1;
-    let fraction = false;
-    for (; i < end; i++) {
-      const c = text.charCodeAt(i);
-      if (c >= 48 && c <= 57) {
-        mantissa = mantissa * 10 + (c - 48);
-        digits += 1;
-        if (fraction) scale *= 10;
-      } else if (c === this.#decimal && !fraction) fraction = true;
-      else return Number.NaN;
-    }
-    if (digits === 0 || digits > 15) return Number.NaN;
-    return negative ? -(mantissa / scale) : mantissa / scale;
+    const value = readDigits(text, i, end, this.#decimal);
+    return negative ? -value : value;
   }
 }
