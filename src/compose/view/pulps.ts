@@ -1,3 +1,4 @@
+import type { EvidenceId } from '../../model/evidence.js';
 import type { PulpGroup } from '../../model/results.js';
 import { type Block, type Cell, plain, text } from '../blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
@@ -53,7 +54,11 @@ function instruments(view: View, group: PulpGroup): Block[] {
   const { labels, format } = view;
   const all = group.instruments ?? [];
   if (all.length === 0) return [];
-  const zone = view.zoneOf(group.stop);
+  // The look is of its own place: by the delivery dock's clock one photo would have two times.
+  const zoneOf = (id: EvidenceId) => {
+    const time = view.item(id)?.time;
+    return time?.is === 'known' ? time.zone : view.zoneOf(group.stop);
+  };
   return [
     {
       is: 'list',
@@ -67,7 +72,7 @@ function instruments(view: View, group: PulpGroup): Block[] {
                 check === undefined
                   ? labels('pulp.no-check')
                   : `${labels(check.names ? 'pulp.checked' : 'pulp.last-check')}${
-                      check.at === undefined ? '' : `, ${format.time(check.at, zone)}`
+                      check.at === undefined ? '' : `, ${format.time(check.at, zoneOf(check.evidence))}`
                     } (`
               }`,
             ),

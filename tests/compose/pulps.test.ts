@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest';
+import { type Block, wordsOf } from '../../src/compose/blocks.js';
+import { prepareDossier } from '../../src/compose/compose.js';
+import { milliseconds } from '../../src/model/time.js';
+import { sampleInput } from './sample.js';
+
+describe('pulps at loading and delivery', () => {
+  it('tells the look at a thermometer by the clock of its own place, also below the pulps of another', async () => {
+    const input = await sampleInput();
+    const { evidence } = input.state;
+    const look = evidence.find(({ place, time }) => place?.stop === 'load-1' && time.is === 'known');
+    if (look?.time.is !== 'known') throw new Error('the sample has evidence of the first stop');
+    const check = { evidence: look.evidence, at: milliseconds(look.time.instant), names: false };
+    const pulps = input.assessment.pulps.map((group) => ({
+      ...group,
+      instruments: [{ instrument: 'P-7', count: group.count, check }],
+    }));
+    const { job } = await prepareDossier({ ...input, assessment: { ...input.assessment, pulps } });
+    const { document } = job;
+    if (!('sections' in document)) throw new Error('a dossier has sections');
+    const blocks = document.sections.find(({ id }) => id === 'pulps')?.blocks ?? [];
+    const said = blocks.flatMap(paragraphs).filter((words) => words.startsWith('P-7'));
+    expect(pulps.map(({ stop }) => stop)).toEqual(expect.arrayContaining(['load-1', 'drop-1']));
+    expect(said).toHaveLength(pulps.length);
+    // The sample loads in Arizona and unloads in Nebraska.
+    for (const words of said) expect(words).toMatch(/ MST \(/);
+    const headings = blocks.flatMap((block) => (block.is === 'heading' ? [block.text] : []));
+    expect(headings.join()).toMatch(/, loaded at .*, unloaded at /);
+  });
+});
+
+function paragraphs(block: Block): string[] {
+  if (block.is === 'paragraph') return [wordsOf(block.of)];
+  return block.is === 'list' ? block.items.flatMap((item) => item.flatMap(paragraphs)) : [];
+}
