@@ -1,14 +1,13 @@
+// Computed results as CSV, attached to every dossier so that an expert can go on from them. Times are UTC, temperatures
+// °C, degree-hours K·h; the originals stay untouched.
+
 import { sourceOf } from '../assess/logs/join.js';
 import type { Assessment, FindingQuantity, Lack } from '../model/results.js';
 import { toInstant } from '../model/time.js';
 import type { UnitLog } from '../model/unit-log.js';
 import { type Cell, csvOf } from './csv.js';
 
-/*
- * Computed results as CSV, attached to every dossier so that an expert can go on from them.
- * Times are UTC, temperatures °C, degree-hours K·h; the originals stay untouched.
- */
-
+/** One row per excursion of each log. */
 export function excursionsCsv({ temperatures }: Assessment): string {
   return csvOf(
     [
@@ -46,6 +45,7 @@ export function excursionsCsv({ temperatures }: Assessment): string {
   );
 }
 
+/** One row per channel of each log, over the custody of the carrier. */
 export function channelsCsv({ temperatures }: Assessment): string {
   return csvOf(
     [
@@ -87,6 +87,7 @@ export function channelsCsv({ temperatures }: Assessment): string {
   );
 }
 
+/** One row per pulp reading. */
 export function pulpsCsv({ pulps }: Assessment): string {
   return csvOf(
     [
@@ -118,6 +119,7 @@ export function pulpsCsv({ pulps }: Assessment): string {
   );
 }
 
+/** One row per requirement, met or not. */
 export function gapsCsv({ gaps }: Assessment): string {
   return csvOf(
     ['rule', 'stage', 'title', 'outcome', 'counted', 'against', 'lacking', 'closable', 'basis'],

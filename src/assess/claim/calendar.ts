@@ -23,6 +23,7 @@ export function endOfDay({ date, zone }: Day): number {
   return startOfDay({ date: plusDays(date, 1), zone });
 }
 
+/** The day so many days later by the calendar; earlier for a number below zero. */
 export function plusDays(date: CalendarDay, days: number): CalendarDay {
   return written(utc(date).plus({ days }));
 }

@@ -15,6 +15,7 @@ const isOf =
   (entry: ClaimEntry): entry is ClaimEntryOf<K> =>
     entry.is === kind;
 
+/** The standing entries of one kind that were made for a claim, in the order of the record. */
 export function entriesOf<K extends ClaimNoteKind>(
   of: Pick<ClaimEntries, 'entries'>,
   kind: K,

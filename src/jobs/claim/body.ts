@@ -34,6 +34,10 @@ export type TypedClaimKind = Exclude<ClaimNoteKind, 'answered'>;
 /** A body of which the schema judges the words that are choices. */
 type Draft = { is: TypedClaimKind; claim: ClaimId } & Record<string, unknown>;
 
+/**
+ * The body of an entry from what was typed; the schema has still to judge it.
+ * Throws DossierError `bad-value` with the option for what is missing or not understood.
+ */
 export function bodyOf(
   is: TypedClaimKind,
   word: string | undefined,

@@ -40,6 +40,7 @@ export const typed = z.object({
 });
 export type Typed = z.infer<typeof typed>;
 
+/** What the letter says and lacks of 49 CFR 370.3(b). Throws DossierError `bad-value` for a part that there is not. */
 export function contentsOf({ says, lacks, made }: Typed) {
   const parts = ['shipment', 'liability', 'amount', 'amount-to-work-out'];
   for (const [option, list] of [
@@ -58,6 +59,7 @@ export function contentsOf({ says, lacks, made }: Typed) {
   return { shipment: flag('shipment'), liability: flag('liability'), amount: asked, form: made };
 }
 
+/** The whole, or so much each with its quantity. Throws DossierError `bad-value` for both or neither. */
 export function worth({ total, each, quantity }: Typed) {
   if ((total === undefined) === (each === undefined))
     throw new DossierError('bad-value', 'say the whole, or so much each', {
@@ -72,6 +74,7 @@ export function worth({ total, each, quantity }: Typed) {
   };
 }
 
+/** Reads `876 cartons`. Throws DossierError `bad-value`. */
 export function quantityOf(said: string) {
   const [, number, unit] = /^\s*(\d+(?:\.\d+)?)\s*([a-z]+)\s*$/i.exec(said) ?? [];
   if (number === undefined || unit === undefined)
@@ -82,6 +85,7 @@ export function quantityOf(said: string) {
   return { quantity: number, unit: choice('unit', unit.toLowerCase(), quantityUnit.options, '--quantity') };
 }
 
+/** Reads `45 days`, `10 working-days`. Throws DossierError `bad-value`. */
 export function spanOf(said: string | undefined) {
   const [, count, unit = ''] =
     /^\s*(\d+)\s*([a-z -]+?)\s*$/i.exec(must(said, '--span', 'how long it runs')) ?? [];
@@ -94,6 +98,7 @@ export function spanOf(said: string | undefined) {
   return { count: Number(count), unit: plural };
 }
 
+/** Reads `12480.50 USD`; undefined when nothing was said. Throws DossierError `bad-value` with the option. */
 export function moneyOf(field: string, said: string | undefined): Money | undefined {
   if (said === undefined) return undefined;
   const read = parseMoney(said);
@@ -105,6 +110,7 @@ export function moneyOf(field: string, said: string | undefined): Money | undefi
 }
 export const amount = (word: string | undefined) => moneyOf('amount', must(word, 'amount', 'how much'));
 
+/** Number of an entry that a person names. Throws DossierError `bad-value`. */
 export function entryNumber(said: string): number {
   const number = Number(said);
   if (Number.isInteger(number) && number > 0) return number;
@@ -121,6 +127,7 @@ export function choice<T extends string>(what: string, said: string, known: read
   return found;
 }
 
+/** What was said, which may not be left out or blank. Throws DossierError `bad-value`. */
 export function must(said: string | undefined, field: string, what: string): string {
   if (said !== undefined && said.trim() !== '') return said;
   throw new DossierError('bad-value', `it is not said ${what}`, {

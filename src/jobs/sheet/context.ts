@@ -15,6 +15,7 @@ export interface Context {
   name: string | undefined;
 }
 
+/** What every answer of one form is read against: its boxes, the delivery, the other answers, and who filled it in. */
 export function contextOf(
   boxes: readonly SheetBox[],
   answers: Answers,

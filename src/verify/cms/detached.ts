@@ -67,6 +67,7 @@ export interface Judged {
   contentHash: string;
 }
 
+/** Judges a detached signature over the parts of a content, one behind the other. */
 export function judgeDetached(
   { data: { signer }, certificate }: Detached,
   content: readonly Uint8Array[],
