@@ -44,3 +44,21 @@ export async function askAndRetry<T>(
 function optionName(field: string): string {
   return field.slice(2).replaceAll(/-([a-z])/g, (_, letter: string) => letter.toUpperCase());
 }
+
+/** Asks one question until the check lets the answer pass: a slip costs one answer, not all those before it. */
+export async function askUntil(
+  output: Output,
+  ask: () => Promise<string>,
+  check: (answer: string) => void,
+): Promise<string> {
+  for (;;) {
+    const answer = await ask();
+    try {
+      check(answer);
+      return answer;
+    } catch (error) {
+      if (!(error instanceof DossierError)) throw error;
+      printProblem(output, error.toProblem());
+    }
+  }
+}

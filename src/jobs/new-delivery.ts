@@ -60,6 +60,20 @@ export async function newDelivery(input: NewDeliveryInput): Promise<NewDelivery>
   return { folder, delivery: facts.delivery, rules: facts.rules };
 }
 
+const STAND_IN: FewFacts = {
+  number: '1',
+  carrier: 'x',
+  trailer: 'x',
+  load: 'x; America/Phoenix',
+  unload: 'x; America/Phoenix',
+  goods: ['x'],
+};
+
+/** Throws DossierError for an answer that no delivery can have, whatever the other answers will be. */
+export function requireAnswer(answer: Partial<FewFacts>): void {
+  parseAsked(stringify(factsFrom({ ...STAND_IN, ...answer })));
+}
+
 /** Of facts that were given as options there is no file yet: its place means nothing, the option does. */
 function parseAsked(text: string): ReturnType<typeof parseDeliveryFile> {
   try {

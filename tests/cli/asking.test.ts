@@ -1,7 +1,8 @@
 import { describe, expect, it, vi } from 'vitest';
-import { askAndRetry } from '../../src/cli/ask-and-retry.js';
+import { askAndRetry, askUntil } from '../../src/cli/ask-and-retry.js';
 import type { Output } from '../../src/cli/output.js';
 import { choiceOf } from '../../src/cli/prompts.js';
+import { type FewFacts, requireAnswer } from '../../src/jobs/new-delivery.js';
 import { DossierError } from '../../src/model/error.js';
 
 const output: Output = {
@@ -64,5 +65,42 @@ describe('asking, and doing the work again with the answer', () => {
     const never = async () => Promise.reject(unsure('word', ['a', 'b']));
     await expect(askAndRetry(output, { word: 'a', fields: {} }, never, ask)).rejects.toThrow('two ways');
     expect(ask.mock.calls.length).toBeLessThan(10);
+  });
+});
+
+describe('asking until the answer can be right', () => {
+  const asked = async (answers: string[], check: (answer: string) => void) => {
+    const notes: string[] = [];
+    const answer = await askUntil(
+      { ...output, note: (text) => notes.push(text) },
+      async () => answers.shift() ?? 'the last',
+      check,
+    );
+    return { answer, notes, left: answers };
+  };
+
+  it.each<[keyof FewFacts, string, string, RegExp]>([
+    ['load', 'Yuma AZ', 'Yuma AZ; America/Phoenix', /time zone/],
+    ['number', '', '4711', /--number/],
+    ['trailer', '', 'T-7', /trailer/],
+  ])('for %s "%s" asks again, and only for that', async (key, slip, right, said) => {
+    const found = await asked([slip, right, 'not asked for'], (answer) => requireAnswer({ [key]: answer }));
+    expect(found).toMatchObject({ answer: right, left: ['not asked for'] });
+    expect(found.notes.join('\n')).toMatch(said);
+  });
+
+  it('a line of the bill without the unit of its set point', async () => {
+    const right = 'romaine; 36 °F; 2 °F; 12';
+    const found = await asked(['romaine; 36', right], (answer) => requireAnswer({ goods: [answer] }));
+    expect(found.answer).toBe(right);
+    expect(found.notes.join('\n')).toMatch(/--goods: setPoint: "36" is not a temperature/);
+  });
+
+  it('what is no slip of the person goes on', async () => {
+    await expect(
+      asked(['x'], () => {
+        throw new TypeError('a bug');
+      }),
+    ).rejects.toThrow('a bug');
   });
 });

@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { DossierError } from '../../model/error.js';
-import { asTyped, printable } from '../output.js';
+import { askUntil } from '../ask-and-retry.js';
+import { asTyped, type Output, printable } from '../output.js';
 import type { CliContext } from '../program.js';
 import { ask, canAsk } from '../prompts.js';
 import { whoEnters } from '../who.js';
@@ -63,7 +64,7 @@ Everything can be changed later in delivery.yaml; each change enters the record.
     )
     .action(async (folder: string, options: Options) => {
       const { newDelivery } = await import('../../jobs/new-delivery.js');
-      const facts = options.file === undefined ? await askForFacts(options) : undefined;
+      const facts = options.file === undefined ? await askForFacts(options, output) : undefined;
       const made = await newDelivery({
         folder,
         by: whoEnters(options.by),
@@ -91,7 +92,7 @@ export interface AskedFacts {
   rules: string;
 }
 
-async function askForFacts(options: Options): Promise<AskedFacts> {
+async function askForFacts(options: Options, output: Output): Promise<AskedFacts> {
   const facts: AskedFacts = {
     number: options.number ?? '',
     carrier: options.carrier ?? '',
@@ -115,9 +116,20 @@ async function askForFacts(options: Options): Promise<AskedFacts> {
       });
     return facts;
   }
-  for (const [key, question] of QUESTIONS) if (facts[key] === '') facts[key] = await ask(question);
+  const { requireAnswer } = await import('../../jobs/new-delivery.js');
+  for (const [key, question] of QUESTIONS)
+    if (facts[key] === '')
+      facts[key] = await askUntil(
+        output,
+        () => ask(question),
+        (answer) => requireAnswer({ [key]: answer }),
+      );
   while (options.goods === undefined) {
-    const line = await ask('A line of the bill: goods; set point; tolerance; pallets (empty when done)', '');
+    const line = await askUntil(
+      output,
+      () => ask('A line of the bill: goods; set point; tolerance; pallets (empty when done)', ''),
+      (answer) => (answer === '' ? undefined : requireAnswer({ goods: [answer] })),
+    );
     if (line === '') break;
     facts.goods.push(line);
   }
