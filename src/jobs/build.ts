@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { mkdir, rm } from 'node:fs/promises';
-import { dirname, join, resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { ownTemplates } from '../compose/templates.js';
 import { DossierError } from '../model/error.js';
 import { sha256 } from '../model/evidence.js';
@@ -15,6 +15,7 @@ import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
 import { render, type ToRender } from './dossier/render.js';
 import { readSize, type Sizing } from './dossier/size.js';
 import { openIdentity } from './identity.js';
+import { placeToWrite } from './place-to-write.js';
 
 export interface BuildInput extends OpenDelivery {
   /** File to write; the delivery's own dossiers folder when left out. */
@@ -76,9 +77,10 @@ export async function build(input: BuildInput): Promise<BuildReport> {
     });
     // Only now: a person may take minutes over the passphrase, and no certificate signs before it was made.
     const builtAt = toInstant(input.now().getTime());
-    const file = resolve(
-      input.out ?? join(input.folder, 'dossiers', fileName(record.head.delivery, builtAt, copy?.name)),
-    );
+    const file =
+      input.out === undefined
+        ? resolve(input.folder, 'dossiers', fileName(record.head.delivery, builtAt, copy?.name))
+        : await placeToWrite(input.out, input.folder, '--out');
     await mkdir(dirname(file), { recursive: true });
     const made = await renderAndKeep(
       record,

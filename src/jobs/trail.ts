@@ -1,5 +1,5 @@
 import { mkdir } from 'node:fs/promises';
-import { dirname, resolve } from 'node:path';
+import { dirname } from 'node:path';
 import { lifeOf, trailOf } from '../assess/trail/trail.js';
 import { DossierError } from '../model/error.js';
 import { evidenceId } from '../model/evidence.js';
@@ -9,6 +9,7 @@ import { inZone, type Zone, zone as zoneSchema } from '../model/time.js';
 import { writeDurably } from '../record/disk/durable.js';
 import { csvOf } from './csv.js';
 import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
+import { placeToWrite } from './place-to-write.js';
 
 export interface TrailInput extends OpenDelivery {
   /** Evidence whose life is asked for, such as e7; the whole record if not given. */
@@ -18,6 +19,8 @@ export interface TrailInput extends OpenDelivery {
 }
 
 export interface TrailReport {
+  /** Of the delivery. */
+  folder: string;
   rows: TrailRow[];
   state: RecordState;
   of?: string;
@@ -33,7 +36,8 @@ export async function trail(input: TrailInput): Promise<TrailReport> {
     const state = record.state();
     const zone = zoneOf(input.zone, state);
     const rows = trailOf(record.entries);
-    if (input.of === undefined) return { rows, state, zone };
+    const { folder } = input;
+    if (input.of === undefined) return { folder, rows, state, zone };
     const id = evidenceId.safeParse(input.of.toLowerCase());
     const life = id.success ? lifeOf(rows, id.data) : [];
     if (!id.success || life.length === 0)
@@ -44,7 +48,7 @@ export async function trail(input: TrailInput): Promise<TrailReport> {
             ? 'Nothing was taken in yet.'
             : `Evidence is numbered e1 to e${state.evidence.length}; dossier trail shows which is what.`,
       });
-    return { rows: life, state, zone, of: id.data };
+    return { folder, rows: life, state, zone, of: id.data };
   });
 }
 
@@ -114,7 +118,7 @@ export async function writeTrailPdf(
 ): Promise<{ file: string; pages: number }> {
   const { composeTrail } = await import('../compose/trail/compose.js');
   const { pdf, pages } = await composeTrail({ ...report, printedAt: now().getTime() });
-  const file = resolve(to);
+  const file = await placeToWrite(to, report.folder, '--pdf');
   await mkdir(dirname(file), { recursive: true });
   await writeDurably(portsWith(now), file, pdf);
   return { file, pages };

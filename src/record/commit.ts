@@ -17,7 +17,7 @@ import { deliveryName, type Found, type Standing } from './recovery.js';
 export const LEDGER = 'ledger.jsonl';
 export const CHECKPOINT = 'checkpoint';
 /** The checkpoint that a write is going to leave; while it is there, that write has not been confirmed. */
-const INTENT = 'checkpoint.next';
+export const INTENT = 'checkpoint.next';
 export const ORIGINALS = 'originals';
 /** A writer that never pauses must not keep a reader for ever. */
 const MOST_TRIES = 100;

@@ -1,10 +1,11 @@
 import { mkdir, writeFile } from 'node:fs/promises';
-import { dirname, join, resolve } from 'node:path';
+import { dirname, join } from 'node:path';
 import { composeSheet } from '../../compose/sheet/compose.js';
 import type { Language, Paper } from '../../model/delivery.js';
 import { DossierError } from '../../model/error.js';
 import { toInstant } from '../../model/time.js';
 import { type OpenDelivery, withDelivery } from '../delivery.js';
+import { placeToWrite } from '../place-to-write.js';
 import { loadRuleSet } from '../rule-set.js';
 
 export interface SheetInput extends OpenDelivery {
@@ -38,7 +39,10 @@ export async function sheet(input: SheetInput): Promise<MadeSheet> {
     madeAt: toInstant(input.now().getTime()),
     ...(input.templates === undefined ? {} : { templates: input.templates }),
   });
-  const file = input.to === undefined ? join(input.folder, `sheet-${language}.pdf`) : resolve(input.to);
+  const file =
+    input.to === undefined
+      ? join(input.folder, `sheet-${language}.pdf`)
+      : await placeToWrite(input.to, input.folder, '--output');
   try {
     await mkdir(dirname(file), { recursive: true });
     await writeFile(file, pdf);
