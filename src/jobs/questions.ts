@@ -56,8 +56,11 @@ export function openQuestions(state: RecordState, among?: ReadonlySet<EvidenceId
   });
 }
 
+/** More than so many pieces of evidence are not named in a command. */
+const MOST_NAMED = 12;
+
 function commandFor(is: Question['is'], evidence: readonly EvidenceId[], { delivery }: RecordState): string {
-  const ids = evidence.length > 12 ? `${evidence.slice(0, 3).join(' ')} …` : evidence.join(' ');
+  const ids = evidence.length > MOST_NAMED ? `${evidence.slice(0, 3).join(' ')} …` : evidence.join(' ');
   const stops = delivery.stops.map((stop) => stop.id).join('|');
   switch (is) {
     case 'log-zone':
@@ -70,7 +73,8 @@ function commandFor(is: Question['is'], evidence: readonly EvidenceId[], { deliv
     case 'subject':
       return `dossier describe ${ids} --subject SUBJECT`;
     case 'confirm':
-      return `dossier describe --confirm ${ids}`;
+      // Alone it asks about each; of so many a list cut short could not be typed as it stands.
+      return evidence.length > MOST_NAMED ? 'dossier describe' : `dossier describe --confirm ${ids}`;
   }
 }
 

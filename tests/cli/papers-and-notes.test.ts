@@ -109,6 +109,15 @@ describe('collect takes in what came inside', () => {
     expect(here.entries(delivery)).toHaveLength(before);
   });
 
+  it('of many that are only proposed names the command that asks about each', async () => {
+    const delivery = await here.delivery('asks-of-many');
+    mkdirSync(here.at('many'));
+    for (let i = 0; i < 13; i += 1)
+      writeFileSync(here.at('many', `notice-${i}.txt`), `NOTICE OF REJECTION ${i}\n`);
+    const { out } = await here.dossier('collect', here.at('many'), '-d', delivery);
+    expect(out).toContain(`13 × what it shows is only proposed\n      dossier describe -d ${delivery}\n`);
+  });
+
   it('asks at the end what only a person can say, with the command that says it', async () => {
     const delivery = await here.delivery('asks');
     mkdirSync(here.at('in'));
