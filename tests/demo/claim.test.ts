@@ -84,6 +84,8 @@ describe('the page from refusal to denial', () => {
     expect(letter).toContain('the shipper was told and had it loaded');
     expect(letter).toMatch(/warm when it was loaded: 2 of 3 pulps .*? \(Ex\. 11, Ex\. 13, Ex\. 15\)/);
     expect(letter).not.toContain('unit was off');
+    // What is only plausible stays in the dossier, beside its assumptions.
+    expect(letter).not.toContain('plausib');
     expect(leftBy('--letter denial').out).toMatch(/against: .*unit was off/);
   });
 

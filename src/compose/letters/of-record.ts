@@ -35,6 +35,8 @@ const OF_LOADING: ReadonlySet<string> = new Set([
 const HAPPENED = ['doors-closed', 'departed', 'arrived', 'doors-opened', 'unloaded', 'inspected'] as const;
 /** Findings lighter than this stay in the dossier: a letter of many lines is not read. A convention of this project. */
 const LEAST_WEIGHT = 50;
+/** An estimate is for the dossier, where its assumptions stand beside it: in a letter it reads like a claim of proof. */
+const ESTIMATES: ReadonlySet<string> = new Set(['pulps-go-with-air']);
 const isAny = (value: unknown, of: readonly unknown[]) => of.includes(value);
 
 /** What letters say of the delivery and of what its record shows; every sentence has its exhibits. */
@@ -98,7 +100,9 @@ function helpLines(view: LetterView<LetterInput>): MarkdownText[] {
   const key = (finding: Finding) => pointKey(finding.id, lineOf(finding));
   const [forCarrier, against] = [points('forCarrier'), new Set(points('againstCarrier'))];
   const helps = byWeight(
-    assessment.findings.filter(({ weighs, weight }) => weighs === 'helps' && weight >= LEAST_WEIGHT),
+    assessment.findings.filter(
+      ({ id, weighs, weight }) => weighs === 'helps' && weight >= LEAST_WEIGHT && !ESTIMATES.has(id),
+    ),
   );
   const chosen =
     position.length === 0
