@@ -29,7 +29,7 @@ afterAll(() => here.end());
 
 const keys = (value: object) => Object.keys(value).sort();
 async function json(...args: string[]) {
-  const { code, out, err } = await here.process(...args, '--json');
+  const { code, out, err } = await here.dossier(...args, '--json');
   return { code, err, answer: JSON.parse(out) };
 }
 

@@ -5,7 +5,7 @@ import { type BuildReport, build } from '../../src/jobs/build.js';
 import { type CollectReport, collect } from '../../src/jobs/collect.js';
 import { newDelivery } from '../../src/jobs/new-delivery.js';
 import { CERTIFICATE_FILE } from '../../src/seal/identity.js';
-import { FIXTURES } from './where.js';
+import { EVIDENCE, FIXTURES } from './where.js';
 
 /** Of an identity that lives as long as the test. */
 export const PASSPHRASE = 'of-a-test-that-forgets-it';
@@ -55,4 +55,22 @@ export function buildFrom(demo: Demo): Promise<BuildReport> {
     progress: () => undefined,
     ...who,
   });
+}
+
+export interface BuiltDemo {
+  demo: Demo;
+  collected: CollectReport;
+  built: BuildReport;
+}
+
+let built: Promise<BuiltDemo> | undefined;
+
+/** The demonstration collected and built, once for all files of tests that a worker runs: they only read it. */
+export function builtDemo(): Promise<BuiltDemo> {
+  built ??= (async () => {
+    const demo = await newDemo();
+    process.once('exit', () => demo.end());
+    return { demo, collected: await collectInto(demo, EVIDENCE), built: await buildFrom(demo) };
+  })();
+  return built;
 }

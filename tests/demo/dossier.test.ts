@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { prepareDossier } from '../../src/compose/compose.js';
 import { numberExhibits } from '../../src/compose/exhibits.js';
 import { assessRecord } from '../../src/jobs/assess.js';
@@ -13,7 +13,7 @@ import { type Manifest, manifest } from '../../src/model/manifest.js';
 import { toInstant } from '../../src/model/time.js';
 import { dossier } from '../cli/run.js';
 import { attachedTo } from './attached.js';
-import { buildFrom, collectInto, type Demo, newDemo } from './demo.js';
+import { builtDemo, collectInto, type Demo } from './demo.js';
 import { EVIDENCE } from './where.js';
 
 let demo: Demo;
@@ -25,13 +25,10 @@ const sha256 = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest(
 const ledger = () => readFileSync(join(demo.folder, 'ledger.jsonl'));
 
 beforeAll(async () => {
-  demo = await newDemo();
-  collected = await collectInto(demo, EVIDENCE);
-  built = await buildFrom(demo);
+  ({ demo, collected, built } = await builtDemo());
   attached = await attachedTo(readFileSync(built.file));
   listed = manifest.parse(JSON.parse((attached.get('manifest.json') ?? Buffer.alloc(0)).toString('utf8')));
 });
-afterAll(() => demo.end());
 
 describe('the demonstration is collected', () => {
   it('without a problem, every file of it', () => {

@@ -1,11 +1,10 @@
 import { readFileSync } from 'node:fs';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { dossier } from '../cli/run.js';
 import { attachedTo } from './attached.js';
-import { buildFrom, collectInto, type Demo, newDemo } from './demo.js';
+import { builtDemo, type Demo } from './demo.js';
 import { channel, custody, HIGH, LOW, notes, pulps, rises, summary } from './raw.js';
-import { EVIDENCE } from './where.js';
 
 const summaryShape = z.object({
   channel: z.string(),
@@ -62,14 +61,13 @@ let demo: Demo;
 let said: z.infer<typeof answer>;
 let attached: Map<string, Buffer>;
 beforeAll(async () => {
-  demo = await newDemo();
-  await collectInto(demo, EVIDENCE);
-  attached = await attachedTo(readFileSync((await buildFrom(demo)).file));
+  const { demo: made, built } = await builtDemo();
+  demo = made;
+  attached = await attachedTo(readFileSync(built.file));
   const ran = await dossier(['temps', demo.folder, '--json']);
   expect(ran.code).toBe(0);
   said = answer.parse(JSON.parse(ran.out));
 });
-afterAll(() => demo.end());
 
 /** °F = °C × 9/5 + 32, and a difference without the 32. */
 const fahrenheit = (celsius: number) => celsius * 1.8 + 32;

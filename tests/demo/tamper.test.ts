@@ -1,11 +1,9 @@
 import { readFileSync } from 'node:fs';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { seeded } from '../../fixtures/demo/make/random.js';
 import { verifyDossier } from '../../src/verify/verify-dossier.js';
-import { buildFrom, collectInto, type Demo, newDemo } from './demo.js';
-import { EVIDENCE } from './where.js';
+import { builtDemo } from './demo.js';
 
-let demo: Demo;
 let sound: Buffer;
 let trusted: Uint8Array[];
 /** Offsets of the hex digits between < and > of /Contents, and where the signature in them ends. */
@@ -14,9 +12,8 @@ let room: { from: number; end: number; to: number };
 let structure: number[];
 
 beforeAll(async () => {
-  demo = await newDemo();
-  await collectInto(demo, EVIDENCE);
-  sound = readFileSync((await buildFrom(demo)).file);
+  const { demo, built } = await builtDemo();
+  sound = readFileSync(built.file);
   trusted = [pemBytes(readFileSync(demo.certificate, 'utf8'))];
   const text = sound.toString('latin1');
   const [, from = 0, to = 0] = (/\/ByteRange \[0 (\d+) (\d+) \d+ *\]/.exec(text) ?? []).map(Number);
@@ -33,7 +30,6 @@ beforeAll(async () => {
     inside = part[2] !== 'endstream';
   }
 });
-afterAll(() => demo.end());
 
 function pemBytes(pem: string): Uint8Array {
   return Buffer.from(pem.replace(/-----[^-]+-----|\s/g, ''), 'base64');

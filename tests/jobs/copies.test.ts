@@ -98,25 +98,6 @@ describe('a copy for the receiver', () => {
   });
 });
 
-describe('a first dossier', () => {
-  it('is signed after its certificate was made, however long the passphrase takes to type', async () => {
-    let clock = now().getTime();
-    const { report, bytes } = await built({
-      identityFolder: join(root, 'first-identity'),
-      now: () => new Date(clock),
-      passphrase: async () => {
-        clock += 90_000;
-        return 'typed slowly';
-      },
-      for: 'counsel',
-    });
-    expect(report.notices.join()).toContain('Made a signing identity');
-    const { signer, checks } = await verifyDossier(bytes);
-    expect(signer?.claimedTime).toBe('2026-07-17T09:06:30.000Z');
-    expect(checks.find(({ id }) => id === 'certificate.validity')?.result).toBe('passed');
-  }, 120_000);
-});
-
 describe('copies.yaml of a carrier', () => {
   it.each([
     ['a field that there is not', 'surveyor:\n  title: a surveyor\n  positions: true\n  position: true\n', 4],

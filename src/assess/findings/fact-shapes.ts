@@ -68,6 +68,7 @@ export const published = {
   instruction: 'temperature',
   low: 'temperature',
   high: 'temperature',
+  oneValue: 'flag',
   source: 'text',
   fromMemory: 'flag',
 } as const;

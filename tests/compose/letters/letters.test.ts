@@ -56,8 +56,13 @@ describe.each(every)('the letter %s in %s', (kind, name) => {
       .filter((block) => block.includes('12,480.50'));
     for (const block of claimed) expect(block).toMatch(/"is":"exhibit","number":1/);
   });
+});
 
-  it('is set on pages, with all its fonts inside and nothing in the margin', async () => {
+// Setting pages takes longest: each letter once, one language after the other.
+const alternately = WRITTEN_LETTERS.map((kind, i) => [kind, i % 2 === 0 ? 'en' : 'es'] as const);
+
+describe.each(alternately)('the pages of the letter %s in %s', (kind, name) => {
+  it('are set, with all its fonts inside and nothing in the margin', async () => {
     const paper = name === 'es' ? 'A4' : 'Letter';
     const input = await letterInput(kind, { language: name, paper });
     const { document, blanks } = await writeLetter(input);

@@ -2,12 +2,12 @@ import { appendFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFi
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { build, collect, newDelivery } from '../../src/index.js';
+import { build, collect, newDelivery, verifyDossier } from '../../src/index.js';
 import { machinePorts } from '../../src/record/disk/ports.js';
 import { openRecord } from '../../src/record/store.js';
 import { FACTS } from '../cli/a-delivery.js';
 
-const root = mkdtempSync(join(tmpdir(), 'bag-beside-'));
+const root = mkdtempSync(join(tmpdir(), 'building-'));
 const who = { folder: join(root, 'delivery'), by: 'A test', now: () => new Date('2026-07-17T09:05:00Z') };
 afterAll(() => rmSync(root, { recursive: true, force: true }));
 
@@ -24,20 +24,39 @@ beforeAll(async () => {
   });
 });
 
-const built = (progress: (text: string) => void = () => undefined) =>
+const built = (more: Partial<Parameters<typeof build>[0]> = {}) =>
   build({
     ...who,
     out: join(root, 'out', 'd.pdf'),
     paper: undefined,
     identityFolder: join(root, 'identity'),
     passphrase: async () => 'only for this test',
-    progress,
-    bag: true,
+    progress: () => undefined,
+    ...more,
   });
 
+describe('a first dossier', () => {
+  it('is signed after its certificate was made, however long the passphrase takes to type', async () => {
+    let clock = who.now().getTime();
+    const { file, notices } = await built({
+      out: join(root, 'first.pdf'),
+      now: () => new Date(clock),
+      passphrase: async () => {
+        clock += 90_000;
+        return 'only for this test';
+      },
+    });
+    expect(notices.join()).toContain('Made a signing identity');
+    const { signer, checks } = await verifyDossier(readFileSync(file));
+    expect(signer?.claimedTime).toBe('2026-07-17T09:06:30.000Z');
+    expect(checks.find(({ id }) => id === 'certificate.validity')?.result).toBe('passed');
+  });
+});
+
 describe('a bag beside the dossier', () => {
+  const later = () => new Date('2026-07-17T10:00:00Z');
   it('is whole before the dossier is kept, and the dossier names its hash', async () => {
-    const { bag } = await built();
+    const { bag } = await built({ bag: true, now: later });
     expect(readdirSync(join(root, 'out')).sort()).toEqual(['d.bag.zip', 'd.pdf']);
     expect(bag?.payloadFiles).toBe(4);
     expect(readFileSync(join(root, 'out', 'd.pdf')).length).toBeGreaterThan(10_000);
@@ -54,7 +73,9 @@ describe('a bag beside the dossier', () => {
     const change = (text: string) => {
       if (text === 'setting the pages') appendFileSync(path, 'more');
     };
-    await expect(built(change)).rejects.toMatchObject({ code: 'record-damaged' });
+    await expect(built({ bag: true, progress: change, now: later })).rejects.toMatchObject({
+      code: 'record-damaged',
+    });
     expect(readdirSync(join(root, 'out'))).toEqual([]);
   });
 });
