@@ -195,9 +195,8 @@ describe('exit codes', () => {
       2,
     ],
   ])('%s', async (_, args, expected) => {
-    const { code, err } = await here.process(
-      ...args.map((word) => (word === 'DOSSIER' ? dossierFile : word)),
-    );
+    const words = args.map((word) => (word === 'DOSSIER' ? dossierFile : word));
+    const { code, err } = await here.dossier(...words);
     expect(err).not.toContain('This is a bug');
     expect(code).toBe(expected);
     if (expected === 2) expect(err).not.toBe('');

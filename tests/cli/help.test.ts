@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { dossier, type Ran } from './run.js';
+import { dossierHere as dossier, type Ran } from './run.js';
 
 /** Names under "Commands:" of a help text; continued lines are indented deeper. */
 function commandsIn(help: string): string[] {

@@ -1,0 +1,3 @@
+import { oneChangedByte } from '../demo/tampering.js';
+
+oneChangedByte(1);
