@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { dossierHere, type Ran } from '../cli/run.js';
 import { squeezed, textOf } from '../compose/pages.js';
-import { FIXTURES } from './where.js';
+import { FIXTURES } from '../demo/where.js';
 
 const PAGE = readFileSync('docs/claim.md', 'utf8');
 /** The commands of the page in their order, as words. */
