@@ -66,13 +66,24 @@ async function attempt(folder: string, ports: Ports): Promise<Lock | Holder> {
     await using(await ports.fs.open(claimed, 'create'), (file) =>
       file.write(Buffer.from(JSON.stringify(own))),
     );
-    await ports.fs.rename(claimed, path);
+    if (!(await becomesLock(ports, claimed, path))) return { file: name };
     const other = await findHolder(folder, ports, name);
     if (other === undefined) return { release: withdraw };
     await withdraw();
     return other;
   } catch (error) {
     await withdraw();
+    throw error;
+  }
+}
+
+/** False when another took the claim for one left behind, because it stayed empty too long: this writer tries again. */
+async function becomesLock(ports: Ports, claimed: string, path: string): Promise<boolean> {
+  try {
+    await ports.fs.rename(claimed, path);
+    return true;
+  } catch (error) {
+    if (errorCode(error) === 'ENOENT') return false;
     throw error;
   }
 }

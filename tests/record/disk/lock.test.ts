@@ -1,4 +1,4 @@
-import { readFile, utimes, writeFile } from 'node:fs/promises';
+import { readFile, rm, utimes, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { beforeEach, describe, expect, it } from 'vitest';
@@ -93,6 +93,24 @@ describe('the lock', () => {
       await (await acquireLock(folder, runs(8, [8]), 0)).release();
       expect((await diskFileSystem.list(folder)).some((name) => name.endsWith('.claim'))).toBe(stays);
     }
+  });
+
+  it('tries again when another took its claim for one that was left behind', async () => {
+    const ports = runs(8, [8]);
+    let taken = 0;
+    const fs = {
+      ...ports.fs,
+      rename: async (from: string, to: string) => {
+        if (taken === 0) await rm(from);
+        taken += 1;
+        await ports.fs.rename(from, to);
+      },
+    };
+    const lock = await acquireLock(folder, { ...ports, fs });
+    expect(taken).toBe(2);
+    expect(await locks()).toHaveLength(1);
+    await lock.release();
+    expect(await diskFileSystem.list(folder)).toEqual([]);
   });
 
   it('is given to one at a time when many ask for it at once', async () => {
