@@ -1,7 +1,7 @@
 import type { ClaimClock, ClockMoment } from '../../../model/results.js';
 import { type Block, type Cell, type Inline, plain, text } from '../../blocks.js';
-import { cell, exhibitLinks, type View } from '../context.js';
-import { column } from '../tables.js';
+import { exhibitLinks, type View } from '../context.js';
+import { tableOf } from '../tables.js';
 import { dayIn, inBrackets } from './entries.js';
 
 /** What is due when, whose duty it is and what it rests on; nothing when no clock counts. */
@@ -11,44 +11,38 @@ export function clockBlocks(
   title: 'claim-clocks' | 'refusal-clocks',
 ): Block[] {
   if (clocks.length === 0) return [];
+  const { labels } = view;
   return [
-    { is: 'heading', level: 3, text: view.labels(`sub.${title}`) },
-    {
-      is: 'table',
-      columns: [
-        column(view, 'duty', 3.6),
-        column(view, 'whose', 1.2),
-        column(view, 'starts', 2.4),
-        column(view, 'due', 2),
-        column(view, 'state', 1.6),
-        column(view, 'source', 2.2),
-      ],
-      rows: clocks.map((clock) => rowOf(view, clock)),
-    },
+    { is: 'heading', level: 3, text: labels(`sub.${title}`) },
+    tableOf(view, clocks, [
+      ['duty', 3.6, (clock) => dutyOf(view, clock)],
+      ['whose', 1.2, ({ binds }) => labels(`binds.${binds}`)],
+      ['starts', 2.4, (clock) => startOf(view, clock)],
+      ['due', 2, (clock) => dueWords(view, clock)],
+      ['state', 1.6, (clock) => stateOf(view, clock)],
+      ['source', 2.2, ({ source, basis }) => `${source} (${labels(`text-basis.${basis}`)})`],
+    ]),
   ];
 }
 
-function rowOf(view: View, clock: ClaimClock): Cell[] {
+const languageOf = (view: View) => view.input.state.delivery.show.language;
+
+function dutyOf(view: View, clock: ClaimClock): Cell {
   const { labels } = view;
-  const language = view.input.state.delivery.show.language;
+  const language = languageOf(view);
   const turn = clock.turn === undefined ? '' : ` (${labels('clock.turn').replace('N', String(clock.turn))})`;
   const where = clock.stop === undefined ? '' : ` ${view.names.stop(clock.stop)}.`;
   return [
-    [
-      { is: 'strong', of: plain(`${clock.title[language]}${turn}`) },
-      text(`. ${clock.duty[language]}.${where}${underWhat(view, clock)}`),
-      ...setByWords(view, clock),
-    ],
-    cell(labels(`binds.${clock.binds}`)),
-    [
-      ...(clock.from === undefined ? plain(labels('clock.not-recorded')) : momentWords(view, clock.from)),
-      text(`: ${clock.starts[language]}`),
-    ],
-    dueWords(view, clock),
-    stateOf(view, clock),
-    cell(`${clock.source} (${labels(`text-basis.${clock.basis}`)})`),
+    { is: 'strong', of: plain(`${clock.title[language]}${turn}`) },
+    text(`. ${clock.duty[language]}.${where}${underWhat(view, clock)}`),
+    ...setByWords(view, clock),
   ];
 }
+
+const startOf = (view: View, { from, starts }: ClaimClock): Cell => [
+  ...(from === undefined ? plain(view.labels('clock.not-recorded')) : momentWords(view, from)),
+  text(`: ${starts[languageOf(view)]}`),
+];
 
 /** Where a clock counts only if certain terms govern. */
 function underWhat({ labels }: View, { governs }: ClaimClock): string {

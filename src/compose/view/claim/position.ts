@@ -4,7 +4,7 @@ import type { ClaimResult, PositionPoint, PositionRow } from '../../../model/res
 import { type Block, type Cell, type Inline, plain, text } from '../../blocks.js';
 import { cell, exhibitLinks, type View } from '../context.js';
 import { findingLine } from '../findings.js';
-import { column } from '../tables.js';
+import { column, tableOf } from '../tables.js';
 import { entriesOf, inBrackets, moneyIn } from './entries.js';
 
 const SIDES = ['forCarrier', 'againstCarrier', 'weak'] as const;
@@ -22,23 +22,14 @@ export function positionBlocks(view: View, claim: ClaimResult): Block[] {
   return [
     { is: 'heading', level: 3, text: labels('sub.claim-position') },
     ...words.blocks('sections/claim-position', { cmr: claim.governs === 'cmr' }),
-    {
-      is: 'table',
-      columns: [
-        column(view, 'must-show', 2.4),
-        column(view, 'by-whom', 1.1),
-        column(view, 'for-carrier', 1.7),
-        column(view, 'against-carrier', 1.7),
-        column(view, 'undecided', 1.7),
-        column(view, 'stands', 1.4),
-      ],
-      rows: position.map((row) => [
-        [{ is: 'strong', of: plain(elementWords(view, row)) }],
-        cell(labels(`binds.${row.by}`)),
-        ...SIDES.map((side) => countCell(view, row[side])),
-        standsCell(view, row),
-      ]),
-    },
+    tableOf(view, position, [
+      ['must-show', 2.4, (row) => [{ is: 'strong', of: plain(elementWords(view, row)) }]],
+      ['by-whom', 1.1, ({ by }) => labels(`binds.${by}`)],
+      ['for-carrier', 1.7, ({ forCarrier }) => countCell(view, forCarrier)],
+      ['against-carrier', 1.7, ({ againstCarrier }) => countCell(view, againstCarrier)],
+      ['undecided', 1.7, ({ weak }) => countCell(view, weak)],
+      ['stands', 1.4, (row) => standsCell(view, row)],
+    ]),
     ...(withoutCause(position)
       ? words.blocks('sections/claim-without-cause', { care: freedom?.stands === 'for-carrier' })
       : []),
