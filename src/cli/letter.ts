@@ -5,6 +5,7 @@ import { DossierError } from '../model/error.js';
 import { asTyped, printable, quoted } from './output.js';
 import { type PassphraseOptions, readPassphrase } from './passphrase.js';
 import type { CliContext } from './program.js';
+import { wrap } from './table.js';
 import { whoEnters } from './who.js';
 
 /** Options of `answer` that put a letter together. */
@@ -132,7 +133,10 @@ export async function putTogether(
   const list = (title: string, items: readonly string[]) => {
     if (items.length === 0) return;
     output.line(title);
-    for (const item of items) output.line(`  - ${printable(item)}`);
+    for (const item of items)
+      wrap(printable(item), Math.max(30, output.width - 4)).forEach((line, i) => {
+        output.line(`${i === 0 ? '  - ' : '    '}${line}`);
+      });
   };
   list('To fill in before it is signed:', report.toFillIn);
   list('To fill in on the certificate, by a qualified person:', report.certificateToFillIn ?? []);

@@ -202,6 +202,14 @@ describe('exit codes', () => {
     if (expected === 2) expect(err).not.toBe('');
   });
 
+  it.each([
+    [['temps', 'delivery'], 0],
+    [['gaps', 'delivery'], 1],
+    [['verify', 'nothing.pdf'], 2],
+  ])('of the process that runs %j: %i', async (args, expected) => {
+    expect((await here.process(...args)).code).toBe(expected);
+  });
+
   it('2: a wrong passphrase, which is not repeated', async () => {
     const file = here.put('secret', 'not-the-passphrase\n');
     const { code, err } = await here.process('build', '-d', 'delivery', '--passphrase-file', file);
