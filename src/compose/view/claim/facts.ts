@@ -126,11 +126,6 @@ function doneWords(view: View, entry: ClaimEntry): Done | undefined {
         what: `${labels(`claim-letter.${entry.letter}`)} (${labels(`letter-way.${entry.way}`)})`,
         by: entry.with,
       };
-    case 'answered':
-      return {
-        what: `${labels(`claim-letter.${entry.letter}`)} (${labels('letter-way.put-together')})`,
-        by: entry.to,
-      };
     case 'offer':
       return {
         on: dayIn(view, entry.on),
@@ -165,6 +160,8 @@ function doneWords(view: View, entry: ClaimEntry): Done | undefined {
     case 'amount':
     case 'quantity':
     case 'cause':
+    // What was put together may never have gone out; the trail has it.
+    case 'answered':
       return undefined;
     default:
       return assertNever(entry);
