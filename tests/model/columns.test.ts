@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { ByteShelf } from '../../src/model/columns/kept-blocks.js';
 import { packBlock } from '../../src/model/columns/number-block.js';
 import { BLOCK, eachBlock, readColumn } from '../../src/model/columns/number-column.js';
-import { NumberWriter, PackedNumbers, withoutRows } from '../../src/model/columns/packed-numbers.js';
+import { NumberWriter, PackedNumbers, shelfOf } from '../../src/model/columns/packed-numbers.js';
 import { TextWriter } from '../../src/model/columns/text-column.js';
+import { withoutRows } from '../../src/model/columns/without-rows.js';
 import { toCelsius } from '../../src/model/temperature.js';
 
 const MINUTE = 60_000;
@@ -113,9 +115,100 @@ describe('a column that is written', () => {
     expect([writer.at(-1), writer.at(1), writer.at(5)]).toEqual([Number.NaN, Number.NaN, Number.NaN]);
     expect([...writer.finish()]).toEqual([1]);
   });
+});
 
-  it('leaves out rows by their place', () => {
-    expect([...withoutRows(Float64Array.of(1, 2, 3), [1])]).toEqual([1, Number.NaN, 3]);
+/** Takes the bytes of every block but the first few. */
+class Shelf implements ByteShelf {
+  readonly taken: Uint8Array[] = [];
+  asked = 0;
+
+  put(bytes: Uint8Array): number | undefined {
+    this.asked += 1;
+    return this.asked <= 2 ? undefined : this.taken.push(bytes.slice()) - 1;
+  }
+
+  get(at: number, into: Uint8Array): void {
+    const bytes = this.taken[at];
+    if (bytes?.length !== into.length) throw new Error('other bytes than were put there');
+    into.set(bytes);
+  }
+}
+
+describe('a column on a shelf', () => {
+  const tenths = (i: number): number => read(300 + ((i * 7) % 90), 1, '°F');
+  const hundredths = (i: number): number => read((i * 13) % 9000, 2, '°C');
+  const uneven = (i: number): number => START + i * MINUTE + (i % 7) * 1000;
+  const odd = (i: number): number => Math.sin(i);
+  const all = [tenths, hundredths, uneven, odd, tenths].flatMap((value) =>
+    Array.from({ length: BLOCK }, (_, i) => value(i)),
+  );
+
+  it('gives back what was put in, along its rows and at any place', () => {
+    const shelf = new Shelf();
+    const column = PackedNumbers.from(all, shelf);
+    expect(shelf.taken.map((bytes) => bytes.length / BLOCK)).toEqual([4, 8, 1]);
+    expect([...column]).toEqual(all);
+    const places = [0, 4 * BLOCK, 3 * BLOCK + 1, 2 * BLOCK - 1, 2 * BLOCK, 4 * BLOCK, all.length - 1];
+    expect(places.map((at) => column.at(at))).toEqual(places.map((at) => all[at]));
+  });
+
+  it('can be changed while it is written, and put in another order', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(fc.nat({ max: all.length - 1 }), values), { maxLength: 12 }),
+        fc.integer({ min: 1, max: 9_999 }),
+        fc.boolean(),
+        (changes, stride, asList) => {
+          const plain = [...all];
+          const writer = new NumberWriter(new Shelf());
+          for (const value of plain) writer.push(value);
+          for (const [at, value] of changes) {
+            writer.set(at, value);
+            plain[at] = value;
+            expect(writer.at(at)).toEqual(value);
+          }
+          const order = Array.from({ length: 500 }, (_, i) => (i * stride) % plain.length);
+          const column = writer.finish(asList ? Uint32Array.from(order) : order);
+          expect([...column]).toEqual(order.map((i) => plain[i]));
+        },
+      ),
+      { numRuns: 10 },
+    );
+  });
+
+  it('holds texts too', () => {
+    const writer = new TextWriter(new Shelf());
+    const words = Array.from({ length: 5 * BLOCK }, (_, i) => ['Cool', 'Defrost', 'Off'][(i * i) % 3] ?? '');
+    for (const word of words) writer.push(word);
+    expect([...writer.finish()]).toEqual(words);
+  });
+
+  it('lends its shelf to columns that are made of it', () => {
+    const shelf = new Shelf();
+    expect(shelfOf(PackedNumbers.from([1, 2], shelf))).toBe(shelf);
+    expect(shelfOf([1, 2])).toBeUndefined();
+  });
+});
+
+describe('a column without some of its rows', () => {
+  it('knows nothing of these and all of the others', () => {
+    fc.assert(
+      fc.property(
+        fc.array(values, { maxLength: 30 }),
+        fc.array(fc.nat({ max: 29 })),
+        fc.nat(),
+        (all, rows, at) => {
+          const left = all.map((value, i) => (rows.includes(i) ? Number.NaN : value));
+          const column = withoutRows(PackedNumbers.from(all), rows);
+          expect([...column]).toEqual(left);
+          expect(column).toHaveLength(all.length);
+          expect([column.at(at), column.at(-1)]).toEqual([left.at(at), left.at(-1)]);
+          const into = new Float64Array(7);
+          const from = at % (all.length + 1);
+          expect([...into.subarray(0, readColumn(column, from, into))]).toEqual(left.slice(from, from + 7));
+        },
+      ),
+    );
   });
 });
 

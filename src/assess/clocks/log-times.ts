@@ -1,4 +1,4 @@
-import { NumberWriter } from '../../model/columns/packed-numbers.js';
+import { NumberWriter, shelfOf } from '../../model/columns/packed-numbers.js';
 import type { ClockPoint } from '../../model/time.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { correctionAt } from './correct.js';
@@ -8,7 +8,7 @@ import { median } from './statistics.js';
 /** A log read by its own clock, with the times that the comparisons make of it. The order of the rows stays. */
 export function correctLog<L extends UnitLog>(log: L, points: readonly ClockPoint[]): L {
   if (points.length === 0) return log;
-  const times = new NumberWriter();
+  const times = new NumberWriter(shelfOf(log.times));
   const [first] = points;
   const last = points.at(-1);
   for (const clock of log.times) {

@@ -1,5 +1,5 @@
 import type { NumberColumn } from '../../model/columns/number-column.js';
-import { NumberWriter, type PackedNumbers } from '../../model/columns/packed-numbers.js';
+import { NumberWriter, type PackedNumbers, shelfOf } from '../../model/columns/packed-numbers.js';
 import { type TextColumn, TextWriter } from '../../model/columns/text-column.js';
 import {
   type Channel,
@@ -18,8 +18,9 @@ const KEPT_PROBLEMS = 1_000;
  * other what it lacks. The joined log goes by the name of `first`.
  */
 export function mergeLogs(first: UnitLog, second: UnitLog): UnitLog {
+  const shelf = shelfOf(first.times);
   const inOrder = (value: (i: number, j: number) => number): PackedNumbers => {
-    const writer = new NumberWriter();
+    const writer = new NumberWriter(shelf);
     eachRow(first.times, second.times, (i, j) => writer.push(value(i, j)));
     return writer.finish();
   };
@@ -36,7 +37,7 @@ export function mergeLogs(first: UnitLog, second: UnitLog): UnitLog {
   for (const name of stateColumn.options) {
     const [a, b] = [first.states[name], second.states[name]];
     if (a === undefined && b === undefined) continue;
-    const writer = new TextWriter();
+    const writer = new TextWriter(shelf);
     eachRow(first.times, second.times, (i, j) => writer.push(textAt(a, i) || textAt(b, j)));
     states[name] = writer.finish();
   }

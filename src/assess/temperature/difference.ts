@@ -1,11 +1,10 @@
-import { type NumberColumn, readColumn } from '../../model/columns/number-column.js';
-import { NumberWriter } from '../../model/columns/packed-numbers.js';
+import { BLOCK, type NumberColumn, readColumn, valuesOf } from '../../model/columns/number-column.js';
 import type { Channel } from '../../model/evidence.js';
 import type { ChannelDifference, Span } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
-import { firstFrom } from './pieces.js';
+import { firstFrom, type SampleBlock, walk, walkBlocks } from './pieces.js';
 import { gapLimit } from './steps.js';
-import { summarise } from './summary.js';
+import { Sums } from './summary.js';
 
 /** One channel of one log. */
 export interface Sensor {
@@ -26,29 +25,24 @@ export function differenceOf(
   const a = first.log.channels[first.channel];
   const b = second.log.channels[second.channel];
   if (a === undefined || b === undefined) return undefined;
-  const limits = [first, second].map((one) => gapLimit(one.log.times).gapLimitSeconds);
-  const joined =
-    first.log === second.log
-      ? { times: first.log.times, values: new RowByRow(a, b) }
-      : mergedRows(
-          { times: first.log.times, values: a },
-          { times: second.log.times, values: b },
-          window,
-          limits,
-        );
-  const sums = summarise(first.channel, joined.times, joined.values, window, Math.min(...limits), {
-    low: -limit,
-    high: limit,
-  });
-  if (sums.mean === undefined || sums.min === undefined || sums.max === undefined) return undefined;
+  const limits = [first, second].map((one) => gapLimit(one.log.times).gapLimitSeconds * 1000);
+  const [one, other] = [
+    { times: first.log.times, values: a },
+    { times: second.log.times, values: b },
+  ];
+  const sums = new Sums({ low: -limit, high: limit }, false);
+  const bridged = Math.min(...limits);
+  if (first.log === second.log) walk(one.times, new RowByRow(a, b), window, bridged, sums);
+  else walkBlocks(mergedBlocks(one, other, window, limits), window, bridged, sums);
+  if (sums.known === 0) return undefined;
   return {
     first: { log: first.log.evidence, channel: first.channel },
     second: { log: second.log.evidence, channel: second.channel },
-    mean: sums.mean,
-    min: { kelvin: sums.min.value, at: sums.min.at },
-    max: { kelvin: sums.max.value, at: sums.max.at },
-    knownSeconds: sums.knownSeconds,
-    apartSeconds: sums.aboveSeconds + sums.belowSeconds,
+    mean: sums.area / sums.known,
+    min: { kelvin: sums.low, at: sums.lowAt },
+    max: { kelvin: sums.high, at: sums.highAt },
+    knownSeconds: sums.known / 1000,
+    apartSeconds: (sums.above + sums.below) / 1000,
     limitKelvin: limit,
   };
 }
@@ -85,26 +79,34 @@ class RowByRow implements NumberColumn {
     return count;
   }
 
-  *[Symbol.iterator](): Generator<number> {
-    for (let i = 0; i < this.length; i++) yield this.at(i) as number;
+  [Symbol.iterator](): Generator<number> {
+    return valuesOf(this);
   }
 }
 
 /** The difference at the times of either, with those beyond the window's ends that can be joined to it. */
-function mergedRows(a: Series, b: Series, window: Span, limits: readonly number[]): Series {
+function* mergedBlocks(
+  a: Series,
+  b: Series,
+  window: Span,
+  limits: readonly number[],
+): Generator<SampleBlock> {
   const [limitA = 0, limitB = 0] = limits;
-  const readA = reader(a, limitA * 1000);
-  const readB = reader(b, limitB * 1000);
-  const times = new NumberWriter();
-  const values = new NumberWriter();
+  const readA = reader(a, limitA);
+  const readB = reader(b, limitB);
+  const block = { times: new Float64Array(BLOCK), values: new Float64Array(BLOCK) };
+  let count = 0;
   for (const at of timesOfEither(a.times, b.times, {
-    from: window.from - 1000 * Math.max(...limits),
-    to: window.to + 1000 * Math.max(...limits),
+    from: window.from - Math.max(...limits),
+    to: window.to + Math.max(...limits),
   })) {
-    times.push(at);
-    values.push(readA(at) - readB(at));
+    block.times[count] = at;
+    block.values[count++] = readA(at) - readB(at);
+    if (count < BLOCK) continue;
+    yield { ...block, count };
+    count = 0;
   }
-  return { times: times.finish(), values: values.finish() };
+  yield { ...block, count };
 }
 
 /** Times of two series in order, each once, from the last before a window to the first after it. */

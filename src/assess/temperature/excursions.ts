@@ -1,6 +1,6 @@
 import type { NumberColumn } from '../../model/columns/number-column.js';
 import type { Channel } from '../../model/evidence.js';
-import type { Excursion, LogGap, Span } from '../../model/results.js';
+import type { Excursion, ExcursionCause, LogGap, Span } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
 import { meanOutside } from './integral.js';
 import { type Sink, walk } from './pieces.js';
@@ -9,7 +9,7 @@ const MS_PER_HOUR = 3_600_000;
 /** Clocks here count milliseconds: the line that is in band for less has only touched the limit. */
 const TOUCH = 1;
 
-/** An excursion before its cause is looked for. */
+/** What an excursion is known by before it has a name and a cause. */
 export type Outside = Omit<Excursion, 'id' | 'cause'>;
 
 /**
@@ -18,10 +18,10 @@ export type Outside = Omit<Excursion, 'id' | 'cause'>;
  * (less than a millisecond) and turns back is it one.
  */
 class Follower {
-  private open: Outside | undefined;
-  private last: Outside | undefined;
+  private open: Excursion | undefined;
+  private last: Excursion | undefined;
   private edge: Outside['cutBy'][number] | undefined = 'window-start';
-  readonly found: Outside[] = [];
+  readonly found: Excursion[] = [];
 
   constructor(
     private readonly channel: Channel,
@@ -65,14 +65,16 @@ class Follower {
     }
   }
 
-  private begin(at: number, value: number, fromOutside: boolean): Outside {
+  private begin(at: number, value: number, fromOutside: boolean): Excursion {
     if (this.last !== undefined && this.last.to + TOUCH > at && this.edge === undefined) {
       // The line only touched the limit: this is the same excursion.
       this.open = this.last;
       this.found.pop();
       return this.open;
     }
+    // A name and a cause are given when all are found: a long log has so many that none is made twice.
     this.open = {
+      id: '',
       channel: this.channel,
       side: this.side,
       from: at,
@@ -81,6 +83,7 @@ class Follower {
       peak: value,
       peakAt: at,
       degreeHours: 0,
+      cause: { is: 'unexplained' },
       cutBy: fromOutside && this.edge !== undefined ? [this.edge] : [],
     };
     return this.open;
@@ -120,6 +123,7 @@ class Follower {
 /**
  * All times outside the band of one channel in a window, in order of their start, and the times of more than the
  * gap limit without known values. A sample that stands alone outside the band is an excursion of no known length.
+ * `name` gives an excursion its id by its place in that order.
  */
 export function findExcursions(
   channel: Channel,
@@ -128,7 +132,9 @@ export function findExcursions(
   window: Span,
   gapLimitSeconds: number,
   band: { low: number; high: number } | undefined,
-): { outside: Outside[]; gaps: LogGap[] } {
+  name: (index: number) => string,
+  causeOf: (one: Outside) => ExcursionCause,
+): { excursions: Excursion[]; gaps: LogGap[] } {
   const gaps: LogGap[] = [];
   const followers =
     band === undefined
@@ -158,6 +164,10 @@ export function findExcursions(
   };
   walk(times, values, window, gapLimitSeconds * 1000, sink);
   for (const follower of followers) follower.finish();
-  const outside = followers.flatMap((follower) => follower.found);
-  return { outside: outside.sort((a, b) => a.from - b.from), gaps };
+  const excursions = followers.flatMap((follower) => follower.found).sort((a, b) => a.from - b.from);
+  excursions.forEach((one, index) => {
+    one.id = name(index);
+    one.cause = causeOf(one);
+  });
+  return { excursions, gaps };
 }

@@ -1,5 +1,5 @@
 import { eachBlock, type NumberColumn } from '../../model/columns/number-column.js';
-import { withoutRows } from '../../model/columns/packed-numbers.js';
+import { withoutRows } from '../../model/columns/without-rows.js';
 import type { Channel } from '../../model/evidence.js';
 import type { Jump, Span } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';

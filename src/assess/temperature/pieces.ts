@@ -29,6 +29,13 @@ export function firstFrom(times: NumberColumn, at: number): number {
   return low;
 }
 
+/** Samples in ascending time; the arrays are written over when the next block is asked for. */
+export interface SampleBlock {
+  times: Float64Array;
+  values: Float64Array;
+  count: number;
+}
+
 /**
  * Walks one channel over a window. Neighbouring samples are joined by a straight line unless they are more than
  * `gapLimit` milliseconds apart; values that are not finite are no samples. Pieces are cut at the window's ends.
@@ -41,19 +48,32 @@ export function walk(
   gapLimit: number,
   sink: Sink,
 ): void {
+  walkBlocks(blocksOf(times, values, window), window, gapLimit, sink);
+}
+
+/** The samples of a channel from the last before a window on. */
+function* blocksOf(times: NumberColumn, values: NumberColumn, window: Span): Generator<SampleBlock> {
   const index = firstFrom(times, window.from);
   let before = index - 1;
   while (before >= 0 && !Number.isFinite(values.at(before))) before--;
-  const walker = new Walker(window, gapLimit, sink, times.at(before), values.at(before), before >= 0);
+  const start = before < 0 ? index : before;
   // Short windows need no whole block.
-  const room = Math.max(16, Math.min(BLOCK, firstFrom(times, window.to) + 2 - index));
-  const blockTimes = new Float64Array(room);
-  const blockValues = new Float64Array(room);
-  for (let at = index; at < times.length && !walker.done; at += room) {
-    const count = readColumn(times, at, blockTimes);
-    blockValues.fill(Number.NaN);
-    readColumn(values, at, blockValues);
-    walker.block(blockTimes, blockValues, count);
+  const room = Math.max(16, Math.min(BLOCK, firstFrom(times, window.to) + 2 - start));
+  const block = { times: new Float64Array(room), values: new Float64Array(room) };
+  for (let at = start; at < times.length; at += room) {
+    const count = readColumn(times, at, block.times);
+    block.values.fill(Number.NaN);
+    readColumn(values, at, block.values);
+    yield { ...block, count };
+  }
+}
+
+/** The same for samples that come in blocks, from the last before the window on or earlier. */
+export function walkBlocks(blocks: Iterable<SampleBlock>, window: Span, gapLimit: number, sink: Sink): void {
+  const walker = new Walker(window, gapLimit, sink);
+  for (const { times, values, count } of blocks) {
+    walker.block(times, values, count);
+    if (walker.done) break;
   }
   walker.finish();
 }
@@ -64,31 +84,29 @@ class Walker {
   readonly #gapLimit: number;
   readonly #sink: Sink;
   /** The sample before; it is already in a piece unless it stands alone. */
-  #t0: number;
-  #v0: number;
+  #t0 = Number.NEGATIVE_INFINITY;
+  #v0 = 0;
   /** What is known ends here. */
   #knownTo: number;
   #joined = true;
 
-  constructor(
-    window: Span,
-    gapLimit: number,
-    sink: Sink,
-    before: number | undefined,
-    value: number | undefined,
-    known: boolean,
-  ) {
+  constructor(window: Span, gapLimit: number, sink: Sink) {
     this.#window = window;
     this.#gapLimit = gapLimit;
     this.#sink = sink;
-    this.#t0 = known && before !== undefined ? before : Number.NEGATIVE_INFINITY;
-    this.#v0 = known && value !== undefined ? value : 0;
     this.#knownTo = window.from;
   }
 
   block(times: Float64Array, values: Float64Array, count: number): void {
     const { from, to } = this.#window;
-    for (let i = 0; i < count && !this.done; ) {
+    let i = 0;
+    // Of what lies before the window only the last sample counts, for the piece that leads into it.
+    for (; i < count && (times[i] as number) < from; i++)
+      if (Number.isFinite(values[i])) {
+        this.#t0 = times[i] as number;
+        this.#v0 = values[i] as number;
+      }
+    while (i < count && !this.done) {
       // As long as rows follow each other within the window there is nothing to cut.
       const last =
         i > 0 && times[i - 1] === this.#t0 && this.#t0 >= from

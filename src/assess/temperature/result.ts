@@ -3,7 +3,6 @@ import type {
   Band,
   Custody,
   Cycling,
-  Excursion,
   Jump,
   LegResult,
   Span,
@@ -107,19 +106,23 @@ function stretch(
   const values = judged === undefined ? undefined : log.channels[judged];
   const logged = loggedStates(log, window, gapLimitSeconds);
   const setPoints = loggedSetPoints(log, window, gapLimitSeconds);
-  const { outside, gaps } =
-    judged === undefined || values === undefined
-      ? { outside: [], gaps: [] }
-      : findExcursions(judged, log.times, values, window, gapLimitSeconds, band);
   const causeOf =
     band === undefined
-      ? undefined
+      ? () => ({ is: 'unexplained' }) as const
       : causeFinder({ logged, setPoints, band, custody, stepSeconds: medianStepSeconds, doors });
-  const excursions: Excursion[] = outside.map((one, index) => ({
-    id: `${ids}x${index + 1}`,
-    ...one,
-    cause: causeOf?.(one) ?? { is: 'unexplained' },
-  }));
+  const { excursions, gaps } =
+    judged === undefined || values === undefined
+      ? { excursions: [], gaps: [] }
+      : findExcursions(
+          judged,
+          log.times,
+          values,
+          window,
+          gapLimitSeconds,
+          band,
+          (index) => `${ids}x${index + 1}`,
+          causeOf,
+        );
   return {
     ...(band === undefined ? {} : { band }),
     channels: channelSummaries(log, window, gapLimitSeconds, band),

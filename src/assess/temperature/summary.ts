@@ -9,7 +9,7 @@ import { firstFrom, type Sink, walk } from './pieces.js';
 const MS_PER_HOUR = 3_600_000;
 
 /** Sums over the pieces of one channel; milliseconds and °C until the end. */
-class Sums implements Sink {
+export class Sums implements Sink {
   known = 0;
   area = 0;
   above = 0;
@@ -25,12 +25,16 @@ class Sums implements Sink {
   silence = 0;
   /** Where the last piece ended: its end is the next one's start and need not be looked at twice. */
   private end = Number.NaN;
+  private readonly lowest: number;
+  private readonly highest: number;
 
   constructor(
-    private readonly lowest: number,
-    private readonly highest: number,
+    band: Pick<Band, 'low' | 'high'> | undefined,
     private readonly kinetic: boolean,
-  ) {}
+  ) {
+    this.lowest = (band?.low ?? Number.NEGATIVE_INFINITY) - ROUNDING;
+    this.highest = (band?.high ?? Number.POSITIVE_INFINITY) + ROUNDING;
+  }
 
   piece(t0: number, v0: number, t1: number, v1: number): void {
     const length = t1 - t0;
@@ -104,11 +108,7 @@ export function summarise(
   band: Pick<Band, 'low' | 'high'> | undefined,
   kinetic = false,
 ): ChannelSummary {
-  const sums = new Sums(
-    (band?.low ?? Number.NEGATIVE_INFINITY) - ROUNDING,
-    (band?.high ?? Number.POSITIVE_INFINITY) + ROUNDING,
-    kinetic,
-  );
+  const sums = new Sums(band, kinetic);
   walk(times, values, window, gapLimitSeconds * 1000, sums);
   const length = window.to - window.from;
   return {

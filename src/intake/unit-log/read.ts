@@ -1,3 +1,4 @@
+import type { ByteShelf } from '../../model/columns/kept-blocks.js';
 import { NumberWriter, type PackedNumbers } from '../../model/columns/packed-numbers.js';
 import { TextWriter } from '../../model/columns/text-column.js';
 import { DossierError } from '../../model/error.js';
@@ -14,11 +15,14 @@ import { repeatedRow } from './rows/repeated-rows.js';
 import { RowNotes } from './rows/row-notes.js';
 import { RowTimes } from './rows/row-times.js';
 import { StatedReader } from './stated.js';
+import { TemporaryShelf } from './temporary-shelf.js';
 
 export interface LogReadOptions {
   evidence: EvidenceId;
   /** Seconds to add to the log's clock, from a measured comparison. */
   addedSeconds: number;
+  /** Where what does not fit into memory lies; a temporary file of its own if not given. */
+  shelf?: ByteShelf;
 }
 
 /** A unit log, how many rows could not be placed in time or stood twice, and how often each kind of note was made. */
@@ -35,7 +39,7 @@ const NINES_BELOW = /^\s*[-−]99/;
 
 /**
  * Reads a log as its mapping says: times to UTC, temperatures to °C, rows sorted by time. Streams, with
- * memory for the packed columns alone. A value that is missing is NaN; so is one that is a fault mark, a text or
+ * memory for the first few megabytes of packed columns alone: what is more lies on the shelf. A value that is missing is NaN; so is one that is a fault mark, a text or
  * impossible, which is also noted. A row without a readable time, in the hour that daylight saving skips,
  * with more cells than the header, or with the time of an earlier row and other values is left out and noted;
  * one that repeats or completes an earlier row is joined to it. A file that ends within a row loses that row.
@@ -44,9 +48,9 @@ const NINES_BELOW = /^\s*[-−]99/;
 export async function readUnitLog(
   source: ByteSource,
   mapping: LogMapping,
-  { evidence, addedSeconds }: LogReadOptions,
+  { evidence, addedSeconds, shelf = new TemporaryShelf() }: LogReadOptions,
 ): Promise<ReadLog> {
-  const reader = new LogReader(mapping);
+  const reader = new LogReader(mapping, shelf);
   const text =
     mapping.sheet === undefined
       ? source
@@ -63,8 +67,8 @@ export async function readUnitLog(
 class LogReader {
   readonly #mapping: LogMapping;
   readonly #notes = new RowNotes();
-  readonly #times = new NumberWriter();
-  readonly #rows = new NumberWriter();
+  readonly #times: NumberWriter;
+  readonly #rows: NumberWriter;
   readonly #folded: FoldedRow[] = [];
   readonly #channels;
   readonly #states;
@@ -81,12 +85,14 @@ class LogReader {
   /** Temperatures of the row that is looked at. */
   readonly #found: Float64Array;
 
-  constructor(mapping: LogMapping) {
+  constructor(mapping: LogMapping, shelf: ByteShelf) {
     this.#mapping = mapping;
+    this.#times = new NumberWriter(shelf);
+    this.#rows = new NumberWriter(shelf);
     this.#plain = new PlainCells(mapping, MOST_CELLS);
     this.#found = new Float64Array(mapping.channels.length);
-    this.#channels = mapping.channels.map((c) => ({ ...c, values: new NumberWriter() }));
-    this.#states = mapping.states.map((s) => ({ ...s, values: new TextWriter() }));
+    this.#channels = mapping.channels.map((c) => ({ ...c, values: new NumberWriter(shelf) }));
+    this.#states = mapping.states.map((s) => ({ ...s, values: new TextWriter(shelf) }));
     this.#rowTimes = new RowTimes(mapping.time);
     this.#needed = 1 + Math.max(...mapping.channels.map((c) => c.column), ...mapping.time.columns);
   }
@@ -235,7 +241,7 @@ class LogReader {
 
 function later(times: PackedNumbers, milliseconds: number): PackedNumbers {
   if (milliseconds === 0) return times;
-  const moved = new NumberWriter();
+  const moved = new NumberWriter(times.shelf);
   for (const at of times) moved.push(at + milliseconds);
   return moved.finish();
 }

@@ -1,7 +1,7 @@
 import { fromCelsius, type TemperatureUnit, toCelsius } from '../temperature.js';
 
 /** What whole numbers stand for: milliseconds and row numbers themselves, or tenths and hundredths of a degree. */
-type Form = { is: 'whole' } | { is: 'degrees'; unit: TemperatureUnit; parts: 10 | 100 };
+export type Form = { is: 'whole' } | { is: 'degrees'; unit: TemperatureUnit; parts: 10 | 100 };
 
 type Offsets = Uint8Array | Uint16Array | Uint32Array;
 

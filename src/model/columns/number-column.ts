@@ -23,6 +23,15 @@ export function readColumn(column: NumberColumn, from: number, into: Float64Arra
   return count;
 }
 
+/** The values of a column one by one, read block by block. */
+export function* valuesOf(column: NumberColumn): Generator<number> {
+  const values = new Float64Array(Math.min(BLOCK, column.length));
+  for (let from = 0; from < column.length; from += BLOCK) {
+    const count = readColumn(column, from, values);
+    for (let i = 0; i < count; i++) yield values[i] as number;
+  }
+}
+
 /** Hands over columns of one length block by block; the arrays are the same ones each time. */
 export function eachBlock(
   columns: readonly NumberColumn[],

@@ -1,3 +1,4 @@
+import type { ByteShelf } from './kept-blocks.js';
 import type { NumberColumn } from './number-column.js';
 import { NumberWriter } from './packed-numbers.js';
 
@@ -33,11 +34,16 @@ class PackedTexts implements TextColumn {
 
 /** Fills a column of texts row by row; control characters become marks, and what is too long is cut. */
 export class TextWriter {
-  readonly #codes = new NumberWriter();
+  readonly #codes: NumberWriter;
   readonly #texts: string[] = [];
   readonly #known = new Map<string, number>();
   #last = '';
   #lastCode = -1;
+
+  /** @param shelf where blocks may lie besides memory */
+  constructor(shelf?: ByteShelf) {
+    this.#codes = new NumberWriter(shelf);
+  }
 
   push(text: string): void {
     if (text !== this.#last || this.#lastCode < 0) {
@@ -67,7 +73,7 @@ export class TextWriter {
   }
 
   /** The column: the rows at these places in this order, or all as they stand. */
-  finish(order?: Uint32Array): TextColumn {
+  finish(order?: Iterable<number>): TextColumn {
     return new PackedTexts(this.#codes.finish(order), this.#texts);
   }
 

@@ -1,4 +1,4 @@
-import type { NumberWriter } from '../../../model/columns/packed-numbers.js';
+import { NumberWriter } from '../../../model/columns/packed-numbers.js';
 
 /** A row whose wall time happened twice; `index` is its place in the file. */
 export interface FoldedRow {
@@ -29,23 +29,62 @@ export function resolveFolds(
 /**
  * The places of the rows in ascending time, each time once (the row that comes first in the file); undefined
  * when they stand so already. Every row that repeats a time is told with the row that keeps its place.
+ * Only of a file whose times go back and forth it is a list: a log that runs one way is read along its rows.
  */
 export function sortedOnce(
   written: NumberWriter,
   onRepeat: (index: number, kept: number) => void,
-): Uint32Array | undefined {
-  let up = true;
-  let down = true;
-  for (let i = 1; i < written.length && (up || down); i++) {
-    const step = written.at(i) - written.at(i - 1);
-    if (step <= 0) up = false;
-    if (step >= 0) down = false;
+): Iterable<number> | undefined {
+  const runs = directionOf(written);
+  if (runs === 'up') return undefined;
+  return runs === 'to-and-fro' ? sorted(written, onRepeat) : oneWay(written, runs === 'not-up', onRepeat);
+}
+
+function directionOf(written: NumberWriter): 'up' | 'not-down' | 'not-up' | 'to-and-fro' {
+  let [up, same, down] = [false, false, false];
+  let before = written.at(0);
+  for (let i = 1; i < written.length && !(up && down); i++) {
+    const at = written.at(i);
+    if (at > before) up = true;
+    else if (at < before) down = true;
+    else same = true;
+    before = at;
   }
-  if (up) return undefined;
+  if (up && down) return 'to-and-fro';
+  if (down) return 'not-up';
+  return same ? 'not-down' : 'up';
+}
+
+/** Along the rows, forwards or backwards, without those that repeat a time. */
+function oneWay(
+  written: NumberWriter,
+  backwards: boolean,
+  onRepeat: (index: number, kept: number) => void,
+): Iterable<number> {
+  const { length } = written;
+  const row = (place: number) => (backwards ? length - 1 - place : place);
+  const left = new NumberWriter(written.shelf);
+  for (let place = 0; place < length; ) {
+    let last = place;
+    while (last + 1 < length && written.at(row(last + 1)) === written.at(row(place))) last += 1;
+    const kept = Math.min(row(place), row(last));
+    for (let i = kept + 1; i <= Math.max(row(place), row(last)); i++) onRepeat(i, kept);
+    for (; place <= last; place++) if (row(place) !== kept) left.push(row(place));
+  }
+  const leftOut = left.finish();
+  return {
+    *[Symbol.iterator]() {
+      let next = 0;
+      for (let place = 0; place < length; place++)
+        if (row(place) === leftOut.at(next)) next += 1;
+        else yield row(place);
+    },
+  };
+}
+
+function sorted(written: NumberWriter, onRepeat: (index: number, kept: number) => void): Uint32Array {
   const times = Float64Array.from({ length: written.length }, (_, i) => written.at(i));
-  const order = new Uint32Array(times.length);
-  for (let i = 0; i < order.length; i++) order[i] = down ? order.length - 1 - i : i;
-  if (down) return order;
+  const order = Uint32Array.from(times.keys());
   order.sort((a, b) => (times[a] ?? 0) - (times[b] ?? 0) || a - b);
   let kept = 0;
   for (const index of order) {
