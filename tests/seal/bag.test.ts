@@ -1,12 +1,18 @@
-import { mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { mkdtemp, open, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { Readable } from 'node:stream';
+import { buffer } from 'node:stream/consumers';
+import { DateTime } from 'luxon';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import yazl from 'yazl';
 import { sha256Of } from '../../src/record/tree.js';
 import { planBag } from '../../src/seal/bag/plan.js';
+import { StoredZip } from '../../src/seal/bag/stored-zip.js';
 import { type BagFile, type BagOrder, writeBag } from '../../src/seal/bag/write-zip.js';
 import { readWhole } from '../../src/verify/container/container.js';
 import { openZip } from '../../src/verify/container/zip.js';
+import { foreignForm } from '../../src/verify/container/zip-form.js';
 import { BUILT_AT, text } from './sample.js';
 import { countingBytes } from './sample-identity.js';
 
@@ -125,5 +131,70 @@ describe('a bag', () => {
 
   it.each(['../x', '/x', 'a//b', 'a/../b', 'a b', '.hidden', ''])('does not take %j for a path', (path) => {
     expect(() => planBag(order([]), [{ path, bytes: 1, sha256: sha256Of(text('x')) }])).toThrow(/not a path/);
+  });
+});
+
+describe('the zip of a bag', () => {
+  const files: [string, Uint8Array][] = [
+    ['bag/empty', new Uint8Array()],
+    ['bag/short', text('a')],
+    ['bag/olé.txt', new Uint8Array(3_000_000).fill(7)],
+  ];
+  async function* pieces(bytes: Uint8Array) {
+    for (let at = 0; at < bytes.length; at += 1_000_000) yield bytes.subarray(at, at + 1_000_000);
+  }
+
+  it('is byte for byte what yazl makes of the same files', async () => {
+    const own: Uint8Array[] = [];
+    const zip = new StoredZip(async (some) => {
+      own.push(...some.map((one) => Uint8Array.from(one)));
+    }, BUILT_AT);
+    for (const [path, bytes] of files) await zip.addBytes(path, bytes);
+    for (const [path, bytes] of files) await zip.addPieces(`${path}-streamed`, pieces(bytes));
+    await zip.end();
+
+    const theirs = new yazl.ZipFile();
+    // A date whose parts on this machine's clock are those of UTC, since yazl writes the machine's.
+    const utc = DateTime.fromISO(BUILT_AT, { zone: 'utc' }).setZone('local', { keepLocalTime: true });
+    const fixed = { mtime: utc.toJSDate(), mode: 0o100644, forceDosTimestamp: true, compress: false };
+    for (const [path, bytes] of files) theirs.addBuffer(Buffer.from(bytes), path, fixed);
+    for (const [path, bytes] of files)
+      theirs.addReadStream(Readable.from([Buffer.from(bytes)]), `${path}-streamed`, {
+        ...fixed,
+        size: bytes.length,
+      });
+    theirs.end();
+    expect(Buffer.concat(own).equals(await buffer(theirs.outputStream))).toBe(true);
+  });
+
+  it('takes its 64-bit form beyond four gigabytes, as the check of its form expects it', async () => {
+    const file = join(folder, 'large.bag.zip');
+    const handle = await open(file, 'wx');
+    let at = 0;
+    // What is not written is zeros without room on the disk.
+    const zip = new StoredZip(async (some) => {
+      for (const piece of some) {
+        if (piece !== zeros) await handle.write(piece, 0, piece.length, at);
+        at += piece.length;
+      }
+    }, BUILT_AT);
+    const zeros = new Uint8Array(8 * 1024 * 1024);
+    async function* gigabytes(count: number) {
+      for (let i = 0; i < count * 128; i += 1) yield zeros;
+    }
+    await zip.addBytes('bag/bagit.txt', text('x'));
+    await zip.addPieces('bag/data/a', gigabytes(4));
+    await zip.addPieces('bag/data/b', pieces(text('the last')));
+    await zip.end();
+    await handle.close();
+    expect(at).toBeGreaterThan(2 ** 32);
+    expect(await foreignForm(file)).toEqual([]);
+    const opened = await openZip(file);
+    const last = opened.files.get('bag/data/b');
+    expect(last === undefined ? '' : Buffer.from(await readWhole(last, 100, 'b')).toString()).toBe(
+      'the last',
+    );
+    expect(opened.files.get('bag/data/a')?.bytes).toBe(2 ** 32);
+    opened.close();
   });
 });

@@ -1,5 +1,5 @@
 import type { Sha256 } from '../../model/evidence.js';
-import { type Instant, milliseconds } from '../../model/time.js';
+import type { Instant } from '../../model/time.js';
 import { sha256Of } from '../../record/tree.js';
 
 /** A file of the payload: where its bytes come from is the writer's business. */
@@ -65,19 +65,6 @@ export function planBag(facts: BagFacts, payload: readonly PayloadFile[]): BagPl
     payloadBytes,
     payloadFiles: payload.length,
   };
-}
-
-/** A date whose parts on this machine's clock are those of UTC: the zip's own time field knows no zone. */
-export function zipDate(at: Instant): Date {
-  const utc = new Date(milliseconds(at));
-  return new Date(
-    utc.getUTCFullYear(),
-    utc.getUTCMonth(),
-    utc.getUTCDate(),
-    utc.getUTCHours(),
-    utc.getUTCMinutes(),
-    utc.getUTCSeconds(),
-  );
 }
 
 function tag(name: string, lines: readonly string[]): { name: string; bytes: Uint8Array } {

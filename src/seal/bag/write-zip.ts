@@ -1,12 +1,12 @@
-import { createHash, type Hash } from 'node:crypto';
-import { createReadStream } from 'node:fs';
-import { open, rename, rm } from 'node:fs/promises';
+import { createHash } from 'node:crypto';
+import { type FileHandle, open, rename, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { PassThrough, Readable, Transform } from 'node:stream';
-import yazl from 'yazl';
 import { DossierError } from '../../model/error.js';
-import type { Instant } from '../../model/time.js';
-import { type BagFacts, type BagPlan, type PayloadFile, planBag, zipDate } from './plan.js';
+import { type BagFacts, type BagPlan, type PayloadFile, planBag } from './plan.js';
+import { type Append, StoredZip } from './stored-zip.js';
+
+/** Bytes that are read, hashed and written at a time: few enough to stay in the processor's own memory. */
+const PIECE = 1024 * 1024;
 
 /** A payload file with its bytes: in memory, or on the disk and then read as they are written. */
 export interface BagFile extends PayloadFile {
@@ -34,7 +34,7 @@ export async function writeBag(
   try {
     const handle = await open(part, 'wx', 0o644);
     try {
-      for await (const chunk of zipStream(order, plan)) await handle.writeFile(chunk);
+      await writeZip(appendTo(handle), order, plan);
       await handle.sync();
     } finally {
       await handle.close();
@@ -53,59 +53,65 @@ export async function writeBag(
   }
 }
 
-function zipStream({ name, payload, builtAt }: BagOrder, plan: BagPlan): Readable {
-  const zip = new yazl.ZipFile();
-  const out = new PassThrough();
-  // What goes wrong while a file is added does not reach the output by itself.
-  const fail = (error: Error) => out.destroy(error);
-  zip.on('error', fail);
-  zip.outputStream.pipe(out);
-  const fixed = options(builtAt);
-  for (const tag of plan.tags)
-    zip.addBuffer(Buffer.from(tag.bytes), `${name}/${tag.name}`, { ...fixed, compress: false });
-  for (const one of payload)
-    zip.addReadStreamLazy(
-      `${name}/data/${one.path}`,
-      { ...fixed, compress: false, size: one.bytes },
-      (give: (error: unknown, stream: NodeJS.ReadableStream) => void) => {
-        give(null, bytesOf(one).on('error', fail));
-      },
-    );
-  zip.end();
-  return out;
+async function writeZip(append: Append, { name, payload, builtAt }: BagOrder, plan: BagPlan): Promise<void> {
+  const zip = new StoredZip(append, builtAt);
+  for (const tag of plan.tags) await zip.addBytes(`${name}/${tag.name}`, tag.bytes);
+  const room = Buffer.allocUnsafe(PIECE);
+  for (const one of payload) await zip.addPieces(`${name}/data/${one.path}`, piecesOf(one, room));
+  await zip.end();
 }
 
-function options(builtAt: Instant) {
-  return { mtime: zipDate(builtAt), mode: 0o100644, forceDosTimestamp: true };
+/** Appends to a file; a disk may take less at a time than it was given. */
+function appendTo(handle: FileHandle): Append {
+  return async (pieces) => {
+    let left = pieces.filter(({ length }) => length > 0);
+    while (left.length > 0) {
+      const { bytesWritten } = await handle.writev(left);
+      left = after(left, bytesWritten);
+    }
+  };
 }
 
-function bytesOf(file: BagFile): Readable {
-  const raw =
-    file.from.is === 'memory'
-      ? Readable.from([Buffer.from(file.from.bytes)])
-      : createReadStream(file.from.path);
-  const checked = raw.pipe(hashing(file));
-  raw.on('error', (error: Error) => checked.destroy(error));
-  return checked;
+function after(pieces: readonly Uint8Array[], count: number): Uint8Array[] {
+  let skip = count;
+  return pieces.flatMap((piece) => {
+    const rest = piece.subarray(Math.min(skip, piece.length));
+    skip -= piece.length - rest.length;
+    return rest.length === 0 ? [] : [rest];
+  });
 }
 
-/** Lets bytes through and fails at their end when they are not the ones that were listed. */
-function hashing(file: BagFile): Transform {
-  const hash: Hash = createHash('sha256');
-  return new Transform({
-    transform(chunk: Buffer, _encoding, done) {
-      hash.update(chunk);
-      done(null, chunk);
-    },
-    flush(done) {
-      if (hash.digest('hex') === file.sha256) return done();
-      done(
-        new DossierError('record-damaged', `${file.path} was changed since it was recorded`, {
-          where: { file: file.path },
-          fix: 'Take the same file in once more: it is put back in its place.',
-        }),
-      );
-    },
+async function* piecesOf(file: BagFile, room: Buffer): AsyncIterable<Uint8Array> {
+  const hash = createHash('sha256');
+  let bytes = 0;
+  for await (const piece of file.from.is === 'memory' ? [file.from.bytes] : read(file.from.path, room)) {
+    hash.update(piece);
+    bytes += piece.length;
+    // Before it is written: a file that grows for ever would fill the disk.
+    if (bytes > file.bytes) throw changed(file);
+    yield piece;
+  }
+  if (hash.digest('hex') !== file.sha256) throw changed(file);
+}
+
+/** The bytes of a file in pieces that are gone when the next one is asked for. */
+async function* read(path: string, room: Buffer): AsyncIterable<Uint8Array> {
+  const handle = await open(path, 'r');
+  try {
+    for (;;) {
+      const { bytesRead } = await handle.read(room, 0, room.length);
+      if (bytesRead === 0) return;
+      yield room.subarray(0, bytesRead);
+    }
+  } finally {
+    await handle.close();
+  }
+}
+
+function changed(file: BagFile): DossierError {
+  return new DossierError('record-damaged', `${file.path} was changed since it was recorded`, {
+    where: { file: file.path },
+    fix: 'Take the same file in once more: it is put back in its place.',
   });
 }
 
