@@ -1,15 +1,14 @@
 import { createHash } from 'node:crypto';
 import { extname, join } from 'node:path';
-import { DossierError } from '../model/error.js';
+import { assertNever, DossierError } from '../model/error.js';
 import { type Sha256, sha256 } from '../model/evidence.js';
 import { errorCode, onDisk, reasonOf } from './disk/disk-error.js';
-import { isTemporary, removeIfThere, temporaryName, using } from './disk/durable.js';
-import type { OpenFile, Ports } from './disk/ports.js';
+import { createSynced, isTemporary, removeIfThere, temporaryName, using } from './disk/durable.js';
+import type { Copied, OpenFile, Ports } from './disk/ports.js';
 import { sha256Of } from './tree.js';
 
 /** Bytes. */
 export const LARGEST_ORIGINAL = 2 * 1024 ** 3;
-const CHUNK = 1024 ** 2;
 const NAME = /^([0-9a-f]{64})(\.[a-z0-9]{1,8})?$/;
 
 export interface StoredFile {
@@ -17,6 +16,11 @@ export interface StoredFile {
   sha256: Sha256;
   /** Where the bytes lie now. */
   path: string;
+}
+
+interface Written {
+  bytes: number;
+  hash: Sha256;
 }
 
 /** The folder of originals: every file byte for byte, named by its SHA-256. */
@@ -47,20 +51,12 @@ export async function openOriginals(folder: string, ports: Ports): Promise<Origi
   const names = await storedNames(folder, ports);
   let unsettled = false;
 
-  const place = async (
-    write: (to: OpenFile) => Promise<{ hash: Sha256; bytes: number }>,
-    extension: string,
-  ) => {
+  /** @param write makes a new file of that name, with its bytes on the disk itself */
+  const place = async (write: (temporary: string) => Promise<Written>, extension: string) => {
     const temporary = join(folder, temporaryName(ports));
     const discard = () => removeIfThere(ports.fs, temporary).catch(() => undefined);
     try {
-      const written = await onDisk('write', folder, async () =>
-        using(await ports.fs.open(temporary, 'create'), async (to) => {
-          const result = await write(to);
-          await to.sync();
-          return result;
-        }),
-      );
+      const written = await onDisk('write', folder, () => write(temporary));
       // Bytes that are here already keep their name. They are put in place again all the same: it mends a damaged one.
       const name = names.get(written.hash) ?? `${written.hash}${extension}`;
       const path = join(folder, name);
@@ -83,18 +79,21 @@ export async function openOriginals(folder: string, ports: Ports): Promise<Origi
 
   return {
     add: (source, largest) =>
-      onDisk('read', source, async () =>
-        using(await openSource(source, ports, largest), (from) =>
-          place((to) => copy(from, to, source, largest), cleanExtension(extname(source))),
-        ),
+      place(
+        async (temporary) => accepted(await ports.fs.copyFile(source, temporary, largest), source, largest),
+        cleanExtension(extname(source)),
       ),
     addBytes: (bytes, extension) =>
-      place(async (to) => {
-        await to.write(bytes);
+      place(async (temporary) => {
+        await createSynced(ports.fs, temporary, bytes);
         return { hash: sha256Of(bytes), bytes: bytes.length };
       }, cleanExtension(extension)),
     addStream: (chunks, extension, largest) =>
-      place((to) => pour(chunks, to, largest), cleanExtension(extension)),
+      place(
+        async (temporary) =>
+          using(await ports.fs.open(temporary, 'create'), (to) => pour(chunks, to, largest)),
+        cleanExtension(extension),
+      ),
     async settle() {
       if (!unsettled) return;
       unsettled = false;
@@ -130,73 +129,49 @@ async function storedNames(folder: string, ports: Ports): Promise<Map<Sha256, st
   return names;
 }
 
-async function openSource(source: string, ports: Ports, largest: number): Promise<OpenFile> {
-  const refuse = (message: string, fix: string) =>
+/** What was copied, or why it wasn't. */
+function accepted(copied: Copied, source: string, largest: number): Written {
+  const refused = (message: string, fix: string) =>
     new DossierError('unreadable-file', message, { where: { file: source }, fix });
-  const file = await ports.fs.open(source, 'read').catch((error: unknown) => {
-    const code = errorCode(error);
-    if (code === undefined) throw error;
-    // ELOOP is what O_NOFOLLOW answers, EMLINK on some systems; ENXIO is a socket.
-    if (code === 'ELOOP' || code === 'EMLINK')
-      throw refuse('it is a symbolic link', 'Give the file itself that the link leads to.');
-    if (code === 'ENXIO') throw refuse('it is not a regular file', 'Give a file.');
-    throw refuse(`cannot read it: ${reasonOf(code)}`, 'Check the name and who may read it.');
-  });
-  try {
-    const stat = await file.stat();
-    if (stat.isFolder) throw refuse('it is a folder', 'Give a file.');
-    // A pipe or a device can go on for ever and has no bytes to come back to.
-    if (!stat.isFile) throw refuse('it is not a regular file', 'Give a file.');
-    if (stat.size > largest) throw tooLarge(source, stat.size, largest);
-    return file;
-  } catch (error) {
-    await file.close().catch(() => undefined);
-    throw error;
+  switch (copied.is) {
+    case 'copied':
+      return { bytes: copied.bytes, hash: sha256.parse(copied.hash) };
+    case 'changed':
+      throw refused(
+        'it was changed while it was being read',
+        'Wait until the program that writes it has finished, and take it in again.',
+      );
+    case 'too-large':
+      throw tooLarge(source, copied.bytes, largest);
+    case 'folder':
+      throw refused('it is a folder', 'Give a file.');
+    case 'not-a-file':
+      throw refused('it is not a regular file', 'Give a file.');
+    case 'unreadable':
+      throw unreadableSource(copied.code, refused);
+    default:
+      return assertNever(copied);
   }
 }
 
-async function copy(
-  from: OpenFile,
-  to: OpenFile,
-  source: string,
-  largest: number,
-): Promise<{ hash: Sha256; bytes: number }> {
-  const hash = createHash('sha256');
-  let bytes = 0;
-  const reading = <T>(action: () => Promise<T>) =>
-    action().catch((error: unknown) => {
-      const code = errorCode(error);
-      if (code === undefined) throw error;
-      throw new DossierError('unreadable-file', `cannot read it: ${reasonOf(code)}`, {
-        where: { file: source },
-        cause: error,
-      });
-    });
-  const before = await reading(() => from.stat());
-  // One byte more than there should be, so that the end is seen in the first piece of a small file.
-  const piece = Math.min(CHUNK, before.size + 1);
-  for (;;) {
-    const chunk = await reading(() => from.read(piece));
-    if (chunk.length === 0) break;
-    bytes += chunk.length;
-    if (bytes > largest) throw tooLarge(source, bytes, largest);
-    hash.update(chunk);
-    await to.write(chunk);
+function unreadableSource(
+  code: string,
+  refused: (message: string, fix: string) => DossierError,
+): DossierError {
+  switch (code) {
+    // ELOOP is what O_NOFOLLOW answers, EMLINK on some systems.
+    case 'ELOOP':
+    case 'EMLINK':
+      return refused('it is a symbolic link', 'Give the file itself that the link leads to.');
+    // A socket.
+    case 'ENXIO':
+      return refused('it is not a regular file', 'Give a file.');
+    default:
+      return refused(`cannot read it: ${reasonOf(code)}`, 'Check the name and who may read it.');
   }
-  const after = await reading(() => from.stat());
-  if (bytes !== before.size || after.modified !== before.modified)
-    throw new DossierError('unreadable-file', 'it was changed while it was being read', {
-      where: { file: source },
-      fix: 'Wait until the program that writes it has finished, and take it in again.',
-    });
-  return { hash: sha256.parse(hash.digest('hex')), bytes };
 }
 
-async function pour(
-  chunks: AsyncIterable<Uint8Array>,
-  to: OpenFile,
-  largest: number,
-): Promise<{ hash: Sha256; bytes: number }> {
+async function pour(chunks: AsyncIterable<Uint8Array>, to: OpenFile, largest: number): Promise<Written> {
   const hash = createHash('sha256');
   let bytes = 0;
   for await (const chunk of chunks) {
@@ -205,6 +180,7 @@ async function pour(
     hash.update(chunk);
     await to.write(chunk);
   }
+  await to.sync();
   return { hash: sha256.parse(hash.digest('hex')), bytes };
 }
 

@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { PDFDocument } from 'pdf-lib';
 import sharp from 'sharp';
+import { withExif } from '../../fixtures/demo/make/exif.js';
 
 export const name = 'collect: 500 mixed files, 60 of them broken';
 export const reference = 'openssl dgst -sha256, cp, and exifr over the photos';
@@ -56,11 +57,19 @@ async function photo(/** @type {number} */ seed) {
     state = (state * 1103515245 + 12345) & 0x7fffffff;
     small[i] = 60 + ((state >> 16) % 140);
   }
-  return sharp(small, { raw: { width: 400, height: 300, channels: 3 } })
+  const image = await sharp(small, { raw: { width: 400, height: 300, channels: 3 } })
     .resize(4000, 3000, { kernel: 'cubic' })
-    .withExif({ IFD0: { Make: 'Demo', Model: 'Phone A' }, IFD2: { DateTimeOriginal: '2026:07:14 04:10:00' } })
     .jpeg({ quality: 85 })
     .toBuffer();
+  return withExif(image, {
+    make: 'Demo',
+    model: 'Phone A',
+    orientation: 1,
+    width: 4000,
+    height: 3000,
+    taken: '2026:07:14 04:10:00',
+    preview: await sharp(image).resize(160, 120).jpeg({ quality: 75 }).toBuffer(),
+  });
 }
 
 async function paper(/** @type {number} */ number) {

@@ -92,7 +92,7 @@ async function byUs(path: string): Promise<RawExif> {
   const metadata = await sharp(path, { failOn: 'none', limitInputPixels: false })
     .metadata()
     .catch(() => undefined);
-  return rounded(await readExif(path, metadata));
+  return rounded(await readExif(path, metadata?.exif));
 }
 
 describe('every field that is used of a photo', () => {

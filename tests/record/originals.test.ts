@@ -4,7 +4,8 @@ import { createServer } from 'node:net';
 import { basename, join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { diskFileSystem } from '../../src/record/disk/ports.js';
+import { copyInPieces } from '../../src/record/disk/copy-in-pieces.js';
+import { diskFileSystem, type FileSystem } from '../../src/record/disk/ports.js';
 import { createRecord, type DeliveryRecord, openRecord } from '../../src/record/store.js';
 import { sha256Of } from '../../src/record/tree.js';
 import { checkRecord } from './check-record.js';
@@ -159,23 +160,23 @@ describe('a file that changes while it is read', () => {
   async function whileReading(action: (path: string) => Promise<void>): Promise<void> {
     await record.close();
     const path = await fileOf('growing.csv', 'first line\n');
-    const ports = portsOf({
-      fs: {
-        ...diskFileSystem,
-        async open(opened, mode) {
-          const file = await diskFileSystem.open(opened, mode);
-          if (opened !== path) return file;
-          return {
-            ...file,
-            async read(length) {
-              const bytes = await file.read(length);
-              if (bytes.length > 0) await action(path);
-              return bytes;
-            },
-          };
-        },
+    const fs: FileSystem = {
+      ...diskFileSystem,
+      async open(opened, mode) {
+        const file = await diskFileSystem.open(opened, mode);
+        if (opened !== path) return file;
+        return {
+          ...file,
+          async read(length) {
+            const bytes = await file.read(length);
+            if (bytes.length > 0) await action(path);
+            return bytes;
+          },
+        };
       },
-    });
+      copyFile: (source, target, most) => copyInPieces(fs, source, target, most),
+    };
+    const ports = portsOf({ fs });
     record = await openRecord(folder, ports, { write: true });
     await expect(record.addOriginal(path, 100)).rejects.toMatchObject({
       code: expect.stringMatching(/unreadable-file|file-too-large/),

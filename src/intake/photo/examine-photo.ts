@@ -5,7 +5,7 @@ import type { Hint, ReceivedDraftOf } from '../draft.js';
 import type { Position } from '../place.js';
 import { statedTimes } from './capture-time.js';
 import { editingTraces } from './editing.js';
-import { type RawExif, readExif, readExifBlock } from './exif.js';
+import type { RawExif } from './exif.js';
 import { lookAt } from './picture.js';
 import { placeAndTime } from './place-and-time.js';
 
@@ -28,15 +28,13 @@ export async function examinePhoto(
 ): Promise<{ received: ReceivedDraftOf<'photo'>; problems: Problem[] }> {
   const { path, file, type, delivery, hint } = input;
   const picture = await lookAt(path, type);
-  const exif = picture.exifKnown
-    ? await readExifBlock(picture.metadata?.exif)
-    : await readExif(path, picture.metadata);
+  const { exif } = picture;
   const gps = positionOf(exif);
   const { stop, timed, flags } = placeAndTime(exif, gps, delivery, hint?.place?.stop);
   const all = [...picture.flags, ...timed.flags, ...flags, ...editingTraces(exif)];
   const camera = cameraOf(exif);
   const stated = statedTimes(exif);
-  const { width, height } = picture.metadata ?? {};
+  const { width, height } = picture.size ?? {};
   const place: Place = {
     ...hint?.place,
     ...(stop === undefined ? {} : { stop: stop.id }),

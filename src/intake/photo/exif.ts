@@ -1,5 +1,4 @@
 import exifr from 'exifr';
-import type { PictureHead } from './picture.js';
 
 /** What a picture says about itself, as written: no date revived, no value translated. */
 export interface RawExif {
@@ -31,38 +30,47 @@ const OPTIONS = {
   translateValues: false,
 } as const;
 
+/** What a picture says about itself, and the small copy of it that cameras put beside that. */
+export interface ReadExif {
+  exif: RawExif;
+  /** A JPEG, as it is written; most cameras keep one of 160 × 120 pixels or more. */
+  preview?: Uint8Array;
+}
+
 /**
  * Reads EXIF raw. When the container cannot be walked (some HEIC files), the EXIF block that sharp found is
  * read instead. Never throws: a picture without readable EXIF gives an empty record.
  */
-export async function readExif(
-  path: string,
-  metadata: Pick<PictureHead, 'exif'> | undefined,
-): Promise<RawExif> {
-  const direct = await parseRaw(path);
-  if (direct !== undefined) return direct;
-  return readExifBlock(metadata?.exif);
+export async function readExif(path: string, block: Uint8Array | undefined): Promise<RawExif> {
+  return (await parseRaw(path))?.exif ?? (await readExifBlock(block)).exif;
 }
 
 /** The same from the Exif block alone, with or without the marker before it. */
-export async function readExifBlock(block: Uint8Array | undefined): Promise<RawExif> {
-  if (block === undefined) return {};
+export async function readExifBlock(block: Uint8Array | undefined): Promise<ReadExif> {
+  if (block === undefined) return { exif: {} };
   // sharp hands the block over with the marker that JPEG puts in front of the TIFF header.
   const bytes = Buffer.from(block.buffer, block.byteOffset, block.byteLength);
   const tiff = bytes.subarray(0, 6).toString('latin1') === 'Exif\0\0' ? bytes.subarray(6) : bytes;
-  return (await parseRaw(tiff)) ?? {};
+  return (await parseRaw(tiff)) ?? { exif: {} };
 }
 
-async function parseRaw(input: string | Buffer): Promise<RawExif | undefined> {
+async function parseRaw(input: string | Buffer): Promise<ReadExif | undefined> {
   try {
-    const tags: unknown = await exifr.parse(input, OPTIONS);
-    if (typeof tags !== 'object' || tags === null || !('Make' in tags || Object.keys(tags).length > 0))
-      return undefined;
-    const raw = pickFields(tags as Record<string, unknown>);
-    return Object.keys(raw).length === 0 ? undefined : raw;
+    if (typeof input === 'string') return understood(await exifr.parse(input, OPTIONS));
+    const reader = new exifr.Exifr({ ...OPTIONS, ifd1: true });
+    await reader.read(input);
+    const read = understood(await reader.parse());
+    const preview = read === undefined ? undefined : await reader.extractThumbnail();
+    return read === undefined || preview === undefined ? read : { ...read, preview };
   } catch {
     return undefined;
   }
+}
+
+function understood(tags: unknown): ReadExif | undefined {
+  if (typeof tags !== 'object' || tags === null) return undefined;
+  const exif = pickFields(tags as Record<string, unknown>);
+  return Object.keys(exif).length === 0 ? undefined : { exif };
 }
 
 function pickFields(tags: Record<string, unknown>): RawExif {

@@ -29,16 +29,32 @@ export function sceneHash(picture: GreyPicture): string | undefined {
   return hex;
 }
 
+/** Pixels that lie in two cells count in each with their part, so that a preview gives what the picture gives. */
 function cellMeans({ grey, width, height }: GreyPicture): Float64Array {
-  const means = new Float64Array(COLUMNS * ROWS);
-  const edge = (i: number, of: number, length: number) => Math.floor((i * length) / of);
-  for (let row = 0; row < ROWS; row++)
+  const sums = new Float64Array(COLUMNS * ROWS);
+  // What lies left of each edge in one row, so that a cell is the difference of two.
+  const edges = Array.from({ length: COLUMNS + 1 }, (_, i) => (i * width) / COLUMNS);
+  for (let y = 0; y < height; y++) {
+    const row = y * width;
+    const [top, bottom] = [(y * ROWS) / height, ((y + 1) * ROWS) / height];
+    const first = Math.floor(top);
+    const inFirst = Math.min(1, (first + 1 - top) / (bottom - top));
+    let sum = 0;
+    let x = 0;
+    let before = 0;
     for (let column = 0; column < COLUMNS; column++) {
-      const [left, right] = [edge(column, COLUMNS, width), edge(column + 1, COLUMNS, width)];
-      const [top, bottom] = [edge(row, ROWS, height), edge(row + 1, ROWS, height)];
-      let sum = 0;
-      for (let y = top; y < bottom; y++) for (let x = left; x < right; x++) sum += grey[y * width + x] ?? 0;
-      means[row * COLUMNS + column] = sum / ((right - left) * (bottom - top));
+      const edge = edges[column + 1] ?? width;
+      for (; x + 1 <= edge; x++) sum += grey[row + x] ?? 0;
+      const until = sum + (edge - x) * (grey[row + x] ?? 0) * (x < width ? 1 : 0);
+      const inCell = until - before;
+      before = until;
+      sums[first * COLUMNS + column] = (sums[first * COLUMNS + column] ?? 0) + inCell * inFirst;
+      if (inFirst < 1 && first + 1 < ROWS) {
+        const below = (first + 1) * COLUMNS + column;
+        sums[below] = (sums[below] ?? 0) + inCell * (1 - inFirst);
+      }
     }
-  return means;
+  }
+  const pixels = (width / COLUMNS) * (height / ROWS);
+  return sums.map((sum) => sum / pixels);
 }

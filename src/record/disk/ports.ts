@@ -1,6 +1,8 @@
 import { randomBytes } from 'node:crypto';
 import { constants, type Stats } from 'node:fs';
 import * as fs from 'node:fs/promises';
+import { copyInPieces } from './copy-in-pieces.js';
+import { copyInThread } from './copy-threads.js';
 import type { Processes } from './processes.js';
 import { thisMachine } from './processes.js';
 
@@ -34,9 +36,27 @@ export interface OpenFile {
   close(): Promise<void>;
 }
 
+/** What came of a copy; whatever is at the new name is on the disk itself, and of use only when it is `copied`. */
+export type Copied =
+  /** `hash` is the SHA-256 in hex of the bytes that were written. */
+  | { is: 'copied'; bytes: number; hash: string }
+  /** It was written to meanwhile. */
+  | { is: 'changed' }
+  | { is: 'too-large'; bytes: number }
+  | { is: 'folder' }
+  /** A pipe or a device, which can go on for ever and has no bytes to come back to. */
+  | { is: 'not-a-file' }
+  /** The source could not be opened or read; `code` is the system's. */
+  | { is: 'unreadable'; code: string };
+
 /** The few file operations that the record uses. They fail as Node's own do: an Error with a `code`. */
 export interface FileSystem {
   open(path: string, mode: OpenMode): Promise<OpenFile>;
+  /**
+   * Copies a file that is opened once, as by 'read', to a name that nothing has yet, and hashes what is stored, so
+   * that a swap in between changes nothing. Stops soon after `most` bytes. Fails when the target can't be written.
+   */
+  copyFile(source: string, target: string, most: number): Promise<Copied>;
   readFile(path: string): Promise<Uint8Array>;
   /** Names in a folder, in no order. */
   list(folder: string): Promise<string[]>;
@@ -57,6 +77,7 @@ export interface Ports {
   processes: Processes;
 }
 
+const NONE: Buffer = Buffer.alloc(0);
 const FLAGS: Record<OpenMode, number> = {
   create: constants.O_WRONLY | constants.O_CREAT | constants.O_EXCL,
   append: constants.O_WRONLY | constants.O_CREAT | constants.O_APPEND,
@@ -73,10 +94,8 @@ function fileStat(stats: Stats): FileStat {
   };
 }
 
-/** Buffers of files that are closed, for the next ones: made anew for each file they cost more than the reading. */
-const spare: Buffer[] = [];
-const MOST_SPARE = 4;
-const NONE: Buffer = Buffer.alloc(0);
+/** Bytes from which a copy is handed to another thread; for less the handing takes longer. */
+const LARGE = 128 * 1024;
 
 async function open(path: string, mode: OpenMode): Promise<OpenFile> {
   const handle = await fs.open(path, FLAGS[mode], 0o644);
@@ -84,10 +103,7 @@ async function open(path: string, mode: OpenMode): Promise<OpenFile> {
   return {
     async read(length) {
       // One buffer for the whole file: a new one for each piece costs more than the reading.
-      if (buffer.length < length) {
-        const kept = spare.pop();
-        buffer = kept !== undefined && kept.length >= length ? kept : Buffer.allocUnsafe(length);
-      }
+      if (buffer.length < length) buffer = Buffer.allocUnsafe(length);
       const { bytesRead } = await handle.read(buffer, 0, length);
       return buffer.subarray(0, bytesRead);
     },
@@ -95,12 +111,16 @@ async function open(path: string, mode: OpenMode): Promise<OpenFile> {
     truncate: (size) => handle.truncate(size),
     sync: () => handle.sync(),
     stat: async () => fileStat(await handle.stat()),
-    async close() {
-      if (buffer.length > 0 && spare.length < MOST_SPARE) spare.push(buffer);
-      buffer = NONE;
-      await handle.close();
-    },
+    close: () => handle.close(),
   };
+}
+
+async function copyFile(source: string, target: string, most: number): Promise<Copied> {
+  const size = await fs.lstat(source).then(
+    (stats) => stats.size,
+    () => 0,
+  );
+  return size < LARGE ? copyInPieces({ open }, source, target, most) : copyInThread(source, target, most);
 }
 
 async function syncFolder(path: string): Promise<void> {
@@ -117,6 +137,7 @@ async function syncFolder(path: string): Promise<void> {
 /** The machine's own disk. */
 export const diskFileSystem: FileSystem = {
   open,
+  copyFile,
   readFile: (path) => fs.readFile(path),
   list: (folder) => fs.readdir(folder),
   makeFolder: async (path) => {

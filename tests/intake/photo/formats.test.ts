@@ -119,8 +119,8 @@ describe('pictures as phones and cameras write them', async () => {
         .jpeg({ quality: 60 })
         .toBuffer(),
     );
-    const { metadata, flags, sceneHash } = await lookAt(path, 'image/jpeg');
-    expect([metadata?.width, metadata?.height]).toEqual([8660, 5774]);
+    const { size, flags, sceneHash } = await lookAt(path, 'image/jpeg');
+    expect([size?.width, size?.height]).toEqual([8660, 5774]);
     expect(flags).toEqual([]);
     expect(bitsApart(sceneHash, plain.sceneHash)).toBeLessThanOrEqual(4);
   });

@@ -220,7 +220,7 @@ describe('EXIF of a HEIC file', () => {
   it('is read from the demonstration photo', async () => {
     const path = 'fixtures/demo/evidence/photos/IMG_0415.HEIC';
     expect(recognise(await readFile(path)).type).toBe('image/heic');
-    expect(await readExif(path, await sharp(path).metadata())).toMatchObject({
+    expect(await readExif(path, (await sharp(path).metadata()).exif)).toMatchObject({
       dateTimeOriginal: '2026:07:14 04:21:06',
       offsetTimeOriginal: '-07:00',
     });
