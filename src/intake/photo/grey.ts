@@ -25,9 +25,10 @@ export async function toGrey(picture: Sharp): Promise<GreyPicture> {
   const { width, height, channels } = info;
   if (channels === 1) return { grey: data, width, height };
   const grey = new Uint8Array(width * height);
-  for (let i = 0, at = 0; i < grey.length; i++, at += channels) {
-    const [red, green, blue] = channels < 3 ? [at, at, at] : [at, at + 1, at + 2];
-    grey[i] = 0.299 * (data[red] ?? 0) + 0.587 * (data[green] ?? 0) + 0.114 * (data[blue] ?? 0) + 0.5;
-  }
+  // Grey with transparency comes in two channels, colour in three.
+  const [green, blue] = channels < 3 ? [0, 0] : [1, 2];
+  for (let i = 0, at = 0; i < grey.length; i++, at += channels)
+    grey[i] =
+      0.299 * (data[at] ?? 0) + 0.587 * (data[at + green] ?? 0) + 0.114 * (data[at + blue] ?? 0) + 0.5;
   return { grey, width, height };
 }
