@@ -7,6 +7,7 @@ import { recordClock } from '../../src/jobs/clock.js';
 import { dryRun } from '../../src/jobs/collect/dry-run.js';
 import { type CollectInput, collect } from '../../src/jobs/collect.js';
 import { withDelivery } from '../../src/jobs/delivery.js';
+import { describe as say } from '../../src/jobs/describe.js';
 import { newDelivery } from '../../src/jobs/new-delivery.js';
 import { readLogs } from '../../src/jobs/read-logs.js';
 import { evidenceId } from '../../src/model/evidence.js';
@@ -92,6 +93,27 @@ describe('a log that was read with a wrong map', () => {
     const temperatures = JSON.stringify(assessment.temperatures);
     expect(temperatures).toContain('"e2"');
     expect(temperatures).not.toContain('"e1"');
+  });
+
+  it('keeps what was said of it', async () => {
+    await say({
+      ...open,
+      ...who,
+      evidence: ['e1'],
+      act: 'say',
+      says: { caption: 'Left rear sensor', stop: 'drop-1', by: 'R. Dunlow' },
+    });
+    await collect(input([log], { map: right }));
+    const { evidence } = await stateNow();
+    expect(evidence[1]).toMatchObject({
+      evidence: 'e2',
+      caption: 'Left rear sensor',
+      place: { stop: 'drop-1' },
+      by: 'R. Dunlow',
+    });
+    // Back again: what was said of the first is not lost, and its note on having been read anew is not taken over.
+    await collect(input([log], { map: wrong }));
+    expect((await stateNow()).evidence[2]?.caption).toBe('Left rear sensor');
   });
 
   it('is one original all the same', async () => {

@@ -1,22 +1,26 @@
+import { isDeepStrictEqual } from 'node:util';
+import type { ReceivedDraft } from '../../intake/draft.js';
 import type { NewEntry } from '../../model/entry.js';
 import type { EvidenceId } from '../../model/evidence.js';
+import type { EvidenceItem } from '../../model/state.js';
 import type { Holders } from './holders.js';
 
 /** The evidence that a file now makes, and the earlier reading of it that no longer counts. */
 interface Reading {
   evidence: EvidenceId;
+  received: ReceivedDraft;
   replaces: EvidenceId | undefined;
   by: string;
 }
 
 /**
  * Entries about a file that an earlier piece of evidence holds and that is read anew: the earlier one points to the
- * later, and what was withheld stays withheld.
+ * later, which takes over what was said of the earlier one and not of itself; what was withheld stays withheld.
  */
 export function readAgain(
   holders: Holders,
   before: EvidenceId,
-  { evidence, replaces, by }: Reading,
+  { evidence, received, replaces, by }: Reading,
 ): NewEntry[] {
   const earlier = holders.item(before);
   const note =
@@ -34,7 +38,25 @@ export function readAgain(
       },
     },
   ];
+  const said = earlier === undefined ? {} : saidBefore(earlier, received);
+  if (Object.keys(said).length > 0)
+    entries.push({
+      type: 'evidence-described',
+      by,
+      body: { evidence, ...said, why: `as was said of ${before}, the same file` },
+    });
   if (earlier?.withheld !== undefined)
     entries.push({ type: 'evidence-withheld', by, body: { evidence, why: earlier.withheld } });
   return entries;
+}
+
+/** What people said of the earlier reading, as far as nothing is said of this one yet. */
+function saidBefore(earlier: EvidenceItem, received: ReceivedDraft) {
+  const place = { ...earlier.place, ...received.place };
+  return {
+    ...(isDeepStrictEqual(place, received.place ?? {}) ? {} : { place }),
+    ...(earlier.line === undefined || received.line !== undefined ? {} : { line: earlier.line }),
+    ...(earlier.by === undefined || received.by !== undefined ? {} : { by: earlier.by }),
+    ...(earlier.caption === undefined || received.caption !== undefined ? {} : { caption: earlier.caption }),
+  };
 }

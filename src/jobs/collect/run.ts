@@ -202,7 +202,7 @@ export class CollectRun {
           ...(replaces === undefined ? {} : { replaces }),
         },
       },
-      ...(before === undefined ? [] : readAgain(this.#holders, before, { evidence, replaces, by })),
+      ...(before === undefined ? [] : readAgain(this.#holders, before, { evidence, received, replaces, by })),
       ...readings.map(
         ({ row, reading }): NewEntry => ({
           type: 'reading-recorded',
