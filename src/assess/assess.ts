@@ -50,7 +50,7 @@ export function assess({ state, logs: asRead, ruleSet: given, at, claimClocks }:
   );
   const pulps = pulpGroups(state, ruleSet);
   const margins = lineMargins(lines, logs, moments, temperatures);
-  const product = productResults(lines, pulps, logs, moments);
+  const product = productResults(lines, pulps, logs, moments, temperatures);
   const setPoints = setPointAgreement(state, temperatures, moments);
   const plan = loadPlan(state);
   const loading = plan === undefined ? {} : { loading: plan };

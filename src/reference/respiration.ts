@@ -104,7 +104,10 @@ export function rateStretches(respiration: Respiration, edge: 'low' | 'high' | '
 }
 
 /** The rate at a temperature, °C, that lies in a stretch. */
-export function rateIn({ rate, slope, from }: RateStretch, celsius: number): number {
+export function rateIn(
+  { rate, slope, from }: Pick<RateStretch, 'rate' | 'slope' | 'from'>,
+  celsius: number,
+): number {
   return slope === 0 ? rate : rate * Math.exp(slope * (celsius - from));
 }
 

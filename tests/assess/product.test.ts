@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readMoments } from '../../src/assess/moments.js';
 import { productAfter, sevenEighthsTime, timeConstant } from '../../src/assess/product/cooling.js';
+import { NO_HEATING } from '../../src/assess/product/heated.js';
 import { productResults } from '../../src/assess/product/product.js';
-import { productsAtEnd } from '../../src/assess/product/response.js';
+import { groupsAtEnd, productsAtEnd } from '../../src/assess/product/response.js';
 import { pulpGroups } from '../../src/assess/pulps.js';
 import type { DeliveryInput } from '../../src/model/delivery.js';
 import type { Span } from '../../src/model/results.js';
@@ -32,11 +33,51 @@ describe('product in air', () => {
       { celsius: 8, tau: 7200 },
       { celsius: 2, tau: 90_000 },
     ];
-    const heating = (celsius: number) => 1e-6 * celsius;
+    const heating = [
+      { from: Number.NEGATIVE_INFINITY, to: 4, rate: 1e-6, slope: 0 },
+      { from: 4, to: Number.POSITIVE_INFINITY, rate: 1e-6, slope: 0.1 },
+    ];
     const [together, ...alone] = [starts, ...starts.map((one) => [one])].map((some) => [
       ...productsAtEnd(of, 'return-air', span(0, 40), 9000, some, heating),
     ]);
     expect(together).toEqual(alone.flat());
+  });
+
+  it('in one walk end where the law brings them piece by piece, with and without heat', () => {
+    const quarters = Array.from({ length: 4 * 600 + 1 }, (_, i) => i / 4);
+    const air = quarters.map((h) => 45 + 25 * Math.sin(h / 9) + 8 * Math.sin(h * 5));
+    const of = log(quarters, { 'return-air': air });
+    // Four times the heat at every 10 K more between 0 and 20 °C, the same outside.
+    const slope = Math.log(4) / 10;
+    const heating = [
+      { from: Number.NEGATIVE_INFINITY, to: 0, rate: 2e-6, slope: 0 },
+      { from: 0, to: 10, rate: 2e-6, slope },
+      { from: 10, to: 20, rate: 8e-6, slope },
+      { from: 20, to: Number.POSITIVE_INFINITY, rate: 32e-6, slope: 0 },
+    ];
+    const heatAt = (celsius: number) => 2e-6 * 4 ** (Math.min(20, Math.max(0, celsius)) / 10);
+    const starts = [1800, 20_000, 400_000].flatMap((tau) => [-1, 3, 21].map((celsius) => ({ celsius, tau })));
+    const byPieces = (heat: (celsius: number) => number) =>
+      starts.map(({ celsius, tau }) =>
+        [...(of.channels['return-air'] ?? [])].reduce(
+          ({ product, before }, value) => ({
+            product:
+              before === undefined ? product : productAfter(product, before, value, 900, tau, heat(product)),
+            before: value,
+          }),
+          { product: celsius, before: undefined as number | undefined },
+        ),
+      );
+    const groups = [
+      { starts, heating },
+      { starts, heating: NO_HEATING },
+    ];
+    const ends = groupsAtEnd(of, 'return-air', span(0, 600), 9000, groups);
+    [heatAt, () => 0].forEach((heat, group) => {
+      byPieces(heat).forEach(({ product }, i) => {
+        expect(ends[group]?.[i]).toBeCloseTo(product, 9);
+      });
+    });
   });
 
   it('seven-eighths cooling is three half-coolings (USDA Agriculture Handbook 66)', () => {

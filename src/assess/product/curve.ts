@@ -41,7 +41,8 @@ export function envelopeCurve(result: ProductResult, line: Line, log: UnitLog): 
   const steps = Math.max(4, Math.min(STEPS, Math.floor(MOST_ROWS / Math.max(1, log.times.length))));
   const points = Array.from({ length: steps - 1 }, (_, i): EnvelopePoint => {
     const at = window.from + ((window.to - window.from) * (i + 1)) / steps;
-    return { at, ...envelopeOf(edgesOf({ ...assumed, window: { from: window.from, to: at } })) };
+    const [edges] = edgesOf([{ ...assumed, window: { from: window.from, to: at } }]);
+    return { at, ...(edges === undefined ? envelope : envelopeOf(edges)) };
   });
   return [
     { at: window.from, low: start.low, high: start.high },

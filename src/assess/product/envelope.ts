@@ -2,7 +2,8 @@ import type { Channel } from '../../model/evidence.js';
 import type { Envelope, ProductAssumption, Span } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { timeConstant } from './cooling.js';
-import { type Heating, NO_HEATING, productsAtEnd } from './response.js';
+import { type Group, type Heating, NO_HEATING } from './heated.js';
+import { groupsAtEnd } from './response.js';
 
 /** What the product can have been like. */
 export interface Assumed {
@@ -22,16 +23,34 @@ const TRIED = 7;
 /** Temperatures at the window's end: for each channel one of each half-cooling time, from the shortest to the longest. */
 type Ends = readonly Float64Array[];
 
-/** What every case comes to: the coldest loading pulp without respiration, the warmest with all of it. */
-export type Edges = Readonly<Record<keyof Envelope, Ends>>;
+/** Where products that start alike get to in every case. */
+export interface Edges {
+  /** The coldest loading pulp without respiration. */
+  low: Ends;
+  /** The warmest with all of it. */
+  high: Ends;
+  /** The mean and the warmest without respiration. */
+  without: { mean: Ends; high: Ends };
+}
 
 /**
  * Temperatures at the window's end over everything assumed: every air channel, seven half-cooling times from the
  * shortest to the longest, the coldest loading pulp without respiration for the low edge, the warmest with full
- * respiration for the high edge.
+ * respiration for the high edge. All that follows the air of one channel over one time goes in one walk.
  */
-export function edgesOf(assumed: Assumed): Edges {
-  return { low: endsOf(assumed, 'low'), high: endsOf(assumed, 'high') };
+export function edgesOf(all: readonly Assumed[]): Edges[] {
+  const ends = endsOf(
+    all.flatMap((assumed) => [
+      { assumed, celsius: assumed.start.low, heating: NO_HEATING },
+      { assumed, celsius: assumed.start.mean, heating: NO_HEATING },
+      { assumed, celsius: assumed.start.high, heating: NO_HEATING },
+      { assumed, celsius: assumed.start.high, heating: assumed.heating },
+    ]),
+  );
+  return all.map((_, i) => {
+    const [low = [], mean = [], high = [], heated = []] = ends.slice(4 * i, 4 * i + 4);
+    return { low, high: heated, without: { mean, high } };
+  });
 }
 
 /** Lowest and highest temperature of all cases. */
@@ -39,16 +58,44 @@ export function envelopeOf({ low, high }: Edges): Envelope {
   return { low: outermost(low, 'low'), high: outermost(high, 'high') };
 }
 
-function endsOf(
-  { log, gapLimitSeconds, window, channels, start, ...rest }: Assumed,
-  edge: keyof Envelope,
-): Ends {
-  const heating = edge === 'low' ? NO_HEATING : rest.heating;
-  const starts = halfTimes(rest.halfCoolingSeconds).map((seconds) => ({
-    celsius: start[edge],
+/** Products that start alike and make heat alike. */
+interface Followed {
+  assumed: Assumed;
+  celsius: number;
+  heating: Heating;
+}
+
+function endsOf(all: readonly Followed[]): Ends[] {
+  const ends = all.map((): Float64Array[] => []);
+  const walks: { log: UnitLog; channel: Channel; window: Span; gap: number; followed: number[] }[] = [];
+  all.forEach(({ assumed: { log, channels, window, gapLimitSeconds: gap } }, index) => {
+    for (const channel of channels) {
+      const same = walks.find(
+        (one) =>
+          one.log === log &&
+          one.channel === channel &&
+          one.window.from === window.from &&
+          one.window.to === window.to,
+      );
+      if (same === undefined) walks.push({ log, channel, window, gap, followed: [index] });
+      else same.followed.push(index);
+    }
+  });
+  for (const { log, channel, window, gap, followed } of walks) {
+    const groups = followed.flatMap((index) => all[index] ?? []).map(groupOf);
+    groupsAtEnd(log, channel, window, gap, groups).forEach((products, i) => {
+      ends[followed[i] ?? -1]?.push(products);
+    });
+  }
+  return ends;
+}
+
+function groupOf({ assumed, celsius, heating }: Followed): Group {
+  const starts = halfTimes(assumed.halfCoolingSeconds).map((seconds) => ({
+    celsius,
     tau: timeConstant(seconds),
   }));
-  return channels.map((channel) => productsAtEnd(log, channel, window, gapLimitSeconds, starts, heating));
+  return { starts, heating };
 }
 
 function outermost(ends: Ends, edge: keyof Envelope): number {
@@ -60,19 +107,30 @@ function halfTimes({ low, high }: { low: number; high: number }): number[] {
   return Array.from({ length: TRIED }, (_, i) => low * (high / low) ** (i / (TRIED - 1)));
 }
 
+/** One envelope, and the edge of it that is asked about. */
+export interface Asked {
+  assumed: Assumed;
+  edges: Edges;
+  edge: keyof Envelope;
+}
+
 /** The assumption whose range moves one edge most: each in turn is held at its middle, and the edge compared. */
-export function whatMatters(
-  assumed: Assumed,
-  edges: Edges,
-  edge: keyof Envelope,
-): { is: ProductAssumption; kelvin: number } {
-  const { mean } = assumed.start;
+export function whatMatters(all: readonly Asked[]): { is: ProductAssumption; kelvin: number }[] {
+  const high = all.filter(({ edge }) => edge === 'high');
+  const heated = endsOf(
+    high.map(({ assumed }) => ({ assumed, celsius: assumed.start.mean, heating: assumed.heating })),
+  );
+  return all.map((one) => mattersMost(one, heated[high.indexOf(one)] ?? one.edges.without.mean));
+}
+
+/** @param fromMean the edge from the mean of the loading pulps */
+function mattersMost({ edges, edge }: Asked, fromMean: Ends): { is: ProductAssumption; kelvin: number } {
   const ends = edges[edge];
   const held: Record<ProductAssumption, Ends> = {
     'half-cooling-time': ends.map((some) => some.subarray((TRIED - 1) / 2, (TRIED + 1) / 2)),
-    'loading-pulps': endsOf({ ...assumed, start: { low: mean, high: mean, mean } }, edge),
+    'loading-pulps': fromMean,
     // The low edge is without respiration.
-    respiration: edge === 'low' ? ends : endsOf({ ...assumed, heating: NO_HEATING }, edge),
+    respiration: edge === 'low' ? ends : edges.without.high,
     'air-channel': ends.slice(0, 1),
   };
   const whole = outermost(ends, edge);

@@ -1,11 +1,10 @@
 import type { Line } from '../../model/delivery.js';
-import type { Channel, EvidenceId } from '../../model/evidence.js';
-import type { ProductResult, PulpGroup, Span } from '../../model/results.js';
+import type { EvidenceId } from '../../model/evidence.js';
+import type { Envelope, ProductResult, PulpGroup, TemperatureResult } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { findProduce } from '../../reference/produce.js';
 import {
   type Respiration,
-  rateIn,
   rateStretches,
   respirationOf,
   specificHeat,
@@ -14,17 +13,15 @@ import {
 import { sources } from '../../reference/sources.js';
 import { wayBetween } from '../custody.js';
 import type { Moments } from '../moments.js';
-import { extent, PROBES } from '../temperature/channels.js';
+import { extent } from '../temperature/channels.js';
 import { gapLimit } from '../temperature/steps.js';
-import { summarise } from '../temperature/summary.js';
 import { type Assumed, edgesOf, envelopeOf, whatMatters } from './envelope.js';
+import { type Heating, NO_HEATING } from './heated.js';
+import { type CoverageOf, coverages, knownAir } from './known-air.js';
 import { loadOf } from './load.js';
-import { type Heating, NO_HEATING } from './response.js';
 
 /** Room for the thermometers at either end, K: 2 °F, FDA Food Code 4-203.11, from memory. */
 const THERMOMETERS = 10 / 9;
-/** With less of the air known nothing is said. Convention of this project. */
-const KNOWN = 0.9;
 
 /** The pulps of one line at one end. */
 interface End {
@@ -45,13 +42,20 @@ export function productResults(
   pulps: readonly PulpGroup[],
   logs: readonly UnitLog[],
   moments: Moments,
+  /** Results of the same logs: where their window is that of a line, it is known how much of the air they know. */
+  temperatures: readonly TemperatureResult[] = [],
 ): ProductResult[] {
-  return lines.flatMap((line) => {
+  const coverage = coverages(temperatures);
+  const cases = lines.flatMap((line) => {
     const loading = endOf(pulps, line, line.from);
     const arrival = endOf(pulps, line, line.to);
     if (loading === undefined && arrival === undefined) return [];
-    return logs.flatMap((log) => productResult(line, log, moments, loading, arrival) ?? []);
+    return logs.flatMap((log) => caseOf(line, log, moments, coverage, loading, arrival) ?? []);
   });
+  const judged = judgeAll(
+    cases.flatMap(({ result, open }) => (open === undefined ? [] : { result, ...open })),
+  ).values();
+  return cases.map(({ result, open }) => (open === undefined ? result : (judged.next().value ?? result)));
 }
 
 function endOf(pulps: readonly PulpGroup[], line: Line, stop: string): End | undefined {
@@ -67,18 +71,26 @@ function endOf(pulps: readonly PulpGroup[], line: Line, stop: string): End | und
   };
 }
 
-function productResult(
+/** One that can be judged: what is known of it so far, and what the product can have been like. */
+interface Open {
+  result: ProductResult;
+  arrival: End;
+  assumed: Assumed;
+}
+
+function caseOf(
   line: Line,
   log: UnitLog,
   moments: Moments,
+  coverage: CoverageOf,
   loading: End | undefined,
   arrival: End | undefined,
-): ProductResult | undefined {
+): { result: ProductResult; open?: Omit<Open, 'result'> } | undefined {
   const custody = wayBetween(moments, line.from, line.to, extent(log));
   if (custody === undefined) return undefined;
   const window = { from: custody.from.at, to: custody.to.at };
   const { gapLimitSeconds } = gapLimit(log.times);
-  const air = knownAir(log, window, gapLimitSeconds);
+  const air = knownAir(coverage, log, window, gapLimitSeconds);
   const key = findProduce(line.goods)?.key ?? '';
   const respiration = respirationOf(key);
   const heat = specificHeat(key);
@@ -106,11 +118,12 @@ function productResult(
       ...(arrival?.lastAt === undefined ? {} : { afterSeconds: (arrival.lastAt - window.to) / 1000 }),
     },
   };
-  if (loading === undefined) return { ...result, why: 'no-loading-pulps' };
-  if (arrival === undefined) return { ...result, why: 'no-arrival-pulps' };
-  if (line.iced) return { ...result, why: 'iced' };
-  if (air.channels.length === 0) return { ...result, why: 'air-not-known' };
-  return judged(result, arrival, {
+  const without = (why: ProductResult['why'] & string) => ({ result: { ...result, why } });
+  if (loading === undefined) return without('no-loading-pulps');
+  if (arrival === undefined) return without('no-arrival-pulps');
+  if (line.iced) return without('iced');
+  if (air.channels.length === 0) return without('air-not-known');
+  const assumed = {
     log,
     gapLimitSeconds,
     window,
@@ -118,71 +131,47 @@ function productResult(
     start: { low: loading.min - THERMOMETERS, high: loading.max + THERMOMETERS, mean: loading.mean },
     halfCoolingSeconds: result.assumptions.halfCoolingSeconds,
     heating: heatingOf(respiration, heat.joules),
-  });
+  };
+  return { result, open: { arrival, assumed } };
 }
 
 const bare = ({ min, max, evidence }: End) => ({ min, max, evidence });
-
-/** Return and supply air as far as they are known; a probe only where there is neither. */
-function knownAir(
-  log: UnitLog,
-  window: Span,
-  gapLimitSeconds: number,
-): { channels: Channel[]; coverage: number } {
-  const covered = (channel: Channel) => {
-    const values = log.channels[channel];
-    return values === undefined
-      ? 0
-      : summarise(channel, log.times, values, window, gapLimitSeconds, undefined).coverage;
-  };
-  const shares = (['return-air', 'supply-air', ...PROBES] as const).map((channel) => ({
-    channel,
-    share: covered(channel),
-  }));
-  const known = shares.filter((one) => one.share >= KNOWN);
-  const air = known.filter((one) => one.channel === 'return-air' || one.channel === 'supply-air');
-  const used = air.length > 0 ? air : known;
-  return {
-    channels: used.map((one) => one.channel),
-    coverage:
-      used.length > 0
-        ? Math.min(...used.map((one) => one.share))
-        : Math.max(...shares.map((one) => one.share)),
-  };
-}
 
 /** Highest published rate at the product's temperature, as heating in K/s. */
 export function heatingOf(respiration: Respiration | undefined, joulesPerKilogramKelvin: number): Heating {
   if (respiration === undefined) return NO_HEATING;
   const perKilogramKelvin = (rate: number) =>
     wattsPerKilogram(rate, respiration.unit) / joulesPerKilogramKelvin;
-  const stretches = rateStretches(respiration, 'high').map((one) => ({
-    ...one,
-    rate: perKilogramKelvin(one.rate),
-  }));
-  const [coldest] = stretches;
-  if (coldest === undefined) return NO_HEATING;
-  let here = coldest;
-  return (celsius) => {
-    // Product stays between two published temperatures for most of the way.
-    if (!(celsius >= here.from && celsius <= here.to))
-      here = stretches.find((one) => celsius <= one.to) ?? here;
-    return rateIn(here, celsius);
-  };
+  return rateStretches(respiration, 'high').map((one) => ({ ...one, rate: perKilogramKelvin(one.rate) }));
 }
 
-function judged(result: ProductResult, arrival: End, assumed: Assumed): ProductResult {
-  const edges = edgesOf(assumed);
-  const envelope = envelopeOf(edges);
+function judgeAll(open: readonly Open[]): ProductResult[] {
+  const edges = edgesOf(open.map(({ assumed }) => assumed));
+  const asked = open.flatMap((one, i) => {
+    const found = edges[i];
+    return found === undefined
+      ? []
+      : [{ ...one, edges: found, ...againstPulps(one.arrival, envelopeOf(found)) }];
+  });
+  const matters = whatMatters(asked);
+  return asked.map(({ result, envelope, above, below }, i): ProductResult => {
+    const most = matters[i];
+    const found = {
+      ...result,
+      envelope,
+      beyondKelvin: Math.max(0, above, below),
+      ...(most === undefined ? {} : { matters: most }),
+    };
+    if (above > 0 && below > 0) return { ...found, verdict: 'not-decidable', why: 'pulps-on-both-sides' };
+    return { ...found, verdict: above > 0 ? 'above' : below > 0 ? 'below' : 'inside' };
+  });
+}
+
+/** How far the arrival pulps lie beyond either edge, and the edge that it is about: the nearer one when they lie inside. */
+function againstPulps(arrival: End, envelope: Envelope) {
   const above = arrival.max - (envelope.high + THERMOMETERS);
   const below = envelope.low - THERMOMETERS - arrival.min;
-  const edge = Math.abs(arrival.max - envelope.high) < Math.abs(arrival.min - envelope.low) ? 'high' : 'low';
-  const found = {
-    ...result,
-    envelope,
-    beyondKelvin: Math.max(0, above, below),
-    matters: whatMatters(assumed, edges, above > 0 ? 'high' : below > 0 ? 'low' : edge),
-  };
-  if (above > 0 && below > 0) return { ...found, verdict: 'not-decidable', why: 'pulps-on-both-sides' };
-  return { ...found, verdict: above > 0 ? 'above' : below > 0 ? 'below' : 'inside' };
+  const nearHigh = Math.abs(arrival.max - envelope.high) < Math.abs(arrival.min - envelope.low);
+  const edge: keyof Envelope = above > 0 ? 'high' : below > 0 ? 'low' : nearHigh ? 'high' : 'low';
+  return { envelope, above, below, edge };
 }

@@ -1,0 +1,93 @@
+import { type RateStretch, rateIn } from '../../reference/respiration.js';
+
+/** Between two temperatures, °C, the heat of respiration warms a product by `rate × exp(slope × (T − from))`, K/s. */
+export type HeatStretch = Pick<RateStretch, 'from' | 'to' | 'rate' | 'slope'>;
+/** From the coldest to the warmest, without a gap; none for a product that makes no heat. */
+export type Heating = readonly HeatStretch[];
+export const NO_HEATING: Heating = [];
+
+/** One product among those that follow the same air. */
+export interface Start {
+  /** °C at the window's start. */
+  celsius: number;
+  /** Time constant, seconds. */
+  tau: number;
+}
+
+/** Products that make heat alike. */
+export interface Group {
+  starts: readonly Start[];
+  heating: Heating;
+}
+
+/** So much of a change is taken by the first terms of the exponential: what they leave is below 1e-17. */
+const SMALL = 1e-3;
+/** After so many pieces the heat is worked out anew, so that what rounding leaves does not add up. */
+const ANEW = 1024;
+
+/** Products with heat of their own, of all groups side by side. */
+export class Heated {
+  private readonly celsius: Float64Array;
+  private readonly heat: Float64Array;
+  /** Which of the time constants, and which of the groups, each product has. */
+  private readonly tau: Uint32Array;
+  private readonly group: Uint32Array;
+  /** The stretch that each product is in. */
+  private readonly low: Float64Array;
+  private readonly high: Float64Array;
+  private readonly slope: Float64Array;
+  private moves = 0;
+
+  constructor(
+    private readonly groups: readonly Group[],
+    taus: Float64Array,
+  ) {
+    const all = groups.flatMap(({ starts, heating }, group) =>
+      heating.length === 0 ? [] : starts.map((start) => ({ ...start, group })),
+    );
+    this.celsius = Float64Array.from(all, (one) => one.celsius);
+    this.tau = Uint32Array.from(all, (one) => taus.indexOf(one.tau));
+    this.group = Uint32Array.from(all, (one) => one.group);
+    this.heat = new Float64Array(all.length);
+    this.low = new Float64Array(all.length);
+    this.high = new Float64Array(all.length);
+    this.slope = new Float64Array(all.length);
+  }
+
+  /** One piece further. Heat is that of the temperature at the piece's start. */
+  move(decay: Float64Array, fromAir: Float64Array, toHeat: Float64Array): void {
+    if (this.moves++ % ANEW === 0) this.anew();
+    const { celsius, heat, tau, low, high, slope } = this;
+    for (let i = 0; i < celsius.length; i++) {
+      const now = celsius[i] as number;
+      const j = tau[i] as number;
+      const next =
+        (decay[j] as number) * now + (fromAir[j] as number) + (toHeat[j] as number) * (heat[i] as number);
+      celsius[i] = next;
+      const x = (slope[i] as number) * (next - now);
+      if (next >= (low[i] as number) && next <= (high[i] as number) && x < SMALL && x > -SMALL)
+        heat[i] = (heat[i] as number) * (1 + x * (1 + x * (1 / 2 + x * (1 / 6 + x / 24))));
+      else this.workOut(i);
+    }
+  }
+
+  private anew(): void {
+    for (let i = 0; i < this.celsius.length; i++) this.workOut(i);
+  }
+
+  private workOut(i: number): void {
+    const celsius = this.celsius[i] as number;
+    const heating = this.groups[this.group[i] as number]?.heating ?? NO_HEATING;
+    const stretch = heating.find((one) => celsius <= one.to) ?? heating.at(-1);
+    if (stretch === undefined) return;
+    this.low[i] = stretch.from;
+    this.high[i] = stretch.to;
+    this.slope[i] = stretch.slope;
+    this.heat[i] = rateIn(stretch, celsius);
+  }
+
+  /** The temperatures of a group's products. */
+  of(group: number): Float64Array {
+    return this.celsius.filter((_, i) => this.group[i] === group);
+  }
+}

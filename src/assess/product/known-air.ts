@@ -1,0 +1,56 @@
+import type { Channel } from '../../model/evidence.js';
+import type { Span, TemperatureResult } from '../../model/results.js';
+import type { UnitLog } from '../../model/unit-log.js';
+import { PROBES } from '../temperature/channels.js';
+import { summarise } from '../temperature/summary.js';
+
+/** With less of the air known nothing is said. Convention of this project. */
+const KNOWN = 0.9;
+
+/** The share of a window, 0 to 1, that a channel of a log is known in. */
+export type CoverageOf = (log: UnitLog, channel: Channel, window: Span, gapLimitSeconds: number) => number;
+
+/** Asks for each channel and window once, and not at all for what results of the same logs say. */
+export function coverages(temperatures: readonly TemperatureResult[]): CoverageOf {
+  const key = (log: string, channel: Channel, { from, to }: Span) => `${log} ${channel} ${from} ${to}`;
+  const known = new Map(
+    temperatures.flatMap(({ log, custody, channels }) =>
+      channels.map((one): [string, number] => [
+        key(log, one.channel, { from: custody.from.at, to: custody.to.at }),
+        one.coverage,
+      ]),
+    ),
+  );
+  return (log, channel, window, gapLimitSeconds) => {
+    const values = log.channels[channel];
+    if (values === undefined) return 0;
+    const name = key(log.evidence, channel, window);
+    const share =
+      known.get(name) ?? summarise(channel, log.times, values, window, gapLimitSeconds, undefined).coverage;
+    known.set(name, share);
+    return share;
+  };
+}
+
+/** Return and supply air as far as they are known; a probe only where there is neither. */
+export function knownAir(
+  coverage: CoverageOf,
+  log: UnitLog,
+  window: Span,
+  gapLimitSeconds: number,
+): { channels: Channel[]; coverage: number } {
+  const shares = (['return-air', 'supply-air', ...PROBES] as const).map((channel) => ({
+    channel,
+    share: coverage(log, channel, window, gapLimitSeconds),
+  }));
+  const known = shares.filter((one) => one.share >= KNOWN);
+  const air = known.filter((one) => one.channel === 'return-air' || one.channel === 'supply-air');
+  const used = air.length > 0 ? air : known;
+  return {
+    channels: used.map((one) => one.channel),
+    coverage:
+      used.length > 0
+        ? Math.min(...used.map((one) => one.share))
+        : Math.max(...shares.map((one) => one.share)),
+  };
+}
