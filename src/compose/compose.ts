@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { cleanDeep, cleanerFor, drawable } from './glyphs.js';
 import type { ComposeInput } from './input.js';
 import { readLetterhead } from './letterhead.js';
+import type { PreparedPicture } from './pictures.js';
 import { isPicture, preparePlates } from './plates.js';
 import { SECTIONS } from './sections.js';
 import { ownTemplates, SHIPPED, sectionOrder } from './templates.js';
@@ -61,19 +62,23 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
   const assets = new Map<string, Uint8Array>();
   if (letterhead !== undefined) assets.set(letterhead.asset, letterhead.bytes);
   for (const [name, drawing] of drawings) assets.set(name, new TextEncoder().encode(cleaner.clean(drawing)));
-  for (const [sha256, picture] of pictures)
-    if (picture.is === 'picture') assets.set(plateAsset(sha256), picture.bytes);
+  const prepared = new Set<string>();
+  const add = (name: string, picture: PreparedPicture) => {
+    if (picture.is !== 'picture') return;
+    assets.set(name, picture.bytes);
+    prepared.add(name);
+  };
+  for (const [sha256, picture] of pictures) add(plateAsset(sha256), picture);
   for (const [sha256, paper] of papers)
     if (paper.is === 'pages')
-      paper.pages.forEach((page, i) => {
-        if (page.is === 'picture') assets.set(plateAsset(sha256, i + 1), page.bytes);
-      });
+      for (const [i, page] of paper.pages.entries()) add(plateAsset(sha256, i + 1), page);
 
   const job: TypesetJob = {
     pages: join(SHIPPED, 'dossier'),
     ...(templates.own === undefined ? {} : { own: join(templates.own, 'dossier') }),
     document: cleanDeep(document, cleaner),
     assets,
+    prepared,
     attachments: input.attachments.map((one) => ({ ...one, description: cleaner.clean(one.description) })),
     builtAt: input.builtAt,
   };

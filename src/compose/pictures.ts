@@ -24,7 +24,7 @@ export interface PictureQuality {
 }
 export type ReadOriginal = (sha256: Sha256) => Promise<string | Uint8Array>;
 export type PreparedPicture =
-  /** Baseline JPEG, sRGB, upright, no metadata. `damaged` when only part of the file could be read. */
+  /** JPEG, sRGB, upright, no metadata. `damaged` when only part of the file could be read. */
   | { is: 'picture'; bytes: Uint8Array; width: number; height: number; damaged: boolean }
   | { is: 'unreadable'; why: string };
 
@@ -83,7 +83,7 @@ async function reencode(open: (failOn: 'warning' | 'none') => Sharp, how: How): 
       .flatten({ background: '#ffffff' })
       .toColourspace('srgb');
     return (blackOut.length === 0 ? sized : await blackened(sized, blackOut))
-      .jpeg({ quality, mozjpeg: true, progressive: false })
+      .jpeg({ quality, mozjpeg: true })
       .toBuffer({ resolveWithObject: true });
   };
   const made = async (failOn: 'warning' | 'none'): Promise<PreparedPicture> => {

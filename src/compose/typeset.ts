@@ -4,6 +4,7 @@ import { DossierError } from '../model/error.js';
 import { type Instant, milliseconds } from '../model/time.js';
 import type { DossierDocument } from './blocks.js';
 import { fontFiles } from './glyphs.js';
+import type { StandIn } from './stand-ins.js';
 
 export type Relationship = 'source' | 'data' | 'alternative' | 'supplement';
 export interface Attachment {
@@ -25,6 +26,8 @@ export interface TypesetJob<D extends object = DossierDocument> {
   document: D;
   /** Pictures and charts by name. */
   assets: ReadonlyMap<string, Uint8Array>;
+  /** Names of assets that were decoded and encoded anew before, so that nothing in them needs to be looked at. */
+  prepared?: ReadonlySet<string>;
   attachments: readonly Attachment[];
   builtAt: Instant;
   /** PDF/A-3a is what dossiers are; PDF/UA-1 proves that the same pages are accessible. */
@@ -56,6 +59,7 @@ const NAME = /^[A-Za-z0-9][A-Za-z0-9._-]{0,120}$/;
  */
 export async function typeset<D extends object>(job: TypesetJob<D>): Promise<Typeset> {
   checkAttachments(job.attachments);
+  const standIns = await standInsOf(job);
   const answer = await ask(
     {
       pages: job.pages,
@@ -70,7 +74,7 @@ export async function typeset<D extends object>(job: TypesetJob<D>): Promise<Typ
           relationship,
         })),
       }),
-      assets: [...job.assets],
+      assets: [...job.assets].map(([name, bytes]) => [name, standIns.get(name)?.bytes ?? bytes]),
       attachments: job.attachments.map(({ name, bytes }) => [name, bytes]),
       createdSeconds: Math.floor(milliseconds(job.builtAt) / 1000),
       standard: job.standard ?? 'a-3a',
@@ -87,7 +91,19 @@ export async function typeset<D extends object>(job: TypesetJob<D>): Promise<Typ
       where: { file: job.pages },
       fix: 'If you changed the page templates, compare them with the shipped ones; otherwise please report this.',
     });
-  return answer;
+  if (standIns.size === 0) return answer;
+  const { inlay } = await import('./inlay.js');
+  return { ...answer, pdf: inlay(answer.pdf, standIns.values()) };
+}
+
+async function standInsOf({
+  assets,
+  prepared,
+}: Pick<TypesetJob, 'assets' | 'prepared'>): Promise<ReadonlyMap<string, StandIn>> {
+  const pictures = [...assets].filter(([name]) => prepared?.has(name));
+  if (pictures.length === 0) return new Map();
+  const { standInsFor } = await import('./stand-ins.js');
+  return standInsFor(new Map(pictures));
 }
 
 /** An empty attachment aborts the typesetter's process, and a name that stands twice its compilation: both are said before. */
