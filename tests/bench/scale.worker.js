@@ -12,7 +12,7 @@ const work = async () => {
     const made = await sharp(join(folder, file))
       .autoOrient()
       .resize({ width: Number(longest), height: Number(longest), fit: 'inside' })
-      .jpeg({ quality: Number(quality), mozjpeg: true, progressive: false })
+      .jpeg({ quality: Number(quality), mozjpeg: true })
       .toBuffer();
     bytes += made.length;
   }
