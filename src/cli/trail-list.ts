@@ -7,6 +7,7 @@ import { when } from './when.js';
 
 /** Longer values stand in full with --json. */
 const LONGEST = 160;
+const MOST_ON_A_LINE = 12;
 
 /** Each entry as a head line and, under it, what it says, from what, and what it changed. */
 export function printTrail(output: Output, { rows, zone, state, of }: TrailReport): void {
@@ -48,10 +49,24 @@ function told(row: TrailRow, zone: Zone): string[] {
     ...row.changes.map(
       ({ field, before, after }) => `${field}: ${short(before ?? 'nothing')} → ${short(after ?? 'nothing')}`,
     ),
-    ...(row.corrects === undefined && row.fields.length > 0
-      ? [row.fields.map(({ field, value }) => `${field}: ${short(value)}`).join('; ')]
-      : []),
+    ...(row.corrects === undefined ? fieldLines(row.fields) : []),
   ];
+}
+
+/** Fields on one line; many of them on a line for each thing that they belong to, such as `lines romaine`. */
+function fieldLines(fields: TrailRow['fields']): string[] {
+  if (fields.length <= MOST_ON_A_LINE)
+    return fields.length === 0
+      ? []
+      : [fields.map(({ field, value }) => `${field}: ${short(value)}`).join('; ')];
+  const groups = new Map<string, string[]>();
+  for (const { field, value } of fields) {
+    const words = field.split(' ');
+    const owner = words.slice(0, Math.min(2, words.length - 1)).join(' ');
+    const own = words.slice(Math.min(2, words.length - 1)).join(' ');
+    groups.set(owner, [...(groups.get(owner) ?? []), `${own} ${short(value)}`]);
+  }
+  return [...groups].map(([owner, said]) => `${owner === '' ? '' : `${owner}: `}${said.join('; ')}`);
 }
 
 function happened(time: NonNullable<TrailRow['time']>, zone: Zone): string {
