@@ -42,6 +42,13 @@ describe('help', () => {
     }
   });
 
+  it('of every command about a delivery that is there has -d for its folder', () => {
+    const others = /^(new|verify|identity.*|record|record claim)$/;
+    for (const { command, help } of helped)
+      if (!others.test(command.join(' ')))
+        expect(help.out, command.join(' ')).toMatch(/^ {2}-d, --delivery/m);
+  });
+
   it('of every command fits a terminal of 80 columns, but for the examples', () => {
     for (const { help } of helped) {
       const [options = ''] = help.out.split(/\nExamples?:/);

@@ -25,6 +25,18 @@ describe('dossier trail', () => {
     expect(out).toMatch(/4 entries; the record is whole\. Fingerprint [0-9a-f]{64}/);
   });
 
+  it.each(['trail', 'gaps', 'temps', 'timeline', 'answer'])(
+    '%s takes the folder with -d as well',
+    async (command) => {
+      const [plain, named] = [
+        await here.dossier(command, folder, '--json'),
+        await here.dossier(command, '-d', folder, '--json'),
+      ];
+      expect([named.code, named.err]).toEqual([plain.code, plain.err]);
+      expect(Object.keys(JSON.parse(named.out))).toEqual(Object.keys(JSON.parse(plain.out)));
+    },
+  );
+
   it('tells the life of one piece of evidence', async () => {
     const { out } = await here.dossier('trail', folder, '--of', 'e1');
     expect(out).toContain('2 of 4 entries touch e1');

@@ -8,6 +8,7 @@ import type { CliContext } from '../program.js';
 import { whoEnters } from '../who.js';
 
 interface Options extends LetterOptions {
+  delivery?: string;
   at?: string;
   why?: boolean;
 }
@@ -19,6 +20,7 @@ export function answerCommand(context: CliContext): Command {
       'What is due when for a claim, what is late, and what the claimant still owes; letters that answer it.',
     )
     .argument('[folders...]', 'delivery folders (default: the one you are in)')
+    .option('-d, --delivery <folder>', 'the same, for one')
     .option('--claim <id>', 'only this claim, such as c1')
     .option('--at <time>', 'as it would be at this moment, such as 2026-07-14T12:00Z')
     .option('--templates <folder>', 'a folder with letters, words or a claim-clocks.yaml of your own')
@@ -46,7 +48,8 @@ Nothing is sent: read it, fill in the blanks, sign it, send it, and record that.
 Exits with 1 while something of the carrier’s is overdue, with 2 when a delivery
 could not be read.`,
     )
-    .action(async (given: string[], options: Options) => {
+    .action(async (folders: string[], options: Options) => {
+      const given = [...folders, ...(options.delivery === undefined ? [] : [options.delivery])];
       if (options.letter !== undefined) {
         if (given.length > 1)
           throw new DossierError('bad-usage', 'a letter is about one delivery', {

@@ -26,7 +26,8 @@ interface Options {
 export function buildCommand({ output, now }: CliContext): Command {
   return new Command('build')
     .description('Render the signed PDF dossier of a delivery.')
-    .option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)')
+    .argument('[folder]', 'the delivery (default: the folder you are in)')
+    .option('-d, --delivery <folder>', 'the same')
     .option('-o, --out <file>', 'where to write it (default: the delivery’s dossiers folder)')
     .option('--by <name>', 'who builds it (default: DOSSIER_BY or your account)')
     .option('--paper <paper>', 'Letter or A4 (default: what delivery.yaml says)')
@@ -61,10 +62,10 @@ encrypted key. It shows that nothing was changed after signing; who the signer
 is, a stranger learns only when you give them the certificate by another way.
 The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRASE.`,
     )
-    .action(async (options: Options) => {
+    .action(async (folder: string | undefined, options: Options) => {
       const { build } = await import('../../jobs/build.js');
       const report = await build({
-        folder: deliveryFolder(options.delivery),
+        folder: deliveryFolder(options.delivery ?? folder),
         out: options.out,
         by: whoEnters(options.by),
         now,

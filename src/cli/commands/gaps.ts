@@ -20,6 +20,7 @@ const STAGES = Object.keys({
 } satisfies Record<Stage, true>) as Stage[];
 
 interface Options {
+  delivery?: string;
   stage?: string;
   at?: string;
   all?: boolean;
@@ -43,6 +44,7 @@ export function gapsCommand({ output, exit, now }: CliContext): Command {
   return new Command('gaps')
     .description('What required evidence is missing now, until when it can still be got, and how.')
     .argument('[folders...]', 'delivery folders (default: the one you are in)')
+    .option('-d, --delivery <folder>', 'the same, for one')
     .option('--stage <stage>', `only this stage: ${STAGES.join(', ')}`)
     .option('--at <time>', 'as it would be at this moment, such as 2026-07-14T12:00Z')
     .option('--why', 'also why each matters, what it helps to show, and its basis')
@@ -59,7 +61,8 @@ Examples:
 
 Exits with 1 while something required is open, with 2 when a delivery could not be read.`,
     )
-    .action(async (given: string[], options: Options) => {
+    .action(async (folders: string[], options: Options) => {
+      const given = [...folders, ...(options.delivery === undefined ? [] : [options.delivery])];
       const [{ assessDelivery, readAt }, { isOpen }] = await Promise.all([
         import('../../jobs/assess.js'),
         import('../../assess/gaps/gaps.js'),

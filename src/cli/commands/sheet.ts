@@ -10,6 +10,7 @@ const LANGUAGES = Object.keys({ en: true, es: true } satisfies Record<Language, 
 const PAPERS = Object.keys({ Letter: true, A4: true } satisfies Record<Paper, true>);
 
 interface Options {
+  delivery?: string;
   output?: string;
   language?: Language;
   paper?: Paper;
@@ -21,6 +22,7 @@ export function sheetCommand({ output, now }: CliContext): Command {
   return new Command('sheet')
     .description('A form to print and write on, made from the rules and lines of this delivery.')
     .argument('[folder]', 'delivery folder (default: the one you are in)')
+    .option('-d, --delivery <folder>', 'the same')
     .option('-o, --output <file>', 'where to write the PDF (default: sheet-LANGUAGE.pdf in the delivery)')
     .addOption(
       new Option('--language <language>', 'language of the form (default: as in delivery.yaml)').choices(
@@ -44,7 +46,7 @@ Every box has a number. They stay the same as long as delivery.yaml and the rule
       const { sheet } = await import('../../jobs/sheet/make.js');
       const { output: to, language: inLanguage, paper: on, templates } = options;
       const made = await sheet({
-        folder: deliveryFolder(folder),
+        folder: deliveryFolder(options.delivery ?? folder),
         by: whoEnters(undefined),
         now,
         ...(to === undefined ? {} : { to }),

@@ -7,6 +7,7 @@ import type { CliContext } from '../program.js';
 import { whoEnters } from '../who.js';
 
 interface Options {
+  delivery?: string;
   json?: boolean;
   csv?: boolean;
   svg?: boolean;
@@ -20,6 +21,7 @@ export function tempsCommand({ output, exit, now }: CliContext): Command {
   return new Command('temps')
     .description('What the unit log shows over the carrier’s custody: band, excursions, coverage, pulps.')
     .argument('[folder]', 'delivery folder (default: the one you are in)')
+    .option('-d, --delivery <folder>', 'the same')
     .option('--from <time>', 'from this moment instead of custody, such as 2026-07-14T05:00')
     .option('--to <time>', 'to this moment instead of custody')
     .option('--leg <leg>', 'one leg only: its number, or its stops as load-1..drop-1')
@@ -54,7 +56,7 @@ Exits with 1 when there is no usable unit log.`,
         import('../../jobs/temps.js'),
       ]);
       const report = await temperatures({
-        folder: deliveryFolder(folder),
+        folder: deliveryFolder(options.delivery ?? folder),
         at: readAt(undefined, now),
         by: whoEnters(undefined),
         now,

@@ -5,6 +5,7 @@ import type { CliContext } from '../program.js';
 import { whoEnters } from '../who.js';
 
 interface Options {
+  delivery?: string;
   json?: boolean;
   csv?: boolean;
   svg?: boolean;
@@ -14,6 +15,7 @@ export function timelineCommand({ output, now }: CliContext): Command {
   return new Command('timeline')
     .description('Everything with a known time, each in the local time of its place, and the intervals.')
     .argument('[folder]', 'delivery folder (default: the one you are in)')
+    .option('-d, --delivery <folder>', 'the same')
     .option('--json', 'the answer as JSON')
     .option('--csv', 'the items as CSV')
     .option('--svg', 'the dossier’s picture as SVG')
@@ -35,7 +37,11 @@ What has no known time is listed apart and never placed.`,
           fix: 'Use one of --json, --csv and --svg.',
         });
       const { timeline, timelineCsv, timelineSvg, lineOf } = await import('../../jobs/timeline.js');
-      const report = await timeline({ folder: deliveryFolder(folder), by: whoEnters(undefined), now });
+      const report = await timeline({
+        folder: deliveryFolder(options.delivery ?? folder),
+        by: whoEnters(undefined),
+        now,
+      });
       const found = report.assessment.timeline;
       if (options.json === true) return output.json({ delivery: report.state.delivery.delivery, ...found });
       if (options.csv === true) return output.document(timelineCsv(report));

@@ -6,6 +6,7 @@ import type { CliContext } from '../program.js';
 import { whoEnters } from '../who.js';
 
 interface Options {
+  delivery?: string;
   of?: string;
   zone?: string;
   json?: boolean;
@@ -17,6 +18,7 @@ export function trailCommand({ output, now }: CliContext): Command {
   return new Command('trail')
     .description('The audit trail: every entry, who, when, what, from which file, and what it changed.')
     .argument('[folder]', 'delivery folder (default: the one you are in)')
+    .option('-d, --delivery <folder>', 'the same')
     .option('--of <id>', 'only the life of one piece of evidence, such as e7')
     .option('--zone <zone>', 'zone of the times of entering (default: that of the first place of loading)')
     .option('--json', 'the answer as JSON')
@@ -43,7 +45,7 @@ that entered them; a fingerprint sent to others, or a time stamp, bounds them fr
         });
       const { trail, trailCsv, writeTrailPdf } = await import('../../jobs/trail.js');
       const report = await trail({
-        folder: deliveryFolder(folder),
+        folder: deliveryFolder(options.delivery ?? folder),
         by: whoEnters(undefined),
         now,
         ...(options.of === undefined ? {} : { of: options.of }),
