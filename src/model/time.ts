@@ -19,22 +19,42 @@ export const instant = z
   .refine((text) => !Number.isNaN(Date.parse(text)), { error: 'no such date' })
   .transform((text) => text as Instant);
 
+/** The main names of zones. Looking one up here spares making a formatter for it, of which the first is slow. */
+let mainZones: ReadonlySet<string> | undefined;
+
+/** Zones of a fixed offset in whole hours, which are not among the main names. */
+const FIXED = /^Etc\/GMT(?:\+(?:[1-9]|1[0-2])|-(?:[1-9]|1[0-4]))$/;
+
+function isZone(name: string): boolean {
+  mainZones ??= new Set(Intl.supportedValuesOf('timeZone'));
+  return mainZones.has(name) || FIXED.test(name) || IANAZone.create(name).isValid;
+}
+
 /**
  * A name of the IANA list; luxon remembers the zones it made, and asking it anew for every entry is slow.
  * Abbreviations are refused: CST is Chicago, Havana or Shanghai, and EST in the IANA list never changes to summer time.
  */
 export const zone = z
   .string()
-  .refine((name) => (name.includes('/') || name === 'UTC') && IANAZone.create(name).isValid, {
+  .refine((name) => (name.includes('/') || name === 'UTC') && isZone(name), {
     error: (issue) =>
       `"${String(issue.input)}" is not a time zone; use a name of the IANA list, such as America/Phoenix`,
   })
   .transform((name) => name as Zone);
 
+/** Whether a text of the form `LOCAL` names a day and a time of it; 24:00 is the end of a day (ISO 8601). */
+function isOnTheCalendar(text: string): boolean {
+  const endOfDay = /T24:00(?::00(?:\.0+)?)?$/.test(text);
+  const written = endOfDay ? `${text.slice(0, 10)}T00:00` : text;
+  const read = new Date(`${written}Z`);
+  // Date takes February 30 for a day of March.
+  return !Number.isNaN(read.getTime()) && read.toISOString().startsWith(written.slice(0, 16));
+}
+
 export const localTime = z
   .string()
   .regex(LOCAL, { error: 'not a local time; write it like 2026-07-14T04:00' })
-  .refine((text) => DateTime.fromISO(text, { zone: 'utc' }).isValid, { error: 'no such date or time' })
+  .refine(isOnTheCalendar, { error: 'no such date or time' })
   .transform((text) => text as LocalTime);
 
 export const calendarDay = z.iso

@@ -53,9 +53,12 @@ function pictureStreams(file: PdfFile): Contents['pictureOf'] {
   let pictures: Map<string, Uint8Array> | undefined;
   return (sha256) => {
     pictures ??= new Map(
-      [...file.objects.values()].flatMap(({ value, stream }) => {
-        if (stream === undefined || value.is !== 'dict' || nameOf(value.entries.get('Subtype')) !== 'Image')
-          return [];
+      [...file.objects.values()].flatMap((object) => {
+        const { stream } = object;
+        // Of thousands of objects a hundred are streams: only these are read.
+        if (stream === undefined) return [];
+        const { value } = object;
+        if (value.is !== 'dict' || nameOf(value.get('Subtype')) !== 'Image') return [];
         const bytes = file.bytes.subarray(stream.from, stream.to);
         return [[sha256Of(bytes), bytes] as const];
       }),
@@ -82,7 +85,7 @@ function readManifest(embedded: readonly Embedded[]): Manifest {
   const own =
     embedded.find(({ name }) => name === MANIFEST_NAME) ??
     refuse(`nothing named ${MANIFEST_NAME} is attached`);
-  const read = manifest.safeParse(readCanonical(own.read(MOST_MANIFEST), 'the manifest'));
+  const read = manifest.safeParse(readCanonical(own.read(MOST_MANIFEST), 'the manifest'), { jitless: true });
   if (read.success) return read.data;
   const [first] = read.error.issues;
   return refuse(`the manifest is not what it should be: ${first?.path.join('.')}: ${first?.message}`);

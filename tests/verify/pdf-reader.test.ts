@@ -4,7 +4,7 @@ import { Malformed } from '../../src/verify/malformed.js';
 import { PdfReader } from '../../src/verify/pdf/reader.js';
 import { type PdfValue, textOf } from '../../src/verify/pdf/value.js';
 
-const read = (words: string) => new PdfReader(Buffer.from(words, 'latin1'), 0).value();
+const read = (words: string) => new PdfReader(Buffer.from(words, 'latin1')).value();
 /** A value as plain data, without its offsets. */
 function plain(value: PdfValue): unknown {
   switch (value.is) {
@@ -17,7 +17,7 @@ function plain(value: PdfValue): unknown {
     case 'array':
       return value.items.map(plain);
     case 'dict':
-      return Object.fromEntries([...value.entries].map(([key, held]) => [key, plain(held)]));
+      return Object.fromEntries([...value].map(([key, held]) => [key, plain(held)]));
     case 'ref':
       return { ref: value.number };
     default:

@@ -54,7 +54,7 @@ export function readLedger(bytes: Uint8Array): LedgerLine[] {
 
 function readEntry(line: Uint8Array, seq: number): Entry {
   const value = readCanonical(line, `ledger entry ${seq}`);
-  const read = entry.safeParse(value);
+  const read = entry.safeParse(value, { jitless: true });
   if (!read.success) {
     const [first] = read.error.issues;
     return refuse(`ledger entry ${seq} is not an entry: ${first?.path.join('.')}: ${first?.message}`);

@@ -1,4 +1,5 @@
-import { lookUp, type PdfFile } from './file.js';
+import { dictionariesOf, inOrderOfFile, lookUp, type PdfFile } from './file.js';
+import type { PdfKind } from './kind.js';
 import { nameOf, type PdfDict, textOf } from './value.js';
 
 /**
@@ -20,31 +21,41 @@ const OTHER_ACTIONS = new Set([
 ]);
 const ALLOWED_ANNOTATIONS = new Set(['Link', 'Widget']);
 
+/** What has none of these keys does nothing, unless it says that it is an action. */
+const ASKED = [...KEYS, 'Subtype', 'Subtype2', 'URI', 'Rect'];
+
 /** Everything in the file that pages to be read have no need of, in words; empty when there is nothing. */
 export function activeContent(file: PdfFile): string[] {
-  const found: string[] = [];
-  for (const object of file.objects.values())
-    for (const dict of object.dictionaries)
-      for (const what of activeParts(file, dict)) found.push(`${what} in object ${object.number}`);
-  return found;
+  const found = dictionariesOf(file, mayAct).filter((dict) => activeParts(file, dict).length > 0);
+  return inOrderOfFile(found).flatMap((dict) =>
+    activeParts(file, dict).map((what) => `${what} in object ${dict.object}`),
+  );
 }
 
-function* activeParts(file: PdfFile, dict: PdfDict): Generator<string> {
-  for (const key of KEYS) if (dict.entries.has(key)) yield `/${key}`;
-  const type = nameOf(dict.entries.get('Type'));
-  const kind = nameOf(dict.entries.get('S')) ?? 'unknown';
+function mayAct(kind: PdfKind): boolean {
+  if (kind.type === 'Action' || kind.has(...ASKED)) return true;
+  return kind.type !== 'StructElem' && kind.has('S');
+}
+
+function activeParts(file: PdfFile, dict: PdfDict): string[] {
+  const found: string[] = [];
+  for (const key of KEYS) if (dict.has(key)) found.push(`/${key}`);
+  const type = nameOf(dict.get('Type'));
+  const kind = nameOf(dict.get('S')) ?? 'unknown';
   if (type === 'Action' ? !ALLOWED_ACTIONS.has(kind) : type !== 'StructElem' && OTHER_ACTIONS.has(kind))
-    yield `an action of the kind /${kind}`;
+    found.push(`an action of the kind /${kind}`);
   // ISO 32000-1 §8.8.2 and §8.10.4: programs of a printer, and pages of other files.
-  const drawn = nameOf(dict.entries.get('Subtype'));
-  if (drawn === 'PS' || nameOf(dict.entries.get('Subtype2')) === 'PS') yield 'a PostScript program';
-  if (drawn === 'Form' && dict.entries.has('Ref')) yield 'a page of another file';
-  const address = lookUp(file, dict.entries.get('URI'));
-  if (address?.is === 'string' && !LINK.test(textOf(address) ?? '')) yield 'a link that is no web link';
-  if (!dict.entries.has('Rect')) return;
-  const subtype = nameOf(dict.entries.get('Subtype')) ?? 'unknown';
-  if (!ALLOWED_ANNOTATIONS.has(subtype)) yield `an annotation of the kind /${subtype}`;
-  const action = lookUp(file, dict.entries.get('A'));
-  const does = action?.is === 'dict' ? (nameOf(action.entries.get('S')) ?? 'unknown') : undefined;
-  if (action !== undefined && !ALLOWED_ACTIONS.has(does ?? '')) yield `an annotation that does /${does}`;
+  const drawn = nameOf(dict.get('Subtype'));
+  if (drawn === 'PS' || nameOf(dict.get('Subtype2')) === 'PS') found.push('a PostScript program');
+  if (drawn === 'Form' && dict.has('Ref')) found.push('a page of another file');
+  const address = lookUp(file, dict.get('URI'));
+  if (address?.is === 'string' && !LINK.test(textOf(address) ?? '')) found.push('a link that is no web link');
+  if (!dict.has('Rect')) return found;
+  const subtype = nameOf(dict.get('Subtype')) ?? 'unknown';
+  if (!ALLOWED_ANNOTATIONS.has(subtype)) found.push(`an annotation of the kind /${subtype}`);
+  const action = lookUp(file, dict.get('A'));
+  const does = action?.is === 'dict' ? (nameOf(action.get('S')) ?? 'unknown') : undefined;
+  if (action !== undefined && !ALLOWED_ACTIONS.has(does ?? ''))
+    found.push(`an annotation that does /${does}`);
+  return found;
 }

@@ -1,6 +1,7 @@
 import { inflateSync } from 'node:zlib';
 import { refuse } from '../malformed.js';
-import { lookUp, type PdfFile, type PdfObject } from './file.js';
+import { dictionariesOf, lookUp, type PdfFile } from './file.js';
+import type { PdfObject } from './object.js';
 import { nameOf, type PdfDict, type PdfValue, textOf } from './value.js';
 
 export interface Embedded {
@@ -18,16 +19,14 @@ const MOST_ATTACHMENTS = 20_000;
  *   tree does not list: programs would show different attachments
  */
 export function embeddedFiles(file: PdfFile): Embedded[] {
-  const names = lookUp(file, file.catalog.entries.get('Names'));
-  const root = names?.is === 'dict' ? names.entries.get('EmbeddedFiles') : undefined;
+  const names = lookUp(file, file.catalog.get('Names'));
+  const root = names?.is === 'dict' ? names.get('EmbeddedFiles') : undefined;
   const specifications = new Map<string, PdfDict>();
   if (root !== undefined) walk(file, root, specifications, new Set(), 0);
   const listed = new Set(specifications.values());
   requireUsed(file, listed);
-  for (const object of file.objects.values())
-    for (const dict of object.dictionaries)
-      if (dict.entries.has('EF') && !listed.has(dict))
-        refuse('an embedded file that the list of attachments does not name');
+  if (dictionariesOf(file, (kind) => kind.has('EF')).some((dict) => !listed.has(dict)))
+    refuse('an embedded file that the list of attachments does not name');
   return [...specifications].map(([name, specification]) => embedded(file, name, specification));
 }
 
@@ -35,13 +34,13 @@ export function embeddedFiles(file: PdfFile): Embedded[] {
 function requireUsed(file: PdfFile, listed: ReadonlySet<PdfDict>): void {
   const used = new Set<number>();
   for (const specification of listed) {
-    if (specification.entries.has('RF')) refuse('an attachment with related files beside it');
-    const streams = lookUp(file, specification.entries.get('EF'));
+    if (specification.has('RF')) refuse('an attachment with related files beside it');
+    const streams = lookUp(file, specification.get('EF'));
     if (streams?.is !== 'dict') continue;
-    for (const one of streams.entries.values()) if (one.is === 'ref') used.add(one.number);
+    for (const one of streams.values()) if (one.is === 'ref') used.add(one.number);
   }
-  for (const { number, value } of file.objects.values())
-    if (value.is === 'dict' && nameOf(value.entries.get('Type')) === 'EmbeddedFile' && !used.has(number))
+  for (const dict of dictionariesOf(file, ({ type }) => type === 'EmbeddedFile'))
+    if (file.objects.get(dict.object)?.value === dict && !used.has(dict.object))
       refuse('an embedded file that the list of attachments does not name');
 }
 
@@ -56,16 +55,16 @@ function walk(
   if (node?.is !== 'dict' || seen.has(node) || depth > DEEPEST_TREE)
     refuse('the list of attachments is damaged');
   seen.add(node);
-  const kids = lookUp(file, node.entries.get('Kids'));
+  const kids = lookUp(file, node.get('Kids'));
   if (kids?.is === 'array') for (const kid of kids.items) walk(file, kid, found, seen, depth + 1);
-  const pairs = lookUp(file, node.entries.get('Names'));
+  const pairs = lookUp(file, node.get('Names'));
   if (pairs === undefined) return;
   if (pairs.is !== 'array' || pairs.items.length % 2 !== 0) refuse('the list of attachments is damaged');
   for (let i = 0; i < pairs.items.length; i += 2) {
     const specification = lookUp(file, pairs.items[i + 1]);
     if (specification?.is !== 'dict') refuse('an attachment without its description');
-    const name = textOf(specification.entries.get('UF')) ?? refuse('an attachment without a name');
-    for (const other of [pairs.items[i], specification.entries.get('F')])
+    const name = textOf(specification.get('UF')) ?? refuse('an attachment without a name');
+    for (const other of [pairs.items[i], specification.get('F')])
       if (textOf(other) !== name) refuse(`the attachment "${name}" has a second name`);
     if (found.has(name)) refuse(`two attachments have the name "${name}"`);
     if (found.size >= MOST_ATTACHMENTS) refuse(`more than ${MOST_ATTACHMENTS} attachments`);
@@ -74,9 +73,9 @@ function walk(
 }
 
 function embedded(file: PdfFile, name: string, specification: PdfDict): Embedded {
-  const streams = lookUp(file, specification.entries.get('EF'));
+  const streams = lookUp(file, specification.get('EF'));
   if (streams?.is !== 'dict') refuse(`the attachment "${name}" has no bytes`);
-  const refs = [...streams.entries.values()].map((one) => (one.is === 'ref' ? one.number : -1));
+  const refs = [...streams.values()].map((one) => (one.is === 'ref' ? one.number : -1));
   const object = file.objects.get(refs[0] ?? -1);
   if (object?.stream === undefined || refs.some((number) => number !== object.number))
     refuse(`the attachment "${name}" has more than one content, or none`);
@@ -86,10 +85,10 @@ function embedded(file: PdfFile, name: string, specification: PdfDict): Embedded
 function unpack(file: PdfFile, { value, stream }: PdfObject, name: string, most: number): Uint8Array {
   if (value.is !== 'dict' || stream === undefined) refuse(`the attachment "${name}" has no bytes`);
   const raw = file.bytes.subarray(stream.from, stream.to);
-  const filter = lookUp(file, value.entries.get('Filter'));
+  const filter = lookUp(file, value.get('Filter'));
   const filters = filter?.is === 'array' ? filter.items : filter === undefined ? [] : [filter];
   if (filters.length === 0) return raw.length <= most ? raw : refuse(`the attachment "${name}" is too large`);
-  if (filters.length > 1 || nameOf(filters[0]) !== 'FlateDecode' || value.entries.has('DecodeParms'))
+  if (filters.length > 1 || nameOf(filters[0]) !== 'FlateDecode' || value.has('DecodeParms'))
     refuse(`the attachment "${name}" is packed in a way that dossiers do not use`);
   try {
     return inflateSync(raw, { maxOutputLength: Math.max(1, most) });

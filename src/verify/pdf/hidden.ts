@@ -1,4 +1,4 @@
-import { lookUp, type PdfFile } from './file.js';
+import { dictionariesOf, inOrderOfFile, lookUp, type PdfFile } from './file.js';
 import { nameOf, type PdfDict, type PdfValue } from './value.js';
 
 /** Deeper trees of pages than any typesetter makes. */
@@ -18,11 +18,10 @@ export function hiddenParts(file: PdfFile): string[] {
   for (const number of reached)
     if (!file.objects.has(number)) found.push(`object ${number}, which is referred to and not there`);
   const shown = new Set<PdfDict>();
-  found.push(...pagesBelow(file, file.catalog.entries.get('Pages'), shown, 0).wrong);
-  for (const { number, dictionaries } of file.objects.values())
-    for (const dict of dictionaries)
-      if (nameOf(dict.entries.get('Type')) === 'Page' && !shown.has(dict))
-        found.push(`a page in object ${number} that is not in the order of pages`);
+  found.push(...pagesBelow(file, file.catalog.get('Pages'), shown, 0).wrong);
+  const pages = dictionariesOf(file, ({ type }) => type === 'Page');
+  for (const page of inOrderOfFile(pages.filter((one) => !shown.has(one))))
+    found.push(`a page in object ${page.object} that is not in the order of pages`);
   return found.length <= MOST_NAMED
     ? found
     : [...found.slice(0, MOST_NAMED), `and ${found.length - MOST_NAMED} more`];
@@ -43,16 +42,16 @@ function pagesBelow(
   depth: number,
 ): { count: number; wrong: string[] } {
   const node = lookUp(file, at);
-  const type = node?.is === 'dict' ? nameOf(node.entries.get('Type')) : undefined;
+  const type = node?.is === 'dict' ? nameOf(node.get('Type')) : undefined;
   if (node?.is !== 'dict' || seen.has(node) || depth > DEEPEST || (type !== 'Page' && type !== 'Pages'))
     return { count: 0, wrong: ['a page that stands twice in the order of pages, or is none'] };
   seen.add(node);
   if (type === 'Page') return { count: 1, wrong: [] };
-  const kids = lookUp(file, node.entries.get('Kids'));
+  const kids = lookUp(file, node.get('Kids'));
   const below = (kids?.is === 'array' ? kids.items : []).map((kid) => pagesBelow(file, kid, seen, depth + 1));
   const count = below.reduce((sum, one) => sum + one.count, 0);
   const wrong = below.flatMap((one) => one.wrong);
-  const said = lookUp(file, node.entries.get('Count'));
+  const said = lookUp(file, node.get('Count'));
   if (said?.is !== 'number' || said.value !== count) wrong.push(`pages that are counted wrongly`);
   return { count, wrong };
 }

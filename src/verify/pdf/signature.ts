@@ -1,6 +1,7 @@
 import { refuse } from '../malformed.js';
-import { isSame, lookUp, type PdfFile } from './file.js';
-import { ascii } from './reader.js';
+import { ascii } from './characters.js';
+import { dictionariesOf, isSame, lookUp, type PdfFile } from './file.js';
+import type { PdfKind } from './kind.js';
 import { nameOf, type PdfDict, type PdfRef, textOf } from './value.js';
 
 /** The one signature dictionary of a file, and the values that say what it covers. */
@@ -14,24 +15,20 @@ export interface PdfSignature {
  * @throws Malformed when there is none, more than one, or one that the form does not name
  */
 export function findSignature(file: PdfFile): PdfSignature {
-  const found: PdfSignature[] = [];
-  let fields = 0;
-  for (const { number, dictionaries } of file.objects.values())
-    for (const dict of dictionaries) {
-      if (isSignature(dict)) found.push({ object: number, dict });
-      if (nameOf(dict.entries.get('FT')) === 'Sig') fields += 1;
-    }
-  const [signature] = found;
-  if (signature === undefined) refuse('the file has no signature');
-  if (found.length > 1 || fields > 1) refuse('the file has more than one signature or signature field');
-  if (file.objects.get(signature.object)?.value !== signature.dict)
-    refuse('the signature is not an object of its own');
-  return signature;
+  const found = dictionariesOf(file, isSignature);
+  const fields = dictionariesOf(file, (kind) => kind.has('FT')).filter(
+    (dict) => nameOf(dict.get('FT')) === 'Sig',
+  );
+  const [dict] = found;
+  if (dict === undefined) refuse('the file has no signature');
+  if (found.length > 1 || fields.length > 1)
+    refuse('the file has more than one signature or signature field');
+  if (file.objects.get(dict.object)?.value !== dict) refuse('the signature is not an object of its own');
+  return { object: dict.object, dict };
 }
 
-function isSignature({ entries }: PdfDict): boolean {
-  const type = nameOf(entries.get('Type'));
-  return type === 'Sig' || type === 'DocTimeStamp' || entries.has('ByteRange') || entries.has('SubFilter');
+function isSignature(kind: PdfKind): boolean {
+  return kind.type === 'Sig' || kind.type === 'DocTimeStamp' || kind.has('ByteRange', 'SubFilter');
 }
 
 /**
@@ -47,20 +44,16 @@ export function requireCertification(file: PdfFile, { object, dict }: PdfSignatu
     ['SubFilter', 'ETSI.CAdES.detached'],
   ];
   for (const [key, name] of names)
-    if (nameOf(dict.entries.get(key)) !== name) refuse(`the signature's /${key} is not /${name}`);
-  const form = lookUp(file, file.catalog.entries.get('AcroForm'));
-  const fields = form?.is === 'dict' ? lookUp(file, form.entries.get('Fields')) : undefined;
+    if (nameOf(dict.get(key)) !== name) refuse(`the signature's /${key} is not /${name}`);
+  const form = lookUp(file, file.catalog.get('AcroForm'));
+  const fields = form?.is === 'dict' ? lookUp(file, form.get('Fields')) : undefined;
   if (fields?.is !== 'array' || fields.items.length !== 1) refuse('the form does not hold exactly one field');
   const field = lookUp(file, fields.items[0]);
-  if (
-    field?.is !== 'dict' ||
-    nameOf(field.entries.get('FT')) !== 'Sig' ||
-    !isSame(field.entries.get('V'), self)
-  )
+  if (field?.is !== 'dict' || nameOf(field.get('FT')) !== 'Sig' || !isSame(field.get('V'), self))
     refuse('the field of the form does not hold the signature');
   requirePlainWidget(file, field);
-  const permissions = lookUp(file, file.catalog.entries.get('Perms'));
-  if (permissions?.is !== 'dict' || !isSame(permissions.entries.get('DocMDP'), self))
+  const permissions = lookUp(file, file.catalog.get('Perms'));
+  if (permissions?.is !== 'dict' || !isSame(permissions.get('DocMDP'), self))
     refuse('the signature is not the certification of the file');
   if (permitted(file, dict) !== 1) refuse('the signature does not forbid changes (DocMDP with P 1)');
 }
@@ -70,27 +63,25 @@ export function requireCertification(file: PdfFile, { object, dict }: PdfSignatu
  * fill in, would give the file two readings.
  */
 function requirePlainWidget(file: PdfFile, field: PdfDict): void {
-  for (const { dictionaries } of file.objects.values())
-    for (const dict of dictionaries)
-      if (nameOf(dict.entries.get('Subtype')) === 'Widget' && dict !== field)
-        refuse('there is a form field beside that of the signature');
-  const appearance = lookUp(file, field.entries.get('AP'));
+  for (const dict of dictionariesOf(file, (kind) => kind.has('Subtype')))
+    if (nameOf(dict.get('Subtype')) === 'Widget' && dict !== field)
+      refuse('there is a form field beside that of the signature');
+  const appearance = lookUp(file, field.get('AP'));
   if (appearance === undefined) return;
-  const [normal] = appearance.is === 'dict' ? [...appearance.entries] : [];
+  const [normal] = appearance.is === 'dict' ? [...appearance] : [];
   const drawn = normal?.[1].is === 'ref' ? file.objects.get(normal[1].number)?.stream : undefined;
-  const plain = appearance.is === 'dict' && appearance.entries.size === 1 && normal?.[0] === 'N';
+  const plain = appearance.is === 'dict' && appearance.size === 1 && normal?.[0] === 'N';
   if (!plain || drawn === undefined || drawn.to > drawn.from)
     refuse('the field of the signature draws something over the page');
 }
 
 function permitted(file: PdfFile, dict: PdfDict): number | undefined {
-  const references = lookUp(file, dict.entries.get('Reference'));
+  const references = lookUp(file, dict.get('Reference'));
   const only = references?.is === 'array' && references.items.length === 1 ? references.items[0] : undefined;
   const reference = lookUp(file, only);
-  if (reference?.is !== 'dict' || nameOf(reference.entries.get('TransformMethod')) !== 'DocMDP')
-    return undefined;
-  const parameters = lookUp(file, reference.entries.get('TransformParams'));
-  const p = parameters?.is === 'dict' ? parameters.entries.get('P') : undefined;
+  if (reference?.is !== 'dict' || nameOf(reference.get('TransformMethod')) !== 'DocMDP') return undefined;
+  const parameters = lookUp(file, reference.get('TransformParams'));
+  const p = parameters?.is === 'dict' ? parameters.get('P') : undefined;
   return p?.is === 'number' ? p.value : undefined;
 }
 
@@ -107,7 +98,7 @@ export interface Covered {
  * @throws Malformed for every other byte range
  */
 export function coveredBytes(file: PdfFile, { dict }: PdfSignature): Covered {
-  const range = dict.entries.get('ByteRange');
+  const range = dict.get('ByteRange');
   if (range?.is !== 'array' || range.items.length !== 4) refuse('/ByteRange is not four numbers');
   const numbers = range.items.map((one) =>
     one.is === 'number' && one.integer && one.value >= 0
@@ -115,7 +106,7 @@ export function coveredBytes(file: PdfFile, { dict }: PdfSignature): Covered {
       : refuse('/ByteRange is not four whole numbers'),
   );
   const [start = -1, length = -1, second = -1, rest = -1] = numbers;
-  const contents = dict.entries.get('Contents');
+  const contents = dict.get('Contents');
   if (contents?.is !== 'string' || !contents.hex) refuse('/Contents is not a hex string');
   if (start !== 0) refuse('the signature does not cover the file from its first byte');
   if (second + rest !== file.bytes.length) refuse('the signature does not cover the file to its last byte');
@@ -133,7 +124,7 @@ export function coveredBytes(file: PdfFile, { dict }: PdfSignature): Covered {
 
 /** The signing time that the dictionary claims (ISO 32000-1 §7.9.4), undefined when there is none to read. */
 export function claimedTime({ dict }: PdfSignature): Date | undefined {
-  const text = textOf(dict.entries.get('M')) ?? '';
+  const text = textOf(dict.get('M')) ?? '';
   const match = /^D:(\d{4})(\d{2})(\d{2})(\d{2})(\d{2})(\d{2})Z$/.exec(text);
   if (match === null) return undefined;
   const [, year, month, day, hour, minute, second] = match;
