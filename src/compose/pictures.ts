@@ -3,8 +3,8 @@ import { Worker } from 'node:worker_threads';
 import sharp, { type Sharp } from 'sharp';
 import type { Region, Sha256 } from '../model/evidence.js';
 
-/** Two at a time is as fast as two cores get; more only costs memory. */
-const AT_ONCE = 2;
+/** One more than two cores scale at a time, so that none waits while this thread is busy; more only costs memory. */
+const AT_ONCE = 3;
 /** Guards against small files that unfold into enormous pictures. */
 const MOST_PIXELS = 200_000_000;
 const HEIC_SECONDS = 60;
@@ -31,11 +31,19 @@ export type PreparedPicture =
 /** 200 pixels per inch at 8 inches, enough for print. */
 export const FULL_QUALITY: PictureQuality = { longest: 1600, quality: 82 };
 
+export interface PreparingOptions {
+  quality?: PictureQuality;
+  /** Pictures that were made at this quality already. */
+  made?: ReadonlyMap<Sha256, PreparedPicture>;
+  /** Once aborted, no other picture is begun; those that were not are missing in the result. */
+  signal?: AbortSignal;
+}
+
 /** Prepares pictures for print. A picture that can't be read never stops the others. */
 export async function preparePictures(
   files: readonly PictureFile[],
   readOriginal: ReadOriginal,
-  quality: PictureQuality = FULL_QUALITY,
+  { quality = FULL_QUALITY, made = new Map(), signal }: PreparingOptions = {},
 ): Promise<Map<Sha256, PreparedPicture>> {
   const wanted = [...new Map(files.map((file) => [file.sha256, file])).values()];
   const prepared = new Map<Sha256, PreparedPicture>();
@@ -44,7 +52,11 @@ export async function preparePictures(
   try {
     const queue = wanted.values();
     const work = async () => {
-      for (const file of queue) prepared.set(file.sha256, await prepareOne(file, readOriginal, quality));
+      for (const file of queue) {
+        if (signal?.aborted) return;
+        const known = made.get(file.sha256);
+        prepared.set(file.sha256, known ?? (await prepareOne(file, readOriginal, quality)));
+      }
     };
     await Promise.all(Array.from({ length: AT_ONCE }, work));
   } finally {

@@ -7,6 +7,7 @@ import {
   FULL_QUALITY,
   type PictureQuality,
   type PreparedPicture,
+  type PreparingOptions,
   preparePictures,
   type ReadOriginal,
 } from './pictures.js';
@@ -30,8 +31,9 @@ export function isPicture(item: EvidenceItem): item is Extract<EvidenceItem, { k
 export async function preparePlates(
   evidence: readonly EvidenceItem[],
   readOriginal: ReadOriginal,
-  quality: PictureQuality = FULL_QUALITY,
+  options: PreparingOptions = {},
 ): Promise<PreparedPlates> {
+  const { quality = FULL_QUALITY, signal } = options;
   const shown = evidence.filter((item) => item.withheld === undefined);
   const pictures = await preparePictures(
     shown.filter(isPicture).map((item) => ({
@@ -40,10 +42,10 @@ export async function preparePlates(
       ...(item.blackOut === undefined ? {} : { blackOut: item.blackOut }),
     })),
     readOriginal,
-    quality,
+    options,
   );
   const papers = await firstPages(
-    shown.flatMap((item) =>
+    (signal?.aborted ? [] : shown).flatMap((item) =>
       item.kind === 'document' && !item.file.type.startsWith('image/') && (item.blackOut ?? []).length === 0
         ? [{ sha256: item.file.sha256, type: item.file.type }]
         : [],

@@ -29,6 +29,29 @@ async function onlyPicture(bytes: Uint8Array) {
 }
 
 describe('pictures for print', () => {
+  it('are not made again where they were made before, and no other is begun once they are not wanted', async () => {
+    const files = await Promise.all([10, 20, 30, 40, 50, 60].map((width) => jpeg(width, 10)));
+    const list = files.map((bytes) => ({ sha256: hashOf(bytes), type: 'image/jpeg', bytes }));
+    const [first] = list;
+    const stop = new AbortController();
+    const read: string[] = [];
+    const known: PreparedPicture = { is: 'unreadable', why: 'made before' };
+    const made = await preparePictures(
+      list,
+      async (sha256) => {
+        read.push(sha256);
+        stop.abort();
+        return list.find((one) => one.sha256 === sha256)?.bytes ?? new Uint8Array();
+      },
+      { made: new Map(first === undefined ? [] : [[first.sha256, known]]), signal: stop.signal },
+    );
+    expect(made.get(first?.sha256 ?? hashOf('none'))).toBe(known);
+    expect(read).not.toContain(first?.sha256);
+    expect(read.length).toBeGreaterThan(0);
+    expect(made.size).toBe(read.length + 1);
+    expect(made.size).toBeLessThan(list.length);
+  });
+
   it('are made smaller, but never larger', async () => {
     expect((await onlyPicture(await jpeg(4000, 3000))).made).toMatchObject({ width: 1600, height: 1200 });
     expect((await onlyPicture(await jpeg(300, 200))).made).toMatchObject({ width: 300, height: 200 });

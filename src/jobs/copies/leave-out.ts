@@ -13,6 +13,13 @@ export interface LeftOutOfCopy {
   entries: ReadonlySet<number>;
 }
 
+/** Of the carrier's own dossier. */
+export const NOTHING_LEFT_OUT: LeftOutOfCopy = {
+  evidence: new Set(),
+  entryOnly: new Set(),
+  entries: new Set(),
+};
+
 /** Decides what a copy leaves out, by what its entry in copies.yaml says and what is withheld. */
 export function leaveOut(entries: readonly Entry[], state: RecordState, copy: Copy): LeftOutOfCopy {
   const out = new Set(state.evidence.filter((item) => isLeftOut(item, copy)).map((item) => item.evidence));

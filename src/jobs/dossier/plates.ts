@@ -6,18 +6,21 @@ import { fits, QUALITIES } from './size.js';
 /** Of so many pictures, evenly spread, the size of all is judged before all are made. */
 const SAMPLE = 12;
 
-/** Plates at the best quality that leaves room for originals. */
+/** Plates at the best quality that leaves room for originals. Once aborted they are not whole. */
 export async function platesWithin(
   evidence: readonly EvidenceItem[],
   read: ReadOriginal,
   mostBytes: number,
+  signal?: AbortSignal,
 ): Promise<PreparedPlates> {
-  const likely = await likelyQuality(evidence, read, mostBytes);
-  const from = QUALITIES.indexOf(likely);
-  let plates = await preparePlates(evidence, read, likely);
-  for (const quality of QUALITIES.slice(from + 1)) {
+  const stop = signal === undefined ? {} : { signal };
+  const likely = await likelyQuality(evidence, mostBytes, (sample, quality) =>
+    preparePlates(sample, read, { quality, ...stop }),
+  );
+  let plates = await preparePlates(evidence, read, { ...likely, ...stop });
+  for (const quality of QUALITIES.slice(QUALITIES.indexOf(likely.quality) + 1)) {
     if (fits(plates.bytes, mostBytes, plates.quality)) break;
-    plates = await preparePlates(evidence, read, quality);
+    plates = await preparePlates(evidence, read, { quality, ...stop });
   }
   return plates;
 }
@@ -25,27 +28,34 @@ export async function platesWithin(
 /** What a step to the next finer quality adds at the least: it has more than half as many pixels again. */
 const LEAST_GROWTH = 1.2;
 
+/** A quality, and those of the pictures that were made in it to find out. */
+interface Likely {
+  quality: PictureQuality;
+  made: PreparedPlates['pictures'];
+}
+
 /**
  * Many pictures are made once, not once for each quality: a sample tells which will do, from the coarsest on, which
  * costs least to try.
  */
 async function likelyQuality(
   evidence: readonly EvidenceItem[],
-  read: ReadOriginal,
   mostBytes: number,
-): Promise<PictureQuality> {
+  prepare: (sample: readonly EvidenceItem[], quality: PictureQuality) => Promise<PreparedPlates>,
+): Promise<Likely> {
   const [best, ...coarser] = QUALITIES;
   const pictures = evidence.filter((item) => item.withheld === undefined && isPicture(item));
   if (best === undefined) throw new Error('there is no quality to choose from');
-  if (pictures.length <= SAMPLE) return best;
+  if (pictures.length <= SAMPLE) return { quality: best, made: new Map() };
   const step = pictures.length / SAMPLE;
   const sample = Array.from({ length: SAMPLE }, (_, i) => pictures[Math.floor(i * step)]).filter(
     (item) => item !== undefined,
   );
-  let chosen = coarser.at(-1) ?? best;
-  for (const next of [...QUALITIES].reverse()) {
-    const bytes = (await preparePlates(sample, read, next)).bytes * step;
-    if (fits(bytes, mostBytes, next)) chosen = next;
+  let chosen: Likely = { quality: coarser.at(-1) ?? best, made: new Map() };
+  for (const quality of [...QUALITIES].reverse()) {
+    const tried = await prepare(sample, quality);
+    const bytes = tried.bytes * step;
+    if (fits(bytes, mostBytes, quality)) chosen = { quality, made: tried.pictures };
     if (!fits(bytes * LEAST_GROWTH, mostBytes, best)) break;
   }
   return chosen;

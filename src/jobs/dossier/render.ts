@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { composeDossier } from '../../compose/compose.js';
 import { numberExhibits } from '../../compose/exhibits.js';
 import type { CopyWords } from '../../compose/input.js';
-import { plateList } from '../../compose/plates.js';
+import { type PreparedPlates, plateList } from '../../compose/plates.js';
 import { inWords } from '../../compose/rule-words.js';
 import type { OwnTemplates } from '../../compose/templates.js';
 import type { Labels } from '../../compose/words/labels.js';
@@ -24,14 +24,13 @@ import { type AssessedDelivery, assessRecord } from '../assess.js';
 import { type Enclosures, enclosures } from '../attachments.js';
 import { type BegunBag, beginBag } from '../bag.js';
 import type { BuildInput } from '../build.js';
-import { type LeftOutOfCopy, leaveOut, stateOfCopy, stateOfOwn } from '../copies/leave-out.js';
+import { type LeftOutOfCopy, stateOfCopy, stateOfOwn } from '../copies/leave-out.js';
 import { originalsNotIn } from '../copies/originals.js';
 import { type Copy, titleIn } from '../copies/read.js';
 import { trueOfBoth } from '../copies/true-of-both.js';
 import { loadRuleWords } from '../rule-set.js';
 import { tool } from '../tool.js';
 import { leftOutInWords } from './left-out-words.js';
-import { platesWithin } from './plates.js';
 import type { Sizing } from './size.js';
 
 export interface ToRender {
@@ -42,13 +41,16 @@ export interface ToRender {
   file: string;
   mostBytes: number;
   copy: Copy | undefined;
+  /** What the copy leaves out. */
+  out: LeftOutOfCopy;
   templates: OwnTemplates;
+  /** Of the evidence that is shown, begun before. */
+  plates: Promise<PreparedPlates>;
 }
 
 /** Fonts, drawings and signature, and what each exhibit adds to pages and tags, in bytes: measured, rounded up. */
 const PAGES_BYTES = 1_000_000;
 const EXHIBIT_BYTES = 4_000;
-const NOTHING: LeftOutOfCopy = { evidence: new Set(), entryOnly: new Set(), entries: new Set() };
 
 /** Computes, sets and signs one dossier; the bag, when there is one, is begun and told. */
 export async function render(
@@ -57,10 +59,9 @@ export async function render(
   input: BuildInput,
   onBag: (begun: BegunBag) => void,
 ) {
-  const { factsText, identity, builtAt, file, mostBytes, copy } = wanted;
+  const { factsText, identity, builtAt, file, mostBytes, copy, out } = wanted;
   input.progress('computing what the record shows');
   const whole = record.state();
-  const out = copy === undefined ? NOTHING : leaveOut(record.entries, whole, copy);
   const { own } = wanted.templates;
   const assessed = await assessRecord(
     record,
@@ -87,7 +88,7 @@ export async function render(
   const read = async (hash: Sha256) => record.readOriginal(hash);
   const not = copy === undefined ? withheldFiles(state) : await originalsNotIn(whole, out, copy, read);
   input.progress('preparing the pictures');
-  const plates = await platesWithin(state.evidence, read, mostBytes);
+  const plates = await wanted.plates;
   const parts = { ledger: Buffer.from(ledger.bytes), facts: factsText };
   const made = await enclosuresWithin(
     record,

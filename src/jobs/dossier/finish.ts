@@ -1,0 +1,112 @@
+import { createHash } from 'node:crypto';
+import { mkdir, rm } from 'node:fs/promises';
+import { dirname, resolve } from 'node:path';
+import { DossierError } from '../../model/error.js';
+import { sha256 } from '../../model/evidence.js';
+import { type Instant, toInstant } from '../../model/time.js';
+import { writeDurably } from '../../record/disk/durable.js';
+import type { DeliveryRecord } from '../../record/store.js';
+import type { Identity } from '../../seal/identity.js';
+import { verifyDossier } from '../../verify/verify-dossier.js';
+import type { BegunBag } from '../bag.js';
+import type { BuildInput, BuildReport } from '../build.js';
+import { portsWith } from '../delivery.js';
+import { openIdentity } from '../identity.js';
+import { placeToWrite } from '../place-to-write.js';
+import { render, type ToRender } from './render.js';
+
+/** What was read and begun before; the rest of what a dossier is rendered from is decided here. */
+export type Begun = Omit<ToRender, 'identity' | 'builtAt' | 'file'>;
+
+/** Renders, seals, checks and keeps the dossier, and notes it in the record. Throws as `build` does. */
+export async function finish(record: DeliveryRecord, begun: Begun, input: BuildInput): Promise<BuildReport> {
+  const { identity, notices } = await openIdentity({
+    folder: input.identityFolder,
+    name: record.state().delivery.parties.carrier?.name ?? input.by,
+    now: input.now,
+    passphrase: input.passphrase,
+  });
+  // Only now: a person may take minutes over the passphrase, and no certificate signs before it was made.
+  const builtAt = toInstant(input.now().getTime());
+  const file =
+    input.out === undefined
+      ? resolve(input.folder, 'dossiers', fileName(record.head.delivery, builtAt, begun.copy?.name))
+      : await placeToWrite(input.out, input.folder, '--out');
+  await mkdir(dirname(file), { recursive: true });
+  const made = await renderAndKeep(record, { ...begun, identity, builtAt, file }, input);
+  const digest = sha256.parse(createHash('sha256').update(made.pdf).digest('hex'));
+  const { size, root } = made.fingerprint;
+  await record.append([
+    {
+      type: 'dossier-built',
+      by: input.by,
+      body: {
+        file: file.slice(dirname(file).length + 1),
+        sha256: digest,
+        bytes: made.pdf.length,
+        size,
+        root,
+        ...(begun.copy === undefined ? {} : { for: begun.copy.name }),
+      },
+    },
+  ]);
+  return {
+    file,
+    bytes: made.pdf.length,
+    pages: made.pages,
+    sha256: digest,
+    fingerprint: made.fingerprint,
+    signer: made.signer,
+    ...(made.bag === undefined ? {} : { bag: made.bag }),
+    ...(made.stampedTime === undefined ? {} : { stampedTime: made.stampedTime }),
+    sizing: made.sizing,
+    ...(made.copy === undefined ? {} : { copy: made.copy }),
+    notices: [...notices, ...record.notices.map((notice) => notice.message), ...made.warnings, ...made.said],
+  };
+}
+
+/** Dossier and bag are both there in the end, or neither. */
+async function renderAndKeep(record: DeliveryRecord, wanted: ToRender, input: BuildInput) {
+  const under: { way?: BegunBag } = {};
+  try {
+    const made = await render(record, wanted, input, (begun) => {
+      under.way = begun;
+    });
+    if (under.way !== undefined) {
+      input.progress('packing the originals');
+      await under.way.done;
+    }
+    input.progress('checking what was built');
+    await requireSound(made.pdf, wanted.identity, record.folder);
+    await writeDurably(portsWith(input.now), wanted.file, made.pdf);
+    return { ...made, bag: under.way?.bag };
+  } catch (error) {
+    if (under.way !== undefined) {
+      // Only when its writing has ended is it known that nothing of it comes after.
+      await under.way.done.catch(() => undefined);
+      await rm(under.way.bag.file, { force: true });
+    }
+    throw error;
+  }
+}
+
+/** A dossier that a stranger would refuse is never kept. */
+async function requireSound(pdf: Uint8Array, identity: Identity, folder: string): Promise<void> {
+  const { verdict, checks } = await verifyDossier(pdf, { trusted: [identity.certificateDer] });
+  if (verdict === 'intact') return;
+  const failed = checks.filter(({ result }) => result === 'failed');
+  if (failed.length > 0 && failed.every(({ id }) => id.startsWith('ledger.')))
+    throw new DossierError(
+      'record-damaged',
+      `the record contradicts itself: ${failed.map(({ detail }) => detail).join('; ')}`,
+      { where: { file: folder }, fix: 'Put the folder back from a copy; no dossier was kept.' },
+    );
+  throw new Error(`the dossier just built does not verify: ${JSON.stringify(failed)}`);
+}
+
+/** `2026-0714-A-20260725T101500Z.pdf`: the delivery and the moment, in characters that every disk takes. */
+function fileName(delivery: string, builtAt: Instant, copy: string | undefined): string {
+  const safe = delivery.replace(/[^\p{L}\p{N}._-]+/gu, '-');
+  const who = copy === undefined ? '' : `for-${copy}-`;
+  return `${safe}-${who}${builtAt.replace(/[-:]|\.\d{3}/g, '')}.pdf`;
+}
