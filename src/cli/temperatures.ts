@@ -103,6 +103,8 @@ function printExcursions(output: Output, result: TemperatureResult, view: Temper
     output.line(
       `${one.id}  ${one.side} from ${at(one.from)} to ${at(one.to)}, ${hours(one.seconds)}, farthest ${degrees(one.peak, unit)}, ${degreeHours(one.degreeHours, unit)}; ${cause(one.cause)}`,
     );
+  const more = result.excursionTotals.count - result.excursions.length;
+  if (more > 0) output.line(`and ${more} more of fewer degree-hours`);
   for (const gap of result.gaps)
     output.line(`No values from ${at(gap.from)} to ${at(gap.to)}, ${hours(gap.seconds)}`);
 }

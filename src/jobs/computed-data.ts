@@ -7,7 +7,7 @@ import { toInstant } from '../model/time.js';
 import type { UnitLog } from '../model/unit-log.js';
 import { type Cell, csvOf } from './csv.js';
 
-/** One row per excursion of each log. */
+/** One row per excursion of each log; of more than 5,000 the heaviest, as the result lists them. */
 export function excursionsCsv({ temperatures }: Assessment): string {
   return csvOf(
     [

@@ -110,6 +110,7 @@ function legResult(assessed: AssessedDelivery, result: TemperatureResult, leg: L
     ...found,
     custody: { from: leg.from.bound, to: leg.to.bound },
     excursions: leg.excursions,
+    excursionTotals: leg.excursionTotals,
     legs: [leg],
   };
 }

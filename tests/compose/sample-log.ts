@@ -168,6 +168,28 @@ export function sampleTemperatures(
         cutBy: [],
       },
     ],
+    excursionTotals: {
+      count: 4,
+      unexplained: {
+        count: 1,
+        seconds: 9000,
+        longestSeconds: 9000,
+        highest: f(43.1),
+        degreeHours: 4.1,
+        firstAt: at(20.3),
+      },
+      explained: {
+        count: 3,
+        seconds: 10_440,
+        longestSeconds: 5400,
+        highest: f(45.2),
+        degreeHours: 6,
+        firstAt: at(0),
+        logged: 2,
+        inferred: 1,
+        causes: ['pull-down', 'defrost'],
+      },
+    },
     gaps: [{ from: at(30.16), to: at(32.66), seconds: 9000 }],
     logged: [
       { from: at(13.65), to: at(14.35), is: 'defrost' },

@@ -1,4 +1,4 @@
-import type { ChannelSummary, Excursion, Finding, TemperatureResult } from '../../model/results.js';
+import type { ChannelSummary, ExcursionSums, Finding, TemperatureResult } from '../../model/results.js';
 import { pastBy } from '../moments.js';
 import { degreeHours, duration, type Found, finding, share, temperature, time, zoneOf } from './make.js';
 
@@ -61,43 +61,32 @@ function bandFinding(result: TemperatureResult, judged: ChannelSummary): Finding
 }
 
 function excursionFindings(found: Found, result: TemperatureResult): Finding[] {
-  const unexplained = result.excursions.filter((one) => one.cause.is === 'unexplained');
-  const explained = result.excursions.filter((one) => one.cause.is !== 'unexplained');
+  const { unexplained, explained } = result.excursionTotals;
   const by = 'excursions of the air';
   const findings: Finding[] = [];
-  const summed = excursionFacts(found, unexplained);
-  if (summed !== undefined) findings.push(finding('excursions-unexplained', by, [result.log], summed));
-  const other = excursionFacts(found, explained);
-  if (other !== undefined) {
-    const how = (which: 'logged' | 'inferred') =>
-      explained.filter((one) => one.cause.is !== 'unexplained' && one.cause.how === which).length;
+  if (unexplained !== undefined)
+    findings.push(finding('excursions-unexplained', by, [result.log], excursionFacts(found, unexplained)));
+  if (explained !== undefined)
     findings.push(
       finding('excursions-explained', by, [result.log], {
-        ...other,
-        logged: how('logged'),
-        inferred: how('inferred'),
-        causes: [...new Set(explained.map((one) => one.cause.is))].join(', '),
+        ...excursionFacts(found, explained),
+        logged: explained.logged,
+        inferred: explained.inferred,
+        causes: explained.causes.join(', '),
       }),
     );
-  }
   return findings;
 }
 
-function excursionFacts(found: Found, excursions: readonly Excursion[]) {
-  const [first] = excursions;
-  if (first === undefined) return undefined;
-  const peaks = (side: Excursion['side']) =>
-    excursions.filter((one) => one.side === side).map((one) => one.peak);
-  const highest = peaks('above').reduce<number | undefined>((a, b) => Math.max(a ?? b, b), undefined);
-  const lowest = peaks('below').reduce<number | undefined>((a, b) => Math.min(a ?? b, b), undefined);
+function excursionFacts(found: Found, { highest, lowest, ...sums }: ExcursionSums) {
   return {
-    count: excursions.length,
-    total: duration(excursions.reduce((sum, one) => sum + one.seconds, 0)),
-    longest: duration(excursions.reduce((most, one) => Math.max(most, one.seconds), 0)),
+    count: sums.count,
+    total: duration(sums.seconds),
+    longest: duration(sums.longestSeconds),
     ...(highest === undefined ? {} : { highest: temperature(highest) }),
     ...(lowest === undefined ? {} : { lowest: temperature(lowest) }),
-    degreeHours: degreeHours(excursions.reduce((sum, one) => sum + one.degreeHours, 0)),
-    firstAt: time(first.from, zoneOf(found.state)),
+    degreeHours: degreeHours(sums.degreeHours),
+    firstAt: time(sums.firstAt, zoneOf(found.state)),
   };
 }
 

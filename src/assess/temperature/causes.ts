@@ -1,6 +1,6 @@
 import type { Band, Custody, ExcursionCause, Span } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
-import type { Outside } from './excursions.js';
+import type { Outside } from './heaviest.js';
 import type { RecordedDoor } from './recorded-doors.js';
 import { type Logged, SAME_SET_POINT } from './states.js';
 

@@ -1,4 +1,5 @@
-import type { NumberColumn } from '../../model/columns/number-column.js';
+import { type NumberColumn, readColumn } from '../../model/columns/number-column.js';
+import { NumberWriter } from '../../model/columns/packed-numbers.js';
 import type { Channel } from '../../model/evidence.js';
 import type { Cycling, Span } from '../../model/results.js';
 import { shareOutside } from './integral.js';
@@ -17,8 +18,9 @@ class Swings implements Sink {
   within = 0;
   low = { kelvin: Number.POSITIVE_INFINITY, at: 0 };
   high = { kelvin: Number.NEGATIVE_INFINITY, at: 0 };
-  readonly periods: number[] = [];
-  readonly sizes: number[] = [];
+  // A long log has very many, and a list that grows is copied over and over.
+  readonly periods = new NumberWriter();
+  readonly sizes = new NumberWriter();
   private side = 0;
   private upAt = Number.NaN;
   private begun = Number.NaN;
@@ -105,8 +107,9 @@ export function cyclingOf(
     walk(times, values, run, gapLimitSeconds * 1000, swings);
   }
   if (swings.known === 0) return undefined;
-  const swing = median(swings.sizes);
-  const period = median(swings.periods);
+  const cycles = swings.periods.length;
+  const swing = median(swings.sizes.finish());
+  const period = median(swings.periods.finish());
   return {
     channel,
     setPointFrom,
@@ -114,7 +117,7 @@ export function cyclingOf(
     meanOffset: swings.area / swings.known,
     withinSeconds: swings.within / 1000,
     toleranceKelvin,
-    cycles: swings.periods.length,
+    cycles,
     ...(swing === undefined ? {} : { swingKelvin: swing }),
     ...(period === undefined ? {} : { periodSeconds: period / 1000 }),
     lowest: swings.low,
@@ -122,8 +125,10 @@ export function cyclingOf(
   };
 }
 
-function median(list: readonly number[]): number | undefined {
-  const sorted = Float64Array.from(list).sort();
+function median(list: NumberColumn): number | undefined {
+  const sorted = new Float64Array(list.length);
+  readColumn(list, 0, sorted);
+  sorted.sort();
   const low = sorted[(sorted.length - 1) >>> 1];
   const high = sorted[sorted.length >>> 1];
   return low === undefined || high === undefined ? undefined : (low + high) / 2;

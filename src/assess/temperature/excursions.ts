@@ -1,7 +1,9 @@
 import type { NumberColumn } from '../../model/columns/number-column.js';
 import type { Channel } from '../../model/evidence.js';
-import type { Excursion, ExcursionCause, LogGap, Span } from '../../model/results.js';
+import type { Excursion, ExcursionCause, LogGap, Span, TemperatureResult } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
+import { ExcursionList } from './excursion-list.js';
+import type { Outside } from './heaviest.js';
 import { meanOutside } from './integral.js';
 import { type Sink, walk } from './pieces.js';
 
@@ -9,21 +11,19 @@ const MS_PER_HOUR = 3_600_000;
 /** Clocks here count milliseconds: the line that is in band for less has only touched the limit. */
 const TOUCH = 1;
 
-/** What an excursion is known by before it has a name and a cause. */
-export type Outside = Omit<Excursion, 'id' | 'cause'>;
-
 /**
  * Follows one side of the band. Two excursions with any time in band between them stay two, however short that
  * time is: merging would call time in band time out of it. Only where the line touches the limit in one point
  * (less than a millisecond) and turns back is it one.
  */
 class Follower {
-  private open: Excursion | undefined;
-  private last: Excursion | undefined;
+  private open: Outside | undefined;
+  /** The last that ended, as long as the next piece may go on with it. */
+  private last: Outside | undefined;
   private edge: Outside['cutBy'][number] | undefined = 'window-start';
-  readonly found: Excursion[] = [];
 
   constructor(
+    private readonly list: ExcursionList,
     private readonly channel: Channel,
     private readonly side: Excursion['side'],
     private readonly limit: number,
@@ -33,7 +33,13 @@ class Follower {
     return this.side === 'above' ? v - this.limit : this.limit - v;
   }
 
+  /** Whether pieces that lie in band change nothing. */
+  get idle(): boolean {
+    return this.open === undefined && this.edge === undefined;
+  }
+
   piece(t0: number, v0: number, t1: number, v1: number): void {
+    if (this.last !== undefined && this.last.to + TOUCH <= t0) this.letGo();
     const d0 = this.distance(v0);
     const d1 = this.distance(v1);
     if (d0 > 0 || d1 > 0) {
@@ -50,31 +56,15 @@ class Follower {
     this.edge = undefined;
   }
 
-  run(times: Float64Array, values: Float64Array, first: number, last: number): void {
-    for (let i = first; i < last; i++) {
-      const value = values[i + 1] as number;
-      // Where the air is in band and nothing is open there is nothing to do.
-      if (
-        this.open === undefined &&
-        this.edge === undefined &&
-        this.distance(value) <= 0 &&
-        this.distance(values[i] as number) <= 0
-      )
-        continue;
-      this.piece(times[i] as number, values[i] as number, times[i + 1] as number, value);
-    }
-  }
-
-  private begin(at: number, value: number, fromOutside: boolean): Excursion {
+  private begin(at: number, value: number, fromOutside: boolean): Outside {
     if (this.last !== undefined && this.last.to + TOUCH > at && this.edge === undefined) {
       // The line only touched the limit: this is the same excursion.
       this.open = this.last;
-      this.found.pop();
+      this.last = undefined;
       return this.open;
     }
-    // A name and a cause are given when all are found: a long log has so many that none is made twice.
+    this.letGo();
     this.open = {
-      id: '',
       channel: this.channel,
       side: this.side,
       from: at,
@@ -83,16 +73,20 @@ class Follower {
       peak: value,
       peakAt: at,
       degreeHours: 0,
-      cause: { is: 'unexplained' },
       cutBy: fromOutside && this.edge !== undefined ? [this.edge] : [],
     };
+    this.list.begin(this.open);
     return this.open;
+  }
+
+  private letGo(): void {
+    if (this.last !== undefined) this.list.over(this.last);
+    this.last = undefined;
   }
 
   private end(): void {
     if (this.open === undefined) return;
     this.open.seconds = (this.open.to - this.open.from) / 1000;
-    this.found.push(this.open);
     this.last = this.open;
     this.open = undefined;
   }
@@ -104,7 +98,7 @@ class Follower {
 
   gap(): void {
     this.cut('gap-after');
-    this.last = undefined;
+    this.letGo();
     this.edge = 'gap-before';
   }
 
@@ -117,6 +111,7 @@ class Follower {
 
   finish(): void {
     this.cut('window-end');
+    this.letGo();
   }
 }
 
@@ -134,40 +129,42 @@ export function findExcursions(
   band: { low: number; high: number } | undefined,
   name: (index: number) => string,
   causeOf: (one: Outside) => ExcursionCause,
-): { excursions: Excursion[]; gaps: LogGap[] } {
+): Pick<TemperatureResult, 'excursions' | 'excursionTotals' | 'gaps'> {
   const gaps: LogGap[] = [];
-  const followers =
-    band === undefined
-      ? []
-      : [
-          new Follower(channel, 'above', band.high + ROUNDING),
-          new Follower(channel, 'below', band.low - ROUNDING),
-        ];
-  const [above, below] = followers;
+  const list = new ExcursionList(name, causeOf);
+  const high = (band?.high ?? Number.POSITIVE_INFINITY) + ROUNDING;
+  const low = (band?.low ?? Number.NEGATIVE_INFINITY) - ROUNDING;
+  const above = new Follower(list, channel, 'above', high);
+  const below = new Follower(list, channel, 'below', low);
   const sink: Sink = {
     piece(t0, v0, t1, v1) {
-      above?.piece(t0, v0, t1, v1);
-      below?.piece(t0, v0, t1, v1);
+      // A line that falls through the whole band leaves it above before it does below.
+      const [first, then] = v0 > v1 ? [above, below] : [below, above];
+      first.piece(t0, v0, t1, v1);
+      then.piece(t0, v0, t1, v1);
     },
     run(ats, ofAts, first, last) {
-      above?.run(ats, ofAts, first, last);
-      below?.run(ats, ofAts, first, last);
+      for (let i = first; i < last; i++) {
+        const v0 = ofAts[i] as number;
+        const v1 = ofAts[i + 1] as number;
+        // Where the air is in band and nothing is open there is nothing to do.
+        if (v1 <= high && v1 >= low && v0 <= high && v0 >= low && above.idle && below.idle) continue;
+        this.piece(ats[i] as number, v0, ats[i + 1] as number, v1);
+      }
     },
     unknown(from, to) {
-      for (const follower of followers) follower.gap();
+      above.gap();
+      below.gap();
       const seconds = (to - from) / 1000;
       if (seconds > gapLimitSeconds) gaps.push({ from, to, seconds });
     },
     alone(t, v) {
-      for (const follower of followers) follower.alone(t, v);
+      above.alone(t, v);
+      below.alone(t, v);
     },
   };
   walk(times, values, window, gapLimitSeconds * 1000, sink);
-  for (const follower of followers) follower.finish();
-  const excursions = followers.flatMap((follower) => follower.found).sort((a, b) => a.from - b.from);
-  excursions.forEach((one, index) => {
-    one.id = name(index);
-    one.cause = causeOf(one);
-  });
-  return { excursions, gaps };
+  above.finish();
+  below.finish();
+  return { ...list.finish(), gaps };
 }

@@ -110,9 +110,9 @@ function stretch(
     band === undefined
       ? () => ({ is: 'unexplained' }) as const
       : causeFinder({ logged, setPoints, band, custody, stepSeconds: medianStepSeconds, doors });
-  const { excursions, gaps } =
+  const { excursions, excursionTotals, gaps } =
     judged === undefined || values === undefined
-      ? { excursions: [], gaps: [] }
+      ? { excursions: [], excursionTotals: { count: 0 }, gaps: [] }
       : findExcursions(
           judged,
           log.times,
@@ -128,6 +128,7 @@ function stretch(
     channels: channelSummaries(log, window, gapLimitSeconds, band),
     ...(judged === undefined ? {} : { judged }),
     excursions,
+    excursionTotals,
     gaps,
     setPoints,
     logged,

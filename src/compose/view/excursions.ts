@@ -3,7 +3,7 @@ import { type Block, type Cell, plain, text } from '../blocks.js';
 import { cell, type View } from './context.js';
 import { column, tableOr } from './tables.js';
 
-/** A long table of excursions hides the ones that matter; the data is attached in full. */
+/** A long table of excursions hides the ones that matter; the data is attached. */
 const MOST_EXCURSIONS = 24;
 
 /** Excursions of the judged channel in the order of time, with their numbers on the chart. */
@@ -23,7 +23,7 @@ export function excursionTable(view: View, result: TemperatureResult): Block[] {
   if (result.band === undefined) return [];
   const { format, labels, startZone } = view;
   const rows = listed(result);
-  const hidden = judged(result).length - rows.length;
+  const hidden = result.excursionTotals.count - rows.length;
   return [
     ...tableOr(
       view,
@@ -49,7 +49,7 @@ export function excursionTable(view: View, result: TemperatureResult): Block[] {
       labels('sub.excursions'),
     ),
     ...(hidden > 0
-      ? [{ is: 'paragraph', of: plain(labels('exhibit.more').replace('N', String(hidden))) } as const]
+      ? [{ is: 'paragraph', of: plain(labels('exhibit.more').replace('N', format.number(hidden))) } as const]
       : []),
   ];
 }

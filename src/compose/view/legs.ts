@@ -48,7 +48,7 @@ function legTable(view: View, legs: NonNullable<TemperatureResult['legs']>): Blo
         leg.band === undefined || air === undefined || air.knownSeconds === 0
           ? undefined
           : air.inBandSeconds / air.knownSeconds;
-      const outside = leg.excursions.filter((one) => one.channel === leg.judged).length;
+      const outside = leg.excursionTotals.count;
       return [
         cell(`${names.stop(leg.from.stop)} – ${names.stop(leg.to.stop)}`),
         cell(format.time(leg.from.bound.at, view.zoneOf(leg.from.stop))),

@@ -41,6 +41,30 @@ export interface Excursion {
   cutBy: ('window-start' | 'window-end' | 'gap-before' | 'gap-after')[];
 }
 
+/** Excursions added up, listed or not. */
+export interface ExcursionSums {
+  count: number;
+  seconds: number;
+  longestSeconds: number;
+  /** Farthest values above and below the band, °C. */
+  highest?: number;
+  lowest?: number;
+  /** K·h. */
+  degreeHours: number;
+  firstAt: number;
+}
+
+export interface ExcursionTotals {
+  count: number;
+  unexplained?: ExcursionSums;
+  explained?: ExcursionSums & {
+    logged: number;
+    inferred: number;
+    /** Each cause once, in the order in which they first come. */
+    causes: ExcursionCause['is'][];
+  };
+}
+
 /** A time without known values longer than the gap limit. */
 export interface LogGap extends Span {
   seconds: number;
@@ -56,7 +80,9 @@ export interface LegResult {
   band?: Band;
   channels: ChannelSummary[];
   judged?: Channel;
+  /** In the order of time; of more than 5,000 the heaviest by degree-hours. `excursionTotals` adds up all. */
   excursions: Excursion[];
+  excursionTotals: ExcursionTotals;
   gaps: LogGap[];
   setPoints: (Span & { celsius: number })[];
 }
@@ -74,7 +100,9 @@ export interface TemperatureResult {
   channels: ChannelSummary[];
   /** Of the channel that the band is held against (return air, or what there is). */
   judged?: Channel;
+  /** In the order of time; of more than 5,000 the heaviest by degree-hours. `excursionTotals` adds up all. */
   excursions: Excursion[];
+  excursionTotals: ExcursionTotals;
   gaps: LogGap[];
   /** Defrost, open door, unit off as logged. */
   logged: (Span & { is: 'defrost' | 'door-open' | 'unit-off' })[];
