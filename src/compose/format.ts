@@ -32,14 +32,30 @@ export function formatFor(show: Pick<Show, 'temperature' | 'language'>, words: T
   const manner = MANNERS[show.language];
   const other: TemperatureUnit = show.temperature === '°F' ? '°C' : '°F';
   const at = (ms: number, zone: Zone) => DateTime.fromMillis(ms, { zone, locale: manner.locale });
+  // Of one moment many places speak, and to write it is dear: the machine is asked for the name of its zone.
+  const moments = new Map<string, string>();
+  const moment = (ms: number, zone: Zone): string => {
+    const key = `${ms} ${zone}`;
+    const written = moments.get(key) ?? at(ms, zone).toFormat(`${manner.day}, ${manner.clock} ZZZZ`);
+    moments.set(key, written);
+    return written;
+  };
+  const numbers = new Map<number, Intl.NumberFormat>();
+  const numbersOf = (decimals: number): Intl.NumberFormat => {
+    const made =
+      numbers.get(decimals) ??
+      new Intl.NumberFormat(manner.locale, {
+        minimumFractionDigits: decimals,
+        maximumFractionDigits: decimals,
+      });
+    numbers.set(decimals, made);
+    return made;
+  };
 
   /** A number with a fixed count of decimals, with a true minus sign and never a negative zero. */
   const number = (value: number, decimals = 0): string => {
     const rounded = Number(value.toFixed(decimals));
-    const text = new Intl.NumberFormat(manner.locale, {
-      minimumFractionDigits: decimals,
-      maximumFractionDigits: decimals,
-    }).format(Object.is(rounded, -0) ? 0 : rounded);
+    const text = numbersOf(decimals).format(Object.is(rounded, -0) ? 0 : rounded);
     return text.replace('-', '−');
   };
   const both = (first: number, second: number, suffix = '', write = number): string =>
@@ -99,7 +115,7 @@ export function formatFor(show: Pick<Show, 'temperature' | 'language'>, words: T
           ? `${number(count / 1000, 1)} kB`
           : `${number(count / 1e6, 1)} MB`,
     /** `Tue 14 Jul 2026, 5:42 AM MST` */
-    time: (ms: number, zone: Zone) => at(ms, zone).toFormat(`${manner.day}, ${manner.clock} ZZZZ`),
+    time: moment,
     /** `Tue 14 Jul` */
     dayOf: (ms: number, zone: Zone) => at(ms, zone).toFormat('ccc d LLL'),
     /** `5:42 AM` */
@@ -115,7 +131,7 @@ export function formatFor(show: Pick<Show, 'temperature' | 'language'>, words: T
     eventTime: (time: EventTime): string => {
       switch (time.is) {
         case 'known':
-          return at(milliseconds(time.instant), time.zone).toFormat(`${manner.day}, ${manner.clock} ZZZZ`);
+          return moment(milliseconds(time.instant), time.zone);
         case 'local':
           return `${localTime(time.local)} (${words.zoneUnknown})`;
         case 'none':

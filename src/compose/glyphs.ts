@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import fontkit from '@pdf-lib/fontkit';
+import { codePointsOf } from './cmap.js';
 
 const require = createRequire(import.meta.url);
 const SHIPPED = [
@@ -18,9 +18,7 @@ export function fontFiles(): string[] {
 let shared: Promise<ReadonlySet<number>> | undefined;
 /** Code points that all shipped fonts can draw. */
 export function drawable(): Promise<ReadonlySet<number>> {
-  shared ??= Promise.all(
-    fontFiles().map(async (file) => new Set(fontkit.create(await readFile(file)).characterSet)),
-  ).then((sets) => {
+  shared ??= Promise.all(fontFiles().map(async (file) => codePointsOf(await readFile(file)))).then((sets) => {
     const [first = new Set<number>(), ...rest] = sets;
     return new Set([...first].filter((point) => rest.every((set) => set.has(point))));
   });
