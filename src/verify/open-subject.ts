@@ -34,12 +34,7 @@ export async function readDossier(path: string): Promise<Uint8Array> {
   return withFile(path, async (file) => {
     const { size } = await file.stat();
     if (size > LARGEST_DOSSIER) refuse(`${size} bytes are more than the ${LARGEST_DOSSIER} that are read`);
-    // At once: by readFile it comes in many small pieces.
-    const bytes = Buffer.allocUnsafeSlow(size);
-    let read = 0;
-    for (let more = -1; more !== 0; read += more)
-      more = (await file.read(bytes, read, size - read, read)).bytesRead;
-    return bytes.subarray(0, read);
+    return file.readFile();
   });
 }
 

@@ -41,6 +41,15 @@ describe('a sound record', () => {
       .map(({ id }) => id);
     expect(notices).toEqual(['record.checkpoint', 'originals.others', 'dossiers.known', 'delivery.same']);
   });
+
+  it('names a folder among the originals, with what is in it or empty, and no other folder', async () => {
+    const files = recordFiles().set('originals/more/a.jpg', text('x')).set('mine/b.jpg', text('x'));
+    const others = (await check(files)).checks.find(({ id }) => id === 'originals.others');
+    expect(others).toMatchObject({
+      result: 'notice',
+      detail: 'originals/more/ is a folder, and originals stand in none',
+    });
+  });
 });
 
 describe('a record that was tampered with', () => {

@@ -14,6 +14,8 @@ export interface ContainedFile {
 /** A folder or a zip file, looked through once: paths with `/`, relative to its top. */
 export interface Container {
   files: Map<string, ContainedFile>;
+  /** Folders that were not looked into, each with `/` at its end. */
+  leftAside?: readonly string[];
   close: () => void;
 }
 

@@ -17,12 +17,14 @@ export async function openFolder(
   wanted: (path: string) => boolean = () => true,
 ): Promise<Container> {
   const files = new Map<string, ContainedFile>();
-  await walk(folder, '', { files, seen: new Set(), wanted });
-  return { files, close: () => undefined };
+  const leftAside: string[] = [];
+  await walk(folder, '', { files, leftAside, seen: new Set(), wanted });
+  return { files, leftAside, close: () => undefined };
 }
 
 interface Walk {
   files: Map<string, ContainedFile>;
+  leftAside: string[];
   seen: Set<string>;
   wanted: (path: string) => boolean;
 }
@@ -32,7 +34,10 @@ async function walk(folder: string, below: string, state: Walk): Promise<void> {
   if (below.split('/').length > LIMITS.depth) refuse('folders nested too deep');
   for (const entry of entries.sort((a, b) => (a.name < b.name ? -1 : 1))) {
     const path = below === '' ? entry.name : `${below}/${entry.name}`;
-    if (!state.wanted(entry.isDirectory() ? `${path}/` : path)) continue;
+    if (!state.wanted(entry.isDirectory() ? `${path}/` : path)) {
+      if (entry.isDirectory()) state.leftAside.push(`${path}/`);
+      continue;
+    }
     if (entry.isDirectory()) {
       await walk(folder, path, state);
       continue;

@@ -112,7 +112,9 @@ async function checkOriginals(
 ): Promise<ReadonlySet<Sha256>> {
   const { container, below } = files;
   const here = new Map<string, { path: string; file: ContainedFile }>();
-  const others: string[] = [];
+  const others = (container.leftAside ?? [])
+    .filter((path) => path.startsWith(`${below}originals/`))
+    .map((path) => `${path.slice(below.length)} is a folder, and originals stand in none`);
   for (const [path, file] of container.files) {
     const inside = path.slice(below.length);
     if (!path.startsWith(below) || !inside.startsWith('originals/')) continue;
