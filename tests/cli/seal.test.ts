@@ -83,6 +83,11 @@ describe('dossier fingerprint', () => {
     const wrong = await here.dossier('verify', delivery, '--brief', '--fingerprint', other);
     expect(wrong.code).toBe(1);
     expect(wrong.out).toContain('are not the ones of the fingerprint');
+    // Long answers go on under their own words, where the line ends.
+    const found = wrong.out.split('\n').filter((line) => line.startsWith('  '));
+    expect(found.length).toBeGreaterThan(1);
+    expect(Math.max(...found.map((line) => line.length))).toBeLessThanOrEqual(80);
+    expect(found[1]).toMatch(/^ {10}\S/);
     expect((await here.dossier('verify', delivery, '--fingerprint', 'hello')).code).toBe(2);
     // Of a file that is none of ours, what could not be asked is told in one line.
     const none = await here.dossier('verify', here.put('letter.txt', 'hello'));

@@ -3,6 +3,7 @@ import type { Check, CheckResult, Subject, Verdict, VerificationReport } from '.
 import { EXIT } from '../exit.js';
 import { type Output, printable } from '../output.js';
 import type { CliContext } from '../program.js';
+import { wrap } from '../table.js';
 
 interface Options {
   trust?: string[];
@@ -112,9 +113,18 @@ function printChecks(output: Output, checks: readonly Check[], options: Options)
   }
 }
 
+/** Columns that a line is read well in, where the terminal has more. */
+const WIDEST = 100;
+
 function printCheck(output: Output, { what, result, detail }: Check, { brief }: Options): void {
   if (brief === true && (result === 'passed' || result === 'not-checked')) return;
   const [colour, mark] = MARK[result];
   const more = result === 'passed' ? '' : `: ${detail}`;
-  output.line(`  ${output.style(colour, mark)}  ${printable(what + more)}`);
+  const indent = mark.length + 4;
+  const [first = '', ...rest] = wrap(
+    printable(what + more),
+    Math.max(30, Math.min(WIDEST, output.width) - indent),
+  );
+  output.line(`  ${output.style(colour, mark)}  ${first}`);
+  for (const line of rest) output.line(' '.repeat(indent) + line);
 }
