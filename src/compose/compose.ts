@@ -7,6 +7,7 @@ import { isPicture, preparePlates } from './plates.js';
 import { SECTIONS } from './sections.js';
 import { ownTemplates, SHIPPED, sectionOrder } from './templates.js';
 import { type SignaturePlace, type TypesetJob, typeset } from './typeset.js';
+import { Typesetter } from './typesetter.js';
 import { viewOf } from './view/context.js';
 import { documentOf } from './view/dossier.js';
 import { plateAsset } from './view/plates.js';
@@ -25,8 +26,12 @@ export interface Composed {
  * Throws DossierError `bad-template` or `typesetting`; a picture that can't be read is a warning.
  */
 export async function composeDossier(input: ComposeInput): Promise<Composed> {
-  const { job, warnings } = await prepareDossier(input);
-  const { pdf, pages, signature } = await typeset(job);
+  const typesetter = new Typesetter();
+  const { job, warnings } = await prepareDossier(input).catch((error: unknown) => {
+    typesetter.stop();
+    throw error;
+  });
+  const { pdf, pages, signature } = await typeset(job, typesetter);
   return {
     pdf,
     warnings,

@@ -1,10 +1,9 @@
-import { fork } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
 import { DossierError } from '../model/error.js';
 import { type Instant, milliseconds } from '../model/time.js';
 import type { DossierDocument } from './blocks.js';
 import { fontFiles } from './glyphs.js';
 import type { StandIn } from './stand-ins.js';
+import { Typesetter } from './typesetter.js';
 
 export type Relationship = 'source' | 'data' | 'alternative' | 'supplement';
 export interface Attachment {
@@ -48,19 +47,28 @@ export interface Typeset {
   signature?: SignaturePlace;
 }
 
-type Answer = Typeset | { error: string; at?: { file: string; row?: number } };
-
 const NAME = /^[A-Za-z0-9][A-Za-z0-9._-]{0,120}$/;
 
 /**
- * Sets the document in a process of its own: a fresh one per document, since a second document in one
- * process can carry text of the first, and nothing the typesetter does can take the caller down.
+ * Sets the document in a process of its own.
+ * @param typesetter the process, when it was started before; it ends with the document
  * Throws DossierError `typesetting` when it fails, warns, crashes or takes too long.
  */
-export async function typeset<D extends object>(job: TypesetJob<D>): Promise<Typeset> {
+export async function typeset<D extends object>(
+  job: TypesetJob<D>,
+  typesetter = new Typesetter(),
+): Promise<Typeset> {
+  try {
+    return await typesetBy(typesetter, job);
+  } finally {
+    typesetter.stop();
+  }
+}
+
+async function typesetBy<D extends object>(typesetter: Typesetter, job: TypesetJob<D>): Promise<Typeset> {
   checkAttachments(job.attachments);
   const standIns = await standInsOf(job);
-  const answer = await ask(
+  const answer = await typesetter.ask(
     {
       pages: job.pages,
       own: job.own,
@@ -123,34 +131,4 @@ function checkAttachments(attachments: readonly Attachment[]): void {
       throw refuse(`"${name}" is attached twice`, 'Give each attachment its own name.');
     seen.add(name.toLowerCase());
   }
-}
-
-function ask(request: object, timeoutSeconds: number): Promise<Answer> {
-  return new Promise((resolve) => {
-    const child = fork(fileURLToPath(new URL('./typeset.worker.js', import.meta.url)), {
-      serialization: 'advanced',
-      execArgv: [],
-      stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
-    });
-    let noise = '';
-    child.stderr?.setEncoding('utf8').on('data', (chunk: string) => {
-      noise = (noise + chunk).slice(-2000);
-    });
-    const timer = setTimeout(() => {
-      finish({ error: `it took longer than ${timeoutSeconds} s` });
-    }, timeoutSeconds * 1000);
-    const finish = (answer: Answer) => {
-      clearTimeout(timer);
-      resolve(answer);
-      child.kill('SIGKILL');
-    };
-    child.once('message', (answer) => finish(answer as Answer));
-    child.once('error', (error) => finish({ error: error.message }));
-    child.once('exit', (code, signal) =>
-      finish({ error: `the typesetter stopped (${signal ?? `exit ${code}`}) ${noise.trim()}`.trim() }),
-    );
-    child.send(request, (error) => {
-      if (error !== null) finish({ error: error.message });
-    });
-  });
 }
