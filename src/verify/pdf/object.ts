@@ -8,19 +8,23 @@ export interface Span {
   to: number;
 }
 
+interface Read {
+  value: PdfValue;
+  dictionaries: readonly PdfDict[];
+}
+
 /**
- * An object that was found well-formed. Its value is read when it is asked for: most objects of a file only say how
- * other programs may read its pages aloud.
+ * An object that was found well-formed. Its value is kept, but for the thousands of elements that only say how the
+ * pages are read aloud: these are read again when one is asked for.
  */
 export class PdfObject {
-  private read: { value: PdfValue; dictionaries: readonly PdfDict[] } | undefined;
-
   constructor(
     readonly number: number,
     private readonly reader: PdfReader,
     private readonly from: number,
     /** Numbers of the objects that it refers to. */
     readonly references: readonly number[],
+    private read: Read | undefined,
     /** The bytes of the stream, for an object that is one. */
     readonly stream?: Span,
   ) {}
@@ -34,7 +38,7 @@ export class PdfObject {
     return this.again().dictionaries;
   }
 
-  private again() {
+  private again(): Read {
     if (this.read === undefined) {
       this.reader.begin(this.number, this.from);
       this.read = { value: this.reader.value(), dictionaries: this.reader.dictionaries };
@@ -62,7 +66,9 @@ export function readObject(
   reader.expect('endobj');
   reader.white();
   if (reader.at !== until) refuse(`something stands after object ${number}`);
-  return new PdfObject(number, reader, from, reader.references.slice(), stream);
+  const { dictionaries, references } = reader;
+  const kept = value.is === 'dict' && value.kind.type === 'StructElem' ? undefined : { value, dictionaries };
+  return new PdfObject(number, reader, from, references.slice(), kept, stream);
 }
 
 function readStream(reader: PdfReader, dict: PdfDict, lengthOf: (number: number) => PdfValue): Span {
