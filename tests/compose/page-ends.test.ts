@@ -47,6 +47,29 @@ describe('no page ends with words that lead to what stands on the next', () => {
   });
 });
 
+describe('exhibits', () => {
+  it.each([
+    ['on a page of their own after a page that is well filled', 30, 3],
+    ['on the page where the section before them ends high up', 3, 2],
+  ])('begin %s', async (_, paragraphs, page) => {
+    const { job } = await prepareDossier(await sampleInput());
+    const blocks = Array.from({ length: paragraphs }, () => paragraph(text('Filling.')));
+    const { pdf } = await typeset({
+      ...job,
+      document: {
+        ...job.document,
+        exhibits: [],
+        sections: [
+          { id: 'glance', title: 'Before', blocks },
+          { id: 'exhibits', title: 'Shown', blocks: [paragraph(text('The first exhibit.'))] },
+        ],
+      },
+    });
+    const pages = (await textOf(pdf)).split(/^\s*Page \d+ of \d+$/m);
+    expect(pages.findIndex((words) => words.includes('The first exhibit.')) + 1).toBe(page);
+  });
+});
+
 describe('excursions close up', () => {
   it('stand two to a picture, so that a page breaks between them', async () => {
     const { job } = await prepareDossier(await sampleInput());

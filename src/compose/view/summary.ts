@@ -18,13 +18,20 @@ export function titleOf(view: View, item: EvidenceItem): string {
   }
 }
 
+/** Of a scene that was photographed many times, so many others are named and the rest is counted. */
+const MOST_ALIKE = 3;
+
 /** What a reader should know about a file, each flag in a line of its own. */
 export function flagWords(view: View, item: EvidenceItem): string[] {
   if (!('flags' in item)) return [];
-  return item.flags.map(
-    ({ is, detail }) =>
-      `${view.labels(`flag.${is}`)}${detail === '' ? '' : `: ${view.said('flag', detail)}`}`,
-  );
+  return item.flags.map(({ is, detail }) => {
+    const all = detail.split('; ');
+    const shown = is === 'same-scene' ? all.slice(0, MOST_ALIKE) : all;
+    const rest = all.length - shown.length;
+    const more = rest === 0 ? '' : `; ${view.labels('plate.more-alike').replace('N', String(rest))}`;
+    const said = detail === '' ? '' : `: ${view.said('flag', shown.join('; '))}${more}`;
+    return `${view.labels(`flag.${is}`)}${said}`;
+  });
 }
 
 /** What a piece of evidence says, in one line. */
