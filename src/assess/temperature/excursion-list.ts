@@ -36,15 +36,15 @@ export class ExcursionList {
     const totals = this.#totals;
     this.#heaviest.add(totals.count, one, cause);
     totals.count += 1;
-    if (cause.is === 'unexplained') totals.unexplained = added(totals.unexplained ?? NONE, one);
-    else {
-      const before = totals.explained ?? { ...NONE, logged: 0, inferred: 0, causes: [] };
-      totals.explained = {
-        ...added(before, one),
-        logged: before.logged + (cause.how === 'logged' ? 1 : 0),
-        inferred: before.inferred + (cause.how === 'inferred' ? 1 : 0),
-        causes: before.causes.includes(cause.is) ? before.causes : [...before.causes, cause.is],
-      };
+    if (cause.is === 'unexplained') {
+      totals.unexplained ??= noneYet(one.from);
+      add(totals.unexplained, one);
+    } else {
+      totals.explained ??= { ...noneYet(one.from), logged: 0, inferred: 0, causes: [] };
+      const { explained } = totals;
+      add(explained, one);
+      explained[cause.how] += 1;
+      if (!explained.causes.includes(cause.is)) explained.causes.push(cause.is);
     }
   }
 
@@ -53,18 +53,19 @@ export class ExcursionList {
   }
 }
 
-const NONE: ExcursionSums = { count: 0, seconds: 0, longestSeconds: 0, degreeHours: 0, firstAt: Number.NaN };
+const noneYet = (firstAt: number): ExcursionSums => ({
+  count: 0,
+  seconds: 0,
+  longestSeconds: 0,
+  degreeHours: 0,
+  firstAt,
+});
 
-function added(sums: ExcursionSums, { side, from, seconds, peak, degreeHours }: Outside): ExcursionSums {
-  const { count, highest, lowest, firstAt } = sums;
-  return {
-    count: count + 1,
-    seconds: sums.seconds + seconds,
-    longestSeconds: Math.max(sums.longestSeconds, seconds),
-    ...(side === 'above'
-      ? { highest: Math.max(highest ?? peak, peak), ...(lowest === undefined ? {} : { lowest }) }
-      : { lowest: Math.min(lowest ?? peak, peak), ...(highest === undefined ? {} : { highest }) }),
-    degreeHours: sums.degreeHours + degreeHours,
-    firstAt: count === 0 ? from : firstAt,
-  };
+function add(sums: ExcursionSums, { side, seconds, peak, degreeHours }: Outside): void {
+  sums.count += 1;
+  sums.seconds += seconds;
+  sums.longestSeconds = Math.max(sums.longestSeconds, seconds);
+  sums.degreeHours += degreeHours;
+  if (side === 'above') sums.highest = Math.max(sums.highest ?? peak, peak);
+  else sums.lowest = Math.min(sums.lowest ?? peak, peak);
 }

@@ -32,8 +32,10 @@ export function loggedStates(log: UnitLog, window: Span, gapLimitSeconds: number
     for (const { column, says } of READERS[is]) {
       const texts = log.states[column];
       if (texts !== undefined)
-        for (const span of spansOf(log.times, texts, says, window, gapLimitSeconds * 1000))
-          found.push({ ...span, is });
+        spansOf(log.times, texts, says, gapLimitSeconds * 1000, (from, to) => {
+          if (to >= window.from && from <= window.to)
+            found.push({ from: Math.max(from, window.from), to: Math.min(to, window.to), is });
+        });
     }
   return found.sort((a, b) => a.from - b.from);
 }
@@ -42,12 +44,11 @@ function spansOf(
   times: NumberColumn,
   texts: TextColumn,
   says: (text: string) => boolean,
-  window: Span,
   gapLimit: number,
-): Span[] {
+  onSpan: (from: number, to: number) => void,
+): void {
   const known = new Map<string, boolean>();
-  const spans: Span[] = [];
-  let open: Span | undefined;
+  let [from, to] = [Number.NaN, Number.NaN];
   let i = 0;
   for (const text of texts) {
     let on = known.get(text);
@@ -58,17 +59,13 @@ function spansOf(
     if (on) {
       const at = times.at(i) as number;
       const next = times.at(i + 1) ?? at;
-      const until = next - at > gapLimit ? at : next;
-      if (open === undefined || open.to < at) {
-        open = { from: at, to: until };
-        spans.push(open);
-      } else open.to = until;
+      if (to < at) onSpan(from, to);
+      if (!(to >= at)) from = at;
+      to = next - at > gapLimit ? at : next;
     }
     i += 1;
   }
-  return spans
-    .filter((span) => span.to >= window.from && span.from <= window.to)
-    .map((span) => ({ from: Math.max(span.from, window.from), to: Math.min(span.to, window.to) }));
+  if (!Number.isNaN(from)) onSpan(from, to);
 }
 
 /** Two set points nearer than this are one: displays round to 0.1 °F. Kelvin. */
