@@ -14,25 +14,63 @@ const WORKER = new URL('temperatures.worker.js', import.meta.url).pathname;
 const ROUNDS = 3;
 /** @param {number} rows */
 const words = (rows) => rows.toLocaleString('en-US');
-const LEAST_ROWS = 50_000;
-const GROWTH = [LEAST_ROWS, 500_000, 5_000_000];
+const GROWTH = [50_000, 500_000, 5_000_000];
+const HEADINGS = 'Date time,Set point (F),Return air (F),Supply air (F),Ambient (F),Probe 1 (F),Probe 2 (F)';
+
+/** @typedef {{ headings: string, row: (i: number) => string }} Kind */
+
+/**
+ * Temperatures that swing to and fro, with an excursion every two hours.
+ * @returns {Kind}
+ */
+function even() {
+  const start = Date.UTC(2016, 0, 1);
+  return {
+    headings: HEADINGS,
+    row(i) {
+      const at = new Date(start + i * 60_000).toISOString().slice(0, 16).replace('T', ' ');
+      const swing = Math.sin(i / 20) * 2;
+      return `${at},36.0,${(37 + swing).toFixed(1)},${(35 + swing).toFixed(1)},${(80 + 10 * swing).toFixed(1)},${(36.5 + swing / 4).toFixed(1)},${(36.2 + swing / 5).toFixed(1)}`;
+    },
+  };
+}
+
+/**
+ * Uneven steps, noise, marks of a fault, defrosts, and an excursion every quarter of an hour.
+ * @returns {Kind}
+ */
+function noisy() {
+  let seed = 7;
+  const chance = () => {
+    seed = (seed * 1_103_515_245 + 12_345) % 2_147_483_648;
+    return seed / 2_147_483_648;
+  };
+  let time = Date.UTC(2016, 0, 1);
+  return {
+    headings: `${HEADINGS},Mode`,
+    row(i) {
+      time += 60_000 + Math.floor(chance() * 5) * 1000;
+      const at = new Date(time).toISOString().slice(0, 19).replace('T', ' ');
+      const swing = Math.sin(i / 500) * 2;
+      const near = (/** @type {number} */ value) => (value + (chance() - 0.5) * 1.5).toFixed(1);
+      const air = chance() < 0.002 ? '----' : near(36.5 + swing);
+      return `${at},36.0,${air},${near(35 + swing)},${near(80 + 10 * swing)},${near(36.5 + swing / 4)},${near(36.2 + swing / 5)},${i % 360 < 15 ? 'Defrost' : 'Cool'}`;
+    },
+  };
+}
 
 /**
  * An invented log by the minute.
  * @param {string} file
  * @param {number} rows
+ * @param {Kind} kind
  */
-async function write(file, rows) {
+async function write(file, rows, kind) {
   const out = createWriteStream(file);
-  out.write('Date time,Set point (F),Return air (F),Supply air (F),Ambient (F),Probe 1 (F),Probe 2 (F)\n');
-  const start = Date.UTC(2016, 0, 1);
+  out.write(`${kind.headings}\n`);
   for (let from = 0; from < rows; from += 10_000) {
     let text = '';
-    for (let i = from; i < Math.min(rows, from + 10_000); i++) {
-      const at = new Date(start + i * 60_000).toISOString().slice(0, 16).replace('T', ' ');
-      const swing = Math.sin(i / 20) * 2;
-      text += `${at},36.0,${(37 + swing).toFixed(1)},${(35 + swing).toFixed(1)},${(80 + 10 * swing).toFixed(1)},${(36.5 + swing / 4).toFixed(1)},${(36.2 + swing / 5).toFixed(1)}\n`;
-    }
+    for (let i = from; i < Math.min(rows, from + 10_000); i++) text += `${kind.row(i)}\n`;
     if (!out.write(text)) await once(out, 'drain');
   }
   out.end();
@@ -66,13 +104,48 @@ async function measure(ways, file, rounds) {
   return best;
 }
 
+/**
+ * Seconds and megabytes of more and more rows, each against those of the step before.
+ * @param {string} folder
+ * @param {string} what
+ * @param {() => Kind} kind
+ */
+async function growth(folder, what, kind) {
+  const figures = [];
+  /** @type {{ rows: number, seconds: number, megabytes: number } | undefined} */
+  let fewer;
+  for (const rows of GROWTH) {
+    const file = join(folder, `${rows}.csv`);
+    await write(file, rows, kind());
+    const { own } = await measure(['own'], file, rows > 1_000_000 ? 1 : ROUNDS);
+    await rm(file);
+    if (fewer !== undefined) {
+      const times = rows / fewer.rows;
+      figures.push({
+        what: `${what}: ${words(rows)} rows, time against ${times} × that of ${words(fewer.rows)}`,
+        unit: 's',
+        own: own.seconds,
+        reference: fewer.seconds * times,
+      });
+      figures.push({
+        what: `${what}: ${words(rows)} rows, peak memory against that of ${words(fewer.rows)}`,
+        unit: 'MB',
+        own: own.megabytes,
+        reference: fewer.megabytes,
+      });
+    }
+    fewer = { rows, seconds: own.seconds, megabytes: own.megabytes };
+  }
+  return figures;
+}
+
 /** A year against a bare parse, without and with pulps; then seconds and memory from 50 thousand to 5 million rows. */
 export async function run() {
   const folder = await mkdtemp(join(tmpdir(), 'bench-'));
   const figures = [];
   try {
     const year = join(folder, 'year.csv');
-    await write(year, 525_600);
+    await write(year, 525_600, even());
     const { own, pulps, bare } = await measure(['own', 'pulps', 'bare'], year, ROUNDS);
     figures.push({ what: 'a year, read and computed', unit: 's', own: own.seconds, reference: bare.seconds });
     figures.push({ what: 'of which computed', unit: 's', own: own.assess, reference: bare.seconds });
@@ -83,31 +156,8 @@ export async function run() {
       reference: bare.seconds,
     });
     figures.push({ what: 'a year, peak memory', unit: 'MB', own: own.megabytes, reference: bare.megabytes });
-    /** @type {{ rows: number, seconds: number } | undefined} */
-    let before;
-    let leastMegabytes = 0;
-    for (const rows of GROWTH) {
-      const file = join(folder, `${rows}.csv`);
-      await write(file, rows);
-      const { own: one } = await measure(['own'], file, rows > 1_000_000 ? 1 : ROUNDS);
-      await rm(file);
-      const smaller = before ?? { rows, seconds: one.seconds };
-      if (before === undefined) leastMegabytes = one.megabytes;
-      before = { rows, seconds: one.seconds };
-      const what = `${words(rows)} rows`;
-      figures.push({
-        what: `${what}, time against ${rows / smaller.rows} × that of ${words(smaller.rows)}`,
-        unit: 's',
-        own: one.seconds,
-        reference: smaller.seconds * (rows / smaller.rows),
-      });
-      figures.push({
-        what: `${what}, peak memory against that of ${words(LEAST_ROWS)}`,
-        unit: 'MB',
-        own: one.megabytes,
-        reference: leastMegabytes,
-      });
-    }
+    figures.push(...(await growth(folder, 'even', even)));
+    figures.push(...(await growth(folder, 'noisy', noisy)));
   } finally {
     await rm(folder, { recursive: true, force: true });
   }

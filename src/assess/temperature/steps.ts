@@ -5,10 +5,19 @@ const STEPS = 3;
 /** But half an hour is always joined. */
 const LEAST_SECONDS = 30 * 60;
 
+type Steps = { medianStepSeconds: number; gapLimitSeconds: number };
+
+/** A column does not change, and many ask about the same one. */
+const known = new WeakMap<NumberColumn, Steps>();
+
 /** Median time between neighbouring rows and the longest step over which they are joined: max(3 × median, 30 min). */
-export function gapLimit(times: NumberColumn): { medianStepSeconds: number; gapLimitSeconds: number } {
+export function gapLimit(times: NumberColumn): Steps {
+  const found = known.get(times);
+  if (found !== undefined) return found;
   const medianStepSeconds = medianStep(times) / 1000;
-  return { medianStepSeconds, gapLimitSeconds: Math.max(STEPS * medianStepSeconds, LEAST_SECONDS) };
+  const steps = { medianStepSeconds, gapLimitSeconds: Math.max(STEPS * medianStepSeconds, LEAST_SECONDS) };
+  known.set(times, steps);
+  return steps;
 }
 
 /** Milliseconds; 0 with fewer than two rows. Logs have few different steps in long runs, so runs are counted, not rows sorted. */
