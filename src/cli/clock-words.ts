@@ -4,6 +4,7 @@ import type { Day, Governing } from '../model/claim.js';
 import type { Language } from '../model/delivery.js';
 import { assertNever } from '../model/error.js';
 import type { ClaimClock, ClockMoment } from '../model/results.js';
+import { zoneShown } from '../model/time.js';
 
 /** How clocks are said in the language of a delivery. */
 export interface ClockSpeech {
@@ -17,8 +18,7 @@ const localeOf = (language: Language) => (language === 'es' ? 'es-US' : 'en-US')
 export function sayMoment(moment: ClockMoment, { language }: Pick<ClockSpeech, 'language'>): string {
   if (moment.is === 'day') return sayDay(moment.day, language);
   const local = DateTime.fromMillis(moment.at, { zone: moment.zone }).setLocale(localeOf(language));
-  const zone = local.setLocale('en-US').offsetNameShort ?? local.toFormat('ZZ');
-  return `${local.toFormat('ccc d LLL yyyy HH:mm')} ${zone}`;
+  return `${local.toFormat('ccc d LLL yyyy HH:mm')} ${zoneShown(local)}`;
 }
 
 export function sayDay({ date, zone }: Day, language: Language): string {

@@ -1,7 +1,7 @@
-import { inZone, toInstant, type Zone } from '../model/time.js';
+import { inZone, toInstant, type Zone, zoneShown } from '../model/time.js';
 
 /** `Tue 14 Jul 2026 05:42 MST`: local time with its zone shown. */
 export function when(at: number, zone: Zone): string {
   const local = inZone(toInstant(at), zone).setLocale('en-US');
-  return `${local.toFormat('ccc d LLL yyyy HH:mm')} ${local.offsetNameShort ?? local.toFormat('ZZ')}`;
+  return `${local.toFormat('ccc d LLL yyyy HH:mm')} ${zoneShown(local)}`;
 }

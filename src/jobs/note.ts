@@ -3,7 +3,7 @@ import type { Delivery } from '../model/delivery.js';
 import { DossierError } from '../model/error.js';
 import { type EvidenceId, type Reading, type ReadingKind, reading } from '../model/evidence.js';
 import { temperature } from '../model/temperature.js';
-import { inZone } from '../model/time.js';
+import { inZone, zoneShown } from '../model/time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import type { StatementSigner } from './sign-statement.js';
 import { findLine, findPosition, findStop, placeOf, timeTyped } from './typed-place.js';
@@ -92,9 +92,7 @@ export function inWords({ kind, word }: Pick<NoteInput, 'kind' | 'word'>, judged
   const { time } = judged;
   const local = time.is === 'known' ? inZone(time.instant, time.zone).setLocale('en-US') : undefined;
   const when =
-    local === undefined
-      ? 'no time'
-      : `${local.toFormat('ccc d LLL yyyy HH:mm')} ${local.offsetNameShort ?? local.toFormat('ZZ')}`;
+    local === undefined ? 'no time' : `${local.toFormat('ccc d LLL yyyy HH:mm')} ${zoneShown(local)}`;
   return [
     kind,
     word,

@@ -148,3 +148,14 @@ export function readLocal(local: LocalTime, inZone: Zone): LocalReading {
 export function inZone(at: Instant, zoneName: Zone): DateTime {
   return DateTime.fromISO(at, { zone: 'utc' }).setZone(zoneName);
 }
+
+const shortNames = new Map<string, string>();
+
+/** The short English name of a time's zone, such as MST, or its offset where it has none. */
+export function zoneShown(local: DateTime): string {
+  // Finding the name makes a formatter each time; within a year one offset of a zone has one name.
+  const key = `${local.zoneName} ${local.offset} ${local.year}`;
+  const name = shortNames.get(key) ?? local.setLocale('en-US').offsetNameShort ?? local.toFormat('ZZ');
+  shortNames.set(key, name);
+  return name;
+}

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { DateTime, IANAZone } from 'luxon';
 import { describe, expect, it } from 'vitest';
-import { localTime, zone } from '../../src/model/time.js';
+import { instant, inZone, localTime, zone, zoneShown } from '../../src/model/time.js';
 
 const isLocalTime = (text: string) => localTime.safeParse(text).success;
 const isZone = (name: string) => zone.safeParse(name).success;
@@ -74,5 +74,20 @@ describe('a zone', () => {
 
   it.each(['CST', 'EST', 'GMT', '+07:00', ''])('"%s" alone is none', (name) => {
     expect(isZone(name)).toBe(false);
+  });
+});
+
+describe('a zone beside a time', () => {
+  // Names as of the IANA list and CLDR for English of the United States.
+  it.each([
+    ['2026-07-14T12:00:00.000Z', 'America/Phoenix', 'MST'],
+    ['2026-07-14T12:00:00.000Z', 'America/Chicago', 'CDT'],
+    ['2026-12-14T12:00:00.000Z', 'America/Chicago', 'CST'],
+    ['2026-07-14T12:00:00.000Z', 'America/Denver', 'MDT'],
+    ['2026-07-14T12:00:00.000Z', 'Asia/Kolkata', 'GMT+5:30'],
+    ['2026-07-14T12:00:00.000Z', 'UTC', 'UTC'],
+  ])('%s in %s is %s', (at, name, shown) => {
+    for (let again = 0; again < 2; again += 1)
+      expect(zoneShown(inZone(instant.parse(at), zone.parse(name)))).toBe(shown);
   });
 });

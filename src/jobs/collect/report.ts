@@ -1,6 +1,6 @@
 import type { Problem } from '../../model/error.js';
 import type { EvidenceId, Flag } from '../../model/evidence.js';
-import { type EventTime, inZone } from '../../model/time.js';
+import { type EventTime, inZone, zoneShown } from '../../model/time.js';
 import type { Question } from '../questions.js';
 
 /** What became of one file. */
@@ -31,7 +31,7 @@ export function whenInWords(time: EventTime): string {
   switch (time.is) {
     case 'known': {
       const local = inZone(time.instant, time.zone).setLocale('en-US');
-      return `${local.toFormat('d LLL HH:mm')} ${local.offsetNameShort ?? local.toFormat('ZZ')} (${time.basis})`;
+      return `${local.toFormat('d LLL HH:mm')} ${zoneShown(local)} (${time.basis})`;
     }
     case 'local':
       return `${time.local.replace('T', ' ')} (zone unknown)`;
