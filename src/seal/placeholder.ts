@@ -1,6 +1,7 @@
-import { ParseSpeeds, PDFDocument, PDFHexString, PDFInvalidObject, PDFName, PDFString } from 'pdf-lib';
+import { PDFHexString, PDFInvalidObject, PDFName, PDFString } from 'pdf-lib';
 import { DossierError } from '../model/error.js';
 import { type Instant, milliseconds } from '../model/time.js';
+import { loadToSign } from './load-to-sign.js';
 import { addWidget, type VisiblePlace } from './widget.js';
 
 export type { VisiblePlace } from './widget.js';
@@ -37,10 +38,7 @@ export interface Prepared {
  */
 export async function preparePdf(pdf: Uint8Array, words: SignatureWords, marker: string): Promise<Prepared> {
   if (!/^[0-9a-f]{32}$/.test(marker)) throw new Error('the marker must be 32 hex digits');
-  const document = await PDFDocument.load(pdf, {
-    updateMetadata: false,
-    parseSpeed: ParseSpeeds.Fastest,
-  });
+  const document = await loadToSign(pdf);
   const { context, catalog } = document;
   if (catalog.has(PDFName.of('AcroForm')) || catalog.has(PDFName.of('Perms')))
     throw new DossierError('unsupported-file', 'The PDF has a form or a signature already.');
