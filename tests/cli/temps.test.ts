@@ -51,6 +51,21 @@ describe('dossier temps', () => {
     expect(out.match(/thermometer P-7: no ice-water check/g)).toHaveLength(1);
   });
 
+  it('lists the heaviest of very many excursions and says how many more there are', async () => {
+    const delivery = await here.delivery('restless');
+    const rows = Array.from({ length: 3 * 5_003 }, (_, i) => {
+      const at = new Date(Date.UTC(2026, 6, 14, 5) + i * 5000).toISOString();
+      return `${at.slice(0, 10)} ${at.slice(11, 19)},36.0,${i % 3 === 1 ? (i < 9 ? '38.1' : '39.0') : '36.5'}`;
+    });
+    const log = here.put('restless.csv', `Time,Set point (°F),Return air (°F)\n${rows.join('\n')}\n`);
+    await here.dossier('collect', log, '--log-zone', 'America/Phoenix', '-d', delivery);
+    const { out } = await here.dossier('temps', delivery);
+    const listed = [...out.matchAll(/^(\S+-x\d+) {2}above/gm)].map(([, id = '']) => id.replace(/^.*-/, ''));
+    expect(listed).toHaveLength(5_000);
+    expect([listed[0], listed.at(-1)]).toEqual(['x4', 'x5003']);
+    expect(out).toContain('\nand 3 more of fewer degree-hours\n');
+  });
+
   it('over a window that was asked for, in time of the places', async () => {
     const asked = ['--from', '2026-07-14T06:00', '--to', '2026-07-14T18:00-05:00', '--json'];
     const { code, out } = await here.dossier('temps', folder, ...asked);
