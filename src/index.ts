@@ -49,6 +49,7 @@ export type {
   ClaimClock,
   ClaimResult,
   Excursion,
+  ExcursionTotals,
   Finding,
   GapResult,
   LineMargin,
