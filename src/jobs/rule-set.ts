@@ -25,6 +25,13 @@ export interface LoadedRuleSet {
    */
   text: string;
   origin: RuleSetOrigin;
+  /** The files that took part, the one extended first. */
+  files: readonly RuleSetFile[];
+}
+
+interface RuleSetFile {
+  path: string;
+  file: ParsedRuleSetFile;
 }
 
 /** A file on the way to be read, and where it was named. */
@@ -40,7 +47,8 @@ interface Named {
  * Throws DossierError `bad-rule-set` when one is missing or wrong, or when sets extend one another in a circle.
  */
 export async function loadRuleSet(named: string, folder: string): Promise<LoadedRuleSet> {
-  const chain = (await readChain(named, folder)).map(({ file }) => file);
+  const files = await readChain(named, folder);
+  const chain = files.map(({ file }) => file);
   const { ruleSet, origin } = resolveRuleSet(chain);
   const text = together(chain);
   return {
@@ -48,6 +56,7 @@ export async function loadRuleSet(named: string, folder: string): Promise<Loaded
     origin,
     text,
     sha256: sha256.parse(createHash('sha256').update(text, 'utf8').digest('hex')),
+    files,
   };
 }
 
@@ -57,14 +66,12 @@ export async function loadRuleSet(named: string, folder: string): Promise<Loaded
  * Throws DossierError `bad-rule-set` with file and line.
  */
 export async function loadRuleWords(
-  named: string,
-  folder: string,
+  { files }: Pick<LoadedRuleSet, 'files'>,
   language: Language,
 ): Promise<RuleSetWords> {
-  const chain = await readChain(named, folder);
   return resolveRuleWords(
     await Promise.all(
-      chain.map(async ({ path, file }) => {
+      files.map(async ({ path, file }) => {
         const name = `${language}/${basename(path)}`;
         const text = await wordsBeside(join(dirname(path), name), name);
         return { file, words: text === undefined ? undefined : readRuleWords(text, name, file) };
@@ -87,11 +94,8 @@ async function wordsBeside(path: string, name: string): Promise<string | undefin
 }
 
 /** The file that is named and those that it extends, the one extended first. */
-async function readChain(
-  named: string,
-  folder: string,
-): Promise<{ path: string; file: ParsedRuleSetFile }[]> {
-  const chain: { path: string; file: ParsedRuleSetFile }[] = [];
+async function readChain(named: string, folder: string): Promise<RuleSetFile[]> {
+  const chain: RuleSetFile[] = [];
   const seen = new Map<string, string>();
   let next: Named | undefined = locate(named, folder, folder, { file: 'delivery.yaml', field: 'rules' });
   while (next !== undefined) {

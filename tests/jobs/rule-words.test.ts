@@ -27,7 +27,7 @@ const OWN_RULE = `rules:
     how: Photograph it.
     basis: common practice
 `;
-const words = (named = './ours.yaml') => loadRuleWords(named, folder, 'es');
+const words = async (named = './ours.yaml') => loadRuleWords(await loadRuleSet(named, folder), 'es');
 
 async function refused(): Promise<DossierError> {
   try {

@@ -79,7 +79,7 @@ export async function render(
   const { language } = state.delivery.show;
   const [{ labels }, ruleWords] = await Promise.all([
     wordsIn(language, wanted.templates),
-    loadRuleWords(state.delivery.rules, record.folder, language),
+    loadRuleWords(assessed.ruleSet, language),
   ]);
   const entries = record.entries.map(entryBytes);
   const ledger = redactLedger(entries, out.entries);
