@@ -71,7 +71,8 @@ function takenAt(index) {
 }
 
 /**
- * Runs a worker and watches what it and its children hold in memory together, where the system tells (Linux).
+ * Runs a worker and watches what it and its children hold in memory together, and what they take of the processors,
+ * where the system tells (Linux).
  * @param {string} worker @param {string[]} args
  */
 async function timed(worker, ...args) {
@@ -83,14 +84,28 @@ async function timed(worker, ...args) {
   child.stdout.setEncoding('utf8').on('data', (/** @type {string} */ text) => {
     out += text;
   });
-  let peak = 0;
+  let [peak, cores] = [0, 0];
   const watch = setInterval(() => {
     peak = Math.max(peak, megabytesOf(child.pid ?? 0));
-  }, 100);
+    cores = Math.max(cores, coreSecondsOf(child.pid ?? 0));
+  }, 50);
   const [code] = await once(child, 'close');
   clearInterval(watch);
   if (code !== 0) throw new Error(`${worker} ended with ${code}`);
-  return { seconds: (performance.now() - begin) / 1000, peak, said: JSON.parse(out) };
+  return { seconds: (performance.now() - begin) / 1000, peak, cores, said: JSON.parse(out) };
+}
+
+/** Processor time of a process and of its children that ended: seconds of one core. @param {number} pid */
+function coreSecondsOf(pid) {
+  try {
+    // proc(5): utime, stime, cutime and cstime in hundredths, counted from behind the name in brackets.
+    const fields = readFileSync(`/proc/${pid}/stat`, 'utf8')
+      .replace(/^.*\) /, '')
+      .split(' ');
+    return fields.slice(11, 15).reduce((sum, ticks) => sum + Number(ticks), 0) / 100;
+  } catch {
+    return 0;
+  }
 }
 
 /** Resident memory of a process and its children. @param {number} pid @returns {number} */
@@ -125,6 +140,12 @@ export async function run() {
     const scaled = await timed('./scale.worker.js', folder, String(longest), String(quality));
     return [
       { what: `time, pictures of ${longest} pixels`, unit: 's', own: own.seconds, reference: scaled.seconds },
+      {
+        what: 'processor time, of one core',
+        unit: 's',
+        own: own.cores,
+        reference: scaled.cores,
+      },
       {
         what: 'peak memory, against the 1200 MB it may take',
         unit: 'MB',
