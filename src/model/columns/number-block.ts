@@ -28,13 +28,17 @@ const toWhole = (form: Form, value: number): number =>
 const fromWhole = (form: Form, whole: number): number =>
   form.is === 'whole' ? whole : toCelsius(whole / form.parts, form.unit);
 
+// Room that is used again and again: an array for each of thousands of blocks is collected late.
+let wholesRoom = new Float64Array();
+const ofBytes = new Float64Array(256);
+
 /** Packs values so that exactly these come out again; what no form fits is kept as it is. */
 export function packBlock(values: Float64Array): NumberBlock {
   const even = evenBlock(values);
   if (even !== undefined) return even;
-  const wholes = new Float64Array(values.length);
+  if (wholesRoom.length < values.length) wholesRoom = new Float64Array(values.length);
   for (const form of FORMS) {
-    const block = offsetsBlock(values, form, wholes);
+    const block = offsetsBlock(values, form, wholesRoom);
     if (block !== undefined) return block;
   }
   return { is: 'as-they-are', values: values.slice() };
@@ -130,7 +134,8 @@ function unpackBytes(
   to: number,
 ): void {
   // A byte has few values: each is worked out once.
-  const known = new Float64Array(256).fill(Number.NaN);
+  const known = ofBytes;
+  known[0xff] = Number.NaN;
   for (let i = 0; i < 0xff; i++) known[i] = fromWhole(form, base + i);
   for (let i = 0; i < count; i++) into[to + i] = known[offsets[from + i] as number] as number;
 }
