@@ -44,7 +44,7 @@ export async function composeDossier(input: ComposeInput): Promise<Composed> {
 export async function prepareDossier(input: ComposeInput): Promise<{ job: TypesetJob; warnings: string[] }> {
   const templates = input.templates ?? (await ownTemplates());
   const { language } = input.state.delivery.show;
-  const { labels, ...words } = await wordsIn(language, templates);
+  const { labels, ...words } = input.words ?? (await wordsIn(language, templates));
   const view = viewOf(input, words, labels);
   const letterhead = await readLetterhead(templates);
 

@@ -8,6 +8,7 @@ import type { PictureQuality, ReadOriginal } from './pictures.js';
 import type { PreparedPlates } from './plates.js';
 import type { OwnTemplates } from './templates.js';
 import type { Attachment } from './typeset.js';
+import type { LanguageWords } from './words/language.js';
 
 /** Everything one dossier is made of. */
 export interface ComposeInput {
@@ -30,6 +31,8 @@ export interface ComposeInput {
   plates?: PreparedPlates;
   /** The shipped templates when left out. */
   templates?: OwnTemplates;
+  /** The words of the page's language, when they were read before. */
+  words?: LanguageWords;
   /** How pictures and originals were chosen; said with the custody. */
   sizing?: {
     mostBytes: number;

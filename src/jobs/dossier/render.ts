@@ -77,10 +77,11 @@ export async function render(
   const { logs, overlaps } = assessed;
   const state = onPaper(assessed.state, input.paper);
   const { language } = state.delivery.show;
-  const [{ labels }, ruleWords] = await Promise.all([
+  const [words, ruleWords] = await Promise.all([
     wordsIn(language, wanted.templates),
     loadRuleWords(assessed.ruleSet, language),
   ]);
+  const { labels } = words;
   const entries = record.entries.map(entryBytes);
   const ledger = redactLedger(entries, out.entries);
   // Exhibits keep the numbers that they have in the carrier's own dossier.
@@ -175,6 +176,7 @@ export async function render(
     sizing,
     ...(copyWords === undefined ? {} : { copy: copyWords }),
     templates: wanted.templates,
+    words,
   });
   input.progress('signing');
   const signed = await sign(pdf, wanted, signature, fingerprint.delivery, input);
