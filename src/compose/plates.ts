@@ -35,24 +35,27 @@ export async function preparePlates(
 ): Promise<PreparedPlates> {
   const { quality = FULL_QUALITY, signal } = options;
   const shown = evidence.filter((item) => item.withheld === undefined);
-  const pictures = await preparePictures(
-    shown.filter(isPicture).map((item) => ({
-      sha256: item.file.sha256,
-      type: item.file.type,
-      ...(item.blackOut === undefined ? {} : { blackOut: item.blackOut }),
-    })),
-    readOriginal,
-    options,
-  );
-  const papers = await firstPages(
-    (signal?.aborted ? [] : shown).flatMap((item) =>
-      item.kind === 'document' && !item.file.type.startsWith('image/') && (item.blackOut ?? []).length === 0
-        ? [{ sha256: item.file.sha256, type: item.file.type }]
-        : [],
+  // A process of its own draws papers, beside the threads that scale pictures.
+  const [pictures, papers] = await Promise.all([
+    preparePictures(
+      shown.filter(isPicture).map((item) => ({
+        sha256: item.file.sha256,
+        type: item.file.type,
+        ...(item.blackOut === undefined ? {} : { blackOut: item.blackOut }),
+      })),
+      readOriginal,
+      options,
     ),
-    readOriginal,
-    { longest: quality.longest },
-  );
+    firstPages(
+      shown.flatMap((item) =>
+        item.kind === 'document' && !item.file.type.startsWith('image/') && (item.blackOut ?? []).length === 0
+          ? [{ sha256: item.file.sha256, type: item.file.type }]
+          : [],
+      ),
+      readOriginal,
+      { longest: quality.longest, ...(signal === undefined ? {} : { signal }) },
+    ),
+  ]);
   const bytes = [
     ...pictures.values(),
     ...[...papers.values()].flatMap((one) => (one.is === 'pages' ? one.pages : [])),

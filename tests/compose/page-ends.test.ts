@@ -70,6 +70,33 @@ describe('exhibits', () => {
   });
 });
 
+describe('the page on which exhibits begin', () => {
+  it('is settled wherever the section before them ends', async () => {
+    const { job } = await prepareDossier(await sampleInput({ change: () => [] }));
+    const set = (paragraphs: number) =>
+      typeset({
+        ...job,
+        document: {
+          ...job.document,
+          sections: [
+            {
+              id: 'glance',
+              title: 'Before',
+              blocks: Array.from({ length: paragraphs }, () => paragraph(text('Filling.'))),
+            },
+            { id: 'exhibits', title: 'Shown', blocks: [paragraph(text('The first exhibit.'))] },
+          ],
+        },
+      });
+    // Around the height that decides; a layout that does not settle is an error.
+    for (const some of [
+      [8, 10, 12, 14],
+      [16, 18, 20, 22],
+    ])
+      for (const { pages } of await Promise.all(some.map(set))) expect(pages).toBeGreaterThan(1);
+  });
+});
+
 describe('excursions close up', () => {
   it('stand two to a picture, so that a page breaks between them', async () => {
     const { job } = await prepareDossier(await sampleInput());

@@ -18,6 +18,8 @@ export interface PlateOptions {
   longest?: number;
   /** Seconds for one document. */
   seconds?: number;
+  /** Once aborted, no other document is begun. */
+  signal?: AbortSignal;
 }
 
 const MOST_BYTES = 64 * 1024 * 1024;
@@ -31,12 +33,13 @@ const MOST_CHARACTERS = 6_000;
 export async function firstPages(
   files: readonly PictureFile[],
   readOriginal: ReadOriginal,
-  { pages = 2, longest = 1600, seconds }: PlateOptions = {},
+  { pages = 2, longest = 1600, seconds, signal }: PlateOptions = {},
 ): Promise<Map<Sha256, DocumentPlate>> {
   const plates = new Map<Sha256, DocumentPlate>();
   const painter = new Painter(seconds);
   try {
     for (const file of new Map(files.map((f) => [f.sha256, f])).values()) {
+      if (signal?.aborted) break;
       const plate = await plateOf(file, readOriginal, painter, pages, longest);
       if (plate !== undefined) plates.set(file.sha256, plate);
     }
