@@ -23,12 +23,15 @@ export async function toGrey(picture: Sharp): Promise<GreyPicture> {
     .raw({ depth: 'uchar' })
     .toBuffer({ resolveWithObject: true });
   const { width, height, channels } = info;
-  if (channels === 1) return { grey: data, width, height };
-  const grey = new Uint8Array(width * height);
+  return { grey: channels === 1 ? data : weighed(data, width * height, channels), width, height };
+}
+
+function weighed(data: Uint8Array, pixels: number, channels: number): Uint8Array {
+  const grey = new Uint8Array(pixels);
   // Grey with transparency comes in two channels, colour in three.
   const [green, blue] = channels < 3 ? [0, 0] : [1, 2];
-  for (let i = 0, at = 0; i < grey.length; i++, at += channels)
+  for (let i = 0, at = 0; i < pixels; i++, at += channels)
     grey[i] =
       0.299 * (data[at] ?? 0) + 0.587 * (data[at + green] ?? 0) + 0.114 * (data[at + blue] ?? 0) + 0.5;
-  return { grey, width, height };
+  return grey;
 }

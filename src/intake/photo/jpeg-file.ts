@@ -1,34 +1,41 @@
-import { type FileHandle, open } from 'node:fs/promises';
+import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
 import { type JpegStructure, readStructure } from './jpeg-structure.js';
 
 /** Bytes that are read at once; a photo of a phone has a tenth of it. */
 const MOST_BYTES = 64 * 1024 ** 2;
 
-/** Rooms for the bytes of files, for the next ones: made anew for each they cost more than the reading. */
-const spare: Buffer[] = [];
-const MOST_SPARE = 8;
+/** For the bytes of one file after the other: made anew for each it costs more than the reading. */
+let room = Buffer.alloc(0);
 
-/** The structure of a JPEG on the disk. One that is too large or can't be read is `doubtful`: it has to be looked through. */
-export async function structureOf(path: string): Promise<JpegStructure> {
-  let file: FileHandle | undefined;
-  let room: Buffer | undefined;
+/**
+ * The structure of a JPEG on the disk. One that is too large or can't be read is `doubtful`: it has to be looked
+ * through. Reads at once: the file was just written, and going through the thread pool takes as long again.
+ */
+export function structureOf(path: string): JpegStructure {
   try {
-    file = await open(path, 'r');
-    const { size } = await file.stat();
-    if (size > MOST_BYTES) return { is: 'doubtful' };
-    const kept = spare.pop();
-    // A little more, so that a photo that is a little larger fits as well.
-    room = kept !== undefined && kept.length >= size ? kept : Buffer.allocUnsafe(Math.ceil(size * 1.25));
-    let length = 0;
-    for (let more = 1; more > 0 && length < size; length += more)
-      more = (await file.read(room, length, size - length)).bytesRead;
-    const structure = readStructure(room.subarray(0, length));
+    const bytes = bytesOf(path);
+    if (bytes === undefined) return { is: 'doubtful' };
+    const structure = readStructure(bytes);
     return 'exif' in structure ? { ...structure, exif: copyOf(structure.exif) } : structure;
   } catch {
     return { is: 'doubtful' };
+  }
+}
+
+/** Good until the next file is read. */
+function bytesOf(path: string): Buffer | undefined {
+  const file = openSync(path, 'r');
+  try {
+    const { size } = fstatSync(file);
+    if (size > MOST_BYTES) return undefined;
+    // A little more, so that a photo that is a little larger fits as well.
+    if (room.length < size) room = Buffer.allocUnsafe(Math.ceil(size * 1.25));
+    let length = 0;
+    for (let more = 1; more > 0 && length < size; length += more)
+      more = readSync(file, room, length, size - length, null);
+    return room.subarray(0, length);
   } finally {
-    if (room !== undefined && spare.length < MOST_SPARE) spare.push(room);
-    await file?.close();
+    closeSync(file);
   }
 }
 

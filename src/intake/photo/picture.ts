@@ -35,7 +35,7 @@ export interface Picture {
  */
 export async function lookAt(path: string, type: string): Promise<Picture> {
   if (type !== 'image/jpeg') return lookThrough(path, type, 'truncated');
-  const structure = await structureOf(path);
+  const structure = structureOf(path);
   switch (structure.is) {
     case 'whole':
       return (await glance(structure)) ?? lookThrough(path, type, 'truncated');
