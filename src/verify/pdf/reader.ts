@@ -11,6 +11,7 @@ const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)$/;
 const KIND = kindsOfBytes();
 const SLASH = 0x2f;
 const ESCAPE = 0x23;
+const DOT = 0x2e;
 const LESS = 0x3c;
 const GREATER = 0x3e;
 
@@ -107,9 +108,26 @@ export class PdfReader {
       at += 1;
       byte = bytes[at] ?? PAST;
     }
+    if (byte === DOT && at > from) return this.fraction(whole, at + 1, from);
     if (at === from || (KIND[byte] ?? 0) < WHITE) return this.otherWord(from);
     this.at = at;
     return this.reference(whole, from) ?? wholeNumber(whole);
+  }
+
+  /** With its digits as a whole number, divided by a power of ten: both are exact, so it is what the text says. */
+  private fraction(whole: number, begin: number, from: number): PdfValue {
+    const { bytes } = this;
+    let [at, digits, power] = [begin, whole, 1];
+    let byte = bytes[at] ?? PAST;
+    while (byte >= 0x30 && byte <= 0x39 && at - begin < 6) {
+      digits = digits * 10 + byte - 0x30;
+      power *= 10;
+      at += 1;
+      byte = bytes[at] ?? PAST;
+    }
+    if (at === begin || (KIND[byte] ?? 0) < WHITE) return this.otherWord(from);
+    this.at = at;
+    return { is: 'number', integer: false, value: digits / power };
   }
 
   private otherWord(from: number): PdfValue {
