@@ -63,7 +63,7 @@ async function run(bytes: Uint8Array, list: Checklist, options: VerifyOptions): 
     );
     return {};
   }
-  list.pass('pdf.header', new TextDecoder('latin1').decode(bytes.subarray(0, 8)).trim());
+  list.pass('pdf.header', Buffer.from(bytes.subarray(0, 8)).toString('latin1').trim());
   const file = list.ask(
     'pdf.structure',
     () => readPdf(bytes),

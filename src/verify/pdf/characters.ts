@@ -73,6 +73,7 @@ export function literalEnd(bytes: Buffer, from: number): number {
 
 /** What stands between the parentheses, without the backslashes. */
 export function literalBytes(inside: Buffer): Uint8Array {
+  if (!inside.includes(BACKSLASH)) return inside;
   const text = inside.toString('latin1').replace(/\\([0-7]{1,3}|\r\n|.)/gs, (_, what: string) => {
     if (/^[0-7]/.test(what)) return String.fromCharCode(Number.parseInt(what, 8) & 0xff);
     return what === '\n' || what === '\r' || what === '\r\n' ? '' : (ESCAPES[what] ?? what);
