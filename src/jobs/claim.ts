@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { type ClaimId, type ClaimNote, claimNote } from '../model/claim.js';
 import { DossierError } from '../model/error.js';
+import type { RecordState } from '../model/state.js';
 import { bodyOf, type TypedClaimKind } from './claim/body.js';
 import { inWords } from './claim/said.js';
 import { typed } from './claim/words.js';
@@ -35,14 +36,11 @@ export interface NotedClaim {
  */
 export async function recordClaim(input: ClaimInput): Promise<NotedClaim> {
   return withDelivery(input, true, async (record) => {
-    const state = record.state();
-    const says = typed.parse(input.fields);
     if (input.is === 'clock-set' && input.word !== undefined) await mustBeAClock(input.word, input.templates);
-    const body = bodyOf(input.is, input.word, says, state, input.now());
-    const read = claimNote.safeParse(JSON.parse(JSON.stringify(body)));
-    if (!read.success) throw notUnderstood(input.is, read.error.issues[0]);
-    const notices = [...record.notices.map(({ message }) => message), ...withoutPaper(read.data)];
-    const before = state.claims.find((one) => one.replacedBy === undefined && saysTheSame(one, read.data));
+    const state = record.state();
+    const body = judgeNote(input, state, input.now());
+    const notices = [...record.notices.map(({ message }) => message), ...withoutPaper(body)];
+    const before = noteBefore(state, body);
     if (before !== undefined)
       return {
         claim: before.claim ?? body.claim,
@@ -51,9 +49,26 @@ export async function recordClaim(input: ClaimInput): Promise<NotedClaim> {
         said: inWords(before),
         notices,
       };
-    const [entry] = await record.append([{ type: 'claim-noted', by: input.by, body: read.data }]);
-    return { claim: body.claim, entry: entry?.seq ?? 0, added: true, said: inWords(read.data), notices };
+    const [entry] = await record.append([{ type: 'claim-noted', by: input.by, body }]);
+    return { claim: body.claim, entry: entry?.seq ?? 0, added: true, said: inWords(body), notices };
   });
+}
+
+/** What was typed as the body of an entry. Throws DossierError `bad-value` with the option and the choices. */
+export function judgeNote(
+  { is, word, fields }: Pick<ClaimInput, 'is' | 'word' | 'fields'>,
+  state: RecordState,
+  now: Date,
+): ClaimNote & { claim: ClaimId } {
+  const body = bodyOf(is, word, typed.parse(fields), state, now);
+  const read = claimNote.safeParse(JSON.parse(JSON.stringify(body)));
+  if (!read.success) throw notUnderstood(is, read.error.issues[0]);
+  return { ...read.data, claim: body.claim };
+}
+
+/** The entry that says the same already, and counts. */
+export function noteBefore(state: RecordState, body: ClaimNote): RecordState['claims'][number] | undefined {
+  return state.claims.find((one) => one.replacedBy === undefined && saysTheSame(one, body));
 }
 
 /** What is not in the sum of the worksheet until somebody says which paper it is from. */
@@ -101,7 +116,7 @@ function notUnderstood(is: TypedClaimKind, issue: z.core.$ZodIssue | undefined):
 }
 
 /** Whether both say the same, whoever entered it and when. */
-function saysTheSame(before: Record<string, unknown>, body: ClaimNote): boolean {
+export function saysTheSame(before: Record<string, unknown>, body: ClaimNote): boolean {
   const own = new Set(['seq', 'enteredAt', 'enteredBy', 'replacedBy', 'replaces', 'claim']);
   // A claim that is received again has no number of its own yet, nor a name made from it.
   if (body.is === 'received') own.add('ourNumber');

@@ -179,3 +179,127 @@ describe('record claim', () => {
     expect(count()).toBe(before);
   });
 });
+
+describe('record claim amounts', () => {
+  let own: string;
+  beforeAll(async () => {
+    own = await here.delivery('worksheet');
+    for (const args of [
+      ['collect', here.put('invoice.txt', 'Invoice 7731'), here.put('sale.txt', 'Account of sale')],
+      ['record', 'claim', 'received', 'Mock Elms Produce', '--as', 'receiver'],
+    ])
+      await here.dossier(...args, '-d', own);
+  });
+  const amounts = (csv: string, ...args: string[]) =>
+    here.dossier('record', 'claim', 'amounts', here.put('amounts.csv', csv), ...args, '-d', own);
+  const notes = () =>
+    here
+      .entries(own)
+      .filter(({ type, body }) => type === 'claim-noted' && ['amount', 'quantity'].includes(String(body.is)))
+      .map(({ body }) => body);
+  const SHEET = `What,Line,Total,Each,Quantity,Said by,Paper,Note
+Invoice value,romaine,,17.25 USD,480 cartons,,,
+rejected,romaine,,,480 cartons,receiver,e2,whole line
+salvage,romaine,1920.00 USD,,,receiver,e1 e2,
+`;
+
+  it('says how each row is understood, and writes nothing, in a dry run', async () => {
+    const { code, out } = await amounts(SHEET, '--said-by', 'claimant', '--paper', 'e1', '--dry-run');
+    expect(code).toBe(0);
+    expect(out).toMatch(
+      /^row 2 {2}c1 {2}invoice-value 17\.25 USD each for 480 cartons of romaine, says the claimant/m,
+    );
+    expect(out).toContain('3 understood, 0 recorded before, 0 not understood; nothing was written.');
+    expect(notes()).toEqual([]);
+  });
+
+  it('writes each row down as the commands for one do', async () => {
+    const { code, out } = await amounts(SHEET, '--said-by', 'claimant', '--paper', 'e1');
+    expect(code).toBe(0);
+    expect(out).toContain('3 recorded; 0 recorded before, nothing added for those; 0 not understood.');
+    expect(notes()).toMatchObject([
+      {
+        is: 'amount',
+        item: 'invoice-value',
+        line: 'romaine',
+        each: { amount: '17.25', currency: 'USD' },
+        quantity: '480',
+        unit: 'cartons',
+        saidBy: 'claimant',
+        evidence: ['e1'],
+      },
+      {
+        is: 'quantity',
+        state: 'rejected',
+        line: 'romaine',
+        saidBy: 'receiver',
+        evidence: ['e2'],
+        note: 'whole line',
+      },
+      {
+        is: 'amount',
+        item: 'salvage',
+        total: { amount: '1920.00', currency: 'USD' },
+        evidence: ['e1', 'e2'],
+      },
+    ]);
+    const one = ['amount', 'salvage', '--total', '1920.00 USD', '--line', 'romaine', '--said-by', 'receiver'];
+    const { out: again } = await here.dossier('record', 'claim', ...one, '--paper', 'e1', 'e2', '-d', own);
+    expect(again).toContain('(recorded before)');
+  });
+
+  it('adds nothing when it is given again, or when a row stands twice', async () => {
+    const before = notes().length;
+    const [header, first] = SHEET.split('\n');
+    const twice = `${SHEET}${first}\n`;
+    expect(header).toMatch(/^What/);
+    const { code, out } = await amounts(twice, '--said-by', 'claimant', '--paper', 'e1');
+    expect([code, notes().length]).toEqual([0, before]);
+    expect(out).toContain('0 recorded; 4 recorded before');
+  });
+
+  it('names row and column of what it does not understand, and takes the rest in', async () => {
+    const before = notes().length;
+    const { code, out, err } = await amounts(
+      'what,line,total,each,quantity,said-by,paper\n' +
+        'freight-paid,,4200.00 USD,,,carrier,e1\n' +
+        'freightpaid,,1 USD,,,carrier,e1\n' +
+        'salvage,romaine,$5,,,receiver,e1\n' +
+        'salvage,romane,5 USD,,,receiver,e1\n' +
+        'salvage,romaine,5 USD,1 USD,3 cartons,receiver,e1\n' +
+        'credit,,5 USD,,,receiver,e99\n' +
+        'credit,,5 USD,,,,e1\n',
+    );
+    expect(code).toBe(2);
+    expect(notes().length).toBe(before + 1);
+    expect(out).toContain('1 recorded; 0 recorded before, nothing added for those; 6 not understood.');
+    for (const [row, column] of [
+      [3, 'what'],
+      [4, 'total'],
+      [5, 'line'],
+      [6, 'each'],
+      [7, 'paper'],
+      [8, 'said-by'],
+    ])
+      expect(err).toContain(`amounts.csv, row ${row}, column ${column}: `);
+  });
+
+  it.each([
+    ['item,total\nsalvage,5 USD\n', /there is no column for item/],
+    ['total\n5 USD\n', /there is no column "what"/],
+  ])('refuses a table with other columns: %j', async (csv, words) => {
+    const { code, err } = await amounts(csv);
+    expect([code, err]).toEqual([2, expect.stringMatching(words)]);
+    expect(err).toContain('Use the columns what, line, total, each, quantity, said-by, paper, note.');
+  });
+
+  it('says that a row without paper counts for nothing yet', async () => {
+    const { err } = await amounts('what,total,said-by\ndisposal-cost,90 USD,receiver\n');
+    expect(err).toMatch(/No paper is named for 1 of the rows/);
+  });
+
+  it('says that there is no such file', async () => {
+    const { code, err } = await here.dossier('record', 'claim', 'amounts', 'none.csv', '-d', own);
+    expect([code, err]).toEqual([2, expect.stringMatching(/none\.csv: there is no such file/)]);
+  });
+});

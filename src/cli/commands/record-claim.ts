@@ -1,12 +1,16 @@
 import { Command } from 'commander';
 import type { TypedClaimKind } from '../../jobs/claim.js';
+import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { commandOf, type Form } from '../form.js';
 import { printable } from '../output.js';
+import { printProblem } from '../problems.js';
 import type { CliContext } from '../program.js';
 import { whoEnters } from '../who.js';
 
 export const CLAIM_EXAMPLE = 'dossier record claim received "Mock Elms Produce" --as receiver --paper e31';
+
+const AMOUNTS_EXAMPLE = 'dossier record claim amounts worksheet.csv --paper e32 --said-by claimant --dry-run';
 
 type ClaimForm = Form & { is: TypedClaimKind };
 
@@ -178,13 +182,70 @@ export function claimCommand(context: CliContext): Command {
     'after',
     `
 Examples:
-${FORMS.map(({ example }) => `  ${example}`).join('\n')}
+${[...FORMS.map(({ example }) => example), AMOUNTS_EXAMPLE].map((example) => `  ${example}`).join('\n')}
 
 Papers are taken in first: dossier collect FILE says their numbers.
 What governs is never assumed: local law and the contract of carriage decide. This is not legal advice.`,
   );
   for (const form of FORMS) command.addCommand(formCommand(form, context));
-  return command;
+  return command.addCommand(amountsCommand(context));
+}
+
+interface AmountsOptions extends Common {
+  claim?: string;
+  paper?: string[];
+  saidBy?: string;
+  dryRun?: boolean;
+}
+
+function amountsCommand({ output, exit, now }: CliContext): Command {
+  return new Command('amounts')
+    .description('Write down many amounts and quantities from a CSV table.')
+    .argument('<file>', 'with the columns what, line, total, each, quantity, said-by, paper, note')
+    .option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)')
+    .option('--claim <claim>', 'which claim, when there are several: c1, c2 …')
+    .option('--paper <id...>', 'evidence that rows rest on which name none')
+    .option('--said-by <who>', 'who says so, for rows that do not say')
+    .option('--dry-run', 'say how each row is understood, write nothing')
+    .option('--entered-by <name>', 'who enters it (default: DOSSIER_BY or your account)')
+    .option('--json', 'the answer as JSON')
+    .addHelpText(
+      'after',
+      `
+Example:
+  ${AMOUNTS_EXAMPLE}
+
+A row is an amount, such as invoice-value with each and quantity, or a total; or a
+quantity, such as rejected. What a row says that is recorded already adds nothing.`,
+    )
+    .action(async (file: string, options: AmountsOptions) => {
+      const { recordAmounts } = await import('../../jobs/claim-amounts.js');
+      const dryRun = options.dryRun === true;
+      const report = await recordAmounts({
+        folder: deliveryFolder(options.delivery),
+        by: whoEnters(options.enteredBy),
+        now,
+        file,
+        dryRun,
+        standing: { claim: options.claim, saidBy: options.saidBy, paper: options.paper },
+      });
+      if (report.problems.length > 0) exit(EXIT.badInput);
+      if (options.json === true) return output.json(report);
+      for (const notice of report.notices) output.note(printable(notice));
+      for (const { row, entry, said, outcome } of report.rows) {
+        const before = outcome === 'already-held' ? '  (recorded before)' : '';
+        const where = entry === undefined ? '' : `entry ${entry}  `;
+        output.line(`row ${row}  ${where}${printable(said)}${before}`);
+      }
+      const { recorded, held, refused } = report.counts;
+      output.line();
+      output.line(
+        dryRun
+          ? `${report.rows.length - held} understood, ${held} recorded before, ${refused} not understood; nothing was written.`
+          : `${recorded} recorded; ${held} recorded before, nothing added for those; ${refused} not understood.`,
+      );
+      for (const problem of report.problems) printProblem(output, problem);
+    });
 }
 
 function formCommand(form: ClaimForm, { output, now }: CliContext): Command {

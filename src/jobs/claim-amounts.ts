@@ -1,0 +1,157 @@
+import { basename } from 'node:path';
+import { readWrittenTable, type WrittenRow } from '../intake/table/written-table.js';
+import { amountItem, type ClaimNote, quantityState } from '../model/claim.js';
+import { DossierError, type Problem } from '../model/error.js';
+import type { RecordState } from '../model/state.js';
+import { unreadable } from '../record/disk/disk-error.js';
+import { inWords } from './claim/said.js';
+import { judgeNote, noteBefore, saysTheSame } from './claim.js';
+import { type OpenDelivery, withDelivery } from './delivery.js';
+import { unknownWord } from './typed-place.js';
+
+export const AMOUNT_COLUMNS = [
+  'what',
+  'line',
+  'total',
+  'each',
+  'quantity',
+  'said-by',
+  'paper',
+  'note',
+] as const;
+
+export interface AmountsInput extends OpenDelivery {
+  /** A CSV table with `AMOUNT_COLUMNS`. */
+  file: string;
+  /** What holds for rows that are silent on it. */
+  standing: {
+    claim?: string | undefined;
+    saidBy?: string | undefined;
+    paper?: readonly string[] | undefined;
+  };
+  /** Only says how each row is understood; nothing is written. */
+  dryRun: boolean;
+}
+
+export interface AmountRow {
+  row: number;
+  said: string;
+  outcome: 'recorded' | 'already-held' | 'understood';
+  /** Ledger entry that says it; undefined in a dry run of what is new. */
+  entry?: number;
+}
+
+export interface AmountsReport {
+  rows: AmountRow[];
+  counts: { recorded: number; held: number; refused: number };
+  problems: Problem[];
+  notices: string[];
+}
+
+/**
+ * Writes down the rows of a worksheet: amounts, and how much of a line was in which state, each as an entry of its
+ * own. A row that is not understood is a problem with its row and column, and the others are taken in; a row that says
+ * what is recorded already adds nothing, so that the same file can be mended and given again.
+ * Throws DossierError for a file that can't be read or has no such columns.
+ */
+export async function recordAmounts(input: AmountsInput): Promise<AmountsReport> {
+  const name = basename(input.file);
+  const rows = await rowsOf(input.file, name);
+  return withDelivery(input, !input.dryRun, async (record) => {
+    const state = record.state();
+    const report: AmountsReport = {
+      rows: [],
+      counts: { recorded: 0, held: 0, refused: 0 },
+      problems: [],
+      notices: record.notices.map(({ message }) => message),
+    };
+    const fresh: { row: AmountRow; body: ClaimNote }[] = [];
+    for (const one of rows)
+      try {
+        const body = bodyOfRow(one, input, state);
+        const before = noteBefore(state, body);
+        const twin = fresh.find((other) => saysTheSame(other.body, body));
+        const held = before !== undefined || twin !== undefined;
+        const row: AmountRow = {
+          row: one.row,
+          said: inWords(body),
+          outcome: held ? 'already-held' : input.dryRun ? 'understood' : 'recorded',
+          ...(before === undefined ? {} : { entry: before.seq }),
+        };
+        report.rows.push(row);
+        if (!held) fresh.push({ row, body });
+      } catch (error) {
+        if (!(error instanceof DossierError) || error.code !== 'bad-value') throw error;
+        report.problems.push(ofRow(error.toProblem(), name, one.row));
+      }
+    report.counts.refused = report.problems.length;
+    report.counts.held = report.rows.length - fresh.length;
+    const bare = fresh.filter(({ body }) => body.evidence.length === 0).length;
+    if (bare > 0)
+      report.notices.push(
+        `No paper is named for ${bare} of the rows, so that they count for nothing yet: fill the column paper, or add --paper.`,
+      );
+    if (input.dryRun) return report;
+    const entries = await record.append(
+      fresh.map(({ body }) => ({ type: 'claim-noted' as const, by: input.by, body })),
+    );
+    for (const [i, { row }] of fresh.entries()) {
+      const entry = entries[i]?.seq;
+      if (entry !== undefined) row.entry = entry;
+    }
+    report.counts.recorded = fresh.length;
+    return report;
+  });
+}
+
+async function rowsOf(file: string, name: string): Promise<WrittenRow[]> {
+  const { headings, rows } = await readWrittenTable(file, name).catch((error: unknown) => {
+    throw error instanceof DossierError ? error : unreadable(file, error);
+  });
+  const known: readonly string[] = AMOUNT_COLUMNS;
+  const strange = headings.filter((heading) => heading !== '' && !known.includes(heading));
+  if (headings.includes('what') && strange.length === 0) return rows;
+  throw new DossierError(
+    'bad-value',
+    strange.length > 0 ? `there is no column for ${strange.join(', ')}` : 'there is no column "what"',
+    { where: { file: name, row: 1 }, fix: `Use the columns ${AMOUNT_COLUMNS.join(', ')}.` },
+  );
+}
+
+function bodyOfRow({ cells }: WrittenRow, { standing, now }: AmountsInput, state: RecordState): ClaimNote {
+  const word = cells
+    .get('what')
+    ?.toLowerCase()
+    .replaceAll(/[\s_]+/g, '-');
+  const papers = cells.get('paper')?.split(/[\s,;]+/) ?? standing.paper ?? [];
+  const fields = {
+    claim: standing.claim,
+    line: cells.get('line'),
+    total: cells.get('total'),
+    each: cells.get('each'),
+    quantity: cells.get('quantity'),
+    saidBy: cells.get('said-by') ?? standing.saidBy,
+    paper: papers.map((id) => id.toLowerCase()),
+    note: cells.get('note'),
+  };
+  return judgeNote({ is: kindOf(word), word, fields }, state, now());
+}
+
+/** Amounts and states of goods have no word in common. */
+function kindOf(word: string | undefined): 'amount' | 'quantity' {
+  const states: readonly string[] = quantityState.options;
+  const items: readonly string[] = amountItem.options;
+  if (word === undefined || items.includes(word)) return 'amount';
+  if (states.includes(word)) return 'quantity';
+  throw unknownWord('item', word, [...items, ...states], 'what');
+}
+
+/** An option of the command is a column here. */
+function ofRow({ where, fix, ...problem }: Problem, file: string, row: number): Problem {
+  const column = where.field === 'item' ? 'what' : where.field?.replace(/^--/, '');
+  return {
+    ...problem,
+    where: { file, row, ...(column === undefined ? {} : { column }) },
+    ...(fix === undefined ? {} : { fix }),
+  };
+}
