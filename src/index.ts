@@ -10,6 +10,7 @@ export { type AnswerInput, type AnswerReport, answer } from './jobs/answer.js';
 export { type AssessedDelivery, assessDelivery, readAt } from './jobs/assess.js';
 export { type BuildInput, type BuildReport, build } from './jobs/build.js';
 export { type ClaimInput, type NotedClaim, recordClaim, type TypedClaimKind } from './jobs/claim.js';
+export { type AmountsInput, type AmountsReport, recordAmounts } from './jobs/claim-amounts.js';
 export { type ClockInput, type ComparedClock, recordClock } from './jobs/clock.js';
 export { type CollectInput, type CollectReport, collect } from './jobs/collect.js';
 export { type OpenDelivery, withDelivery } from './jobs/delivery.js';

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { AMOUNT_COLUMNS } from '../../src/jobs/claim-amounts.js';
 import { trailCsv } from '../../src/jobs/trail.js';
 import { claimNote } from '../../src/model/claim.js';
 import { entry } from '../../src/model/entry.js';
@@ -23,6 +24,10 @@ describe('docs/formats.md has', () => {
     expect(named('What is said of a claim')).toEqual(
       claimNote.options.map(({ shape }) => shape.is.value).sort(),
     );
+  });
+
+  it('every column of a worksheet of amounts', () => {
+    expect(named('Worksheet of amounts')).toEqual([...AMOUNT_COLUMNS].sort());
   });
 
   it('every column of the trail', () => {
