@@ -5,6 +5,7 @@ import { curves } from '../../src/compose/charts/reduce.js';
 import { escapeXml, label, widthOf } from '../../src/compose/charts/svg.js';
 import { temperatureChart } from '../../src/compose/charts/temperature.js';
 import { timeTicks } from '../../src/compose/charts/time-axis.js';
+import { timelinePicture } from '../../src/compose/charts/timeline.js';
 import { formatFor } from '../../src/compose/format.js';
 import type { EvidenceId } from '../../src/model/evidence.js';
 import type { Zone } from '../../src/model/time.js';
@@ -159,5 +160,39 @@ describe('the temperature chart', () => {
     ],
   ])('can be drawn with %s', (_, more) => {
     expect(chart(more)).not.toMatch(/NaN|undefined|Infinity/);
+  });
+});
+
+describe('the names of the zones under the timeline', () => {
+  it.each([
+    ['America/Phoenix', 'America/Chicago'],
+    ['Asia/Kolkata', 'America/St_Johns'],
+  ])('%s and %s stand clear of the hours, wherever the first of them is', (zone, otherZone) => {
+    for (let minutes = 0; minutes < 60; minutes += 5) {
+      const from = Date.UTC(2026, 6, 14, 11) + minutes * MINUTE;
+      const items = [0, 10].map((hours) => ({
+        is: 'photo' as const,
+        at: from + hours * HOUR,
+        evidence: 'e1' as EvidenceId,
+        uncertaintySeconds: 1,
+        label: 'photo',
+        zone: zone as Zone,
+      }));
+      const picture = { items, name: () => '', bars: [], zone: zone as Zone, otherZone: otherZone as Zone };
+      const drawn = timelinePicture(picture, format, labels);
+      const words = [...drawn.matchAll(/<text([^>]*)>([^<]*)</g)].map(([, attributes = '', text = '']) => {
+        const of = (name: string) => new RegExp(` ${name}="([^"]*)"`).exec(attributes)?.[1] ?? '';
+        const wide = widthOf(text, Number(of('font-size')));
+        const before = of('text-anchor') === 'end' ? wide : of('text-anchor') === 'middle' ? wide / 2 : 0;
+        const left = Number(of('x')) - before;
+        return { y: of('y'), left, right: left + wide, text };
+      });
+      expect(words.length).toBeGreaterThan(8);
+      for (const one of words)
+        for (const other of words)
+          if (one !== other && one.y === other.y && one.left <= other.left)
+            expect([one.text, other.text, one.right <= other.left]).toEqual([one.text, other.text, true]);
+      expect(Math.min(...words.map(({ left }) => left))).toBeGreaterThanOrEqual(0);
+    }
   });
 });

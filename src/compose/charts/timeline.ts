@@ -4,7 +4,7 @@ import type { Zone } from '../../model/time.js';
 import type { Format } from '../format.js';
 import type { Labels } from '../words/labels.js';
 import { type Mark, type PlacedMark, placeMarks, rowsOf } from './leaders.js';
-import { box, element, ink, label, line, SMALL, svg } from './svg.js';
+import { box, element, ink, label, line, SMALL, svg, widthOf } from './svg.js';
 import { timeTicks } from './time-axis.js';
 
 export interface TimelinePicture {
@@ -60,7 +60,11 @@ export function timelinePicture(picture: TimelinePicture, format: Format, labels
   const rows = ROWS.filter(([, kinds]) => items.some((item) => kinds.some((kind) => kind === item.is)));
   const bottom = marksTop + rows.length * ROW + 2;
 
-  const hours = timeTicks(span.from, span.to, zone, 10).flatMap(({ at, day }) => [
+  const ticks = timeTicks(span.from, span.to, zone, 10);
+  // Left of the first hour, which may stand in the middle of the edge.
+  const zoneNameAt =
+    LEFT - 6 - Math.max(0, ...ticks.map(({ at }) => widthOf(format.clock(at, zone), SMALL) / 2));
+  const hours = ticks.flatMap(({ at, day }) => [
     line(x(at), axis, x(at), bottom, { stroke: day ? ink.line : ink.hair, 'stroke-width': day ? 0.8 : 0.4 }),
     label(x(at), bottom + 9, format.clock(at, zone), { size: SMALL, anchor: 'middle' }),
     ...(day
@@ -106,7 +110,7 @@ export function timelinePicture(picture: TimelinePicture, format: Format, labels
           .map((item) => markOf(item, x(item.at), y)),
       ];
     }),
-    label(LEFT - 6, bottom + 9, format.zoneName(span.from, zone), {
+    label(zoneNameAt, bottom + 9, format.zoneName(span.from, zone), {
       size: SMALL,
       anchor: 'end',
       fill: ink.soft,
@@ -114,7 +118,7 @@ export function timelinePicture(picture: TimelinePicture, format: Format, labels
     ...(otherZone === undefined
       ? []
       : [
-          label(LEFT - 6, bottom + 27, format.zoneName(span.to, otherZone), {
+          label(zoneNameAt, bottom + 27, format.zoneName(span.to, otherZone), {
             size: SMALL,
             anchor: 'end',
             fill: ink.soft,
