@@ -2,10 +2,12 @@ import { fromCelsius, fromKelvin, type TemperatureUnit } from '../model/temperat
 
 /** Quantities in the reader's unit first and the other beside it. */
 function both(show: (unit: TemperatureUnit) => number, first: TemperatureUnit, suffix = ''): string {
-  const other: TemperatureUnit = first === '°F' ? '°C' : '°F';
+  const other = otherUnit(first);
   const written = (unit: TemperatureUnit) => `${fixed(show(unit))} ${unit}${suffix}`;
   return `${written(first)} (${written(other)})`;
 }
+
+export const otherUnit = (unit: TemperatureUnit): TemperatureUnit => (unit === '°F' ? '°C' : '°F');
 
 function fixed(value: number): string {
   const text = value.toFixed(1);
@@ -14,6 +16,9 @@ function fixed(value: number): string {
 
 export const degrees = (celsius: number, unit: TemperatureUnit) =>
   both((one) => fromCelsius(celsius, one), unit);
+/** In one unit alone. */
+export const inOne = (celsius: number, unit: TemperatureUnit) =>
+  `${fixed(fromCelsius(celsius, unit))} ${unit}`;
 export const difference = (kelvin: number, unit: TemperatureUnit) =>
   both((one) => fromKelvin(kelvin, one), unit);
 export const degreeHours = (kelvinHours: number, unit: TemperatureUnit) =>

@@ -8,7 +8,7 @@ import type {
 import type { TemperatureUnit } from '../model/temperature.js';
 import { degreeHours, degrees, difference, hours, words } from './degrees.js';
 import type { Output } from './output.js';
-import { wrap } from './table.js';
+import { putLine } from './table.js';
 
 /** Pulps, margins to published limits, and whether pulps and air go together. */
 export function printGoods(output: Output, assessment: Assessment, unit: TemperatureUnit): void {
@@ -17,8 +17,9 @@ export function printGoods(output: Output, assessment: Assessment, unit: Tempera
     for (const group of assessment.pulps) printPulps(output, group, unit);
     for (const line of new Set(assessment.pulps.flatMap(thermometerLines))) put(output, line);
     for (const one of assessment.pulpComparisons ?? [])
-      output.line(
-        `  ${one.line}: ${one.is === 'delivery-against-loading' ? 'delivery minus loading' : `receiver minus driver at ${one.stop}`} ${difference(one.mean, unit)} on average`,
+      put(
+        output,
+        `${one.line}: ${one.is === 'delivery-against-loading' ? 'delivery minus loading' : `receiver minus driver at ${one.stop}`} ${difference(one.mean, unit)} on average`,
       );
     output.line();
   }
@@ -35,11 +36,7 @@ export function printGoods(output: Output, assessment: Assessment, unit: Tempera
   }
 }
 
-function put(output: Output, text: string): void {
-  wrap(text, Math.max(40, output.width - 2)).forEach((line, i) => {
-    output.line(`${i === 0 ? '  ' : '    '}${line}`);
-  });
-}
+const put = (output: Output, text: string): void => putLine(output, text, '  ');
 
 function printPulps(output: Output, group: PulpGroup, unit: TemperatureUnit): void {
   const inBand = group.band === undefined ? '' : `, ${group.inBand} of ${group.count} in band`;

@@ -1,4 +1,4 @@
-import { printable } from './output.js';
+import { type Output, printable } from './output.js';
 
 /** Characters in which the last column can be read well. */
 const ROOM = 24;
@@ -28,11 +28,14 @@ export function tableLines(rows: readonly (readonly string[])[], width: number):
   });
 }
 
+/** A space that a line may end at: not one between a number and its unit. */
+const SPACE = / (?!(?:°[CF]|h|min|s|%)(?!\p{L}))/u;
+
 /** Breaks text at spaces, and inside a word only when it is longer than the line. */
 export function wrap(text: string, width: number): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(' ')) {
+  for (const word of text.split(SPACE)) {
     let rest = word;
     if (line !== '' && length(line) + 1 + length(rest) > width) {
       lines.push(line);
@@ -46,6 +49,14 @@ export function wrap(text: string, width: number): string[] {
   }
   lines.push(line);
   return lines;
+}
+
+/** One line of a result, broken where the output ends; what is left of it stands a little further in. */
+export function putLine(output: Output, text: string, indent = ''): void {
+  const further = `${indent}  `;
+  wrap(text, Math.max(40, output.width - further.length)).forEach((line, i) => {
+    output.line(`${i === 0 ? indent : further}${line}`);
+  });
 }
 
 const length = (text: string) => [...text].length;

@@ -3,9 +3,9 @@ import { fromKelvin, type TemperatureUnit } from '../model/temperature.js';
 import type { Zone } from '../model/time.js';
 import type { UnitLog } from '../model/unit-log.js';
 import { chartLines } from './chart.js';
-import { degreeHours, degrees, difference, hours, words } from './degrees.js';
+import { degreeHours, degrees, difference, hours, inOne, otherUnit, words } from './degrees.js';
 import type { Output } from './output.js';
-import { tableLines } from './table.js';
+import { putLine, tableLines } from './table.js';
 import { when } from './when.js';
 
 export interface TemperatureView {
@@ -39,37 +39,32 @@ export function printTemperatures(
     for (const line of lines) output.line(line);
     if (lines.length > 0) output.line();
   }
-  for (const line of tableLines(
-    [
-      ['channel', 'mean', 'lowest', 'highest', 'kinetic mean', 'known', 'longest silence'],
-      ...result.channels.map((one) => channelRow(one, unit)),
-    ],
-    Math.max(output.width, 110),
-  ))
-    output.line(line);
+  const rows = result.channels.flatMap((one) => channelRows(one, unit));
+  const headings = ['channel', 'mean', 'lowest', 'highest', 'kinetic mean', 'known', 'longest silence'];
+  for (const line of tableLines([headings, ...rows], output.width)) output.line(line);
   output.line();
   printBand(output, result, unit);
   printSwings(output, result, unit);
   printExcursions(output, result, view);
 }
 
-function channelRow(one: ChannelSummary, unit: TemperatureUnit): string[] {
-  const shown = (value: number | undefined) => (value === undefined ? '-' : degrees(value, unit));
+/** The other unit stands below the first, so that all fits 80 columns. */
+function channelRows(one: ChannelSummary, unit: TemperatureUnit): string[][] {
+  const values = [one.mean, one.min?.value, one.max?.value, one.meanKinetic];
+  const inUnit = (shown: TemperatureUnit) =>
+    values.map((value) => (value === undefined ? '-' : inOne(value, shown)));
+  const silence = one.longestSilenceSeconds === undefined ? '-' : hours(one.longestSilenceSeconds);
   return [
-    words(one.channel),
-    shown(one.mean),
-    shown(one.min?.value),
-    shown(one.max?.value),
-    shown(one.meanKinetic),
-    `${(one.coverage * 100).toFixed(1)} %`,
-    one.longestSilenceSeconds === undefined ? '-' : hours(one.longestSilenceSeconds),
+    [words(one.channel), ...inUnit(unit), `${(one.coverage * 100).toFixed(1)} %`, silence],
+    ['', ...inUnit(otherUnit(unit))],
   ];
 }
 
 function printBand(output: Output, result: TemperatureResult, unit: TemperatureUnit): void {
   const judged = result.channels.find((channel) => channel.channel === result.judged);
   if (judged === undefined || result.band === undefined) return;
-  output.line(
+  putLine(
+    output,
     `${words(judged.channel)}: in band ${hours(judged.inBandSeconds)}, above ${hours(judged.aboveSeconds)} (${degreeHours(judged.degreeHoursAbove, unit)}), below ${hours(judged.belowSeconds)} (${degreeHours(judged.degreeHoursBelow, unit)})`,
   );
 }
@@ -77,15 +72,18 @@ function printBand(output: Output, result: TemperatureResult, unit: TemperatureU
 function printSwings(output: Output, result: TemperatureResult, unit: TemperatureUnit): void {
   const { returnMinusSupply: apart, cycling = [], run, jumpCount = 0 } = result;
   if (apart !== undefined)
-    output.line(
+    putLine(
+      output,
       `return minus supply air: mean ${difference(apart.mean, unit)}, from ${difference(apart.min.kelvin, unit)} to ${difference(apart.max.kelvin, unit)}`,
     );
   for (const one of cycling)
-    output.line(
+    putLine(
+      output,
       `${words(one.channel)} around the ${one.setPointFrom === 'log' ? 'logged' : 'bill’s'} set point: within ${difference(one.toleranceKelvin, unit)} for ${hours(one.withinSeconds)} of ${hours(one.knownSeconds)}, mean offset ${difference(one.meanOffset, unit)}, ${one.cycles === 0 || one.periodSeconds === undefined || one.swingKelvin === undefined ? 'no full cycle' : `${one.cycles} cycles of ${(one.periodSeconds / 60).toFixed(0)} min and ${difference(one.swingKelvin, unit)} (medians)`}`,
     );
   if (run?.usualSwingKelvin !== undefined)
-    output.line(
+    putLine(
+      output,
       `run mode: ${run.asked ?? 'not stated'} on the bill, ${run.logged ?? 'not stated'} in the log; usual swing up to ${fromKelvin(run.usualSwingKelvin, unit).toFixed(1)} ${unit} to either side (common practice, no source)`,
     );
   if (jumpCount > 0)
@@ -100,13 +98,14 @@ function printExcursions(output: Output, result: TemperatureResult, view: Temper
   const at = (ms: number) => when(ms, ms <= middle ? startZone : endZone);
   if (result.excursions.length === 0) output.line('No excursions.');
   for (const one of result.excursions)
-    output.line(
+    putLine(
+      output,
       `${one.id}  ${one.side} from ${at(one.from)} to ${at(one.to)}, ${hours(one.seconds)}, farthest ${degrees(one.peak, unit)}, ${degreeHours(one.degreeHours, unit)}; ${cause(one.cause)}`,
     );
   const more = result.excursionTotals.count - result.excursions.length;
   if (more > 0) output.line(`and ${more} more of fewer degree-hours`);
   for (const gap of result.gaps)
-    output.line(`No values from ${at(gap.from)} to ${at(gap.to)}, ${hours(gap.seconds)}`);
+    putLine(output, `No values from ${at(gap.from)} to ${at(gap.to)}, ${hours(gap.seconds)}`);
 }
 
 function cause(said: TemperatureResult['excursions'][number]['cause']): string {

@@ -35,6 +35,16 @@ describe('dossier temps', () => {
     expect(out).toContain('Lettuce, romaine');
   });
 
+  it('fits 80 columns, with no number parted from its unit', async () => {
+    const delivery = await here.delivery('narrow');
+    await here.dossier('collect', here.at('unit.csv'), '--log-zone', 'America/Phoenix', '-d', delivery);
+    await here.dossier('record', 'pulp', '36F', '--line', 'romaine', '--stop', 'load-1', '-d', delivery);
+    const { out } = await here.dossier('temps', delivery);
+    expect(out.split('\n').filter((line) => [...line].length > 80)).toEqual([]);
+    expect(out).toMatch(/above/);
+    expect(out).not.toMatch(/\d\n +(?:°[CF]|h|min|%)/);
+  });
+
   it('says once what is known of a thermometer, however many groups it read', async () => {
     const delivery = await here.delivery('pulps');
     for (const [line, at] of [
@@ -64,6 +74,9 @@ describe('dossier temps', () => {
     expect(listed).toHaveLength(5_000);
     expect([listed[0], listed.at(-1)]).toEqual(['x4', 'x5003']);
     expect(out).toContain('\nand 3 more of fewer degree-hours\n');
+    const csv = await here.dossier('temps', delivery, '--csv');
+    expect(csv.out.trim().split('\n')).toHaveLength(5_001);
+    expect(csv.err).toContain('3 more of fewer degree-hours are not listed');
   });
 
   it('over a window that was asked for, in time of the places', async () => {

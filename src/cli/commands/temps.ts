@@ -86,6 +86,11 @@ Exits with 1 when there is no usable unit log.`,
         });
       if (options.csv === true) {
         const { excursionsCsv } = await import('../../jobs/computed-data.js');
+        for (const { log, excursions, excursionTotals } of results)
+          if (excursionTotals.count > excursions.length)
+            output.note(
+              `${log}: ${excursionTotals.count - excursions.length} more of fewer degree-hours are not listed`,
+            );
         return output.document(excursionsCsv({ ...assessment, temperatures: results }));
       }
       const [first, ...others] = results;
