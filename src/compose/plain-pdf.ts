@@ -20,7 +20,7 @@ export const TABLE_LINE = 20;
 
 /**
  * Finds the objects of a PDF as the typesetter writes it, without reading them.
- * Undefined for one that is made otherwise: with parts added later, a packed table, or something between objects.
+ * Undefined for one that is made otherwise: with parts added later, or with a packed table.
  */
 export function plainPdf(pdf: Uint8Array): PlainPdf | undefined {
   const view = Buffer.from(pdf.buffer, pdf.byteOffset, pdf.length);

@@ -48,12 +48,10 @@ function flatJpeg(width: number, height: number): Promise<Buffer> {
     .toBuffer();
 }
 
+/** How a stand-in begins: as every JPEG, then a comment (ITU-T T.81, B.2.4.5) of 32 bytes. */
+export const MARK = Buffer.from([0xff, 0xd8, 0xff, 0xfe, 0, 34]);
+
 /** With a comment (ITU-T T.81, B.2.4.5) of 32 bytes behind the mark that begins every JPEG. */
 function marked(flat: Buffer, picture: Uint8Array): Uint8Array {
-  return Buffer.concat([
-    flat.subarray(0, 2),
-    Buffer.from([0xff, 0xfe, 0, 34]),
-    createHash('sha256').update(picture).digest(),
-    flat.subarray(2),
-  ]);
+  return Buffer.concat([MARK, createHash('sha256').update(picture).digest(), flat.subarray(2)]);
 }

@@ -131,6 +131,29 @@ describe('pages that are set with stand-ins', () => {
     expect(idOf((await typeset(other)).pdf)).not.toBe(idOf((await typeset(job)).pdf));
   });
 
+  it('never show a stand-in: one that is not where pictures are is refused', async () => {
+    const [one] = (await standInsFor(new Map([['a.jpg', await plate(40, 30)]]))).values();
+    if (one === undefined) throw new Error('no stand-in');
+    const pdfWith = (dictionary: string, stream: Uint8Array) => {
+      const start = '%PDF-1.7\n';
+      const object = `1 0 obj\n<<${dictionary} /Length ${stream.length}>>\nstream\n`;
+      const body = Buffer.concat([Buffer.from(start + object), stream, Buffer.from('\nendstream\nendobj\n')]);
+      const line = `${String(start.length).padStart(10, '0')} 00000 n \n`;
+      const table = `xref\n0 2\n0000000000 65535 f \n${line}trailer\n<</Size 2>>\nstartxref\n${body.length}\n%%EOF\n`;
+      return Buffer.concat([body, Buffer.from(table)]);
+    };
+    const image = '/Subtype /Image /Width 4 /Height 3';
+    expect(Buffer.from(inlay(pdfWith(image, one.bytes), [one])).includes(Buffer.from(one.picture))).toBe(
+      true,
+    );
+    for (const odd of [
+      pdfWith('/Subtype /Form', one.bytes),
+      pdfWith(`${image} /Filler (${'x'.repeat(700)})`, one.bytes),
+      pdfWith(image, Buffer.concat([one.bytes, Buffer.from('x')])),
+    ])
+      expect(() => inlay(odd, [one])).toThrow(/stand-in/);
+  });
+
   it('must come from the typesetter: another table of offsets is not taken for its own', () => {
     const foreign = Buffer.from('%PDF-1.7\nxref\n0 2\nnothing\nstartxref\n9\n%%EOF');
     expect(() => inlay(foreign, [])).toThrow(/no plain table/);

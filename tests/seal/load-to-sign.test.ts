@@ -55,14 +55,6 @@ describe('a PDF that is loaded to be signed', () => {
   it.each<[string, () => Promise<Uint8Array>]>([
     ['has its objects packed', () => tagged({ ...SAVE, useObjectStreams: true })],
     [
-      'has something between its objects',
-      async () => {
-        const pdf = Buffer.from(await tagged());
-        const at = pdf.lastIndexOf('endobj');
-        return Buffer.concat([pdf.subarray(0, at), Buffer.from('endobj %  hidden '), pdf.subarray(at)]);
-      },
-    ],
-    [
       'was added to',
       async () => {
         const pdf = Buffer.from(await tagged()).toString('latin1');

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Malformed } from '../../src/verify/malformed.js';
+import { activeContent } from '../../src/verify/pdf/active-content.js';
+import { readPdf } from '../../src/verify/pdf/file.js';
 import { PdfReader } from '../../src/verify/pdf/reader.js';
 import { type PdfValue, textOf } from '../../src/verify/pdf/value.js';
 
@@ -92,5 +94,42 @@ describe('PDF syntax (ISO 32000-1 §7.3)', () => {
     expect(textOf(read('<FEFF00D1006100F1>'))).toBe('Ñañ');
     expect(textOf(read('(plain)'))).toBe('plain');
     expect(textOf(read('<FEFF00>'))).toBeUndefined();
+  });
+});
+
+describe('checks of a PDF with very many kinds of dictionaries', () => {
+  /** One object that holds dictionaries of which no two have the same keys. */
+  function withKinds(count: number): Buffer {
+    const objects = [
+      '<</Type/Catalog/Pages 2 0 R/X 3 0 R>>',
+      '<</Type/Pages/Kids[]/Count 0>>',
+      `[${Array.from({ length: count }, (_, i) => `<</S/A${i === count - 1 ? '/URI(x)' : ''}/a${i} 1>>`).join('')}]`,
+    ];
+    let text = '%PDF-1.7\n';
+    const offsets = objects.map((object, i) => {
+      const at = text.length;
+      text += `${i + 1} 0 obj\n${object}\nendobj\n`;
+      return `${String(at).padStart(10, '0')} 00000 n \n`;
+    });
+    const table = `xref\n0 4\n0000000000 65535 f \n${offsets.join('')}trailer\n<</Size 4/Root 1 0 R>>\n`;
+    return Buffer.from(`${text}${table}startxref\n${text.length}\n%%EOF\n`, 'latin1');
+  }
+
+  it('look at each dictionary a few times, however many there are', () => {
+    const file = readPdf(withKinds(2_000));
+    let looked = 0;
+    const counted = new Map(
+      [...file.objects].map(([number, object]) => [
+        number,
+        new Proxy(object, {
+          get: (of, key) => {
+            if (key === 'dictionaries') looked += of.dictionaries.length;
+            return Reflect.get(of, key, of);
+          },
+        }),
+      ]),
+    );
+    expect(activeContent({ ...file, objects: counted })).toHaveLength(1);
+    expect(looked).toBeLessThan(10 * 2_000);
   });
 });

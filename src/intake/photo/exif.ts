@@ -33,7 +33,7 @@ const OPTIONS = {
 /** What a picture says about itself, and the small copy of it that cameras put beside that. */
 export interface ReadExif {
   exif: RawExif;
-  /** A JPEG, as it is written; most cameras keep one of 160 × 120 pixels or more. */
+  /** A JPEG, as it is written; most cameras keep one of 160 × 120 pixels or more (from memory). */
   preview?: Uint8Array;
 }
 

@@ -1,4 +1,5 @@
-import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
+import { closeSync, fstatSync, openSync } from 'node:fs';
+import { readInto } from '../table/bytes.js';
 import { type JpegStructure, readStructure } from './jpeg-structure.js';
 
 /** Bytes that are read at once; a photo of a phone has a tenth of it. */
@@ -30,10 +31,7 @@ function bytesOf(path: string): Buffer | undefined {
     if (size > MOST_BYTES) return undefined;
     // A little more, so that a photo that is a little larger fits as well.
     if (room.length < size) room = Buffer.allocUnsafe(Math.ceil(size * 1.25));
-    let length = 0;
-    for (let more = 1; more > 0 && length < size; length += more)
-      more = readSync(file, room, length, size - length, null);
-    return room.subarray(0, length);
+    return readInto(room, file, size);
   } finally {
     closeSync(file);
   }

@@ -4,7 +4,7 @@ import type { RawExif } from './exif.js';
 import { type GreyPicture, toGrey } from './grey.js';
 import { isClear } from './quality.js';
 
-/** Pixels of its shorter side: cameras write 160 × 120 and more (Exif 2.32, DCF). */
+/** Pixels of its shorter side: cameras write 160 × 120 and more (from memory). */
 const LEAST_SIDE = 90;
 /** A preview is small; more than this is something else. */
 const MOST_PIXELS = 4_000_000;

@@ -25,12 +25,16 @@ export async function headOf(source: ByteSource, length: number): Promise<Uint8A
 function startOf(path: string, length: number): Uint8Array {
   const file = openSync(path, 'r');
   try {
-    const buffer = Buffer.allocUnsafe(length);
-    let filled = 0;
-    for (let more = 1; more > 0 && filled < length; filled += more)
-      more = readSync(file, buffer, filled, length - filled, filled);
-    return buffer.subarray(0, filled);
+    return readInto(Buffer.allocUnsafe(length), file, length);
   } finally {
     closeSync(file);
   }
+}
+
+/** The next bytes of an open file, `length` of them or what there is, in a room that is large enough. */
+export function readInto(room: Buffer, file: number, length: number): Buffer {
+  let filled = 0;
+  for (let more = 1; more > 0 && filled < length; filled += more)
+    more = readSync(file, room, filled, length - filled, null);
+  return room.subarray(0, filled);
 }

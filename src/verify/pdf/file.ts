@@ -60,17 +60,15 @@ export function lookUp(file: Pick<PdfFile, 'objects'>, value: PdfValue | undefin
   return target?.is === 'ref' ? refuse(`object ${value.number} is only a reference`) : target;
 }
 
-/** The dictionaries of the kinds that are wanted, kind after kind. */
+/** The dictionaries of the kinds that are wanted, object after object; each object is looked at once. */
 export function dictionariesOf(
   { objects, kinds }: Pick<PdfFile, 'objects' | 'kinds'>,
   wanted: (kind: PdfKind) => boolean,
 ): PdfDict[] {
-  return [...kinds].flatMap((kind) =>
-    wanted(kind)
-      ? kind.objects.flatMap(
-          (number) => objects.get(number)?.dictionaries.filter((one) => one.kind === kind) ?? [],
-        )
-      : [],
+  const asked = new Set([...kinds].filter(wanted));
+  const numbers = new Set([...asked].flatMap((kind) => kind.objects));
+  return [...numbers].flatMap(
+    (number) => objects.get(number)?.dictionaries.filter(({ kind }) => asked.has(kind)) ?? [],
   );
 }
 
