@@ -137,28 +137,28 @@ class Worksheet {
     const net = new Map(
       [...salvage].map(([scope, figure]) => [scope, minus(figure, cost.get(scope) ?? NOTHING)]),
     );
-    const left = combined(new Map([...cost].filter(([scope]) => !salvage.has(scope))), this.#lines);
     const valued = combined(arrived, this.#lines);
-    const sold = combined(net, this.#lines);
+    const sold = combined(salvage, this.#lines);
     if (valued !== undefined) this.#scopes('value-arrived', arrived, valued);
-    const brought = sold === undefined ? undefined : this.#beside(sold);
-    const after = left === undefined ? brought : minus(brought ?? NOTHING, left.figure);
+    const spent = this.#item('salvage-cost');
+    const brought = sold && this.#beside(sold);
+    const after = spent === undefined ? brought : minus(brought ?? NOTHING, spent);
     if (after !== undefined) {
       this.#eachLine('salvage-net', net);
       this.#step('salvage-net', after);
     }
     if (valued === undefined || after === undefined) return after ?? valued?.figure;
-    return this.#together(arrived, net, { valued, after, sold });
+    return this.#together(arrived, salvage, { valued, after, sold });
   }
 
   /** Valued and sold: of different lines they add up, of the same they are two accounts of what was left. */
   #together(
     arrived: Scoped,
-    net: Scoped,
+    salvage: Scoped,
     { valued, after, sold }: { valued: Combined; after: Figure; sold: Combined | undefined },
   ): Figure {
     const apart =
-      !arrived.has(WHOLE) && !net.has(WHOLE) && ![...arrived.keys()].some((line) => net.has(line));
+      !arrived.has(WHOLE) && !salvage.has(WHOLE) && ![...arrived.keys()].some((line) => salvage.has(line));
     if (apart) return plus(valued.figure, after);
     this.#note('counted-once', [...valued.figure.seqs, ...after.seqs], 'arrived-and-salvage');
     if (valued.all && sold?.all === false) return valued.figure;

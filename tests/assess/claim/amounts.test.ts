@@ -95,6 +95,16 @@ describe('the sum, worked by hand', () => {
       [said('market-value', '900'), said('salvage', '50'), said('salvage-cost', '80')],
       [930, 930],
     ],
+    [
+      'costs of one line’s sale beside those of the whole',
+      [
+        said('market-value', '900', 'claimant', { line: 'broccoli' }),
+        said('salvage', '100'),
+        said('salvage-cost', '30'),
+        said('salvage-cost', '10', 'claimant', { line: 'romaine' }),
+      ],
+      [830, 830],
+    ],
     ['credits', [said('market-value', '900'), said('credit', '100'), said('credit', '50')], [750, 750]],
     [
       'costs',
@@ -269,6 +279,15 @@ describe('what is not in the sum is noted', () => {
       'a total that is not what its parts come to',
       [said('market-value', '900', 'claimant', { each: usd('10'), quantity: '80' }), said('salvage', '1')],
       ['disagree: market-value'],
+    ],
+    [
+      'costs of a sale, of a line and of the whole',
+      [
+        said('market-value', '900', 'claimant', { line: 'broccoli' }),
+        said('salvage-cost', '30'),
+        said('salvage-cost', '10', 'claimant', { line: 'romaine' }),
+      ],
+      ['counted-once: whole-and-lines'],
     ],
     [
       'goods that may be counted twice',
