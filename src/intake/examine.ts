@@ -5,6 +5,7 @@ import { folderHint } from './captions.js';
 import { examineDocument } from './document.js';
 import type { Examined, Hint, LogOptions } from './draft.js';
 import { examineSpreadsheet, examineTable } from './examine-table.js';
+import type { JpegStructure } from './photo/jpeg-structure.js';
 import { type Recognised, recogniseFile } from './recognise.js';
 import { nearest } from './settings/suggest.js';
 
@@ -20,6 +21,8 @@ export interface ExamineInput {
   /** What captions.csv says about the file. */
   hint?: Hint;
   options?: LogOptions;
+  /** A JPEG's structure, where it is known already. */
+  seen?: JpegStructure | undefined;
 }
 
 /**
@@ -31,15 +34,20 @@ export async function examineFile(input: ExamineInput): Promise<Examined> {
   const { path, name, delivery, options = {} } = input;
   let recognised: Recognised;
   try {
-    recognised = await recogniseFile(path);
+    recognised = isJpeg(input.seen) ? { is: 'picture', type: 'image/jpeg' } : await recogniseFile(path);
   } catch (cause) {
     throw new DossierError('unreadable-file', 'the file cannot be read', { where: { file: name }, cause });
   }
   const file: FileRef = { ...input.file, type: recognised.type };
   const checked = checkHint(mergeHints(input.hint, folderHint(name, delivery)), name, delivery);
-  const asked = { path, file, delivery, hint: checked.hint };
+  const asked = { path, file, delivery, hint: checked.hint, seen: input.seen };
   const examined = await examineKind(recognised, asked, options);
   return { ...examined, problems: [...checked.problems, ...examined.problems] };
+}
+
+/** Its markers are those of one. */
+function isJpeg(seen: JpegStructure | undefined): boolean {
+  return seen !== undefined && seen.is !== 'doubtful';
 }
 
 interface Asked {
@@ -47,6 +55,7 @@ interface Asked {
   file: FileRef;
   delivery: Delivery;
   hint: Hint;
+  seen: JpegStructure | undefined;
 }
 
 async function examineKind(recognised: Recognised, asked: Asked, options: LogOptions): Promise<Examined> {

@@ -40,8 +40,16 @@ export function stopByTime(delivery: Delivery, at: number): Stop | undefined {
   return near.length === 1 ? near[0] : undefined;
 }
 
+/** Planned times by stop: each is asked for once a photo, and reading a local time is slow. */
+const plannedTimes = new WeakMap<Stop, number | undefined>();
+
 /** Planned time of a stop, milliseconds UTC. */
 export function plannedAt(stop: Stop): number | undefined {
+  if (!plannedTimes.has(stop)) plannedTimes.set(stop, readPlanned(stop));
+  return plannedTimes.get(stop);
+}
+
+function readPlanned(stop: Stop): number | undefined {
   if (stop.planned === undefined) return undefined;
   const reading = readLocal(stop.planned, stop.zone);
   switch (reading.is) {

@@ -1,5 +1,6 @@
 import { DateTime, IANAZone } from 'luxon';
 import { z } from 'zod';
+import { WallClock } from './wall-clock.js';
 
 /** A moment in UTC, always written `2026-07-14T12:42:08.370Z` so that text order is time order. */
 export type Instant = string & z.$brand<'Instant'>;
@@ -126,27 +127,26 @@ export type LocalReading =
   /** The clock was put forward: this wall time did not happen; `shifted` is what a clock not yet put forward would mean. */
   | { is: 'never'; shifted: Instant };
 
+const clocks = new Map<Zone, WallClock>();
+
 /** What a wall-clock time means in a zone, with daylight-saving folds and gaps named. */
 export function readLocal(local: LocalTime, inZone: Zone): LocalReading {
-  const wall = DateTime.fromISO(local, { zone: 'utc' }).toMillis();
-  const zoneOf = IANAZone.create(inZone);
-  const day = 24 * 3600_000;
-  // Any offset in force within a day of the wall time is a candidate; a candidate holds when it maps back.
-  const offsets = new Set([zoneOf.offset(wall - day), zoneOf.offset(wall), zoneOf.offset(wall + day)]);
-  const fits = [...offsets]
-    .map((minutes) => wall - minutes * 60_000)
-    .filter((utc) => utc + zoneOf.offset(utc) * 60_000 === wall)
-    .sort((a, b) => a - b);
-  const [first, second] = fits;
-  if (first === undefined)
-    return { is: 'never', shifted: toInstant(wall - zoneOf.offset(wall - day) * 60_000) };
-  if (second === undefined) return { is: 'one', instant: toInstant(first) };
-  return { is: 'twice', earlier: toInstant(first), later: toInstant(second) };
+  const clock = clocks.get(inZone) ?? new WallClock(inZone);
+  clocks.set(inZone, clock);
+  const reading = clock.read(Date.parse(`${local}Z`));
+  switch (reading.is) {
+    case 'one':
+      return { is: 'one', instant: toInstant(reading.at) };
+    case 'twice':
+      return { is: 'twice', earlier: toInstant(reading.earlier), later: toInstant(reading.later) };
+    case 'never':
+      return { is: 'never', shifted: toInstant(reading.shifted) };
+  }
 }
 
 /** The wall-clock reading of an instant in a zone, with the zone's short name: `Jul 14, 5:42 AM MST` is for output; this gives the luxon value to format. */
 export function inZone(at: Instant, zoneName: Zone): DateTime {
-  return DateTime.fromISO(at, { zone: 'utc' }).setZone(zoneName);
+  return DateTime.fromMillis(milliseconds(at), { zone: zoneName });
 }
 
 const shortNames = new Map<string, string>();

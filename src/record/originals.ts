@@ -16,17 +16,20 @@ export interface StoredFile {
   sha256: Sha256;
   /** Where the bytes lie now. */
   path: string;
+  /** What the caller's look found in them, if it was taken (`FileSystem.copyFile`). */
+  seen?: unknown;
 }
 
 interface Written {
   bytes: number;
   hash: Sha256;
+  seen?: unknown;
 }
 
 /** The folder of originals: every file byte for byte, named by its SHA-256. */
 export interface Originals {
   /** Copies a file in. Opened once, and hashed from the bytes that are stored, so that a swap in between changes nothing. */
-  add(source: string, largest: number): Promise<StoredFile>;
+  add(source: string, largest: number, look?: URL): Promise<StoredFile>;
   addBytes(bytes: Uint8Array, extension: string): Promise<StoredFile>;
   /** The same from a stream; what it throws passes through. */
   addStream(chunks: AsyncIterable<Uint8Array>, extension: string, largest: number): Promise<StoredFile>;
@@ -65,7 +68,7 @@ export async function openOriginals(folder: string, ports: Ports): Promise<Origi
         unsettled = true;
       });
       names.set(written.hash, name);
-      return { bytes: written.bytes, sha256: written.hash, path };
+      return { bytes: written.bytes, sha256: written.hash, path, seen: written.seen };
     } catch (error) {
       await discard();
       throw error;
@@ -78,9 +81,10 @@ export async function openOriginals(folder: string, ports: Ports): Promise<Origi
   };
 
   return {
-    add: (source, largest) =>
+    add: (source, largest, look) =>
       place(
-        async (temporary) => accepted(await ports.fs.copyFile(source, temporary, largest), source, largest),
+        async (temporary) =>
+          accepted(await ports.fs.copyFile(source, temporary, largest, look), source, largest),
         cleanExtension(extname(source)),
       ),
     addBytes: (bytes, extension) =>
@@ -135,7 +139,7 @@ function accepted(copied: Copied, source: string, largest: number): Written {
     new DossierError('unreadable-file', message, { where: { file: source }, fix });
   switch (copied.is) {
     case 'copied':
-      return { bytes: copied.bytes, hash: sha256.parse(copied.hash) };
+      return { bytes: copied.bytes, hash: sha256.parse(copied.hash), seen: copied.seen };
     case 'changed':
       throw refused(
         'it was changed while it was being read',

@@ -1,4 +1,4 @@
-import { ParseSpeeds, PDFDocument, PDFInvalidObject, PDFRef } from 'pdf-lib';
+import { ParseSpeeds, PDFDocument, PDFInvalidObject, PDFRef } from '#pdf-lib';
 import { plainPdf } from '../compose/plain-pdf.js';
 
 const OPTIONS = { updateMetadata: false, parseSpeed: ParseSpeeds.Fastest };

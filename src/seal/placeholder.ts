@@ -1,4 +1,4 @@
-import { PDFHexString, PDFInvalidObject, PDFName, PDFString } from 'pdf-lib';
+import { PDFHexString, PDFInvalidObject, PDFName, PDFString } from '#pdf-lib';
 import { DossierError } from '../model/error.js';
 import { type Instant, milliseconds } from '../model/time.js';
 import { loadToSign } from './load-to-sign.js';

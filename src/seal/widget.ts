@@ -7,7 +7,7 @@ import {
   PDFNumber,
   PDFRef,
   PDFString,
-} from 'pdf-lib';
+} from '#pdf-lib';
 
 /** A page counted from 1, or the last, and a rectangle on it in points from the lower left corner. */
 export interface VisiblePlace {

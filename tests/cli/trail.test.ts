@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
-import { PDFDocument } from 'pdf-lib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { PDFDocument } from '#pdf-lib';
 import { type Yard, yard } from './a-delivery.js';
 
 let here: Yard;

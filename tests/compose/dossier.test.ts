@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs';
-import { PDFArray, PDFDict, PDFDocument, PDFName } from 'pdf-lib';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { PDFArray, PDFDict, PDFDocument, PDFName } from '#pdf-lib';
 import type { Block } from '../../src/compose/blocks.js';
 import { composeDossier, prepareDossier } from '../../src/compose/compose.js';
 import type { ComposeInput } from '../../src/compose/input.js';

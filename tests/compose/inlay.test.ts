@@ -1,6 +1,6 @@
-import { PDFDocument } from 'pdf-lib';
 import sharp from 'sharp';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { PDFDocument } from '#pdf-lib';
 import { prepareDossier } from '../../src/compose/compose.js';
 import { inlay } from '../../src/compose/inlay.js';
 import { jpegHead } from '../../src/compose/jpeg.js';

@@ -1,5 +1,5 @@
-import { PDFArray, PDFDict, PDFDocument, PDFName } from 'pdf-lib';
 import { getDocument, type PDFDocumentProxy, VerbosityLevel } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { PDFArray, PDFDict, PDFDocument, PDFName } from '#pdf-lib';
 
 /** What a made PDF holds, read back by libraries that had no part in making it: PDF.js and pdf-lib. */
 

@@ -7,7 +7,7 @@ import {
   PDFName,
   PDFRawStream,
   PDFString,
-} from 'pdf-lib';
+} from '#pdf-lib';
 
 /**
  * What is attached to a PDF, by name, as its name tree says (ISO 32000-1 §7.11.4). Read by a general library,

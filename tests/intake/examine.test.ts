@@ -1,8 +1,8 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import fc from 'fast-check';
-import { PDFDocument } from 'pdf-lib';
 import { describe, expect, it } from 'vitest';
+import { PDFDocument } from '#pdf-lib';
 import { hintFor, readCaptions } from '../../src/intake/captions.js';
 import { type ExamineInput, examineFile } from '../../src/intake/examine.js';
 import { type FoundFile, walk } from '../../src/intake/walk.js';

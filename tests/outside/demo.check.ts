@@ -1,8 +1,8 @@
 import { createHash, X509Certificate } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { PDFArray, PDFDict, PDFDocument, PDFName } from 'pdf-lib';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
+import { PDFArray, PDFDict, PDFDocument, PDFName } from '#pdf-lib';
 import { build, collect, newDelivery, verifyDossier } from '../../src/index.js';
 import {
   ask,

@@ -149,7 +149,9 @@ describe('what is no plain file', () => {
       code: 'file-too-large',
       where: { file: path },
     });
-    await expect(record.addOriginal(await fileOf('small.bin', '12345'), 4)).rejects.toMatchObject({
+    await expect(
+      record.addOriginal(await fileOf('small.bin', '12345'), { largest: 4 }),
+    ).rejects.toMatchObject({
       code: 'file-too-large',
     });
   });
@@ -178,7 +180,7 @@ describe('a file that changes while it is read', () => {
     };
     const ports = portsOf({ fs });
     record = await openRecord(folder, ports, { write: true });
-    await expect(record.addOriginal(path, 100)).rejects.toMatchObject({
+    await expect(record.addOriginal(path, { largest: 100 })).rejects.toMatchObject({
       code: expect.stringMatching(/unreadable-file|file-too-large/),
     });
     expect(await stored()).toEqual([]);

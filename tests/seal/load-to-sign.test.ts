@@ -1,5 +1,5 @@
-import { PDFDocument, PDFInvalidObject, PDFName } from 'pdf-lib';
 import { describe, expect, it } from 'vitest';
+import { PDFDocument, PDFInvalidObject, PDFName } from '#pdf-lib';
 import { plainPdf } from '../../src/compose/plain-pdf.js';
 import { loadToSign } from '../../src/seal/load-to-sign.js';
 import { samplePdf } from './sample.js';

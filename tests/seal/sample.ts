@@ -1,4 +1,4 @@
-import { AFRelationship, PDFDocument, PDFName, StandardFonts } from 'pdf-lib';
+import { AFRelationship, PDFDocument, PDFName, StandardFonts } from '#pdf-lib';
 import { entry } from '../../src/model/entry.js';
 import {
   type Exhibit,

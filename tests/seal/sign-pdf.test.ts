@@ -1,6 +1,6 @@
 import { generateKeyPairSync } from 'node:crypto';
-import { PDFArray, PDFDict, PDFDocument, PDFName } from 'pdf-lib';
 import { describe, expect, it } from 'vitest';
+import { PDFArray, PDFDict, PDFDocument, PDFName } from '#pdf-lib';
 import { toInstant } from '../../src/model/time.js';
 import { CONTENTS_BYTES } from '../../src/seal/placeholder.js';
 import { signPdf } from '../../src/seal/sign-pdf.js';

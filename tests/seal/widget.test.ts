@@ -1,5 +1,5 @@
-import { PDFArray, PDFDict, PDFDocument, PDFHexString, PDFName, PDFNumber, PDFStream } from 'pdf-lib';
 import { describe, expect, it } from 'vitest';
+import { PDFArray, PDFDict, PDFDocument, PDFHexString, PDFName, PDFNumber, PDFStream } from '#pdf-lib';
 import { toInstant } from '../../src/model/time.js';
 import { signPdf } from '../../src/seal/sign-pdf.js';
 import type { VisiblePlace } from '../../src/seal/widget.js';

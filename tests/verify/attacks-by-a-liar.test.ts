@@ -184,7 +184,7 @@ describe('a manifest that lies', () => {
 describe('JSON made to stop or mislead the verifier', () => {
   const right = new TextDecoder().decode(canonicalBytes(sampleParts().manifest));
   const withManifest = async (words: string) => {
-    const { PDFDocument } = await import('pdf-lib');
+    const { PDFDocument } = await import('#pdf-lib');
     const document = await PDFDocument.create();
     document.addPage([100, 100]);
     for (const { name, bytes } of sampleParts().attached)

@@ -1,5 +1,5 @@
-import { PDFArray, PDFDict, type PDFDocument, PDFName, PDFNumber, PDFString } from 'pdf-lib';
 import { describe, expect, it } from 'vitest';
+import { PDFArray, PDFDict, type PDFDocument, PDFName, PDFNumber, PDFString } from '#pdf-lib';
 import { toInstant } from '../../src/model/time.js';
 import { signPdf } from '../../src/seal/sign-pdf.js';
 import { verifyDossier } from '../../src/verify/verify-dossier.js';

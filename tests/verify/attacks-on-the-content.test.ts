@@ -1,6 +1,6 @@
 import { deflateSync } from 'node:zlib';
-import { PDFDict, PDFHexString, PDFName, PDFRef, PDFString } from 'pdf-lib';
 import { describe, expect, it } from 'vitest';
+import { PDFDict, PDFHexString, PDFName, PDFRef, PDFString } from '#pdf-lib';
 import type { Manifest } from '../../src/model/manifest.js';
 import { toInstant } from '../../src/model/time.js';
 import { canonicalBytes } from '../../src/record/canonical.js';
@@ -123,7 +123,7 @@ describe('attachments and manifest', () => {
 
 /** The sample without its own manifest, so that a damaged one can take the place. */
 async function samplePdfWithManifest(attached: Parts['attached']): Promise<Uint8Array> {
-  const { PDFDocument } = await import('pdf-lib');
+  const { PDFDocument } = await import('#pdf-lib');
   const document = await PDFDocument.create();
   document.addPage([100, 100]);
   for (const { name, bytes } of attached) await document.attach(bytes, name, { description: name });

@@ -1,5 +1,5 @@
-import { PDFDocument, PDFName, PDFString } from 'pdf-lib';
 import { describe, expect, it } from 'vitest';
+import { PDFDocument, PDFName, PDFString } from '#pdf-lib';
 import { toInstant } from '../../src/model/time.js';
 import { signPdf } from '../../src/seal/sign-pdf.js';
 import { verifyDossier } from '../../src/verify/verify-dossier.js';

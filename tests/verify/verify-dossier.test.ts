@@ -82,7 +82,7 @@ describe('what is no dossier is broken, and the words say why', () => {
   });
 
   it('an unsigned PDF in one piece', async () => {
-    const { PDFDocument } = await import('pdf-lib');
+    const { PDFDocument } = await import('#pdf-lib');
     const plain = await (await PDFDocument.load(await samplePdf())).save({ useObjectStreams: false });
     expect(failed(await verifyDossier(plain))).toEqual(['signature.present']);
   });

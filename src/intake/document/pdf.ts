@@ -137,7 +137,7 @@ async function countPages(
   // Later revisions repeat pages; then only the page tree knows, and it takes a whole reader to walk it.
   if (encrypted || !whole || (revisions <= 1 && counted > 0)) return atLeastOne(counted);
   try {
-    const { PDFDocument } = await import('pdf-lib');
+    const { PDFDocument } = await import('#pdf-lib');
     const read = await PDFDocument.load(bytes, { updateMetadata: false, throwOnInvalidObject: true });
     return atLeastOne(read.getPageCount());
   } catch {

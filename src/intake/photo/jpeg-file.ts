@@ -1,6 +1,9 @@
 import { closeSync, fstatSync, openSync } from 'node:fs';
 import { readInto } from '../table/bytes.js';
-import { type JpegStructure, readStructure } from './jpeg-structure.js';
+import { type JpegStructure, look } from './jpeg-structure.js';
+
+/** Finds out a JPEG's structure where its bytes are in memory anyway: a module for whoever copies files. */
+export const JPEG_LOOK = new URL('./jpeg-structure.js', import.meta.url);
 
 /** Bytes that are read at once; a photo of a phone has a tenth of it. */
 const MOST_BYTES = 64 * 1024 ** 2;
@@ -15,9 +18,7 @@ let room = Buffer.alloc(0);
 export function structureOf(path: string): JpegStructure {
   try {
     const bytes = bytesOf(path);
-    if (bytes === undefined) return { is: 'doubtful' };
-    const structure = readStructure(bytes);
-    return 'exif' in structure ? { ...structure, exif: copyOf(structure.exif) } : structure;
+    return bytes === undefined ? { is: 'doubtful' } : look(bytes);
   } catch {
     return { is: 'doubtful' };
   }
@@ -37,7 +38,7 @@ function bytesOf(path: string): Buffer | undefined {
   }
 }
 
-/** The room is for other files when the block is read. */
-function copyOf(block: Uint8Array | undefined): Uint8Array | undefined {
-  return block === undefined ? undefined : Uint8Array.from(block);
+/** What `JPEG_LOOK` gave, if it was asked. */
+export function seenIn(seen: unknown): JpegStructure | undefined {
+  return seen as JpegStructure | undefined;
 }

@@ -5,7 +5,7 @@ import { type RawExif, readExif, readExifBlock } from './exif.js';
 import { type GreyPicture, toGrey } from './grey.js';
 import { greyOfHeic } from './heic.js';
 import { structureOf } from './jpeg-file.js';
-import type { JpegHead } from './jpeg-structure.js';
+import type { JpegHead, JpegStructure } from './jpeg-structure.js';
 import { clearPreview } from './preview.js';
 import { quality } from './quality.js';
 import { sceneHash } from './scene-hash.js';
@@ -32,10 +32,11 @@ export interface Picture {
 /**
  * Looks at a picture: size, Exif, whether it is whole, brightness, sharpness, scene. Never throws: what cannot be
  * decoded is flagged `picture-unreadable`.
+ * @param seen a JPEG's structure, where it is known already
  */
-export async function lookAt(path: string, type: string): Promise<Picture> {
+export async function lookAt(path: string, type: string, seen?: JpegStructure): Promise<Picture> {
   if (type !== 'image/jpeg') return lookThrough(path, type, 'truncated');
-  const structure = structureOf(path);
+  const structure = seen ?? structureOf(path);
   switch (structure.is) {
     case 'whole':
       return (await glance(structure)) ?? lookThrough(path, type, 'truncated');

@@ -1,7 +1,8 @@
-import { availableParallelism } from 'node:os';
-
-/** Files that are examined side by side: one for each core and some that wait for the disk. Memory stays bounded. */
-const AT_ONCE = Math.min(8, availableParallelism() + 4);
+/**
+ * Files that are examined side by side: enough that some are always ready while others wait for the disk. What takes
+ * much memory has limits of its own: pictures are decoded by the thread pool, HEIC one at a time.
+ */
+const AT_ONCE = 12;
 
 /** Runs `work` a few at a time and hands each result on in the order of the list. */
 export async function inOrder<T, R>(

@@ -5,19 +5,30 @@ const PICTURES = /\.(?:jpe?g|png|hei[cf]|webp|tiff?|zip|eml)$/i;
 
 /**
  * Runs work with the picture library set for many pictures that are each looked at once: one thread for each picture,
- * several pictures at a time, and nothing kept for later.
+ * several pictures at a time, and nothing kept for later. The work begins while the library is still loading; modules
+ * that use it can't begin before it is loaded, and then it is set.
  */
 export async function withLeanPictures<T>(files: readonly FoundFile[], work: () => Promise<T>): Promise<T> {
   if (!files.some(({ name }) => PICTURES.test(name))) return work();
-  const { default: sharp } = await import('sharp');
-  const threads = sharp.concurrency();
-  const { memory, files: open, items } = sharp.cache();
-  sharp.concurrency(1);
-  sharp.cache(false);
+  const lean = makeLean();
+  // Awaited below; this only keeps an early failure from counting as unhandled.
+  lean.catch(() => undefined);
   try {
     return await work();
   } finally {
-    sharp.concurrency(threads);
-    sharp.cache({ memory: memory.max, files: open.max, items: items.max });
+    (await lean)();
   }
+}
+
+/** Gives what sets the library back. */
+async function makeLean(): Promise<() => void> {
+  const { default: sharp } = await import('sharp');
+  const threads = sharp.concurrency();
+  const { memory, files, items } = sharp.cache();
+  sharp.concurrency(1);
+  sharp.cache(false);
+  return () => {
+    sharp.concurrency(threads);
+    sharp.cache({ memory: memory.max, files: files.max, items: items.max });
+  };
 }

@@ -3,8 +3,8 @@ import { Worker } from 'node:worker_threads';
 import type { Answer, Asked } from './copy.worker.js';
 import type { Copied } from './ports.js';
 
-/** Two for each core, since half of the time goes into waiting for the disk. They are started as they are needed. */
-const MOST_THREADS = Math.min(8, 2 * availableParallelism());
+/** One for each core, and one since some of the time goes into waiting for the disk. They are started as they are needed. */
+const MOST_THREADS = Math.min(8, availableParallelism() + 1);
 
 interface Waiting {
   asked: Asked;
@@ -16,10 +16,15 @@ const waiting: Waiting[] = [];
 const idle: Worker[] = [];
 let threads = 0;
 
+/** Whether there are threads already: starting one takes as long as copying twenty small files. */
+export function threadsRun(): boolean {
+  return threads > 0;
+}
+
 /** What `FileSystem.copyFile` asks for, in another thread. */
-export function copyInThread(source: string, target: string, most: number): Promise<Copied> {
+export function copyInThread(source: string, target: string, most: number, look?: URL): Promise<Copied> {
   return new Promise((resolve, reject) => {
-    waiting.push({ asked: { source, target, most }, resolve, reject });
+    waiting.push({ asked: { source, target, most, look: look?.href }, resolve, reject });
     hand();
   });
 }

@@ -1,8 +1,8 @@
 import { randomBytes } from 'node:crypto';
-import { constants, type Stats } from 'node:fs';
+import { constants, lstatSync, type Stats } from 'node:fs';
 import * as fs from 'node:fs/promises';
 import { copyInPieces } from './copy-in-pieces.js';
-import { copyInThread } from './copy-threads.js';
+import { copyInThread, threadsRun } from './copy-threads.js';
 import type { Processes } from './processes.js';
 import { thisMachine } from './processes.js';
 
@@ -38,8 +38,8 @@ export interface OpenFile {
 
 /** What came of a copy; whatever is at the new name is on the disk itself, and of use only when it is `copied`. */
 export type Copied =
-  /** `hash` is the SHA-256 in hex of the bytes that were written. */
-  | { is: 'copied'; bytes: number; hash: string }
+  /** `hash` is the SHA-256 in hex of the bytes that were written, `seen` what `look` found in them. */
+  | { is: 'copied'; bytes: number; hash: string; seen?: unknown }
   /** It was written to meanwhile. */
   | { is: 'changed' }
   | { is: 'too-large'; bytes: number }
@@ -55,8 +55,10 @@ export interface FileSystem {
   /**
    * Copies a file that is opened once, as by 'read', to a name that nothing has yet, and hashes what is stored, so
    * that a swap in between changes nothing. Stops soon after `most` bytes. Fails when the target can't be written.
+   * @param look a module whose `look` is given all the bytes, where they are in memory together; what it gives is plain
+   *   data. Where they are not, nothing is looked at.
    */
-  copyFile(source: string, target: string, most: number): Promise<Copied>;
+  copyFile(source: string, target: string, most: number, look?: URL): Promise<Copied>;
   readFile(path: string): Promise<Uint8Array>;
   /** Names in a folder, in no order. */
   list(folder: string): Promise<string[]>;
@@ -94,7 +96,7 @@ function fileStat(stats: Stats): FileStat {
   };
 }
 
-/** Bytes from which a copy is handed to another thread; for less the handing takes longer. */
+/** Bytes from which a copy is worth starting a thread for. */
 const LARGE = 128 * 1024;
 
 async function open(path: string, mode: OpenMode): Promise<OpenFile> {
@@ -115,12 +117,19 @@ async function open(path: string, mode: OpenMode): Promise<OpenFile> {
   };
 }
 
-async function copyFile(source: string, target: string, most: number): Promise<Copied> {
-  const size = await fs.lstat(source).then(
-    (stats) => stats.size,
-    () => 0,
-  );
-  return size < LARGE ? copyInPieces({ open }, source, target, most) : copyInThread(source, target, most);
+async function copyFile(source: string, target: string, most: number, look?: URL): Promise<Copied> {
+  return threadsRun() || sizeOf(source) >= LARGE
+    ? copyInThread(source, target, most, look)
+    : copyInPieces({ open }, source, target, most);
+}
+
+/** Bytes. Asked at once: the way through the thread pool takes ten times as long. */
+function sizeOf(path: string): number {
+  try {
+    return lstatSync(path).size;
+  } catch {
+    return 0;
+  }
 }
 
 async function syncFolder(path: string): Promise<void> {

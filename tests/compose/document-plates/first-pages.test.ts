@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
-import { PDFDocument } from 'pdf-lib';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
+import { PDFDocument } from '#pdf-lib';
 import { firstPages } from '../../../src/compose/document-plates/first-pages.js';
 import { sha256 } from '../../../src/model/evidence.js';
 

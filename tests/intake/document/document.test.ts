@@ -1,6 +1,6 @@
 import { deflateSync } from 'node:zlib';
-import { PDFDocument, StandardFonts } from 'pdf-lib';
 import { describe, expect, it } from 'vitest';
+import { PDFDocument, StandardFonts } from '#pdf-lib';
 import { paperByFileName, paperByWords } from '../../../src/intake/document/paper-words.js';
 import { lookAtPdf } from '../../../src/intake/document/pdf.js';
 import { emptyFolder, put } from '../a-delivery.js';

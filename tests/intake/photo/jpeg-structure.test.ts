@@ -2,7 +2,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import fc from 'fast-check';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { readStructure } from '../../../src/intake/photo/jpeg-structure.js';
+import { look } from '../../../src/intake/photo/jpeg-structure.js';
 
 const PHOTOS = 'fixtures/photos';
 
@@ -32,7 +32,7 @@ describe('the markers of a JPEG (ITU-T T.81 annex B)', () => {
     ['with colour at full size', { chromaSubsampling: '4:4:4' }],
   ])('%s: all in place, with its size', async (_, options) => {
     const bytes = await image().jpeg(options).toBuffer();
-    expect(readStructure(bytes)).toEqual({ is: 'whole', width, height, exif: undefined });
+    expect(look(bytes)).toEqual({ is: 'whole', width, height, exif: undefined });
   });
 
   it('every whole photo of fixtures/photos is in order, with the Exif block that sharp finds', async () => {
@@ -42,7 +42,7 @@ describe('the markers of a JPEG (ITU-T T.81 annex B)', () => {
     for (const name of names) {
       const bytes = await readFile(`${PHOTOS}/${name}`);
       const { width, height, exif } = await sharp(bytes, { failOn: 'none' }).metadata();
-      const read = readStructure(bytes);
+      const read = look(bytes);
       if (read.is !== 'whole') throw new Error(`${name} is ${read.is}`);
       expect({ name, size: [read.width, read.height] }).toEqual({ name, size: [width, height] });
       const plain = exif?.subarray(exif.toString('latin1', 0, 4) === 'Exif' ? 6 : 0);
@@ -51,7 +51,7 @@ describe('the markers of a JPEG (ITU-T T.81 annex B)', () => {
   });
 
   it('what lies behind the end of image, such as a film, is left alone', () => {
-    expect(readStructure(Buffer.concat([photo, Buffer.alloc(9000)])).is).toBe('whole');
+    expect(look(Buffer.concat([photo, Buffer.alloc(9000)])).is).toBe('whole');
   });
 
   it('restart markers have to be numbered in turn', () => {
@@ -63,13 +63,13 @@ describe('the markers of a JPEG (ITU-T T.81 annex B)', () => {
         ...numbers.map((n) => Buffer.from([0x12, 0x34, 0xff, 0xd0 + n])),
         Buffer.from([0x56, 0xff, 0xd9]),
       ]);
-    expect(readStructure(scan(0, 1, 2, 3, 4, 5, 6, 7, 0, 1)).is).toBe('whole');
-    expect(readStructure(scan(0, 1, 3)).is).toBe('doubtful');
-    expect(readStructure(scan(1)).is).toBe('doubtful');
+    expect(look(scan(0, 1, 2, 3, 4, 5, 6, 7, 0, 1)).is).toBe('whole');
+    expect(look(scan(0, 1, 3)).is).toBe('doubtful');
+    expect(look(scan(1)).is).toBe('doubtful');
   });
 
   it('cut off anywhere, it is known to be, from its size on', () => {
-    const cut = (length: number) => readStructure(photo.subarray(0, length));
+    const cut = (length: number) => look(photo.subarray(0, length));
     fc.assert(
       fc.property(fc.integer({ min: SCAN_AT, max: photo.length - 1 }), (length) => {
         expect(cut(length)).toEqual({ is: 'cut-off', width, height, exif: undefined });
@@ -86,7 +86,7 @@ describe('the markers of a JPEG (ITU-T T.81 annex B)', () => {
   ])('%s in its middle puts it out of order', (_, other) => {
     fc.assert(
       fc.property(fc.integer({ min: SCAN_AT, max: END - other.length }), (at) => {
-        expect(readStructure(changed((bytes) => other.copy(bytes, at))).is).not.toBe('whole');
+        expect(look(changed((bytes) => other.copy(bytes, at))).is).not.toBe('whole');
       }),
     );
   });
@@ -99,13 +99,13 @@ describe('the markers of a JPEG (ITU-T T.81 annex B)', () => {
     ['a scan without data', Buffer.concat([photo.subarray(0, SCAN_AT), Buffer.from([0xff, 0xd9])])],
     ['another kind of file', Buffer.from('%PDF-1.7\n')],
   ])('%s is no photo', (_, bytes) => {
-    expect(readStructure(bytes).is).toBe('doubtful');
+    expect(look(bytes).is).toBe('doubtful');
   });
 
   it('a head with any byte changed never leads astray', () => {
     fc.assert(
       fc.property(fc.nat(SCAN_AT), fc.nat(255), (at, value) => {
-        const read = readStructure(
+        const read = look(
           changed((bytes) => {
             bytes[at] = value;
           }),

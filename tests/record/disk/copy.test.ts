@@ -120,3 +120,19 @@ describe.each([
     expect(String(await readFile(there))).toBe('not to be lost');
   });
 });
+
+describe('a look at the bytes on the way', () => {
+  const LOOK = new URL('./look.js', import.meta.url);
+
+  it.each([1, 1024 ** 2, 1024 ** 2 + 1, 3_500_000])('is at all %i of them', async (size) => {
+    const bytes = randomBytes(size);
+    const copied = await copyInThread(await fileOf(bytes), fresh('target'), LIMIT, LOOK);
+    expect(copied).toMatchObject({ is: 'copied', hash: sha256Of(bytes), seen: sha256Of(bytes) });
+  });
+
+  it('is not taken where they are not in memory together, nor in a file that is not copied', async () => {
+    const large = await fileOf(Buffer.alloc(17 * 1024 ** 2));
+    expect(await copyInThread(large, fresh('target'), 2 ** 30, LOOK)).not.toHaveProperty('seen');
+    expect(await copyInThread(large, fresh('target'), LIMIT, LOOK)).not.toHaveProperty('seen');
+  });
+});

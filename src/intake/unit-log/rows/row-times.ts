@@ -1,5 +1,5 @@
 import type { LogMapping } from '../../../model/evidence.js';
-import { WallClock } from '../../clock/wall-clock.js';
+import { WallClock } from '../../../model/wall-clock.js';
 import { dateParts, readClock, wallOf } from '../../clock/wall-time.js';
 import { unwrapped } from '../cells/cell-value.js';
 

@@ -1,19 +1,17 @@
-export interface JpegHead {
-  /** Pixels, as it is stored. */
-  width: number;
-  height: number;
-  /** The Exif block, from its byte order mark on; a view into the file's bytes. */
-  exif: Uint8Array | undefined;
-}
+// Plain JavaScript, so that the threads that copy files can look at them with it.
 
-/** What the markers of a JPEG file say (ITU-T T.81 annex B). */
-export type JpegStructure =
-  /** All in place. */
-  | ({ is: 'whole' } & JpegHead)
-  /** The file ends before its picture does. */
-  | ({ is: 'cut-off' } & JpegHead)
-  /** Damaged or only unusual: it has to be decoded to know. */
-  | { is: 'doubtful' };
+/**
+ * @typedef {object} JpegHead
+ * @property {number} width pixels, as it is stored
+ * @property {number} height
+ * @property {Uint8Array | undefined} exif the Exif block, from its byte order mark on
+ */
+
+/**
+ * What the markers of a JPEG file say (ITU-T T.81 annex B): all in place; the file ends before its picture does; damaged
+ * or only unusual, so that it has to be decoded to know.
+ * @typedef {{ is: 'whole' } & JpegHead | { is: 'cut-off' } & JpegHead | { is: 'doubtful' }} JpegStructure
+ */
 
 const SOI = 0xd8;
 const EOI = 0xd9;
@@ -32,16 +30,21 @@ const LONGEST_STRETCH = 8192;
 /** A sector of zeros is what is left of data that never reached the card. */
 const NOTHING = Buffer.alloc(256);
 
-const DOUBTFUL: JpegStructure = { is: 'doubtful' };
+/** @type {JpegStructure} */
+const DOUBTFUL = { is: 'doubtful' };
 
 /**
  * Follows the markers from the first to the end of image, through every scan. `doubtful` when one is out of place or
  * when coded data holds what a coder does not write. What lies behind the end of image is not looked at. It says
  * nothing about single wrong bits in the coded data.
+ * @param {Buffer} bytes
+ * @returns {JpegStructure} that shares no memory with `bytes`
  */
-export function readStructure(bytes: Buffer): JpegStructure {
-  let frame: { width: number; height: number } | undefined;
-  let exif: Uint8Array | undefined;
+export function look(bytes) {
+  /** @type {{ width: number, height: number } | undefined} */
+  let frame;
+  /** @type {Uint8Array | undefined} */
+  let exif;
   let scans = 0;
   if (bytes.length < 4 || bytes.readUInt16BE(0) !== (0xff00 | SOI)) return DOUBTFUL;
   for (let at = 2; at + 2 <= bytes.length; ) {
@@ -65,7 +68,7 @@ export function readStructure(bytes: Buffer): JpegStructure {
       if (frame.width === 0 || frame.height === 0) return DOUBTFUL;
     }
     if (marker === APP1 && bytes.toString('latin1', begin, begin + 6) === 'Exif\0\0')
-      exif ??= bytes.subarray(begin + 6, end);
+      exif ??= Uint8Array.from(bytes.subarray(begin + 6, end));
     at = end;
     if (marker === SOS) {
       if (frame === undefined) return DOUBTFUL;
@@ -78,8 +81,13 @@ export function readStructure(bytes: Buffer): JpegStructure {
   return frame === undefined ? DOUBTFUL : { is: 'cut-off', ...frame, exif };
 }
 
-/** Where the marker behind a scan begins (T.81 §B.1.1.5), or where the file ends. */
-function endOfScan(bytes: Buffer, begin: number): number | 'doubtful' {
+/**
+ * Where the marker behind a scan begins (T.81 §B.1.1.5), or where the file ends.
+ * @param {Buffer} bytes
+ * @param {number} begin
+ * @returns {number | 'doubtful'}
+ */
+function endOfScan(bytes, begin) {
   let last = begin;
   let restart = 0;
   for (;;) {

@@ -1,7 +1,9 @@
 import { IANAZone } from 'luxon';
-import type { Zone } from '../../model/time.js';
+import type { Zone } from './time.js';
 
 const DAY = 86_400_000;
+/** Dates as hostile files write them can be of any year. */
+const MOST_DAYS = 10_000;
 
 export type WallReading =
   | { is: 'one'; at: number }
@@ -9,8 +11,9 @@ export type WallReading =
   | { is: 'never'; shifted: number };
 
 /**
- * Turns wall-clock times of one zone into UTC, for many rows: `readLocal` of the model with the offsets
- * of whole days remembered. Wall times are milliseconds as if the wall clock were UTC.
+ * Turns wall-clock times of one zone into UTC, with daylight-saving folds and gaps named. Asking a zone for its offset
+ * is slow and times of one trip lie in few days, so whole days are remembered. Wall times are milliseconds as if the
+ * wall clock were UTC.
  */
 export class WallClock {
   readonly #zone: IANAZone;
@@ -29,6 +32,7 @@ export class WallClock {
       const around = [-1, 0, 1, 2].map((d) => this.#offset((day + d) * DAY));
       const [first = 0] = around;
       offset = around.every((o) => o === first) ? first : Number.NaN;
+      if (this.#steady.size >= MOST_DAYS) this.#steady.clear();
       this.#steady.set(day, offset);
     }
     return Number.isNaN(offset) ? undefined : wall - offset;
@@ -38,6 +42,7 @@ export class WallClock {
     const steady = this.steady(wall);
     if (steady !== undefined) return { is: 'one', at: steady };
     const before = this.#offset(wall - DAY);
+    // Any offset in force within a day of the wall time is a candidate; a candidate holds when it maps back.
     const offsets = new Set([before, this.#offset(wall), this.#offset(wall + DAY)]);
     const fits = [...offsets]
       .map((offset) => wall - offset)
