@@ -23,10 +23,10 @@ export interface Composed {
 
 /**
  * Sets the dossier of one delivery. The same input gives the same bytes.
+ * @param typesetter when it was started before; it ends with this document
  * Throws DossierError `bad-template` or `typesetting`; a picture that can't be read is a warning.
  */
-export async function composeDossier(input: ComposeInput): Promise<Composed> {
-  const typesetter = new Typesetter();
+export async function composeDossier(input: ComposeInput, typesetter = new Typesetter()): Promise<Composed> {
   const { job, warnings } = await prepareDossier(input).catch((error: unknown) => {
     typesetter.stop();
     throw error;

@@ -31,6 +31,12 @@ export type PreparedPicture =
 /** 200 pixels per inch at 8 inches, enough for print. */
 export const FULL_QUALITY: PictureQuality = { longest: 1600, quality: 82 };
 
+/**
+ * Half of what mozjpeg can do to make a JPEG smaller: what rounds its numbers well, and none of what tries out many
+ * orders of the same numbers, which takes a third to a half of the time for a twentieth of the bytes.
+ */
+export const CODING = { trellisQuantisation: true, overshootDeringing: true, quantisationTable: 3 } as const;
+
 export interface PreparingOptions {
   quality?: PictureQuality;
   /** Pictures that were made at this quality already. */
@@ -95,7 +101,7 @@ async function reencode(open: (failOn: 'warning' | 'none') => Sharp, how: How): 
       .flatten({ background: '#ffffff' })
       .toColourspace('srgb');
     return (blackOut.length === 0 ? sized : await blackened(sized, blackOut))
-      .jpeg({ quality, mozjpeg: true })
+      .jpeg({ quality, ...CODING })
       .toBuffer({ resolveWithObject: true });
   };
   const made = async (failOn: 'warning' | 'none'): Promise<PreparedPicture> => {

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { mkdir, rm } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
+import { Typesetter } from '../../compose/typesetter.js';
 import { DossierError } from '../../model/error.js';
 import { sha256 } from '../../model/evidence.js';
 import { type Instant, toInstant } from '../../model/time.js';
@@ -16,7 +17,7 @@ import { placeToWrite } from '../place-to-write.js';
 import { render, type ToRender } from './render.js';
 
 /** What was read and begun before; the rest of what a dossier is rendered from is decided here. */
-export type Begun = Omit<ToRender, 'identity' | 'builtAt' | 'file'>;
+export type Begun = Omit<ToRender, 'identity' | 'builtAt' | 'file' | 'typesetter'>;
 
 /** Renders, seals, checks and keeps the dossier, and notes it in the record. Throws as `build` does. */
 export async function finish(record: DeliveryRecord, begun: Begun, input: BuildInput): Promise<BuildReport> {
@@ -66,21 +67,27 @@ export async function finish(record: DeliveryRecord, begun: Begun, input: BuildI
 }
 
 /** Dossier and bag are both there in the end, or neither. */
-async function renderAndKeep(record: DeliveryRecord, wanted: ToRender, input: BuildInput) {
+async function renderAndKeep(
+  record: DeliveryRecord,
+  wanted: Omit<ToRender, 'typesetter'>,
+  input: BuildInput,
+) {
   const under: { way?: BegunBag } = {};
+  const typesetter = new Typesetter();
   try {
-    const made = await render(record, wanted, input, (begun) => {
+    const made = await render(record, { ...wanted, typesetter }, input, (begun) => {
       under.way = begun;
     });
+    input.progress('checking what was built');
+    await requireSound(made.pdf, wanted.identity, record.folder);
     if (under.way !== undefined) {
       input.progress('packing the originals');
       await under.way.done;
     }
-    input.progress('checking what was built');
-    await requireSound(made.pdf, wanted.identity, record.folder);
     await writeDurably(portsWith(input.now), wanted.file, made.pdf);
     return { ...made, bag: under.way?.bag };
   } catch (error) {
+    typesetter.stop();
     if (under.way !== undefined) {
       // Only when its writing has ended is it known that nothing of it comes after.
       await under.way.done.catch(() => undefined);

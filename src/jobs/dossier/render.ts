@@ -5,6 +5,7 @@ import type { CopyWords } from '../../compose/input.js';
 import { type PreparedPlates, plateList } from '../../compose/plates.js';
 import { inWords } from '../../compose/rule-words.js';
 import type { OwnTemplates } from '../../compose/templates.js';
+import type { Typesetter } from '../../compose/typesetter.js';
 import type { Labels } from '../../compose/words/labels.js';
 import { wordsIn } from '../../compose/words/language.js';
 import { paper as paperSchema } from '../../model/delivery.js';
@@ -46,6 +47,8 @@ export interface ToRender {
   templates: OwnTemplates;
   /** Of the evidence that is shown, begun before. */
   plates: Promise<PreparedPlates>;
+  /** Begun before, so that it has loaded when the pictures are made. */
+  typesetter: Typesetter;
 }
 
 /** Fonts, drawings and signature, and what each exhibit adds to pages and tags, in bytes: measured, rounded up. */
@@ -145,39 +148,42 @@ export async function render(
         };
   const signer = { name: identity.subject, certificateSha256: identity.certificateSha256 };
   input.progress('setting the pages');
-  const { pdf, warnings, pages, signature } = await composeDossier({
-    state,
-    assessment: inWords(assessment, ruleWords),
-    logs,
-    overlaps,
-    exhibits,
-    attachments: [
-      {
-        name: MANIFEST_NAME,
-        bytes: manifestBytes,
-        type: 'application/json',
-        description: labels('attachment.manifest'),
-        relationship: 'data',
-      },
-      ...enclosed.map(({ name, bytes, type, what, description }) => ({
-        name,
-        bytes,
-        type,
-        description,
-        relationship: what === 'original' ? ('source' as const) : ('data' as const),
-      })),
-    ],
-    readOriginal: read,
-    builtAt,
-    fingerprint,
-    signer,
-    tool: tool(),
-    plates,
-    sizing,
-    ...(copyWords === undefined ? {} : { copy: copyWords }),
-    templates: wanted.templates,
-    words,
-  });
+  const { pdf, warnings, pages, signature } = await composeDossier(
+    {
+      state,
+      assessment: inWords(assessment, ruleWords),
+      logs,
+      overlaps,
+      exhibits,
+      attachments: [
+        {
+          name: MANIFEST_NAME,
+          bytes: manifestBytes,
+          type: 'application/json',
+          description: labels('attachment.manifest'),
+          relationship: 'data',
+        },
+        ...enclosed.map(({ name, bytes, type, what, description }) => ({
+          name,
+          bytes,
+          type,
+          description,
+          relationship: what === 'original' ? ('source' as const) : ('data' as const),
+        })),
+      ],
+      readOriginal: read,
+      builtAt,
+      fingerprint,
+      signer,
+      tool: tool(),
+      plates,
+      sizing,
+      ...(copyWords === undefined ? {} : { copy: copyWords }),
+      templates: wanted.templates,
+      words,
+    },
+    wanted.typesetter,
+  );
   input.progress('signing');
   const signed = await sign(pdf, wanted, signature, fingerprint.delivery, input);
   return {
