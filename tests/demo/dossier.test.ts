@@ -11,6 +11,8 @@ import { withDelivery } from '../../src/jobs/delivery.js';
 import { verifyFile } from '../../src/jobs/verify.js';
 import { type Manifest, manifest } from '../../src/model/manifest.js';
 import { toInstant } from '../../src/model/time.js';
+import { plainElement } from '../../src/verify/pdf/plain-element.js';
+import { PdfReader } from '../../src/verify/pdf/reader.js';
 import { dossier } from '../cli/run.js';
 import { attachedTo } from './attached.js';
 import { builtDemo, collectInto, type Demo } from './demo.js';
@@ -80,6 +82,21 @@ describe('the dossier, verified', () => {
     expect(ran.out).toContain(
       code === 0 && more.length > 0 ? ': INTACT\n' : ': INTACT, SIGNER NOT VOUCHED FOR',
     );
+  });
+
+  it('has elements of its structure that are nearly all recognised by their form, as its speed needs', () => {
+    const bytes = readFileSync(built.file);
+    const elements = [
+      ...bytes
+        .toString('latin1')
+        .matchAll(/(?<=\n)(\d+) 0 obj\n<<\n *\/Type \/StructElem\n.*?\nendobj\n\n/gs),
+    ];
+    const reader = new PdfReader(bytes);
+    const plain = elements.filter(
+      (one) => plainElement(reader, Number(one[1]), one.index, one.index + one[0].length) !== undefined,
+    );
+    expect(elements.length).toBeGreaterThan(1_000);
+    expect(plain.length / elements.length).toBeGreaterThan(0.95);
   });
 
   it('is what the record says that was built', () => {

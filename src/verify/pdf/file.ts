@@ -2,6 +2,7 @@ import { refuse } from '../malformed.js';
 import { ascii } from './characters.js';
 import type { PdfKind } from './kind.js';
 import { type PdfObject, readObject } from './object.js';
+import { plainElement } from './plain-element.js';
 import { PdfReader } from './reader.js';
 import { readTable, readTrailer, requireSize, type TableEntry } from './table.js';
 import type { PdfDict, PdfRef, PdfValue } from './value.js';
@@ -91,8 +92,14 @@ function readObjects(bytes: Buffer, entries: readonly TableEntry[], tableAt: num
   const reader = new PdfReader(bytes);
   const lengthOf = lengths(bytes, entries);
   inOrder.forEach(({ number, offset }, i) => {
+    const until = inOrder[i + 1]?.offset ?? tableAt;
+    const element = plainElement(reader, number, offset, until);
+    if (element !== undefined) {
+      objects.set(number, element);
+      return;
+    }
     reader.begin(number, offset);
-    objects.set(number, readObject(reader, number, inOrder[i + 1]?.offset ?? tableAt, lengthOf));
+    objects.set(number, readObject(reader, number, until, lengthOf));
     for (const { kind } of reader.dictionaries) if (kind.standsIn(number)) kinds.add(kind);
   });
   return { objects, kinds };
