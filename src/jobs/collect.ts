@@ -1,5 +1,7 @@
 import { readCaptions } from '../intake/captions.js';
-import { walk } from '../intake/walk.js';
+import type { LogOptions } from '../intake/draft.js';
+import { type Walk, walk } from '../intake/walk.js';
+import type { DeliveryRecord } from '../record/store.js';
 import { Batch } from './collect/batch.js';
 import { Holders } from './collect/holders.js';
 import { withLeanPictures } from './collect/lean-pictures.js';
@@ -25,32 +27,41 @@ export interface CollectInput extends OpenDelivery, TypedLogOptions {
  */
 export async function collect(input: CollectInput): Promise<CollectReport> {
   const options = await readLogOptions(input);
-  return withDelivery(input, true, async (record) => {
-    const found = await walk(input.paths);
-    const captions = await readCaptions(found.files);
-    const report: CollectReport = {
-      items: [],
-      counts: { taken: 0, held: 0, readings: 0, refused: found.problems.length },
-      notices: [
-        ...record.notices.map((notice) => notice.message),
-        ...found.skipped.map(({ name, why }) => `Left out: ${name}, ${why}.`),
-      ],
-      problems: [...found.problems, ...captions.problems],
-      questions: [],
-    };
-    const batch = new Batch(record);
-    const run = new CollectRun(record, options, input.by, new Holders(record.state()), batch, report);
-    let done = 0;
-    await withLeanPictures(found.files, () =>
-      run.files(found.files, captions, (file) => {
-        done += 1;
-        input.progress(done, found.files.length, file.name);
-      }),
-    );
-    await batch.flush();
-    await reviewWhole(record, input.by, report);
-    const taken = new Set(report.items.flatMap((item) => item.evidence ?? []));
-    report.questions = openQuestions(record.state(), taken);
-    return report;
+  // Both begin while opening the record waits for the disk.
+  const walking = walk(input.paths);
+  const files = walking.then((found) => found.files);
+  return withLeanPictures(files, () =>
+    withDelivery(input, true, async (record) => takeIn(record, await walking, options, input)),
+  );
+}
+
+async function takeIn(
+  record: DeliveryRecord,
+  found: Walk,
+  options: LogOptions,
+  input: CollectInput,
+): Promise<CollectReport> {
+  const captions = await readCaptions(found.files);
+  const report: CollectReport = {
+    items: [],
+    counts: { taken: 0, held: 0, readings: 0, refused: found.problems.length },
+    notices: [
+      ...record.notices.map((notice) => notice.message),
+      ...found.skipped.map(({ name, why }) => `Left out: ${name}, ${why}.`),
+    ],
+    problems: [...found.problems, ...captions.problems],
+    questions: [],
+  };
+  const batch = new Batch(record);
+  const run = new CollectRun(record, options, input.by, new Holders(record.state()), batch, report);
+  let done = 0;
+  await run.files(found.files, captions, (file) => {
+    done += 1;
+    input.progress(done, found.files.length, file.name);
   });
+  await batch.flush();
+  await reviewWhole(record, input.by, report);
+  const taken = new Set(report.items.flatMap((item) => item.evidence ?? []));
+  report.questions = openQuestions(record.state(), taken);
+  return report;
 }

@@ -1,4 +1,4 @@
-import exifr from 'exifr';
+import exifr from '#exifr';
 
 /** What a picture says about itself, as written: no date revived, no value translated. */
 export interface RawExif {

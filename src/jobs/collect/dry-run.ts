@@ -61,7 +61,7 @@ export async function dryRun(input: CollectInput): Promise<DryRunReport> {
     const state = record.state();
     const look = new Look(state.delivery, options, new Holders(state), report);
     try {
-      await withLeanPictures(found.files, async () => {
+      await withLeanPictures(Promise.resolve(found.files), async () => {
         for (const [i, file] of found.files.entries()) {
           input.progress(i + 1, found.files.length, file.name);
           await look.at({ found: file, hint: hintFor(captions, file) }, undefined, undefined);

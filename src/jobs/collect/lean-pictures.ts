@@ -5,18 +5,23 @@ const PICTURES = /\.(?:jpe?g|png|hei[cf]|webp|tiff?|zip|eml)$/i;
 
 /**
  * Runs work with the picture library set for many pictures that are each looked at once: one thread for each picture,
- * several pictures at a time, and nothing kept for later. The work begins while the library is still loading; modules
- * that use it can't begin before it is loaded, and then it is set.
+ * several pictures at a time, and nothing kept for later. The library loads while the work begins; modules that use it
+ * can't begin before it is loaded, and then it is set.
+ * @param found what the work is about; it must not be touched before this settles
  */
-export async function withLeanPictures<T>(files: readonly FoundFile[], work: () => Promise<T>): Promise<T> {
-  if (!files.some(({ name }) => PICTURES.test(name))) return work();
-  const lean = makeLean();
-  // Awaited below; this only keeps an early failure from counting as unhandled.
-  lean.catch(() => undefined);
+export async function withLeanPictures<T>(
+  found: Promise<readonly FoundFile[]>,
+  work: () => Promise<T>,
+): Promise<T> {
+  const lean = found.then((files) =>
+    files.some(({ name }) => PICTURES.test(name)) ? makeLean() : undefined,
+  );
+  // Whoever uses a library that can't be loaded says so.
+  const setBack = lean.catch(() => undefined);
   try {
     return await work();
   } finally {
-    (await lean)();
+    (await setBack)?.();
   }
 }
 

@@ -1,4 +1,4 @@
-import exifr from 'exifr';
+import exifr from '#exifr';
 import type { Sha256 } from '../../model/evidence.js';
 import type { LeftOut } from '../../model/manifest.js';
 import type { EvidenceItem, RecordState } from '../../model/state.js';
