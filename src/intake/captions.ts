@@ -4,7 +4,7 @@ import { DossierError, type Problem } from '../model/error.js';
 import { position, subjectName } from '../model/evidence.js';
 import type { Hint } from './draft.js';
 import { nearest } from './settings/suggest.js';
-import { readWrittenTable, type WrittenRow } from './table/written-table.js';
+import type { WrittenRow } from './table/written-table.js';
 import type { FoundFile } from './walk.js';
 
 /** A sidecar that says what the files of its folder show. */
@@ -27,6 +27,7 @@ export async function readCaptions(files: readonly FoundFile[]): Promise<Caption
   const paths = new Set(files.map(placeOf));
   for (const sidecar of files.filter((f) => basename(placeOf(f)).toLowerCase() === CAPTIONS_NAME)) {
     try {
+      const { readWrittenTable } = await import('./table/written-table.js');
       const table = await readWrittenTable(sidecar.path, sidecar.name);
       const refuse = (row: number, message: string, column: string, fix?: string): number =>
         problems.push({

@@ -2,9 +2,7 @@ import type { Delivery } from '../model/delivery.js';
 import { assertNever, DossierError, type Problem } from '../model/error.js';
 import type { FileRef } from '../model/evidence.js';
 import { folderHint } from './captions.js';
-import { examineDocument } from './document.js';
 import type { Examined, Hint, LogOptions } from './draft.js';
-import { examineSpreadsheet, examineTable } from './examine-table.js';
 import type { JpegStructure } from './photo/jpeg-structure.js';
 import { type Recognised, recogniseFile } from './recognise.js';
 import { nearest } from './settings/suggest.js';
@@ -67,9 +65,9 @@ async function examineKind(recognised: Recognised, asked: Asked, options: LogOpt
       return { received, readings: [], problems, takenFor: `photo: ${shows}` };
     }
     case 'table':
-      return examineTable(asked, options);
+      return (await import('./examine-table.js')).examineTable(asked, options);
     case 'spreadsheet':
-      return examineSpreadsheet(asked, options);
+      return (await import('./examine-table.js')).examineSpreadsheet(asked, options);
     case 'archive':
       return (await import('./examine-container.js')).examineArchive(asked);
     case 'message':
@@ -78,6 +76,7 @@ async function examineKind(recognised: Recognised, asked: Asked, options: LogOpt
     case 'text':
     case 'empty':
     case 'unknown': {
+      const { examineDocument } = await import('./document.js');
       const { received, problems } = await examineDocument({ ...asked, is: recognised.is });
       const what = {
         pdf:

@@ -1,6 +1,5 @@
 import { readFile } from 'node:fs/promises';
 import type { LogOptions } from '../../intake/draft.js';
-import { parseLogMap } from '../../intake/unit-log/log-map.js';
 import { DossierError } from '../../model/error.js';
 import { parseTemperature } from '../../model/temperature.js';
 import { zone as zoneSchema } from '../../model/time.js';
@@ -43,7 +42,10 @@ export async function readLogOptions({
       throw bad('--log-dates', `"${logDates}" is not an order of dates`, `Use one of: ${DATES.join(', ')}.`);
     options.logDates = order;
   }
-  if (map !== undefined) options.logMap = parseLogMap(await readText(map), map);
+  if (map !== undefined) {
+    const { parseLogMap } = await import('../../intake/unit-log/log-map.js');
+    options.logMap = parseLogMap(await readText(map), map);
+  }
   return options;
 }
 
