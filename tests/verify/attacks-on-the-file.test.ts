@@ -134,6 +134,37 @@ describe('a file with something beside the one signature', () => {
       'pdf.active-content',
     ],
     [
+      'a call of a program after a link, that says it is an element of the structure',
+      ({ context }) =>
+        context.register(
+          context.obj({
+            S: 'URI',
+            URI: PDFString.of('https://example.org'),
+            Next: { Type: 'StructElem', S: 'Launch', F: PDFString.of('x') },
+          }),
+        ),
+      'pdf.active-content',
+    ],
+    [
+      'a call of a program whose name stands elsewhere',
+      ({ context }) =>
+        context.register(context.obj({ S: context.register(PDFName.of('Launch')), F: PDFString.of('x') })),
+      'pdf.active-content',
+    ],
+    [
+      'an outline that leads into another file',
+      ({ context }) =>
+        context.register(
+          context.obj({ Title: PDFString.of('x'), A: { S: 'Unheard', F: PDFString.of('x') } }),
+        ),
+      'pdf.active-content',
+    ],
+    [
+      'one of several actions that follow each other',
+      ({ context }) => context.register(context.obj({ S: 'URI', Next: [{ S: 'GoTo' }, { S: 'Unheard' }] })),
+      'pdf.active-content',
+    ],
+    [
       'a script behind an escaped name',
       ({ context }) => context.register(context.obj({ 'J#53': PDFString.of('1') })),
       'pdf.active-content',

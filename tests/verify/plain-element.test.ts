@@ -94,6 +94,7 @@ describe('an element recognised by its form', () => {
     ['a key of another kind', object('  /AA [1]\n  /K [1]\n')],
     ['an action among its kids', object('  /K [<<\n    /S /JavaScript\n  >>]\n')],
     ['words that look like a reference', object('  /T (see 99 0 R)\n  /K [1]\n')],
+    ['a type that is an action', object('  /K [1]\n').replace('/TD', '/ResetForm')],
     ['a reference to object 0', object('  /K [0 0 R]\n')],
     ['another number', object('  /K [1]\n').replace('12 0 obj', '13 0 obj')],
     ['something behind it', `${object('  /K [1]\n')}%`],
@@ -101,5 +102,10 @@ describe('an element recognised by its form', () => {
     ['very many kids', object(`  /K [${'1 0 R '.repeat(2_000).trim()}]\n`)],
   ])('is not one with %s', (_, text) => {
     expect(recognised(text)).toBeUndefined();
+  });
+
+  it('is not looked at once for each of its digits', { timeout: 20_000 }, () => {
+    const long = object(`  /T (${'1'.repeat(7_800)})\n  /K [8 0 R]\n`);
+    for (let i = 0; i < 2_000; i += 1) expect(recognised(long)?.references).toEqual([7, 8]);
   });
 });

@@ -6,6 +6,10 @@ import type { PdfReader } from './reader.js';
 const LONGEST = 8_000;
 
 const NAME = '/[A-Za-z0-9]+';
+/** Types of elements (ISO 32000-1 §14.8.4, ISO 32000-2 §14.8.4): other names under /S could be actions. */
+const TYPE =
+  '/(?:Document|Part|Art|Sect|Div|BlockQuote|Caption|TOCI?|Index|Title|P|H[1-6]?|L|LI|Lbl|LBody|Table|TR|TH|TD|' +
+  'THead|TBody|TFoot|Span|Quote|Note|FENote|Reference|Code|Em|Strong|Link|Annot|Figure|Formula|Form)';
 const NUMBER = '\\d{1,9}(?:\\.\\d{1,9})?';
 const REFERENCE = '[1-9]\\d{0,8} 0 R';
 /** Without the letter of references, so that what looks like one in the text of an element is one. */
@@ -26,11 +30,12 @@ const OBJECT = `<<\\n    /Type /OBJR\\n    /Pg ${REFERENCE}\\n    /Obj ${REFEREN
 
 /** Keys in the one order in which they are written, so that none can stand twice. */
 const ELEMENT = new RegExp(
-  `^[1-9]\\d{0,8} 0 obj\\n<<\\n  /Type /StructElem\\n  /S ${NAME}\\n  /P ${REFERENCE}` +
+  `^[1-9]\\d{0,8} 0 obj\\n<<\\n  /Type /StructElem\\n  /S ${TYPE}\\n  /P ${REFERENCE}` +
     `(?:\\n  /T ${STRING})?(?:\\n  /ID ${STRING})?(?:\\n  /A ${listOf(ATTRIBUTES)})?` +
     `\\n  /K ${listOf(`(?:${REFERENCE}|\\d{1,9}|${OBJECT})`)}(?:\\n  /Pg ${REFERENCE})?\\n>>\\n\\nendobj\\n\\n$`,
 );
-const REFERENCES = /(\d+) 0 R/g;
+/** No longer than they may be above: otherwise each digit of a long number would be a beginning to try. */
+const REFERENCES = /(\d{1,9}) 0 R/g;
 
 /**
  * An object that is an element of the structure, written as the typesetter writes them; undefined for every other one.
