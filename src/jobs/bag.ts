@@ -7,7 +7,7 @@ import { printCheckpoint, printFingerprint } from '../record/checkpoint.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { sha256Of } from '../record/tree.js';
 import { planBag } from '../seal/bag/plan.js';
-import { type BagFile, writeBag } from '../seal/bag/write-zip.js';
+import { type BagFile, type PackedBag, packBag } from '../seal/bag/write-zip.js';
 import { tool } from './tool.js';
 
 export interface BagInput {
@@ -23,8 +23,8 @@ export type WrittenBag = BagOfOriginals & { file: string };
 /** A bag whose hash is known while it is still being written. */
 export interface BegunBag {
   bag: WrittenBag;
-  /** Settles when the bag is whole on the disk, or is not there. */
-  done: Promise<unknown>;
+  /** Settles when the bag is whole on the disk, still without its name, or is not there. */
+  done: Promise<PackedBag>;
 }
 
 /** `2026-0714-A-….pdf` to `2026-0714-A-….bag.zip`. */
@@ -35,7 +35,7 @@ function bagFileFor(dossier: string): string {
 /** The same, waited for. */
 export async function writeBagOf(record: DeliveryRecord, input: BagInput): Promise<WrittenBag> {
   const { bag, done } = beginBag(record, input);
-  await done;
+  await (await done).place();
   return bag;
 }
 
@@ -66,7 +66,7 @@ export function beginBag(record: DeliveryRecord, input: BagInput): BegunBag {
     ],
   };
   const { tagManifestSha256, payloadBytes, payloadFiles } = planBag(order, order.payload);
-  const done = writeBag(file, order, (count) => randomBytes(count));
+  const done = packBag(file, order, (count) => randomBytes(count));
   // Whoever began it looks at the end; until then a failure is not one that nobody heard of.
   done.catch(() => undefined);
   return { bag: { file, name: basename(file), tagManifestSha256, payloadBytes, payloadFiles }, done };

@@ -1,4 +1,12 @@
-import { appendFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -60,6 +68,30 @@ describe('a bag beside the dossier', () => {
     expect(readdirSync(join(root, 'out')).sort()).toEqual(['d.bag.zip', 'd.pdf']);
     expect(bag?.payloadFiles).toBe(4);
     expect(readFileSync(join(root, 'out', 'd.pdf')).length).toBeGreaterThan(10_000);
+    rmSync(join(root, 'out'), { recursive: true });
+  });
+
+  it('stays when it is built once more under the same name and that fails', async () => {
+    const names = ['d.bag.zip', 'd.pdf'];
+    await built({ bag: true, now: later });
+    const before = names.map((name) => readFileSync(join(root, 'out', name)));
+    mkdirSync(join(root, 'own', 'dossier'), { recursive: true });
+    writeFileSync(join(root, 'own', 'dossier', 'cover.typ'), '#let cover(it, doc) = panic("no")');
+    await expect(built({ bag: true, templates: join(root, 'own'), now: later })).rejects.toMatchObject({
+      code: 'bad-template',
+    });
+    expect(readdirSync(join(root, 'out')).sort()).toEqual(names);
+    expect(names.map((name) => readFileSync(join(root, 'out', name)))).toEqual(before);
+    rmSync(join(root, 'out'), { recursive: true });
+  });
+
+  it('that has a folder in its place is named, and leaves neither', async () => {
+    mkdirSync(join(root, 'out', 'd.bag.zip', 'full'), { recursive: true });
+    await expect(built({ bag: true, now: later })).rejects.toMatchObject({
+      code: 'disk',
+      where: { file: join(root, 'out', 'd.bag.zip') },
+    });
+    expect(readdirSync(join(root, 'out'))).toEqual(['d.bag.zip']);
     rmSync(join(root, 'out'), { recursive: true });
   });
 

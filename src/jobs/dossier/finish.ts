@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { mkdir, rm } from 'node:fs/promises';
+import { mkdir } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { Typesetter } from '../../compose/typesetter.js';
 import { DossierError } from '../../model/error.js';
@@ -66,7 +66,10 @@ export async function finish(record: DeliveryRecord, begun: Begun, input: BuildI
   };
 }
 
-/** Dossier and bag are both there in the end, or neither. */
+/**
+ * Dossier and bag are both there in the end, or neither. Until both are whole and checked they have no name, so that
+ * what an earlier build left under the same names stays.
+ */
 async function renderAndKeep(
   record: DeliveryRecord,
   wanted: Omit<ToRender, 'typesetter'>,
@@ -80,19 +83,15 @@ async function renderAndKeep(
     });
     input.progress('checking what was built');
     await requireSound(made.pdf, wanted.identity, record.folder);
-    if (under.way !== undefined) {
-      input.progress('packing the originals');
-      await under.way.done;
-    }
-    await writeDurably(portsWith(input.now), wanted.file, made.pdf);
+    if (under.way !== undefined) input.progress('packing the originals');
+    const packed = await under.way?.done;
+    await writeDurably(portsWith(input.now), wanted.file, made.pdf, async () => packed?.place());
     return { ...made, bag: under.way?.bag };
   } catch (error) {
     typesetter.stop();
-    if (under.way !== undefined) {
-      // Only when its writing has ended is it known that nothing of it comes after.
-      await under.way.done.catch(() => undefined);
-      await rm(under.way.bag.file, { force: true });
-    }
+    // Only when its writing has ended is it known that nothing of it comes after.
+    const packed = await under.way?.done.catch(() => undefined);
+    await packed?.discard().catch(() => undefined);
     throw error;
   }
 }

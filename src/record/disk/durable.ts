@@ -27,13 +27,20 @@ export async function createSynced(fs: FileSystem, path: string, bytes: Uint8Arr
 /**
  * Writes a whole file so that after a crash there is all of it or nothing:
  * temporary name in the same folder, write, fsync, rename, fsync of the folder.
+ * @param before done when the bytes are on the disk, just before they get their name
  */
-export async function writeDurably(ports: Ports, path: string, bytes: Uint8Array): Promise<void> {
+export async function writeDurably(
+  ports: Ports,
+  path: string,
+  bytes: Uint8Array,
+  before: () => Promise<void> = async () => undefined,
+): Promise<void> {
   const folder = dirname(path);
   const temporary = join(folder, temporaryName(ports));
   await onDisk('write', path, async () => {
     try {
       await createSynced(ports.fs, temporary, bytes);
+      await before();
       await ports.fs.rename(temporary, path);
     } catch (error) {
       await removeIfThere(ports.fs, temporary).catch(() => undefined);

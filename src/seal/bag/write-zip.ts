@@ -17,6 +17,15 @@ export interface BagOrder extends BagFacts {
   payload: readonly BagFile[];
 }
 
+/** A bag that is whole on the disk and has not got its name yet. */
+export interface PackedBag {
+  plan: BagPlan;
+  /** Gives it its name, in the place of whatever had it. @throws DossierError disk */
+  place(): Promise<void>;
+  /** Takes it off the disk again, whether it was placed or not. */
+  discard(): Promise<void>;
+}
+
 /**
  * Writes a bag as one zip file, one payload file after the other, never more than a chunk of them in memory; the
  * zip grows to its 64-bit form only when it must. The same content and date give the same bytes; nothing is packed,
@@ -24,33 +33,63 @@ export interface BagOrder extends BagFacts {
  * Each file is hashed on its way: one that is not what the manifest says stops it, and nothing stays behind.
  * @throws DossierError record-damaged naming the file; disk
  */
-export async function writeBag(
+export async function packBag(
   file: string,
   order: BagOrder,
   random: (n: number) => Uint8Array,
-): Promise<BagPlan> {
+): Promise<PackedBag> {
   const plan = planBag(order, order.payload);
-  const part = join(dirname(file), `.part-${Buffer.from(random(8)).toString('hex')}`);
+  let written = join(dirname(file), `.part-${Buffer.from(random(8)).toString('hex')}`);
+  const discard = () => rm(written, { force: true });
   try {
-    const handle = await open(part, 'wx', 0o644);
+    const handle = await open(written, 'wx', 0o644);
     try {
       await writeZip(appendTo(handle), order, plan);
       await handle.sync();
     } finally {
       await handle.close();
     }
-    await rename(part, file);
-    await syncFolder(dirname(file));
-    return plan;
   } catch (cause) {
-    await rm(part, { force: true });
-    if (cause instanceof DossierError) throw cause;
-    throw new DossierError('disk', 'the bag of originals could not be written', {
-      where: { file },
-      fix: 'Check the disk and run the command again.',
-      cause,
-    });
+    await discard().catch(() => undefined);
+    throw cause instanceof DossierError ? cause : notWritten(file, cause);
   }
+  return {
+    plan,
+    discard,
+    async place() {
+      try {
+        await rename(written, file);
+        written = file;
+        await syncFolder(dirname(file));
+      } catch (cause) {
+        throw notWritten(file, cause);
+      }
+    },
+  };
+}
+
+/** The same, under its name at once. */
+export async function writeBag(
+  file: string,
+  order: BagOrder,
+  random: (n: number) => Uint8Array,
+): Promise<BagPlan> {
+  const packed = await packBag(file, order, random);
+  try {
+    await packed.place();
+  } catch (error) {
+    await packed.discard().catch(() => undefined);
+    throw error;
+  }
+  return packed.plan;
+}
+
+function notWritten(file: string, cause: unknown): DossierError {
+  return new DossierError('disk', 'the bag of originals could not be written', {
+    where: { file },
+    fix: 'Check the disk and run the command again.',
+    cause,
+  });
 }
 
 async function writeZip(append: Append, { name, payload, builtAt }: BagOrder, plan: BagPlan): Promise<void> {
