@@ -3,6 +3,7 @@ import { type Currency, type Hundredths, hundredths } from '../../model/money.js
 import type { AmountSheet, AmountStep, MoneyRange } from '../../model/results.js';
 import type { ClaimEntry } from '../../model/state.js';
 import {
+  afterCosts,
   atMost,
   type Combined,
   combined,
@@ -58,6 +59,10 @@ function usualCurrency(entries: readonly ClaimEntry[]): Currency | undefined {
   }
   return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0];
 }
+
+/** What each line or the whole brought, less its own costs. */
+const netOf = (salvage: Scoped, cost: Scoped): Scoped =>
+  new Map([...salvage].map(([scope, figure]) => [scope, minus(figure, cost.get(scope) ?? NOTHING)]));
 
 /** What the sound value rests on decides whether freight is in it: partly where lines differ. */
 type Basis = 'market' | 'invoice' | 'mixed';
@@ -134,17 +139,17 @@ class Worksheet {
     const arrived = this.#said.of('arrived-value');
     const salvage = this.#said.of('salvage');
     const cost = this.#said.of('salvage-cost');
-    const net = new Map(
-      [...salvage].map(([scope, figure]) => [scope, minus(figure, cost.get(scope) ?? NOTHING)]),
-    );
     const valued = combined(arrived, this.#lines);
-    const sold = combined(salvage, this.#lines);
     if (valued !== undefined) this.#scopes('value-arrived', arrived, valued);
-    const spent = this.#item('salvage-cost');
-    const brought = sold && this.#beside(sold);
-    const after = spent === undefined ? brought : minus(brought ?? NOTHING, spent);
+    const sold = combined(salvage, this.#lines);
+    // Costs of each line that was sold are costs of the whole sale.
+    const byLine = salvage.size > 0 && !salvage.has(WHOLE);
+    const spent = combined(cost, byLine ? new Set(salvage.keys()) : this.#lines);
+    for (const one of [sold, spent]) if (one !== undefined) this.#beside(one);
+    const after = spent === undefined ? sold?.figure : afterCosts(sold, spent);
     if (after !== undefined) {
-      this.#eachLine('salvage-net', net);
+      if (spent?.beside === undefined || spent.accounts !== undefined)
+        this.#eachLine('salvage-net', netOf(salvage, cost));
       this.#step('salvage-net', after);
     }
     if (valued === undefined || after === undefined) return after ?? valued?.figure;
@@ -159,7 +164,8 @@ class Worksheet {
   ): Figure {
     const apart =
       !arrived.has(WHOLE) && !salvage.has(WHOLE) && ![...arrived.keys()].some((line) => salvage.has(line));
-    if (apart) return plus(valued.figure, after);
+    // Costs without a sale are no account of what was left.
+    if (apart || sold === undefined) return plus(valued.figure, after);
     this.#note('counted-once', [...valued.figure.seqs, ...after.seqs], 'arrived-and-salvage');
     if (valued.all && sold?.all === false) return valued.figure;
     if (sold?.all && !valued.all) return after;

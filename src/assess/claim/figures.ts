@@ -70,6 +70,8 @@ export interface Combined {
   all: boolean;
   /** Entries of figures for lines and for the whole that stand beside each other, so that not all were added. */
   beside?: readonly number[];
+  /** The two accounts where both are of everything. */
+  accounts?: readonly [whole: Figure, lines: Figure];
 }
 
 /**
@@ -83,5 +85,17 @@ export function combined(scoped: Scoped, lines: ReadonlySet<string>): Combined |
   const added = total(parts.map(([, figure]) => figure));
   const all = [...lines].every((line) => scoped.has(line));
   if (whole === undefined) return { figure: added, all };
-  return { figure: all ? either(whole, added) : whole, all: true, beside: both(whole, added) };
+  const beside = both(whole, added);
+  return all
+    ? { figure: either(whole, added), all: true, beside, accounts: [whole, added] }
+    : { figure: whole, all: true, beside };
+}
+
+/** What is left after costs. Where both are told of the whole and of each line, each account has its own costs. */
+export function afterCosts(of: Combined | undefined, costs: Combined): Figure {
+  const [whole, lines] = of?.accounts ?? [];
+  const [wholeCosts, lineCosts] = costs.accounts ?? [];
+  return whole && lines && wholeCosts && lineCosts
+    ? either(minus(whole, wholeCosts), minus(lines, lineCosts))
+    : minus(of?.figure ?? NOTHING, costs.figure);
 }

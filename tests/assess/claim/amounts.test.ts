@@ -105,6 +105,34 @@ describe('the sum, worked by hand', () => {
       ],
       [830, 830],
     ],
+    [
+      'a sale and its costs, told of the whole and of each line: each account has its own costs',
+      [
+        said('market-value', '900'),
+        said('salvage', '100'),
+        said('salvage-cost', '8'),
+        ...['romaine', 'broccoli'].flatMap((line) => [
+          said('salvage', line === 'romaine' ? '60' : '50', 'claimant', { line }),
+          said('salvage-cost', '5', 'claimant', { line }),
+        ]),
+      ],
+      [800, 808],
+    ],
+    [
+      'costs of the only line sold, and of the whole: accounts of the same',
+      [
+        said('market-value', '900', 'claimant', { line: 'broccoli' }),
+        said('salvage', '100', 'claimant', { line: 'romaine' }),
+        said('salvage-cost', '30', 'claimant', { line: 'romaine' }),
+        said('salvage-cost', '10'),
+      ],
+      [810, 830],
+    ],
+    [
+      'costs of a sale that brought nothing, beside a value as arrived',
+      [said('market-value', '900'), said('arrived-value', '500'), said('salvage-cost', '30')],
+      [430, 430],
+    ],
     ['credits', [said('market-value', '900'), said('credit', '100'), said('credit', '50')], [750, 750]],
     [
       'costs',
