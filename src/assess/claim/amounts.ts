@@ -114,7 +114,7 @@ class Worksheet {
     const sold = combined(market, this.#lines);
     const billed = combined(invoice, this.#lines);
     const besides = (of: Combined | undefined) =>
-      of && this.#note('counted-once', of.figure.seqs, 'invoice-beside-market');
+      of && this.#note('counted-once', of.beside ?? of.figure.seqs, 'invoice-beside-market');
     if (sold?.all || (sold !== undefined && billed === undefined)) {
       besides(billed);
       return { figure: this.#scopes('value-sound', market, sold), basis: 'market' };

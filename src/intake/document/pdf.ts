@@ -1,4 +1,4 @@
-import { open } from 'node:fs/promises';
+import { open, stat } from 'node:fs/promises';
 import { inflateSync } from 'node:zlib';
 import { plainText } from './pdf-text.js';
 
@@ -31,11 +31,22 @@ const ACTIVE: readonly (readonly [RegExp, string])[] = [
   [/\/GoToE(?![A-Za-z])/, 'a jump into an embedded file'],
 ];
 
+/** Above this many bytes one at a time: what is unpacked and looked through takes several times as much memory. */
+const LARGE = 4 * 1024 * 1024;
+let turn: Promise<unknown> = Promise.resolve();
+
 /**
  * Scans a PDF: pages, encryption, active content, signs of damage, plain text. Nothing in it is run or followed.
  * Never throws for what the bytes hold.
  */
 export async function lookAtPdf(path: string): Promise<PdfLook> {
+  if ((await stat(path)).size <= LARGE) return look(path);
+  const mine = turn.then(() => look(path));
+  turn = mine.catch(() => undefined);
+  return mine;
+}
+
+async function look(path: string): Promise<PdfLook> {
   const { bytes, whole } = await ends(path);
   const raw = bytes.toString('latin1');
   const encrypted = /\/Encrypt\s*(?:\d+\s+\d+\s+R|<<)/.test(raw);

@@ -1,6 +1,6 @@
 /**
  * Files that are examined side by side: enough that some are always ready while others wait for the disk. What takes
- * much memory has limits of its own: pictures are decoded by the thread pool, HEIC one at a time.
+ * much memory has limits of its own: pictures are decoded by the thread pool, HEIC and large PDFs one at a time.
  */
 const AT_ONCE = 12;
 

@@ -47,6 +47,7 @@ function start(): Worker {
 function ask(worker: Worker, { asked, resolve, reject }: Waiting): void {
   const answered = (answer: Answer) => {
     worker.off('error', failed);
+    worker.off('exit', ended);
     idle.push(worker);
     // A thread that waits keeps no program from ending.
     worker.unref();
@@ -56,12 +57,15 @@ function ask(worker: Worker, { asked, resolve, reject }: Waiting): void {
   };
   const failed = (error: unknown) => {
     worker.off('message', answered);
+    worker.off('exit', ended);
     threads -= 1;
     reject(error);
     hand();
   };
+  const ended = () => failed(new Error('a thread that copies has ended'));
   worker.once('message', answered);
   worker.once('error', failed);
+  worker.once('exit', ended);
   worker.ref();
   worker.postMessage(asked);
 }

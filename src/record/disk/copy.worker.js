@@ -61,9 +61,23 @@ function copyFile({ source, target, most }, look) {
     if (bytes > most) return { is: 'too-large', bytes };
     const after = reading(() => fstatSync(from));
     if (bytes !== before.size || after.mtimeMs !== before.mtimeMs) return { is: 'changed' };
-    return { is: 'copied', bytes, hash, ...(whole ? { seen: look(room.subarray(0, bytes)) } : {}) };
+    return { is: 'copied', bytes, hash, ...(whole ? seenBy(look, room.subarray(0, bytes)) : {}) };
   } finally {
     closeSync(from);
+  }
+}
+
+/**
+ * What a look finds; one that fails finds nothing, and the copy is as good as without it.
+ * @param {Look} look
+ * @param {Buffer} bytes
+ * @returns {{ seen?: unknown }}
+ */
+function seenBy(look, bytes) {
+  try {
+    return { seen: look(bytes) };
+  } catch {
+    return {};
   }
 }
 
