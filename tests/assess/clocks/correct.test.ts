@@ -54,7 +54,8 @@ describe('what is added to a clock', () => {
         const right = sorted.map((at) => at + (correctionAt(clock, at)?.addSeconds ?? 0) * 1000);
         for (const [i, at] of right.entries()) {
           const back = at + (correctionAt(reverse, at)?.addSeconds ?? 0) * 1000;
-          expect(Math.abs(back - (sorted[i] ?? Number.NaN))).toBeLessThan(0.01);
+          // Numbers of today's milliseconds are 0.0002 apart, and the clock runs up to 241 times too fast.
+          expect(Math.abs(back - (sorted[i] ?? Number.NaN))).toBeLessThan(0.1);
           expect(at).toBeGreaterThanOrEqual(right[i - 1] ?? at);
         }
       }),
