@@ -26,7 +26,9 @@ export async function kindOf(path: string): Promise<Kind> {
     const { buffer, bytesRead } = await file.read(Buffer.alloc(8), 0, 8, 0);
     return buffer.subarray(0, bytesRead).toString('latin1');
   });
-  return head.startsWith('PK\x03\x04') || head.startsWith('PK\x05\x06') ? 'bag-zip' : 'dossier';
+  if (head.startsWith('PK\x03\x04') || head.startsWith('PK\x05\x06')) return 'bag-zip';
+  // One whose first bytes were changed is still to be judged as what it is called.
+  return /\.zip$/i.test(path) && !head.startsWith('%PDF-') ? 'bag-zip' : 'dossier';
 }
 
 /** The bytes of a dossier. @throws Malformed when it is too large or no plain file */

@@ -99,6 +99,13 @@ describe('the zip of a bag (PKWARE APPNOTE 6.3)', () => {
       }
   });
 
+  it.each([0, 1, 2, 3])('is judged as a bag also when its byte %i was changed', async (at) => {
+    const { checks } = only(await verifyAll([await changed(at, 0x20)]));
+    const told = checks.filter(({ result }) => result === 'failed' || result === 'notice');
+    expect(told.map(({ id }) => id).filter((id) => !/^bag\./.test(id))).toEqual([]);
+    expect(told).not.toEqual([]);
+  });
+
   it.each([
     ['a date', 10, 'bag/bagit.txt: time in its header'],
     ['a name that only the header has', 31, 'bag/bagit.txt: name in its header'],
