@@ -32,8 +32,8 @@ export type PreparedPicture =
 export const FULL_QUALITY: PictureQuality = { longest: 1600, quality: 82 };
 
 /**
- * Half of what mozjpeg can do to make a JPEG smaller: what rounds its numbers well, and none of what tries out many
- * orders of the same numbers, which takes a third to a half of the time for a twentieth of the bytes.
+ * What makes a JPEG smaller by rounding its numbers well, without trying out orders of the same numbers: that took a
+ * fifth to a third of the time for a twentieth of the bytes (docs/decisions/0019).
  */
 export const CODING = { trellisQuantisation: true, overshootDeringing: true, quantisationTable: 3 } as const;
 

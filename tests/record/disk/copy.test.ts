@@ -135,4 +135,25 @@ describe('a look at the bytes on the way', () => {
     expect(await copyInThread(large, fresh('target'), 2 ** 30, LOOK)).not.toHaveProperty('seen');
     expect(await copyInThread(large, fresh('target'), LIMIT, LOOK)).not.toHaveProperty('seen');
   });
+
+  const lookThat = (does: string) => new URL(`data:text/javascript,export function look() { ${does} }`);
+
+  it('that fails costs nothing but what it would have found', async () => {
+    const bytes = randomBytes(200_000);
+    const copied = await copyInThread(
+      await fileOf(bytes),
+      fresh('target'),
+      LIMIT,
+      lookThat('throw new Error("x");'),
+    );
+    expect(copied).toEqual({ is: 'copied', bytes: bytes.length, hash: sha256Of(bytes) });
+  });
+
+  it('that ends its thread is an error, and the next copy has another thread', async () => {
+    const source = await fileOf(randomBytes(200_000));
+    await expect(copyInThread(source, fresh('target'), LIMIT, lookThat('process.exit();'))).rejects.toThrow(
+      'a thread that copies has ended',
+    );
+    expect(await copyInThread(source, fresh('target'), LIMIT)).toMatchObject({ is: 'copied' });
+  });
 });
