@@ -8,6 +8,7 @@ import { groupsAtEnd, productsAtEnd } from '../../src/assess/product/response.js
 import { pulpGroups } from '../../src/assess/pulps.js';
 import type { DeliveryInput } from '../../src/model/delivery.js';
 import type { Span } from '../../src/model/results.js';
+import { cases } from '../properties.js';
 import { at, DAY_START, HOUR, items, log, rulesOf, state } from './made.js';
 
 const RULES = rulesOf({ needs: { event: 'arrived' } });
@@ -131,7 +132,7 @@ describe('product in air', () => {
           expect(productAfter(p.start, p.air0, p.air1, p.seconds, p.tau, p.heating)).toBeCloseTo(t, 3);
         },
       ),
-      { numRuns: 15 },
+      { numRuns: cases(15) },
     );
   });
 

@@ -10,6 +10,7 @@ import { temperatureResult } from '../../src/assess/temperature/result.js';
 import { summarise } from '../../src/assess/temperature/summary.js';
 import type { Span } from '../../src/model/results.js';
 import type { UnitLog } from '../../src/model/unit-log.js';
+import { cases } from '../properties.js';
 import { at, DAY_START, HOUR, items, log, rulesOf, state } from './made.js';
 
 const RULES = rulesOf({ needs: { event: 'arrived' } });
@@ -99,7 +100,7 @@ describe('mean kinetic temperature', () => {
           expect(sums.meanKinetic ?? 0).toBeLessThanOrEqual(Math.max(...values) + 1e-9);
         },
       ),
-      { numRuns: 30 },
+      { numRuns: cases(30) },
     );
   });
 

@@ -5,6 +5,7 @@ import { summarise } from '../../src/assess/temperature/summary.js';
 import { BLOCK } from '../../src/model/columns/number-column.js';
 import { PackedNumbers } from '../../src/model/columns/packed-numbers.js';
 import type { Span } from '../../src/model/results.js';
+import { cases } from '../properties.js';
 
 /** The definition, sample by sample: what is told of a channel over a window. */
 function told(times: readonly number[], values: readonly number[], window: Span, limit: number): unknown[] {
@@ -92,8 +93,19 @@ describe('a channel over a window', () => {
           expect(walked(times, values, window, 1800, run)).toEqual(told(times, values, window, 1800));
         },
       ),
-      { numRuns: 400 },
+      { numRuns: cases(400) },
     );
+  });
+
+  it('has no sample alone on its end that a line joins to one beyond it', () => {
+    const alone = (times: number[], values: number[]) =>
+      walked(times, values, { from: 54, to: 60 }, 30, false).filter(([kind]) => kind === 'alone');
+    expect(alone([60, 80], [0, 0])).toEqual([]);
+    expect(alone([40, 54], [0, 0])).toEqual([]);
+    expect(alone([60, 70, 80], [0, Number.NaN, 0])).toEqual([]);
+    expect(alone([60, 91], [0, 0])).toEqual([['alone', 60, 0]]);
+    expect(alone([23, 54], [0, 0])).toEqual([['alone', 54, 0]]);
+    expect(alone([60], [0])).toEqual([['alone', 60, 0]]);
   });
 
   it('is the same over the ends of blocks of rows', () => {

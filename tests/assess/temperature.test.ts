@@ -9,6 +9,7 @@ import type { Channel } from '../../src/model/evidence.js';
 import type { Span } from '../../src/model/results.js';
 import { toCelsius } from '../../src/model/temperature.js';
 import type { UnitLog } from '../../src/model/unit-log.js';
+import { cases } from '../properties.js';
 import { at, DAY_START, facts, HOUR, items, log, rulesOf, state } from './made.js';
 
 const RULES = rulesOf({ needs: { event: 'arrived' } });
@@ -178,7 +179,7 @@ describe('laws of the integration', () => {
         expect(Math.abs(exact.knownSeconds / 3600 - known)).toBeLessThan(0.01);
         expect(Math.abs(exact.degreeHoursAbove - above)).toBeLessThan(0.15);
       }),
-      { numRuns: 30 },
+      { numRuns: cases(30) },
     );
   });
 });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { exhibitNumbers, numberExhibits } from '../../src/compose/exhibits.js';
 import { knownMilliseconds } from '../../src/model/time.js';
+import { cases } from '../properties.js';
 import { sampleInput } from './sample.js';
 
 const { state } = await sampleInput();
@@ -32,7 +33,7 @@ describe('exhibits', () => {
       fc.property(fc.shuffledSubarray(state.evidence, { minLength: state.evidence.length }), (evidence) => {
         expect(numberExhibits({ ...state, evidence })).toEqual(numbered);
       }),
-      { numRuns: 30 },
+      { numRuns: cases(30) },
     );
   });
 

@@ -5,6 +5,7 @@ import { type LoadPicture, loadPicture } from '../../src/compose/charts/load-pla
 import type { RowPattern } from '../../src/model/evidence.js';
 import type { LoadPlan } from '../../src/model/results.js';
 import { items, state } from '../assess/made.js';
+import { cases } from '../properties.js';
 
 const words = {
   unit: 'Unit',
@@ -96,7 +97,7 @@ describe('the floor from above', () => {
           });
         },
       ),
-      { numRuns: 40 },
+      { numRuns: cases(40) },
     );
   });
 });

@@ -8,6 +8,7 @@ import { type ExamineInput, examineFile } from '../../src/intake/examine.js';
 import { type FoundFile, walk } from '../../src/intake/walk.js';
 import { receivedEvidence } from '../../src/model/evidence.js';
 import { zone } from '../../src/model/time.js';
+import { cases } from '../properties.js';
 import { delivery, emptyFolder, put, someHash } from './a-delivery.js';
 
 const folder = await emptyFolder();
@@ -156,7 +157,7 @@ describe('examine', () => {
         const { takenFor } = await of(Buffer.concat([Buffer.from(start, 'latin1'), rest]));
         expect(takenFor).toBeTypeOf('string');
       }),
-      { numRuns: 150 },
+      { numRuns: cases(150) },
     );
   });
 

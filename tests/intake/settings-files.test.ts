@@ -5,6 +5,7 @@ import { parseRuleSetFile } from '../../src/intake/rule-set-file.js';
 import { deliverySchema, ruleSetSchema } from '../../src/intake/schemas.js';
 import { readYaml } from '../../src/intake/yaml.js';
 import { DossierError } from '../../src/model/error.js';
+import { cases } from '../properties.js';
 import { DELIVERY_YAML } from './a-delivery.js';
 
 function failure(read: () => unknown): DossierError {
@@ -95,7 +96,7 @@ describe('delivery.yaml', () => {
       fc.property(fc.string({ maxLength: 200 }), (text) => {
         expect(refused(text)).toBeInstanceOf(DossierError);
       }),
-      { numRuns: 200 },
+      { numRuns: cases(200) },
     );
   });
 });

@@ -7,6 +7,7 @@ import { readAnswers } from '../../src/jobs/sheet/file.js';
 import { sheetReadings } from '../../src/jobs/sheet/readings.js';
 import { type Delivery, delivery } from '../../src/model/delivery.js';
 import { SAMPLE_FACTS } from '../compose/sample.js';
+import { cases } from '../properties.js';
 
 const facts: Delivery = delivery.parse(SAMPLE_FACTS);
 const NOW = new Date('2026-07-17T16:00:00Z');
@@ -129,7 +130,7 @@ describe('an answer that cannot be understood', () => {
           for (const { where } of problems) expect(where.field).toMatch(/^box \d+$/);
         },
       ),
-      { numRuns: 60 },
+      { numRuns: cases(60) },
     );
   });
 });

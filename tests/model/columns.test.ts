@@ -7,6 +7,7 @@ import { NumberWriter, PackedNumbers, shelfOf } from '../../src/model/columns/pa
 import { TextWriter } from '../../src/model/columns/text-column.js';
 import { withoutRows } from '../../src/model/columns/without-rows.js';
 import { toCelsius } from '../../src/model/temperature.js';
+import { cases } from '../properties.js';
 
 const MINUTE = 60_000;
 const START = Date.UTC(2026, 6, 14);
@@ -104,7 +105,7 @@ describe('a column that is written', () => {
           expect(writer).toHaveLength(0);
         },
       ),
-      { numRuns: 20 },
+      { numRuns: cases(20) },
     );
   });
 
@@ -172,7 +173,7 @@ describe('a column on a shelf', () => {
           expect([...column]).toEqual(order.map((i) => plain[i]));
         },
       ),
-      { numRuns: 10 },
+      { numRuns: cases(10) },
     );
   });
 

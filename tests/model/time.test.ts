@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { DateTime, IANAZone } from 'luxon';
 import { describe, expect, it } from 'vitest';
 import { instant, inZone, localTime, zone, zoneShown } from '../../src/model/time.js';
+import { cases } from '../properties.js';
 
 const isLocalTime = (text: string) => localTime.safeParse(text).success;
 const isZone = (name: string) => zone.safeParse(name).success;
@@ -51,7 +52,7 @@ describe('a local time', () => {
           expect([text, isLocalTime(text)]).toEqual([text, DateTime.fromISO(text, { zone: 'utc' }).isValid]);
         },
       ),
-      { numRuns: 2000 },
+      { numRuns: cases(2000) },
     );
   });
 });

@@ -6,6 +6,7 @@ import type { NewEntry } from '../../src/model/entry.js';
 import { diskFileSystem } from '../../src/record/disk/ports.js';
 import { createRecord, type DeliveryRecord, openRecord } from '../../src/record/store.js';
 import { leafHash, treeHash } from '../../src/record/tree.js';
+import { cases } from '../properties.js';
 import { checkRecord } from './check-record.js';
 import { documentOf, portsOf, pulpOf, someFacts, temporaryFolder } from './make.js';
 
@@ -287,7 +288,7 @@ describe('opening a damaged record', () => {
         await writeFile(at('ledger.jsonl'), changed);
         await expect(open()).rejects.toMatchObject({ code: 'record-damaged' });
       }),
-      { numRuns: 300 },
+      { numRuns: cases(300) },
     );
     await writeFile(at('ledger.jsonl'), ledger);
     expect((await open()).entries).toHaveLength(3);

@@ -4,6 +4,7 @@ import { leafHash } from '../../src/record/tree.js';
 import { buildManifest } from '../../src/seal/manifest.js';
 import { redactLedger } from '../../src/seal/redact.js';
 import { verifyDossier } from '../../src/verify/verify-dossier.js';
+import { cases } from '../properties.js';
 import { dossier, failed } from '../verify/forge.js';
 import { BUILT_AT, exhibits, ledgerEntries, type Parts, RULES, relist, sampleParts, text } from './sample.js';
 
@@ -55,7 +56,7 @@ describe('leaving entries out of a copy', () => {
         });
         expect(found.fingerprint?.root).toBe(sampleParts().manifest.record.root);
       }),
-      { numRuns: 4 },
+      { numRuns: cases(4) },
     ));
 
   it('the facts may be left out too', async () => {

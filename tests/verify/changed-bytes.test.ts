@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { verifyDossier } from '../../src/verify/verify-dossier.js';
+import { cases } from '../properties.js';
 import { dossier, failed, identity } from './forge.js';
 
 const trusted = [identity.certificateDer];
@@ -35,7 +36,7 @@ describe('any changed byte is found', () => {
         const at = n % covered;
         await expectBroken(changed(at < room.from ? at : at + room.to - room.from, by));
       }),
-      { numRuns: 200 },
+      { numRuns: cases(200) },
     ));
 
   it('in the zeros that follow the signature in its room', () =>
@@ -44,7 +45,7 @@ describe('any changed byte is found', () => {
         const zeros = { from: room.from + 4000, to: room.to };
         await expectBroken(changed(zeros.from + (n % (zeros.to - zeros.from)), by));
       }),
-      { numRuns: 50 },
+      { numRuns: cases(50) },
     ));
 
   it('in the signature structure, every hex digit of it', async () => {
@@ -64,7 +65,7 @@ describe('nothing that is put at the end or cut off goes unseen', () => {
   it('cut off anywhere', () =>
     fc.assert(
       fc.asyncProperty(fc.nat(), async (n) => expectBroken(sound.subarray(0, n % sound.length))),
-      { numRuns: 60 },
+      { numRuns: cases(60) },
     ));
 });
 
@@ -121,7 +122,7 @@ describe('verifying never throws', () => {
           Buffer.concat([open, body, Buffer.from('\nendobj'), close(open.length + body.length + 8)]),
         );
       }),
-      { numRuns: 300 },
+      { numRuns: cases(300) },
     );
   });
 
@@ -136,7 +137,7 @@ describe('verifying never throws', () => {
           await expectBroken(Buffer.concat([sound.subarray(0, 400), ...cut, sound.subarray(-400)]));
         },
       ),
-      { numRuns: 60 },
+      { numRuns: cases(60) },
     ));
 
   it.each([

@@ -4,6 +4,7 @@ import { Malformed } from '../../src/verify/malformed.js';
 import { readObject } from '../../src/verify/pdf/object.js';
 import { plainElement } from '../../src/verify/pdf/plain-element.js';
 import { PdfReader } from '../../src/verify/pdf/reader.js';
+import { cases } from '../properties.js';
 
 const NUMBER = 12;
 
@@ -74,7 +75,7 @@ describe('an element recognised by its form', () => {
           /^(Type|S|P|T|ID|A|K|Pg|O|Obj|ListNumbering|Placement|Border(Color|Style|Thickness)|Scope|Headers)$/;
         expect(keys.filter((key) => !known.test(key))).toEqual([]);
       }),
-      { numRuns: 1_000 },
+      { numRuns: cases(1_000) },
     );
   });
 

@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { printCheckpoint } from '../../src/record/checkpoint.js';
 import { sha256Of, treeHash } from '../../src/record/tree.js';
 import { verifyAll } from '../../src/verify/verify-all.js';
+import { cases } from '../properties.js';
 import { asLines, PHOTO, text } from '../seal/sample.js';
 import { DELIVERY, type Files, failedOf, recordFiles, type Scratch, scratch } from './files.js';
 import { dossier } from './forge.js';
@@ -221,6 +222,6 @@ describe('a record that was tampered with', () => {
         bytes[i] = (bytes[i] ?? 0) ^ by;
         expect((await check(files.set(name, bytes))).verdict).toBe('broken');
       }),
-      { numRuns: 60 },
+      { numRuns: cases(60) },
     ));
 });

@@ -7,7 +7,7 @@ export interface Sink {
   piece(t0: number, v0: number, t1: number, v1: number): void;
   /** Nothing is known between the two; from < to. */
   unknown(from: number, to: number): void;
-  /** One sample with nothing known on either side of it. */
+  /** One sample with nothing known on either side of it, be it beyond the window's end. */
   alone(t: number, v: number): void;
   /**
    * Pieces from each sample to the next, from index `first` to `last`, that are whole: for sinks that most of the
@@ -171,7 +171,8 @@ class Walker {
     }
     this.#t0 = t1;
     this.#v0 = v1;
-    if (t1 >= to) this.done = true;
+    // Whether a sample on the window's end stands alone is told by the one after it.
+    if (t1 > to || (t1 === to && this.#joined)) this.done = true;
   }
 
   finish(): void {

@@ -10,6 +10,7 @@ import { readMoments } from '../../../src/assess/moments.js';
 import { parseClaimClocks } from '../../../src/intake/claim-clocks-file.js';
 import { DossierError } from '../../../src/model/error.js';
 import type { Zone } from '../../../src/model/time.js';
+import { cases } from '../../properties.js';
 import { items, state } from '../made.js';
 import { clocks, on, received, said } from './made.js';
 
@@ -121,7 +122,7 @@ describe('every shipped clock', () => {
           expect(end(at + later * 86_400_000)).toBeGreaterThanOrEqual(end(at));
           expect(end(at)).toBeGreaterThanOrEqual(endOfDay(dayAt(at, zone)));
         }),
-        { numRuns: 30 },
+        { numRuns: cases(30) },
       );
     },
   );

@@ -6,6 +6,7 @@ import type { DeliveryInput } from '../../../src/model/delivery.js';
 import type { EventName } from '../../../src/model/evidence.js';
 import type { ClaimClock } from '../../../src/model/results.js';
 import { type KnownTime, toInstant, type Zone } from '../../../src/model/time.js';
+import { cases } from '../../properties.js';
 import { items, state } from '../made.js';
 import { clocks } from './made.js';
 
@@ -225,7 +226,7 @@ describe('whether the receiver refused in time', () => {
       fc.property(fc.nat(20_000), fc.nat(5000), (from, later) => {
         expect(end(from + later)).toBeGreaterThanOrEqual(end(from));
       }),
-      { numRuns: 40 },
+      { numRuns: cases(40) },
     );
   });
 });

@@ -5,6 +5,7 @@ import type { Channel } from '../../../src/model/evidence.js';
 import { evidenceId } from '../../../src/model/evidence.js';
 import { zone } from '../../../src/model/time.js';
 import type { UnitLog } from '../../../src/model/unit-log.js';
+import { cases } from '../../properties.js';
 
 const START = Date.UTC(2026, 6, 14, 12);
 const MINUTE = 60_000;
@@ -169,7 +170,7 @@ describe('laws', () => {
         expect([...(joined[0]?.channels['return-air'] ?? [])]).toEqual(rows.map(([, c]) => c));
         expect(disagreementCount).toBe(0);
       }),
-      { numRuns: 60 },
+      { numRuns: cases(60) },
     );
   });
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ARCHIVE_LIMITS, type ArchiveLimits, openArchive } from '../../../src/intake/archive.js';
+import { cases } from '../../properties.js';
 import { emptyFolder, put } from '../a-delivery.js';
 import { type Made, zipOf } from './make-zip.js';
 
@@ -112,7 +113,7 @@ describe('an archive', () => {
           archive.close();
         },
       ),
-      { numRuns: 150 },
+      { numRuns: cases(150) },
     );
   });
 });

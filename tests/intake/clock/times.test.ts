@@ -5,6 +5,7 @@ import { DateOrderEvidence } from '../../../src/intake/clock/date-order.js';
 import { timeInZone, zoneOfOffset } from '../../../src/intake/clock/event-time.js';
 import { readOffset, readWall, toLocalTime } from '../../../src/intake/clock/wall-time.js';
 import { readLocal, zone } from '../../../src/model/time.js';
+import { cases } from '../../properties.js';
 
 const wall = (text: string): number => Date.parse(`${text}Z`);
 const HOUR = 3600;
@@ -77,7 +78,7 @@ describe('wall times in a zone', () => {
         }[reading.is]();
         expect(moments).toEqual(shown(local, name));
       }),
-      { numRuns: 200 },
+      { numRuns: cases(200) },
     );
   });
 

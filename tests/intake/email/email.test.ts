@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { readMailDate } from '../../../src/intake/email/date.js';
 import { looksLikeMail } from '../../../src/intake/email/recognise-mail.js';
 import { readMail } from '../../../src/intake/email.js';
+import { cases } from '../../properties.js';
 import { emptyFolder, put } from '../a-delivery.js';
 
 const folder = await emptyFolder();
@@ -76,7 +77,7 @@ describe('an e-mail', () => {
         const mail = await read(MAIL.slice(0, at) + text + MAIL.slice(at + 3));
         expect(mail.attachments.length).toBeLessThan(10);
       }),
-      { numRuns: 100 },
+      { numRuns: cases(100) },
     );
   });
 });

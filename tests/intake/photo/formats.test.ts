@@ -8,6 +8,7 @@ import { readExif } from '../../../src/intake/photo/exif.js';
 import { lookAt } from '../../../src/intake/photo/picture.js';
 import { recognise } from '../../../src/intake/recognise.js';
 import type { FlagName } from '../../../src/model/evidence.js';
+import { cases } from '../../properties.js';
 import { delivery, emptyFolder, put, someHash } from '../a-delivery.js';
 
 const PHOTOS = 'fixtures/photos';
@@ -182,7 +183,7 @@ describe('Exif that a stranger wrote', async () => {
         made.set(bytes, start);
         await read(made);
       }),
-      { numRuns: 60 },
+      { numRuns: cases(60) },
     );
   });
 
@@ -199,7 +200,7 @@ describe('Exif that a stranger wrote', async () => {
           await read(made);
         },
       ),
-      { numRuns: 200 },
+      { numRuns: cases(200) },
     );
   });
 });

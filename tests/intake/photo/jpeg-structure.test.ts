@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { look } from '../../../src/intake/photo/jpeg-structure.js';
+import { cases } from '../../properties.js';
 
 const PHOTOS = 'fixtures/photos';
 
@@ -112,7 +113,7 @@ describe('the markers of a JPEG (ITU-T T.81 annex B)', () => {
         );
         expect(read.is === 'doubtful' || (read.width > 0 && read.height > 0)).toBe(true);
       }),
-      { numRuns: 500 },
+      { numRuns: cases(500) },
     );
   });
 });

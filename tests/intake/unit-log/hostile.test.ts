@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readUnitLog } from '../../../src/intake/unit-log/read.js';
 import { recogniseUnitLog } from '../../../src/intake/unit-log/recognise.js';
+import { cases } from '../../properties.js';
 import { celsius, evidence, mappingOf, phoenix, read, recognised, source } from './reading.js';
 
 const HEADER = 'Time,Return F,Supply F,Mode\n';
@@ -199,6 +200,6 @@ it('nothing but a DossierError is thrown, whatever the bytes after a header', as
         }
       },
     ),
-    { numRuns: 300 },
+    { numRuns: cases(300) },
   );
 });

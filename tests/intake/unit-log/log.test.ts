@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { readUnitLog } from '../../../src/intake/unit-log/read.js';
 import { type LogContext, recogniseUnitLog } from '../../../src/intake/unit-log/recognise.js';
 import { zone } from '../../../src/model/time.js';
+import { cases } from '../../properties.js';
 import { celsius, evidence, instants, mappingOf, phoenix, read, recognised, source } from './reading.js';
 
 describe('a unit log of any common shape', () => {
@@ -222,7 +223,7 @@ describe('laws', () => {
           expect([...log.times]).toEqual(values.map((_, i) => start + i * 61_000));
         },
       ),
-      { numRuns: 60 },
+      { numRuns: cases(60) },
     );
   });
 
@@ -242,7 +243,7 @@ describe('laws', () => {
             await readUnitLog(source(bytes), found.mapping, { evidence, addedSeconds: 0 });
         },
       ),
-      { numRuns: 150 },
+      { numRuns: cases(150) },
     );
   });
 });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { cases } from '../../properties.js';
 import { read } from './reading.js';
 
 /** Cells that may be plain, and such as want a closer look. */
@@ -84,7 +85,7 @@ describe('rows that are read without being cut', () => {
           expect(seen(plain)).toEqual(seen(quoted));
         },
       ),
-      { numRuns: 150 },
+      { numRuns: cases(150) },
     );
   });
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { zone } from '../../../src/model/time.js';
+import { cases } from '../../properties.js';
 import { celsius, instants, mappingOf, read } from './reading.js';
 
 /** The ways in which downloads write one and the same log. */
@@ -178,7 +179,7 @@ describe('a log in any shape', () => {
         expect([log.problemCount, log.rowsLeftOut]).toEqual([0, 0]);
         expect(log.stated).toEqual(shape.preamble ? { trailer: 'T-7' } : undefined);
       }),
-      { numRuns: 400 },
+      { numRuns: cases(400) },
     );
   });
 });

@@ -1,0 +1,19 @@
+import fc from 'fast-check';
+
+/**
+ * How many cases of each property are tried. `npm test` takes the same cases each time, so that a gate says the same
+ * of the same code on every machine; `PROPERTY_TIMES=100 npm test` looks for counterexamples among 100 times as many,
+ * new ones at every run, and names the seed of what it finds.
+ */
+const TIMES = Number(process.env.PROPERTY_TIMES ?? 1);
+const A_PROPERTY_MAY_TAKE = 40_000;
+
+/** So many cases in `npm test`, and so many times more where more are asked for. */
+export const cases = (count: number): number => count * TIMES;
+
+fc.configureGlobal({
+  numRuns: cases(100),
+  ...(TIMES === 1
+    ? { seed: 20_260_901 }
+    : { interruptAfterTimeLimit: A_PROPERTY_MAY_TAKE, markInterruptAsFailure: false }),
+});
