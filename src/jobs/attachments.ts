@@ -74,16 +74,24 @@ export async function enclosures(
 
 type FiledExhibit = Exhibit & { file: NonNullable<Exhibit['file']> };
 
+/** What the originals take that may go inside, in bytes. */
+export function originalsBytes(exhibits: readonly Exhibit[], not: Room['not']): number {
+  return filedOnce(exhibits).reduce((sum, { file }) => sum + (not.has(file.sha256) ? 0 : file.bytes), 0);
+}
+
+function filedOnce(exhibits: readonly Exhibit[]): FiledExhibit[] {
+  const filed = exhibits.filter((exhibit): exhibit is FiledExhibit => exhibit.file !== undefined);
+  return [...new Map(filed.map((exhibit) => [exhibit.file.sha256, exhibit])).values()];
+}
+
 function chooseOriginals(
   exhibits: readonly Exhibit[],
   room: Room,
 ): { inside: FiledExhibit[]; leftOut: LeftOut[] } {
-  const filed = exhibits.filter((exhibit): exhibit is FiledExhibit => exhibit.file !== undefined);
-  const once = [...new Map(filed.map((exhibit) => [exhibit.file.sha256, exhibit])).values()];
   const leftOut: LeftOut[] = [];
   const inside: FiledExhibit[] = [];
   let total = 0;
-  for (const exhibit of [...once].sort((a, b) => a.file.bytes - b.file.bytes)) {
+  for (const exhibit of filedOnce(exhibits).sort((a, b) => a.file.bytes - b.file.bytes)) {
     const { name, bytes, sha256 } = exhibit.file;
     const why = room.not.get(sha256);
     if (why !== undefined) {

@@ -50,6 +50,15 @@ describe('a packed column', () => {
     );
   });
 
+  it.each([
+    [[-17.77777777777778, Number.POSITIVE_INFINITY]],
+    [[Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]],
+    [[Number.NEGATIVE_INFINITY, 0]],
+    [[-1.7e308, 1.7e308]],
+  ])('gives back %j', (all) => {
+    expect([...PackedNumbers.from(all)]).toEqual(all);
+  });
+
   it('does so over the ends of its blocks, where forms change', () => {
     const all = Array.from({ length: 3 * BLOCK + 17 }, (_, i) =>
       i < BLOCK ? read(360 + (i % 50), 1, '°F') : i < 2 * BLOCK ? read(i * 3, 2, '°C') : i / 7,

@@ -29,6 +29,7 @@ describe('a local time', () => {
     '2026-07-14T25:00',
     '2026-07-14T24:01',
     '2026-07-14T24:00:00.001',
+    '2026-07-14T24:00:00.000001',
     '2026-07-14T12:60',
     '2026-07-14T12:00:60',
     '2026-07-14 12:00',
@@ -38,6 +39,7 @@ describe('a local time', () => {
     expect(isLocalTime(text)).toBe(false);
   });
 
+  // Luxon reads milliseconds, so that smaller parts of a second past the end of a day are nothing to it.
   it('is what Luxon takes for one, among texts of its form', () => {
     const digits = (most: number, length: number) =>
       fc.integer({ min: 0, max: most }).map((n) => String(n).padStart(length, '0'));
@@ -45,7 +47,7 @@ describe('a local time', () => {
       fc.property(
         fc.tuple(digits(9999, 4), digits(13, 2), digits(32, 2), digits(25, 2), digits(61, 2)),
         fc.option(digits(61, 2)),
-        fc.option(fc.constantFrom('0', '000', '5', '999999', '000001')),
+        fc.option(fc.constantFrom('0', '000', '5', '999999', '001')),
         ([year, month, day, hour, minute], second, fraction) => {
           const end = second === null ? '' : `:${second}${fraction === null ? '' : `.${fraction}`}`;
           const text = `${year}-${month}-${day}T${hour}:${minute}${end}`;

@@ -22,7 +22,7 @@ import type { VisiblePlace } from '../../seal/placeholder.js';
 import { redactLedger } from '../../seal/redact.js';
 import { signPdf } from '../../seal/sign-pdf.js';
 import { type AssessedDelivery, assessRecord } from '../assess.js';
-import { type Enclosures, enclosures } from '../attachments.js';
+import { type Enclosures, enclosures, originalsBytes } from '../attachments.js';
 import { type BegunBag, beginBag } from '../bag.js';
 import type { BuildInput } from '../build.js';
 import { type LeftOutOfCopy, stateOfCopy, stateOfOwn } from '../copies/leave-out.js';
@@ -91,9 +91,18 @@ export async function render(
   const numbered = numberExhibits(whole).filter((one) => !out.evidence.has(one.evidence));
   const read = async (hash: Sha256) => record.readOriginal(hash);
   const not = copy === undefined ? withheldFiles(state) : await originalsNotIn(whole, out, copy, read);
+  const parts = { ledger: Buffer.from(ledger.bytes), facts: factsText };
+  let bag: BagOfOriginals | undefined;
+  const pack = () => {
+    const begun = beginBag(record, { dossier: file, ...parts, builtAt });
+    onBag(begun);
+    const { file: _, ...told } = begun.bag;
+    bag = told;
+  };
+  // Where originals are left out however small the plates are, the bag is written while these are made.
+  if (copy === undefined && (input.bag === true || originalsBytes(numbered, not) > mostBytes)) pack();
   input.progress('preparing the pictures');
   const plates = await wanted.plates;
-  const parts = { ledger: Buffer.from(ledger.bytes), facts: factsText };
   const made = await enclosuresWithin(
     record,
     { ...assessed, assessment },
@@ -106,13 +115,7 @@ export async function render(
   const { enclosed, exhibits } = made;
   const leftOut = [...made.leftOut, ...filesOf(whole, out)];
   const fingerprint = record.head;
-  let bag: BagOfOriginals | undefined;
-  if (copy === undefined && (input.bag === true || leftOut.some(({ why }) => why === 'size-budget'))) {
-    const begun = beginBag(record, { dossier: file, ...parts, builtAt });
-    onBag(begun);
-    const { file: _, ...told } = begun.bag;
-    bag = told;
-  }
+  if (copy === undefined && bag === undefined && leftOut.some(({ why }) => why === 'size-budget')) pack();
   const listed = exhibits.filter(({ seq }) => !out.entries.has(seq));
   const { bytes: manifestBytes } = buildManifest({
     delivery: state.delivery.delivery,

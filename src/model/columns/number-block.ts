@@ -49,6 +49,8 @@ function evenBlock(values: Float64Array): NumberBlock | undefined {
   if (Number.isNaN(base))
     return values.every(Number.isNaN) ? { is: 'even', base, step: Number.NaN } : undefined;
   const step = values.length > 1 ? (values[1] as number) - base : 0;
+  // No number of infinite steps is none at all.
+  if (!Number.isFinite(step)) return undefined;
   for (let i = 1; i < values.length; i++) if (values[i] !== base + i * step) return undefined;
   return { is: 'even', base, step };
 }
