@@ -1,3 +1,4 @@
+import { open } from 'node:fs/promises';
 import exifr from '#exifr';
 
 /** What a picture says about itself, as written: no date revived, no value translated. */
@@ -38,29 +39,77 @@ export interface ReadExif {
 }
 
 /**
- * Reads EXIF raw. When the container cannot be walked (some HEIC files), the EXIF block that sharp found is
- * read instead. Never throws: a picture without readable EXIF gives an empty record.
+ * Reads EXIF raw: from the block that the picture's decoder found, or, where it found none (TIFF, files that it refuses),
+ * from the file itself. Never throws: a picture without readable EXIF gives an empty record.
  */
 export async function readExif(path: string, block: Uint8Array | undefined): Promise<RawExif> {
-  return (await parseRaw(path))?.exif ?? (await readExifBlock(block)).exif;
+  if (block !== undefined) return (await readExifBlock(block)).exif;
+  const bytes = await endsOf(path).catch(() => undefined);
+  return bytes === undefined || isEndless(bytes) ? {} : ((await parseRaw(bytes, false))?.exif ?? {});
 }
 
 /** The same from the Exif block alone, with or without the marker before it. */
 export async function readExifBlock(block: Uint8Array | undefined): Promise<ReadExif> {
   if (block === undefined) return { exif: {} };
   // sharp hands the block over with the marker that JPEG puts in front of the TIFF header.
-  const bytes = Buffer.from(block.buffer, block.byteOffset, block.byteLength);
-  const tiff = bytes.subarray(0, 6).toString('latin1') === 'Exif\0\0' ? bytes.subarray(6) : bytes;
-  return (await parseRaw(tiff)) ?? { exif: {} };
+  const marked = Buffer.from(block.subarray(0, 6)).toString('latin1') === 'Exif\0\0';
+  // A copy: the library follows offsets past the end of what it is given, into whatever lies in memory behind it.
+  return (await parseRaw(Uint8Array.from(marked ? block.subarray(6) : block), true)) ?? { exif: {} };
 }
 
-async function parseRaw(input: string | Buffer): Promise<ReadExif | undefined> {
+/** Of larger files only the two ends are read, where directories of tags are written. */
+const WHOLE = 16 * 1024 * 1024;
+/** Beyond this the end is not read either. */
+const MOST_BYTES = 1024 ** 3;
+
+/** A file in memory of its own, with zeros between its ends when it is large: room that is not touched costs none. */
+async function endsOf(path: string): Promise<Uint8Array> {
+  const file = await open(path, 'r');
   try {
-    if (typeof input === 'string') return understood(await exifr.parse(input, OPTIONS));
-    const reader = new exifr.Exifr({ ...OPTIONS, ifd1: true });
-    await reader.read(input);
+    const { size } = await file.stat();
+    const bytes = new Uint8Array(size <= MOST_BYTES ? size : WHOLE);
+    const first = Math.min(bytes.length, bytes.length <= WHOLE ? WHOLE : WHOLE / 2);
+    await file.read(bytes, 0, first, 0);
+    const last = Math.min(bytes.length - first, WHOLE / 2);
+    if (last > 0) await file.read(bytes, bytes.length - last, last, bytes.length - last);
+    return bytes;
+  } finally {
+    await file.close();
+  }
+}
+
+/** More boxes than a picture has. */
+const MOST_BOXES = 10_000;
+const META = 0x6d657461;
+
+/**
+ * Whether a file that begins as HEIF has boxes (ISO/IEC 14496-12, §4.2) that do not lead to `meta` and past it: one
+ * without a length, or very many. The library would follow them without end.
+ */
+function isEndless(bytes: Uint8Array): boolean {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  if (bytes.length < 16 || view.getUint16(0) !== 0) return false;
+  let inMeta = false;
+  let at = view.getUint32(0);
+  for (let boxes = 0; boxes < MOST_BOXES; boxes++) {
+    if (at > bytes.length - 16) return false;
+    const short = view.getUint32(at);
+    const length = short === 1 ? Number(view.getBigUint64(at + 8)) : short;
+    if (!inMeta && view.getUint32(at + 4) === META) {
+      inMeta = true;
+      at += short === 1 ? 20 : 12;
+    } else if (length < 8) return !inMeta || length !== 0;
+    else at += length;
+  }
+  return true;
+}
+
+async function parseRaw(bytes: Uint8Array, withPreview: boolean): Promise<ReadExif | undefined> {
+  try {
+    const reader = new exifr.Exifr({ ...OPTIONS, ifd1: withPreview });
+    await reader.read(bytes);
     const read = understood(await reader.parse());
-    const preview = read === undefined ? undefined : await reader.extractThumbnail();
+    const preview = read === undefined || !withPreview ? undefined : await reader.extractThumbnail();
     return read === undefined || preview === undefined ? read : { ...read, preview };
   } catch {
     return undefined;

@@ -1,10 +1,11 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { open } from 'node:fs/promises';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { examinePhoto } from '../../../src/intake/photo/examine-photo.js';
-import { readExif } from '../../../src/intake/photo/exif.js';
+import { readExif, readExifBlock } from '../../../src/intake/photo/exif.js';
 import { lookAt } from '../../../src/intake/photo/picture.js';
 import { recognise } from '../../../src/intake/recognise.js';
 import type { FlagName } from '../../../src/model/evidence.js';
@@ -202,5 +203,58 @@ describe('Exif that a stranger wrote', async () => {
       ),
       { numRuns: cases(200) },
     );
+  });
+
+  /** A TIFF header, and a directory of one tag: the maker, of so many letters at an offset. */
+  function directory(at: number, count: number, offset: number): Buffer {
+    const bytes = Buffer.alloc(26);
+    bytes.write('II*\0', 'latin1');
+    bytes.writeUInt32LE(at, 4);
+    bytes.writeUInt16LE(1, 8);
+    bytes.writeUInt16LE(0x010f, 10);
+    bytes.writeUInt16LE(2, 12);
+    bytes.writeUInt32LE(count, 14);
+    bytes.writeUInt32LE(offset, 18);
+    return bytes;
+  }
+
+  it('is read from its own bytes alone, not from what lies behind them in memory', async () => {
+    const memory = Buffer.concat([directory(8, 16, 26), Buffer.from('of another photo')]);
+    expect((await readExifBlock(memory)).exif.make).toBe('of another photo');
+    expect((await readExifBlock(memory.subarray(0, 26))).exif).toEqual({});
+  });
+
+  it('is found at the end of a file of which only the ends are read', async () => {
+    const path = join(folder, 'long.tif');
+    const size = 60_000_000;
+    const made = directory(size - 34, 16, size - 16);
+    const file = await open(path, 'w');
+    await file.write(made.subarray(0, 8), 0, 8, 0);
+    await file.write(made.subarray(8), 0, 18, size - 34);
+    await file.write(Buffer.from('Maker of cameras'), 0, 16, size - 16);
+    await file.close();
+    expect(await readExif(path, undefined)).toEqual({ make: 'Maker of cameras' });
+  });
+
+  // ISO/IEC 14496-12, §4.2: a length of 0 is up to the end of the file, so that nothing can come after it.
+  const box = (length: number, kind: string, rest = '') => {
+    const head = Buffer.alloc(4);
+    head.writeUInt32BE(length);
+    return Buffer.concat([head, Buffer.from(kind + rest, 'latin1')]);
+  };
+  const brand = box(24, 'ftyp', 'heic\0\0\0\0mif1heic');
+  it.each([
+    ['a box without a length', [brand, box(0, 'free'), Buffer.alloc(400)]],
+    ['a box shorter than its head', [brand, box(3, 'free'), Buffer.alloc(400)]],
+    ['a box of a 64-bit length of nothing', [brand, box(1, 'free', '\0'.repeat(8)), Buffer.alloc(400)]],
+    [
+      'nothing but short boxes in meta',
+      [brand, box(400, 'meta', '\0\0\0\0'), Buffer.alloc(4000, '\0\0\0\x04')],
+    ],
+    ['very many boxes', [brand, ...Array.from({ length: 20_000 }, () => box(8, 'free'))]],
+    ['its end in its brands', [brand.subarray(0, 14)]],
+  ])('of a HEIF file with %s is none, and takes no time', async (_, parts) => {
+    const { path } = await put(folder, 'boxes.heic', Buffer.concat(parts));
+    expect(await readExif(path, undefined)).toEqual({});
   });
 });
