@@ -43,13 +43,15 @@ export interface PreparingOptions {
   made?: ReadonlyMap<Sha256, PreparedPicture>;
   /** Once aborted, no other picture is begun; those that were not are missing in the result. */
   signal?: AbortSignal;
+  /** Called once, when the last tenth of the pictures is begun. */
+  onLastTenth?: () => void;
 }
 
 /** Prepares pictures for print. A picture that can't be read never stops the others. */
 export async function preparePictures(
   files: readonly PictureFile[],
   readOriginal: ReadOriginal,
-  { quality = FULL_QUALITY, made = new Map(), signal }: PreparingOptions = {},
+  { quality = FULL_QUALITY, made = new Map(), signal, onLastTenth }: PreparingOptions = {},
 ): Promise<Map<Sha256, PreparedPicture>> {
   const wanted = [...new Map(files.map((file) => [file.sha256, file])).values()];
   const prepared = new Map<Sha256, PreparedPicture>();
@@ -57,9 +59,13 @@ export async function preparePictures(
   sharp.concurrency(1);
   try {
     const queue = wanted.values();
+    const lastTenth = Math.ceil(wanted.length * 0.9);
+    let begun = 0;
     const work = async () => {
       for (const file of queue) {
         if (signal?.aborted) return;
+        begun += 1;
+        if (begun === lastTenth) onLastTenth?.();
         const known = made.get(file.sha256);
         prepared.set(file.sha256, known ?? (await prepareOne(file, readOriginal, quality)));
       }

@@ -28,6 +28,8 @@ export interface MailRead {
 /** Bytes of a mail that is read, and files that are taken out of one. */
 const MOST_MAIL_BYTES = 64 * 1024 * 1024;
 export const MOST_ATTACHMENTS = 200;
+/** Taking a mail apart costs about the same for each line, also an empty one; the largest mail of base64 has a million. */
+const MOST_LINES = 1_500_000;
 /** Nesting of MIME parts; a mail forwarded many times has a dozen. */
 const MOST_NESTING = 40;
 /** A Date header names seconds, but says when the sender's machine thought it was. */
@@ -44,10 +46,15 @@ export async function readMail(path: string, shown: string): Promise<MailRead> {
       where: { file: shown },
       fix: 'save the attachments and collect them too',
     });
+  const bytes = await readFile(path);
+  if (hasMoreLinesThan(bytes, MOST_LINES))
+    throw new DossierError('file-too-large', `more than ${MOST_LINES} lines, more than e-mails have`, {
+      where: { file: shown },
+    });
   const { default: PostalMime } = await import('postal-mime');
   let mail: Email;
   try {
-    mail = await PostalMime.parse(await readFile(path), {
+    mail = await PostalMime.parse(bytes, {
       forceRfc822Attachments: true,
       attachmentEncoding: 'arraybuffer',
       maxNestingDepth: MOST_NESTING,
@@ -76,6 +83,12 @@ export async function readMail(path: string, shown: string): Promise<MailRead> {
       .map(({ name }) => ({ name, why: `more than ${MOST_ATTACHMENTS} files in one e-mail` })),
     text: (mail.text ?? '').slice(0, 20_000),
   };
+}
+
+function hasMoreLinesThan(bytes: Buffer, most: number): boolean {
+  let lines = 0;
+  for (let at = bytes.indexOf(10); at !== -1 && lines <= most; at = bytes.indexOf(10, at + 1)) lines += 1;
+  return lines > most;
 }
 
 /** The Date header as written: the parsed form has lost the sender's offset. */

@@ -3,7 +3,7 @@ import { DossierError } from '../model/error.js';
 import { leaveOut, NOTHING_LEFT_OUT, stateOfCopy, stateOfOwn } from './copies/leave-out.js';
 import { OWN, readCopy } from './copies/read.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { platesWithin } from './dossier/plates.js';
+import { beginPlates } from './dossier/plates.js';
 import { readSize, type Sizing } from './dossier/size.js';
 
 export interface BuildInput extends OpenDelivery {
@@ -63,14 +63,13 @@ export async function build(input: BuildInput): Promise<BuildReport> {
     const { evidence } = copy === undefined ? stateOfOwn(whole) : stateOfCopy(whole, out, copy);
     // Pictures take longest and other threads: begun at once, they hide what it takes to load and compute the rest.
     const stop = new AbortController();
-    const plates = platesWithin(evidence, (hash) => record.readOriginal(hash), mostBytes, stop.signal);
-    plates.catch(() => undefined);
+    const begun = beginPlates(evidence, (hash) => record.readOriginal(hash), mostBytes, stop.signal);
     try {
       const { finish } = await import('./dossier/finish.js');
-      return await finish(record, { factsText, mostBytes, copy, out, templates, plates }, input);
+      return await finish(record, { factsText, mostBytes, copy, out, templates, ...begun }, input);
     } catch (error) {
       stop.abort();
-      await plates.catch(() => undefined);
+      await begun.plates.catch(() => undefined);
       throw error;
     }
   });

@@ -1,5 +1,7 @@
 import { open, stat } from 'node:fs/promises';
 import { inflateSync } from 'node:zlib';
+import { Turns } from '../turns.js';
+import { askThread } from '../watched-thread.js';
 import { plainText } from './pdf-text.js';
 
 /** What a PDF's bytes show without rendering it. */
@@ -33,7 +35,7 @@ const ACTIVE: readonly (readonly [RegExp, string])[] = [
 
 /** Above this many bytes one at a time: what is unpacked and looked through takes several times as much memory. */
 const LARGE = 4 * 1024 * 1024;
-let turn: Promise<unknown> = Promise.resolve();
+const turns = new Turns();
 
 /**
  * Scans a PDF: pages, encryption, active content, signs of damage, plain text. Nothing in it is run or followed.
@@ -41,9 +43,7 @@ let turn: Promise<unknown> = Promise.resolve();
  */
 export async function lookAtPdf(path: string): Promise<PdfLook> {
   if ((await stat(path)).size <= LARGE) return look(path);
-  const mine = turn.then(() => look(path));
-  turn = mine.catch(() => undefined);
-  return mine;
+  return turns.take(() => look(path));
 }
 
 async function look(path: string): Promise<PdfLook> {
@@ -148,12 +148,21 @@ async function countPages(
   // Later revisions repeat pages; then only the page tree knows, and it takes a whole reader to walk it.
   if (encrypted || !whole || (revisions <= 1 && counted > 0)) return atLeastOne(counted);
   try {
-    const { PDFDocument } = await import('#pdf-lib');
-    const read = await PDFDocument.load(bytes, { updateMetadata: false, throwOnInvalidObject: true });
-    return atLeastOne(read.getPageCount());
+    return atLeastOne(await pagesInTree(bytes));
   } catch {
     return atLeastOne(counted);
   }
+}
+
+/** Bytes that are not worth a thread: at worst they take half a second. */
+const SMALL = 128 * 1024;
+const PAGES_SECONDS = 5;
+const pagesTurns = new Turns();
+
+async function pagesInTree(bytes: Buffer): Promise<number> {
+  if (bytes.length <= SMALL) return (await import('./pdf-pages.js')).pagesOf(bytes);
+  const script = new URL('./pdf-pages.worker.js', import.meta.url);
+  return pagesTurns.take(() => askThread<number>(script, bytes, PAGES_SECONDS));
 }
 
 function atLeastOne(count: number): number | undefined {

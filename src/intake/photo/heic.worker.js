@@ -36,7 +36,7 @@ function reduce({ width, height, data }) {
 }
 
 try {
-  parentPort?.postMessage({ picture: reduce(await decode({ buffer: workerData })) });
+  parentPort?.postMessage({ answer: reduce(await decode({ buffer: workerData })) });
 } catch (cause) {
   parentPort?.postMessage({ error: cause instanceof Error ? cause.message : String(cause) });
 }

@@ -14,6 +14,8 @@ export function splitRecord(line: string, delimiter: Delimiter): string[] | unde
   const fields: string[] = [];
   let field = '';
   let quoted = false;
+  // Kept instead of asked: a field of quotation marks would be looked through once for each of them.
+  let blank = true;
   for (let i = 0; i < line.length; i++) {
     const c = line[i];
     if (quoted) {
@@ -21,14 +23,21 @@ export function splitRecord(line: string, delimiter: Delimiter): string[] | unde
       else if (line[i + 1] === '"') {
         field += '"';
         i += 1;
-      } else quoted = false;
-    } else if (c === '"' && field.trim() === '') {
+      } else {
+        quoted = false;
+        blank = field.trim() === '';
+      }
+    } else if (c === '"' && blank) {
       quoted = true;
       field = '';
     } else if (c === delimiter) {
       fields.push(field);
       field = '';
-    } else field += c;
+      blank = true;
+    } else {
+      field += c;
+      blank &&= c?.trim() === '';
+    }
   }
   if (quoted) return undefined;
   fields.push(field);

@@ -1,4 +1,4 @@
-import type { PictureQuality, ReadOriginal } from '../../compose/pictures.js';
+import type { PictureQuality, PreparingOptions, ReadOriginal } from '../../compose/pictures.js';
 import { isPicture, type PreparedPlates, preparePlates } from '../../compose/plates.js';
 import type { EvidenceItem } from '../../model/state.js';
 import { fits, QUALITIES } from './size.js';
@@ -6,21 +6,42 @@ import { fits, QUALITIES } from './size.js';
 /** Of so many pictures, evenly spread, the size of all is judged before all are made. */
 const SAMPLE = 12;
 
-/** Plates at the best quality that leaves room for originals. Once aborted they are not whole. */
-export async function platesWithin(
+export interface BegunPlates {
+  plates: Promise<PreparedPlates>;
+  /** Settles when the last tenth of the pictures is begun, or all is made or has failed. */
+  nearlyMade: Promise<unknown>;
+}
+
+/** Begins plates at the best quality that leaves room for originals. Once aborted they are not whole. */
+export function beginPlates(
   evidence: readonly EvidenceItem[],
   read: ReadOriginal,
   mostBytes: number,
-  signal?: AbortSignal,
+  signal: AbortSignal,
+): BegunPlates {
+  let onLastTenth = (): void => undefined;
+  const lastTenth = new Promise<void>((resolve) => {
+    onLastTenth = resolve;
+  });
+  const plates = platesWithin(evidence, read, mostBytes, { signal, onLastTenth });
+  // Whoever began them looks at them later; until then a failure is not one that nobody heard of.
+  const ended = plates.catch(() => undefined);
+  return { plates, nearlyMade: Promise.race([lastTenth, ended]) };
+}
+
+async function platesWithin(
+  evidence: readonly EvidenceItem[],
+  read: ReadOriginal,
+  mostBytes: number,
+  { signal, onLastTenth }: Required<Pick<PreparingOptions, 'signal' | 'onLastTenth'>>,
 ): Promise<PreparedPlates> {
-  const stop = signal === undefined ? {} : { signal };
   const likely = await likelyQuality(evidence, mostBytes, (sample, quality) =>
-    preparePlates(sample, read, { quality, ...stop }),
+    preparePlates(sample, read, { quality, signal }),
   );
-  let plates = await preparePlates(evidence, read, { ...likely, ...stop });
+  let plates = await preparePlates(evidence, read, { ...likely, signal, onLastTenth });
   for (const quality of QUALITIES.slice(QUALITIES.indexOf(likely.quality) + 1)) {
     if (fits(plates.bytes, mostBytes, plates.quality)) break;
-    plates = await preparePlates(evidence, read, { quality, ...stop });
+    plates = await preparePlates(evidence, read, { quality, signal });
   }
   return plates;
 }

@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { composeDossier } from '../../compose/compose.js';
 import { numberExhibits } from '../../compose/exhibits.js';
 import type { CopyWords } from '../../compose/input.js';
-import { type PreparedPlates, plateList } from '../../compose/plates.js';
+import { plateList } from '../../compose/plates.js';
 import { inWords } from '../../compose/rule-words.js';
 import type { OwnTemplates } from '../../compose/templates.js';
 import type { Typesetter } from '../../compose/typesetter.js';
@@ -32,9 +32,10 @@ import { trueOfBoth } from '../copies/true-of-both.js';
 import { loadRuleWords } from '../rule-set.js';
 import { tool } from '../tool.js';
 import { leftOutInWords } from './left-out-words.js';
+import type { BegunPlates } from './plates.js';
 import type { Sizing } from './size.js';
 
-export interface ToRender {
+export interface ToRender extends BegunPlates {
   factsText: string;
   identity: Identity;
   builtAt: Instant;
@@ -45,8 +46,6 @@ export interface ToRender {
   /** What the copy leaves out. */
   out: LeftOutOfCopy;
   templates: OwnTemplates;
-  /** Of the evidence that is shown, begun before. */
-  plates: Promise<PreparedPlates>;
   /** Begun before, so that it has loaded when the pictures are made. */
   typesetter: Typesetter;
 }
@@ -99,9 +98,11 @@ export async function render(
     const { file: _, ...told } = begun.bag;
     bag = told;
   };
-  // Where originals are left out however small the plates are, the bag is written while these are made.
-  if (copy === undefined && (input.bag === true || originalsBytes(numbered, not) > mostBytes)) pack();
   input.progress('preparing the pictures');
+  // Where originals are left out however small the plates are, the bag is begun while the last of these are made: it
+  // keeps one core busy about as long as these and the setting of pages keep the other.
+  await wanted.nearlyMade;
+  if (copy === undefined && (input.bag === true || originalsBytes(numbered, not) > mostBytes)) pack();
   const plates = await wanted.plates;
   const made = await enclosuresWithin(
     record,

@@ -69,6 +69,37 @@ describe('looking at a PDF', () => {
     expect((await look(Buffer.from(await with_(object), 'latin1'))).pages).toBe(1);
   });
 
+  /** A PDF, and a later revision of it that repeats its page and has one object more. */
+  async function revised(more: Uint8Array): Promise<Buffer> {
+    const first = Buffer.from(await pdf(1, 'Page', { useObjectStreams: false }));
+    const text = first.toString('latin1');
+    const [, number = ''] = /(\d+) 0 obj\n<<\n\/Type \/Page\n/.exec(text) ?? [];
+    const page = text.slice(
+      text.indexOf(`${number} 0 obj`),
+      text.indexOf('endobj', text.indexOf(`${number} 0 obj`)),
+    );
+    const object = `90 0 obj\n<< /Length ${more.length} >>\nstream\n`;
+    const [, root = ''] = /\/Root (\d+ 0 R)/.exec(text) ?? [];
+    const before = Number(/startxref\s+(\d+)/.exec(text)?.[1]);
+    const end = `\nendstream\nendobj\n${page}endobj\ntrailer\n<< /Size 91 /Root ${root} /Prev ${before} >>\nstartxref\n${before}\n%%EOF\n`;
+    return Buffer.concat([first, Buffer.from(`\n${object}`), more, Buffer.from(end, 'latin1')]);
+  }
+
+  it.each([1_000, 1_000_000])(
+    'counts a page that a later revision repeats once, with %d bytes more',
+    async (more) => {
+      const { pages, damaged } = await look(await revised(Buffer.alloc(more, 'x')));
+      expect([pages, damaged]).toEqual([1, undefined]);
+    },
+  );
+
+  it('is not kept long by what is none', async () => {
+    const before = performance.now();
+    const { pages, damaged } = await look(`%PDF-1.7\n${'a'.repeat(8_000_000)}\nstartxref\n0\n%%EOF`);
+    expect([pages, damaged]).toEqual([undefined, 'no page can be found in it']);
+    expect(performance.now() - before).toBeLessThan(20_000);
+  }, 40_000);
+
   it('reads letters that stand for themselves', async () => {
     expect((await look(await pdf(1, 'BILL OF LADING 4711'))).text).toContain('BILL OF LADING 4711');
   });

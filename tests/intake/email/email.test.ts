@@ -71,6 +71,13 @@ describe('an e-mail', () => {
     expect((await read(text)).time).toMatchObject({ is: 'none', why: expect.stringMatching(/Date header/) });
   });
 
+  it('of more lines than e-mails have is refused: each of them takes time', async () => {
+    await expect(read(MAIL + '\n'.repeat(1_500_001))).rejects.toMatchObject({
+      code: 'file-too-large',
+      message: expect.stringContaining('1500000 lines'),
+    });
+  });
+
   it('is read or refused, whatever the bytes', async () => {
     await fc.assert(
       fc.asyncProperty(fc.nat(MAIL.length), fc.string({ maxLength: 40 }), async (at, text) => {

@@ -1,7 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Delimiter } from '../../../src/intake/table/delimiter.js';
+import { type Delimiter, splitLine } from '../../../src/intake/table/delimiter.js';
 import { detectEncoding, type Encoding } from '../../../src/intake/table/encoding.js';
 import { eachRow } from '../../../src/intake/table/rows.js';
 import { parseWrittenTable } from '../../../src/intake/table/written-table.js';
@@ -18,6 +18,25 @@ async function rowsOf(bytes: Uint8Array, delimiter: Delimiter, encoding: Encodin
   return rows;
 }
 const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
+
+describe('a line', () => {
+  it.each([
+    ['a,"b,c",d', ['a', 'b,c', 'd']],
+    ['a, "b" ,c', ['a', 'b ', 'c']],
+    ['a,b"c"d,e', ['a', 'b"c"d', 'e']],
+    ['"" "a",b', ['a', 'b']],
+    ['"a" "b",c', ['a "b"', 'c']],
+    ['"a""b"', ['a"b']],
+    ['"open,a', ['"open', 'a']],
+  ])('%s is split', (line, fields) => expect(splitLine(line, ',')).toEqual(fields));
+
+  // Once for each quotation mark, it would take minutes.
+  it('of quotation marks is looked through once', () => {
+    const marks = '"'.repeat(1_000_000);
+    expect(splitLine(`x${marks}`, ',')).toEqual([`x${marks}`]);
+    expect(splitLine(`"${marks}"`, ',')).toEqual(['"'.repeat(500_000)]);
+  });
+});
 
 describe('rows of a log', () => {
   it.each([
