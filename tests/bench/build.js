@@ -2,7 +2,7 @@
 // that the dossier has them in. Both sides are processes of their own.
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
@@ -125,6 +125,23 @@ function megabytesOf(pid) {
   }
 }
 
+/** All sides in turn, and the best of each. */
+const ROUNDS = 3;
+
+class Best {
+  seconds = Number.POSITIVE_INFINITY;
+  cores = Number.POSITIVE_INFINITY;
+  peak = 0;
+
+  /** Takes one run into account and hands on what it said. @param {Awaited<ReturnType<typeof timed>>} run */
+  of({ seconds, cores, peak, said }) {
+    this.seconds = Math.min(this.seconds, seconds);
+    this.cores = Math.min(this.cores, cores);
+    this.peak = Math.max(this.peak, peak);
+    return said;
+  }
+}
+
 export async function run() {
   const scratch = mkdtempSync(join(tmpdir(), 'bench-build-'));
   try {
@@ -136,12 +153,26 @@ export async function run() {
     writeFileSync(join(scratch, 'facts.yaml'), FACTS);
     const delivery = join(scratch, 'd');
     await timed('./collect.worker.js', join(scratch, 'facts.yaml'), delivery, folder);
-    const own = await timed('./build.worker.js', delivery, join(scratch, 'identity'));
-    const { longest, quality } = own.said;
-    const scale = (/** @type {string} */ coding) =>
-      timed('./scale.worker.js', folder, String(longest), String(quality), coding);
-    const scaled = await scale('preset');
-    const alike = await scale('own');
+    /** Room in memory for what is written, fetched unmeasured: on a shared machine that alone can take a second. */
+    const prepare = () => {
+      const room = join(scratch, 'room');
+      for (const one of ['a', 'b']) cpSync(folder, join(room, one), { recursive: true });
+      rmSync(room, { recursive: true });
+    };
+    const [own, scaled, alike] = [new Best(), new Best(), new Best()];
+    let [longest, quality] = [0, 0];
+    for (let round = 0; round < ROUNDS; round += 1) {
+      prepare();
+      const { longest: pixels, quality: fine } = own.of(
+        await timed('./build.worker.js', delivery, join(scratch, 'identity')),
+      );
+      [longest, quality] = [pixels, fine];
+      rmSync(join(delivery, 'dossiers'), { recursive: true });
+      const scale = (/** @type {string} */ coding) =>
+        timed('./scale.worker.js', folder, String(longest), String(quality), coding);
+      scaled.of(await scale('preset'));
+      alike.of(await scale('own'));
+    }
     return [
       { what: `time, pictures of ${longest} pixels`, unit: 's', own: own.seconds, reference: scaled.seconds },
       {
