@@ -54,7 +54,7 @@ export async function readExifBlock(block: Uint8Array | undefined): Promise<Read
   // sharp hands the block over with the marker that JPEG puts in front of the TIFF header.
   const marked = Buffer.from(block.subarray(0, 6)).toString('latin1') === 'Exif\0\0';
   // A copy: the library follows offsets past the end of what it is given, into whatever lies in memory behind it.
-  return (await parseRaw(Uint8Array.from(marked ? block.subarray(6) : block), true)) ?? { exif: {} };
+  return (await parseRaw(new Uint8Array(marked ? block.subarray(6) : block), true)) ?? { exif: {} };
 }
 
 /** Of larger files only the two ends are read, where directories of tags are written. */

@@ -68,7 +68,7 @@ export function look(bytes) {
       if (frame.width === 0 || frame.height === 0) return DOUBTFUL;
     }
     if (marker === APP1 && bytes.toString('latin1', begin, begin + 6) === 'Exif\0\0')
-      exif ??= Uint8Array.from(bytes.subarray(begin + 6, end));
+      exif ??= new Uint8Array(bytes.subarray(begin + 6, end));
     at = end;
     if (marker === SOS) {
       if (frame === undefined) return DOUBTFUL;
