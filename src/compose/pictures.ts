@@ -59,7 +59,7 @@ export async function preparePictures(
   sharp.concurrency(1);
   try {
     const queue = wanted.values();
-    const lastTenth = Math.ceil(wanted.length * 0.9);
+    const lastTenth = Math.floor(wanted.length * 0.9) + 1;
     let begun = 0;
     const work = async () => {
       for (const file of queue) {

@@ -29,7 +29,7 @@ export interface MailRead {
 const MOST_MAIL_BYTES = 64 * 1024 * 1024;
 export const MOST_ATTACHMENTS = 200;
 /** Taking a mail apart costs about the same for each line, also an empty one; the largest mail of base64 has a million. */
-const MOST_LINES = 1_500_000;
+const MOST_LINES = 1_000_000;
 /** Nesting of MIME parts; a mail forwarded many times has a dozen. */
 const MOST_NESTING = 40;
 /** A Date header names seconds, but says when the sender's machine thought it was. */
@@ -50,6 +50,7 @@ export async function readMail(path: string, shown: string): Promise<MailRead> {
   if (hasMoreLinesThan(bytes, MOST_LINES))
     throw new DossierError('file-too-large', `more than ${MOST_LINES} lines, more than e-mails have`, {
       where: { file: shown },
+      fix: 'save the attachments and collect them too',
     });
   const { default: PostalMime } = await import('postal-mime');
   let mail: Email;

@@ -143,9 +143,13 @@ function changed(from, other) {
 let child;
 async function taker() {
   if (child === undefined) {
-    child = fork(fileURLToPath(new URL('./strange-files.worker.js', import.meta.url)), [facts], {
-      stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
-    });
+    child = fork(
+      fileURLToPath(new URL('./strange-files.worker.js', import.meta.url)),
+      [facts, mkdtempSync(join(scratch, 'taker-'))],
+      {
+        stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
+      },
+    );
     child.stderr?.on('data', (/** @type {Buffer} */ text) => process.stderr.write(text));
     await once(child, 'message');
   }
@@ -208,6 +212,7 @@ for (let done = 0; done < Number(wanted); done += AT_A_TIME) {
     console.log(`${done} of ${wanted}; slowest folder ${slowest.toFixed(1)} s; ${most.toFixed(0)} MB`);
 }
 child?.disconnect();
+await (child === undefined ? undefined : once(child, 'exit'));
 rmSync(scratch, { recursive: true });
 for (const fault of faults) console.log(fault);
 console.log(

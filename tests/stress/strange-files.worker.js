@@ -1,6 +1,5 @@
 // Takes in the folders that it is told of, one after the other, and makes what the plates show of each file.
-import { cp, mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { cp, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 
 const dist = (/** @type {string} */ file) => import(new URL(`../../dist/${file}`, import.meta.url).href);
@@ -9,8 +8,7 @@ const { collect } = await dist('jobs/collect.js');
 const { withDelivery } = await dist('jobs/delivery.js');
 const { newDelivery } = await dist('jobs/new-delivery.js');
 
-const [facts = ''] = process.argv.slice(2);
-const scratch = await mkdtemp(join(tmpdir(), 'stress-strange-'));
+const [facts = '', scratch = ''] = process.argv.slice(2);
 const open = { folder: join(scratch, 'empty'), by: 'Stress', now: () => new Date() };
 await newDelivery({ ...open, file: facts });
 
@@ -36,8 +34,5 @@ process.on('message', async (/** @type {string} */ files) => {
     megabytes: process.memoryUsage.rss() / 1e6,
   });
 });
-process.on('disconnect', async () => {
-  await rm(scratch, { recursive: true, force: true });
-  process.exit();
-});
+process.on('disconnect', () => process.exit());
 process.send?.('ready');

@@ -131,6 +131,10 @@ function inflate(part: Buffer): Buffer | undefined {
   }
 }
 
+/** A file that keeps the reader longer is not waited for. */
+const PAGES_SECONDS = 3;
+const pagesTurns = new Turns();
+
 async function countPages(
   bytes: Buffer,
   raw: string,
@@ -145,24 +149,16 @@ async function countPages(
     (sum, text) => sum + (text.match(/\/Type\s*\/Page(?![A-Za-z])/g)?.length ?? 0),
     0,
   );
-  // Later revisions repeat pages; then only the page tree knows, and it takes a whole reader to walk it.
-  if (encrypted || !whole || (revisions <= 1 && counted > 0)) return atLeastOne(counted);
+  // Later revisions repeat pages, and some are packed in ways of their own; then only the page tree knows, and it takes
+  // a whole reader to walk it. A file without its end has none.
+  const unsure = counted === 0 ? revisions > 0 : counted > 1 && revisions > 1;
+  if (encrypted || !whole || !unsure) return atLeastOne(counted);
+  const script = new URL('./pdf-pages.worker.js', import.meta.url);
   try {
-    return atLeastOne(await pagesInTree(bytes));
+    return atLeastOne(await pagesTurns.take(() => askThread<number>(script, bytes, PAGES_SECONDS)));
   } catch {
     return atLeastOne(counted);
   }
-}
-
-/** Bytes that are not worth a thread: at worst they take half a second. */
-const SMALL = 128 * 1024;
-const PAGES_SECONDS = 5;
-const pagesTurns = new Turns();
-
-async function pagesInTree(bytes: Buffer): Promise<number> {
-  if (bytes.length <= SMALL) return (await import('./pdf-pages.js')).pagesOf(bytes);
-  const script = new URL('./pdf-pages.worker.js', import.meta.url);
-  return pagesTurns.take(() => askThread<number>(script, bytes, PAGES_SECONDS));
 }
 
 function atLeastOne(count: number): number | undefined {

@@ -1,5 +1,6 @@
-import { open } from 'node:fs/promises';
 import exifr from '#exifr';
+import { Turns } from '../turns.js';
+import { askThread } from '../watched-thread.js';
 
 /** What a picture says about itself, as written: no date revived, no value translated. */
 export interface RawExif {
@@ -38,14 +39,25 @@ export interface ReadExif {
   preview?: Uint8Array;
 }
 
+/** A file that keeps the reader longer is not waited for. */
+const MOST_SECONDS = 3;
+/** One at a time: a thread takes memory, and the largest pictures are read whole. */
+const turns = new Turns();
+
 /**
  * Reads EXIF raw: from the block that the picture's decoder found, or, where it found none (TIFF, files that it refuses),
  * from the file itself. Never throws: a picture without readable EXIF gives an empty record.
  */
 export async function readExif(path: string, block: Uint8Array | undefined): Promise<RawExif> {
   if (block !== undefined) return (await readExifBlock(block)).exif;
-  const bytes = await endsOf(path).catch(() => undefined);
-  return bytes === undefined || isEndless(bytes) ? {} : ((await parseRaw(bytes, false))?.exif ?? {});
+  try {
+    // The library follows the boxes of a HEIF file without end where one has a length of nothing, or less.
+    const script = new URL('./exif-file.worker.js', import.meta.url);
+    const tags = await turns.take(() => askThread<unknown>(script, { path, options: OPTIONS }, MOST_SECONDS));
+    return understood(tags)?.exif ?? {};
+  } catch {
+    return {};
+  }
 }
 
 /** The same from the Exif block alone, with or without the marker before it. */
@@ -54,62 +66,15 @@ export async function readExifBlock(block: Uint8Array | undefined): Promise<Read
   // sharp hands the block over with the marker that JPEG puts in front of the TIFF header.
   const marked = Buffer.from(block.subarray(0, 6)).toString('latin1') === 'Exif\0\0';
   // A copy: the library follows offsets past the end of what it is given, into whatever lies in memory behind it.
-  return (await parseRaw(new Uint8Array(marked ? block.subarray(6) : block), true)) ?? { exif: {} };
+  return (await parseRaw(new Uint8Array(marked ? block.subarray(6) : block))) ?? { exif: {} };
 }
 
-/** Of larger files only the two ends are read, where directories of tags are written. */
-const WHOLE = 16 * 1024 * 1024;
-/** Beyond this the end is not read either. */
-const MOST_BYTES = 1024 ** 3;
-
-/** A file in memory of its own, with zeros between its ends when it is large: room that is not touched costs none. */
-async function endsOf(path: string): Promise<Uint8Array> {
-  const file = await open(path, 'r');
+async function parseRaw(block: Uint8Array): Promise<ReadExif | undefined> {
   try {
-    const { size } = await file.stat();
-    const bytes = new Uint8Array(size <= MOST_BYTES ? size : WHOLE);
-    const first = Math.min(bytes.length, bytes.length <= WHOLE ? WHOLE : WHOLE / 2);
-    await file.read(bytes, 0, first, 0);
-    const last = Math.min(bytes.length - first, WHOLE / 2);
-    if (last > 0) await file.read(bytes, bytes.length - last, last, bytes.length - last);
-    return bytes;
-  } finally {
-    await file.close();
-  }
-}
-
-/** More boxes than a picture has. */
-const MOST_BOXES = 10_000;
-const META = 0x6d657461;
-
-/**
- * Whether a file that begins as HEIF has boxes (ISO/IEC 14496-12, §4.2) that do not lead to `meta` and past it: one
- * without a length, or very many. The library would follow them without end.
- */
-function isEndless(bytes: Uint8Array): boolean {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  if (bytes.length < 16 || view.getUint16(0) !== 0) return false;
-  let inMeta = false;
-  let at = view.getUint32(0);
-  for (let boxes = 0; boxes < MOST_BOXES; boxes++) {
-    if (at > bytes.length - 16) return false;
-    const short = view.getUint32(at);
-    const length = short === 1 ? Number(view.getBigUint64(at + 8)) : short;
-    if (!inMeta && view.getUint32(at + 4) === META) {
-      inMeta = true;
-      at += short === 1 ? 20 : 12;
-    } else if (length < 8) return !inMeta || length !== 0;
-    else at += length;
-  }
-  return true;
-}
-
-async function parseRaw(bytes: Uint8Array, withPreview: boolean): Promise<ReadExif | undefined> {
-  try {
-    const reader = new exifr.Exifr({ ...OPTIONS, ifd1: withPreview });
-    await reader.read(bytes);
+    const reader = new exifr.Exifr({ ...OPTIONS, ifd1: true });
+    await reader.read(block);
     const read = understood(await reader.parse());
-    const preview = read === undefined || !withPreview ? undefined : await reader.extractThumbnail();
+    const preview = read === undefined ? undefined : await reader.extractThumbnail();
     return read === undefined || preview === undefined ? read : { ...read, preview };
   } catch {
     return undefined;

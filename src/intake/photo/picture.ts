@@ -74,7 +74,9 @@ async function lookThrough(path: string, type: string, failOn: FailOnOptions): P
     // Only the head is read here, so the size can be judged before anything is unpacked.
     const metadata = await sharp(path, { limitInputPixels: false, failOn: 'none' }).metadata();
     size = { width: metadata.width, height: metadata.height };
-    exif = await readExif(path, metadata.exif);
+    // Of all formats only TIFF has tags that are not handed over as a block.
+    const inFile = metadata.exif === undefined && metadata.format === 'tiff';
+    exif = inFile ? await readExif(path, undefined) : (await readExifBlock(metadata.exif)).exif;
   } catch (cause) {
     return { size: undefined, exif: await readExif(path, undefined), flags: [unreadable(cause)] };
   }

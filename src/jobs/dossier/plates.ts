@@ -8,7 +8,7 @@ const SAMPLE = 12;
 
 export interface BegunPlates {
   plates: Promise<PreparedPlates>;
-  /** Settles when the last tenth of the pictures is begun, or all is made or has failed. */
+  /** Settles when the last tenth of the pictures is begun, or all is made; fails when that does. */
   nearlyMade: Promise<unknown>;
 }
 
@@ -24,9 +24,10 @@ export function beginPlates(
     onLastTenth = resolve;
   });
   const plates = platesWithin(evidence, read, mostBytes, { signal, onLastTenth });
+  const nearlyMade = Promise.race([lastTenth, plates]);
   // Whoever began them looks at them later; until then a failure is not one that nobody heard of.
-  const ended = plates.catch(() => undefined);
-  return { plates, nearlyMade: Promise.race([lastTenth, ended]) };
+  for (const one of [plates, nearlyMade]) one.catch(() => undefined);
+  return { plates, nearlyMade };
 }
 
 async function platesWithin(

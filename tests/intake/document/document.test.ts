@@ -93,12 +93,22 @@ describe('looking at a PDF', () => {
     },
   );
 
+  it('counts each page once in a tree that names its branches twice at each fork', async () => {
+    const levels = Array.from(
+      { length: 40 },
+      (_, i) => `${i + 2} 0 obj\n<< /Type /Pages /Count 1 /Kids [${i + 3} 0 R ${i + 3} 0 R] >>\nendobj\n`,
+    );
+    const leaf = '42 0 obj\n<< /Type /Page >>\nendobj\n';
+    const tree = `%PDF-1.7\n1 0 obj\n<< /Type /Catalog /Pages 2 0 R >>\nendobj\n${levels.join('')}${leaf}`;
+    const end = 'trailer\n<< /Root 1 0 R /Size 43 >>\nstartxref\n0\n%%EOF\n';
+    expect((await look(`${tree}${end}${leaf}${end}`)).pages).toBe(1);
+  });
+
   it('is not kept long by what is none', async () => {
-    const before = performance.now();
-    const { pages, damaged } = await look(`%PDF-1.7\n${'a'.repeat(8_000_000)}\nstartxref\n0\n%%EOF`);
-    expect([pages, damaged]).toEqual([undefined, 'no page can be found in it']);
-    expect(performance.now() - before).toBeLessThan(20_000);
-  }, 40_000);
+    const pages = '/Type /Page '.repeat(3);
+    const junk = `%PDF-1.7\n${pages}${'a'.repeat(4_000_000)}\nstartxref\n0\n%%EOF\nstartxref\n0\n%%EOF`;
+    expect((await look(junk)).pages).toBe(3);
+  });
 
   it('reads letters that stand for themselves', async () => {
     expect((await look(await pdf(1, 'BILL OF LADING 4711'))).text).toContain('BILL OF LADING 4711');

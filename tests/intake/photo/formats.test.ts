@@ -170,8 +170,7 @@ describe('Exif that a stranger wrote', async () => {
   const length = whole.readUInt16BE(start - 8) - 8;
   const known = new Set(['string', 'number', 'object']);
   const read = async (bytes: Uint8Array) => {
-    const { path } = await put(folder, 'any.jpg', bytes);
-    const exif = await readExif(path, undefined);
+    const { exif } = await readExifBlock(bytes.subarray(start, start + length));
     for (const value of Object.values(exif)) expect(known.has(typeof value)).toBe(true);
     if (exif.latitude !== undefined) expect(Math.abs(exif.latitude)).toBeLessThanOrEqual(90);
     if (exif.longitude !== undefined) expect(Math.abs(exif.longitude)).toBeLessThanOrEqual(180);
@@ -224,36 +223,45 @@ describe('Exif that a stranger wrote', async () => {
     expect((await readExifBlock(memory.subarray(0, 26))).exif).toEqual({});
   });
 
-  it('is found at the end of a file of which only the ends are read', async () => {
+  it.each([
+    ['in the middle of a long file', 60_000_000, 30_000_000],
+    ['at the end of one of which only the ends are read', 200_000_000, 199_999_900],
+  ])('is found %s', async (_, size, at) => {
     const path = join(folder, 'long.tif');
-    const size = 60_000_000;
-    const made = directory(size - 34, 16, size - 16);
+    const made = directory(at, 16, at + 18);
     const file = await open(path, 'w');
+    await file.truncate(size);
     await file.write(made.subarray(0, 8), 0, 8, 0);
-    await file.write(made.subarray(8), 0, 18, size - 34);
-    await file.write(Buffer.from('Maker of cameras'), 0, 16, size - 16);
+    await file.write(made.subarray(8), 0, 18, at);
+    await file.write(Buffer.from('Maker of cameras'), 0, 16, at + 18);
     await file.close();
     expect(await readExif(path, undefined)).toEqual({ make: 'Maker of cameras' });
   });
 
-  // ISO/IEC 14496-12, §4.2: a length of 0 is up to the end of the file, so that nothing can come after it.
-  const box = (length: number, kind: string, rest = '') => {
+  // ISO/IEC 14496-12, §4.2: a length of 1 stands for the 64 bits behind the kind, one of 0 for the rest of the file.
+  const box = (length: number, kind: string, ...rest: (string | Buffer)[]) => {
     const head = Buffer.alloc(4);
     head.writeUInt32BE(length);
-    return Buffer.concat([head, Buffer.from(kind + rest, 'latin1')]);
+    return Buffer.concat([
+      head,
+      Buffer.from(kind),
+      ...rest.map((one) => Buffer.from(one as string, 'latin1')),
+    ]);
   };
   const brand = box(24, 'ftyp', 'heic\0\0\0\0mif1heic');
+  const room = Buffer.alloc(400);
   it.each([
-    ['a box without a length', [brand, box(0, 'free'), Buffer.alloc(400)]],
-    ['a box shorter than its head', [brand, box(3, 'free'), Buffer.alloc(400)]],
-    ['a box of a 64-bit length of nothing', [brand, box(1, 'free', '\0'.repeat(8)), Buffer.alloc(400)]],
+    ['a box without a length', [brand, box(0, 'free'), room]],
     [
-      'nothing but short boxes in meta',
+      'a box in meta that leads back',
+      [brand, box(0, 'meta', '\0\0\0\0', box(1, 'free', '\0\0\0\0\xff\xff\xff\xe8')), room],
+    ],
+    [
+      'boxes shorter than their heads',
       [brand, box(400, 'meta', '\0\0\0\0'), Buffer.alloc(4000, '\0\0\0\x04')],
     ],
-    ['very many boxes', [brand, ...Array.from({ length: 20_000 }, () => box(8, 'free'))]],
     ['its end in its brands', [brand.subarray(0, 14)]],
-  ])('of a HEIF file with %s is none, and takes no time', async (_, parts) => {
+  ])('of a HEIF file with %s is none, and ends', async (_, parts) => {
     const { path } = await put(folder, 'boxes.heic', Buffer.concat(parts));
     expect(await readExif(path, undefined)).toEqual({});
   });

@@ -1,0 +1,38 @@
+// Reads the tags of a picture from the file itself; a thread of its own, which can be stopped, since the library goes on
+// without end over some files.
+import { open } from 'node:fs/promises';
+import { parentPort, workerData } from 'node:worker_threads';
+import exifr from '#exifr';
+
+/** Of larger files only the two ends are read. */
+const WHOLE = 128 * 1024 * 1024;
+/** Beyond this the end is not read either. */
+const MOST_BYTES = 1024 ** 3;
+
+/**
+ * A file in memory of its own, with zeros between its ends when it is large: the library reads past the end of what it
+ * is given, into whatever lies in memory behind it.
+ * @param {string} path
+ */
+async function bytesOf(path) {
+  const file = await open(path, 'r');
+  try {
+    const { size } = await file.stat();
+    const bytes = new Uint8Array(size <= MOST_BYTES ? size : WHOLE);
+    const first = bytes.length <= WHOLE ? bytes.length : WHOLE / 2;
+    await file.read(bytes, 0, first, 0);
+    const last = Math.min(bytes.length - first, WHOLE / 2);
+    if (last > 0) await file.read(bytes, bytes.length - last, last, bytes.length - last);
+    return bytes;
+  } finally {
+    await file.close();
+  }
+}
+
+/** @type {{ path: string, options: object }} */
+const { path, options } = workerData;
+try {
+  parentPort?.postMessage({ answer: await exifr.parse(await bytesOf(path), options) });
+} catch (cause) {
+  parentPort?.postMessage({ error: cause instanceof Error ? cause.message : String(cause) });
+}
