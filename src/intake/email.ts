@@ -4,6 +4,8 @@ import { DossierError } from '../model/error.js';
 import type { EventTime } from '../model/time.js';
 import { timeWithOffset } from './clock/event-time.js';
 import { readMailDate } from './email/date.js';
+import { Turns } from './turns.js';
+import { askThread } from './watched-thread.js';
 
 /** One file that came with an e-mail. */
 export interface MailAttachment {
@@ -32,6 +34,10 @@ export const MOST_ATTACHMENTS = 200;
 const MOST_LINES = 1_000_000;
 /** Nesting of MIME parts; a mail forwarded many times has a dozen. */
 const MOST_NESTING = 40;
+/** A mail that takes longer is kept as it is. */
+const MOST_SECONDS = 20;
+/** One at a time: a mail takes several times its size in memory. */
+const turns = new Turns();
 /** A Date header names seconds, but says when the sender's machine thought it was. */
 const SENDERS_CLOCK = 60;
 
@@ -52,14 +58,10 @@ export async function readMail(path: string, shown: string): Promise<MailRead> {
       where: { file: shown },
       fix: 'save the attachments and collect them too',
     });
-  const { default: PostalMime } = await import('postal-mime');
   let mail: Email;
   try {
-    mail = await PostalMime.parse(bytes, {
-      forceRfc822Attachments: true,
-      attachmentEncoding: 'arraybuffer',
-      maxNestingDepth: MOST_NESTING,
-    });
+    const script = new URL('./email/take-apart.worker.js', import.meta.url);
+    mail = await turns.take(() => askThread<Email>(script, { bytes, nesting: MOST_NESTING }, MOST_SECONDS));
   } catch (cause) {
     throw new DossierError('unreadable-file', 'the e-mail cannot be taken apart; it is kept as it is', {
       where: { file: shown },

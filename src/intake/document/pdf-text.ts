@@ -1,28 +1,56 @@
 /** As much of a page's program as is looked at, and as much text as is taken from it. */
 const MOST_PROGRAM = 512 * 1024;
 const MOST_TEXT = 20_000;
-const TEXT_SHOWN =
-  /(\((?:\\[\s\S]|[^\\()])*\)|<[0-9A-Fa-f\s]*>|\[(?:[^[\]\\]|\\[\s\S]|\((?:\\[\s\S]|[^\\()])*\))*\])\s*(?:Tj|TJ|'|")/g;
-const STRING = /\(((?:\\[\s\S]|[^\\()])*)\)|<([0-9A-Fa-f\s]*)>/g;
+/** Operators that show the strings before them (ISO 32000-2, table 107). */
+const SHOWS = new Set(['Tj', 'TJ', "'", '"']);
+const WORD = /[^\s()<>[\]{}/%]+|[\s\S]/y;
 
 /**
  * Text that a content stream shows (ISO 32000-2 §9.4.3), one line for each showing. Only letters that stand for
- * themselves are read, as simple fonts have them; numbers of glyphs in an embedded font give nothing.
+ * themselves are read, as simple fonts have them; numbers of glyphs in an embedded font give nothing. Read in one pass,
+ * and only up to a string that does not end.
  */
 export function plainText(content: Buffer): string {
   const program = content.subarray(0, MOST_PROGRAM).toString('latin1');
   const lines: string[] = [];
   let length = 0;
-  for (const [, shown = ''] of program.matchAll(TEXT_SHOWN)) {
-    const text = [...shown.matchAll(STRING)]
-      .map(([, literal, hex]) => (literal === undefined ? fromHex(hex ?? '') : lettersOf(literal)))
-      .join('');
-    if (!/^[\x20-\x7e\xa0-\xff]+$/.test(text)) continue;
-    lines.push(text);
-    length += text.length;
-    if (length > MOST_TEXT) break;
+  let strings: string[] = [];
+  for (let at = 0; at < program.length && length <= MOST_TEXT; ) {
+    const c = program.charAt(at);
+    if (c === '(' || (c === '<' && program[at + 1] !== '<')) {
+      const end = c === '(' ? endOfLiteral(program, at) : program.indexOf('>', at);
+      if (end < 0) break;
+      const inside = program.slice(at + 1, end);
+      strings.push(c === '(' ? lettersOf(inside) : fromHex(inside));
+      at = end + 1;
+    } else if (/[\s\d.+[\]-]/.test(c)) at += 1;
+    else {
+      WORD.lastIndex = at;
+      const word = WORD.exec(program)?.[0] ?? c;
+      at += word.length;
+      const text = SHOWS.has(word) ? strings.join('') : '';
+      strings = [];
+      if (!/^[\x20-\x7e\xa0-\xff]+$/.test(text)) continue;
+      lines.push(text);
+      length += text.length;
+    }
   }
   return lines.join('\n');
+}
+
+/** Where a literal string ends, its own brackets being balanced (§7.3.4.2); −1 when it does not. */
+function endOfLiteral(program: string, from: number): number {
+  let depth = 0;
+  for (let at = from; at < program.length; at++) {
+    const c = program[at];
+    if (c === '\\') at += 1;
+    else if (c === '(') depth += 1;
+    else if (c === ')') {
+      depth -= 1;
+      if (depth === 0) return at;
+    }
+  }
+  return -1;
 }
 
 function fromHex(hex: string): string {

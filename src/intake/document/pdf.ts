@@ -106,7 +106,7 @@ function unpackStreams(bytes: Buffer, raw: string): Unpacked[] {
     const dictionary = head.slice(Math.max(head.lastIndexOf(' obj'), head.lastIndexOf('endobj')));
     const is = /\/ObjStm(?![A-Za-z])/.test(dictionary) ? 'objects' : 'content';
     const end = raw.indexOf('endstream', from);
-    if (end >= 0) keyword.lastIndex = end;
+    keyword.lastIndex = end < 0 ? raw.length : end;
     if (
       is === 'content' &&
       (contents >= 6 || /\/(?:Subtype|Type|Length1|FunctionType|ICCBased|N)(?![A-Za-z])/.test(dictionary))

@@ -24,13 +24,15 @@ export interface RawExif {
   orientation?: number;
 }
 
-const OPTIONS = {
-  tiff: true,
-  exif: true,
-  gps: true,
-  reviveValues: false,
-  translateValues: false,
-} as const;
+/** Only these are read, each once: a hostile directory has thousands of tags that each name the whole block. */
+const TAGS = [
+  ...['DateTimeOriginal', 'OffsetTimeOriginal', 'SubSecTimeOriginal'],
+  ...['CreateDate', 'OffsetTimeDigitized', 'SubSecTimeDigitized', 'ModifyDate', 'OffsetTime'],
+  ...['GPSDateStamp', 'GPSTimeStamp', 'GPSLatitudeRef', 'GPSLatitude', 'GPSLongitudeRef', 'GPSLongitude'],
+  ...['Make', 'Model', 'SerialNumber', 'Software', 'Orientation', 'ThumbnailOffset', 'ThumbnailLength'],
+];
+
+const OPTIONS = { pick: TAGS, reviveValues: false, translateValues: false };
 
 /** What a picture says about itself, and the small copy of it that cameras put beside that. */
 export interface ReadExif {
@@ -71,7 +73,7 @@ export async function readExifBlock(block: Uint8Array | undefined): Promise<Read
 
 async function parseRaw(block: Uint8Array): Promise<ReadExif | undefined> {
   try {
-    const reader = new exifr.Exifr({ ...OPTIONS, ifd1: true });
+    const reader = new exifr.Exifr(OPTIONS);
     await reader.read(block);
     const read = understood(await reader.parse());
     const preview = read === undefined ? undefined : await reader.extractThumbnail();

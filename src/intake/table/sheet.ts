@@ -23,7 +23,7 @@ const LIMITS: ArchiveLimits = {
 /** A sheet is a rectangle to its reader: a million rows of twenty columns. */
 const MOST_CELLS = 20_000_000;
 const HEAP_MEGABYTES = 768;
-const MOST_SECONDS = 120;
+const MOST_SECONDS = 30;
 
 const SAVE_AS_CSV = 'save the sheet of the log alone as CSV and collect that too';
 
@@ -87,13 +87,20 @@ async function repacked(archive: Archive, fileName: string): Promise<ArrayBuffer
     for await (const chunk of entry.read()) chunks.push(chunk);
     const xml = Buffer.concat(chunks);
     refuseWide(xml, fileName);
-    zip.addBuffer(xml, entry.name, { compress: false });
+    zip.addBuffer(entry.name === WORKBOOK ? withPlainEpoch(xml) : xml, entry.name, { compress: false });
   }
   zip.end();
   const chunks: Uint8Array[] = [];
   for await (const chunk of zip.outputStream as NodeJS.ReadableStream) chunks.push(Buffer.from(chunk));
   const all = Buffer.concat(chunks);
   return all.buffer.slice(all.byteOffset, all.byteOffset + all.byteLength) as ArrayBuffer;
+}
+
+/** That days count from 1904 may be written as `true` or `1` (ISO/IEC 29500-1, §18.2.28); the reader knows only `1`. */
+function withPlainEpoch(workbook: Buffer): Buffer {
+  const text = workbook.toString('latin1');
+  const plain = text.replace(/(\sdate1904\s*=\s*)["']true["']/, (_, name: string) => `${name}"1"`);
+  return Buffer.from(plain, 'latin1');
 }
 
 /**

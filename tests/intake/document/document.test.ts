@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { PDFDocument, StandardFonts } from '#pdf-lib';
 import { paperByFileName, paperByWords } from '../../../src/intake/document/paper-words.js';
 import { lookAtPdf } from '../../../src/intake/document/pdf.js';
+import { plainText } from '../../../src/intake/document/pdf-text.js';
 import { emptyFolder, put } from '../a-delivery.js';
 
 const folder = await emptyFolder();
@@ -108,6 +109,39 @@ describe('looking at a PDF', () => {
     const pages = '/Type /Page '.repeat(3);
     const junk = `%PDF-1.7\n${pages}${'a'.repeat(4_000_000)}\nstartxref\n0\n%%EOF\nstartxref\n0\n%%EOF`;
     expect((await look(junk)).pages).toBe(3);
+  });
+
+  // Each took minutes or more where a pattern went back over what it had read.
+  it.each([
+    ['strings in an array that does not end', `[${'(a)'.repeat(150_000)}`],
+    ['a string that does not end', `(${'\\('.repeat(200_000)}`],
+    ['opening brackets', '(['.repeat(200_000)],
+    ['opening angles', '< '.repeat(200_000)],
+  ])('reads %s once', async (_, content) => {
+    const stream = `9 0 obj\n<< /Length ${content.length} >>\nstream\n${content}\nendstream\nendobj\n`;
+    const { pages, text } = await look(
+      `%PDF-1.7\n1 0 obj\n<< /Type /Page >>\nendobj\n${stream}startxref\n0\n%%EOF\n`,
+    );
+    expect([pages, text]).toEqual([1, '']);
+  });
+
+  it('looks for the end of a stream that has none once', async () => {
+    const streams = 'stream\n'.repeat(500_000);
+    const { pages } = await look(
+      `%PDF-1.7\n1 0 obj\n<< /Type /Page >>\nendobj\n${streams}startxref\n0\n%%EOF\n`,
+    );
+    expect(pages).toBe(1);
+  });
+
+  // ISO 32000-2 §7.3.4, §9.4.3.
+  it.each([
+    ['[(Bill) -250 (of) 12 (lading)] TJ (4711)Tj', 'Billoflading\n4711'],
+    ['(a \\(b\\) \\101 (c)) Tj', 'a (b) A (c)'],
+    ['<53 65616C> Tj', 'Seal'],
+    ["/F1 12 Tf (x) Tj 0 -14 Td (y) '", 'x\ny'],
+    ['(not shown) 3 Tr << /A (name) >> BDC (shown) Tj', 'shown'],
+  ])('reads the text of %s', (content, text) => {
+    expect(plainText(Buffer.from(content, 'latin1'))).toBe(text);
   });
 
   it('reads letters that stand for themselves', async () => {

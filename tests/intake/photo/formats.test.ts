@@ -223,6 +223,24 @@ describe('Exif that a stranger wrote', async () => {
     expect((await readExifBlock(memory.subarray(0, 26))).exif).toEqual({});
   });
 
+  it('of thousands of tags that each name all of it is read for those that are used', async () => {
+    const count = 20_000;
+    const bytes = Buffer.alloc(10 + 12 * count + 4, 'x');
+    bytes.write('II*\0\x08\0\0\0', 'latin1');
+    bytes.writeUInt16LE(count, 8);
+    for (let i = 0; i < count; i++) {
+      const at = 10 + 12 * i;
+      bytes.writeUInt16LE(i + 1, at);
+      bytes.writeUInt16LE(3, at + 2);
+      bytes.writeUInt32LE(Math.floor(bytes.length / 2) - 8, at + 4);
+      bytes.writeUInt32LE(8, at + 8);
+    }
+    bytes.writeUInt32LE(0, bytes.length - 4);
+    const before = process.memoryUsage().arrayBuffers;
+    expect(Object.keys((await readExifBlock(bytes)).exif)).toEqual([]);
+    expect(process.memoryUsage().arrayBuffers - before).toBeLessThan(100e6);
+  });
+
   it.each([
     ['in the middle of a long file', 60_000_000, 30_000_000],
     ['at the end of one of which only the ends are read', 200_000_000, 199_999_900],

@@ -38,13 +38,16 @@ export async function zipped(entries: Readonly<Record<string, string | Buffer>>)
 }
 
 /** The parts of a workbook (ECMA-376 part 1 §12.3, §18); style 1 is a date with time, number format 22. */
-export function workbook(sheets: Readonly<Record<string, string>>, date1904 = false): Record<string, string> {
+export function workbook(
+  sheets: Readonly<Record<string, string>>,
+  date1904?: '1' | 'true',
+): Record<string, string> {
   const names = Object.keys(sheets);
   const relation = (id: string, kind: string, target: string) =>
     `<Relationship Id="${id}" Type="${OFFICE}/${kind}" Target="${target}"/>`;
   return {
     '[Content_Types].xml': `${HEAD}<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"/>`,
-    'xl/workbook.xml': `${HEAD}<workbook ${MAIN} xmlns:r="${OFFICE}"><workbookPr${date1904 ? ' date1904="1"' : ''}/><sheets>${names
+    'xl/workbook.xml': `${HEAD}<workbook ${MAIN} xmlns:r="${OFFICE}"><workbookPr${date1904 === undefined ? '' : ` date1904="${date1904}"`}/><sheets>${names
       .map((name, i) => `<sheet name="${name}" sheetId="${i + 1}" r:id="rId${i + 1}"/>`)
       .join('')}</sheets></workbook>`,
     'xl/_rels/workbook.xml.rels': `${HEAD}<Relationships xmlns="${PACKAGE}">${names

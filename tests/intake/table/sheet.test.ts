@@ -71,12 +71,13 @@ describe('a spreadsheet', () => {
     expect(received).toMatchObject({ from: '2026-07-14T13:00:00.000Z', to: '2026-07-14T14:30:00.000Z' });
   });
 
-  it('may count its days from 1904', async () => {
+  // ISO/IEC 29500-1, §18.2.28; an xsd:boolean has two words for yes.
+  it.each(['1', 'true'] as const)('may count its days from 1904 (%s)', async (yes) => {
     const xml = sheetXml([
       ['Time', 'Return F'],
       [{ day: FOUR - 1462 }, 36],
     ]);
-    const { received } = await examined(await zipped(workbook({ A: xml }, true)));
+    const { received } = await examined(await zipped(workbook({ A: xml }, yes)));
     expect(received).toMatchObject({ from: '2026-07-14T11:00:00.000Z' });
   });
 
