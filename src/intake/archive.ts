@@ -38,6 +38,8 @@ export const ARCHIVE_LIMITS: ArchiveLimits = {
   totalBytes: 4 * 1024 ** 3,
   ratio: 200,
 };
+/** Of what is not taken out of an archive so much is told one by one: it may be every one of thousands. */
+const MOST_TOLD = 50;
 /** A table of zeros packs well without being a bomb: small entries may have any ratio. */
 const RATIO_FREE_BYTES = 1024 ** 2;
 
@@ -52,6 +54,7 @@ export async function openArchive(
   limits: ArchiveLimits = ARCHIVE_LIMITS,
 ): Promise<Archive> {
   const found: Archive = { entries: [], skipped: [], problems: [], close: () => undefined };
+  let refusals = 0;
   const problem = (code: Problem['code'], message: string, fix?: string): void => {
     found.problems.push({
       code,
@@ -59,6 +62,10 @@ export async function openArchive(
       where: { file: shown },
       ...(fix === undefined ? {} : { fix }),
     });
+  };
+  const refuse = (message: string, fix?: string): void => {
+    refusals += 1;
+    if (refusals <= MOST_TOLD) problem('unsupported-file', message, fix);
   };
   const { getFileNameLowLevel, openPromise } = await import('yauzl');
   try {
@@ -89,7 +96,7 @@ export async function openArchive(
         (seen.has(name) ? 'its name stands in the archive twice; the first is taken' : undefined) ??
         tooMuch(entry, total, limits);
       if (refused !== undefined) {
-        problem('unsupported-file', `"${name}" is not taken out: ${refused}`);
+        refuse(`"${name}" is not taken out: ${refused}`);
         continue;
       }
       seen.add(name);
@@ -100,11 +107,7 @@ export async function openArchive(
       }
       if (!entry.canDecodeFileData()) {
         const how = entry.isEncrypted() ? 'encrypted' : `packed by method ${entry.compressionMethod}`;
-        problem(
-          'unsupported-file',
-          `"${name}" is ${how}; it stays in the archive`,
-          'unpack it yourself and collect the file',
-        );
+        refuse(`"${name}" is ${how}; it stays in the archive`, 'unpack it yourself and collect the file');
         continue;
       }
       total += entry.uncompressedSize;
@@ -122,6 +125,8 @@ export async function openArchive(
       'export it once more, or unpack it yourself and collect the files',
     );
   }
+  if (refusals > MOST_TOLD)
+    problem('unsupported-file', `${refusals - MOST_TOLD} more are not taken out either`);
   return found;
 }
 

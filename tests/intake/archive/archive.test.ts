@@ -70,6 +70,14 @@ describe('an archive', () => {
     expect(said[0]).toMatch(message);
   });
 
+  it('tells of the first fifty that it refuses, and how many more there are', async () => {
+    const bad = Array.from({ length: 60 }, (_, i) => ({ name: `../${i}`, bytes: 'x' }));
+    const { names, said } = await opened([...bad, { name: 'last.txt' }]);
+    expect(names).toEqual(['last.txt']);
+    expect(said).toHaveLength(51);
+    expect(said.at(-1)).toBe('10 more are not taken out either');
+  });
+
   it('holds to its limits', async () => {
     const three = [
       { name: 'a', bytes: 'aaaa' },
