@@ -30,7 +30,7 @@ export interface MailRead {
 /** Bytes of a mail that is read, and files that are taken out of one. */
 const MOST_MAIL_BYTES = 64 * 1024 * 1024;
 export const MOST_ATTACHMENTS = 200;
-/** Taking a mail apart costs about the same for each line, also an empty one; the largest mail of base64 has a million. */
+/** Taking a mail apart costs about the same for each line, also an empty one; the largest of base64 has fewer. */
 const MOST_LINES = 1_000_000;
 /** Nesting of MIME parts; a mail forwarded many times has a dozen. */
 const MOST_NESTING = 40;

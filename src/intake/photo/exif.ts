@@ -25,7 +25,7 @@ export interface RawExif {
 }
 
 /** Only these are read, each once: a hostile directory has thousands of tags that each name the whole block. */
-const TAGS = [
+export const TAGS = [
   ...['DateTimeOriginal', 'OffsetTimeOriginal', 'SubSecTimeOriginal'],
   ...['CreateDate', 'OffsetTimeDigitized', 'SubSecTimeDigitized', 'ModifyDate', 'OffsetTime'],
   ...['GPSDateStamp', 'GPSTimeStamp', 'GPSLatitudeRef', 'GPSLatitude', 'GPSLongitudeRef', 'GPSLongitude'],

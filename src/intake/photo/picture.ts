@@ -43,7 +43,10 @@ export async function lookAt(path: string, type: string, seen?: JpegStructure): 
     case 'cut-off': {
       const { width, height, exif: block } = structure;
       const { exif } = await readExifBlock(block);
-      const flags = [...tiny(structure), unreadable(new Error('the file ends before the picture does'))];
+      const flags = [
+        ...tiny(structure),
+        unreadable(new Error('the file ends before the picture does'), path),
+      ];
       return { size: { width, height }, exif, flags };
     }
     case 'doubtful':
@@ -78,7 +81,7 @@ async function lookThrough(path: string, type: string, failOn: FailOnOptions): P
     const inFile = metadata.exif === undefined && metadata.format === 'tiff';
     exif = inFile ? await readExif(path, undefined) : (await readExifBlock(metadata.exif)).exif;
   } catch (cause) {
-    return { size: undefined, exif: await readExif(path, undefined), flags: [unreadable(cause)] };
+    return { size: undefined, exif: await readExif(path, undefined), flags: [unreadable(cause, path)] };
   }
   const { width, height } = size;
   if (width * height > MOST_PIXELS)
@@ -97,7 +100,7 @@ async function lookThrough(path: string, type: string, failOn: FailOnOptions): P
     const grey = await greyOf(path, type, failOn);
     return seen(size, exif, [...flags, ...quality(grey)], grey);
   } catch (cause) {
-    return { size, exif, flags: [...flags, unreadable(cause)] };
+    return { size, exif, flags: [...flags, unreadable(cause, path)] };
   }
 }
 
@@ -117,8 +120,10 @@ function greyOf(path: string, type: string, failOn: FailOnOptions): Promise<Grey
   return toGrey(sharp(path, { limitInputPixels: MOST_PIXELS, failOn }).autoOrient());
 }
 
-function unreadable(cause: unknown): Flag {
-  const first = cause instanceof Error ? (cause.message.split('\n')[0] ?? '') : String(cause);
+/** What the decoder said, without the place of the file on this machine, which the record outlives. */
+function unreadable(cause: unknown, path: string): Flag {
+  const said = cause instanceof Error ? (cause.message.split('\n')[0] ?? '') : String(cause);
+  const first = said.replaceAll(`${path}: `, '').replaceAll(path, 'the file');
   return {
     is: 'picture-unreadable',
     detail: `the picture cannot be decoded to the end: ${first.slice(0, 200)}`,

@@ -111,7 +111,7 @@ describe('looking at a PDF', () => {
     expect((await look(junk)).pages).toBe(3);
   });
 
-  // Each took minutes or more where a pattern went back over what it had read.
+  // A pattern that goes back over what it has read takes longer than anyone waits over the first two.
   it.each([
     ['strings in an array that does not end', `[${'(a)'.repeat(150_000)}`],
     ['a string that does not end', `(${'\\('.repeat(200_000)}`],
