@@ -1,3 +1,4 @@
+import { basename } from 'node:path';
 import sharp, { type FailOnOptions } from 'sharp';
 import { assertNever } from '../../model/error.js';
 import type { Flag } from '../../model/evidence.js';
@@ -123,7 +124,8 @@ function greyOf(path: string, type: string, failOn: FailOnOptions): Promise<Grey
 /** What the decoder said, without the place of the file on this machine, which the record outlives. */
 function unreadable(cause: unknown, path: string): Flag {
   const said = cause instanceof Error ? (cause.message.split('\n')[0] ?? '') : String(cause);
-  const first = said.replaceAll(`${path}: `, '').replaceAll(path, 'the file');
+  const parts = said.split(': ').filter((part) => !part.includes(basename(path)));
+  const first = parts.join(': ');
   return {
     is: 'picture-unreadable',
     detail: `the picture cannot be decoded to the end: ${first.slice(0, 200)}`,
