@@ -1,6 +1,6 @@
-import type { Labels } from '../compose/words/labels.js';
+import type { ClaimClock, ClaimResult } from '../core/model/results.js';
+import type { Labels } from '../core/words/labels.js';
 import type { AnswerReport } from '../jobs/answer.js';
-import type { ClaimClock, ClaimResult } from '../model/results.js';
 import {
   allNotes,
   type ClockSpeech,

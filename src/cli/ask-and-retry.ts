@@ -1,4 +1,4 @@
-import { DossierError } from '../model/error.js';
+import { DossierError } from '../core/model/error.js';
 import type { Output } from './output.js';
 import { printProblem } from './problems.js';
 import { askChoice, canAsk } from './prompts.js';

@@ -1,8 +1,8 @@
-import { walk } from '../assess/temperature/pieces.js';
-import type { NumberColumn } from '../model/columns/number-column.js';
-import type { TemperatureResult } from '../model/results.js';
-import { fromCelsius, type TemperatureUnit } from '../model/temperature.js';
-import type { UnitLog } from '../model/unit-log.js';
+import { walk } from '../core/assess/temperature/segments.js';
+import type { NumberColumn } from '../core/model/columns/number-column.js';
+import type { TemperatureResult } from '../core/model/results.js';
+import { fromCelsius, type TemperatureUnit } from '../core/model/temperature.js';
+import type { UnitLog } from '../core/model/unit-log.js';
 
 export interface ChartOptions {
   unit: TemperatureUnit;

@@ -1,10 +1,10 @@
 import { DateTime } from 'luxon';
-import type { Labels } from '../compose/words/labels.js';
-import type { Day, Governing } from '../model/claim.js';
-import type { Language } from '../model/delivery.js';
-import { assertNever } from '../model/error.js';
-import type { ClaimClock, ClockMoment } from '../model/results.js';
-import { zoneShown } from '../model/time.js';
+import type { Day, Governing } from '../core/model/claim.js';
+import type { Language } from '../core/model/delivery.js';
+import { assertNever } from '../core/model/error.js';
+import type { ClaimClock, ClockMoment } from '../core/model/results.js';
+import { zoneShown } from '../core/model/time.js';
+import type { Labels } from '../core/words/labels.js';
 
 /** How clocks are said in the language of a delivery. */
 export interface ClockSpeech {

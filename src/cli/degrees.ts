@@ -1,4 +1,4 @@
-import { fromCelsius, fromKelvin, type TemperatureUnit } from '../model/temperature.js';
+import { fromCelsius, fromKelvin, type TemperatureUnit } from '../core/model/temperature.js';
 
 /** Quantities in the reader's unit first and the other beside it. */
 function both(show: (unit: TemperatureUnit) => number, first: TemperatureUnit, suffix = ''): string {

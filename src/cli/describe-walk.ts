@@ -1,10 +1,10 @@
+import type { Delivery } from '../core/model/delivery.js';
+import { paperSubject, subjectName } from '../core/model/evidence.js';
+import type { EvidenceItem } from '../core/model/state.js';
 import type { OpenDelivery } from '../jobs/delivery.js';
 import { withDelivery } from '../jobs/delivery.js';
 import { describe, type Says } from '../jobs/describe.js';
 import { openQuestions } from '../jobs/questions.js';
-import type { Delivery } from '../model/delivery.js';
-import { paperSubject, subjectName } from '../model/evidence.js';
-import type { EvidenceItem } from '../model/state.js';
 import { type Output, printable } from './output.js';
 import { ask, choiceOf } from './prompts.js';
 

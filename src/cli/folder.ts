@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
-import { DossierError } from '../model/error.js';
+import { DossierError } from '../core/model/error.js';
 
 /** The delivery meant: the folder given, or the nearest one above the current folder that holds a delivery.yaml. */
 export function deliveryFolder(given: string | undefined, from = process.cwd()): string {

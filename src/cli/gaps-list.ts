@@ -1,10 +1,10 @@
-import { moreUrgent } from '../assess/gaps/closable.js';
-import { isOpen } from '../assess/gaps/gaps.js';
 import { closingMoment, type GapSpeech, lackText, substituteWords } from '../compose/view/gap-words.js';
-import type { Delivery } from '../model/delivery.js';
-import type { GapPart, GapResult, Outcome } from '../model/results.js';
-import { type Stage, stage as stages } from '../model/rule-set.js';
-import { milliseconds, type Zone } from '../model/time.js';
+import { moreUrgent } from '../core/assess/gaps/closable.js';
+import { isOpen } from '../core/assess/gaps/gaps.js';
+import type { Delivery } from '../core/model/delivery.js';
+import type { GapPart, GapResult, Outcome } from '../core/model/results.js';
+import { type Stage, stage as stages } from '../core/model/rule-set.js';
+import { milliseconds, type Zone } from '../core/model/time.js';
 import { sayMoment } from './clock-words.js';
 import { type Output, printable } from './output.js';
 import { tableLines, wrap } from './table.js';

@@ -4,8 +4,8 @@ import type {
   ProductAssumption,
   ProductResult,
   PulpGroup,
-} from '../model/results.js';
-import type { TemperatureUnit } from '../model/temperature.js';
+} from '../core/model/results.js';
+import type { TemperatureUnit } from '../core/model/temperature.js';
 import { degreeHours, degrees, difference, hours, words } from './degrees.js';
 import type { Output } from './output.js';
 import { putLine } from './table.js';

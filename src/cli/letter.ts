@@ -1,7 +1,7 @@
 import { relative, resolve } from 'node:path';
 import type { Command } from 'commander';
-import type { LetterKind } from '../model/claim.js';
-import { DossierError } from '../model/error.js';
+import type { LetterKind } from '../core/model/claim.js';
+import { DossierError } from '../core/model/error.js';
 import { asTyped, printable, quoted } from './output.js';
 import { type PassphraseOptions, readPassphrase } from './passphrase.js';
 import type { CliContext } from './program.js';
@@ -98,7 +98,7 @@ export async function putTogether(
       where: { field: '--out' },
       fix: 'Name a new one, such as --out answer-to-c1.',
     });
-  const { pack } = await import('../jobs/pack.js');
+  const { pack } = await import('../jobs/letter-package.js');
   const given = <K extends keyof LetterOptions>(name: K) =>
     options[name] === undefined ? {} : { [name]: options[name] };
   const report = await pack({

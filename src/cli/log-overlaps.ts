@@ -1,7 +1,7 @@
-import type { JoinedLogs, LogOverlap, RowDisagreement } from '../assess/logs/join.js';
-import type { TemperatureUnit } from '../model/temperature.js';
-import { fromCelsius } from '../model/temperature.js';
-import type { Zone } from '../model/time.js';
+import type { JoinedLogs, LogOverlap, RowDisagreement } from '../core/assess/logs/join.js';
+import type { TemperatureUnit } from '../core/model/temperature.js';
+import { fromCelsius } from '../core/model/temperature.js';
+import type { Zone } from '../core/model/time.js';
 import { when } from './when.js';
 
 /** Disagreements that are told one by one; the JSON has up to a thousand. */

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { DossierError } from '../model/error.js';
+import { DossierError } from '../core/model/error.js';
 import { askSecret, canAsk } from './prompts.js';
 
 /** Where the passphrase of the signing key is to come from, as said on the command line. */

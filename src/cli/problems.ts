@@ -1,4 +1,4 @@
-import type { Problem } from '../model/error.js';
+import type { Problem } from '../core/model/error.js';
 import { type Output, printable } from './output.js';
 
 /** `photos/IMG_7.jpg, row 12, column value: what is wrong` and, on lines of their own, what to do and what else is wrong there. */

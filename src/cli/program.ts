@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
-import { DossierError } from '../model/error.js';
+import { DossierError } from '../core/model/error.js';
 import { answerCommand } from './commands/answer.js';
 import { buildCommand } from './commands/build.js';
+import { checklistCommand } from './commands/checklist.js';
 import { collectCommand } from './commands/collect.js';
 import { describeCommand } from './commands/describe.js';
 import { fingerprintCommand } from './commands/fingerprint.js';
@@ -10,7 +11,6 @@ import { gapsCommand } from './commands/gaps.js';
 import { identityCommand } from './commands/identity.js';
 import { newCommand } from './commands/new.js';
 import { recordCommand } from './commands/record.js';
-import { sheetCommand } from './commands/sheet.js';
 import { tempsCommand } from './commands/temps.js';
 import { timelineCommand } from './commands/timeline.js';
 import { trailCommand } from './commands/trail.js';
@@ -70,7 +70,7 @@ function makeProgram(context: CliContext): Command {
     tempsCommand,
     timelineCommand,
     trailCommand,
-    sheetCommand,
+    checklistCommand,
     fingerprintCommand,
     buildCommand,
     verifyCommand,

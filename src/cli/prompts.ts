@@ -1,6 +1,6 @@
 import { createInterface } from 'node:readline/promises';
 import { Writable } from 'node:stream';
-import { DossierError } from '../model/error.js';
+import { DossierError } from '../core/model/error.js';
 
 /** True when a person can be asked. */
 export function canAsk(): boolean {

@@ -1,7 +1,7 @@
-import type { ChannelSummary, TemperatureResult } from '../model/results.js';
-import { fromKelvin, type TemperatureUnit } from '../model/temperature.js';
-import type { Zone } from '../model/time.js';
-import type { UnitLog } from '../model/unit-log.js';
+import type { ChannelSummary, TemperatureResult } from '../core/model/results.js';
+import { fromKelvin, type TemperatureUnit } from '../core/model/temperature.js';
+import type { Zone } from '../core/model/time.js';
+import type { UnitLog } from '../core/model/unit-log.js';
 import { chartLines } from './chart.js';
 import { degreeHours, degrees, difference, hours, inOne, otherUnit, words } from './degrees.js';
 import type { Output } from './output.js';

@@ -1,5 +1,5 @@
+import type { TimelineInterval, TimelineItem } from '../core/model/results.js';
 import type { TimelineReport } from '../jobs/timeline.js';
-import type { TimelineInterval, TimelineItem } from '../model/results.js';
 import type { Output } from './output.js';
 import { tableLines } from './table.js';
 import { when } from './when.js';

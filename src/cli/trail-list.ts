@@ -1,6 +1,6 @@
+import type { TrailRow } from '../core/model/results.js';
+import { milliseconds, type Zone } from '../core/model/time.js';
 import type { TrailReport } from '../jobs/trail.js';
-import type { TrailRow } from '../model/results.js';
-import { milliseconds, type Zone } from '../model/time.js';
 import { type Output, printable } from './output.js';
 import { wrap } from './table.js';
 import { when } from './when.js';

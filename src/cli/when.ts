@@ -1,4 +1,4 @@
-import { inZone, toInstant, type Zone, zoneShown } from '../model/time.js';
+import { inZone, toInstant, type Zone, zoneShown } from '../core/model/time.js';
 
 /** `Tue 14 Jul 2026 05:42 MST`: local time with its zone shown. */
 export function when(at: number, zone: Zone): string {

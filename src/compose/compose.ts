@@ -1,17 +1,17 @@
 import { join } from 'node:path';
+import { isPicture, preparePlates } from './exhibit-images.js';
 import { cleanDeep, cleanerFor, drawable } from './glyphs.js';
 import type { ComposeInput } from './input.js';
+import { wordsIn } from './language.js';
 import { readLetterhead } from './letterhead.js';
 import type { PreparedPicture } from './pictures.js';
-import { isPicture, preparePlates } from './plates.js';
 import { SECTIONS } from './sections.js';
 import { ownTemplates, SHIPPED, sectionOrder } from './templates.js';
 import { type SignaturePlace, type TypesetJob, typeset } from './typeset.js';
 import { Typesetter } from './typesetter.js';
 import { viewOf } from './view/context.js';
 import { documentOf } from './view/dossier.js';
-import { plateAsset } from './view/plates.js';
-import { wordsIn } from './words/language.js';
+import { plateAsset } from './view/photographs.js';
 
 export interface Composed {
   pdf: Uint8Array;

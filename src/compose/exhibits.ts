@@ -1,7 +1,7 @@
-import type { EvidenceId } from '../model/evidence.js';
-import type { Exhibit } from '../model/manifest.js';
-import type { EvidenceItem, RecordState } from '../model/state.js';
-import { knownMilliseconds } from '../model/time.js';
+import type { EvidenceId } from '../core/model/evidence.js';
+import type { Exhibit } from '../core/model/manifest.js';
+import type { EvidenceItem, RecordState } from '../core/model/state.js';
+import { knownMilliseconds } from '../core/model/time.js';
 
 /** Numbers all evidence for one dossier: by time, then by entry; what has no known time comes last. */
 export function numberExhibits(state: RecordState): Exhibit[] {

@@ -1,14 +1,14 @@
-import type { JoinedLogs } from '../assess/logs/join.js';
-import type { Exhibit } from '../model/manifest.js';
-import type { Assessment } from '../model/results.js';
-import type { RecordState } from '../model/state.js';
-import type { Instant } from '../model/time.js';
-import type { UnitLog } from '../model/unit-log.js';
+import type { JoinedLogs } from '../core/assess/logs/join.js';
+import type { Exhibit } from '../core/model/manifest.js';
+import type { Assessment } from '../core/model/results.js';
+import type { RecordState } from '../core/model/state.js';
+import type { Instant } from '../core/model/time.js';
+import type { UnitLog } from '../core/model/unit-log.js';
+import type { PreparedPlates } from './exhibit-images.js';
+import type { LanguageWords } from './language.js';
 import type { PictureQuality, ReadOriginal } from './pictures.js';
-import type { PreparedPlates } from './plates.js';
 import type { OwnTemplates } from './templates.js';
 import type { Attachment } from './typeset.js';
-import type { LanguageWords } from './words/language.js';
 
 /** Everything one dossier is made of. */
 export interface ComposeInput {

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import sharp from 'sharp';
-import { DossierError } from '../model/error.js';
+import { DossierError } from '../core/model/error.js';
 import { letterheadOf, type OwnTemplates } from './templates.js';
 
 /** Pixels: 16 mm high at 600 per inch, and as wide as the page. */

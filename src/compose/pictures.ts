@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { Worker } from 'node:worker_threads';
 import sharp, { type Sharp } from 'sharp';
-import type { Region, Sha256 } from '../model/evidence.js';
+import type { Region, Sha256 } from '../core/model/evidence.js';
 
 /** One more than two cores scale at a time, so that none waits while this thread is busy; more only costs memory. */
 const AT_ONCE = 3;

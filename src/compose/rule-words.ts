@@ -1,5 +1,5 @@
-import type { Assessment } from '../model/results.js';
-import type { RuleSetWords } from '../model/rule-words.js';
+import type { Assessment } from '../core/model/results.js';
+import type { RuleSetWords } from '../core/model/rule-words.js';
 
 /** The same results with the rules in other words, as far as there are any. What was judged stays as it is. */
 export function inWords(assessment: Assessment, words: RuleSetWords): Assessment {

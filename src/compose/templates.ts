@@ -1,9 +1,9 @@
 import { access, readdir, readFile } from 'node:fs/promises';
 import { extname, join } from 'node:path';
 import { z } from 'zod';
-import { DossierError } from '../model/error.js';
+import { DossierError } from '../core/model/error.js';
+import { readTemplateYaml } from '../core/words/template-yaml.js';
 import { SHIPPED } from './shipped.js';
-import { readTemplateYaml } from './words/template-yaml.js';
 
 export { SHIPPED } from './shipped.js';
 

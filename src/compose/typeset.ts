@@ -1,6 +1,6 @@
-import { DossierError } from '../model/error.js';
-import { type Instant, milliseconds } from '../model/time.js';
-import type { DossierDocument } from './blocks.js';
+import { DossierError } from '../core/model/error.js';
+import { type Instant, milliseconds } from '../core/model/time.js';
+import type { DossierDocument } from '../core/words/blocks.js';
 import { fontFiles } from './glyphs.js';
 import type { StandIn } from './stand-ins.js';
 import { Typesetter } from './typesetter.js';

@@ -1,7 +1,7 @@
 import type { Readable } from 'node:stream';
 import { crc32 } from 'node:zlib';
 import type { Entry, ZipFile } from 'yauzl';
-import { DossierError, type Problem } from '../model/error.js';
+import { DossierError, type Problem } from '../core/model/error.js';
 import { nameProblem, overlaps, specialFile } from './archive/entry-checks.js';
 import { litter } from './walk.js';
 

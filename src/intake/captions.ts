@@ -1,9 +1,9 @@
 import { basename, dirname, join } from 'node:path';
-import type { Delivery } from '../model/delivery.js';
-import { DossierError, type Problem } from '../model/error.js';
-import { position, subjectName } from '../model/evidence.js';
+import type { Delivery } from '../core/model/delivery.js';
+import { DossierError, type Problem } from '../core/model/error.js';
+import { position, subjectName } from '../core/model/evidence.js';
 import type { Hint } from './draft.js';
-import { nearest } from './settings/suggest.js';
+import { nearest } from './settings/did-you-mean.js';
 import type { WrittenRow } from './table/written-table.js';
 import type { FoundFile } from './walk.js';
 

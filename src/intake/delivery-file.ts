@@ -1,5 +1,5 @@
-import { type Delivery, type DeliveryInput, delivery } from '../model/delivery.js';
-import type { Sha256 } from '../model/evidence.js';
+import { type Delivery, type DeliveryInput, delivery } from '../core/model/delivery.js';
+import type { Sha256 } from '../core/model/evidence.js';
 import { readYamlAs } from './yaml.js';
 
 export interface DeliveryFile {

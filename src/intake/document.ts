@@ -1,6 +1,6 @@
-import { assertNever, DossierError, type Problem } from '../model/error.js';
-import type { FileRef, Flag, Subject } from '../model/evidence.js';
-import type { EventTime } from '../model/time.js';
+import { assertNever, DossierError, type Problem } from '../core/model/error.js';
+import type { FileRef, Flag, Subject } from '../core/model/evidence.js';
+import type { EventTime } from '../core/model/time.js';
 import { paperByFileName, paperByWords } from './document/paper-words.js';
 import { lookAtPdf } from './document/pdf.js';
 import type { Hint, ReceivedDraftOf } from './draft.js';

@@ -1,7 +1,7 @@
-import type { Problem } from '../model/error.js';
-import type { Place, Reading, ReceivedEvidence, Subject } from '../model/evidence.js';
-import type { TemperatureUnit } from '../model/temperature.js';
-import type { Zone } from '../model/time.js';
+import type { Problem } from '../core/model/error.js';
+import type { Place, Reading, ReceivedEvidence, Subject } from '../core/model/evidence.js';
+import type { TemperatureUnit } from '../core/model/temperature.js';
+import type { Zone } from '../core/model/time.js';
 import type { ColumnChoice } from './unit-log/headings/columns.js';
 import type { LogMap } from './unit-log/log-map.js';
 import type { LogPreview } from './unit-log/preview.js';

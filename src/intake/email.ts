@@ -1,11 +1,11 @@
 import { readFile, stat } from 'node:fs/promises';
 import type { Address, Attachment, Email } from 'postal-mime';
-import { DossierError } from '../model/error.js';
-import type { EventTime } from '../model/time.js';
-import { timeWithOffset } from './clock/event-time.js';
+import { DossierError } from '../core/model/error.js';
+import type { EventTime } from '../core/model/time.js';
 import { readMailDate } from './email/date.js';
-import { Turns } from './turns.js';
-import { askThread } from './watched-thread.js';
+import { Turns } from './mutex.js';
+import { timeWithOffset } from './time/event-time.js';
+import { askThread } from './worker.js';
 
 /** One file that came with an e-mail. */
 export interface MailAttachment {

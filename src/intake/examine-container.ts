@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
-import type { Delivery } from '../model/delivery.js';
-import type { Problem } from '../model/error.js';
-import type { FileRef } from '../model/evidence.js';
+import type { Delivery } from '../core/model/delivery.js';
+import type { Problem } from '../core/model/error.js';
+import type { FileRef } from '../core/model/evidence.js';
 import { openArchive } from './archive.js';
 import { asKept } from './document.js';
 import type { Examined, Hint } from './draft.js';

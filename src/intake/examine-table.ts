@@ -1,7 +1,7 @@
-import type { Delivery } from '../model/delivery.js';
-import { DossierError, type Problem } from '../model/error.js';
-import type { FileRef } from '../model/evidence.js';
-import type { Zone } from '../model/time.js';
+import type { Delivery } from '../core/model/delivery.js';
+import { DossierError, type Problem } from '../core/model/error.js';
+import type { FileRef } from '../core/model/evidence.js';
+import type { Zone } from '../core/model/time.js';
 import { CAPTION_COLUMNS } from './captions.js';
 import { examineDocument } from './document.js';
 import type { Examined, Hint, LogOptions } from './draft.js';

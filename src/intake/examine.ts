@@ -1,11 +1,11 @@
-import type { Delivery } from '../model/delivery.js';
-import { assertNever, DossierError, type Problem } from '../model/error.js';
-import type { FileRef } from '../model/evidence.js';
+import type { Delivery } from '../core/model/delivery.js';
+import { assertNever, DossierError, type Problem } from '../core/model/error.js';
+import type { FileRef } from '../core/model/evidence.js';
 import { folderHint } from './captions.js';
 import type { Examined, Hint, LogOptions } from './draft.js';
-import type { JpegStructure } from './photo/jpeg-structure.js';
+import type { JpegStructure } from './photo/jpeg-scanner.js';
 import { type Recognised, recogniseFile } from './recognise.js';
-import { nearest } from './settings/suggest.js';
+import { nearest } from './settings/did-you-mean.js';
 
 export type { Examined, Hint, LogOptions, ReadingDraft, ReceivedDraft } from './draft.js';
 

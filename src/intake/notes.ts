@@ -1,5 +1,5 @@
-import type { Delivery } from '../model/delivery.js';
-import type { Problem } from '../model/error.js';
+import type { Delivery } from '../core/model/delivery.js';
+import type { Problem } from '../core/model/error.js';
 import { type Noted, NoteRefused, readNote } from './notes/line.js';
 import { type Standing, standingOf } from './notes/standing.js';
 import { wordsOf } from './notes/words.js';

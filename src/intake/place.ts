@@ -1,7 +1,7 @@
 import geodesic from 'geographiclib-geodesic';
-import type { Delivery, Stop } from '../model/delivery.js';
-import type { Flag } from '../model/evidence.js';
-import { type EventTime, knownMilliseconds, milliseconds, readLocal, type Zone } from '../model/time.js';
+import type { Delivery, Stop } from '../core/model/delivery.js';
+import type { Flag } from '../core/model/evidence.js';
+import { type EventTime, knownMilliseconds, milliseconds, readLocal, type Zone } from '../core/model/time.js';
 
 /** A dock, its yard and the queue before the gate lie within this many metres of the stop's coordinates. */
 export const AT_STOP_METRES = 5_000;

@@ -1,11 +1,11 @@
-import type { Delivery } from '../model/delivery.js';
-import { DossierError, type Problem } from '../model/error.js';
-import { DateOrderEvidence } from './clock/date-order.js';
-import type { DateOrder } from './clock/wall-time.js';
+import type { Delivery } from '../core/model/delivery.js';
+import { DossierError, type Problem } from '../core/model/error.js';
 import type { ReadingDraft } from './draft.js';
 import { READING_COLUMNS, type RowNote, RowRefused } from './readings/columns.js';
 import { readReadingRow } from './readings/row.js';
 import type { WrittenTable } from './table/written-table.js';
+import { DateOrderEvidence } from './time/date-order.js';
+import type { DateOrder } from './time/wall-time.js';
 
 export { READING_COLUMNS };
 

@@ -1,6 +1,6 @@
-import type { Sha256 } from '../model/evidence.js';
-import type { RuleSet } from '../model/rule-set.js';
-import { type RuleSetFile, ruleSetFile } from '../model/rule-set-file.js';
+import type { Sha256 } from '../core/model/evidence.js';
+import type { RuleSet } from '../core/model/rule-set.js';
+import { type RuleSetFile, ruleSetFile } from '../core/model/rule-set-file.js';
 import { resolveRuleSet } from './rule-set/resolve.js';
 import { readYamlAs } from './yaml.js';
 

@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { claimClocks } from '../model/claim-clocks.js';
-import { delivery } from '../model/delivery.js';
-import { ruleSetFile } from '../model/rule-set-file.js';
+import { claimClocks } from '../core/model/claim-deadlines.js';
+import { delivery } from '../core/model/delivery.js';
+import { ruleSetFile } from '../core/model/rule-set-file.js';
 import { logMap } from './unit-log/log-map.js';
 
 /** JSON Schema (draft 2020-12) of delivery.yaml as people write it, for editors to complete. */

@@ -1,8 +1,8 @@
 import { DateTime } from 'luxon';
-import type { Problem } from '../model/error.js';
-import { type EventTime, type Instant, readLocal, type Zone } from '../model/time.js';
-import { TO_THE_MINUTE, TO_THE_SECOND, timeWithOffset } from './clock/event-time.js';
-import { dateParts, readClock, readOffset, toLocalTime, wallOf } from './clock/wall-time.js';
+import type { Problem } from '../core/model/error.js';
+import { type EventTime, type Instant, readLocal, type Zone } from '../core/model/time.js';
+import { TO_THE_MINUTE, TO_THE_SECOND, timeWithOffset } from './time/event-time.js';
+import { dateParts, readClock, readOffset, toLocalTime, wallOf } from './time/wall-time.js';
 
 export interface TypedContext {
   now: Instant;

@@ -1,6 +1,6 @@
 import { lstat, readdir } from 'node:fs/promises';
 import { basename, join } from 'node:path';
-import type { Problem } from '../model/error.js';
+import type { Problem } from '../core/model/error.js';
 
 export interface FoundFile {
   path: string;

@@ -11,9 +11,9 @@ import {
   visit,
 } from 'yaml';
 import type { z } from 'zod';
-import { DossierError, type ErrorCode, type Problem } from '../model/error.js';
-import type { Sha256 } from '../model/evidence.js';
-import { explain } from './settings/explain.js';
+import { DossierError, type ErrorCode, type Problem } from '../core/model/error.js';
+import type { Sha256 } from '../core/model/evidence.js';
+import { explain } from './settings/schema-errors.js';
 
 /** Settings written by hand are small; anything larger is not one of them. */
 export const MAX_YAML_CHARACTERS = 1_000_000;

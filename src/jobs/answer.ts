@@ -1,13 +1,13 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { SHIPPED } from '../compose/shipped.js';
-import { type Labels, readLabels } from '../compose/words/labels.js';
-import type { Language } from '../model/delivery.js';
-import { DossierError } from '../model/error.js';
-import type { ClaimClock, ClaimResult } from '../model/results.js';
-import type { Instant } from '../model/time.js';
+import type { Language } from '../core/model/delivery.js';
+import { DossierError } from '../core/model/error.js';
+import type { ClaimClock, ClaimResult } from '../core/model/results.js';
+import type { Instant } from '../core/model/time.js';
+import { type Labels, readLabels } from '../core/words/labels.js';
 import { type AssessedDelivery, assessDelivery } from './assess.js';
-import { loadClaimClocks } from './claim-clocks.js';
+import { loadClaimClocks } from './claim-deadlines.js';
 import type { OpenDelivery } from './delivery.js';
 
 export interface AnswerInput extends OpenDelivery {

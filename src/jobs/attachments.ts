@@ -1,8 +1,8 @@
-import type { Labels } from '../compose/words/labels.js';
-import type { Sha256 } from '../model/evidence.js';
-import type { Exhibit, LeftOut } from '../model/manifest.js';
+import type { Sha256 } from '../core/model/evidence.js';
+import type { Exhibit, LeftOut } from '../core/model/manifest.js';
+import type { Labels } from '../core/words/labels.js';
 import type { DeliveryRecord } from '../record/store.js';
-import type { ToAttach } from '../seal/manifest.js';
+import type { ToAttach } from '../signing/manifest.js';
 import type { AssessedDelivery } from './assess.js';
 import { channelsCsv, excursionsCsv, gapsCsv, logCsv, pulpsCsv } from './computed-data.js';
 

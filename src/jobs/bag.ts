@@ -1,13 +1,13 @@
 import { randomBytes } from 'node:crypto';
 import { basename, dirname, join } from 'node:path';
-import { DossierError } from '../model/error.js';
-import type { BagOfOriginals } from '../model/manifest.js';
-import type { Instant } from '../model/time.js';
-import { printCheckpoint, printFingerprint } from '../record/checkpoint.js';
+import { printCheckpoint, printFingerprint } from '../core/ledger/checkpoint.js';
+import { sha256Of } from '../core/ledger/tree.js';
+import { DossierError } from '../core/model/error.js';
+import type { BagOfOriginals } from '../core/model/manifest.js';
+import type { Instant } from '../core/model/time.js';
 import type { DeliveryRecord } from '../record/store.js';
-import { sha256Of } from '../record/tree.js';
-import { planBag } from '../seal/bag/plan.js';
-import { type BagFile, type PackedBag, packBag } from '../seal/bag/write-zip.js';
+import { planBag } from '../signing/bag/plan.js';
+import { type BagFile, type PackedBag, packBag } from '../signing/bag/write-zip.js';
 import { tool } from './tool.js';
 
 export interface BagInput {

@@ -1,10 +1,10 @@
 import { ownTemplates } from '../compose/templates.js';
-import { DossierError } from '../model/error.js';
-import { leaveOut, NOTHING_LEFT_OUT, stateOfCopy, stateOfOwn } from './copies/leave-out.js';
-import { OWN, readCopy } from './copies/read.js';
+import { DossierError } from '../core/model/error.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { beginPlates } from './dossier/plates.js';
+import { beginPlates } from './dossier/images.js';
 import { readSize, type Sizing } from './dossier/size.js';
+import { OWN, readCopy } from './redaction/read.js';
+import { leaveOut, NOTHING_LEFT_OUT, stateOfCopy, stateOfOwn } from './redaction/redact.js';
 
 export interface BuildInput extends OpenDelivery {
   /** File to write; the delivery's own dossiers folder when left out. */

@@ -1,13 +1,13 @@
 import { basename } from 'node:path';
+import { amountItem, type ClaimNote, quantityState } from '../core/model/claim.js';
+import { DossierError, type Problem } from '../core/model/error.js';
+import type { RecordState } from '../core/model/state.js';
 import { readWrittenTable, type WrittenRow } from '../intake/table/written-table.js';
-import { amountItem, type ClaimNote, quantityState } from '../model/claim.js';
-import { DossierError, type Problem } from '../model/error.js';
-import type { RecordState } from '../model/state.js';
 import { unreadable } from '../record/disk/disk-error.js';
-import { inWords } from './claim/said.js';
+import { inWords } from './claim/statements.js';
 import { judgeNote, noteBefore, saysTheSame } from './claim.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { unknownWord } from './typed-place.js';
+import { unknownWord } from './place-options.js';
 
 export const AMOUNT_COLUMNS = [
   'what',

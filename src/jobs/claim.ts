@@ -1,12 +1,12 @@
 import type { z } from 'zod';
-import { type ClaimId, type ClaimNote, claimNote } from '../model/claim.js';
-import { DossierError } from '../model/error.js';
-import type { RecordState } from '../model/state.js';
+import { type ClaimId, type ClaimNote, claimNote } from '../core/model/claim.js';
+import { DossierError } from '../core/model/error.js';
+import type { RecordState } from '../core/model/state.js';
 import { bodyOf, type TypedClaimKind } from './claim/body.js';
-import { inWords } from './claim/said.js';
+import { inWords } from './claim/statements.js';
 import { typed } from './claim/words.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { unknownWord } from './typed-place.js';
+import { unknownWord } from './place-options.js';
 
 export type { TypedClaimKind } from './claim/body.js';
 
@@ -80,7 +80,7 @@ function withoutPaper(body: ClaimNote): string[] {
 }
 
 async function mustBeAClock(named: string, templates: string | undefined): Promise<void> {
-  const { loadClaimClocks } = await import('./claim-clocks.js');
+  const { loadClaimClocks } = await import('./claim-deadlines.js');
   const ids = (await loadClaimClocks(templates)).clocks.map(({ id }) => id);
   if (!ids.includes(named)) throw unknownWord('clock', named, ids, 'clock');
 }

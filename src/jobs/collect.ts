@@ -3,7 +3,7 @@ import type { LogOptions } from '../intake/draft.js';
 import { type Walk, walk } from '../intake/walk.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { Batch } from './collect/batch.js';
-import { Holders } from './collect/holders.js';
+import { Holders } from './collect/evidence-by-hash.js';
 import { withLeanPictures } from './collect/lean-pictures.js';
 import { readLogOptions, type TypedLogOptions } from './collect/log-options.js';
 import type { CollectReport } from './collect/report.js';

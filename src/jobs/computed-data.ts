@@ -1,10 +1,10 @@
 // Computed results as CSV, attached to every dossier so that an expert can go on from them. Times are UTC, temperatures
 // °C, degree-hours K·h; the originals stay untouched.
 
-import { sourceOf } from '../assess/logs/join.js';
-import type { Assessment, FindingQuantity, Lack } from '../model/results.js';
-import { toInstant } from '../model/time.js';
-import type { UnitLog } from '../model/unit-log.js';
+import { sourceOf } from '../core/assess/logs/join.js';
+import type { Assessment, FindingQuantity, Lack } from '../core/model/results.js';
+import { toInstant } from '../core/model/time.js';
+import type { UnitLog } from '../core/model/unit-log.js';
 import { type Cell, csvOf } from './csv.js';
 
 /** One row per excursion of each log; of more than 5,000 the heaviest, as the result lists them. */

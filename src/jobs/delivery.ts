@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { DossierError } from '../core/model/error.js';
 import { parseDeliveryFile } from '../intake/delivery-file.js';
-import { DossierError } from '../model/error.js';
 import { machinePorts, type Ports } from '../record/disk/ports.js';
 import { type DeliveryRecord, openRecord } from '../record/store.js';
 

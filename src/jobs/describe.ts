@@ -1,7 +1,6 @@
-import { TO_THE_SECOND, timeInZone } from '../intake/clock/event-time.js';
-import type { Delivery, Stop } from '../model/delivery.js';
-import type { NewEntry } from '../model/entry.js';
-import { DossierError } from '../model/error.js';
+import type { Delivery, Stop } from '../core/model/delivery.js';
+import type { NewEntry } from '../core/model/entry.js';
+import { DossierError } from '../core/model/error.js';
 import {
   type EvidenceId,
   evidenceId,
@@ -11,11 +10,12 @@ import {
   type Subject,
   sceneSubject,
   subjectName,
-} from '../model/evidence.js';
-import { type EvidenceItem, findEvidence, type RecordState } from '../model/state.js';
-import type { EventTime } from '../model/time.js';
+} from '../core/model/evidence.js';
+import { type EvidenceItem, findEvidence, type RecordState } from '../core/model/state.js';
+import type { EventTime } from '../core/model/time.js';
+import { TO_THE_SECOND, timeInZone } from '../intake/time/event-time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { findLine, findPosition, findStop, placeOf, timeTyped, unknownWord } from './typed-place.js';
+import { findLine, findPosition, findStop, placeOf, timeTyped, unknownWord } from './place-options.js';
 
 /** What a person says about evidence, as typed. */
 export interface Says {

@@ -1,9 +1,9 @@
 import { join } from 'node:path';
-import { type Format, formatFor } from '../compose/format.js';
 import { shippedWords } from '../compose/shipped.js';
-import { type Labels, readLabels } from '../compose/words/labels.js';
-import { loadTemplates } from '../compose/words/load.js';
-import type { Delivery } from '../model/delivery.js';
+import type { Delivery } from '../core/model/delivery.js';
+import { type Format, formatFor } from '../core/words/format.js';
+import { type Labels, readLabels } from '../core/words/labels.js';
+import { loadTemplates } from '../core/words/load.js';
 
 /**
  * Units and labels of the dossier's drawings, for a drawing that stands by itself.

@@ -1,6 +1,6 @@
-import type { NewEntry } from '../model/entry.js';
-import { DossierError } from '../model/error.js';
-import { printCheckpoint, printFingerprint } from '../record/checkpoint.js';
+import { printCheckpoint, printFingerprint } from '../core/ledger/checkpoint.js';
+import type { NewEntry } from '../core/model/entry.js';
+import { DossierError } from '../core/model/error.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 
 export interface FingerprintInput extends OpenDelivery {

@@ -1,10 +1,10 @@
-import { formatFor } from '../compose/format.js';
+import { wordsIn } from '../compose/language.js';
 import { ownTemplates } from '../compose/templates.js';
 import type { GapSpeech } from '../compose/view/gap-words.js';
 import { factNames } from '../compose/view/names.js';
-import { wordsIn } from '../compose/words/language.js';
-import { wordsFrom } from '../compose/words/words.js';
-import type { Delivery } from '../model/delivery.js';
+import type { Delivery } from '../core/model/delivery.js';
+import { formatFor } from '../core/words/format.js';
+import { wordsFrom } from '../core/words/words.js';
 
 /**
  * The words of the dossier, for saying gaps on a terminal: in English like all that is said there and the rules

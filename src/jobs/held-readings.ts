@@ -1,5 +1,5 @@
-import type { EvidenceId, Reading } from '../model/evidence.js';
-import { canonicalBytes, withoutUndefined } from '../record/canonical.js';
+import { canonicalBytes, withoutUndefined } from '../core/ledger/canonical.js';
+import type { EvidenceId, Reading } from '../core/model/evidence.js';
 import type { DeliveryRecord } from '../record/store.js';
 
 /** Readings that came from a row of a file, by all that they say: a corrected copy of a file adds only what is new. */

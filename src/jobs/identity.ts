@@ -2,10 +2,10 @@ import { randomBytes } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
-import { CERTIFICATE_FILE, type Identity, loadIdentity, makeIdentity } from '../seal/identity.js';
-import { renewIdentity, type ShownIdentity, showIdentity, useIdentity } from '../seal/identity-change.js';
+import { CERTIFICATE_FILE, type Identity, loadIdentity, makeIdentity } from '../signing/identity.js';
+import { renewIdentity, type ShownIdentity, showIdentity, useIdentity } from '../signing/identity-change.js';
 
-export type { ShownIdentity } from '../seal/identity-change.js';
+export type { ShownIdentity } from '../signing/identity-change.js';
 
 export interface IdentityInput {
   folder: string | undefined;

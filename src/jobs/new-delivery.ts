@@ -1,8 +1,8 @@
 import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { stringify } from 'yaml';
+import { DossierError } from '../core/model/error.js';
 import { parseDeliveryFile } from '../intake/delivery-file.js';
-import { DossierError } from '../model/error.js';
 import { unreadable } from '../record/disk/disk-error.js';
 import { createRecord } from '../record/store.js';
 import { DELIVERY_FILE, portsWith } from './delivery.js';

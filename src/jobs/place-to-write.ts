@@ -1,6 +1,6 @@
 import { realpath } from 'node:fs/promises';
 import { basename, dirname, join, resolve, sep } from 'node:path';
-import { DossierError } from '../model/error.js';
+import { DossierError } from '../core/model/error.js';
 import { CHECKPOINT, INTENT, LEDGER, ORIGINALS } from '../record/commit.js';
 import { DELIVERY_FILE } from './delivery.js';
 

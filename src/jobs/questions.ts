@@ -1,6 +1,6 @@
-import type { Delivery } from '../model/delivery.js';
-import type { EvidenceId } from '../model/evidence.js';
-import type { EvidenceItem, RecordState } from '../model/state.js';
+import type { Delivery } from '../core/model/delivery.js';
+import type { EvidenceId } from '../core/model/evidence.js';
+import type { EvidenceItem, RecordState } from '../core/model/state.js';
 
 /** What only a person can say about evidence. */
 export interface Question {

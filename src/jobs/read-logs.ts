@@ -1,11 +1,11 @@
-import { correctLog } from '../assess/clocks/log-times.js';
-import { logPoints } from '../assess/clocks/points.js';
-import { type JoinedLogs, joinLogs } from '../assess/logs/join.js';
+import { correctLog } from '../core/assess/camera-clocks/log-times.js';
+import { logPoints } from '../core/assess/camera-clocks/points.js';
+import { type JoinedLogs, joinLogs } from '../core/assess/logs/join.js';
+import { DossierError } from '../core/model/error.js';
+import type { EvidenceId } from '../core/model/evidence.js';
+import { findEvidence, type ItemOf, type RecordState } from '../core/model/state.js';
+import type { UnitLog } from '../core/model/unit-log.js';
 import { readUnitLog } from '../intake/unit-log/read.js';
-import { DossierError } from '../model/error.js';
-import type { EvidenceId } from '../model/evidence.js';
-import { findEvidence, type ItemOf, type RecordState } from '../model/state.js';
-import type { UnitLog } from '../model/unit-log.js';
 import type { DeliveryRecord } from '../record/store.js';
 
 /**

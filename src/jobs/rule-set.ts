@@ -2,14 +2,14 @@ import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path';
 import { SHIPPED } from '../compose/shipped.js';
+import type { Language } from '../core/model/delivery.js';
+import { DossierError, type Where } from '../core/model/error.js';
+import { type Sha256, sha256 } from '../core/model/evidence.js';
+import type { RuleSet, RuleSetOrigin } from '../core/model/rule-set.js';
+import type { RuleSetWords } from '../core/model/rule-words.js';
 import { resolveRuleSet } from '../intake/rule-set/resolve.js';
 import { readRuleWords, resolveRuleWords } from '../intake/rule-set/words.js';
 import { type ParsedRuleSetFile, readRuleSetFile } from '../intake/rule-set-file.js';
-import type { Language } from '../model/delivery.js';
-import { DossierError, type Where } from '../model/error.js';
-import { type Sha256, sha256 } from '../model/evidence.js';
-import type { RuleSet, RuleSetOrigin } from '../model/rule-set.js';
-import type { RuleSetWords } from '../model/rule-words.js';
 
 const RULE_SETS = join(SHIPPED, 'rule-sets');
 /** Sets that extend one another in a longer row than this are a mistake. */

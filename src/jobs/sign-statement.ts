@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
-import { DossierError } from '../model/error.js';
-import { type EvidenceOf, type StatementSignature, sha256 } from '../model/evidence.js';
-import { signedStatementBytes } from '../record/statement.js';
-import { loadIdentity } from '../seal/identity.js';
+import { signedStatementBytes } from '../core/ledger/statement.js';
+import { DossierError } from '../core/model/error.js';
+import { type EvidenceOf, type StatementSignature, sha256 } from '../core/model/evidence.js';
+import { loadIdentity } from '../signing/identity.js';
 import { identityFolder } from './identity.js';
 
 /** Signs a statement for the record of this name. */
@@ -29,7 +29,7 @@ export function statementSigner(input: {
         where: { field: '--by' },
         fix: 'Give the name of the person who signs: --by NAME',
       });
-    const { signDetached } = await import('../seal/cms.js');
+    const { signDetached } = await import('../signing/cms.js');
     const digest = createHash('sha256').update(signedStatementBytes(record, statement)).digest();
     return {
       cms: Buffer.from(signDetached(digest, identity)).toString('base64'),

@@ -1,9 +1,9 @@
 import { randomBytes } from 'node:crypto';
-import { DossierError } from '../model/error.js';
-import { requestTimeStamp } from '../seal/time-stamp.js';
-import { CLOCK_TOLERANCE_MS } from '../verify/clock-tolerance.js';
-import { judgeTimeStamp, readTimeStamp, type TimeStamp } from '../verify/cms/time-stamp.js';
-import { Malformed } from '../verify/malformed.js';
+import { DossierError } from '../core/model/error.js';
+import { CLOCK_TOLERANCE_MS } from '../core/verify/clock-tolerance.js';
+import { judgeTimeStamp, readTimeStamp, type TimeStamp } from '../core/verify/cms/time-stamp.js';
+import { Malformed } from '../core/verify/malformed.js';
+import { requestTimeStamp } from '../signing/time-stamp.js';
 
 export interface TimeStampWish {
   url: string;

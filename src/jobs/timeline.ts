@@ -1,5 +1,5 @@
-import type { TimelineItem } from '../model/results.js';
-import { inZone, toInstant, type Zone } from '../model/time.js';
+import type { TimelineItem } from '../core/model/results.js';
+import { inZone, toInstant, type Zone } from '../core/model/time.js';
 import { type AssessedDelivery, assessDelivery, readAt } from './assess.js';
 import { csvOf } from './csv.js';
 import type { OpenDelivery } from './delivery.js';
@@ -70,7 +70,7 @@ export async function timelineSvg({
   endZone,
 }: TimelineReport): Promise<string> {
   const [{ deliveryTimeline }, { drawingWords }] = await Promise.all([
-    import('../compose/charts/delivery-timeline.js'),
+    import('../core/charts/delivery-timeline.js'),
     import('./drawing-words.js'),
   ]);
   const { format, labels } = await drawingWords(state.delivery.show);

@@ -1,11 +1,11 @@
 import { mkdir } from 'node:fs/promises';
 import { dirname } from 'node:path';
-import { lifeOf, trailOf } from '../assess/trail/trail.js';
-import { DossierError } from '../model/error.js';
-import { evidenceId } from '../model/evidence.js';
-import type { TrailRow } from '../model/results/trail.js';
-import type { RecordState } from '../model/state.js';
-import { inZone, type Zone, zone as zoneSchema } from '../model/time.js';
+import { lifeOf, trailOf } from '../core/assess/trail/trail.js';
+import { DossierError } from '../core/model/error.js';
+import { evidenceId } from '../core/model/evidence.js';
+import type { TrailRow } from '../core/model/results/trail.js';
+import type { RecordState } from '../core/model/state.js';
+import { inZone, type Zone, zone as zoneSchema } from '../core/model/time.js';
 import { writeDurably } from '../record/disk/durable.js';
 import { csvOf } from './csv.js';
 import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';

@@ -1,11 +1,11 @@
 import { X509Certificate } from 'node:crypto';
 import { readFile, stat } from 'node:fs/promises';
-import { DossierError } from '../model/error.js';
-import type { Verification, VerificationReport } from '../model/verification.js';
-import { parseFingerprint } from '../record/checkpoint.js';
+import { parseFingerprint } from '../core/ledger/checkpoint.js';
+import { DossierError } from '../core/model/error.js';
+import type { Verification, VerificationReport } from '../core/model/verification.js';
+import type { KnownFingerprint } from '../core/verify/check-fingerprint.js';
+import { verifyAll } from '../core/verify/verify-all.js';
 import { unreadable } from '../record/disk/disk-error.js';
-import type { KnownFingerprint } from '../verify/check-fingerprint.js';
-import { verifyAll } from '../verify/verify-all.js';
 
 const LARGEST_CERTIFICATE = 1024 * 1024;
 

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
-import { DossierError } from '../model/error.js';
-import { type Checkpoint, parseCheckpoint, printCheckpoint } from './checkpoint.js';
+import { type Checkpoint, parseCheckpoint, printCheckpoint } from '../core/ledger/checkpoint.js';
+import { DossierError } from '../core/model/error.js';
 import { onDisk } from './disk/disk-error.js';
 import {
   appendDurably,

@@ -1,16 +1,16 @@
-import type { Entry, NewEntry } from '../model/entry.js';
-import { DossierError } from '../model/error.js';
-import { type EvidenceId, evidenceId, type Sha256 } from '../model/evidence.js';
-import type { RecordState } from '../model/state.js';
-import { toInstant } from '../model/time.js';
-import type { Checkpoint } from './checkpoint.js';
+import type { Checkpoint } from '../core/ledger/checkpoint.js';
+import { foldEntries } from '../core/ledger/fold.js';
+import { broughtIn } from '../core/ledger/references.js';
+import type { Entry, NewEntry } from '../core/model/entry.js';
+import { DossierError } from '../core/model/error.js';
+import { type EvidenceId, evidenceId, type Sha256 } from '../core/model/evidence.js';
+import type { RecordState } from '../core/model/state.js';
+import { toInstant } from '../core/model/time.js';
 import { commit } from './commit.js';
 import type { Lock } from './disk/lock.js';
 import type { Ports } from './disk/ports.js';
-import { foldEntries } from './fold.js';
 import { LARGEST_ORIGINAL, type Originals, type StoredFile } from './originals.js';
 import { deliveryName, type Notice, type Standing } from './recovery.js';
-import { broughtIn } from './references.js';
 import { type Draft, stage } from './staging.js';
 
 /** What delivery.yaml says, to be compared with what the record last heard of it. */

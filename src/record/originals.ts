@@ -1,11 +1,11 @@
 import { createHash } from 'node:crypto';
 import { extname, join } from 'node:path';
-import { assertNever, DossierError } from '../model/error.js';
-import { type Sha256, sha256 } from '../model/evidence.js';
+import { sha256Of } from '../core/ledger/tree.js';
+import { assertNever, DossierError } from '../core/model/error.js';
+import { type Sha256, sha256 } from '../core/model/evidence.js';
 import { errorCode, onDisk, reasonOf } from './disk/disk-error.js';
 import { createSynced, isTemporary, removeIfThere, temporaryName, using } from './disk/durable.js';
 import type { Copied, OpenFile, Ports } from './disk/ports.js';
-import { sha256Of } from './tree.js';
 
 /** Bytes. */
 export const LARGEST_ORIGINAL = 2 * 1024 ** 3;

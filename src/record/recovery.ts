@@ -1,10 +1,10 @@
-import type { Entry } from '../model/entry.js';
-import { DossierError } from '../model/error.js';
-import type { Sha256 } from '../model/evidence.js';
-import type { Checkpoint } from './checkpoint.js';
-import { readRow, splitRows } from './ledger.js';
-import { Known, referenceProblem } from './references.js';
-import { type GrowingTree, growTree } from './tree.js';
+import type { Checkpoint } from '../core/ledger/checkpoint.js';
+import { readRow, splitRows } from '../core/ledger/ledger.js';
+import { Known, referenceProblem } from '../core/ledger/references.js';
+import { type GrowingTree, growTree } from '../core/ledger/tree.js';
+import type { Entry } from '../core/model/entry.js';
+import { DossierError } from '../core/model/error.js';
+import type { Sha256 } from '../core/model/evidence.js';
 
 /** The three files that say what a record holds, as they were found. */
 export interface Found {

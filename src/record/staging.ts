@@ -1,10 +1,10 @@
-import { type Entry, type EntryType, entry } from '../model/entry.js';
-import { DossierError } from '../model/error.js';
-import type { Sha256 } from '../model/evidence.js';
-import type { Instant } from '../model/time.js';
-import { withoutUndefined } from './canonical.js';
-import { entryBytes, printRow, readRow } from './ledger.js';
-import { Known, referenceProblem } from './references.js';
+import { withoutUndefined } from '../core/ledger/canonical.js';
+import { entryBytes, printRow, readRow } from '../core/ledger/ledger.js';
+import { Known, referenceProblem } from '../core/ledger/references.js';
+import { type Entry, type EntryType, entry } from '../core/model/entry.js';
+import { DossierError } from '../core/model/error.js';
+import type { Sha256 } from '../core/model/evidence.js';
+import type { Instant } from '../core/model/time.js';
 
 /** An entry before it is checked, numbered and dated. */
 export interface Draft {

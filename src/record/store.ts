@@ -1,5 +1,5 @@
 import { dirname, join } from 'node:path';
-import { DossierError } from '../model/error.js';
+import { DossierError } from '../core/model/error.js';
 import { CHECKPOINT, LEDGER, mend, ORIGINALS, readFiles } from './commit.js';
 import { DeliveryRecord, type WrittenFacts } from './delivery-record.js';
 import { errorCode, onDisk } from './disk/disk-error.js';

@@ -1,8 +1,8 @@
-import { assess } from '../../dist/assess/assess.js';
-import { gapsOf } from '../../dist/assess/gaps/gaps.js';
-import { readMoments } from '../../dist/assess/moments.js';
+import { assess } from '../../dist/core/assess/assess.js';
+import { gapsOf } from '../../dist/core/assess/gaps/gaps.js';
+import { readMoments } from '../../dist/core/assess/milestones.js';
+import { delivery } from '../../dist/core/model/delivery.js';
 import { loadRuleSet } from '../../dist/jobs/rule-set.js';
-import { delivery } from '../../dist/model/delivery.js';
 
 // Rules held against a long record: a check that people run on the dock must not make them wait. The record and the
 // set are read beforehand. What is aimed at: less than 50 ms on a plain machine.

@@ -26,8 +26,8 @@ async function bareSplit() {
 async function readLog() {
   const { recogniseUnitLog } = await import('../../dist/intake/unit-log/recognise.js');
   const { readUnitLog } = await import('../../dist/intake/unit-log/read.js');
-  const { evidenceId } = await import('../../dist/model/evidence.js');
-  const { zone } = await import('../../dist/model/time.js');
+  const { evidenceId } = await import('../../dist/core/model/evidence.js');
+  const { zone } = await import('../../dist/core/model/time.js');
   const found = await recogniseUnitLog(file, { fileName: file, logZone: zone.parse('America/Phoenix') });
   if (found.is !== 'log') throw new Error(found.problem.message);
   const log = await readUnitLog(file, found.mapping, { evidence: evidenceId.parse('e1'), addedSeconds: 0 });

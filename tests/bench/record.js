@@ -24,7 +24,7 @@ const FACTS = {
 async function measure(entries) {
   const folder = mkdtempSync(join(tmpdir(), 'bench-record-'));
   try {
-    const sha256 = /** @type {import('../../dist/model/evidence.js').Sha256} */ (
+    const sha256 = /** @type {import('../../dist/core/model/evidence.js').Sha256} */ (
       randomBytes(32).toString('hex')
     );
     const record = await createRecord(folder, machinePorts(), { sha256, facts: FACTS, by: 'Bench' });

@@ -34,8 +34,8 @@ async function bareParse() {
  * @param {{ at: (index: number) => number | undefined }} times
  */
 async function pulpsOf(lines, times) {
-  const { reading } = await import('../../dist/model/evidence.js');
-  const { toInstant } = await import('../../dist/model/time.js');
+  const { reading } = await import('../../dist/core/model/evidence.js');
+  const { toInstant } = await import('../../dist/core/model/time.js');
   return lines.flatMap(({ id, from, to }, i) =>
     [from, to].flatMap((stop, end) =>
       [40, 36].map((value, j) => ({
@@ -71,11 +71,11 @@ async function pulpsOf(lines, times) {
 async function readAndAssess(withPulps) {
   const { recogniseUnitLog } = await import('../../dist/intake/unit-log/recognise.js');
   const { readUnitLog } = await import('../../dist/intake/unit-log/read.js');
-  const { evidenceId, sha256 } = await import('../../dist/model/evidence.js');
-  const { zone, toInstant } = await import('../../dist/model/time.js');
-  const { delivery } = await import('../../dist/model/delivery.js');
-  const { ruleSet } = await import('../../dist/model/rule-set.js');
-  const { assess } = await import('../../dist/assess/assess.js');
+  const { evidenceId, sha256 } = await import('../../dist/core/model/evidence.js');
+  const { zone, toInstant } = await import('../../dist/core/model/time.js');
+  const { delivery } = await import('../../dist/core/model/delivery.js');
+  const { ruleSet } = await import('../../dist/core/model/rule-set.js');
+  const { assess } = await import('../../dist/core/assess/assess.js');
   const start = performance.now();
   const found = await recogniseUnitLog(file, { fileName: file, logZone: zone.parse('America/Phoenix') });
   if (found.is !== 'log') throw new Error(found.problem.message);

@@ -2,8 +2,8 @@ import { describe, expect, it, vi } from 'vitest';
 import { askAndRetry, askUntil } from '../../src/cli/ask-and-retry.js';
 import type { Output } from '../../src/cli/output.js';
 import { choiceOf } from '../../src/cli/prompts.js';
+import { DossierError } from '../../src/core/model/error.js';
 import { type FewFacts, requireAnswer } from '../../src/jobs/new-delivery.js';
-import { DossierError } from '../../src/model/error.js';
 
 const output: Output = {
   line: () => undefined,

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { bandsOf } from '../../src/assess/bands.js';
-import { readMoments } from '../../src/assess/moments.js';
-import { temperatureResult } from '../../src/assess/temperature/result.js';
 import { chartLines } from '../../src/cli/chart.js';
-import { at, DAY_START, HOUR, items, log, rulesOf, state } from '../assess/made.js';
+import { bandsOf } from '../../src/core/assess/bands.js';
+import { readMoments } from '../../src/core/assess/milestones.js';
+import { temperatureResult } from '../../src/core/assess/temperature/result.js';
+import { at, DAY_START, HOUR, items, log, rulesOf, state } from '../core/assess/made.js';
 
 const hours = Array.from({ length: 41 }, (_, i) => i / 4);
 

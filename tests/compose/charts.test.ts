@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { placeMarks } from '../../src/compose/charts/leaders.js';
-import { curves } from '../../src/compose/charts/reduce.js';
-import { escapeXml, label, widthOf } from '../../src/compose/charts/svg.js';
-import { temperatureChart } from '../../src/compose/charts/temperature.js';
-import { timeTicks } from '../../src/compose/charts/time-axis.js';
-import { timelinePicture } from '../../src/compose/charts/timeline.js';
-import { formatFor } from '../../src/compose/format.js';
-import type { EvidenceId } from '../../src/model/evidence.js';
-import type { Zone } from '../../src/model/time.js';
+import { placeMarks } from '../../src/core/charts/leaders.js';
+import { curves } from '../../src/core/charts/reduce.js';
+import { escapeXml, label, widthOf } from '../../src/core/charts/svg.js';
+import { temperatureChart } from '../../src/core/charts/temperature.js';
+import { timeTicks } from '../../src/core/charts/time-axis.js';
+import { timelinePicture } from '../../src/core/charts/timeline.js';
+import type { EvidenceId } from '../../src/core/model/evidence.js';
+import type { Zone } from '../../src/core/model/time.js';
+import { formatFor } from '../../src/core/words/format.js';
 import { DOORS_CLOSED, HOUR, MINUTE, sampleLog, sampleTemperatures } from './sample-log.js';
 
 const format = formatFor({ temperature: '°F', language: 'en' }, { zoneUnknown: '', notKnown: '' });

@@ -1,14 +1,14 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type Block, type Cell, type Inline, type Section, wordsOf } from '../../src/compose/blocks.js';
 import { prepareDossier } from '../../src/compose/compose.js';
+import type { PreparedPlates } from '../../src/compose/exhibit-images.js';
 import type { ComposeInput } from '../../src/compose/input.js';
-import type { PreparedPlates } from '../../src/compose/plates.js';
+import { wordsIn } from '../../src/compose/language.js';
 import { ownTemplates } from '../../src/compose/templates.js';
-import { clockBlocks } from '../../src/compose/view/claim/clocks.js';
+import { clockBlocks } from '../../src/compose/view/claim/deadlines.js';
 import { type View, viewOf } from '../../src/compose/view/context.js';
-import { wordsIn } from '../../src/compose/words/language.js';
-import type { ClaimClock, ClockMoment } from '../../src/model/results.js';
-import type { CalendarDay, Zone } from '../../src/model/time.js';
+import type { ClaimClock, ClockMoment } from '../../src/core/model/results.js';
+import type { CalendarDay, Zone } from '../../src/core/model/time.js';
+import { type Block, type Cell, type Inline, type Section, wordsOf } from '../../src/core/words/blocks.js';
 import { sampleInput } from './sample.js';
 import { withClaim } from './sample-claim.js';
 

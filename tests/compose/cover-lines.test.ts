@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { coverFindings, MOST_LINES } from '../../src/compose/view/cover-lines.js';
-import type { EvidenceId } from '../../src/model/evidence.js';
-import type { Finding } from '../../src/model/results.js';
+import type { EvidenceId } from '../../src/core/model/evidence.js';
+import type { Finding } from '../../src/core/model/results.js';
 
 const names = { line: (id: string) => id, stop: (id: string) => id };
 const made = (

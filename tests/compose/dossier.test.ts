@@ -1,10 +1,10 @@
 import { writeFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { PDFArray, PDFDict, PDFDocument, PDFName } from '#pdf-lib';
-import type { Block } from '../../src/compose/blocks.js';
 import { composeDossier, prepareDossier } from '../../src/compose/compose.js';
 import type { ComposeInput } from '../../src/compose/input.js';
 import { typeset } from '../../src/compose/typeset.js';
+import type { Block } from '../../src/core/words/blocks.js';
 import { HOSTILE, hostileInput, spoiltPictures, unbrokenInput } from './hard-input.js';
 import { attachmentsOf, fontsOf, squeezed, textBeyond, textOf } from './pages.js';
 import { sampleInput } from './sample.js';

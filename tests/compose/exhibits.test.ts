@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { exhibitNumbers, numberExhibits } from '../../src/compose/exhibits.js';
-import { knownMilliseconds } from '../../src/model/time.js';
+import { knownMilliseconds } from '../../src/core/model/time.js';
 import { cases } from '../properties.js';
 import { sampleInput } from './sample.js';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { flagSameScenes } from '../../src/assess/scenes.js';
 import { prepareDossier } from '../../src/compose/compose.js';
+import { flagSameScenes } from '../../src/core/assess/scenes.js';
 import { sampleInput } from './sample.js';
 
 /** The sample with its first photo and so many others that look the same, a second apart. */

@@ -1,14 +1,20 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { lackFacts } from '../../src/assess/gaps/lacks.js';
 import { closingMoment, lackText, momentWords, substituteWords } from '../../src/compose/view/gap-words.js';
+import { lackFacts } from '../../src/core/assess/gaps/shortfalls.js';
+import {
+  contact,
+  eventName,
+  readingFrom,
+  setPointSource,
+  subjectName,
+} from '../../src/core/model/evidence.js';
+import type { FindingQuantity, Lack } from '../../src/core/model/results.js';
+import { moment } from '../../src/core/model/rule-set.js';
+import type { Zone } from '../../src/core/model/time.js';
 import { gapSpeech } from '../../src/jobs/gap-words.js';
-import { contact, eventName, readingFrom, setPointSource, subjectName } from '../../src/model/evidence.js';
-import type { FindingQuantity, Lack } from '../../src/model/results.js';
-import { moment } from '../../src/model/rule-set.js';
-import type { Zone } from '../../src/model/time.js';
-import { facts } from '../assess/made.js';
+import { facts } from '../core/assess/made.js';
 
 const FOLDER = join(import.meta.dirname, '../../templates/words/en');
 const speech = await gapSpeech(facts());
@@ -122,7 +128,7 @@ describe('labels', () => {
 });
 
 it('no word of English stands in what is computed', () => {
-  const folder = join(import.meta.dirname, '../../src/assess/gaps');
+  const folder = join(import.meta.dirname, '../../src/core/assess/gaps');
   for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((one) =>
     one.endsWith('.ts'),
   )) {

@@ -1,6 +1,6 @@
 import sharp from 'sharp';
 import type { ComposeInput } from '../../src/compose/input.js';
-import type { Evidence } from '../../src/model/evidence.js';
+import type { Evidence } from '../../src/core/model/evidence.js';
 import { picture, SAMPLE_FACTS, sampleInput } from './sample.js';
 
 /** Words that a template, a typesetter or a browser could take for its own. */

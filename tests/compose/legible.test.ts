@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { ink } from '../../src/compose/charts/svg.js';
 import { prepareDossier } from '../../src/compose/compose.js';
+import { ink } from '../../src/core/charts/svg.js';
 import { sampleInput } from './sample.js';
 
 /** Relative luminance and contrast, WCAG 2.2, definitions of "relative luminance" and "contrast ratio". */

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import type { RowDisagreement } from '../../src/assess/logs/join.js';
-import { type Block, type Inline, wordsOf } from '../../src/compose/blocks.js';
 import { prepareDossier } from '../../src/compose/compose.js';
 import type { ComposeInput } from '../../src/compose/input.js';
-import type { EvidenceId } from '../../src/model/evidence.js';
+import type { RowDisagreement } from '../../src/core/assess/logs/join.js';
+import type { EvidenceId } from '../../src/core/model/evidence.js';
+import { type Block, type Inline, wordsOf } from '../../src/core/words/blocks.js';
 import { sampleInput } from './sample.js';
 import { HOUR } from './sample-log.js';
 

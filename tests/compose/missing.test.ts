@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { type Block, type Cell, wordsOf } from '../../src/compose/blocks.js';
 import { prepareDossier } from '../../src/compose/compose.js';
-import type { Sha256 } from '../../src/model/evidence.js';
-import type { RuleSetOrigin } from '../../src/model/rule-set.js';
+import type { Sha256 } from '../../src/core/model/evidence.js';
+import type { RuleSetOrigin } from '../../src/core/model/rule-set.js';
+import { type Block, type Cell, wordsOf } from '../../src/core/words/blocks.js';
 import { sampleInput } from './sample.js';
 
 const cellWords = (cell: Cell) => wordsOf(Array.isArray(cell) ? cell : cell.of);

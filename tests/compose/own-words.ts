@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { ComposeInput } from '../../src/compose/input.js';
-import { produceTable } from '../../src/reference/produce.js';
-import { sources } from '../../src/reference/sources.js';
+import { produceTable } from '../../src/core/reference/produce.js';
+import { sources } from '../../src/core/reference/sources.js';
 
 /** Code between backticks: commands and names of files, the same in every language. */
 export const codeOf = (template: string) =>

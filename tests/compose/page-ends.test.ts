@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { type Block, paragraph, plain, text } from '../../src/compose/blocks.js';
 import { prepareDossier } from '../../src/compose/compose.js';
 import { typeset } from '../../src/compose/typeset.js';
+import { type Block, paragraph, plain, text } from '../../src/core/words/blocks.js';
 import { textOf } from './pages.js';
 import { sampleInput } from './sample.js';
 

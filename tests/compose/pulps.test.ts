@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { type Block, wordsOf } from '../../src/compose/blocks.js';
 import { prepareDossier } from '../../src/compose/compose.js';
-import { milliseconds } from '../../src/model/time.js';
+import { milliseconds } from '../../src/core/model/time.js';
+import { type Block, wordsOf } from '../../src/core/words/blocks.js';
 import { sampleInput } from './sample.js';
 
 describe('pulps at loading and delivery', () => {

@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { readRemarks } from '../../src/compose/words/remarks.js';
-import { DossierError } from '../../src/model/error.js';
-import { produceTable } from '../../src/reference/produce.js';
+import { DossierError } from '../../src/core/model/error.js';
+import { produceTable } from '../../src/core/reference/produce.js';
+import { readRemarks } from '../../src/core/words/remarks.js';
 
 const ROOT = join(import.meta.dirname, '../..');
 const file = join(ROOT, 'templates/words/es/remarks.yaml');
@@ -38,7 +38,9 @@ describe('what the tool writes beside evidence has Spanish words', () => {
     ...found('src/intake/photo', new RegExp(`const why =\\s*${STRING}`, 'g')),
     ...found('src/intake/photo', new RegExp(`traces\\.push\\(${STRING}`, 'g')),
     ...found('src/intake/document', new RegExp(`\\? ${STRING}\\n`, 'g'), /words|text/),
-    ...found('src/assess', new RegExp(`words = ${STRING}`, 'g')).filter(([, text]) => text.includes('looks')),
+    ...found('src/core/assess', new RegExp(`words = ${STRING}`, 'g')).filter(([, text]) =>
+      text.includes('looks'),
+    ),
   ];
   it('in flags', () => {
     expect(flags.length).toBeGreaterThan(20);

@@ -1,12 +1,12 @@
-import { amountsOf } from '../../src/assess/claim/amounts.js';
-import { positionOf } from '../../src/assess/claim/position.js';
-import { quantitiesOf } from '../../src/assess/claim/quantities.js';
 import type { ComposeInput } from '../../src/compose/input.js';
-import { type ClaimId, claimNote } from '../../src/model/claim.js';
-import type { EvidenceId } from '../../src/model/evidence.js';
-import type { ClaimClock, ClaimResult } from '../../src/model/results.js';
-import type { ClaimEntry } from '../../src/model/state.js';
-import type { Instant } from '../../src/model/time.js';
+import { amountsOf } from '../../src/core/assess/claim/amounts.js';
+import { positionOf } from '../../src/core/assess/claim/burden-of-proof.js';
+import { quantitiesOf } from '../../src/core/assess/claim/quantities.js';
+import { type ClaimId, claimNote } from '../../src/core/model/claim.js';
+import type { EvidenceId } from '../../src/core/model/evidence.js';
+import type { ClaimClock, ClaimResult } from '../../src/core/model/results.js';
+import type { ClaimEntry } from '../../src/core/model/state.js';
+import type { Instant } from '../../src/core/model/time.js';
 
 const on = (date: string) => ({ date, zone: 'America/Chicago' });
 const usd = (amount: string) => ({ amount, currency: 'USD' });

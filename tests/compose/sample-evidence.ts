@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { z } from 'zod';
-import { type Evidence, type EvidenceId, evidence, type Sha256 } from '../../src/model/evidence.js';
+import { type Evidence, type EvidenceId, evidence, type Sha256 } from '../../src/core/model/evidence.js';
 
 export const hashOf = (bytes: string | Uint8Array) =>
   createHash('sha256').update(bytes).digest('hex') as Sha256;

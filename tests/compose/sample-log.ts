@@ -1,8 +1,8 @@
-import type { EvidenceId } from '../../src/model/evidence.js';
-import type { TemperatureResult } from '../../src/model/results.js';
-import { toCelsius } from '../../src/model/temperature.js';
-import type { Zone } from '../../src/model/time.js';
-import type { UnitLog } from '../../src/model/unit-log.js';
+import type { EvidenceId } from '../../src/core/model/evidence.js';
+import type { TemperatureResult } from '../../src/core/model/results.js';
+import { toCelsius } from '../../src/core/model/temperature.js';
+import type { Zone } from '../../src/core/model/time.js';
+import type { UnitLog } from '../../src/core/model/unit-log.js';
 
 export const MINUTE = 60_000;
 export const HOUR = 60 * MINUTE;

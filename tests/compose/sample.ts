@@ -2,12 +2,18 @@ import sharp from 'sharp';
 import { numberExhibits } from '../../src/compose/exhibits.js';
 import type { ComposeInput } from '../../src/compose/input.js';
 import { MOST_LINES } from '../../src/compose/view/cover-lines.js';
-import { delivery } from '../../src/model/delivery.js';
-import type { Evidence, Sha256 } from '../../src/model/evidence.js';
-import type { Assessment, Finding, GapResult, PulpGroup, TimelineItem } from '../../src/model/results.js';
-import type { RecordState } from '../../src/model/state.js';
-import { celsius, toCelsius } from '../../src/model/temperature.js';
-import { type Instant, knownMilliseconds, milliseconds, type Zone } from '../../src/model/time.js';
+import { delivery } from '../../src/core/model/delivery.js';
+import type { Evidence, Sha256 } from '../../src/core/model/evidence.js';
+import type {
+  Assessment,
+  Finding,
+  GapResult,
+  PulpGroup,
+  TimelineItem,
+} from '../../src/core/model/results.js';
+import type { RecordState } from '../../src/core/model/state.js';
+import { celsius, toCelsius } from '../../src/core/model/temperature.js';
+import { type Instant, knownMilliseconds, milliseconds, type Zone } from '../../src/core/model/time.js';
 import { hashOf, idsOf, PHOTO_NAMES, sampleEvidence } from './sample-evidence.js';
 import { DOORS_CLOSED, DOORS_OPENED, sampleLog, sampleTemperatures } from './sample-log.js';
 

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { type BuildReport, build } from '../../src/jobs/build.js';
 import { type CollectReport, collect } from '../../src/jobs/collect.js';
 import { newDelivery } from '../../src/jobs/new-delivery.js';
-import { CERTIFICATE_FILE } from '../../src/seal/identity.js';
+import { CERTIFICATE_FILE } from '../../src/signing/identity.js';
 import { EVIDENCE, FIXTURES } from './where.js';
 
 /** Of an identity that lives as long as the test. */

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { seeded } from '../../fixtures/demo/make/random.js';
-import { verifyDossier } from '../../src/verify/verify-dossier.js';
+import { verifyDossier } from '../../src/core/verify/verify-dossier.js';
 import { builtDemo } from './demo.js';
 
 let sound: Buffer;

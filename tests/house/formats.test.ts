@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { claimNote } from '../../src/core/model/claim.js';
+import { entry } from '../../src/core/model/entry.js';
+import { zone } from '../../src/core/model/time.js';
 import { AMOUNT_COLUMNS } from '../../src/jobs/claim-amounts.js';
 import { trailCsv } from '../../src/jobs/trail.js';
-import { claimNote } from '../../src/model/claim.js';
-import { entry } from '../../src/model/entry.js';
-import { zone } from '../../src/model/time.js';
 
 const page = readFileSync(join(resolve(import.meta.dirname, '../..'), 'docs/formats.md'), 'utf8');
 /** Names in the first cells of the table under a heading. */

@@ -27,6 +27,7 @@ describe('the library, as DEVELOPERS.md tells of it', () => {
       record: 'note',
       gaps: 'assessDelivery',
       temps: 'temperatures',
+      checklist: 'sheet',
       identity: 'makeNewIdentity',
     };
     expect(commands.length).toBeGreaterThan(10);

@@ -2,9 +2,9 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll } from 'vitest';
+import { sha256 } from '../../src/core/model/evidence.js';
 import { parseDeliveryFile } from '../../src/intake/delivery-file.js';
 import type { FoundFile } from '../../src/intake/walk.js';
-import { sha256 } from '../../src/model/evidence.js';
 
 /** An invented delivery with stops in two zones. */
 export const DELIVERY_YAML = `delivery: T-1

@@ -3,11 +3,11 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { PDFDocument } from '#pdf-lib';
+import { receivedEvidence } from '../../src/core/model/evidence.js';
+import { zone } from '../../src/core/model/time.js';
 import { hintFor, readCaptions } from '../../src/intake/captions.js';
 import { type ExamineInput, examineFile } from '../../src/intake/examine.js';
 import { type FoundFile, walk } from '../../src/intake/walk.js';
-import { receivedEvidence } from '../../src/model/evidence.js';
-import { zone } from '../../src/model/time.js';
 import { cases } from '../properties.js';
 import { delivery, emptyFolder, put, someHash } from './a-delivery.js';
 

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { reading as readingSchema } from '../../src/core/model/evidence.js';
 import { readReadings } from '../../src/intake/readings.js';
 import { parseWrittenTable } from '../../src/intake/table/written-table.js';
-import { reading as readingSchema } from '../../src/model/evidence.js';
 import { delivery } from './a-delivery.js';
 
 const HEAD =

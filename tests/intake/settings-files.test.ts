@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { DossierError } from '../../src/core/model/error.js';
 import { parseDeliveryFile } from '../../src/intake/delivery-file.js';
 import { parseRuleSetFile } from '../../src/intake/rule-set-file.js';
 import { deliverySchema, ruleSetSchema } from '../../src/intake/schemas.js';
 import { readYaml } from '../../src/intake/yaml.js';
-import { DossierError } from '../../src/model/error.js';
 import { cases } from '../properties.js';
 import { DELIVERY_YAML } from './a-delivery.js';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { instant, zone } from '../../src/core/model/time.js';
 import { parseTypedTime } from '../../src/intake/typed.js';
-import { instant, zone } from '../../src/model/time.js';
 
 const now = instant.parse('2026-07-14T21:30:00.000Z'); // 14:30 in Phoenix
 const phoenix = { now, zone: zone.parse('America/Phoenix') };

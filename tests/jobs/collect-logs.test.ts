@@ -2,11 +2,11 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeEach, describe, expect, it } from 'vitest';
+import { toInstant } from '../../src/core/model/time.js';
 import { assessDelivery } from '../../src/jobs/assess.js';
 import { dryRun } from '../../src/jobs/collect/dry-run.js';
 import { type CollectInput, collect } from '../../src/jobs/collect.js';
 import { newDelivery } from '../../src/jobs/new-delivery.js';
-import { toInstant } from '../../src/model/time.js';
 
 const FACTS = `delivery: 2026-0714-A
 parties: { carrier: { name: Example Haulage } }

@@ -3,8 +3,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { DossierError } from '../../src/core/model/error.js';
 import { loadRuleSet } from '../../src/jobs/rule-set.js';
-import { DossierError } from '../../src/model/error.js';
 
 let folder: string;
 beforeEach(() => {

@@ -2,9 +2,9 @@ import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { DossierError } from '../../src/core/model/error.js';
+import { RULE_TEXTS } from '../../src/core/model/rule-words.js';
 import { loadRuleSet, loadRuleWords } from '../../src/jobs/rule-set.js';
-import { DossierError } from '../../src/model/error.js';
-import { RULE_TEXTS } from '../../src/model/rule-words.js';
 
 let folder: string;
 beforeEach(() => {

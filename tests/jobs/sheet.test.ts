@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { boxesOf, type SheetBox, type SheetPart } from '../../src/compose/sheet/box.js';
-import { sheetParts } from '../../src/compose/sheet/parts.js';
+import { boxesOf, type SheetBox, type SheetPart } from '../../src/compose/checklist/box.js';
+import { sheetParts } from '../../src/compose/checklist/parts.js';
+import { type Delivery, delivery } from '../../src/core/model/delivery.js';
+import { readAnswers } from '../../src/jobs/checklist/file.js';
+import { sheetReadings } from '../../src/jobs/checklist/readings.js';
 import { loadRuleSet } from '../../src/jobs/rule-set.js';
-import { readAnswers } from '../../src/jobs/sheet/file.js';
-import { sheetReadings } from '../../src/jobs/sheet/readings.js';
-import { type Delivery, delivery } from '../../src/model/delivery.js';
 import { SAMPLE_FACTS } from '../compose/sample.js';
 import { cases } from '../properties.js';
 

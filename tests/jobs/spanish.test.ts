@@ -3,10 +3,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { embeddedFiles } from '../../src/core/verify/pdf/attachments.js';
+import { readPdf } from '../../src/core/verify/pdf/file.js';
 import { build, collect, newDelivery } from '../../src/index.js';
-import { readCopy, titleIn } from '../../src/jobs/copies/read.js';
-import { embeddedFiles } from '../../src/verify/pdf/attachments.js';
-import { readPdf } from '../../src/verify/pdf/file.js';
+import { readCopy, titleIn } from '../../src/jobs/redaction/read.js';
 import { codeOf, englishIn } from '../compose/own-words.js';
 import { textOf } from '../compose/pages.js';
 

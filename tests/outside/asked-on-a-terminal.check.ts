@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
-import { sheetQuestions } from '../../src/jobs/sheet/enter.js';
+import { sheetQuestions } from '../../src/jobs/checklist/enter.js';
 import { type Yard, yard } from '../cli/a-delivery.js';
 import { MAIN } from '../cli/run.js';
 import { checkWith, script } from './programs.js';

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect } from 'vitest';
-import { verifyAll } from '../../src/verify/verify-all.js';
-import { bagFiles, failedOf, only, type Scratch, scratch } from '../verify/files.js';
+import { verifyAll } from '../../src/core/verify/verify-all.js';
+import { bagFiles, failedOf, only, type Scratch, scratch } from '../core/verify/files.js';
 import { ask, checkWith, python } from './programs.js';
 
 let disk: Scratch;

@@ -4,9 +4,9 @@ import decodeHeic from 'heic-decode';
 import sharp from 'sharp';
 import { afterAll, describe, expect, test } from 'vitest';
 import { z } from 'zod';
-import { timeInZone } from '../../src/intake/clock/event-time.js';
+import { zone } from '../../src/core/model/time.js';
 import { type RawExif, readExif } from '../../src/intake/photo/exif.js';
-import { zone } from '../../src/model/time.js';
+import { timeInZone } from '../../src/intake/time/event-time.js';
 import { ask, checkWith, exiftool, heifDec, scratch } from './programs.js';
 
 const disk = scratch();

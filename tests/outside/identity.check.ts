@@ -2,8 +2,8 @@ import { generateKeyPairSync, X509Certificate } from 'node:crypto';
 import { mkdtempSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect } from 'vitest';
-import { useIdentity } from '../../src/seal/identity-change.js';
-import { makeAnyCertificate } from '../verify/any-certificate.js';
+import { useIdentity } from '../../src/signing/identity-change.js';
+import { makeAnyCertificate } from '../core/verify/any-certificate.js';
 import { ask, checkWith, openssl, scratch } from './programs.js';
 
 /** PKCS#12 files as OpenSSL writes them: today's way (AES-256, PBKDF2) and the old one (RC2, triple DES). */

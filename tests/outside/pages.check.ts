@@ -1,13 +1,13 @@
 import { beforeAll, describe, expect } from 'vitest';
+import { boxesOf } from '../../src/compose/checklist/box.js';
+import { composeSheet } from '../../src/compose/checklist/compose.js';
+import { sheetParts } from '../../src/compose/checklist/parts.js';
 import { composeDossier, prepareDossier } from '../../src/compose/compose.js';
 import type { ComposeInput } from '../../src/compose/input.js';
-import { boxesOf } from '../../src/compose/sheet/box.js';
-import { composeSheet } from '../../src/compose/sheet/compose.js';
-import { sheetParts } from '../../src/compose/sheet/parts.js';
 import { typeset } from '../../src/compose/typeset.js';
+import { delivery, language, paper } from '../../src/core/model/delivery.js';
+import type { RuleSet } from '../../src/core/model/rule-set.js';
 import { loadRuleSet } from '../../src/jobs/rule-set.js';
-import { delivery, language, paper } from '../../src/model/delivery.js';
-import type { RuleSet } from '../../src/model/rule-set.js';
 import { HOSTILE, hostileInput, spoiltPictures, unbrokenInput } from '../compose/hard-input.js';
 import { englishIn, ownWords } from '../compose/own-words.js';
 import { squeezed } from '../compose/pages.js';

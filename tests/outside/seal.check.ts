@@ -3,16 +3,16 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
-import { MANIFEST_NAME } from '../../src/model/manifest.js';
-import { toInstant } from '../../src/model/time.js';
-import { canonicalBytes } from '../../src/record/canonical.js';
-import type { Identity } from '../../src/seal/identity.js';
-import { signPdf } from '../../src/seal/sign-pdf.js';
-import type { VisiblePlace } from '../../src/seal/widget.js';
-import { verifyDossier } from '../../src/verify/verify-dossier.js';
-import { BUILT_AT, type Parts, sampleParts, samplePdf } from '../seal/sample.js';
-import { countingBytes, SIGNED_AT, sampleIdentity } from '../seal/sample-identity.js';
-import { updated } from '../verify/forge.js';
+import { canonicalBytes } from '../../src/core/ledger/canonical.js';
+import { MANIFEST_NAME } from '../../src/core/model/manifest.js';
+import { toInstant } from '../../src/core/model/time.js';
+import { verifyDossier } from '../../src/core/verify/verify-dossier.js';
+import type { Identity } from '../../src/signing/identity.js';
+import { signPdf } from '../../src/signing/sign-pdf.js';
+import type { VisiblePlace } from '../../src/signing/widget.js';
+import { updated } from '../core/verify/forge.js';
+import { BUILT_AT, type Parts, sampleParts, samplePdf } from '../signing/sample.js';
+import { countingBytes, SIGNED_AT, sampleIdentity } from '../signing/sample-identity.js';
 import { ask, checkWith, openssl, pdfdetach, pdfsig, pyhanko, qpdf, scratch, verapdf } from './programs.js';
 
 /** A constant page; all that varies comes in as JSON and as files. */

@@ -1,24 +1,24 @@
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { productAfter, sevenEighthsTime, timeConstant } from '../../src/assess/product/cooling.js';
-import { productsAtEnd } from '../../src/assess/product/response.js';
-import { meanKineticTemperature } from '../../src/assess/temperature/kinetic.js';
-import { gapLimit } from '../../src/assess/temperature/steps.js';
-import { summarise } from '../../src/assess/temperature/summary.js';
-import { readUnitLog } from '../../src/intake/unit-log/read.js';
-import { recogniseUnitLog } from '../../src/intake/unit-log/recognise.js';
-import type { EvidenceId } from '../../src/model/evidence.js';
-import type { Span } from '../../src/model/results.js';
-import { fromCelsius, fromKelvin, kelvin, toCelsius } from '../../src/model/temperature.js';
-import type { Zone } from '../../src/model/time.js';
-import type { UnitLog } from '../../src/model/unit-log.js';
+import { productAfter, sevenEighthsTime, timeConstant } from '../../src/core/assess/product/cooling.js';
+import { productsAtEnd } from '../../src/core/assess/product/response.js';
+import { meanKineticTemperature } from '../../src/core/assess/temperature/kinetic.js';
+import { gapLimit } from '../../src/core/assess/temperature/sampling-interval.js';
+import { summarise } from '../../src/core/assess/temperature/summary.js';
+import type { EvidenceId } from '../../src/core/model/evidence.js';
+import type { Span } from '../../src/core/model/results.js';
+import { fromCelsius, fromKelvin, kelvin, toCelsius } from '../../src/core/model/temperature.js';
+import type { Zone } from '../../src/core/model/time.js';
+import type { UnitLog } from '../../src/core/model/unit-log.js';
 import {
   BTU_PER_TON_DAY,
   KCAL_PER_TONNE_DAY,
   respirationOf,
   wattsPerKilogram,
-} from '../../src/reference/respiration.js';
+} from '../../src/core/reference/respiration.js';
+import { readUnitLog } from '../../src/intake/unit-log/read.js';
+import { recogniseUnitLog } from '../../src/intake/unit-log/recognise.js';
 import { checkWith, python, scratch } from './programs.js';
 
 const HOUR = 3_600_000;

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { NewEntry } from '../../src/model/entry.js';
-import type { Instant } from '../../src/model/time.js';
-import { foldEntries } from '../../src/record/fold.js';
-import { Known } from '../../src/record/references.js';
+import { foldEntries } from '../../src/core/ledger/fold.js';
+import { Known } from '../../src/core/ledger/references.js';
+import { EMPTY_ROOT, sha256Of } from '../../src/core/ledger/tree.js';
+import type { NewEntry } from '../../src/core/model/entry.js';
+import type { Instant } from '../../src/core/model/time.js';
 import { stage } from '../../src/record/staging.js';
-import { EMPTY_ROOT, sha256Of } from '../../src/record/tree.js';
 import { documentOf, someFacts } from './make.js';
 
 const AT = '2026-08-03T15:00:00.000Z' as Instant;

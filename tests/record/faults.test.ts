@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { DossierError } from '../../src/model/error.js';
+import { DossierError } from '../../src/core/model/error.js';
 import type { Ports } from '../../src/record/disk/ports.js';
 import { createRecord, type DeliveryRecord, openRecord } from '../../src/record/store.js';
 import { checkRecord } from './check-record.js';

@@ -1,12 +1,12 @@
 import { mkdtemp } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { NewEntry } from '../../src/model/entry.js';
-import type { EvidenceId } from '../../src/model/evidence.js';
+import { sha256Of } from '../../src/core/ledger/tree.js';
+import type { NewEntry } from '../../src/core/model/entry.js';
+import type { EvidenceId } from '../../src/core/model/evidence.js';
 import { diskFileSystem, type Ports } from '../../src/record/disk/ports.js';
 import type { Processes } from '../../src/record/disk/processes.js';
 import type { WrittenFacts } from '../../src/record/store.js';
-import { sha256Of } from '../../src/record/tree.js';
 
 /** The smallest delivery that holds. */
 export function someFacts(carrier = 'Invented Carrier'): WrittenFacts {

@@ -4,10 +4,10 @@ import { createServer } from 'node:net';
 import { basename, join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { sha256Of } from '../../src/core/ledger/tree.js';
 import { copyInPieces } from '../../src/record/disk/copy-in-pieces.js';
 import { diskFileSystem, type FileSystem } from '../../src/record/disk/ports.js';
 import { createRecord, type DeliveryRecord, openRecord } from '../../src/record/store.js';
-import { sha256Of } from '../../src/record/tree.js';
 import { checkRecord } from './check-record.js';
 import { documentOf, portsOf, someFacts, temporaryFolder } from './make.js';
 

@@ -2,10 +2,10 @@ import { appendFile, readFile, rm, truncate, writeFile } from 'node:fs/promises'
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { beforeEach, describe, expect, it } from 'vitest';
-import type { NewEntry } from '../../src/model/entry.js';
+import { leafHash, treeHash } from '../../src/core/ledger/tree.js';
+import type { NewEntry } from '../../src/core/model/entry.js';
 import { diskFileSystem } from '../../src/record/disk/ports.js';
 import { createRecord, type DeliveryRecord, openRecord } from '../../src/record/store.js';
-import { leafHash, treeHash } from '../../src/record/tree.js';
 import { cases } from '../properties.js';
 import { checkRecord } from './check-record.js';
 import { documentOf, portsOf, pulpOf, someFacts, temporaryFolder } from './make.js';

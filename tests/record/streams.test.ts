@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { DossierError } from '../../src/model/error.js';
+import { sha256Of } from '../../src/core/ledger/tree.js';
+import { DossierError } from '../../src/core/model/error.js';
 import { createRecord, type DeliveryRecord, openRecord } from '../../src/record/store.js';
-import { sha256Of } from '../../src/record/tree.js';
 import { documentOf, portsOf, processesOf, someFacts } from './make.js';
 import { CUTS, MemoryDisk } from './memory-disk.js';
 

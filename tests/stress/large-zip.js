@@ -8,8 +8,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
 const dist = (/** @type {string} */ file) => import(new URL(`../../dist/${file}`, import.meta.url).href);
-const { writeBag } = await dist('seal/bag/write-zip.js');
-const { foreignForm } = await dist('verify/container/zip-form.js');
+const { writeBag } = await dist('signing/bag/write-zip.js');
+const { foreignForm } = await dist('core/verify/container/zip-form.js');
 const folder = await mkdtemp(join(tmpdir(), 'stress-zip-'));
 const facts = {
   name: 'bag',

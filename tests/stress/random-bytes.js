@@ -9,7 +9,7 @@ import { makeDossier, makeRecord } from './sample.js';
 
 const dist = (/** @type {string} */ file) => import(new URL(`../../dist/${file}`, import.meta.url).href);
 const changes = Number(process.argv[2] ?? 10_000);
-const { verifyAll } = await dist('verify/verify-all.js');
+const { verifyAll } = await dist('core/verify/verify-all.js');
 const only = process.argv[3];
 const folder = await mkdtemp(join(tmpdir(), 'stress-bytes-'));
 

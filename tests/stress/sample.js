@@ -24,9 +24,9 @@ const FACTS = {
 export async function makeRecord(folder, files, size) {
   const { createRecord } = await dist('record/store.js');
   const { machinePorts } = await dist('record/disk/ports.js');
-  const { sha256Of } = await dist('record/tree.js');
+  const { sha256Of } = await dist('core/ledger/tree.js');
   const { writeBagOf } = await dist('jobs/bag.js');
-  const { entryBytes, printRow } = await dist('record/ledger.js');
+  const { entryBytes, printRow } = await dist('core/ledger/ledger.js');
   const yaml = JSON.stringify(FACTS);
   const path = join(folder, `record-${files}`);
   const facts = { sha256: sha256Of(Buffer.from(yaml)), facts: FACTS, by: 'sample' };
@@ -63,11 +63,11 @@ function evidence(i, { bytes, sha256 }) {
  */
 export async function makeDossier(folder, count, size) {
   const { PDFDocument } = await import('pdf-lib');
-  const { canonicalBytes } = await dist('record/canonical.js');
-  const { sha256Of } = await dist('record/tree.js');
-  const { buildManifest } = await dist('seal/manifest.js');
-  const { signPdf } = await dist('seal/sign-pdf.js');
-  const { newIdentity } = await dist('seal/identity.js');
+  const { canonicalBytes } = await dist('core/ledger/canonical.js');
+  const { sha256Of } = await dist('core/ledger/tree.js');
+  const { buildManifest } = await dist('signing/manifest.js');
+  const { signPdf } = await dist('signing/sign-pdf.js');
+  const { newIdentity } = await dist('signing/identity.js');
   const files = Array.from({ length: count }, () => randomBytes(size));
   const by = 'sample';
   const filed = files.map((bytes, i) => evidence(i, { bytes: bytes.length, sha256: sha256Of(bytes) }));

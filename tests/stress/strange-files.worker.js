@@ -3,7 +3,7 @@ import { cp, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 
 const dist = (/** @type {string} */ file) => import(new URL(`../../dist/${file}`, import.meta.url).href);
-const { preparePlates } = await dist('compose/plates.js');
+const { preparePlates } = await dist('compose/exhibit-images.js');
 const { collect } = await dist('jobs/collect.js');
 const { withDelivery } = await dist('jobs/delivery.js');
 const { newDelivery } = await dist('jobs/new-delivery.js');

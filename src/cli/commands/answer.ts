@@ -1,5 +1,5 @@
 import { Command } from 'commander';
-import { DossierError } from '../../model/error.js';
+import { DossierError } from '../../core/model/error.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { addLetterOptions, type LetterOptions, putTogether, requireNoLetterOptions } from '../letter.js';

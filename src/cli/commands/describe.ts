@@ -1,6 +1,6 @@
 import { Command } from 'commander';
+import { DossierError } from '../../core/model/error.js';
 import type { DescribeReport } from '../../jobs/describe.js';
-import { DossierError } from '../../model/error.js';
 import { deliveryFolder } from '../folder.js';
 import { printable } from '../output.js';
 import type { CliContext } from '../program.js';

@@ -1,8 +1,8 @@
 import { Command } from 'commander';
-import { DossierError, type Problem } from '../../model/error.js';
-import type { Assessment, GapResult } from '../../model/results.js';
-import type { Stage } from '../../model/rule-set.js';
-import type { RecordState } from '../../model/state.js';
+import { DossierError, type Problem } from '../../core/model/error.js';
+import type { Assessment, GapResult } from '../../core/model/results.js';
+import type { Stage } from '../../core/model/rule-set.js';
+import type { RecordState } from '../../core/model/state.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { printProblem } from '../problems.js';
@@ -65,7 +65,7 @@ Exits with 1 while something required is open, with 2 when a delivery could not 
       const given = [...folders, ...(options.delivery === undefined ? [] : [options.delivery])];
       const [{ assessDelivery, readAt }, { isOpen }] = await Promise.all([
         import('../../jobs/assess.js'),
-        import('../../assess/gaps/gaps.js'),
+        import('../../core/assess/gaps/gaps.js'),
       ]);
       const at = readAt(options.at, now);
       const stage = readStage(options.stage);

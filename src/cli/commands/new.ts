@@ -1,5 +1,5 @@
 import { Command } from 'commander';
-import { DossierError } from '../../model/error.js';
+import { DossierError } from '../../core/model/error.js';
 import { askUntil } from '../ask-and-retry.js';
 import { asTyped, type Output, printable } from '../output.js';
 import type { CliContext } from '../program.js';

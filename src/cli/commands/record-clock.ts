@@ -42,7 +42,7 @@ Nothing is changed: the difference is added where times are used, and shown ther
 Comparing again later in the trip shows whether the clock drifts.`,
     )
     .action(async (display: string, options: Options) => {
-      const { recordClock } = await import('../../jobs/clock.js');
+      const { recordClock } = await import('../../jobs/compare-clock.js');
       const compared = await recordClock({
         folder: deliveryFolder(options.delivery),
         by: whoEnters(options.enteredBy),

@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import type { NotesReport } from '../../jobs/notes.js';
+import type { NotesReport } from '../../jobs/record-notes.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { printable } from '../output.js';
@@ -40,7 +40,7 @@ export function notesOptions(command: Command, context: CliContext): Command {
       if (kind !== undefined) return unknownKind(command, kind);
       const { notes: file, date, stop, by } = options;
       if (options.sheet !== undefined) {
-        const { recordSheet } = await import('./record-sheet.js');
+        const { recordSheet } = await import('./record-checklist.js');
         const open = {
           folder: deliveryFolder(options.delivery),
           by: whoEnters(options.enteredBy ?? by),
@@ -53,7 +53,7 @@ export function notesOptions(command: Command, context: CliContext): Command {
         });
       }
       if (file === undefined) return command.help({ error: true });
-      const { notes } = await import('../../jobs/notes.js');
+      const { notes } = await import('../../jobs/record-notes.js');
       const report = await notes({
         folder: deliveryFolder(options.delivery),
         file,
@@ -78,7 +78,7 @@ export function notesOptions(command: Command, context: CliContext): Command {
 
 /** A word that is none of the kinds would count as too many words for --notes. */
 async function unknownKind(command: Command, kind: string): Promise<never> {
-  const { nearest } = await import('../../intake/settings/suggest.js');
+  const { nearest } = await import('../../intake/settings/did-you-mean.js');
   const kinds = command.commands.map((one) => one.name());
   const close = nearest(kind, kinds);
   const choice = close === undefined ? `Use one of: ${kinds.join(', ')}.` : `Did you mean ${close}?`;

@@ -1,6 +1,6 @@
 import { Command } from 'commander';
 import type { OpenDelivery } from '../../jobs/delivery.js';
-import type { NoteInput } from '../../jobs/note.js';
+import type { NoteInput } from '../../jobs/record-reading.js';
 import { askAndRetry } from '../ask-and-retry.js';
 import { deliveryFolder } from '../folder.js';
 import { commandOf, type Form } from '../form.js';
@@ -171,7 +171,7 @@ function formCommand(form: ReadingForm, { output, now }: CliContext): Command {
     .option('--caption <text>', 'a note beside it')
     .option('--json', 'the answer as JSON')
     .action(async (word: string | undefined, options: Common & SignerOptions & Record<string, unknown>) => {
-      const { note } = await import('../../jobs/note.js');
+      const { note } = await import('../../jobs/record-reading.js');
       const { delivery, enteredBy, json, sign, identity, passphraseFile, passphraseFd, ...fields } = options;
       const folder = deliveryFolder(delivery);
       const by = whoEnters(enteredBy ?? options.by);
@@ -198,7 +198,7 @@ async function signerFrom(options: SignerOptions, now: () => Date) {
 
 /** Offers the stop where the truck seems to stand; Enter takes it, `-` says that it was at none. */
 async function askStop(open: OpenDelivery): Promise<string | undefined> {
-  const { stopsToChoose } = await import('../../jobs/likely-stop.js');
+  const { stopsToChoose } = await import('../../jobs/stop-suggestion.js');
   const { stops, likely } = await stopsToChoose(open);
   if (likely === undefined) return undefined;
   const answer = await ask(`At which stop? ${likely.because}; ${stops.join(', ')}, - for none`, likely.stop);

@@ -1,5 +1,5 @@
 import { Command } from 'commander';
-import { DossierError } from '../../model/error.js';
+import { DossierError } from '../../core/model/error.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { printable } from '../output.js';
@@ -53,7 +53,7 @@ Exits with 1 when there is no usable unit log.`,
         });
       const [{ readAt }, { temperatures, temperatureSvg }] = await Promise.all([
         import('../../jobs/assess.js'),
-        import('../../jobs/temps.js'),
+        import('../../jobs/temperatures.js'),
       ]);
       const report = await temperatures({
         folder: deliveryFolder(options.delivery ?? folder),

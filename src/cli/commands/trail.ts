@@ -1,5 +1,5 @@
 import { Command } from 'commander';
-import { DossierError } from '../../model/error.js';
+import { DossierError } from '../../core/model/error.js';
 import { deliveryFolder } from '../folder.js';
 import { printable } from '../output.js';
 import type { CliContext } from '../program.js';

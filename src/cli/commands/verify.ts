@@ -1,5 +1,11 @@
 import { Command } from 'commander';
-import type { Check, CheckResult, Subject, Verdict, VerificationReport } from '../../model/verification.js';
+import type {
+  Check,
+  CheckResult,
+  Subject,
+  Verdict,
+  VerificationReport,
+} from '../../core/model/verification.js';
 import { EXIT } from '../exit.js';
 import { type Output, printable } from '../output.js';
 import type { CliContext } from '../program.js';

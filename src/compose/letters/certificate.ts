@@ -1,5 +1,5 @@
-import type { EvidenceId, Sha256 } from '../../model/evidence.js';
-import { findEvidence } from '../../model/state.js';
+import type { EvidenceId, Sha256 } from '../../core/model/evidence.js';
+import { findEvidence } from '../../core/model/state.js';
 import type { Letter } from './compose.js';
 import type { Annex } from './document.js';
 import { commonParts, type LetterDocument } from './document.js';

@@ -1,6 +1,6 @@
-import type { Block, Fact, Inline } from '../blocks.js';
-import { plain, text } from '../blocks.js';
-import { type DocumentHead, paperName } from '../document-head.js';
+import type { Block, Fact, Inline } from '../../core/words/blocks.js';
+import { plain, text } from '../../core/words/blocks.js';
+import { type DocumentHead, paperName } from '../../core/words/document-head.js';
 import type { LetterInput } from './input.js';
 import { MANNERS } from './kinds.js';
 import { claimFacts } from './of-claim.js';

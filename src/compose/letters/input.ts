@@ -1,11 +1,11 @@
-import type { Day } from '../../model/claim.js';
-import type { Language, Paper } from '../../model/delivery.js';
-import type { Sha256 } from '../../model/evidence.js';
-import type { Exhibit } from '../../model/manifest.js';
-import type { Money } from '../../model/money.js';
-import type { Assessment, ClaimResult } from '../../model/results.js';
-import type { ClaimEntry, RecordState } from '../../model/state.js';
-import type { Instant } from '../../model/time.js';
+import type { Day } from '../../core/model/claim.js';
+import type { Language, Paper } from '../../core/model/delivery.js';
+import type { Sha256 } from '../../core/model/evidence.js';
+import type { Exhibit } from '../../core/model/manifest.js';
+import type { Money } from '../../core/model/money.js';
+import type { Assessment, ClaimResult } from '../../core/model/results.js';
+import type { ClaimEntry, RecordState } from '../../core/model/state.js';
+import type { Instant } from '../../core/model/time.js';
 import type { OwnTemplates } from '../templates.js';
 import type { WrittenLetter } from './kinds.js';
 

@@ -1,5 +1,5 @@
-import type { LetterKind } from '../../model/claim.js';
-import type { PartyRole } from '../../model/delivery.js';
+import type { LetterKind } from '../../core/model/claim.js';
+import type { PartyRole } from '../../core/model/delivery.js';
 
 /** Letters that there is a template for. */
 export type WrittenLetter = Exclude<LetterKind, 'other'>;

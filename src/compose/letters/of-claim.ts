@@ -1,7 +1,7 @@
-import type { SupportingPaper } from '../../model/results.js';
-import type { ClaimEntryOf } from '../../model/state.js';
-import { escapeMarkdown } from '../words/escape.js';
-import { type Facts, MarkdownText } from '../words/facts.js';
+import type { SupportingPaper } from '../../core/model/results.js';
+import type { ClaimEntryOf } from '../../core/model/state.js';
+import { escapeMarkdown } from '../../core/words/escape.js';
+import { type Facts, MarkdownText } from '../../core/words/facts.js';
 import type { LetterClaim, LetterInput } from './input.js';
 import type { LetterView } from './view.js';
 

@@ -1,7 +1,7 @@
-import { lineOf } from '../../assess/claim/bearings.js';
-import type { Finding } from '../../model/results.js';
-import { escapeMarkdown } from '../words/escape.js';
-import { type Facts, MarkdownText } from '../words/facts.js';
+import { lineOf } from '../../core/assess/claim/finding-relevance.js';
+import type { Finding } from '../../core/model/results.js';
+import { escapeMarkdown } from '../../core/words/escape.js';
+import { type Facts, MarkdownText } from '../../core/words/facts.js';
 import type { LetterInput } from './input.js';
 import { reservations } from './reservations.js';
 import type { LetterView } from './view.js';

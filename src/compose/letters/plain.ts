@@ -1,4 +1,4 @@
-import type { Finding } from '../../model/results.js';
+import type { Finding } from '../../core/model/results.js';
 import type { PaperInput } from './input.js';
 import { plainWords } from './text.js';
 import { letterView } from './view.js';

@@ -1,7 +1,7 @@
-import type { PulpGroup } from '../../model/results.js';
-import { celsius } from '../../model/temperature.js';
-import { escapeMarkdown } from '../words/escape.js';
-import { MarkdownText } from '../words/facts.js';
+import type { PulpGroup } from '../../core/model/results.js';
+import { celsius } from '../../core/model/temperature.js';
+import { escapeMarkdown } from '../../core/words/escape.js';
+import { MarkdownText } from '../../core/words/facts.js';
 import type { LetterInput } from './input.js';
 import type { LetterView } from './view.js';
 

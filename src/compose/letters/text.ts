@@ -1,4 +1,4 @@
-import type { Block, Inline } from '../blocks.js';
+import type { Block, Inline } from '../../core/words/blocks.js';
 import type { LetterDocument } from './document.js';
 
 /** Columns of a letter in an e-mail: RFC 5322 §2.1.1 asks for lines of at most 78. */

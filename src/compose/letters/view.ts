@@ -1,22 +1,22 @@
 import { join } from 'node:path';
-import type { Day } from '../../model/claim.js';
-import type { EvidenceId } from '../../model/evidence.js';
-import type { Money } from '../../model/money.js';
-import type { Finding } from '../../model/results.js';
-import { type Inline, plain } from '../blocks.js';
+import type { Day } from '../../core/model/claim.js';
+import type { EvidenceId } from '../../core/model/evidence.js';
+import type { Money } from '../../core/model/money.js';
+import type { Finding } from '../../core/model/results.js';
+import { type Inline, plain } from '../../core/words/blocks.js';
+import { escapeMarkdown } from '../../core/words/escape.js';
+import { type FactNames, type Facts, MarkdownText } from '../../core/words/facts.js';
+import { type Format, formatFor } from '../../core/words/format.js';
+import { type Labels, readLabels } from '../../core/words/labels.js';
+import { type LoadedTemplates, loadOver, loadTemplates } from '../../core/words/load.js';
+import { type Words, wordsFrom } from '../../core/words/words.js';
 import { exhibitNumbers } from '../exhibits.js';
-import { type Format, formatFor } from '../format.js';
+import { wordsIn } from '../language.js';
 import { SHIPPED } from '../templates.js';
 import { factsSaid } from '../view/findings.js';
 import { factNames } from '../view/names.js';
-import { escapeMarkdown } from '../words/escape.js';
-import { type FactNames, type Facts, MarkdownText } from '../words/facts.js';
-import { type Labels, readLabels } from '../words/labels.js';
-import { wordsIn } from '../words/language.js';
-import { type LoadedTemplates, loadOver, loadTemplates } from '../words/load.js';
-import { type Words, wordsFrom } from '../words/words.js';
 import type { PaperInput } from './input.js';
-import { dayInWords, moneyInWords } from './said.js';
+import { dayInWords, moneyInWords } from './statements.js';
 
 /** How one letter says things. */
 export interface LetterView<I extends PaperInput = PaperInput> {

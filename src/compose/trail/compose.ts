@@ -1,12 +1,12 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { toInstant } from '../../model/time.js';
-import { formatFor } from '../format.js';
+import { toInstant } from '../../core/model/time.js';
+import { formatFor } from '../../core/words/format.js';
+import { readLabels } from '../../core/words/labels.js';
+import { loadTemplates } from '../../core/words/load.js';
 import { cleanDeep, cleanerFor, drawable } from '../glyphs.js';
 import { SHIPPED, shippedWords } from '../shipped.js';
 import { typeset } from '../typeset.js';
-import { readLabels } from '../words/labels.js';
-import { loadTemplates } from '../words/load.js';
 import { type Printed, trailDocument } from './document.js';
 
 /**

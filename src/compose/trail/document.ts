@@ -1,9 +1,9 @@
-import type { TrailRow } from '../../model/results/trail.js';
-import type { RecordState } from '../../model/state.js';
-import { milliseconds, type Zone } from '../../model/time.js';
-import { type DocumentHead, paperName } from '../document-head.js';
-import type { Format } from '../format.js';
-import type { Labels } from '../words/labels.js';
+import type { TrailRow } from '../../core/model/results/trail.js';
+import type { RecordState } from '../../core/model/state.js';
+import { milliseconds, type Zone } from '../../core/model/time.js';
+import { type DocumentHead, paperName } from '../../core/words/document-head.js';
+import type { Format } from '../../core/words/format.js';
+import type { Labels } from '../../core/words/labels.js';
 
 /** What the trail's page template reads: a table whose cells are lines of plain text. */
 export interface TrailDocument extends DocumentHead {

@@ -1,5 +1,5 @@
-import type { ChannelDifference, TemperatureResult } from '../../model/results.js';
-import { type Block, plain, text } from '../blocks.js';
+import type { ChannelDifference, TemperatureResult } from '../../core/model/results.js';
+import { type Block, plain, text } from '../../core/words/blocks.js';
 import { exhibitLinks, type View } from './context.js';
 import { tableOf } from './tables.js';
 

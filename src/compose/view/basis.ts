@@ -1,4 +1,4 @@
-import type { EvidenceItem } from '../../model/state.js';
+import type { EvidenceItem } from '../../core/model/state.js';
 import type { View } from './context.js';
 
 /** How a time is known, within what, and what was corrected. */

@@ -1,5 +1,5 @@
-import type { SubjectName } from '../../model/evidence.js';
-import type { EvidenceItem } from '../../model/state.js';
+import type { SubjectName } from '../../core/model/evidence.js';
+import type { EvidenceItem } from '../../core/model/state.js';
 import type { View } from './context.js';
 
 const subjectOf = (item: EvidenceItem): SubjectName | undefined =>

@@ -1,7 +1,7 @@
-import type { ClaimResult } from '../../model/results.js';
-import type { Block, Section } from '../blocks.js';
+import type { ClaimResult } from '../../core/model/results.js';
+import type { Block, Section } from '../../core/words/blocks.js';
 import { amountBlocks } from './claim/amounts.js';
-import { clockBlocks } from './claim/clocks.js';
+import { clockBlocks } from './claim/deadlines.js';
 import { claimFacts, soFarBlocks } from './claim/facts.js';
 import { positionBlocks } from './claim/position.js';
 import { quantityBlocks } from './claim/quantities.js';

@@ -1,15 +1,15 @@
-import type { EvidenceId, EvidenceKind } from '../../model/evidence.js';
-import type { EvidenceItem, ItemOf } from '../../model/state.js';
-import { knownMilliseconds, type Zone } from '../../model/time.js';
-import type { Cell, Inline } from '../blocks.js';
-import { text } from '../blocks.js';
+import type { EvidenceId, EvidenceKind } from '../../core/model/evidence.js';
+import type { EvidenceItem, ItemOf } from '../../core/model/state.js';
+import { knownMilliseconds, type Zone } from '../../core/model/time.js';
+import type { Cell, Inline } from '../../core/words/blocks.js';
+import { text } from '../../core/words/blocks.js';
+import type { FactNames } from '../../core/words/facts.js';
+import { type Format, formatFor } from '../../core/words/format.js';
+import { type Labels, labelsOfCopy } from '../../core/words/labels.js';
+import { asWritten, type Remarks } from '../../core/words/remarks.js';
+import { type Words, wordsFrom } from '../../core/words/words.js';
 import { exhibitNumbers } from '../exhibits.js';
-import { type Format, formatFor } from '../format.js';
 import type { ComposeInput } from '../input.js';
-import type { FactNames } from '../words/facts.js';
-import { type Labels, labelsOfCopy } from '../words/labels.js';
-import { asWritten, type Remarks } from '../words/remarks.js';
-import { type Words, wordsFrom } from '../words/words.js';
 import { factNames } from './names.js';
 
 /** What every section needs: the results, and how to say them. */

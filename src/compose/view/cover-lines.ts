@@ -1,5 +1,5 @@
-import type { Finding, FindingQuantity } from '../../model/results.js';
-import type { FactNames } from '../words/facts.js';
+import type { Finding, FindingQuantity } from '../../core/model/results.js';
+import type { FactNames } from '../../core/words/facts.js';
 
 /** Five minutes of reading must be enough: more than these lines would not be read. */
 export const MOST_LINES = 7;

@@ -1,9 +1,9 @@
-import { partyRole } from '../../model/delivery.js';
-import { hundredths } from '../../model/money.js';
-import { celsius, kelvin } from '../../model/temperature.js';
-import { milliseconds } from '../../model/time.js';
-import type { Cover, CoverLine, Fact, Inline } from '../blocks.js';
-import { plain, text, wordsOf } from '../blocks.js';
+import { partyRole } from '../../core/model/delivery.js';
+import { hundredths } from '../../core/model/money.js';
+import { celsius, kelvin } from '../../core/model/temperature.js';
+import { milliseconds } from '../../core/model/time.js';
+import type { Cover, CoverLine, Fact, Inline } from '../../core/words/blocks.js';
+import { plain, text, wordsOf } from '../../core/words/blocks.js';
 import { exhibitLinks, type View } from './context.js';
 import { coverFindings } from './cover-lines.js';
 import { findingLine } from './findings.js';

@@ -1,4 +1,4 @@
-import { type Block, plain, type Section } from '../blocks.js';
+import { type Block, plain, type Section } from '../../core/words/blocks.js';
 import type { View } from './context.js';
 import { clockTable, entryTable, publishedTable, stampTable } from './record-tables.js';
 import { listOr } from './tables.js';

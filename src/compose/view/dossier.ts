@@ -1,7 +1,7 @@
-import type { DossierDocument, Section } from '../blocks.js';
-import { qrPicture } from '../charts/qr.js';
-import { paperName } from '../document-head.js';
-import type { PreparedPlates } from '../plates.js';
+import { qrPicture } from '../../core/charts/qr.js';
+import type { DossierDocument, Section } from '../../core/words/blocks.js';
+import { paperName } from '../../core/words/document-head.js';
+import type { PreparedPlates } from '../exhibit-images.js';
 import { SECTIONS } from '../sections.js';
 import { claimSections } from './claim.js';
 import type { View } from './context.js';

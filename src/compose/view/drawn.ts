@@ -1,4 +1,4 @@
-import type { Section } from '../blocks.js';
+import type { Section } from '../../core/words/blocks.js';
 
 /** A section with the drawings that its blocks name. */
 export interface Drawn {

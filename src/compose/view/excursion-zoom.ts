@@ -1,6 +1,6 @@
-import type { Excursion, TemperatureResult } from '../../model/results.js';
-import { type Block, wordsOf } from '../blocks.js';
-import { zoomChart } from '../charts/zoom.js';
+import { zoomChart } from '../../core/charts/zoom.js';
+import type { Excursion, TemperatureResult } from '../../core/model/results.js';
+import { type Block, wordsOf } from '../../core/words/blocks.js';
 import type { View } from './context.js';
 import { judged, listed } from './excursions.js';
 

@@ -1,5 +1,5 @@
-import type { Excursion, TemperatureResult } from '../../model/results.js';
-import { type Block, type Cell, plain, text } from '../blocks.js';
+import type { Excursion, TemperatureResult } from '../../core/model/results.js';
+import { type Block, type Cell, plain, text } from '../../core/words/blocks.js';
 import { cell, type View } from './context.js';
 import { column, tableOr } from './tables.js';
 

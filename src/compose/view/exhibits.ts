@@ -1,10 +1,10 @@
-import type { Exhibit } from '../../model/manifest.js';
-import type { EvidenceItem } from '../../model/state.js';
-import { type Block, type Inline, type Plate, plain, type Section, text } from '../blocks.js';
-import type { PreparedPlates } from '../plates.js';
+import type { Exhibit } from '../../core/model/manifest.js';
+import type { EvidenceItem } from '../../core/model/state.js';
+import { type Block, type Inline, type Plate, plain, type Section, text } from '../../core/words/blocks.js';
+import type { PreparedPlates } from '../exhibit-images.js';
 import { basisWords } from './basis.js';
 import { cell, placeOf, type View } from './context.js';
-import { plateOf } from './plates.js';
+import { plateOf } from './photographs.js';
 import { flagWords, saying, titleOf } from './summary.js';
 import { column } from './tables.js';
 

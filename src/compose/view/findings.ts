@@ -1,8 +1,8 @@
-import { catalogue } from '../../assess/findings/catalogue.js';
-import type { Finding } from '../../model/results.js';
-import { type Block, type Cell, type Inline, plain, type Section } from '../blocks.js';
-import type { Facts } from '../words/facts.js';
-import type { Remarks } from '../words/remarks.js';
+import { catalogue } from '../../core/assess/findings/catalogue.js';
+import type { Finding } from '../../core/model/results.js';
+import { type Block, type Cell, type Inline, plain, type Section } from '../../core/words/blocks.js';
+import type { Facts } from '../../core/words/facts.js';
+import type { Remarks } from '../../core/words/remarks.js';
 import { cell, type View } from './context.js';
 import { column, tableOr } from './tables.js';
 

@@ -1,10 +1,10 @@
-import type { Closable, Lack } from '../../model/results.js';
-import type { Moment, Substitute } from '../../model/rule-set.js';
-import { type Inline, plain, text, wordsOf } from '../blocks.js';
-import type { Format } from '../format.js';
-import type { FactNames, Facts } from '../words/facts.js';
-import type { Labels } from '../words/labels.js';
-import type { Words } from '../words/words.js';
+import type { Closable, Lack } from '../../core/model/results.js';
+import type { Moment, Substitute } from '../../core/model/rule-set.js';
+import { type Inline, plain, text, wordsOf } from '../../core/words/blocks.js';
+import type { FactNames, Facts } from '../../core/words/facts.js';
+import type { Format } from '../../core/words/format.js';
+import type { Labels } from '../../core/words/labels.js';
+import type { Words } from '../../core/words/words.js';
 
 /** What is needed to say what a rule lacks. */
 export interface GapSpeech {

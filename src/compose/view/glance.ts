@@ -1,6 +1,6 @@
-import type { TimelineItem } from '../../model/results.js';
-import { type Block, type Cell, plain, wordsOf } from '../blocks.js';
-import { deliveryTimeline } from '../charts/delivery-timeline.js';
+import { deliveryTimeline } from '../../core/charts/delivery-timeline.js';
+import type { TimelineItem } from '../../core/model/results.js';
+import { type Block, type Cell, plain, wordsOf } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import type { Drawn } from './drawn.js';
 import { column, listOr } from './tables.js';

@@ -1,5 +1,5 @@
-import type { Band, TemperatureResult } from '../../model/results.js';
-import type { Block, Cell } from '../blocks.js';
+import type { Band, TemperatureResult } from '../../core/model/results.js';
+import type { Block, Cell } from '../../core/words/blocks.js';
 import { cell, type View } from './context.js';
 import { rangeWords } from './range.js';
 import { column, tableOf } from './tables.js';

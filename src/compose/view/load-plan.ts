@@ -1,9 +1,9 @@
-import { rowsSaid } from '../../assess/loading/rows-said.js';
-import type { Position } from '../../model/evidence.js';
-import type { LoadPlan, PulpGroup } from '../../model/results.js';
-import { fromCelsius } from '../../model/temperature.js';
-import { type Block, type Cell, plain, wordsOf } from '../blocks.js';
-import { loadPicture, type PulpPoint } from '../charts/load-plan.js';
+import { rowsSaid } from '../../core/assess/loading/stated-rows.js';
+import { loadPicture, type PulpPoint } from '../../core/charts/load-plan.js';
+import type { Position } from '../../core/model/evidence.js';
+import type { LoadPlan, PulpGroup } from '../../core/model/results.js';
+import { fromCelsius } from '../../core/model/temperature.js';
+import { type Block, type Cell, plain, wordsOf } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import { column, tableOr } from './tables.js';
 

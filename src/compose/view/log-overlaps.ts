@@ -1,6 +1,6 @@
-import type { LogOverlap, RowDisagreement } from '../../assess/logs/join.js';
-import type { EvidenceId } from '../../model/evidence.js';
-import { type Block, type Cell, type Inline, plain, text } from '../blocks.js';
+import type { LogOverlap, RowDisagreement } from '../../core/assess/logs/join.js';
+import type { EvidenceId } from '../../core/model/evidence.js';
+import { type Block, type Cell, type Inline, plain, text } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import { column } from './tables.js';
 

@@ -1,5 +1,5 @@
-import type { LineMargin } from '../../model/results.js';
-import { type Block, plain } from '../blocks.js';
+import type { LineMargin } from '../../core/model/results.js';
+import { type Block, plain } from '../../core/words/blocks.js';
 import type { View } from './context.js';
 import { rangeWords } from './range.js';
 import { type Table, tableOf } from './tables.js';

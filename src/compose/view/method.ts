@@ -1,5 +1,5 @@
-import { milliseconds } from '../../model/time.js';
-import type { Section } from '../blocks.js';
+import { milliseconds } from '../../core/model/time.js';
+import type { Section } from '../../core/words/blocks.js';
 import type { View } from './context.js';
 
 export function methodSection(view: View): Section {

@@ -1,6 +1,6 @@
-import type { GapResult } from '../../model/results.js';
-import { stage } from '../../model/rule-set.js';
-import { type Block, type Cell, type Inline, plain, type Section, text } from '../blocks.js';
+import type { GapResult } from '../../core/model/results.js';
+import { stage } from '../../core/model/rule-set.js';
+import { type Block, type Cell, type Inline, plain, type Section, text } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import { closingMoment, lackText, substituteWords } from './gap-words.js';
 import { column } from './tables.js';

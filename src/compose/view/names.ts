@@ -1,7 +1,7 @@
-import type { Delivery } from '../../model/delivery.js';
-import { produceTable } from '../../reference/produce.js';
-import type { FactNames } from '../words/facts.js';
-import { asWritten, type Remarks } from '../words/remarks.js';
+import type { Delivery } from '../../core/model/delivery.js';
+import { produceTable } from '../../core/reference/produce.js';
+import type { FactNames } from '../../core/words/facts.js';
+import { asWritten, type Remarks } from '../../core/words/remarks.js';
 
 /**
  * What a stop is called in tables: its place up to the first comma where that tells the stops apart. The

@@ -1,4 +1,4 @@
-import type { Block } from '../blocks.js';
+import type { Block } from '../../core/words/blocks.js';
 import { exhibitLinks, type View } from './context.js';
 import { tableOf } from './tables.js';
 

@@ -1,6 +1,6 @@
-import type { EvidenceId } from '../../model/evidence.js';
-import type { PulpGroup } from '../../model/results.js';
-import { type Block, type Cell, plain, text } from '../blocks.js';
+import type { EvidenceId } from '../../core/model/evidence.js';
+import type { PulpGroup } from '../../core/model/results.js';
+import { type Block, type Cell, plain, text } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import type { Drawn } from './drawn.js';
 import { productBlocks } from './product.js';

@@ -1,6 +1,6 @@
-import type { RecordState } from '../../model/state.js';
-import { type Instant, milliseconds } from '../../model/time.js';
-import { type Block, type Inline, text } from '../blocks.js';
+import type { RecordState } from '../../core/model/state.js';
+import { type Instant, milliseconds } from '../../core/model/time.js';
+import { type Block, type Inline, text } from '../../core/words/blocks.js';
 import { exhibitLinks, type View } from './context.js';
 import { listOr } from './tables.js';
 

@@ -1,4 +1,4 @@
-import type { Block, Cell, Inline, Section } from '../blocks.js';
+import type { Block, Cell, Inline, Section } from '../../core/words/blocks.js';
 
 /** Which sections name which exhibits, so that a plate can point back. */
 export function sectionsByExhibit(

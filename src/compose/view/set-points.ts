@@ -1,5 +1,5 @@
-import { celsius } from '../../model/temperature.js';
-import { type Block, type Cell, plain, type Section, text } from '../blocks.js';
+import { celsius } from '../../core/model/temperature.js';
+import { type Block, type Cell, plain, type Section, text } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import { sourceWords } from './margins.js';
 import { rangeWords } from './range.js';

@@ -1,5 +1,5 @@
-import { milliseconds, type Zone } from '../../model/time.js';
-import { plain, type SignatureBlock, text, wordsOf } from '../blocks.js';
+import { milliseconds, type Zone } from '../../core/model/time.js';
+import { plain, type SignatureBlock, text, wordsOf } from '../../core/words/blocks.js';
 import type { View } from './context.js';
 import { nameIn } from './cover.js';
 

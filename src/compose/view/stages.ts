@@ -1,6 +1,6 @@
-import type { EvidenceItem } from '../../model/state.js';
-import { knownMilliseconds } from '../../model/time.js';
-import type { Block, Section } from '../blocks.js';
+import type { EvidenceItem } from '../../core/model/state.js';
+import { knownMilliseconds } from '../../core/model/time.js';
+import type { Block, Section } from '../../core/words/blocks.js';
 import { inOrder, withSubject } from './by-subject.js';
 import { sideOf, type View } from './context.js';
 import { evidenceTable } from './tables.js';

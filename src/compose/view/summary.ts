@@ -1,5 +1,5 @@
-import { assertNever } from '../../model/error.js';
-import type { EvidenceItem } from '../../model/state.js';
+import { assertNever } from '../../core/model/error.js';
+import type { EvidenceItem } from '../../core/model/state.js';
 import type { View } from './context.js';
 
 /** What a piece of evidence is, in a few words. */

@@ -1,6 +1,6 @@
-import type { EvidenceItem } from '../../model/state.js';
-import type { Block, Cell, Column } from '../blocks.js';
-import { plain } from '../blocks.js';
+import type { EvidenceItem } from '../../core/model/state.js';
+import type { Block, Cell, Column } from '../../core/words/blocks.js';
+import { plain } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, placeOf, type View } from './context.js';
 import { saying, titleOf } from './summary.js';
 

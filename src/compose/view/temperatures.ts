@@ -1,8 +1,8 @@
-import type { ChannelSummary, TemperatureResult } from '../../model/results.js';
-import { celsius } from '../../model/temperature.js';
-import { knownMilliseconds } from '../../model/time.js';
-import { type Block, type Cell, plain, wordsOf } from '../blocks.js';
-import { temperatureChart } from '../charts/temperature.js';
+import { temperatureChart } from '../../core/charts/temperature.js';
+import type { ChannelSummary, TemperatureResult } from '../../core/model/results.js';
+import { celsius } from '../../core/model/temperature.js';
+import { knownMilliseconds } from '../../core/model/time.js';
+import { type Block, type Cell, plain, wordsOf } from '../../core/words/blocks.js';
 import { airDetail, sensorBlocks } from './air-detail.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import type { Drawn } from './drawn.js';

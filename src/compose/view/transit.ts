@@ -1,6 +1,6 @@
-import type { EvidenceItem } from '../../model/state.js';
-import { celsius } from '../../model/temperature.js';
-import { type Block, plain, type Section } from '../blocks.js';
+import type { EvidenceItem } from '../../core/model/state.js';
+import { celsius } from '../../core/model/temperature.js';
+import { type Block, plain, type Section } from '../../core/words/blocks.js';
 import { inOrder, withSubject } from './by-subject.js';
 import { exhibitLinks, sideOf, type View } from './context.js';
 import { evidenceTable, listOr } from './tables.js';

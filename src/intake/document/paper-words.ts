@@ -1,4 +1,4 @@
-import type { SubjectName } from '../../model/evidence.js';
+import type { SubjectName } from '../../core/model/evidence.js';
 
 /**
  * What papers call themselves, in lower case without accents. Common practice of the trade, no source.

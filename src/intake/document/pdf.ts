@@ -1,7 +1,7 @@
 import { open, stat } from 'node:fs/promises';
 import { inflateSync } from 'node:zlib';
-import { Turns } from '../turns.js';
-import { askThread } from '../watched-thread.js';
+import { Turns } from '../mutex.js';
+import { askThread } from '../worker.js';
 import { plainText } from './pdf-text.js';
 
 /** What a PDF's bytes show without rendering it. */

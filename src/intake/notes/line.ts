@@ -1,6 +1,6 @@
-import type { Delivery } from '../../model/delivery.js';
-import type { ReadingKind } from '../../model/evidence.js';
-import { parseTemperature } from '../../model/temperature.js';
+import type { Delivery } from '../../core/model/delivery.js';
+import type { ReadingKind } from '../../core/model/evidence.js';
+import { parseTemperature } from '../../core/model/temperature.js';
 import type { Standing } from './standing.js';
 import { EVENTS, FREE_FIELD, KIND_WORDS, LISTED, POSITIONS } from './vocabulary.js';
 import { clockAt, dateAt, type Words } from './words.js';

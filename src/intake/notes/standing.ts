@@ -1,4 +1,4 @@
-import type { Delivery } from '../../model/delivery.js';
+import type { Delivery } from '../../core/model/delivery.js';
 import { dateAt, type Words } from './words.js';
 
 /** What holds for the lines below until it is said anew. */

@@ -1,5 +1,5 @@
-import { runMode } from '../../model/delivery.js';
-import type { ReadingKind } from '../../model/evidence.js';
+import { runMode } from '../../core/model/delivery.js';
+import type { ReadingKind } from '../../core/model/evidence.js';
 import {
   bracing,
   contact,
@@ -9,7 +9,7 @@ import {
   rowPattern,
   seal,
   setPointSource,
-} from '../../model/evidence.js';
+} from '../../core/model/evidence.js';
 
 /** Words that say what kind of note it is, besides the kind's own name. */
 export const KIND_WORDS: Readonly<Record<string, ReadingKind>> = {

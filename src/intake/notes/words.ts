@@ -1,4 +1,4 @@
-import { dateParts, readClock } from '../clock/wall-time.js';
+import { dateParts, readClock } from '../time/wall-time.js';
 
 /** A line cut into its words and the free text behind them. */
 export interface Words {

@@ -1,13 +1,13 @@
-import type { EvidenceOf } from '../../model/evidence.js';
-import { knownMilliseconds, toInstant, type Zone, zone as zoneSchema } from '../../model/time.js';
+import type { EvidenceOf } from '../../core/model/evidence.js';
+import { knownMilliseconds, toInstant, type Zone, zone as zoneSchema } from '../../core/model/time.js';
 import {
   type TimedWithFlags,
   TO_THE_SECOND,
   timeInZone,
   timeWithOffset,
   zoneOfOffset,
-} from '../clock/event-time.js';
-import { readOffset, toLocalTime } from '../clock/wall-time.js';
+} from '../time/event-time.js';
+import { readOffset, toLocalTime } from '../time/wall-time.js';
 import type { RawExif } from './exif.js';
 
 /** Times that agree to this many seconds come from clocks that agree. */

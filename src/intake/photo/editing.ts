@@ -1,5 +1,5 @@
-import type { Flag } from '../../model/evidence.js';
-import { toLocalTime } from '../clock/wall-time.js';
+import type { Flag } from '../../core/model/evidence.js';
+import { toLocalTime } from '../time/wall-time.js';
 import { exifWall } from './capture-time.js';
 import type { RawExif } from './exif.js';
 

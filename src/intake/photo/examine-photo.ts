@@ -1,12 +1,12 @@
-import type { Delivery } from '../../model/delivery.js';
-import type { Problem } from '../../model/error.js';
-import type { FileRef, Place } from '../../model/evidence.js';
+import type { Delivery } from '../../core/model/delivery.js';
+import type { Problem } from '../../core/model/error.js';
+import type { FileRef, Place } from '../../core/model/evidence.js';
 import type { Hint, ReceivedDraftOf } from '../draft.js';
 import type { Position } from '../place.js';
 import { statedTimes } from './capture-time.js';
 import { editingTraces } from './editing.js';
 import type { RawExif } from './exif.js';
-import type { JpegStructure } from './jpeg-structure.js';
+import type { JpegStructure } from './jpeg-scanner.js';
 import { lookAt } from './picture.js';
 import { placeAndTime } from './place-and-time.js';
 

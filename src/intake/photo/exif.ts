@@ -1,6 +1,6 @@
 import exifr from '#exifr';
-import { Turns } from '../turns.js';
-import { askThread } from '../watched-thread.js';
+import { Turns } from '../mutex.js';
+import { askThread } from '../worker.js';
 
 /** What a picture says about itself, as written: no date revived, no value translated. */
 export interface RawExif {

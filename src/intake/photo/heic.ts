@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
-import { Turns } from '../turns.js';
-import { askThread } from '../watched-thread.js';
+import { Turns } from '../mutex.js';
+import { askThread } from '../worker.js';
 import type { GreyPicture } from './grey.js';
 
 /** A 12-megapixel photo takes about a second; a file that keeps the decoder longer is not waited for. */

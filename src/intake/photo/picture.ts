@@ -1,12 +1,12 @@
 import { basename } from 'node:path';
 import sharp, { type FailOnOptions } from 'sharp';
-import { assertNever } from '../../model/error.js';
-import type { Flag } from '../../model/evidence.js';
+import { assertNever } from '../../core/model/error.js';
+import type { Flag } from '../../core/model/evidence.js';
 import { type RawExif, readExif, readExifBlock } from './exif.js';
 import { type GreyPicture, toGrey } from './grey.js';
 import { greyOfHeic } from './heic.js';
-import { structureOf } from './jpeg-file.js';
-import type { JpegHead, JpegStructure } from './jpeg-structure.js';
+import { structureOf } from './jpeg-scan.js';
+import type { JpegHead, JpegStructure } from './jpeg-scanner.js';
 import { clearPreview } from './preview.js';
 import { quality } from './quality.js';
 import { sceneHash } from './scene-hash.js';

@@ -1,8 +1,7 @@
 import { IANAZone } from 'luxon';
-import type { Delivery, Stop } from '../../model/delivery.js';
-import type { Flag } from '../../model/evidence.js';
-import { knownMilliseconds, milliseconds, type Zone } from '../../model/time.js';
-import type { TimedWithFlags } from '../clock/event-time.js';
+import type { Delivery, Stop } from '../../core/model/delivery.js';
+import type { Flag } from '../../core/model/evidence.js';
+import { knownMilliseconds, milliseconds, type Zone } from '../../core/model/time.js';
 import {
   AT_STOP_METRES,
   nearestStop,
@@ -12,6 +11,7 @@ import {
   stopFlags,
   tripSpan,
 } from '../place.js';
+import type { TimedWithFlags } from '../time/event-time.js';
 import { captureTime, statedTimes } from './capture-time.js';
 import type { RawExif } from './exif.js';
 

@@ -1,4 +1,4 @@
-import type { Flag } from '../../model/evidence.js';
+import type { Flag } from '../../core/model/evidence.js';
 import type { GreyPicture } from './grey.js';
 
 /** Mean brightness of 255 below which hardly anything can be made out. Own judgement, no source. */

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { type Delivery, runMode } from '../../model/delivery.js';
+import { type Delivery, runMode } from '../../core/model/delivery.js';
 import {
   airBlock,
   bracing,
@@ -12,12 +12,12 @@ import {
   rowPattern,
   seal,
   setPointSource,
-} from '../../model/evidence.js';
-import { parseRowSpan } from '../../model/row-span.js';
-import { parseTemperature, type Temperature } from '../../model/temperature.js';
-import type { DateOrder } from '../clock/wall-time.js';
+} from '../../core/model/evidence.js';
+import { parseRowSpan } from '../../core/model/row-span.js';
+import { parseTemperature, type Temperature } from '../../core/model/temperature.js';
 import type { ReadingBody } from '../draft.js';
-import { nearest } from '../settings/suggest.js';
+import { nearest } from '../settings/did-you-mean.js';
+import type { DateOrder } from '../time/wall-time.js';
 import { type ReadingColumn, type RowNote, RowRefused } from './columns.js';
 import { readRowTime } from './time.js';
 

@@ -1,8 +1,8 @@
-import type { Delivery } from '../../model/delivery.js';
-import type { EventTime } from '../../model/time.js';
-import { TO_THE_MINUTE, TO_THE_SECOND, timeInZone, timeWithOffset } from '../clock/event-time.js';
-import { type DateOrder, readWall, toLocalTime } from '../clock/wall-time.js';
+import type { Delivery } from '../../core/model/delivery.js';
+import type { EventTime } from '../../core/model/time.js';
 import { onlyZone } from '../place.js';
+import { TO_THE_MINUTE, TO_THE_SECOND, timeInZone, timeWithOffset } from '../time/event-time.js';
+import { type DateOrder, readWall, toLocalTime } from '../time/wall-time.js';
 import { type RowNote, RowRefused } from './columns.js';
 
 /**

@@ -1,4 +1,4 @@
-import { THRESHOLDS } from '../../model/rule-need.js';
+import { THRESHOLDS } from '../../core/model/rule-need.js';
 
 /** A rule as plain data, before it is parsed. */
 export type WrittenRule = Readonly<Record<string, unknown>>;

@@ -1,8 +1,8 @@
-import { DossierError } from '../../model/error.js';
-import { type RuleSet, type RuleSetOrigin, rule, ruleSet } from '../../model/rule-set.js';
+import { DossierError } from '../../core/model/error.js';
+import { type RuleSet, type RuleSetOrigin, rule, ruleSet } from '../../core/model/rule-set.js';
 import type { ParsedRuleSetFile } from '../rule-set-file.js';
-import { explain } from '../settings/explain.js';
-import { nearest } from '../settings/suggest.js';
+import { nearest } from '../settings/did-you-mean.js';
+import { explain } from '../settings/schema-errors.js';
 import { changeRule, type WrittenRule } from './change.js';
 
 /** A rule as written, and the file it comes from. */

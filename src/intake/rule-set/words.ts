@@ -1,13 +1,13 @@
-import { DossierError } from '../../model/error.js';
+import { DossierError } from '../../core/model/error.js';
 import {
   RULE_TEXTS,
   type RuleSetWords,
   type RuleText,
   type RuleWordsFile,
   ruleWordsFile,
-} from '../../model/rule-words.js';
+} from '../../core/model/rule-words.js';
 import type { ParsedRuleSetFile } from '../rule-set-file.js';
-import { nearest } from '../settings/suggest.js';
+import { nearest } from '../settings/did-you-mean.js';
 import { readYamlAs } from '../yaml.js';
 
 /**

@@ -1,4 +1,4 @@
-import type { LogMapping } from '../../model/evidence.js';
+import type { LogMapping } from '../../core/model/evidence.js';
 
 export type Delimiter = LogMapping['delimiter'];
 export const DELIMITERS: readonly Delimiter[] = [',', ';', '\t', '|'];

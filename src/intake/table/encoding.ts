@@ -1,5 +1,5 @@
 import { TextDecoder } from 'node:util';
-import type { LogMapping } from '../../model/evidence.js';
+import type { LogMapping } from '../../core/model/evidence.js';
 
 export type Encoding = LogMapping['encoding'];
 

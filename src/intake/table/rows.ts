@@ -1,4 +1,4 @@
-import { DossierError } from '../../model/error.js';
+import { DossierError } from '../../core/model/error.js';
 import { type ByteSource, bytesOf } from './bytes.js';
 import { type Delimiter, splitLine, splitRecord } from './delimiter.js';
 import { decoderOf, type Encoding } from './encoding.js';

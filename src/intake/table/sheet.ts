@@ -1,5 +1,5 @@
 import { Worker } from 'node:worker_threads';
-import { DossierError } from '../../model/error.js';
+import { DossierError } from '../../core/model/error.js';
 import { type Archive, type ArchiveLimits, openArchive } from '../archive.js';
 import type { ByteSource } from './bytes.js';
 

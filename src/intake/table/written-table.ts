@@ -1,6 +1,6 @@
 import { readFile, stat } from 'node:fs/promises';
 import { parse } from 'csv-parse/sync';
-import { DossierError } from '../../model/error.js';
+import { DossierError } from '../../core/model/error.js';
 import { guessDelimiter, linesOf } from './delimiter.js';
 import { decode } from './encoding.js';
 

@@ -1,7 +1,7 @@
-import type { Delivery } from '../../model/delivery.js';
-import type { Problem } from '../../model/error.js';
-import type { EvidenceId, FileRef, LogMapping } from '../../model/evidence.js';
-import { toInstant, zone as zoneSchema } from '../../model/time.js';
+import type { Delivery } from '../../core/model/delivery.js';
+import type { Problem } from '../../core/model/error.js';
+import type { EvidenceId, FileRef, LogMapping } from '../../core/model/evidence.js';
+import { toInstant, zone as zoneSchema } from '../../core/model/time.js';
 import type { Examined, Hint, LogOptions } from '../draft.js';
 import { onlyZone, plannedAt } from '../place.js';
 import type { ByteSource } from '../table/bytes.js';

@@ -1,6 +1,6 @@
-import type { Delivery } from '../../model/delivery.js';
-import type { Flag } from '../../model/evidence.js';
-import { toInstant } from '../../model/time.js';
+import type { Delivery } from '../../core/model/delivery.js';
+import type { Flag } from '../../core/model/evidence.js';
+import { toInstant } from '../../core/model/time.js';
 import { plannedAt, STOP_WINDOW_HOURS } from '../place.js';
 import type { ReadLog } from './read.js';
 import { sameNumber } from './stated.js';

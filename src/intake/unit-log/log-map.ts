@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { channel, logMapping, stateColumn } from '../../model/evidence.js';
-import { type Zone, zone } from '../../model/time.js';
+import { channel, logMapping, stateColumn } from '../../core/model/evidence.js';
+import { type Zone, zone } from '../../core/model/time.js';
 import { readYamlAs } from '../yaml.js';
 
 const columnName = z

@@ -1,7 +1,7 @@
-import type { Channel, LogMapping, StateColumn } from '../../model/evidence.js';
-import { fromCelsius } from '../../model/temperature.js';
-import { type Instant, inZone, toInstant, type Zone } from '../../model/time.js';
-import type { UnitLog } from '../../model/unit-log.js';
+import type { Channel, LogMapping, StateColumn } from '../../core/model/evidence.js';
+import { fromCelsius } from '../../core/model/temperature.js';
+import { type Instant, inZone, toInstant, type Zone } from '../../core/model/time.js';
+import type { UnitLog } from '../../core/model/unit-log.js';
 
 /** One row of a log as it is understood. */
 export interface PreviewRow {

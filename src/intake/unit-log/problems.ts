@@ -1,4 +1,4 @@
-import type { Problem, Where } from '../../model/error.js';
+import type { Problem, Where } from '../../core/model/error.js';
 import { type FoundTable, MOST_COLUMNS, type TableSearch } from './headings/find-table.js';
 
 const numbered = (headings: readonly string[]): string => {

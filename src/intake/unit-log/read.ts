@@ -1,10 +1,10 @@
-import type { ByteShelf } from '../../model/columns/kept-blocks.js';
-import { NumberWriter, type PackedNumbers } from '../../model/columns/packed-numbers.js';
-import { TextWriter } from '../../model/columns/text-column.js';
-import { DossierError } from '../../model/error.js';
-import type { EvidenceId, LogMapping } from '../../model/evidence.js';
-import { toCelsius } from '../../model/temperature.js';
-import type { RowProblem, UnitLog } from '../../model/unit-log.js';
+import type { ByteShelf } from '../../core/model/columns/kept-blocks.js';
+import { NumberWriter, type PackedNumbers } from '../../core/model/columns/packed-numbers.js';
+import { TextWriter } from '../../core/model/columns/text-column.js';
+import { DossierError } from '../../core/model/error.js';
+import type { EvidenceId, LogMapping } from '../../core/model/evidence.js';
+import { toCelsius } from '../../core/model/temperature.js';
+import type { RowProblem, UnitLog } from '../../core/model/unit-log.js';
 import type { ByteSource } from '../table/bytes.js';
 import { eachRow } from '../table/rows.js';
 import { isPossible, oddValue } from './cells/cell-value.js';

@@ -1,4 +1,4 @@
-import type { StatedNumbers } from '../../model/unit-log.js';
+import type { StatedNumbers } from '../../core/model/unit-log.js';
 import { plainHeading } from './headings/meaning.js';
 
 type Whose = keyof StatedNumbers;

@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { closeSync, openSync, readSync, unlinkSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { ByteShelf } from '../../model/columns/kept-blocks.js';
+import type { ByteShelf } from '../../core/model/columns/kept-blocks.js';
 
 /** What stays in memory, bytes: a year by the minute with six temperatures takes less. */
 const IN_MEMORY = 4 << 20;

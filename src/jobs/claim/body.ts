@@ -9,10 +9,10 @@ import {
   governing,
   letterKind,
   quantityState,
-} from '../../model/claim.js';
-import { assertNever, DossierError } from '../../model/error.js';
-import type { RecordState } from '../../model/state.js';
-import { findLine } from '../typed-place.js';
+} from '../../core/model/claim.js';
+import { assertNever, DossierError } from '../../core/model/error.js';
+import type { RecordState } from '../../core/model/state.js';
+import { findLine } from '../place-options.js';
 import { dayOf } from './day.js';
 import { claimsOf, whichClaim } from './which.js';
 import {

@@ -1,8 +1,8 @@
 import { DateTime } from 'luxon';
-import type { Day } from '../../model/claim.js';
-import type { Delivery } from '../../model/delivery.js';
-import { DossierError } from '../../model/error.js';
-import { calendarDay, type Zone, zone as zoneSchema } from '../../model/time.js';
+import type { Day } from '../../core/model/claim.js';
+import type { Delivery } from '../../core/model/delivery.js';
+import { DossierError } from '../../core/model/error.js';
+import { calendarDay, type Zone, zone as zoneSchema } from '../../core/model/time.js';
 
 /** A year such as 0026 is a slip of the pen, and a clock that runs from it is two thousand years overdue. */
 const EARLIEST = '1970-01-01';

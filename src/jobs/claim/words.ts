@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { quantityUnit } from '../../model/claim.js';
-import { DossierError } from '../../model/error.js';
-import { type Money, parseMoney } from '../../model/money.js';
-import { unknownWord } from '../typed-place.js';
+import { quantityUnit } from '../../core/model/claim.js';
+import { DossierError } from '../../core/model/error.js';
+import { type Money, parseMoney } from '../../core/model/money.js';
+import { unknownWord } from '../place-options.js';
 
 const text = z.string().optional();
 const words = z.array(z.string()).default([]);

@@ -1,5 +1,5 @@
-import type { NewEntry } from '../../model/entry.js';
-import { DossierError, type Problem } from '../../model/error.js';
+import type { NewEntry } from '../../core/model/entry.js';
+import { DossierError, type Problem } from '../../core/model/error.js';
 import type { DeliveryRecord } from '../../record/store.js';
 
 /** Entries that belong together, and what to do when the record does not let them in. */

@@ -1,18 +1,18 @@
+import type { Delivery } from '../../core/model/delivery.js';
+import { DossierError, type Problem } from '../../core/model/error.js';
+import type { EvidenceId, Flag, Sha256 } from '../../core/model/evidence.js';
 import { hintFor, readCaptions } from '../../intake/captions.js';
 import type { Examined, Inside, LogOptions } from '../../intake/draft.js';
 import { examineFile } from '../../intake/examine.js';
 import type { LogPreview } from '../../intake/unit-log/preview.js';
 import { walk } from '../../intake/walk.js';
-import type { Delivery } from '../../model/delivery.js';
-import { DossierError, type Problem } from '../../model/error.js';
-import type { EvidenceId, Flag, Sha256 } from '../../model/evidence.js';
 import type { CollectInput } from '../collect.js';
 import { withDelivery } from '../delivery.js';
-import { allowed, type Depth, deeper, leftInside } from './around.js';
-import { Holders } from './holders.js';
-import { hashOf, type LaidOut, Scratch } from './laid-out.js';
+import { Holders } from './evidence-by-hash.js';
+import { hashOf, type LaidOut, Scratch } from './extracted-files.js';
 import { withLeanPictures } from './lean-pictures.js';
 import { readLogOptions } from './log-options.js';
+import { allowed, type Depth, deeper, leftInside } from './nesting.js';
 import { whenInWords } from './report.js';
 import { type Source, sourcesInside } from './sources.js';
 

@@ -1,8 +1,8 @@
 import { readFile } from 'node:fs/promises';
+import { DossierError } from '../../core/model/error.js';
+import { parseTemperature } from '../../core/model/temperature.js';
+import { zone as zoneSchema } from '../../core/model/time.js';
 import type { LogOptions } from '../../intake/draft.js';
-import { DossierError } from '../../model/error.js';
-import { parseTemperature } from '../../model/temperature.js';
-import { zone as zoneSchema } from '../../model/time.js';
 import { unreadable } from '../../record/disk/disk-error.js';
 
 /** What a person says about a unit log, as typed. */

@@ -1,6 +1,6 @@
-import type { Problem } from '../../model/error.js';
-import type { EvidenceId, Flag } from '../../model/evidence.js';
-import { type EventTime, inZone, zoneShown } from '../../model/time.js';
+import type { Problem } from '../../core/model/error.js';
+import type { EvidenceId, Flag } from '../../core/model/evidence.js';
+import { type EventTime, inZone, zoneShown } from '../../core/model/time.js';
 import type { Question } from '../questions.js';
 
 /** What became of one file. */

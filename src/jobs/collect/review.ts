@@ -1,9 +1,9 @@
-import { type CameraClock, compareCameraClocks } from '../../assess/clocks/compare-cameras.js';
-import { standing } from '../../assess/clocks/points.js';
-import { settle } from '../../assess/settle.js';
-import type { NewEntry } from '../../model/entry.js';
-import { findEvidence, type RecordState } from '../../model/state.js';
-import { toInstant } from '../../model/time.js';
+import { type CameraClock, compareCameraClocks } from '../../core/assess/camera-clocks/compare-cameras.js';
+import { standing } from '../../core/assess/camera-clocks/points.js';
+import { settle } from '../../core/assess/reconcile-times.js';
+import type { NewEntry } from '../../core/model/entry.js';
+import { findEvidence, type RecordState } from '../../core/model/state.js';
+import { toInstant } from '../../core/model/time.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { type CollectReport, whenInWords } from './report.js';
 

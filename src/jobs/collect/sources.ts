@@ -1,8 +1,8 @@
 import { basename, join } from 'node:path';
+import { DossierError, type Problem } from '../../core/model/error.js';
 import { CAPTIONS_NAME, hintFor, placeOf, readCaptions } from '../../intake/captions.js';
 import type { Hint, InsideFile } from '../../intake/draft.js';
 import type { FoundFile } from '../../intake/walk.js';
-import { DossierError, type Problem } from '../../model/error.js';
 
 /** A file on the disk, or one in an e-mail or archive. */
 export interface Source {

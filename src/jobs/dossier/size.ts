@@ -1,5 +1,5 @@
 import { FULL_QUALITY, type PictureQuality } from '../../compose/pictures.js';
-import { DossierError } from '../../model/error.js';
+import { DossierError } from '../../core/model/error.js';
 
 /** A dossier that is to be e-mailed, in bytes. */
 const DEFAULT_MOST = 20_000_000;

@@ -1,4 +1,4 @@
-import { DossierError, type ErrorCode } from '../../model/error.js';
+import { DossierError, type ErrorCode } from '../../core/model/error.js';
 
 /** The code of an operating-system error, such as ENOENT; undefined for anything else that was thrown. */
 export function errorCode(error: unknown): string | undefined {

@@ -1,8 +1,8 @@
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { z } from 'zod';
-import { DossierError } from '../../model/error.js';
-import { instant, toInstant } from '../../model/time.js';
+import { DossierError } from '../../core/model/error.js';
+import { instant, toInstant } from '../../core/model/time.js';
 import { errorCode, onDisk } from './disk-error.js';
 import { removeIfThere, using } from './durable.js';
 import type { Ports } from './ports.js';

@@ -1,11 +1,11 @@
 import type { LetterClaim, LetterInput } from '../../../src/compose/letters/input.js';
 import type { WrittenLetter } from '../../../src/compose/letters/kinds.js';
 import { ownTemplates } from '../../../src/compose/templates.js';
-import { type ClaimNote, claimNote } from '../../../src/model/claim.js';
-import type { EvidenceId } from '../../../src/model/evidence.js';
-import type { SupportingPaper } from '../../../src/model/results.js';
-import type { ClaimEntry } from '../../../src/model/state.js';
-import type { Instant } from '../../../src/model/time.js';
+import { type ClaimNote, claimNote } from '../../../src/core/model/claim.js';
+import type { EvidenceId } from '../../../src/core/model/evidence.js';
+import type { SupportingPaper } from '../../../src/core/model/results.js';
+import type { ClaimEntry } from '../../../src/core/model/state.js';
+import type { Instant } from '../../../src/core/model/time.js';
 import { BUILT_AT, type SampleOptions, sampleInput } from '../sample.js';
 import { hashOf } from '../sample-evidence.js';
 

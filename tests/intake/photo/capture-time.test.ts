@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { zone } from '../../../src/core/model/time.js';
 import { captureTime, exifWall, statedTimes } from '../../../src/intake/photo/capture-time.js';
 import { editingTraces } from '../../../src/intake/photo/editing.js';
 import type { RawExif } from '../../../src/intake/photo/exif.js';
-import { zone } from '../../../src/model/time.js';
 
 const phoenix = zone.parse('America/Phoenix');
 const local: RawExif = { dateTimeOriginal: '2026:07:14 05:42:10' };

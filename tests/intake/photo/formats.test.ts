@@ -4,11 +4,11 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
+import type { FlagName } from '../../../src/core/model/evidence.js';
 import { examinePhoto } from '../../../src/intake/photo/examine-photo.js';
 import { readExif, readExifBlock } from '../../../src/intake/photo/exif.js';
 import { lookAt } from '../../../src/intake/photo/picture.js';
 import { recognise } from '../../../src/intake/recognise.js';
-import type { FlagName } from '../../../src/model/evidence.js';
 import { cases } from '../../properties.js';
 import { delivery, emptyFolder, put, someHash } from '../a-delivery.js';
 

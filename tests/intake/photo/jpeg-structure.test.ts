@@ -2,7 +2,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import fc from 'fast-check';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { look } from '../../../src/intake/photo/jpeg-structure.js';
+import { look } from '../../../src/intake/photo/jpeg-scanner.js';
 import { cases } from '../../properties.js';
 
 const PHOTOS = 'fixtures/photos';

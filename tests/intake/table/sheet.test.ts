@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { zone } from '../../../src/core/model/time.js';
 import { examineFile } from '../../../src/intake/examine.js';
 import { recogniseFile } from '../../../src/intake/recognise.js';
 import { readSheets } from '../../../src/intake/table/sheet.js';
 import { readUnitLog } from '../../../src/intake/unit-log/read.js';
-import { zone } from '../../../src/model/time.js';
 import { delivery, emptyFolder, put, someHash } from '../a-delivery.js';
 import { celsius, evidence, instants } from '../unit-log/reading.js';
 import { type MadeCell, sheetXml, spreadsheet, workbook, zipped } from './make-sheet.js';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { zone } from '../../../src/core/model/time.js';
 import { readUnitLog } from '../../../src/intake/unit-log/read.js';
 import { type LogContext, recogniseUnitLog } from '../../../src/intake/unit-log/recognise.js';
-import { zone } from '../../../src/model/time.js';
 import { cases } from '../../properties.js';
 import { celsius, evidence, instants, mappingOf, phoenix, read, recognised, source } from './reading.js';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { NumberWriter } from '../../../src/core/model/columns/packed-numbers.js';
 import { sortedOnce } from '../../../src/intake/unit-log/rows/order-rows.js';
-import { NumberWriter } from '../../../src/model/columns/packed-numbers.js';
 
 function writtenOf(times: readonly number[]): NumberWriter {
   const writer = new NumberWriter();

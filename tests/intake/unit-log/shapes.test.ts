@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { zone } from '../../../src/model/time.js';
+import { zone } from '../../../src/core/model/time.js';
 import { cases } from '../../properties.js';
 import { celsius, instants, mappingOf, read } from './reading.js';
 

@@ -6,10 +6,10 @@ import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { describe, expect, it } from 'vitest';
+import { sha256Of } from '../../../src/core/ledger/tree.js';
 import { copyInPieces } from '../../../src/record/disk/copy-in-pieces.js';
 import { copyInThread } from '../../../src/record/disk/copy-threads.js';
 import { diskFileSystem } from '../../../src/record/disk/ports.js';
-import { sha256Of } from '../../../src/record/tree.js';
 import { temporaryFolder } from '../make.js';
 
 const LIMIT = 5_000_000;

@@ -1,8 +1,8 @@
-import { thousandths } from '../../../assess/claim/quantities.js';
-import { times } from '../../../assess/claim/said-amounts.js';
-import type { AmountSheet, AmountStep, ClaimResult, MoneyRange } from '../../../model/results.js';
-import type { ClaimEntryOf } from '../../../model/state.js';
-import { type Block, type Cell, type Fact, plain, text } from '../../blocks.js';
+import { thousandths } from '../../../core/assess/claim/quantities.js';
+import { times } from '../../../core/assess/claim/stated-amounts.js';
+import type { AmountSheet, AmountStep, ClaimResult, MoneyRange } from '../../../core/model/results.js';
+import type { ClaimEntryOf } from '../../../core/model/state.js';
+import { type Block, type Cell, type Fact, plain, text } from '../../../core/words/blocks.js';
 import { cell, type View } from '../context.js';
 import { column } from '../tables.js';
 import { entriesOf, inBrackets, moneyIn, restsOn } from './entries.js';

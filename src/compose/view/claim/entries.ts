@@ -1,8 +1,8 @@
-import type { Day } from '../../../model/claim.js';
-import { hundredths, type Money } from '../../../model/money.js';
-import type { ClaimResult } from '../../../model/results.js';
-import type { ClaimEntry } from '../../../model/state.js';
-import { type Inline, text } from '../../blocks.js';
+import type { Day } from '../../../core/model/claim.js';
+import { hundredths, type Money } from '../../../core/model/money.js';
+import type { ClaimResult } from '../../../core/model/results.js';
+import type { ClaimEntry } from '../../../core/model/state.js';
+import { type Inline, text } from '../../../core/words/blocks.js';
 import { exhibitLinks, type View } from '../context.js';
 
 /** What stands of one claim, in the order of the record. */

@@ -1,8 +1,8 @@
-import { claimedLines } from '../../../assess/claim/claimed-lines.js';
-import { assertNever } from '../../../model/error.js';
-import type { ClaimResult } from '../../../model/results.js';
-import type { ClaimEntry } from '../../../model/state.js';
-import { type Block, type Cell, type Fact, type Inline, plain, text } from '../../blocks.js';
+import { claimedLines } from '../../../core/assess/claim/claimed-lines.js';
+import { assertNever } from '../../../core/model/error.js';
+import type { ClaimResult } from '../../../core/model/results.js';
+import type { ClaimEntry } from '../../../core/model/state.js';
+import { type Block, type Cell, type Fact, type Inline, plain, text } from '../../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from '../context.js';
 import { column } from '../tables.js';
 import { dayIn, entriesOf, inBrackets, moneyIn } from './entries.js';

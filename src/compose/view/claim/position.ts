@@ -1,7 +1,7 @@
-import { lineOf } from '../../../assess/claim/bearings.js';
-import { withoutCause } from '../../../assess/claim/position.js';
-import type { ClaimResult, PositionPoint, PositionRow } from '../../../model/results.js';
-import { type Block, type Cell, type Inline, plain, text } from '../../blocks.js';
+import { withoutCause } from '../../../core/assess/claim/burden-of-proof.js';
+import { lineOf } from '../../../core/assess/claim/finding-relevance.js';
+import type { ClaimResult, PositionPoint, PositionRow } from '../../../core/model/results.js';
+import { type Block, type Cell, type Inline, plain, text } from '../../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from '../context.js';
 import { findingLine } from '../findings.js';
 import { column, tableOf } from '../tables.js';

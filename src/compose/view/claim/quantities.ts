@@ -1,6 +1,6 @@
-import { quantityState } from '../../../model/claim.js';
-import type { ClaimResult } from '../../../model/results.js';
-import { type Block, type Cell, plain } from '../../blocks.js';
+import { quantityState } from '../../../core/model/claim.js';
+import type { ClaimResult } from '../../../core/model/results.js';
+import { type Block, type Cell, plain } from '../../../core/words/blocks.js';
 import { cell, type View } from '../context.js';
 import { column } from '../tables.js';
 import { restsOn } from './entries.js';

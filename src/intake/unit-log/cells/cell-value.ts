@@ -1,11 +1,11 @@
-import type { LogMapping } from '../../../model/evidence.js';
+import type { LogMapping } from '../../../core/model/evidence.js';
 import {
   HIGHEST_CELSIUS,
   LOWEST_CELSIUS,
   type TemperatureUnit,
   toCelsius,
-} from '../../../model/temperature.js';
-import type { RowProblem } from '../../../model/unit-log.js';
+} from '../../../core/model/temperature.js';
+import type { RowProblem } from '../../../core/model/unit-log.js';
 import { isFaultMark } from './fault-marks.js';
 import { readNumber, readWithUnit } from './numbers.js';
 

@@ -1,4 +1,4 @@
-import { withoutAccents } from '../../clock/months.js';
+import { withoutAccents } from '../../time/months.js';
 
 /** What a cell says when a sensor is broken, missing or out of reach; lower case, no accents. */
 const FAULT_WORDS: ReadonlySet<string> = new Set([

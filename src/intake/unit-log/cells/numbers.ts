@@ -1,5 +1,5 @@
-import type { LogMapping } from '../../../model/evidence.js';
-import type { TemperatureUnit } from '../../../model/temperature.js';
+import type { LogMapping } from '../../../core/model/evidence.js';
+import type { TemperatureUnit } from '../../../core/model/temperature.js';
 
 type Decimal = LogMapping['decimal'];
 

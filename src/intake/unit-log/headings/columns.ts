@@ -1,5 +1,5 @@
-import { type Channel, channel, type StateColumn, stateColumn } from '../../../model/evidence.js';
-import { readClock, readWall } from '../../clock/wall-time.js';
+import { type Channel, channel, type StateColumn, stateColumn } from '../../../core/model/evidence.js';
+import { readClock, readWall } from '../../time/wall-time.js';
 import { unwrapped } from '../cells/cell-value.js';
 import { meaningOf, plainHeading, type SaidByHeading } from './meaning.js';
 import { type Meaning, PROBES } from './words.js';

@@ -1,5 +1,5 @@
-import type { TemperatureUnit } from '../../../model/temperature.js';
-import { withoutAccents } from '../../clock/months.js';
+import type { TemperatureUnit } from '../../../core/model/temperature.js';
+import { withoutAccents } from '../../time/months.js';
 import { FILLERS, HEADING_WORDS, type HeadingMeaning, type WordList } from './words.js';
 
 /** Lower case, no accents, words apart, no filler words: `SetPoint_(°F)` gives `set point`. */

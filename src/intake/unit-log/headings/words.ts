@@ -1,4 +1,4 @@
-import type { Channel, StateColumn } from '../../../model/evidence.js';
+import type { Channel, StateColumn } from '../../../core/model/evidence.js';
 import { ENGLISH } from './languages/english.js';
 import { FRENCH } from './languages/french.js';
 import { SPANISH } from './languages/spanish.js';

@@ -1,4 +1,4 @@
-import { NumberWriter } from '../../../model/columns/packed-numbers.js';
+import { NumberWriter } from '../../../core/model/columns/packed-numbers.js';
 
 /** A row whose wall time happened twice; `index` is its place in the file. */
 export interface FoldedRow {

@@ -1,5 +1,5 @@
-import type { NumberWriter } from '../../../model/columns/packed-numbers.js';
-import type { TextWriter } from '../../../model/columns/text-column.js';
+import type { NumberWriter } from '../../../core/model/columns/packed-numbers.js';
+import type { TextWriter } from '../../../core/model/columns/text-column.js';
 
 interface ValuesOf {
   heading: string;

@@ -1,4 +1,4 @@
-import type { RowProblem } from '../../../model/unit-log.js';
+import type { RowProblem } from '../../../core/model/unit-log.js';
 
 const KEPT = 1_000;
 

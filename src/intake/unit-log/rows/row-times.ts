@@ -1,6 +1,6 @@
-import type { LogMapping } from '../../../model/evidence.js';
-import { WallClock } from '../../../model/wall-clock.js';
-import { dateParts, readClock, wallOf } from '../../clock/wall-time.js';
+import type { LogMapping } from '../../../core/model/evidence.js';
+import { WallClock } from '../../../core/model/wall-clock.js';
+import { dateParts, readClock, wallOf } from '../../time/wall-time.js';
 import { unwrapped } from '../cells/cell-value.js';
 
 export type RowTime =

@@ -1,0 +1,61 @@
+import { Command, Option } from 'commander';
+import type { Language, Paper } from '../../core/model/delivery.js';
+import { deliveryFolder } from '../folder.js';
+import { printable } from '../output.js';
+import type { CliContext } from '../program.js';
+import { whoEnters } from '../who.js';
+
+/** Written out here, for the model loads its schemas: help should not wait for them. */
+const LANGUAGES = Object.keys({ en: true, es: true } satisfies Record<Language, true>);
+const PAPERS = Object.keys({ Letter: true, A4: true } satisfies Record<Paper, true>);
+
+interface Options {
+  delivery?: string;
+  output?: string;
+  language?: Language;
+  paper?: Paper;
+  templates?: string;
+  json?: boolean;
+}
+
+export function checklistCommand({ output, now }: CliContext): Command {
+  return new Command('checklist')
+    .alias('sheet')
+    .description('A form to print and write on, made from the rules and lines of this delivery.')
+    .argument('[folder]', 'delivery folder (default: the one you are in)')
+    .option('-d, --delivery <folder>', 'the same')
+    .option('-o, --output <file>', 'where to write the PDF (default: sheet-LANGUAGE.pdf in the delivery)')
+    .addOption(
+      new Option('--language <language>', 'language of the form (default: as in delivery.yaml)').choices(
+        LANGUAGES,
+      ),
+    )
+    .addOption(new Option('--paper <paper>', 'paper (default: as in delivery.yaml)').choices(PAPERS))
+    .option('--templates <folder>', 'your own templates folder')
+    .option('--json', 'the answer as JSON')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  dossier checklist
+  dossier checklist deliveries/4711 --language es --paper A4 -o hoja.pdf
+  dossier record --sheet            type in what was written, box by box
+
+Every box has a number. They stay the same as long as delivery.yaml and the rule set do.`,
+    )
+    .action(async (folder: string | undefined, options: Options) => {
+      const { sheet } = await import('../../jobs/checklist/make.js');
+      const { output: to, language: inLanguage, paper: on, templates } = options;
+      const made = await sheet({
+        folder: deliveryFolder(options.delivery ?? folder),
+        by: whoEnters(undefined),
+        now,
+        ...(to === undefined ? {} : { to }),
+        ...(inLanguage === undefined ? {} : { language: inLanguage }),
+        ...(on === undefined ? {} : { paper: on }),
+        ...(templates === undefined ? {} : { templates }),
+      });
+      if (options.json === true) return output.json(made);
+      output.line(`${printable(made.file)}  ${made.pages} ${made.pages === 1 ? 'page' : 'pages'}`);
+    });
+}

@@ -1,0 +1,88 @@
+import type { Problem } from '../../core/model/error.js';
+import { DossierError } from '../../core/model/error.js';
+import type { SheetQuestion, SheetReport } from '../../jobs/checklist/enter.js';
+import type { OpenDelivery } from '../../jobs/delivery.js';
+import { EXIT } from '../exit.js';
+import { printable } from '../output.js';
+import { printProblem } from '../problems.js';
+import type { CliContext } from '../program.js';
+import { ask, canAsk } from '../prompts.js';
+import { tableLines } from '../table.js';
+
+export interface SheetOptions {
+  /** A typed sheet, or `true` to be asked. */
+  sheet: string | true;
+  dryRun: boolean;
+  json: boolean;
+}
+
+type Ask = (question: string, fallback?: string) => Promise<string>;
+
+/** `dossier record --sheet`: what was written on the printed form, from a file or asked box by box. */
+export async function recordSheet(
+  { output, exit }: CliContext,
+  open: OpenDelivery,
+  { sheet, dryRun, json }: SheetOptions,
+  asking: Ask | undefined = canAsk() ? ask : undefined,
+): Promise<void> {
+  const { enterSheet } = await import('../../jobs/checklist/enter.js');
+  const report =
+    sheet === true
+      ? await asked(open, dryRun, asking, (problem) => printProblem(output, problem))
+      : await enterSheet({ ...open, from: { file: sheet }, dryRun });
+  if (report.problems.length > 0) exit(EXIT.badInput);
+  if (json) return output.json(report);
+  for (const line of tableLines(rows(report), output.width)) output.line(line);
+  for (const problem of report.problems) printProblem(output, problem);
+  output.line(summary(report, dryRun));
+}
+
+/** Asks every box in the order of its number, then again those that were not understood. */
+async function asked(
+  open: OpenDelivery,
+  dryRun: boolean,
+  asking: Ask | undefined,
+  say: (problem: Problem) => void,
+): Promise<SheetReport> {
+  if (asking === undefined)
+    throw new DossierError('bad-usage', 'nobody is here to be asked', {
+      where: { field: '--sheet' },
+      fix: 'Name a file with the answers: dossier record --sheet filled.txt',
+    });
+  const { enterSheet, sheetQuestions } = await import('../../jobs/checklist/enter.js');
+  const questions = await sheetQuestions(open);
+  const answers = new Map<number, string>();
+  let next: readonly SheetQuestion[] = questions;
+  for (;;) {
+    for (const { number, words } of next) {
+      const answer = await asking(`${number} ${printable(words)}`, answers.get(number));
+      if (answer.trim() === '' || answer.trim() === '-') answers.delete(number);
+      else answers.set(number, answer.trim());
+    }
+    const report = await enterSheet({ ...open, from: { answers }, dryRun });
+    const wrong = new Set(report.problems.map(({ where }) => where.field));
+    const again = questions.filter(({ number }) => wrong.has(`box ${number}`));
+    if (again.length === 0) return report;
+    for (const problem of report.problems) say(problem);
+    next = again;
+  }
+}
+
+const rows = ({ readings }: SheetReport): string[][] =>
+  readings.map(({ boxes, evidence, said, held }) => [
+    boxes.join(' '),
+    evidence ?? '',
+    held ? `${said} (recorded before)` : said,
+  ]);
+
+function summary({ readings, problems, evidence, heldAs }: SheetReport, dryRun: boolean): string {
+  if (problems.length > 0)
+    return `${problems.length} ${problems.length === 1 ? 'answer is' : 'answers are'} not understood; nothing was written.`;
+  const held = readings.filter((one) => one.held).length;
+  const before = held === 0 ? '' : `, ${held} of them recorded before`;
+  if (dryRun) return `${readings.length} understood${before}; nothing was written.`;
+  if (held > 0 && held === readings.length)
+    return `All ${held} were recorded before${heldAs === undefined ? '' : `, from this file as ${heldAs}`}; nothing added.`;
+  const from = evidence === undefined ? '' : ` from ${evidence}`;
+  return `${readings.length - held} recorded${from}${held === 0 ? '' : `; ${held} recorded before, nothing added for those`}.`;
+}

@@ -1,0 +1,84 @@
+import type { Delivery } from '../../core/model/delivery.js';
+import { type Position, type SubjectName, sceneSubject } from '../../core/model/evidence.js';
+import type { Need, Rule, RuleSet, SimpleNeed } from '../../core/model/rule-set.js';
+
+export type Side = 'load' | 'unload';
+
+/** What the rules of a set ask for that a person on the dock can write down or photograph. */
+export interface Asked {
+  /** Readings by kind, at loading, on the way or at unloading. */
+  reads(
+    kind: 'pulp' | 'set-point' | 'round' | 'seal' | 'bracing' | 'contact' | 'statement',
+    side: Side | 'way',
+  ): boolean;
+  /** Whether the rules want the receiver's own pulps. */
+  receiverPulps: boolean;
+  positions: Position[];
+  events: ReadonlySet<string>;
+  photos(side: Side): SubjectName[];
+  /** Hours between looks on the way, if the rules say so. */
+  everyHours?: number;
+}
+
+/** Reads a rule set for what belongs on the form of one delivery. Rules for what has not happened (a rejection, a claim) are left out. */
+export function askedBy(ruleSet: RuleSet, delivery: Delivery): Asked {
+  const found = ruleSet.rules
+    .filter((rule) => rule.stage !== 'rejection' && rule.stage !== 'claim')
+    .filter((rule) => meant(rule, delivery))
+    .flatMap((rule) => simple(rule.needs).map((need) => ({ need, side: sideOf(rule, need) })));
+  const needs = found.map(({ need }) => need);
+  const hours = needs.flatMap((need) =>
+    'everyHours' in need && need.everyHours !== undefined ? [need.everyHours] : [],
+  );
+  return {
+    reads: (kind, side) =>
+      found.some((one) => 'reading' in one.need && one.need.reading === kind && one.side === side),
+    receiverPulps: needs.some(
+      (need) =>
+        ('reading' in need && need.reading === 'pulp' && need.from === 'receiver') ||
+        ('agreement' in need && need.agreement === 'pulp' && need.between.includes('receiver')),
+    ),
+    positions: unique(
+      needs.flatMap((need) =>
+        'reading' in need && need.reading === 'pulp' ? (need.spread?.position ?? []) : [],
+      ),
+    ),
+    events: new Set(needs.flatMap((need) => ('event' in need ? [need.event].flat() : []))),
+    photos: (side) =>
+      unique(
+        found.flatMap(({ need, side: here }) =>
+          'photo' in need && here === side ? [need.photo].flat() : [],
+        ),
+      ).filter((subject) => sceneSubject.options.some((scene) => scene === subject)),
+    ...(hours.length === 0 ? {} : { everyHours: Math.min(...hours) }),
+  };
+}
+
+const unique = <T>(list: readonly T[]): T[] => [...new Set(list)];
+
+function meant(rule: Rule, { lines, equipment }: Delivery): boolean {
+  const { iced, airChute, drains, happened } = rule.applies ?? {};
+  return (
+    happened === undefined &&
+    (iced === undefined || lines.some((line) => line.iced === iced)) &&
+    (airChute === undefined || (equipment.trailer.airChute ?? true) === airChute) &&
+    (drains === undefined || (equipment.trailer.drains !== 'none') === drains)
+  );
+}
+
+/** The needs at the leaves; what a rule excludes is nothing to write down. */
+function simple(need: Need): SimpleNeed[] {
+  if ('all' in need) return need.all.flatMap(simple);
+  if ('any' in need) return need.any.flatMap(simple);
+  if ('none' in need) return [];
+  return [need];
+}
+
+/** Where a need is met: its own word, else its rule's stage. */
+function sideOf(rule: Rule, need: SimpleNeed): Side | 'way' {
+  const at = 'at' in need ? need.at : undefined;
+  if (at === 'loading-stop') return 'load';
+  if (at === 'unloading-stop') return 'unload';
+  if (rule.stage === 'in-transit') return 'way';
+  return rule.stage === 'arrival' ? 'unload' : 'load';
+}

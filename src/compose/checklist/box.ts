@@ -1,0 +1,75 @@
+import type { EventName, Position, ReadingFrom } from '../../core/model/evidence.js';
+
+/** What one box of the form asks. Answers to choices are the numbers printed beside it, so that every language types the same. */
+export type BoxAsk =
+  | { is: 'name' }
+  | { is: 'statement' }
+  /** Day of the times that follow; `way` is between the stops. */
+  | { is: 'day'; stop: string | 'way' }
+  | { is: 'event'; event: EventName; stop: string }
+  | { is: 'thermometer' | 'pulp-at'; stop: string }
+  | { is: 'pulp'; line: string; position: Position; stop: string; from: ReadingFrom }
+  | { is: 'set-point'; shownBy: 'bill' | 'display'; stop: string }
+  | { is: 'run'; stop: string }
+  | { is: 'look'; at: 'box-air' | 'fuel'; stop: string }
+  | { is: 'row'; row: number; stop: string }
+  | { is: 'bracing'; part: 'device' | 'note'; stop: string }
+  | { is: 'seal'; stop: string; state: 'applied' | 'found' }
+  | { is: 'seal-state'; stop: string }
+  | { is: 'told'; part: 'with' | 'at' | 'about'; stop: string }
+  | { is: 'round'; count: number; part: 'at' | 'box-air' | 'set-point' | 'fuel' | 'alarm' };
+
+export interface SheetBox {
+  /** Printed in the box; the same when it is typed in. */
+  number: number;
+  ask: BoxAsk;
+}
+
+export type SheetRow =
+  | { is: 'boxes'; boxes: { box: SheetBox; width: number }[] }
+  | {
+      is: 'grid';
+      columns: readonly (Position | `receiver-${Position}` | RoundPart)[];
+      rows: { line?: string; letter?: string; count?: number; boxes: SheetBox[] }[];
+    }
+  /** One small box per row of pallets, nose first. */
+  | { is: 'strip'; boxes: SheetBox[] }
+  /** Things to photograph, to tick off; nothing is typed in from them. */
+  | { is: 'ticks'; photos: string[] }
+  | { is: 'lines'; box: SheetBox; lines: number };
+export type RoundPart = Extract<BoxAsk, { is: 'round' }>['part'];
+
+export interface SheetPart {
+  is: 'person' | 'before' | 'pulps' | 'leaving' | 'pattern' | 'told' | 'way' | 'arrival' | 'statement';
+  stop?: string;
+  rows: SheetRow[];
+}
+
+/** Every box of a form in the order of its numbers. */
+export function boxesOf(parts: readonly SheetPart[]): SheetBox[] {
+  return parts.flatMap((part) => part.rows.flatMap(inRow)).sort((a, b) => a.number - b.number);
+}
+
+function inRow(row: SheetRow): SheetBox[] {
+  switch (row.is) {
+    case 'boxes':
+      return row.boxes.map(({ box }) => box);
+    case 'grid':
+      return row.rows.flatMap(({ boxes }) => boxes);
+    case 'strip':
+      return row.boxes;
+    case 'ticks':
+      return [];
+    case 'lines':
+      return [row.box];
+  }
+}
+
+/** What the number of an answer means, for boxes that offer a choice; the first is 1. */
+export const CHOICES = {
+  run: ['continuous', 'start-stop'],
+  row: ['straight', 'turned', 'pinwheel', 'single'],
+  bracing: ['air-bags', 'load-bars', 'straps', 'boards', 'foam-blocks', 'other'],
+  'seal-state': ['intact', 'broken'],
+  told: ['shipper', 'receiver', 'broker', 'dispatcher', 'insurer', 'carrier', 'inspector', 'other'],
+} as const;

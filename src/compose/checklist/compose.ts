@@ -1,0 +1,52 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Delivery, Language, Paper } from '../../core/model/delivery.js';
+import { DossierError } from '../../core/model/error.js';
+import type { RuleSet } from '../../core/model/rule-set.js';
+import type { Instant } from '../../core/model/time.js';
+import { type Labels, readLabels } from '../../core/words/labels.js';
+import { cleanDeep, cleanerFor, drawable } from '../glyphs.js';
+import { SHIPPED } from '../shipped.js';
+import { typeset } from '../typeset.js';
+import { sheetDocument } from './document.js';
+import { sheetParts } from './parts.js';
+
+export interface SheetInput {
+  delivery: Delivery;
+  ruleSet: RuleSet;
+  language: Language;
+  paper: Paper;
+  madeAt: Instant;
+  /** Own templates instead of the shipped ones. */
+  templates?: string;
+}
+
+/**
+ * Sets the form to print for one delivery. The same input gives the same bytes.
+ * Throws DossierError `bad-template` or `typesetting`.
+ */
+export async function composeSheet(input: SheetInput): Promise<{ pdf: Uint8Array; pages: number }> {
+  const { delivery, ruleSet, language, paper, templates = SHIPPED } = input;
+  const labels = await sheetLabels(language, templates);
+  const document = sheetDocument(sheetParts(delivery, ruleSet), { delivery, language, paper, labels });
+  return typeset({
+    pages: join(templates, 'sheet'),
+    document: cleanDeep(document, cleanerFor(await drawable())),
+    assets: new Map(),
+    attachments: [],
+    builtAt: input.madeAt,
+  });
+}
+
+/** The words of the form in one language. Throws DossierError `bad-template`. */
+export async function sheetLabels(language: Language, templates = SHIPPED): Promise<Labels> {
+  const file = join(templates, 'words', language, 'sheet.yaml');
+  const text = await readFile(file, 'utf8').catch((cause: unknown) => {
+    throw new DossierError('bad-template', `there are no words for the form in the language "${language}"`, {
+      where: { file },
+      fix: 'Give a templates folder that has words/<language>/sheet.yaml, or leave the option out.',
+      cause,
+    });
+  });
+  return readLabels(text, file);
+}

@@ -1,0 +1,172 @@
+import type { Delivery, Language, Paper } from '../../core/model/delivery.js';
+import { celsius, fromCelsius, fromKelvin, kelvin } from '../../core/model/temperature.js';
+import { type DocumentHead, paperName } from '../../core/words/document-head.js';
+import type { Labels } from '../../core/words/labels.js';
+import { commonName } from '../view/names.js';
+import { boxesOf, type SheetBox, type SheetPart, type SheetRow } from './box.js';
+import { letterOf } from './parts.js';
+import { boxLabel, choicesOf } from './words.js';
+
+interface DrawnBox {
+  number: number;
+  label: string;
+  /** Choices with their numbers, printed small below the label. */
+  choices?: string;
+}
+type DrawnRow =
+  | { is: 'boxes'; boxes: (DrawnBox & { width: number })[] }
+  | { is: 'grid'; columns: string[]; rows: { title: string; under: string; boxes: DrawnBox[] }[] }
+  | { is: 'strip'; boxes: DrawnBox[]; front: string; rear: string; legend: string[] }
+  | { is: 'ticks'; title: string; items: string[] }
+  | { is: 'lines'; box: DrawnBox; lines: number };
+
+/** The one JSON document that the form's pages are set from. */
+export interface SheetDocument extends DocumentHead {
+  delivery: string;
+  facts: { label: string; value: string }[];
+  how: string;
+  cautions: string;
+  parts: { title: string; note: string; pageBreak: boolean; rows: DrawnRow[] }[];
+  sign: { name: string; signature: string; day: string; says: string };
+  foot: string;
+  page: string;
+  pageOf: string;
+}
+
+export interface SheetLook {
+  delivery: Delivery;
+  language: Language;
+  paper: Paper;
+  labels: Labels;
+}
+
+/** The form's boxes with their words, ready to be set. */
+export function sheetDocument(parts: readonly SheetPart[], look: SheetLook): SheetDocument {
+  const { delivery, language, paper, labels } = look;
+  const { trailer, tractor, unit } = delivery.equipment;
+  const value = (label: string, text: string | undefined) =>
+    text === undefined ? [] : [{ label: labels(label), value: text }];
+  const count = String(boxesOf(parts).length);
+  return {
+    language,
+    region: 'US',
+    paper: paperName(paper),
+    title: labels('sheet.title'),
+    author: delivery.parties.carrier?.name ?? '',
+    description: labels('sheet.description'),
+    delivery: delivery.delivery,
+    facts: [
+      ...value('sheet.carrier', delivery.parties.carrier?.name),
+      ...value('sheet.trailer', trailer.number),
+      ...value('sheet.tractor', tractor?.number),
+      ...value('sheet.unit', unit?.number),
+    ],
+    how: labels('sheet.how').replace('COUNT', count).replaceAll('UNIT', delivery.show.temperature),
+    cautions: labels('sheet.cautions'),
+    parts: parts.map((part) => ({
+      title: partTitle(part, look),
+      note: partNote(part, look),
+      pageBreak: part.is === 'way',
+      rows: part.rows.map((row) => drawnRow(row, look)),
+    })),
+    sign: {
+      name: labels('sheet.name'),
+      signature: labels('sheet.signature'),
+      day: labels('box.day'),
+      says: labels('sheet.says'),
+    },
+    foot: labels('sheet.foot').replace('DELIVERY', () => delivery.delivery),
+    page: labels('sheet.page'),
+    pageOf: labels('sheet.page-of'),
+  };
+}
+
+/** The place stands over the first part of a stop, and over the others only where there are several such stops. */
+function partTitle(part: SheetPart, { delivery, labels }: SheetLook): string {
+  const stop = delivery.stops.find(({ id }) => id === part.stop);
+  const title = labels(`part.${part.is}`);
+  if (stop === undefined) return title;
+  const first = part.is === 'before' || part.is === 'arrival';
+  const alike = delivery.stops.filter(({ does }) => does === stop.does);
+  return first || alike.length > 1 ? `${title} · ${stop.place}` : title;
+}
+
+/** Words under a part's heading: whose clock the times are by, and what matters while filling it in. */
+function partNote(part: SheetPart, { delivery, labels }: SheetLook): string {
+  const stops = delivery.stops;
+  const stop = stops.find(({ id }) => id === part.stop);
+  const zone = (name: string) => labels('sheet.clock').replace('ZONE', name.replaceAll('_', ' '));
+  const own = labels.find(`note.${part.is}`);
+  if (part.is === 'way')
+    return [zone(stops.find((one) => one.does === 'load')?.zone ?? ''), own ?? ''].join(' ').trim();
+  if ((part.is === 'before' || part.is === 'arrival') && stop !== undefined)
+    return [zone(stop.zone), own ?? ''].join(' ').trim();
+  return own ?? '';
+}
+
+function drawnRow(row: SheetRow, look: SheetLook): DrawnRow {
+  const { labels, delivery } = look;
+  const drawn = (box: SheetBox): DrawnBox => {
+    const choices = box.ask.is === 'row' ? undefined : choicesOf(box.ask, labels);
+    return {
+      number: box.number,
+      label: boxLabel(box.ask, labels),
+      ...(choices === undefined ? {} : { choices }),
+    };
+  };
+  switch (row.is) {
+    case 'boxes':
+      return { is: 'boxes', boxes: row.boxes.map(({ box, width }) => ({ ...drawn(box), width })) };
+    case 'grid':
+      return {
+        is: 'grid',
+        columns: row.columns.map((name) => labels.find(`position.${name}`) ?? labels(`round.${name}`)),
+        rows: row.rows.map(({ line, letter, count, boxes }) => ({
+          title: line === undefined ? String(count ?? '') : `${letter ?? ''}  ${lineName(line, delivery)}`,
+          under: line === undefined ? '' : askedFor(line, look),
+          boxes: boxes.map(drawn),
+        })),
+      };
+    case 'strip': {
+      const [first] = row.boxes;
+      const choices = first === undefined ? undefined : choicesOf(first.ask, labels);
+      const stop = first?.ask.is === 'row' ? first.ask.stop : undefined;
+      return {
+        is: 'strip',
+        boxes: row.boxes.map(drawn),
+        front: labels('sheet.nose'),
+        rear: labels('sheet.doors'),
+        legend: [
+          choices ?? '',
+          delivery.lines
+            .filter(({ from }) => from === stop)
+            .map(({ id }) => `${letterOf(id, delivery.lines)}\u00a0${lineName(id, delivery)}`)
+            .join('   '),
+        ],
+      };
+    }
+    case 'ticks':
+      return {
+        is: 'ticks',
+        title: labels('sheet.photos'),
+        items: row.photos.map((name) => labels(`photo.${name}`)),
+      };
+    case 'lines':
+      return { is: 'lines', box: drawn(row.box), lines: row.lines };
+  }
+}
+
+function lineName(id: string, { lines }: Delivery): string {
+  const line = lines.find((one) => one.id === id);
+  return line === undefined ? id : (line.name ?? commonName(line.goods));
+}
+
+/** `36 °F ± 2`, as the delivery file has it from the bill; empty when it states none. */
+function askedFor(id: string, { delivery, labels }: SheetLook): string {
+  const asked = delivery.lines.find((one) => one.id === id)?.instruction;
+  if (asked === undefined) return labels('sheet.no-temperature');
+  const unit = delivery.show.temperature;
+  const shown = (value: number) => String(Math.round(value * 10) / 10);
+  const width = asked.tolerance === undefined ? '' : ` ± ${shown(fromKelvin(kelvin(asked.tolerance), unit))}`;
+  return `${labels('sheet.asked')} ${shown(fromCelsius(celsius(asked.setPoint), unit))}\u00a0${unit}${width}`;
+}

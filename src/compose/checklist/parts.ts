@@ -1,0 +1,222 @@
+import type { Delivery, Line, Stop } from '../../core/model/delivery.js';
+import { type EventName, type Position, position as positions } from '../../core/model/evidence.js';
+import { metres } from '../../core/model/length.js';
+import type { RuleSet } from '../../core/model/rule-set.js';
+import { type Asked, askedBy } from './asked.js';
+import type { BoxAsk, RoundPart, SheetBox, SheetPart, SheetRow } from './box.js';
+
+const AT_LOADING: readonly EventName[] = [
+  'arrived',
+  'doors-opened',
+  'loading-began',
+  'loading-ended',
+  'doors-closed',
+  'departed',
+];
+const AT_UNLOADING: readonly EventName[] = [
+  'arrived',
+  'notice-of-arrival',
+  'doors-opened',
+  'unloading-began',
+  'unloaded',
+  'refused',
+];
+const ROUND: readonly RoundPart[] = ['at', 'box-air', 'set-point', 'fuel', 'alarm'];
+const ROUNDS = 5;
+/** Turned pallets of 40 × 48 in fill a 53 ft floor with 15 rows. Common practice, no source. */
+const ROWS = 15;
+const FEWEST_ROWS = 6;
+const TURNED_ROW_METRES = 40 * 0.0254;
+
+/** Hands out the numbers of the boxes, from 1, in the order in which they are printed. */
+type Numbered = (ask: BoxAsk) => SheetBox;
+
+/**
+ * The form for one delivery: what its rule set asks for, by its stops and lines. The same delivery and rules give
+ * the same numbers, so that what was written on paper can be typed in by number.
+ */
+export function sheetParts(delivery: Delivery, ruleSet: RuleSet): SheetPart[] {
+  const asked = askedBy(ruleSet, delivery);
+  let last = 0;
+  const box: Numbered = (ask) => {
+    last += 1;
+    return { number: last, ask };
+  };
+  const { stops, lines } = delivery;
+  return [
+    { is: 'person', rows: [boxes([box({ is: 'name' }), 1])] },
+    ...stops
+      .filter((stop) => stop.does === 'load')
+      .flatMap((stop) => loading(stop, lines, asked, box, delivery)),
+    ...way(asked, box),
+    ...stops.filter((stop) => stop.does === 'unload').flatMap((stop) => unloading(stop, lines, asked, box)),
+    { is: 'statement', rows: [{ is: 'lines', box: box({ is: 'statement' }), lines: 3 }] },
+  ];
+}
+
+const boxes = (...list: [box: SheetBox, width: number][]): SheetRow => ({
+  is: 'boxes',
+  boxes: list.map(([box, width]) => ({ box, width })),
+});
+
+function times(stop: Stop, events: readonly EventName[], box: Numbered): SheetRow {
+  return boxes(
+    [box({ is: 'day', stop: stop.id }), 1.3],
+    ...events.map((event): [SheetBox, number] => [box({ is: 'event', event, stop: stop.id }), 1]),
+  );
+}
+
+function loading(
+  { id: stop, ...rest }: Stop,
+  lines: readonly Line[],
+  asked: Asked,
+  box: Numbered,
+  delivery: Delivery,
+): SheetPart[] {
+  const here = lines.filter((line) => line.from === stop);
+  const parts: SheetPart[] = [
+    { is: 'before', stop, rows: [times({ id: stop, ...rest }, AT_LOADING, box), ...ticks(asked, 'load')] },
+  ];
+  if (asked.reads('pulp', 'load'))
+    parts.push({
+      is: 'pulps',
+      stop,
+      rows: [
+        pulps(stop, here, lines, asked.positions, box, ['driver']),
+        boxes([box({ is: 'pulp-at', stop }), 1], [box({ is: 'thermometer', stop }), 2.4]),
+      ],
+    });
+  parts.push({
+    is: 'leaving',
+    stop,
+    rows: [
+      boxes(
+        [box({ is: 'set-point', shownBy: 'bill', stop }), 1],
+        [box({ is: 'set-point', shownBy: 'display', stop }), 1],
+        [box({ is: 'run', stop }), 1.1],
+        [box({ is: 'look', at: 'box-air', stop }), 1],
+        [box({ is: 'look', at: 'fuel', stop }), 1],
+        [box({ is: 'seal', stop, state: 'applied' }), 1.5],
+      ),
+    ],
+  });
+  const pattern: SheetRow[] = [
+    {
+      is: 'strip',
+      boxes: Array.from({ length: rowsOf(delivery) }, (_, i) => box({ is: 'row', row: i + 1, stop })),
+    },
+  ];
+  if (asked.reads('bracing', 'load'))
+    pattern.push(
+      boxes(
+        [box({ is: 'bracing', part: 'device', stop }), 1.3],
+        [box({ is: 'bracing', part: 'note', stop }), 2.6],
+      ),
+    );
+  parts.push({ is: 'pattern', stop, rows: pattern });
+  parts.push({ is: 'told', stop, rows: [told(stop, box)] });
+  return parts;
+}
+
+/** As many rows as the trailer can hold of the shortest kind. */
+function rowsOf({ equipment: { trailer } }: Delivery): number {
+  const length = trailer.insideLength ?? trailer.length;
+  if (length === undefined) return ROWS;
+  return Math.min(ROWS, Math.max(FEWEST_ROWS, Math.floor(metres(length) / TURNED_ROW_METRES)));
+}
+
+const told = (stop: string, box: Numbered): SheetRow =>
+  boxes(
+    [box({ is: 'told', part: 'with', stop }), 1],
+    [box({ is: 'told', part: 'at', stop }), 0.8],
+    [box({ is: 'told', part: 'about', stop }), 3],
+  );
+
+function ticks(asked: Asked, side: 'load' | 'unload'): SheetRow[] {
+  const photos = asked.photos(side);
+  return photos.length === 0 ? [] : [{ is: 'ticks', photos }];
+}
+
+type PulpReader = 'driver' | 'receiver';
+
+/** A row for each line; the receiver's own readings stand to the right of the driver's. */
+function pulps(
+  stop: string,
+  here: readonly Line[],
+  all: readonly Line[],
+  spread: readonly Position[],
+  box: Numbered,
+  readers: readonly PulpReader[],
+): SheetRow {
+  const parts =
+    spread.length === 0 ? positions.options : positions.options.filter((one) => spread.includes(one));
+  const columns = readers.flatMap((from) => parts.map((position) => ({ from, position })));
+  return {
+    is: 'grid',
+    columns: columns.map(({ from, position }) =>
+      from === 'receiver' ? (`receiver-${position}` as const) : position,
+    ),
+    rows: here.map(({ id: line }) => ({
+      line,
+      letter: letterOf(line, all),
+      boxes: columns.map(({ from, position }) => box({ is: 'pulp', line, position, stop, from })),
+    })),
+  };
+}
+
+/** The letter that stands for a line on the form, in the order of the bill. */
+export function letterOf(line: string, lines: readonly Line[]): string {
+  return String.fromCharCode(65 + (lines.findIndex(({ id }) => id === line) % 26));
+}
+
+function way(asked: Asked, box: Numbered): SheetPart[] {
+  if (!asked.reads('round', 'way')) return [];
+  return [
+    {
+      is: 'way',
+      rows: [
+        boxes([box({ is: 'day', stop: 'way' }), 1]),
+        {
+          is: 'grid',
+          columns: ROUND,
+          rows: Array.from({ length: ROUNDS }, (_, i) => ({
+            count: i + 1,
+            boxes: ROUND.map((part) => box({ is: 'round', count: i + 1, part })),
+          })),
+        },
+      ],
+    },
+  ];
+}
+
+function unloading(stop: Stop, lines: readonly Line[], asked: Asked, box: Numbered): SheetPart[] {
+  const here = lines.filter((line) => line.to === stop.id);
+  const parts: SheetPart[] = [
+    {
+      is: 'arrival',
+      stop: stop.id,
+      rows: [
+        times(stop, AT_UNLOADING, box),
+        boxes(
+          [box({ is: 'seal', stop: stop.id, state: 'found' }), 1.4],
+          [box({ is: 'seal-state', stop: stop.id }), 1],
+          [box({ is: 'pulp-at', stop: stop.id }), 0.9],
+          [box({ is: 'thermometer', stop: stop.id }), 1.6],
+        ),
+        ...ticks(asked, 'unload'),
+      ],
+    },
+  ];
+  const from: PulpReader[] = [
+    ...(asked.reads('pulp', 'unload') ? (['driver'] as const) : []),
+    ...(asked.receiverPulps ? (['receiver'] as const) : []),
+  ];
+  if (from.length > 0)
+    parts.push({
+      is: 'pulps',
+      stop: stop.id,
+      rows: [pulps(stop.id, here, lines, asked.positions, box, from)],
+    });
+  parts.push({ is: 'told', stop: stop.id, rows: [told(stop.id, box)] });
+  return parts;
+}

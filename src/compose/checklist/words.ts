@@ -1,0 +1,48 @@
+import type { Labels } from '../../core/words/labels.js';
+import { type BoxAsk, CHOICES } from './box.js';
+
+/** What stands over a box, or what is asked for on a terminal. */
+export function boxLabel(ask: BoxAsk, labels: Labels): string {
+  switch (ask.is) {
+    case 'event':
+      return labels(`event.${ask.event}`);
+    case 'set-point':
+      return labels(`box.set-point-${ask.shownBy}`);
+    case 'look':
+      return labels(`box.${ask.at}`);
+    case 'row':
+      return `${labels('box.row')} ${ask.row}`;
+    case 'bracing':
+      return labels(`box.bracing-${ask.part}`);
+    case 'seal':
+      return labels(`box.seal-${ask.state}`);
+    case 'told':
+      return labels(`box.told-${ask.part}`);
+    case 'round':
+      return labels(`round.${ask.part}`);
+    case 'pulp':
+      return labels(`position.${ask.from === 'receiver' ? 'receiver-' : ''}${ask.position}`);
+    default:
+      return labels(`box.${ask.is}`);
+  }
+}
+
+/** `1 continuous · 2 start-stop`: the choices of a box with the numbers to write; undefined when it has none. */
+export function choicesOf(ask: BoxAsk, labels: Labels): string | undefined {
+  const offered =
+    ask.is === 'told'
+      ? ask.part === 'with'
+        ? 'told'
+        : undefined
+      : ask.is === 'bracing'
+        ? ask.part === 'device'
+          ? 'bracing'
+          : undefined
+        : ask.is === 'run' || ask.is === 'row' || ask.is === 'seal-state'
+          ? ask.is
+          : undefined;
+  if (offered === undefined) return undefined;
+  return CHOICES[offered]
+    .map((name, i) => `${i + 1}\u00a0${labels(`choice-${offered}.${name}`).replaceAll(' ', '\u00a0')}`)
+    .join('  ');
+}

@@ -1,0 +1,114 @@
+import { readFile } from 'node:fs/promises';
+import type { Sha256 } from '../../core/model/evidence.js';
+import type { PictureFile, PreparedPicture, ReadOriginal } from '../pictures.js';
+import { Painter } from './painter.js';
+
+/** What can be shown of a paper. */
+export type DocumentPlate =
+  /** Its first pages, as pictures, out of `of`. */
+  | { is: 'pages'; pages: PreparedPicture[]; of: number }
+  /** A text file's beginning; `cut` when there is more. */
+  | { is: 'text'; text: string; cut: boolean }
+  | { is: 'unreadable'; why: string };
+
+export interface PlateOptions {
+  /** Pages of each PDF; 2 if not given. */
+  pages?: number;
+  /** Longer side in pixels: 200 per inch at 8 inches. */
+  longest?: number;
+  /** Seconds for one document. */
+  seconds?: number;
+  /** Once aborted, no other document is begun. */
+  signal?: AbortSignal;
+}
+
+const MOST_BYTES = 64 * 1024 * 1024;
+const MOST_LINES = 60;
+const MOST_CHARACTERS = 6_000;
+
+/**
+ * The first pages of papers, for their plates: PDFs drawn by a process of its own, text as plain text. Other types
+ * are not in the result. A paper that can't be drawn never stops the others.
+ */
+export async function firstPages(
+  files: readonly PictureFile[],
+  readOriginal: ReadOriginal,
+  { pages = 2, longest = 1600, seconds, signal }: PlateOptions = {},
+): Promise<Map<Sha256, DocumentPlate>> {
+  const plates = new Map<Sha256, DocumentPlate>();
+  const painter = new Painter(seconds);
+  try {
+    for (const file of new Map(files.map((f) => [f.sha256, f])).values()) {
+      if (signal?.aborted) break;
+      const plate = await plateOf(file, readOriginal, painter, pages, longest);
+      if (plate !== undefined) plates.set(file.sha256, plate);
+    }
+  } finally {
+    painter.close();
+  }
+  return plates;
+}
+
+async function plateOf(
+  { sha256, type }: PictureFile,
+  readOriginal: ReadOriginal,
+  painter: Painter,
+  pages: number,
+  longest: number,
+): Promise<DocumentPlate | undefined> {
+  if (type !== 'application/pdf' && type !== 'text/plain') return undefined;
+  let bytes: Uint8Array;
+  try {
+    const original = await readOriginal(sha256);
+    bytes = typeof original === 'string' ? await readFile(original) : original;
+  } catch (cause) {
+    return { is: 'unreadable', why: cause instanceof Error ? cause.message : 'it cannot be read' };
+  }
+  if (type === 'text/plain') return textPlate(bytes);
+  if (bytes.length > MOST_BYTES) return { is: 'unreadable', why: 'it is too large to be drawn' };
+  const painted = await painter.paint(bytes, pages, longest);
+  switch (painted.is) {
+    case 'drawn':
+      return {
+        is: 'pages',
+        of: painted.of,
+        pages: painted.pages.map((page) => ({ is: 'picture', damaged: false, ...page })),
+      };
+    case 'failed':
+      return { is: 'unreadable', why: inWords(painted.why) };
+    case 'missing':
+      return { is: 'unreadable', why: 'the programs that draw pages are not installed on this machine' };
+  }
+}
+
+function textPlate(bytes: Uint8Array): DocumentPlate {
+  const head = bytes.subarray(0, 8 * MOST_CHARACTERS);
+  const text = new TextDecoder(encodingOf(head)).decode(head).replaceAll(/\r\n?/g, '\n');
+  // Control and bidirectional characters make text read otherwise than it is (CVE-2021-42574).
+  const plain = text.replaceAll(/(?![\t\n])[\p{Cc}\p{Cf}]/gu, '\uFFFD');
+  const lines = plain.split('\n');
+  const shown = lines.slice(0, MOST_LINES).join('\n').slice(0, MOST_CHARACTERS).trimEnd();
+  return {
+    is: 'text',
+    text: shown,
+    cut: shown.length < plain.trimEnd().length || head.length < bytes.length,
+  };
+}
+
+function encodingOf(head: Uint8Array): string {
+  const [a, b] = head;
+  if (a === 0xff && b === 0xfe) return 'utf-16le';
+  if (a === 0xfe && b === 0xff) return 'utf-16be';
+  try {
+    new TextDecoder('utf-8', { fatal: true }).decode(head, { stream: true });
+    return 'utf-8';
+  } catch {
+    return 'windows-1252';
+  }
+}
+
+function inWords(why: string): string {
+  return /password/i.test(why)
+    ? 'it is encrypted'
+    : `it cannot be drawn: ${why.split('\n')[0]?.slice(0, 200)}`;
+}

@@ -1,0 +1,81 @@
+import type { Sha256 } from '../core/model/evidence.js';
+import type { Plate } from '../core/model/manifest.js';
+import type { EvidenceItem } from '../core/model/state.js';
+import { type DocumentPlate, firstPages } from './document-images/first-pages.js';
+import type { ComposeInput } from './input.js';
+import {
+  FULL_QUALITY,
+  type PictureQuality,
+  type PreparedPicture,
+  type PreparingOptions,
+  preparePictures,
+  type ReadOriginal,
+} from './pictures.js';
+import { sha256Hex } from './sha256.js';
+
+/** Everything that plates show, by the hash of the original. */
+export interface PreparedPlates {
+  pictures: ReadonlyMap<Sha256, PreparedPicture>;
+  papers: ReadonlyMap<Sha256, DocumentPlate>;
+  /** Bytes of all of it. */
+  bytes: number;
+  quality: PictureQuality;
+}
+
+/** Whether an item is shown as a picture: every photo, and papers that came as one. */
+export function isPicture(item: EvidenceItem): item is Extract<EvidenceItem, { kind: 'photo' | 'document' }> {
+  return item.kind === 'photo' || (item.kind === 'document' && item.file.type.startsWith('image/'));
+}
+
+/** Prepares what the plates of some evidence show. Nothing that can't be read stops the others. */
+export async function preparePlates(
+  evidence: readonly EvidenceItem[],
+  readOriginal: ReadOriginal,
+  options: PreparingOptions = {},
+): Promise<PreparedPlates> {
+  const { quality = FULL_QUALITY, signal } = options;
+  const shown = evidence.filter((item) => item.withheld === undefined);
+  // A process of its own draws papers, beside the threads that scale pictures.
+  const [pictures, papers] = await Promise.all([
+    preparePictures(
+      shown.filter(isPicture).map((item) => ({
+        sha256: item.file.sha256,
+        type: item.file.type,
+        ...(item.blackOut === undefined ? {} : { blackOut: item.blackOut }),
+      })),
+      readOriginal,
+      options,
+    ),
+    firstPages(
+      shown.flatMap((item) =>
+        item.kind === 'document' && !item.file.type.startsWith('image/') && (item.blackOut ?? []).length === 0
+          ? [{ sha256: item.file.sha256, type: item.file.type }]
+          : [],
+      ),
+      readOriginal,
+      { longest: quality.longest, ...(signal === undefined ? {} : { signal }) },
+    ),
+  ]);
+  const bytes = [
+    ...pictures.values(),
+    ...[...papers.values()].flatMap((one) => (one.is === 'pages' ? one.pages : [])),
+  ]
+    .map((one) => (one.is === 'picture' ? one.bytes.length : 0))
+    .reduce((sum, size) => sum + size, 0);
+  return { pictures, papers, bytes, quality };
+}
+
+/** Which picture shows which exhibit, by their hashes, for the manifest. */
+export function plateList(exhibits: ComposeInput['exhibits'], plates: PreparedPlates): Plate[] {
+  return exhibits.flatMap(({ exhibit, file }) => {
+    if (file === undefined) return [];
+    const picture = plates.pictures.get(file.sha256);
+    const paper = plates.papers.get(file.sha256);
+    const shown = picture === undefined ? (paper?.is === 'pages' ? paper.pages : []) : [picture];
+    return shown.flatMap((one) =>
+      one.is === 'picture'
+        ? [{ exhibit, originalSha256: file.sha256, plateSha256: sha256Hex(one.bytes) }]
+        : [],
+    );
+  });
+}

@@ -1,0 +1,104 @@
+import type { ClaimClock, ClockMoment } from '../../../core/model/results.js';
+import { type Block, type Cell, type Inline, plain, text } from '../../../core/words/blocks.js';
+import { exhibitLinks, type View } from '../context.js';
+import { tableOf } from '../tables.js';
+import { dayIn, inBrackets } from './entries.js';
+
+/** What is due when, whose duty it is and what it rests on; nothing when no clock counts. */
+export function clockBlocks(
+  view: View,
+  clocks: readonly ClaimClock[],
+  title: 'claim-clocks' | 'refusal-clocks',
+): Block[] {
+  if (clocks.length === 0) return [];
+  const { labels } = view;
+  return [
+    { is: 'heading', level: 3, text: labels(`sub.${title}`) },
+    tableOf(view, clocks, [
+      ['duty', 3.6, (clock) => dutyOf(view, clock)],
+      ['whose', 1.2, ({ binds }) => labels(`binds.${binds}`)],
+      ['starts', 2.4, (clock) => startOf(view, clock)],
+      ['due', 2, (clock) => dueWords(view, clock)],
+      ['state', 1.6, (clock) => stateOf(view, clock)],
+      ['source', 2.2, ({ source, basis }) => `${source} (${labels(`text-basis.${basis}`)})`],
+    ]),
+  ];
+}
+
+const languageOf = (view: View) => view.input.state.delivery.show.language;
+
+function dutyOf(view: View, clock: ClaimClock): Cell {
+  const { labels } = view;
+  const language = languageOf(view);
+  const turn = clock.turn === undefined ? '' : ` (${labels('clock.turn').replace('N', String(clock.turn))})`;
+  const where = clock.stop === undefined ? '' : ` ${view.names.stop(clock.stop)}.`;
+  return [
+    { is: 'strong', of: plain(`${clock.title[language]}${turn}`) },
+    text(`. ${clock.duty[language]}.${where}${underWhat(view, clock)}`),
+    ...setByWords(view, clock),
+  ];
+}
+
+const startOf = (view: View, { from, starts }: ClaimClock): Cell => [
+  ...(from === undefined ? plain(view.labels('clock.not-recorded')) : momentWords(view, from)),
+  text(`: ${starts[languageOf(view)]}`),
+];
+
+/** Where a clock counts only if certain terms govern. */
+function underWhat({ labels }: View, { governs }: ClaimClock): string {
+  if (governs.length === 0) return '';
+  const list = governs.map((one) => labels(`governs-short.${one}`)).join(', ');
+  return ` ${labels('clock.only-if').replace('TERMS', () => list)}`;
+}
+
+function setByWords(view: View, { setBy }: ClaimClock): Inline[] {
+  if (setBy === undefined) return [];
+  const note = setBy.note === undefined ? '' : `: ${setBy.note}`;
+  return [
+    text(` ${view.labels('clock.set-by')}${note}`),
+    ...inBrackets(exhibitLinks(view, setBy.evidence, 3)),
+  ];
+}
+
+/** The end, with what a reader needs in order to count again. */
+function dueWords(view: View, { due, leastDue, stopped, nature, counting }: ClaimClock): Cell {
+  const { labels } = view;
+  const named = (name: string, moment: ClockMoment | undefined): Inline[] =>
+    moment === undefined ? [] : [text(`; ${labels(`clock.${name}`)} `), ...momentWords(view, moment)];
+  const hours = counting?.hours;
+  const holidays = counting?.holidays;
+  const remarks = [
+    ...(nature === 'least-time' ? [labels('clock.least-time')] : []),
+    ...(stopped === undefined || due !== undefined
+      ? []
+      : [`${labels('clock.stands-still')} ${dayIn(view, stopped.from)}`]),
+    ...((counting?.leftOut.length ?? 0) === 0
+      ? []
+      : [labels('clock.left-out').replace('N', String(counting?.leftOut.length))]),
+    ...(hours === undefined
+      ? []
+      : [`${labels(hours.assumed ? 'clock.hours-assumed' : 'clock.hours')} ${hours.from}–${hours.to}`]),
+    ...(holidays === undefined || holidays.known ? [] : [labels('clock.holidays-not-known')]),
+  ];
+  return [
+    ...(due === undefined ? [text('–')] : momentWords(view, due)),
+    ...named('least-by-rule', leastDue),
+    ...named('every-hour', counting?.ifEveryHourCounts),
+    ...(remarks.length === 0 ? [] : [text(` (${remarks.join('; ')})`)]),
+  ];
+}
+
+function momentWords(view: View, moment: ClockMoment): Inline[] {
+  const when = moment.is === 'day' ? dayIn(view, moment.day) : view.format.time(moment.at, moment.zone);
+  return [text(when), ...inBrackets(exhibitLinks(view, moment.evidence, 2))];
+}
+
+function stateOf(view: View, { state, done, nature, binds }: ClaimClock): Cell {
+  const passed = state === 'overdue' && (nature === 'least-time' || binds !== 'carrier');
+  const words: Inline[] = [
+    text(view.labels(`clock-state.${passed ? 'passed' : state}`)),
+    ...(done === undefined ? [] : [text(', '), ...momentWords(view, done)]),
+  ];
+  const late = !passed && (state === 'overdue' || state === 'done-late');
+  return late && binds === 'carrier' ? { is: 'alert', of: words } : words;
+}

@@ -1,0 +1,142 @@
+import geodesic from 'geographiclib-geodesic';
+import type { SubjectName } from '../../core/model/evidence.js';
+import type { Exhibit } from '../../core/model/manifest.js';
+import type { EvidenceItem } from '../../core/model/state.js';
+import { type Fact, type Plate, plain } from '../../core/words/blocks.js';
+import type { PreparedPlates } from '../exhibit-images.js';
+import type { PreparedPicture } from '../pictures.js';
+import { basisWords } from './basis.js';
+import { placeOf, type View } from './context.js';
+import { flagWords, titleOf } from './summary.js';
+
+type Filed = Extract<EvidenceItem, { kind: 'photo' | 'document' }>;
+
+/** What claims turn on is shown large. */
+const LARGE = new Set<SubjectName>([
+  'pulp-display',
+  'unit-display',
+  'damage',
+  'seal',
+  'load-at-opening',
+  'load-pattern',
+]);
+
+export const plateAsset = (sha256: string, page?: number): string =>
+  `plate-${sha256.slice(0, 32)}${page === undefined ? '' : `-${page}`}.jpg`;
+
+/** The plate of a picture or paper; undefined for what is only listed. */
+export function plateOf(
+  view: View,
+  exhibit: Exhibit,
+  item: EvidenceItem,
+  prepared: PreparedPlates,
+  seenIn: (number: number) => Plate['seenIn'],
+): Plate | undefined {
+  if (item.withheld !== undefined || (item.kind !== 'photo' && item.kind !== 'document')) return undefined;
+  const paper = prepared.papers.get(item.file.sha256);
+  const picture = prepared.pictures.get(item.file.sha256);
+  if (picture === undefined && (paper === undefined || paper.is === 'unreadable')) return undefined;
+  const { labels } = view;
+  const title = titleOf(view, item);
+  const caption = item.caption === undefined ? undefined : view.said('caption', item.caption);
+  const alt = [
+    `${labels('document.exhibit')} ${exhibit.exhibit}: ${title}`,
+    caption,
+    view.format.eventTime(item.time),
+    placeOf(view, item),
+  ]
+    .filter((part) => part !== undefined && part !== '')
+    .join('; ');
+  const common = {
+    is: 'plate' as const,
+    number: exhibit.exhibit,
+    title,
+    caption: caption === undefined ? [] : plain(caption),
+    facts: facts(view, exhibit, item, pagesShown(view, paper)),
+    flags: [
+      ...((item.blackOut ?? []).length === 0 ? [] : [labels('plate.blacked-out')]),
+      ...flagWords(view, item),
+    ],
+    sha256: item.file.sha256,
+    seenIn: seenIn(exhibit.exhibit),
+  };
+  if (paper?.is === 'pages')
+    return {
+      ...common,
+      size: 'paper',
+      pictures: paper.pages.flatMap((page, i) =>
+        shown(page, plateAsset(item.file.sha256, i + 1), `${alt}; ${labels('plate.page')} ${i + 1}`),
+      ),
+    };
+  if (paper?.is === 'text') return { ...common, size: 'paper', pictures: [], words: paper.text };
+  const trouble = troubleOf(view, picture);
+  return {
+    ...common,
+    size: item.subject !== undefined && LARGE.has(item.subject.is) ? 'large' : 'small',
+    pictures: shown(picture, plateAsset(item.file.sha256), alt),
+    ...(trouble === undefined ? {} : { trouble }),
+  };
+}
+
+function shown(picture: PreparedPicture | undefined, asset: string, alt: string): Plate['pictures'] {
+  return picture?.is === 'picture' ? [{ asset, width: picture.width, height: picture.height, alt }] : [];
+}
+
+function troubleOf(view: View, picture: PreparedPicture | undefined): string | undefined {
+  const { labels } = view;
+  if (picture?.is === 'picture') return picture.damaged ? labels('plate.damaged') : undefined;
+  return `${labels('plate.unreadable')} ${view.said('picture', picture?.why ?? '')}`.trim();
+}
+
+function pagesShown(
+  { labels }: View,
+  paper: ReturnType<PreparedPlates['papers']['get']>,
+): string | undefined {
+  if (paper?.is === 'pages')
+    return labels('plate.first-of').replace('N', String(paper.pages.length)).replace('ALL', String(paper.of));
+  return paper?.is === 'text' && paper.cut ? labels('plate.beginning') : undefined;
+}
+
+function facts(view: View, exhibit: Exhibit, item: Filed, pages: string | undefined): Fact[] {
+  const { labels, format } = view;
+  const camera =
+    item.kind === 'photo'
+      ? [item.camera?.make, item.camera?.model].filter((part) => part !== undefined).join(' ')
+      : '';
+  const fact = (label: string, value: string | undefined): Fact[] =>
+    value === undefined || value === '' ? [] : [{ label: labels(label), value: plain(value) }];
+  return [
+    { label: labels('plate.time'), value: plain(format.eventTime(item.time)) },
+    ...fact('plate.basis', basisWords(view, item)),
+    ...fact(
+      'plate.place',
+      [placeOf(view, item), ...position(view, item)].filter((part) => part !== '').join('; '),
+    ),
+    ...fact('plate.line', item.line === undefined ? undefined : view.names.line(item.line)),
+    ...fact('plate.by', item.by),
+    ...fact('plate.camera', camera),
+    ...fact('plate.pages', pages),
+    ...fact('plate.file', `${item.file.name}, ${format.bytes(item.file.bytes)}`),
+    ...fact(
+      'plate.inside',
+      exhibit.attachedAs === undefined
+        ? labels('plate.not-attached')
+        : `${labels('plate.attached')} ${exhibit.attachedAs}`,
+    ),
+  ];
+}
+
+/** Where the camera was, and how far along the WGS 84 ellipsoid from the stop (Karney 2013, by GeographicLib). */
+function position(view: View, item: Filed): string[] {
+  const gps = item.place?.gps;
+  if (gps === undefined) return [];
+  const { format, labels, names } = view;
+  const stop = view.input.state.delivery.stops.find(({ id }) => id === item.place?.stop);
+  const words = `${gps.latitude.toFixed(5)}, ${gps.longitude.toFixed(5)}`;
+  if (stop?.at === undefined) return [words];
+  const metres = geodesic.Geodesic.WGS84.Inverse(gps.latitude, gps.longitude, ...stop.at).s12;
+  if (metres === undefined) return [words];
+  return [
+    `${words}, ${format.distance(metres)} ${labels('plate.from').replace('STOP', () => names.stop(stop.id))}`,
+  ];
+}

@@ -1,0 +1,112 @@
+import type {
+  SetPointAgreement,
+  SetPointDifference,
+  SetPointWord,
+  TemperatureResult,
+} from '../model/results.js';
+import type { ItemOf, RecordState } from '../model/state.js';
+import { celsius } from '../model/temperature.js';
+import { knownMilliseconds } from '../model/time.js';
+import { explained, runsOf } from './differences.js';
+import { slipBetween } from './entry-errors.js';
+import { firstLoading, type Moments, pastBy } from './milestones.js';
+import { setPointLegs } from './set-point-legs.js';
+import { dominantSetPoint } from './temperature/states.js';
+
+/** Set points nearer than half a degree Fahrenheit are the same, because displays round. Kelvin. */
+const SAME = 0.28;
+
+/**
+ * What each source said the unit should run, side by side: the bill's instructions, readings from bill, shipper,
+ * dispatcher and display, and the set point that each log held longest in custody. Every pair of different
+ * sources that is apart by more than half a degree Fahrenheit is a difference; the same pair of values counts once.
+ */
+export function setPointAgreement(
+  state: RecordState,
+  temperatures: readonly TemperatureResult[],
+  moments: Moments,
+): SetPointAgreement {
+  const words = [...billWords(state), ...readWords(state, moments), ...logWords(temperatures)];
+  const runs = runsOf(temperatures);
+  const end = temperatures[0]?.custody.to.at;
+  const differences = differencesOf(words).map((one) => explained(one, { state, runs, end }, SAME));
+  const sources = new Set(words.map((word) => word.source));
+  return {
+    words,
+    differences,
+    legs: setPointLegs(state, temperatures, moments, words, differencesOf, SAME),
+    verdict: differences.length > 0 ? 'differ' : sources.size < 2 ? 'not-comparable' : 'agree',
+  };
+}
+
+function billWords(state: RecordState): SetPointWord[] {
+  const words: SetPointWord[] = [];
+  for (const line of state.delivery.lines) {
+    if (line.instruction === undefined) continue;
+    const { setPoint, run } = line.instruction;
+    const value = celsius(setPoint);
+    const same = words.find((word) => Math.abs(word.celsius - value) < 1e-9 && word.run === run);
+    if (same === undefined)
+      words.push({
+        source: 'bill',
+        celsius: value,
+        lines: [line.id],
+        ...(run === undefined ? {} : { run }),
+      });
+    else same.lines?.push(line.id);
+  }
+  return words;
+}
+
+/** What people read or heard. Of the display before leaving only the last look counts: the unit was set until then. */
+function readWords(state: RecordState, moments: Moments): SetPointWord[] {
+  const items = state.evidence.filter((item): item is ItemOf<'set-point'> => item.kind === 'set-point');
+  const from = firstLoading(moments.stops)?.id;
+  const leaving = from === undefined ? undefined : pastBy(moments, from, 'departed')?.at;
+  const early = items.flatMap((item) => {
+    const at = knownMilliseconds(item.time);
+    const before = at !== undefined && (leaving === undefined || at <= leaving);
+    return item.shownBy === 'display' && before ? [{ item, at }] : [];
+  });
+  const last = Math.max(...early.map((one) => one.at));
+  const superseded = new Set(early.filter((one) => one.at < last).map((one) => one.item));
+  return items
+    .filter((item) => !superseded.has(item))
+    .map((item) => {
+      const at = knownMilliseconds(item.time);
+      return {
+        source: item.shownBy,
+        celsius: celsius(item.temperature),
+        evidence: item.evidence,
+        ...(at === undefined ? {} : { at }),
+        ...(item.line === undefined ? {} : { lines: [item.line] }),
+        ...(item.run === undefined ? {} : { run: item.run }),
+      };
+    });
+}
+
+function logWords(temperatures: readonly TemperatureResult[]): SetPointWord[] {
+  return temperatures.flatMap((result) => {
+    const value = dominantSetPoint(result.setPoints);
+    if (value === undefined) return [];
+    return [{ source: 'log' as const, celsius: value, evidence: result.log }];
+  });
+}
+
+/** Differences among some words, largest first. */
+export function differencesOf(words: readonly SetPointWord[], same: number = SAME): SetPointDifference[] {
+  const seen = new Set<string>();
+  const found: SetPointDifference[] = [];
+  words.forEach((first, index) => {
+    for (const second of words.slice(index + 1)) {
+      const kelvin = Math.abs(first.celsius - second.celsius);
+      if (first.source === second.source || kelvin <= same) continue;
+      const key = [first, second].map((word) => `${word.source} ${word.celsius.toFixed(2)}`).join(' | ');
+      if (seen.has(key)) continue;
+      seen.add(key);
+      const slip = slipBetween(first.celsius, second.celsius);
+      found.push({ between: [first, second], kelvin, ...(slip === undefined ? {} : { slip }) });
+    }
+  });
+  return found.sort((a, b) => b.kelvin - a.kelvin);
+}

@@ -1,0 +1,93 @@
+import type { ClaimClocks } from '../model/claim-deadlines.js';
+import type { Assessment } from '../model/results.js';
+import type { RuleSet, RuleSetOrigin } from '../model/rule-set.js';
+import type { RecordState } from '../model/state.js';
+import { type Instant, milliseconds } from '../model/time.js';
+import type { UnitLog } from '../model/unit-log.js';
+import { setPointAgreement } from './agreement.js';
+import { bandsOf } from './bands.js';
+import { type ClaimContext, claimResults } from './claim/claim.js';
+import { withDue } from './claim/due-gaps.js';
+import { refusalClocksOf } from './claim/refusal.js';
+import { findingsOf } from './findings/findings.js';
+import { gapsOf } from './gaps/gaps.js';
+import { loadPlan } from './loading/plan.js';
+import { readMoments } from './milestones.js';
+import { productResults } from './product/product.js';
+import { comparePulps } from './pulp-details.js';
+import { pulpGroups } from './pulps.js';
+import { watchOf } from './temperature/band-crossings.js';
+import { withoutJumps } from './temperature/jumps.js';
+import { lineMargins } from './temperature/margins.js';
+import { temperatureResult } from './temperature/result.js';
+import { timelineOf } from './timeline.js';
+
+export interface AssessInput {
+  state: RecordState;
+  /** The unit logs of the record, parsed; in any order. */
+  logs: UnitLog[];
+  ruleSet: { ruleSet: RuleSet; sha256: string; origin?: RuleSetOrigin };
+  /** The "now" that rules are held against. Events after it have not happened. */
+  at: Instant;
+  /** The clocks of claims and refusals; left out: nothing is said of either. */
+  claimClocks?: ClaimClocks;
+}
+
+/**
+ * Everything that is computed of one delivery. Pure: no clock, no disk, no randomness; the same input gives the
+ * same result, and no state makes it throw.
+ */
+export function assess({ state, logs: asRead, ruleSet: given, at, claimClocks }: AssessInput): Assessment {
+  const { ruleSet, sha256 } = given;
+  const now = milliseconds(at);
+  const moments = readMoments(state, now);
+  const bands = bandsOf(state.delivery.lines, ruleSet);
+  const { lines } = state.delivery;
+  const cleaned = asRead.map(withoutJumps);
+  const logs = cleaned.map(({ log }) => log);
+  const temperatures = cleaned.flatMap(
+    ({ log, jumps }) => temperatureResult(log, moments, bands, { lines, jumps }) ?? [],
+  );
+  const pulps = pulpGroups(state, ruleSet);
+  const margins = lineMargins(lines, logs, moments, temperatures);
+  const product = productResults(lines, pulps, logs, moments, temperatures);
+  const setPoints = setPointAgreement(state, temperatures, moments);
+  const plan = loadPlan(state);
+  const loading = plan === undefined ? {} : { loading: plan };
+  const context = { state, ruleSet, now, moments, logs, temperatures, setPoints };
+  const gaps = gapsOf(context);
+  const findings = findingsOf({ ...context, ...loading, pulps, margins, product, gaps });
+  const claimed: Pick<Assessment, 'claims' | 'refusalClocks'> =
+    claimClocks === undefined ? {} : ofClaims({ state, findings, gaps, rules: claimClocks, moments, now });
+  return {
+    at,
+    ruleSet: {
+      name: ruleSet.ruleSet,
+      version: ruleSet.version,
+      sha256,
+      title: ruleSet.title,
+      ...(given.origin === undefined ? {} : { origin: given.origin }),
+    },
+    temperatures,
+    pulps,
+    pulpComparisons: comparePulps(pulps),
+    margins,
+    product,
+    ...watchOf(state, temperatures, logs),
+    setPoints,
+    ...loading,
+    timeline: timelineOf(state, moments),
+    gaps: withDue(gaps, claimed.claims ?? []),
+    findings,
+    ...claimed,
+  };
+}
+
+function ofClaims(context: ClaimContext): Pick<Assessment, 'claims' | 'refusalClocks'> {
+  const claims = claimResults(context);
+  const refusalClocks = refusalClocksOf({ ...context, lines: context.state.delivery.lines });
+  return {
+    ...(claims.length === 0 ? {} : { claims }),
+    ...(refusalClocks.length === 0 ? {} : { refusalClocks }),
+  };
+}

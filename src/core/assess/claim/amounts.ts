@@ -1,0 +1,233 @@
+import type { AmountItem } from '../../model/claim.js';
+import { type Currency, type Hundredths, hundredths } from '../../model/money.js';
+import type { AmountSheet, AmountStep, MoneyRange } from '../../model/results.js';
+import type { ClaimEntry } from '../../model/state.js';
+import {
+  afterCosts,
+  atMost,
+  type Combined,
+  combined,
+  either,
+  type Figure,
+  inOrder,
+  minus,
+  NOTHING,
+  notBelowNothing,
+  plus,
+  roundedBy,
+  type Scoped,
+  total,
+  WHOLE,
+} from './figures.js';
+import { standing } from './quantities.js';
+import { type AmountNote, type SaidAmounts, saidAmounts } from './stated-amounts.js';
+
+/**
+ * The worksheet of amounts from what was said of one claim, entries in any order: value sound less value as arrived or
+ * net salvage, freight where it is not in the value already, less credits, with costs, capped by a released value. The
+ * sum is in the currency of the claimed amount, else in the one that most amounts are in. The rules and their sources:
+ * docs/method.md, "Claims: amounts". Undefined when no amount was claimed or said.
+ */
+export function amountsOf(entries: readonly ClaimEntry[]): AmountSheet | undefined {
+  const counted = standing(entries);
+  const claimed = counted.findLast((one) => one.is === 'received')?.amount;
+  const currency = claimed?.currency ?? usualCurrency(counted);
+  if (currency === undefined) return undefined;
+  const said = saidAmounts(counted, currency);
+  const lines = new Set(counted.flatMap((one) => ('line' in one && one.line ? [one.line] : [])));
+  const sheet = new Worksheet(said, lines);
+  const result = sheet.result();
+  return {
+    currency,
+    steps: sheet.steps,
+    ...(claimed === undefined ? {} : { claimed: hundredths(claimed) }),
+    ...(result === undefined ? {} : { computed: rangeOf(result) }),
+    notes: [...said.notes, ...sheet.notes],
+  };
+}
+
+const rangeOf = ({ low, high }: Figure): MoneyRange => ({
+  low: low.value as Hundredths,
+  high: high.value as Hundredths,
+});
+
+function usualCurrency(entries: readonly ClaimEntry[]): Currency | undefined {
+  const counts = new Map<Currency, number>();
+  for (const one of entries) {
+    const code = one.is === 'amount' ? (one.total ?? one.each)?.currency : undefined;
+    if (code !== undefined) counts.set(code, (counts.get(code) ?? 0) + 1);
+  }
+  return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0];
+}
+
+/** What each line or the whole brought, less its own costs. */
+const netOf = (salvage: Scoped, cost: Scoped): Scoped =>
+  new Map([...salvage].map(([scope, figure]) => [scope, minus(figure, cost.get(scope) ?? NOTHING)]));
+
+/** What the sound value rests on decides whether freight is in it: partly where lines differ. */
+type Basis = 'market' | 'invoice' | 'mixed';
+
+class Worksheet {
+  readonly steps: AmountStep[] = [];
+  readonly notes: AmountNote[] = [];
+  readonly #said: SaidAmounts;
+  readonly #lines: ReadonlySet<string>;
+
+  constructor(said: SaidAmounts, lines: ReadonlySet<string>) {
+    this.#said = said;
+    this.#lines = lines;
+  }
+
+  /** Writes the steps down, and gives what can be claimed by the papers; undefined without a sound value. */
+  result(): Figure | undefined {
+    const sound = this.#sound();
+    const rest = this.#rest();
+    const freight = this.#freight(sound?.basis);
+    const credits = this.#item('credit');
+    const costs = total(
+      (['mitigation-cost', 'inspection-cost', 'disposal-cost'] as const).map(
+        (item) => this.#item(item) ?? NOTHING,
+      ),
+    );
+    if (credits !== undefined) this.#step('credits', credits);
+    if (costs.seqs.length > 0) this.#step('costs', costs);
+    const cap = this.#item('released-value');
+    if (sound === undefined) {
+      this.#note('no-paper', [], 'value-sound');
+      if (cap !== undefined) this.#step('released-value', cap);
+      return undefined;
+    }
+    if (rest === undefined) this.#note('no-paper', [], 'value-arrived');
+    const harmed = minus(sound.figure, rest ?? NOTHING);
+    const loss = plus(minus(plus(harmed, freight ?? NOTHING), credits ?? NOTHING), costs);
+    this.#step('loss', loss);
+    if (cap !== undefined) this.#step('released-value', cap);
+    const claimable = notBelowNothing(cap === undefined ? loss : atMost(loss, cap));
+    this.#step('claimable', claimable);
+    return claimable;
+  }
+
+  /** The market value at destination where a paper says it, else the invoice. */
+  #sound(): { figure: Figure; basis: Basis } | undefined {
+    const market = this.#said.of('market-value');
+    const invoice = this.#said.of('invoice-value');
+    const sold = combined(market, this.#lines);
+    const billed = combined(invoice, this.#lines);
+    const besides = (of: Combined | undefined) =>
+      of && this.#note('counted-once', of.beside ?? of.figure.seqs, 'invoice-beside-market');
+    if (sold?.all || (sold !== undefined && billed === undefined)) {
+      besides(billed);
+      return { figure: this.#scopes('value-sound', market, sold), basis: 'market' };
+    }
+    if (sold === undefined || billed === undefined)
+      return billed && { figure: this.#scopes('value-sound', invoice, billed), basis: 'invoice' };
+    if (invoice.has(WHOLE)) {
+      this.#note('counted-once', sold.figure.seqs, 'market-of-some-lines');
+      return { figure: this.#scopes('value-sound', invoice, billed), basis: 'invoice' };
+    }
+    const chosen = new Map([...invoice, ...market]);
+    const unused = [...invoice].filter(([line]) => market.has(line)).flatMap(([, one]) => one.seqs);
+    if (unused.length > 0) this.#note('counted-once', unused, 'invoice-beside-market');
+    const figure = total(chosen.values());
+    const all = { figure, all: false };
+    const mixed = [...invoice.keys()].some((line) => !market.has(line));
+    return { figure: this.#scopes('value-sound', chosen, all), basis: mixed ? 'mixed' : 'market' };
+  }
+
+  /** What is left of the value: as valued on arrival, or what a sale brought less its costs. */
+  #rest(): Figure | undefined {
+    const arrived = this.#said.of('arrived-value');
+    const salvage = this.#said.of('salvage');
+    const cost = this.#said.of('salvage-cost');
+    const valued = combined(arrived, this.#lines);
+    if (valued !== undefined) this.#scopes('value-arrived', arrived, valued);
+    const sold = combined(salvage, this.#lines);
+    // Costs of each line that was sold are costs of the whole sale.
+    const byLine = salvage.size > 0 && !salvage.has(WHOLE);
+    const spent = combined(cost, byLine ? new Set(salvage.keys()) : this.#lines);
+    for (const one of [sold, spent]) if (one !== undefined) this.#beside(one);
+    const after = spent === undefined ? sold?.figure : afterCosts(sold, spent);
+    if (after !== undefined) {
+      if (spent?.beside === undefined || spent.accounts !== undefined)
+        this.#eachLine('salvage-net', netOf(salvage, cost));
+      this.#step('salvage-net', after);
+    }
+    if (valued === undefined || after === undefined) return after ?? valued?.figure;
+    return this.#together(arrived, salvage, { valued, after, sold });
+  }
+
+  /** Valued and sold: of different lines they add up, of the same they are two accounts of what was left. */
+  #together(
+    arrived: Scoped,
+    salvage: Scoped,
+    { valued, after, sold }: { valued: Combined; after: Figure; sold: Combined | undefined },
+  ): Figure {
+    const apart =
+      !arrived.has(WHOLE) && !salvage.has(WHOLE) && ![...arrived.keys()].some((line) => salvage.has(line));
+    // Costs without a sale are no account of what was left.
+    if (apart || sold === undefined) return plus(valued.figure, after);
+    this.#note('counted-once', [...valued.figure.seqs, ...after.seqs], 'arrived-and-salvage');
+    if (valued.all && sold?.all === false) return valued.figure;
+    if (sold?.all && !valued.all) return after;
+    return either(valued.figure, after);
+  }
+
+  /**
+   * A market value at destination has the freight in it: freight still due is saved (Chicago, M. & St. P. Ry. v.
+   * McCaull-Dinsmore Co., 253 U.S. 97 (1920)), freight paid is not added again. An invoice at origin has it not.
+   */
+  #freight(basis: Basis | undefined): Figure | undefined {
+    const paid = this.#item('freight-paid');
+    const due = this.#item('freight-due');
+    if (basis === undefined || (paid === undefined && due === undefined)) return undefined;
+    const added = paid ?? NOTHING;
+    const saved = minus(NOTHING, due ?? NOTHING);
+    if (basis === 'mixed') {
+      this.#note('counted-once', [...added.seqs, ...saved.seqs], 'freight-of-both-kinds');
+      return this.#step('freight', plus(either(NOTHING, added), either(NOTHING, saved)));
+    }
+    const [counts, drops, why] =
+      basis === 'market'
+        ? ([due && saved, paid, 'freight-in-market-value'] as const)
+        : ([paid, due, 'freight-not-paid'] as const);
+    if (drops !== undefined) this.#note('counted-once', drops.seqs, why);
+    return counts && this.#step('freight', counts);
+  }
+
+  #item(item: AmountItem): Figure | undefined {
+    const found = combined(this.#said.of(item), this.#lines);
+    return found && this.#beside(found);
+  }
+
+  #beside({ figure, beside }: Combined): Figure {
+    if (beside !== undefined) this.#note('counted-once', beside, 'whole-and-lines');
+    return figure;
+  }
+
+  /** The lines' own steps, where lines were counted, and the step of the whole. */
+  #scopes(id: AmountStep['id'], scoped: Scoped, found: Combined): Figure {
+    this.#eachLine(id, scoped);
+    return this.#step(id, this.#beside(found));
+  }
+
+  #eachLine(id: AmountStep['id'], scoped: Scoped): void {
+    if (scoped.size < 2) return;
+    for (const [line, figure] of scoped) if (line !== WHOLE) this.#step(id, figure, line);
+  }
+
+  #step(id: AmountStep['id'], figure: Figure, line?: string): Figure {
+    const rounded = roundedBy(figure);
+    this.steps.push({
+      id,
+      ...(line === undefined ? {} : { line }),
+      range: rangeOf(figure),
+      seqs: inOrder(figure.seqs),
+      ...(rounded === undefined ? {} : { rounded }),
+    });
+    return figure;
+  }
+
+  #note(is: AmountNote['is'], seqs: readonly number[], detail: string): void {
+    this.notes.push({ is, seqs: inOrder(seqs), detail });
+  }
+}

@@ -1,0 +1,109 @@
+import type { ClockDoing } from '../../model/claim-deadlines.js';
+import { assertNever } from '../../model/error.js';
+import { hundredths } from '../../model/money.js';
+import type { ClockMoment } from '../../model/results.js';
+import type { ClaimEntry } from '../../model/state.js';
+import { lastUnloading, type Moments } from '../milestones.js';
+import { earlier, eventTime, onDay } from './deadline-milestones.js';
+import { type ClaimEntries, entriesOf } from './terms.js';
+
+type Told = Extract<ClaimEntry, { on: unknown }>;
+
+const told = ({ on, evidence, seq }: Told): ClockMoment => onDay(on, evidence, seq);
+
+/** Whether the claim itself is a writing: unless somebody has said that it was made by word of mouth. */
+export const isWritten = ({ received }: ClaimEntries): boolean => received.contents.form !== 'spoken';
+
+/**
+ * When the carrier had paid, declined in writing or firmly offered, as 49 CFR 370.9 asks, or the claim was closed.
+ * Parts count together: what was paid and what was declined must reach what was claimed. Where no amount was claimed
+ * any payment counts; money of another currency is not added.
+ */
+export function resolution(claim: ClaimEntries): ClockMoment | undefined {
+  const { amount } = claim.received;
+  let met = 0;
+  const add = (part: typeof amount): boolean => {
+    if (part === undefined || amount === undefined) return amount === undefined;
+    if (part.currency === amount.currency) met += hundredths(part);
+    return met >= hundredths(amount);
+  };
+  const resolves = (entry: ClaimEntry): boolean => {
+    switch (entry.is) {
+      case 'closed':
+        return true;
+      case 'offer':
+        return entry.by !== 'claimant' && entry.firm;
+      case 'payment':
+        return (entry.by === 'carrier' || entry.by === 'insurer') && add(entry.amount);
+      case 'declined':
+        return entry.inWriting && (entry.part === undefined || (amount !== undefined && add(entry.part)));
+      default:
+        return false;
+    }
+  };
+  const found = claim.entries
+    .filter((entry): entry is Told => 'on' in entry)
+    .sort((a, b) => a.on.date.localeCompare(b.on.date) || a.seq - b.seq)
+    .find(resolves);
+  return found === undefined ? undefined : told(found);
+}
+
+/** Everything in the record that is such a doing, in the order of time. Events are those at the stop. */
+export function doingsOf(
+  doing: ClockDoing,
+  claim: ClaimEntries | undefined,
+  moments: Moments,
+  stop = lastUnloading(moments.stops)?.id,
+): ClockMoment[] {
+  const closed = (how: (how: string) => boolean) =>
+    claim === undefined
+      ? []
+      : entriesOf(claim, 'closed')
+          .filter((entry) => how(entry.how))
+          .map(told);
+  if (typeof doing !== 'string') {
+    if (claim === undefined) return [];
+    return entriesOf(claim, 'letter')
+      .filter(({ letter, way }) => letter === doing.letter && way === doing.way)
+      .map(told)
+      .sort(earlier);
+  }
+  switch (doing) {
+    case 'resolved': {
+      const found = claim === undefined ? undefined : resolution(claim);
+      return found === undefined ? [] : [found];
+    }
+    case 'settled':
+      return closed((how) => how !== 'declined' && how !== 'suit');
+    case 'suit':
+      return closed((how) => how === 'suit');
+    case 'claimed':
+    case 'claimed-in-writing': {
+      if (claim === undefined || (doing === 'claimed-in-writing' && !isWritten(claim))) return [];
+      return [onDay(claim.received.received, claim.received.evidence, claim.received.seq)];
+    }
+    case 'refused':
+    case 'unloaded': {
+      const zone = moments.stops.find(({ id }) => id === stop)?.zone;
+      if (zone === undefined) return [];
+      return moments.events
+        .filter((event) => event.event === doing && event.stop === stop)
+        .map((event) => eventTime(event, zone));
+    }
+    default:
+      return assertNever(doing);
+  }
+}
+
+/** The first of several kinds of doing. */
+export function firstOf(
+  doings: readonly ClockDoing[],
+  claim: ClaimEntries | undefined,
+  moments: Moments,
+  stop?: string,
+): ClockMoment | undefined {
+  return doings
+    .flatMap((doing) => doingsOf(doing, claim, moments, stop))
+    .sort(earlier)
+    .at(0);
+}

@@ -1,0 +1,112 @@
+import type { ClaimClocks, ClockRule, Span } from '../../model/claim-deadlines.js';
+import { assertNever } from '../../model/error.js';
+import type { ClockCounting, ClockMoment } from '../../model/results.js';
+import type { CalendarDay } from '../../model/time.js';
+import { countDays, nextThatCounts, plusCalendar, plusDays, weekdayOf } from './calendar.js';
+import { atTime, beginningOf, dayOf, endOf, onDay } from './deadline-milestones.js';
+import { isHoliday } from './holidays.js';
+import { notWorked, plusWorkingHours } from './working-hours.js';
+
+/** The lists and hours that a count leans on. */
+export type Calendars = Pick<ClaimClocks, 'work' | 'holidays'>;
+
+export interface Due {
+  due: ClockMoment;
+  counting?: ClockCounting;
+}
+
+/** The end of a span that starts at a moment, and what was left out of the count. */
+export function dueOf(
+  rule: Pick<ClockRule, 'counting'>,
+  span: Span,
+  start: ClockMoment,
+  calendars: Calendars,
+): Due {
+  const { firstDay } = rule.counting;
+  const day = dayOf(start);
+  switch (span.unit) {
+    case 'hours':
+      return dueInHours(rule, span.count, start, calendars);
+    case 'days':
+    case 'working-days': {
+      const working = span.unit === 'working-days';
+      const why = (date: CalendarDay) =>
+        working
+          ? notWorked(date, calendars.work, listed(calendars, calendars.work.holidays))
+          : excepted(rule, calendars, date);
+      const first = firstDay === 'counted' && why(day.date) === undefined ? 1 : 0;
+      const { date, leftOut } = countDays(day.date, Math.max(0, span.count - first), why);
+      const list = working
+        ? calendars.work.holidays
+        : usesHolidays(rule)
+          ? rule.counting.holidays
+          : undefined;
+      return {
+        due: onDay({ ...day, date: atItsEnd(rule, calendars, date) }, []),
+        ...(leftOut.length === 0 && list === undefined
+          ? {}
+          : { counting: { leftOut, ...namedList(calendars, list) } }),
+      };
+    }
+    case 'months':
+    case 'years': {
+      const last = plusCalendar(day.date, span.count, span.unit);
+      const date = firstDay === 'counted' && span.count > 0 ? plusDays(last, -1) : last;
+      return { due: onDay({ ...day, date: atItsEnd(rule, calendars, date) }, []) };
+    }
+    default:
+      return assertNever(span.unit);
+  }
+}
+
+/** Hours from a time; from a day whose hour nobody knows they run from its end. */
+function dueInHours(
+  rule: Pick<ClockRule, 'counting'>,
+  hours: number,
+  start: ClockMoment,
+  calendars: Calendars,
+): Due {
+  const { zone } = dayOf(start);
+  const from = start.is === 'day' ? endOf(start) : beginningOf(start);
+  const everyHour = atTime(from + hours * 3_600_000, zone, []);
+  if (!rule.counting.workingHours) return { due: everyHour };
+  const { work } = calendars;
+  const counted = plusWorkingHours(from, zone, hours, work, listed(calendars, work.holidays));
+  return {
+    due: atTime(counted.at, zone, []),
+    counting: {
+      leftOut: counted.leftOut,
+      ...namedList(calendars, work.holidays),
+      hours: { from: work.from, to: work.to, assumed: work.assumed },
+      ifEveryHourCounts: everyHour,
+    },
+  };
+}
+
+const listed = ({ holidays }: Calendars, name: string | undefined) =>
+  name === undefined ? undefined : holidays[name];
+
+const usesHolidays = ({ counting }: Pick<ClockRule, 'counting'>) => counting.except.includes('holidays');
+
+function namedList(calendars: Calendars, name: string | undefined): Pick<ClockCounting, 'holidays'> {
+  if (name === undefined) return {};
+  const list = listed(calendars, name);
+  return { holidays: { list: name, known: list === 'us-federal' || (list?.length ?? 0) > 0 } };
+}
+
+function excepted(rule: Pick<ClockRule, 'counting'>, calendars: Calendars, date: CalendarDay) {
+  const { except, holidays } = rule.counting;
+  const weekday = weekdayOf(date);
+  if (weekday === 6 && except.includes('saturdays')) return 'saturday';
+  if (weekday === 7 && except.includes('sundays')) return 'sunday';
+  return except.includes('holidays') && isHoliday(date, listed(calendars, holidays)) ? 'holiday' : undefined;
+}
+
+/** The last day as it falls, or moved off Saturdays, Sundays and holidays where the rule says so. */
+function atItsEnd(rule: Pick<ClockRule, 'counting'>, calendars: Calendars, date: CalendarDay): CalendarDay {
+  if (rule.counting.lastDay === 'as-it-falls') return date;
+  const list = listed(calendars, rule.counting.holidays);
+  return nextThatCounts(date, (one) =>
+    weekdayOf(one) >= 6 || isHoliday(one, list) ? 'not-a-working-day' : undefined,
+  );
+}

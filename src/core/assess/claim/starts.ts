@@ -1,0 +1,67 @@
+import type { ClockStart } from '../../model/claim-deadlines.js';
+import { assertNever } from '../../model/error.js';
+import type { EventName } from '../../model/evidence.js';
+import type { ClockMoment } from '../../model/results.js';
+import type { Moments } from '../milestones.js';
+import { dayAt } from './calendar.js';
+import { atTime, onDay } from './deadline-milestones.js';
+import { type ClaimEntries, entriesOf } from './terms.js';
+
+/** What shows that the truck was there, so that the load could be looked at. */
+const THERE: readonly EventName[] = ['arrived', 'doors-opened', 'unloading-began', 'inspected'];
+
+/**
+ * When the goods were at the receiver's disposal at a stop: told of and there, whichever came later. A truck that is
+ * there with no notice recorded is its own notice; a notice with no truck there starts nothing.
+ */
+export function atDisposal(moments: Moments, stop: string): ClockMoment | undefined {
+  const place = moments.stops.find(({ id }) => id === stop);
+  const here = moments.events.filter((event) => event.stop === stop);
+  const there = here.find(({ event }) => THERE.includes(event));
+  if (place === undefined || there === undefined) return undefined;
+  const notice = here.find(({ event }) => event === 'notice-of-arrival');
+  const later = notice !== undefined && notice.at > there.at ? notice : there;
+  const evidence = notice === undefined ? [there.evidence] : [notice.evidence, there.evidence];
+  return atTime(later.at, place.zone, evidence);
+}
+
+/** The day of the last such event at any stop of unloading. */
+function lastDayOf(moments: Moments, names: readonly EventName[]): ClockMoment | undefined {
+  const found = moments.events.findLast(({ event, side }) => side === 'unload' && names.includes(event));
+  const place = moments.stops.find(({ id }) => id === found?.stop);
+  if (found === undefined || place === undefined) return undefined;
+  return onDay(dayAt(found.at, place.zone), [found.evidence]);
+}
+
+/**
+ * When a clock of a claim starts; undefined when that has not happened, or nobody has recorded it. With several stops
+ * of unloading the last counts. An offer never starts what a written disallowance starts (49 U.S.C. 14706(e)(2)(A)).
+ */
+export function claimStart(
+  start: ClockStart,
+  claim: ClaimEntries,
+  moments: Moments,
+): ClockMoment | undefined {
+  switch (start) {
+    case 'claim-received':
+      return onDay(claim.received.received, claim.received.evidence, claim.received.seq);
+    case 'written-disallowance': {
+      const [first] = entriesOf(claim, 'declined')
+        .filter(({ inWriting }) => inWriting)
+        .sort((a, b) => a.on.date.localeCompare(b.on.date));
+      return first === undefined ? undefined : onDay(first.on, first.evidence, first.seq);
+    }
+    case 'delivery':
+      return lastDayOf(moments, ['unloaded']) ?? lastDayOf(moments, ['refused']);
+    case 'unloaded':
+      return lastDayOf(moments, ['unloaded']);
+    case 'at-disposal': {
+      const stop = moments.stops.findLast(({ does }) => does === 'unload');
+      return stop === undefined ? undefined : atDisposal(moments, stop.id);
+    }
+    case 'not-recorded':
+      return undefined;
+    default:
+      return assertNever(start);
+  }
+}

@@ -1,0 +1,64 @@
+import type { AmountItem } from '../../model/claim.js';
+import { assertNever } from '../../model/error.js';
+import type { PositionPoint } from '../../model/results.js';
+import type { ClaimEntry } from '../../model/state.js';
+import type { Bearing } from './finding-relevance.js';
+import { standing } from './quantities.js';
+
+/** Items of the worksheet that make the loss larger; the others make it smaller. */
+const LOSSES: ReadonlySet<AmountItem> = new Set([
+  'market-value',
+  'invoice-value',
+  'freight-paid',
+  'salvage-cost',
+  'mitigation-cost',
+  'inspection-cost',
+  'disposal-cost',
+]);
+
+/** Without one of these with a paper, a claimed amount is only claimed. */
+const VALUES: ReadonlySet<AmountItem> = new Set(['market-value', 'invoice-value']);
+
+/**
+ * What entries of a claim say of the amount and of the condition at delivery. An amount without a paper shows nothing
+ * yet. Offers and payments are no points: whoever offers to settle admits nothing by it.
+ */
+export function saidPoints(entries: readonly ClaimEntry[]): (Bearing & { point: PositionPoint })[] {
+  const all = standing(entries);
+  const valued = all.some((one) => one.is === 'amount' && VALUES.has(one.item) && one.evidence.length > 0);
+  return all.flatMap((entry) => {
+    const bearing = bearingOf(entry, valued);
+    const point: PositionPoint = { from: { is: 'claim-entry', seq: entry.seq }, evidence: entry.evidence };
+    return bearing === undefined ? [] : [{ ...bearing, point }];
+  });
+}
+
+function bearingOf(entry: ClaimEntry, valued: boolean): Bearing | undefined {
+  switch (entry.is) {
+    case 'received':
+      return entry.amount === undefined || valued ? undefined : { place: 'damages', side: 'weak' };
+    case 'amount':
+      if (entry.evidence.length === 0) return { place: 'damages', side: 'weak' };
+      return { place: 'damages', side: LOSSES.has(entry.item) ? 'againstCarrier' : 'forCarrier' };
+    case 'quantity':
+      if (entry.state === 'shipped') return undefined;
+      if (entry.evidence.length === 0) return { place: 'condition-at-delivery', side: 'weak' };
+      return {
+        place: 'condition-at-delivery',
+        side: entry.state === 'accepted' ? 'forCarrier' : 'againstCarrier',
+      };
+    case 'cause':
+      return { place: entry.cause, side: 'forCarrier' };
+    case 'terms':
+    case 'clock-set':
+    case 'letter':
+    case 'offer':
+    case 'payment':
+    case 'declined':
+    case 'closed':
+    case 'answered':
+      return undefined;
+    default:
+      return assertNever(entry);
+  }
+}

@@ -1,0 +1,59 @@
+import type { ClaimId, ClaimNoteKind, Governing } from '../../model/claim.js';
+import type { ClockRule } from '../../model/claim-deadlines.js';
+import type { ClaimEntry, ClaimEntryOf, RecordState } from '../../model/state.js';
+import { dayAt } from './calendar.js';
+
+/** What is said of one claim and counts: what was corrected, and what had not happened yet, is left out. */
+export interface ClaimEntries {
+  claim: ClaimId;
+  entries: readonly ClaimEntry[];
+  received: ClaimEntryOf<'received'>;
+}
+
+const isOf =
+  <K extends ClaimNoteKind>(kind: K) =>
+  (entry: ClaimEntry): entry is ClaimEntryOf<K> =>
+    entry.is === kind;
+
+/** The standing entries of one kind that were made for a claim, in the order of the record. */
+export function entriesOf<K extends ClaimNoteKind>(
+  of: Pick<ClaimEntries, 'entries'>,
+  kind: K,
+): ClaimEntryOf<K>[] {
+  return of.entries.filter(isOf(kind));
+}
+
+/** Whether what an entry tells of lies after a moment, by the calendar of its own place. */
+function isAhead(entry: ClaimEntry, now: number): boolean {
+  const told = entry.is === 'received' ? entry.received : 'on' in entry ? entry.on : undefined;
+  return told !== undefined && told.date > dayAt(now, told.zone).date;
+}
+
+/** The claims of a record at a moment (milliseconds since 1970 UTC), in the order received. */
+export function claimsAt({ claims }: Pick<RecordState, 'claims'>, now: number): ClaimEntries[] {
+  const standing = claims.filter((entry) => entry.replacedBy === undefined && !isAhead(entry, now));
+  return standing.filter(isOf('received')).map((received) => ({
+    claim: received.claim,
+    received,
+    entries: standing.filter(({ claim }) => claim === received.claim),
+  }));
+}
+
+/** What governs the carriage, by the last that was said of it. Nobody has said: unknown, never a guess. */
+export function termsOf(claim: Pick<ClaimEntries, 'entries'>): {
+  governs: Governing;
+  terms?: ClaimEntryOf<'terms'>;
+} {
+  const terms = entriesOf(claim, 'terms').at(-1);
+  return terms === undefined ? { governs: 'unknown' } : { governs: terms.governs, terms };
+}
+
+/** Whether a clock counts under what governs; while that is not known, each that may count does. */
+export function countsUnder(rule: Pick<ClockRule, 'governs'>, governs: Governing): boolean {
+  return rule.governs.length === 0 || governs === 'unknown' || rule.governs.some((one) => one === governs);
+}
+
+/** The contract's own term for a clock, the last that was entered. */
+export function setTerm(claim: Pick<ClaimEntries, 'entries'>, clock: string) {
+  return entriesOf(claim, 'clock-set').findLast((entry) => entry.clock === clock);
+}

@@ -1,0 +1,131 @@
+import type { ChannelSummary, ExcursionSums, Finding, TemperatureResult } from '../../model/results.js';
+import { pastBy } from '../milestones.js';
+import { degreeHours, duration, type Found, finding, share, temperature, time, zoneOf } from './make.js';
+
+/** In band for at least this share of the known time is "in band", and below the second "out of band". Conventions of this project. */
+const IN_BAND = 0.95;
+const OUT_OF_BAND = 0.8;
+/** A log that knows this share of custody covers it. */
+const COVERED = 0.95;
+
+/** What the unit logs show of the air in the carrier's custody. */
+export function airFindings(found: Found): Finding[] {
+  const usable = found.temperatures.filter((result) => result.judged !== undefined);
+  if (usable.every((result) => result.channels.every((one) => one.knownSeconds === 0))) return noLog(found);
+  return usable.flatMap((result) => {
+    const judged = result.channels.find((one) => one.channel === result.judged);
+    if (judged === undefined) return [];
+    return [
+      ...bandFinding(result, judged),
+      ...excursionFindings(found, result),
+      ...coverageFinding(result, judged),
+      ...unitOff(result),
+      ...clock(found, result),
+    ];
+  });
+}
+
+function noLog(found: Found): Finding[] {
+  const over = found.state.delivery.stops
+    .filter((stop) => stop.does === 'unload')
+    .some((stop) => pastBy(found.moments, stop.id, 'delivery-over') !== undefined);
+  return over ? [finding('no-unit-log', 'unit logs in the record', [], {})] : [];
+}
+
+const custodySeconds = (result: TemperatureResult) => (result.custody.to.at - result.custody.from.at) / 1000;
+
+function bandFinding(result: TemperatureResult, judged: ChannelSummary): Finding[] {
+  const { band } = result;
+  const { mean, min, max } = judged;
+  if (band === undefined || mean === undefined || min === undefined || max === undefined) return [];
+  const inBand = judged.inBandSeconds / judged.knownSeconds;
+  const id =
+    inBand >= IN_BAND ? 'air-in-band' : inBand >= OUT_OF_BAND ? 'air-mostly-in-band' : 'air-out-of-band';
+  return [
+    finding(id, 'air against the band', [result.log], {
+      channel: judged.channel,
+      share: share(inBand),
+      coverage: share(judged.coverage),
+      custody: duration(custodySeconds(result)),
+      mean: temperature(mean),
+      min: temperature(min.value),
+      max: temperature(max.value),
+      low: temperature(band.low),
+      high: temperature(band.high),
+      above: duration(judged.aboveSeconds),
+      below: duration(judged.belowSeconds),
+      degreeHoursAbove: degreeHours(judged.degreeHoursAbove),
+      degreeHoursBelow: degreeHours(judged.degreeHoursBelow),
+    }),
+  ];
+}
+
+function excursionFindings(found: Found, result: TemperatureResult): Finding[] {
+  const { unexplained, explained } = result.excursionTotals;
+  const by = 'excursions of the air';
+  const findings: Finding[] = [];
+  if (unexplained !== undefined)
+    findings.push(finding('excursions-unexplained', by, [result.log], excursionFacts(found, unexplained)));
+  if (explained !== undefined)
+    findings.push(
+      finding('excursions-explained', by, [result.log], {
+        ...excursionFacts(found, explained),
+        logged: explained.logged,
+        inferred: explained.inferred,
+        causes: explained.causes.join(', '),
+      }),
+    );
+  return findings;
+}
+
+function excursionFacts(found: Found, { highest, lowest, ...sums }: ExcursionSums) {
+  return {
+    count: sums.count,
+    total: duration(sums.seconds),
+    longest: duration(sums.longestSeconds),
+    ...(highest === undefined ? {} : { highest: temperature(highest) }),
+    ...(lowest === undefined ? {} : { lowest: temperature(lowest) }),
+    degreeHours: degreeHours(sums.degreeHours),
+    firstAt: time(sums.firstAt, zoneOf(found.state)),
+  };
+}
+
+function coverageFinding(result: TemperatureResult, judged: ChannelSummary): Finding[] {
+  const longest = result.gaps.reduce<number | undefined>(
+    (most, gap) => Math.max(most ?? 0, gap.seconds),
+    undefined,
+  );
+  const id = judged.coverage >= COVERED ? 'log-covers-custody' : 'log-has-gaps';
+  return [
+    finding(id, 'coverage of custody by the log', [result.log], {
+      coverage: share(judged.coverage),
+      custody: duration(custodySeconds(result)),
+      gaps: result.gaps.length,
+      ...(longest === undefined ? {} : { longestGap: duration(longest) }),
+    }),
+  ];
+}
+
+function unitOff(result: TemperatureResult): Finding[] {
+  const off = result.logged.filter((one) => one.is === 'unit-off');
+  if (off.length === 0) return [];
+  const lengths = off.map((one) => (one.to - one.from) / 1000);
+  return [
+    finding('unit-off-logged', 'power and mode in the log', [result.log], {
+      count: off.length,
+      total: duration(lengths.reduce((a, b) => a + b, 0)),
+      longest: duration(lengths.reduce((a, b) => Math.max(a, b), 0)),
+    }),
+  ];
+}
+
+function clock(found: Found, result: TemperatureResult): Finding[] {
+  const added = found.logs.find((log) => log.evidence === result.log)?.addedSeconds ?? 0;
+  if (added === 0) return [];
+  return [
+    finding('log-clock-corrected', 'clock comparison', [result.log], {
+      added: duration(Math.abs(added)),
+      slow: added > 0,
+    }),
+  ];
+}

@@ -1,0 +1,101 @@
+import type { Finding } from '../../model/results.js';
+import type { ItemOf } from '../../model/state.js';
+import { knownMilliseconds } from '../../model/time.js';
+import { type Alarm, alarmsOf } from '../alarms.js';
+import { longestApart } from '../gaps/needs/unit-checks.js';
+import { pastBy } from '../milestones.js';
+import { appliedSeals, foundSeals, sealKey } from '../seals.js';
+import { duration, type Found, finding, time, zoneOf } from './make.js';
+
+/** Longest time between two looks at the unit, hours. Common practice, no source. */
+const BETWEEN_ROUNDS = 4;
+
+/** What the record shows of care on the way: looks at the unit, alarms, seal, evidence that can't be got any more. */
+export function careFindings(found: Found): Finding[] {
+  return [...rounds(found), ...alarms(found), ...seals(found), ...lost(found)];
+}
+
+const roundsOf = (found: Found) =>
+  found.state.evidence.filter((item): item is ItemOf<'round'> => item.kind === 'round');
+
+function rounds(found: Found): Finding[] {
+  const all = roundsOf(found);
+  const apart = longestApart(
+    { ...found, stage: 'in-transit' },
+    { after: { moment: 'departed', seconds: 0 }, before: { moment: 'arrived', seconds: 0 } },
+    all,
+  );
+  if (apart === undefined || all.length === 0) return [];
+  return [
+    finding(
+      apart.hours <= BETWEEN_ROUNDS ? 'rounds-kept' : 'rounds-far-apart',
+      'time between looks at the unit',
+      all.map((item) => item.evidence),
+      {
+        count: all.length,
+        longest: duration(apart.hours * 3600),
+        limit: duration(BETWEEN_ROUNDS * 3600),
+      },
+    ),
+  ];
+}
+
+/** Alarms of the logs' own columns in custody, and those noted at looks at the unit. */
+function alarms(found: Found): Finding[] {
+  const inCustody = ({ evidence, seen, from, to }: Alarm) =>
+    seen === 'at-a-look' ||
+    found.temperatures.some(
+      ({ log, custody }) => log === evidence && to >= custody.from.at && from <= custody.to.at,
+    );
+  const all = alarmsOf(found.logs, roundsOf(found)).filter(inCustody);
+  const untimed = roundsOf(found).filter(
+    (item) => knownMilliseconds(item.time) === undefined && item.alarms.length > 0,
+  );
+  const [first] = all;
+  if (first === undefined && untimed.length === 0) return [];
+  return [
+    finding(
+      'alarms-seen',
+      'alarm columns of the logs, alarms noted at looks at the unit',
+      [...all, ...untimed].map((one) => one.evidence),
+      {
+        count: all.length + untimed.reduce((sum, item) => sum + item.alarms.length, 0),
+        alarms: [
+          ...new Set([...all.map((alarm) => alarm.text), ...untimed.flatMap((item) => item.alarms)]),
+        ].join('; '),
+        ...(first === undefined ? {} : { firstAt: time(first.from, zoneOf(found.state)) }),
+      },
+    ),
+  ];
+}
+
+function seals(found: Found): Finding[] {
+  const by = 'seal numbers at both ends';
+  const applied = appliedSeals(found.state);
+  const [first] = applied;
+  if (first === undefined) return [];
+  const seen = foundSeals(found.state);
+  const known = new Set(applied.map((item) => sealKey(item.number)));
+  if (seen.length === 0) {
+    const opened = found.state.delivery.stops
+      .filter((stop) => stop.does === 'unload')
+      .some((stop) => pastBy(found.moments, stop.id, 'doors-opened') !== undefined);
+    return opened ? [finding('seal-not-checked', by, [first.evidence], { number: first.number })] : [];
+  }
+  return seen.flatMap((item) => {
+    const ids = [first.evidence, item.evidence];
+    if (!known.has(sealKey(item.number)))
+      return [finding('seal-differs', by, ids, { applied: first.number, found: item.number })];
+    if (item.state !== 'broken') return [finding('seal-same', by, ids, { number: item.number })];
+    const at = knownMilliseconds(item.time);
+    const when = at === undefined ? {} : { at: time(at, zoneOf(found.state, item.place?.stop)) };
+    return [finding('seal-broken', by, ids, { number: item.number, ...when })];
+  });
+}
+
+function lost(found: Found): Finding[] {
+  const rules = found.gaps.filter(
+    (gap) => (gap.outcome === 'missing' || gap.outcome === 'short') && gap.closable.is === 'lost',
+  );
+  return rules.length === 0 ? [] : [finding('evidence-lost', 'rules', [], { count: rules.length })];
+}

@@ -1,0 +1,166 @@
+import type { Line } from '../../model/delivery.js';
+import type { Finding, PulpGroup } from '../../model/results.js';
+import type { ItemOf } from '../../model/state.js';
+import { knownMilliseconds } from '../../model/time.js';
+import { pastBy } from '../milestones.js';
+import { difference, type Found, finding, lineRef, stopRef, temperature, time, zoneOf } from './make.js';
+
+const BY = 'pulps against the band of the line';
+
+/** Which way a line's pulps at one stop lie: above wins over below, because warm product is the commoner claim. */
+type Lie = 'in-band' | 'above' | 'below' | 'not-judged';
+function lieOf(group: PulpGroup): Lie {
+  if (group.band === undefined) return 'not-judged';
+  if (group.readings.some((one) => one.verdict === 'above')) return 'above';
+  return group.inBand === group.count ? 'in-band' : 'below';
+}
+
+const ids = (...groups: (PulpGroup | undefined)[]) =>
+  groups.flatMap((group) => group?.readings.map((one) => one.evidence) ?? []);
+
+/** What the pulps at loading and delivery show of each line, and what it means that some are lacking. */
+export function pulpFindings(found: Found): Finding[] {
+  return found.state.delivery.lines.flatMap((line) => {
+    const of = (does: PulpGroup['does']) =>
+      found.pulps.find((group) => group.line === line.id && group.does === does);
+    const load = of('load');
+    const delivery = of('unload');
+    return [
+      ...(load === undefined ? lackAtLoading(found, line) : atLoading(found, load, delivery)),
+      ...(delivery === undefined ? lackAtDelivery(found, line) : atDelivery(delivery)),
+      ...bothEnds(line, load, delivery),
+    ];
+  });
+}
+
+function facts(group: PulpGroup, band: { low: number; high: number }) {
+  return {
+    line: lineRef(group.line),
+    stop: stopRef(group.stop),
+    count: group.count,
+    min: temperature(group.min),
+    max: temperature(group.max),
+    mean: temperature(group.mean),
+    low: temperature(band.low),
+    high: temperature(band.high),
+  };
+}
+
+function outFacts(group: PulpGroup, band: { low: number; high: number }, side: 'above' | 'below') {
+  const outside = group.readings.filter((one) => one.verdict === side);
+  return {
+    ...facts(group, band),
+    outside: outside.length,
+    beyond: difference(Math.max(...outside.map((one) => one.beyond))),
+  };
+}
+
+/**
+ * In band at loading: with good pulps at delivery it shows care from end to end; with warm ones it proves the
+ * claimant's first element, and weighs against the carrier.
+ */
+function atLoading(found: Found, load: PulpGroup, delivery: PulpGroup | undefined): Finding[] {
+  const { band } = load;
+  const lie = lieOf(load);
+  if (band === undefined || lie === 'not-judged') return [];
+  if (lie === 'in-band') {
+    const later = delivery === undefined ? 'not-judged' : lieOf(delivery);
+    const weighs = later === 'in-band' ? 'helps' : later === 'not-judged' ? 'open' : 'hurts';
+    return [finding('pulps-at-loading-in-band', BY, ids(load), facts(load, band), weighs)];
+  }
+  return [
+    finding(`pulps-at-loading-${lie}-band`, BY, ids(load), outFacts(load, band, lie)),
+    ...(lie === 'above' ? told(found, load, band.high) : []),
+  ];
+}
+
+function told(found: Found, load: PulpGroup, high: number): Finding[] {
+  const departed = pastBy(found.moments, load.stop, 'departed');
+  const first = Math.min(...load.readings.map((one) => one.at ?? Number.POSITIVE_INFINITY));
+  const calls = found.state.evidence
+    .filter((item): item is ItemOf<'contact'> => item.kind === 'contact')
+    .filter((item) => ['shipper', 'broker', 'dispatcher', 'carrier'].includes(item.with))
+    .flatMap((item) => {
+      const at = knownMilliseconds(item.time);
+      const fits =
+        at !== undefined &&
+        (first === Number.POSITIVE_INFINITY || at >= first) &&
+        (departed === undefined || at <= departed.at);
+      return fits ? [{ item, at }] : [];
+    });
+  const [call] = calls;
+  const line = lineRef(load.line);
+  if (call === undefined)
+    return departed === undefined
+      ? []
+      : [
+          finding('warm-at-loading-nobody-told', BY, ids(load), {
+            line,
+            max: temperature(load.max),
+            high: temperature(high),
+          }),
+        ];
+  return [
+    finding('warm-at-loading-told', BY, [call.item.evidence, ...ids(load)], {
+      line,
+      with: call.item.with,
+      at: time(call.at, zoneOf(found.state, load.stop)),
+      about: call.item.about,
+    }),
+  ];
+}
+
+function atDelivery(delivery: PulpGroup): Finding[] {
+  const { band } = delivery;
+  const lie = lieOf(delivery);
+  if (band === undefined || lie === 'not-judged') return [];
+  return [
+    lie === 'in-band'
+      ? finding('pulps-at-delivery-in-band', BY, ids(delivery), facts(delivery, band))
+      : finding(`pulps-at-delivery-${lie}-band`, BY, ids(delivery), outFacts(delivery, band, lie)),
+  ];
+}
+
+/** Where a line got warm: before the carrier had it, while it had it, or nobody can say. */
+function bothEnds(line: Line, load: PulpGroup | undefined, delivery: PulpGroup | undefined): Finding[] {
+  const band = delivery?.band;
+  if (delivery === undefined || band === undefined || lieOf(delivery) !== 'above') return [];
+  const high = temperature(band.high);
+  if (load === undefined)
+    return [
+      finding('warm-at-delivery-no-loading-pulps', BY, ids(delivery), {
+        line: lineRef(line.id),
+        deliveryMax: temperature(delivery.max),
+        high,
+      }),
+    ];
+  const id = lieOf(load) === 'above' ? 'warm-at-loading-and-delivery' : 'warmed-on-the-way';
+  return [
+    finding(id, BY, ids(load, delivery), {
+      line: lineRef(line.id),
+      loadMin: temperature(load.min),
+      loadMax: temperature(load.max),
+      deliveryMin: temperature(delivery.min),
+      deliveryMax: temperature(delivery.max),
+      low: temperature(band.low),
+      high,
+      change: difference(delivery.mean - load.mean),
+    }),
+  ];
+}
+
+function lackAtLoading(found: Found, line: Line): Finding[] {
+  const over = pastBy(found.moments, line.from, 'doors-closed');
+  if (over === undefined) return [];
+  return [
+    finding('no-pulps-at-loading', BY, [over.evidence], { line: lineRef(line.id), stop: stopRef(line.from) }),
+  ];
+}
+
+function lackAtDelivery(found: Found, line: Line): Finding[] {
+  const over = pastBy(found.moments, line.to, 'delivery-over');
+  if (over === undefined) return [];
+  return [
+    finding('no-pulps-at-delivery', BY, [over.evidence], { line: lineRef(line.id), stop: stopRef(line.to) }),
+  ];
+}

@@ -1,0 +1,155 @@
+import type { Line } from '../../model/delivery.js';
+import type { EvidenceId } from '../../model/evidence.js';
+import type { Finding, SetPointDifference, SetPointWord } from '../../model/results.js';
+import { celsius } from '../../model/temperature.js';
+import { cite, findProduce, type Produce, worstFreezing } from '../../reference/produce.js';
+import { ROUNDING } from '../bands.js';
+import { pastBy } from '../milestones.js';
+import { difference, duration, type Found, finding, lineRef, temperature, time, zoneOf } from './make.js';
+
+const BY = 'set points side by side';
+/** Published ranges are held against the instruction with room for rounding between °F and °C. Kelvin. */
+const ROUNDED = 0.06;
+
+const evidenceOf = (words: readonly SetPointWord[]) => words.flatMap((word) => word.evidence ?? []);
+
+/** What bill, people, display and log say on the set point, and what the published range says on the bill. */
+export function setPointFindings(found: Found): Finding[] {
+  return [...agreement(found), ...steadiness(found), ...instructions(found)];
+}
+
+function agreement(found: Found): Finding[] {
+  const { words, differences, verdict } = found.setPoints;
+  const sources = [...new Set(words.map((word) => word.source))];
+  if (verdict === 'not-comparable') {
+    if (pastBy(found.moments, found.state.delivery.lines[0]?.from ?? '', 'departed') === undefined) return [];
+    return [
+      finding('set-point-unproven', BY, evidenceOf(words), {
+        sources: sources.join(', '),
+        count: sources.length,
+      }),
+    ];
+  }
+  const [first] = words;
+  if (verdict === 'agree' && first !== undefined)
+    return [
+      finding('set-point-agrees', BY, evidenceOf(words), {
+        setPoint: temperature(first.celsius),
+        sources: sources.join(', '),
+        count: sources.length,
+      }),
+    ];
+  return differences.flatMap((one) => differs(found, one));
+}
+
+/** What the unit ran against what the bill says weighs against the carrier; what people said besides stays open. */
+function differs({ state }: Found, one: SetPointDifference): Finding[] {
+  const [first, second] = one.between;
+  const ran = (word: SetPointWord) => word.source === 'display' || word.source === 'log';
+  const id =
+    (ran(first) || ran(second)) && one.between.every((word) => word.source === 'bill' || ran(word))
+      ? 'set-point-differs'
+      : 'set-point-told-differs';
+  return [
+    finding(id, BY, [...evidenceOf(one.between), ...(one.told ?? []).map((call) => call.evidence)], {
+      first: first.source,
+      firstSetPoint: temperature(first.celsius),
+      second: second.source,
+      secondSetPoint: temperature(second.celsius),
+      size: difference(one.kelvin),
+      ...(one.slip === undefined ? {} : { slip: one.slip }),
+      ...(one.since === undefined ? {} : { since: time(one.since, zoneOf(state)) }),
+      ...(one.seconds === undefined ? {} : { lasted: duration(one.seconds) }),
+      ...(one.told === undefined || one.told.length === 0
+        ? {}
+        : { told: [...new Set(one.told.map((call) => call.with))].join(', ') }),
+    }),
+  ];
+}
+
+function steadiness(found: Found): Finding[] {
+  return found.temperatures.flatMap((result) => {
+    const [first, ...rest] = result.setPoints;
+    if (first === undefined) return [];
+    const changes = rest.filter((run, index) => {
+      const before = index === 0 ? first : rest[index - 1];
+      return before !== undefined && Math.abs(run.celsius - before.celsius) > ROUNDED;
+    });
+    const [change] = changes;
+    const by = 'set point in the log';
+    if (change === undefined) {
+      const custody = duration((result.custody.to.at - result.custody.from.at) / 1000);
+      return [
+        finding('set-point-steady', by, [result.log], { setPoint: temperature(first.celsius), custody }),
+      ];
+    }
+    const values = result.setPoints.map((run) => run.celsius);
+    return [
+      finding('set-point-changed', by, [result.log], {
+        changes: changes.length,
+        lowest: temperature(values.reduce((a, b) => Math.min(a, b))),
+        highest: temperature(values.reduce((a, b) => Math.max(a, b))),
+        firstChangeAt: time(change.from, zoneOf(found.state)),
+      }),
+    ];
+  });
+}
+
+function instructions(found: Found): Finding[] {
+  const bills = found.state.evidence.filter(
+    (item) => 'subject' in item && item.subject?.is === 'bill-of-lading',
+  );
+  const evidence = bills.map((item) => item.evidence);
+  return found.state.delivery.lines.flatMap((line) => {
+    if (line.instruction === undefined)
+      return [finding('no-instruction-on-bill', BY, evidence, { line: lineRef(line.id) })];
+    const produce = findProduce(line.goods);
+    if (produce === undefined) return [];
+    const { value: range, basis } = produce.range;
+    const near = nearFreezing(line, produce, evidence);
+    const instruction = celsius(line.instruction.setPoint);
+    const facts = {
+      line: lineRef(line.id),
+      goods: produce.name,
+      instruction: temperature(instruction),
+      low: temperature(range.low),
+      high: temperature(range.high),
+      oneValue: range.low === range.high,
+      source: cite(produce.range),
+      fromMemory: basis === 'from memory',
+    };
+    const above = instruction - range.high;
+    const below = range.low - instruction;
+    const beyond = Math.max(above, below);
+    const by = 'instruction against the published range';
+    if (beyond <= ROUNDED + ROUNDING)
+      return [finding('instruction-in-published-range', by, evidence, facts), ...near];
+    return [
+      finding('instruction-outside-published-range', by, evidence, {
+        ...facts,
+        beyond: difference(beyond),
+        side: above > below ? 'above' : 'below',
+      }),
+      ...near,
+    ];
+  });
+}
+
+/** Air leaves a unit this much colder than its set point. Common practice, no source. Kelvin (3 °F). */
+const BLOWN_COLDER = 5 / 3;
+
+/** An instruction so near to the freezing point that the air blown over the goods can be below it. */
+function nearFreezing(line: Line, produce: Produce, evidence: readonly EvidenceId[]): Finding[] {
+  const freezing = worstFreezing(produce);
+  if (line.instruction === undefined || freezing === undefined) return [];
+  const asked = celsius(line.instruction.setPoint);
+  if (asked - BLOWN_COLDER >= freezing) return [];
+  return [
+    finding('instruction-near-freezing', 'instruction against the highest freezing point', evidence, {
+      line: lineRef(line.id),
+      instruction: temperature(asked),
+      freezing: temperature(freezing),
+      colder: difference(BLOWN_COLDER),
+    }),
+  ];
+}

@@ -1,0 +1,85 @@
+import type { Line } from '../../model/delivery.js';
+import { metres } from '../../model/length.js';
+import type { Applies } from '../../model/rule-set.js';
+import { celsius } from '../../model/temperature.js';
+import { findProduce } from '../../reference/produce.js';
+import { ROUNDING } from '../bands.js';
+import { claimsAt } from '../claim/terms.js';
+import { happened } from '../milestones.js';
+import type { IndexedContext } from './context.js';
+import { isAhead } from './window.js';
+
+type Conditions = Omit<Applies, 'any' | 'none'>;
+
+/**
+ * The lines that a rule is about; undefined when it is not meant for this delivery. What the delivery does not say
+ * about its trailer is taken to be so: a rule on the air chute holds until someone writes that there is none.
+ */
+export function linesFor(applies: Applies | undefined, context: IndexedContext): readonly Line[] | undefined {
+  const { lines } = context.state.delivery;
+  if (applies === undefined) return lines;
+  const { any, none, ...own } = applies;
+  if (none?.some((one) => chosen(one, context, lines).length > 0) === true) return undefined;
+  const wanted = chosen(own, context, lines);
+  const found =
+    any === undefined
+      ? wanted
+      : wanted.filter((line) => any.some((one) => chosen(one, context, wanted).includes(line)));
+  return found.length === 0 ? undefined : found;
+}
+
+function chosen(conditions: Conditions, context: IndexedContext, among: readonly Line[]): readonly Line[] {
+  return suits(conditions, context) ? among.filter((line) => fits(conditions, line)) : [];
+}
+
+/** Whether the conditions on the delivery as a whole hold. */
+function suits(conditions: Conditions, context: IndexedContext): boolean {
+  const { lines, stops, equipment } = context.state.delivery;
+  const { trailer } = equipment;
+  const facts: [wanted: boolean | undefined, is: boolean][] = [
+    [conditions.airChute, trailer.airChute ?? true],
+    [conditions.drains, trailer.drains !== 'none'],
+    [conditions.claim, conditions.claim !== undefined && claimRecorded(context)],
+  ];
+  if (facts.some(([wanted, is]) => wanted !== undefined && wanted !== is)) return false;
+  if (conditions.happened !== undefined && !happened(context.moments, conditions.happened)) return false;
+  const stopsThat = (does: 'load' | 'unload') => stops.filter((stop) => stop.does === does).length;
+  return (
+    inRange(conditions.loadingStops, stopsThat('load')) &&
+    inRange(conditions.unloadingStops, stopsThat('unload')) &&
+    inRange(conditions.lines, lines.length) &&
+    inRange(conditions.kindsOfGoods, new Set(lines.map((line) => line.goods.toLowerCase())).size)
+  );
+}
+
+/** Whether the conditions on lines hold together for one line. */
+function fits(conditions: Conditions, line: Line): boolean {
+  const { iced, temperatureControlled, goods, setPointAtMost, setPointAtLeast, run, stackHeightAtLeast } =
+    conditions;
+  const asked = line.instruction === undefined ? undefined : celsius(line.instruction.setPoint);
+  return [
+    iced === undefined || line.iced === iced,
+    temperatureControlled === undefined || (line.instruction !== undefined) === temperatureControlled,
+    goods === undefined || goods.some((name) => sameGoods(name, line.goods)),
+    setPointAtMost === undefined || (asked !== undefined && asked <= celsius(setPointAtMost) + ROUNDING),
+    setPointAtLeast === undefined || (asked !== undefined && asked >= celsius(setPointAtLeast) - ROUNDING),
+    run === undefined || (line.instruction?.run ?? 'silent') === run,
+    stackHeightAtLeast === undefined ||
+      (line.stackHeight !== undefined && metres(line.stackHeight) >= metres(stackHeightAtLeast) - 1e-9),
+  ].every(Boolean);
+}
+
+const sameGoods = (name: string, goods: string) =>
+  name.toLowerCase() === goods.toLowerCase() ||
+  (findProduce(name) !== undefined && findProduce(name)?.key === findProduce(goods)?.key);
+
+const claimRecorded = (context: IndexedContext) =>
+  claimsAt(context.state, context.now).length > 0 ||
+  context.evidence
+    .showing(['claim-letter', 'claim-acknowledgement', 'claim-answer'])
+    .some((item) => !isAhead(context, item));
+
+const inRange = (
+  range: { atLeast?: number | undefined; atMost?: number | undefined } | undefined,
+  n: number,
+) => range === undefined || (n >= (range.atLeast ?? 0) && n <= (range.atMost ?? Number.POSITIVE_INFINITY));

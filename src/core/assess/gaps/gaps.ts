@@ -1,0 +1,137 @@
+import type { Stop } from '../../model/delivery.js';
+import type { Closable, GapPart, GapResult, Lack, Outcome } from '../../model/results.js';
+import type { Rule } from '../../model/rule-set.js';
+import { type Side, stopsOf } from '../milestones.js';
+import { linesFor } from './applies.js';
+import { closableOf, isDue, moreUrgent } from './closable.js';
+import type { Context, IndexedContext, RuleContext, Scope } from './context.js';
+import { evaluate } from './evaluate.js';
+import { indexOf } from './evidence-index.js';
+import { substitutesFor, wantedFor } from './substitutes.js';
+import { gather, type NeedVerdict } from './verdict.js';
+import { endOf } from './window.js';
+
+const OPEN: ReadonlySet<Outcome> = new Set(['short', 'missing', 'contradicted']);
+/** Whether something required is not there, or speaks against the rule. */
+export const isOpen = (gap: { outcome: Outcome }) => OPEN.has(gap.outcome);
+
+/** Every rule of the set held against the record, in the order of the set. Never throws; no rule is left out. */
+export function gapsOf(context: Context): GapResult[] {
+  const indexed = { ...context, evidence: indexOf(context.state.evidence) };
+  return context.ruleSet.rules.map((rule) => gapOf(indexed, rule));
+}
+
+/** One part of a rule: the whole, or one line's or stop's. */
+interface Judged {
+  scope: Scope;
+  verdict: NeedVerdict;
+  outcome: Outcome;
+  closable: Closable;
+}
+
+function gapOf(context: IndexedContext, rule: Rule): GapResult {
+  const lines = linesFor(rule.applies, context);
+  const parts =
+    lines === undefined
+      ? []
+      : scopesOf(context, rule, lines).map((scope) =>
+          judge({ ...context, stage: rule.stage, scope, lines }, rule),
+        );
+  const outcome = outcomeOf(parts);
+  const open = isOpen({ outcome });
+  const said = parts.filter((part) => (open ? isOpen(part) : true));
+  const all = gather(parts.map((part) => part.verdict));
+  return {
+    rule: rule.id,
+    stage: rule.stage,
+    title: rule.title,
+    outcome,
+    counted: all.counted,
+    nearly: all.nearly,
+    against: all.against,
+    lacking: said.flatMap((part) => stamped(part, parts.length > 1)),
+    notes: all.notes,
+    closable: said.map((part) => part.closable).sort(moreUrgent)[0] ?? closableOf(context, rule, {}),
+    substitutes: open ? substitutesFor(context, rule) : [],
+    wanted: open ? wantedFor(context, rule) : [],
+    ...(parts.length > 1 ? { parts: parts.map((part) => partOf(part)) } : {}),
+    ...(rule.clock === undefined ? {} : { clock: rule.clock }),
+    proves: rule.proves,
+    why: rule.why,
+    how: rule.how,
+    basis: rule.basis,
+  };
+}
+
+/** The lines or stops that a rule is held against, each on its own. */
+function scopesOf(context: IndexedContext, rule: Rule, lines: RuleContext['lines']): Scope[] {
+  switch (rule.each) {
+    case undefined:
+      return [{}];
+    case 'line':
+      return lines.map((line) => ({ line }));
+    case 'loading-stop':
+      return stopsUsed(context, 'load', lines).map((stop) => ({ stop }));
+    case 'unloading-stop':
+      return stopsUsed(context, 'unload', lines).map((stop) => ({ stop }));
+    case 'first-loading-stop':
+      return stopsUsed(context, 'load', lines)
+        .slice(0, 1)
+        .map((stop) => ({ stop }));
+    case 'last-unloading-stop':
+      return stopsUsed(context, 'unload', lines)
+        .slice(-1)
+        .map((stop) => ({ stop }));
+  }
+}
+
+/** Stops of one side at which a line of the rule goes on or off. */
+function stopsUsed(context: IndexedContext, side: Side, lines: RuleContext['lines']): Stop[] {
+  return stopsOf(context.moments, side).filter((stop) => lines.some((line) => endOf(line, side) === stop.id));
+}
+
+/** What is met or contradicted is so at any time; what is open is not yet due before the rule's opening moment. */
+function judge(context: RuleContext, rule: Rule): Judged {
+  const verdict = evaluate(context, rule.needs);
+  const settled = verdict.outcome === 'met' || verdict.outcome === 'contradicted';
+  return {
+    scope: context.scope,
+    verdict,
+    outcome: settled || isDue(context, rule, context.scope) ? verdict.outcome : 'not-yet-due',
+    closable: closableOf(context, rule, context.scope),
+  };
+}
+
+/** The outcome of a rule from those of its parts. Parts that are not yet due are no gap. */
+function outcomeOf(parts: readonly Judged[]): Outcome {
+  if (parts.length === 0) return 'does-not-apply';
+  if (parts.some((part) => part.outcome === 'contradicted')) return 'contradicted';
+  const open = parts.filter(isOpen);
+  if (open.length === 0) return parts.every((part) => part.outcome === 'met') ? 'met' : 'not-yet-due';
+  const some = parts.some(
+    (part) => part.outcome === 'met' || part.outcome === 'short' || part.verdict.counted.length > 0,
+  );
+  return some ? 'short' : 'missing';
+}
+
+/** What a part lacks, saying which line or stop it is where there are several parts. */
+function stamped({ verdict, scope, outcome }: Judged, several: boolean): Lack[] {
+  if (outcome === 'met') return [];
+  const { line, stop } = scope;
+  if (!several) return verdict.lacking;
+  return verdict.lacking.map((one) => ({
+    ...one,
+    ...(line === undefined || one.line !== undefined ? {} : { line: line.id }),
+    ...(stop === undefined || one.stop !== undefined ? {} : { stop: stop.id }),
+  }));
+}
+
+function partOf({ scope: { line, stop }, verdict, outcome, closable }: Judged): GapPart {
+  return {
+    ...(line === undefined ? {} : { line: line.id }),
+    ...(stop === undefined ? {} : { stop: stop.id }),
+    outcome,
+    lacking: outcome === 'met' ? [] : verdict.lacking,
+    closable,
+  };
+}

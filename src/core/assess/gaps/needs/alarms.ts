@@ -1,0 +1,93 @@
+import type { EvidenceId } from '../../../model/evidence.js';
+import type { Lack } from '../../../model/results.js';
+import type { SimpleNeed } from '../../../model/rule-set.js';
+import type { EvidenceItem } from '../../../model/state.js';
+import { knownMilliseconds } from '../../../model/time.js';
+import { type Alarm, alarmsOf, logsWithAlarms } from '../../alarms.js';
+import { firstFrom } from '../../temperature/segments.js';
+import { zoneAt } from '../../zones.js';
+import type { RuleContext } from '../context.js';
+import { lack } from '../shortfalls.js';
+import { canBeAbout } from '../statements.js';
+import { type NeedVerdict, nothing } from '../verdict.js';
+import { endsOf } from '../window.js';
+
+type AlarmsNeed = Extract<SimpleNeed, { alarms: unknown }>;
+/** How soon somebody must have acted when the rule does not say. Common practice, no source. */
+const SOON_SECONDS = 2 * 3600;
+
+/**
+ * Alarms in the window, from the logs' alarm columns and from looks at the unit: none at all, or each answered by a
+ * later look, a call or a statement soon after it began. Where neither a log with such a column nor a look is in the
+ * record, nobody knows.
+ */
+export function alarmsVerdict(context: RuleContext, need: AlarmsNeed): NeedVerdict {
+  const ends = endsOf(context, need, undefined, context.scope.line);
+  const from = ends.after?.at ?? Number.NEGATIVE_INFINITY;
+  const to = Math.min(context.now, ends.before?.at ?? context.now);
+  const inside = (at: number | undefined) => at !== undefined && at >= from && at <= to;
+  const logs = logsWithAlarms(context.logs).filter((log) => inside(log.times.at(firstFrom(log.times, from))));
+  const rounds = context.evidence
+    .of('round')
+    .filter((item) => item.withheld === undefined && inside(knownMilliseconds(item.time)));
+  const known: EvidenceId[] = [...logs.map((log) => log.evidence), ...rounds.map((item) => item.evidence)];
+  if (known.length === 0) return { ...nothing(), lacking: [lack('alarms-not-known', {})] };
+  const alarms = alarmsOf(logs, rounds).filter((alarm) => alarm.to >= from && alarm.from <= to);
+  if (need.alarms === 'none') return noneVerdict(context, known, alarms, ends.notes);
+  const answers = answersOf(context);
+  const soon = (need.soon ?? SOON_SECONDS) * 1000;
+  const open = alarms.filter(
+    (alarm) =>
+      alarm.from + soon <= context.now &&
+      !answers.some((one) => one.at > alarm.from && one.at <= alarm.from + soon),
+  );
+  return {
+    ...nothing(),
+    outcome: open.length === 0 ? 'met' : 'short',
+    counted: known,
+    lacking: firstOfEach(open).map((alarm) => said(context, 'alarm-unanswered', alarm)),
+    notes: ends.notes,
+  };
+}
+
+function noneVerdict(
+  context: RuleContext,
+  counted: EvidenceId[],
+  alarms: readonly Alarm[],
+  notes: Lack[],
+): NeedVerdict {
+  return {
+    ...nothing(),
+    outcome: alarms.length === 0 ? 'met' : 'contradicted',
+    counted,
+    against: [...new Set(alarms.map((alarm) => alarm.evidence))],
+    lacking: firstOfEach(alarms).map((alarm) => said(context, 'alarm-seen', alarm)),
+    notes,
+  };
+}
+
+const said = (context: RuleContext, is: 'alarm-seen' | 'alarm-unanswered', alarm: Alarm): Lack =>
+  lack(is, {
+    alarm: alarm.text,
+    at: { is: 'time', at: alarm.from, zone: zoneAt(context.state.delivery.stops) },
+  });
+
+/** What a person did: a look without or with the alarm, a call, a word of their own. */
+function answersOf(context: RuleContext): { at: number }[] {
+  const items: EvidenceItem[] = [
+    ...context.evidence.of('round'),
+    ...context.evidence.of('contact'),
+    ...context.evidence.of('statement').filter((item) => canBeAbout(item, ['alarm', 'unit'])),
+  ];
+  return items.flatMap((item) => {
+    const at = knownMilliseconds(item.time);
+    return at === undefined || item.withheld !== undefined ? [] : [{ at }];
+  });
+}
+
+/** One alarm is often shown in many spells; the first of each text is enough to find it. */
+function firstOfEach(alarms: readonly Alarm[]): Alarm[] {
+  return [...new Map([...alarms].reverse().map((alarm) => [alarm.text, alarm])).values()].sort(
+    (a, b) => a.from - b.from,
+  );
+}

@@ -1,0 +1,114 @@
+import type { EvidenceId } from '../../../model/evidence.js';
+import type { Lack } from '../../../model/results.js';
+import type { SimpleNeed } from '../../../model/rule-set.js';
+import type { ItemOf } from '../../../model/state.js';
+import { knownMilliseconds, milliseconds, readLocal } from '../../../model/time.js';
+import { notBefore, pastBy, stopsOf } from '../../milestones.js';
+import { zoneAt } from '../../zones.js';
+import type { RuleContext } from '../context.js';
+import { lack } from '../shortfalls.js';
+import { canBeAbout } from '../statements.js';
+import { type NeedVerdict, nothing } from '../verdict.js';
+
+type DelaysNeed = Extract<SimpleNeed, { delays: unknown }>;
+
+/** A stretch of the way that wants a reason. */
+interface Delay {
+  evidence: EvidenceId;
+  from: number;
+  to: number;
+  /** The event itself says why. */
+  noted: boolean;
+  lack: Lack;
+}
+
+/**
+ * Stops on the way that were longer than asked, and arrivals later than planned by more: each is explained by a note
+ * on its event, or by a call, a statement or a look at the unit with a remark while it lasted.
+ */
+export function delaysVerdict(context: RuleContext, need: DelaysNeed): NeedVerdict {
+  const first = stopsOf(context.moments, 'load')[0];
+  const left = first === undefined ? undefined : notBefore(context.moments, first.id, 'departed');
+  if (left === undefined) return { ...nothing(), lacking: [lack('way-not-known', {})] };
+  const delays = [...longStops(context, need.over), ...lateArrivals(context, need.over)];
+  const told = toldOf(context);
+  const answers = (delay: Delay) =>
+    told.filter((one) => one.at >= delay.from && one.at <= delay.to + need.over * 1000);
+  const open = delays.filter((delay) => !delay.noted && answers(delay).length === 0);
+  return {
+    ...nothing(),
+    outcome: open.length === 0 ? 'met' : 'short',
+    counted: [
+      ...new Set(delays.flatMap((delay) => [delay.evidence, ...answers(delay).map((one) => one.evidence)])),
+    ],
+    lacking: open.map((delay) => delay.lack),
+  };
+}
+
+const saysWhy = (item: ItemOf<'event'>) => (item.note ?? item.caption ?? '').trim() !== '';
+
+function longStops(context: RuleContext, over: number): Delay[] {
+  const { moments, now } = context;
+  const events = new Map(context.evidence.of('event').map((item) => [item.evidence, item]));
+  const ends = new Set(['resumed', 'departed', 'arrived']);
+  return moments.events.flatMap((one, index) => {
+    const item = events.get(one.evidence);
+    if (one.event !== 'stopped' || item === undefined) return [];
+    const to = moments.events.slice(index + 1).find((next) => ends.has(next.event))?.at ?? now;
+    const seconds = (to - one.at) / 1000;
+    if (seconds <= over) return [];
+    const zone = item.time.is === 'known' ? item.time.zone : zoneAt(context.state.delivery.stops, one.stop);
+    return [
+      {
+        evidence: one.evidence,
+        from: one.at,
+        to,
+        noted: saysWhy(item),
+        lack: lack('stop-unexplained', {
+          from: { is: 'time', at: one.at, zone },
+          length: { is: 'duration', seconds },
+        }),
+      },
+    ];
+  });
+}
+
+function lateArrivals(context: RuleContext, over: number): Delay[] {
+  const events = new Map(context.evidence.of('event').map((item) => [item.evidence, item]));
+  return stopsOf(context.moments, 'unload').flatMap((stop) => {
+    const arrived = pastBy(context.moments, stop.id, 'arrived');
+    if (stop.planned === undefined || arrived === undefined || arrived.standIn !== undefined) return [];
+    const read = readLocal(stop.planned, stop.zone);
+    const planned = milliseconds(
+      read.is === 'one' ? read.instant : read.is === 'twice' ? read.later : read.shifted,
+    );
+    const seconds = (arrived.at - planned) / 1000;
+    const item = events.get(arrived.evidence);
+    if (seconds <= over) return [];
+    return [
+      {
+        evidence: arrived.evidence,
+        from: planned,
+        to: arrived.at,
+        noted: item !== undefined && saysWhy(item),
+        lack: lack(
+          'late-unexplained',
+          { planned: { is: 'time', at: planned, zone: stop.zone }, length: { is: 'duration', seconds } },
+          { stop },
+        ),
+      },
+    ];
+  });
+}
+
+function toldOf(context: RuleContext): { at: number; evidence: EvidenceId }[] {
+  const items = [
+    ...context.evidence.of('contact'),
+    ...context.evidence.of('statement').filter((item) => canBeAbout(item, 'delay')),
+    ...context.evidence.of('round').filter((item) => (item.caption ?? '').trim() !== ''),
+  ];
+  return items.flatMap((item) => {
+    const at = knownMilliseconds(item.time);
+    return at === undefined || item.withheld !== undefined ? [] : [{ at, evidence: item.evidence }];
+  });
+}

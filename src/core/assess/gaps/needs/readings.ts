@@ -1,0 +1,77 @@
+import type { SimpleNeed } from '../../../model/rule-set.js';
+import type { ItemOf } from '../../../model/state.js';
+import type { RuleContext } from '../context.js';
+import { groupsFor, verdictOf } from '../counting.js';
+import { lack } from '../shortfalls.js';
+import { canBeAbout } from '../statements.js';
+import type { NeedVerdict } from '../verdict.js';
+
+type ReadingNeed = Extract<SimpleNeed, { reading: 'set-point' | 'bracing' | 'contact' | 'statement' }>;
+type EventNeed = Extract<SimpleNeed, { event: unknown }>;
+type Plain = ItemOf<ReadingNeed['reading']>;
+
+const listOf = <T extends string>(value: T | T[]): T[] => (Array.isArray(value) ? value : [value]);
+
+/** Set points, bracing, contacts and statements. A set point in another run mode than asked contradicts. */
+export function readingVerdict(context: RuleContext, need: ReadingNeed): NeedVerdict {
+  const wanted = wantedRuns(context, need);
+  const all: readonly Plain[] = context.evidence.of(need.reading);
+  const among = all.filter((item) => item.kind !== 'statement' || canBeAbout(item, need.about));
+  const ask = {
+    among,
+    miss: (item: Plain) => {
+      if (item.kind === 'contact' && need.with !== undefined && !listOf(need.with).includes(item.with))
+        return 'wrong-source' as const;
+      if (item.kind !== 'set-point') return undefined;
+      if (need.shownBy !== undefined && item.shownBy !== need.shownBy) return 'wrong-source' as const;
+      return wanted !== undefined && item.run === undefined ? ('bad-value' as const) : undefined;
+    },
+    thing: thingOf(need),
+  };
+  const groups = groupsFor(context, need, ask);
+  const verdict = verdictOf(groups, need, ask);
+  if (wanted === undefined || wanted.length === 0) return verdict;
+  const other = groups
+    .flatMap((group) => group.counted)
+    .filter((item) => item.kind === 'set-point' && item.run !== undefined && !wanted.includes(item.run));
+  const [first] = other;
+  if (first === undefined || first.kind !== 'set-point') return verdict;
+  return {
+    ...verdict,
+    outcome: 'contradicted',
+    against: [...new Set(other.map((item) => item.evidence))],
+    lacking: [
+      ...verdict.lacking,
+      lack('run-differs', { seen: first.run ?? '', asked: wanted.join(',') }, { line: context.scope.line }),
+    ],
+  };
+}
+
+/** The run modes that will do: undefined when none is asked for, empty when any that is stated will do. */
+function wantedRuns(context: RuleContext, need: ReadingNeed): string[] | undefined {
+  if (need.run === undefined) return undefined;
+  if (need.run !== 'as-on-bill') return [need.run];
+  const lines = context.scope.line === undefined ? context.lines : [context.scope.line];
+  const asked = [...new Set(lines.flatMap((line) => line.instruction?.run ?? []))];
+  if (asked.length > 0) return asked;
+  return need.runIfSilent === undefined ? [] : [need.runIfSilent];
+}
+
+function thingOf(need: ReadingNeed): string {
+  if (need.with !== undefined)
+    return listOf(need.with)
+      .map((party) => `contact-with-${party}`)
+      .join(',');
+  if (need.shownBy !== undefined) return `set-point-of-${need.shownBy}`;
+  return need.reading;
+}
+
+/** Recorded events, one of those named. */
+export function eventVerdict(context: RuleContext, need: EventNeed): NeedVerdict {
+  const names = listOf(need.event);
+  const ask = {
+    among: context.evidence.of('event').filter((item) => names.includes(item.event)),
+    thing: names.map((name) => `time-of-${name}`).join(','),
+  };
+  return verdictOf(groupsFor(context, need, ask), need, ask);
+}

@@ -1,0 +1,54 @@
+import type { Lack } from '../../../model/results.js';
+import type { SimpleNeed } from '../../../model/rule-set.js';
+import type { ItemOf } from '../../../model/state.js';
+import { sealKey } from '../../seals.js';
+import type { RuleContext } from '../context.js';
+import { groupsFor, verdictOf } from '../counting.js';
+import { lack } from '../shortfalls.js';
+import type { NeedVerdict } from '../verdict.js';
+
+type SealNeed = Extract<SimpleNeed, { reading: 'seal' }>;
+type Seal = ItemOf<'seal'>;
+
+/**
+ * Seals: in the state asked, and with the number that was applied at loading where that is asked. A seal found broken
+ * speaks against a rule that asks for a whole one.
+ */
+export function sealVerdict(context: RuleContext, need: SealNeed): NeedVerdict {
+  const seals = context.evidence.of('seal');
+  const ask = {
+    among: seals,
+    miss: (item: Seal) =>
+      need.state !== undefined && item.state !== need.state ? ('bad-value' as const) : undefined,
+    thing: need.state === undefined ? 'seal' : `seal-${need.state}`,
+  };
+  const groups = groupsFor(context, need, ask);
+  const verdict = verdictOf(groups, need, ask);
+  const inPlace = groupsFor(context, need, { among: seals, thing: 'seal' }).flatMap((group) => group.counted);
+  const broken = need.state === 'intact' ? inPlace.filter((item) => item.state === 'broken') : [];
+  const [applied] = seals.filter((item) => item.state === 'applied');
+  const known = new Set(seals.filter((item) => item.state === 'applied').map((item) => sealKey(item.number)));
+  const counted = groups.flatMap((group) => group.counted);
+  const other =
+    need.sameAsApplied && applied !== undefined
+      ? counted.filter((item) => !known.has(sealKey(item.number)))
+      : [];
+  const lacking: Lack[] = [
+    ...broken.map((item) => lack('seal-broken', { number: item.number })),
+    ...other.map((item) => lack('seal-differs', { applied: applied?.number ?? '', found: item.number })),
+  ];
+  if (lacking.length > 0)
+    return {
+      ...verdict,
+      outcome: 'contradicted',
+      against: [...new Set([...broken, ...other].map((item) => item.evidence))],
+      lacking: [...verdict.lacking.filter(() => counted.length > 0), ...lacking],
+    };
+  if (need.sameAsApplied && applied === undefined && counted.length > 0)
+    return {
+      ...verdict,
+      outcome: 'short',
+      lacking: [...verdict.lacking, lack('no-seal-to-compare', {})],
+    };
+  return verdict;
+}

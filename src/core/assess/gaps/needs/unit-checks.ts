@@ -1,0 +1,130 @@
+import type { Lack } from '../../../model/results.js';
+import type { SimpleNeed } from '../../../model/rule-set.js';
+import type { ItemOf } from '../../../model/state.js';
+import { celsius, kelvin } from '../../../model/temperature.js';
+import { knownMilliseconds } from '../../../model/time.js';
+import { ROUNDING } from '../../bands.js';
+import type { RuleContext, Scope } from '../context.js';
+import { groupsFor, verdictOf } from '../counting.js';
+import { farFromAsked } from '../instructed.js';
+import { lack } from '../shortfalls.js';
+import type { NeedVerdict } from '../verdict.js';
+import { endsOf, type Window } from '../window.js';
+
+type RoundNeed = Extract<SimpleNeed, { reading: 'round' }>;
+type Round = ItemOf<'round'>;
+const MS_PER_HOUR = 3_600_000;
+
+/**
+ * Looks at the running unit: how many, never farther apart than asked (from the window's start to its end, or to
+ * now), fuel at least as asked, box air near the bill's temperature. A window that is itself shorter than the longest
+ * time between looks needs none.
+ */
+export function roundVerdict(context: RuleContext, need: RoundNeed): NeedVerdict {
+  const ask = {
+    among: context.evidence.of('round'),
+    miss: (item: Round) =>
+      (need.fuelAtLeast !== undefined && item.fuel === undefined) ||
+      (need.boxAirWithin !== undefined && item.boxAir === undefined)
+        ? ('bad-value' as const)
+        : undefined,
+    thing:
+      need.fuelAtLeast !== undefined ? 'fuel-level' : need.boxAirWithin !== undefined ? 'box-air' : 'round',
+  };
+  const groups = groupsFor(context, need, ask);
+  const counted = groups.flatMap((group) => group.counted);
+  const apart = need.everyHours === undefined ? undefined : longestApart(context, need, counted);
+  if (apart !== undefined && need.everyHours !== undefined && apart.window <= need.everyHours)
+    return { ...verdictOf(groups, { ...need, atLeast: 0 }, ask), outcome: 'met' };
+  const verdict = verdictOf(groups, need, ask, () => tooFarApart(apart?.hours, need.everyHours));
+  const against = [...lowFuel(need, counted), ...airOff(context, need, counted)];
+  if (against.length === 0) return verdict;
+  return {
+    ...verdict,
+    outcome: 'contradicted',
+    against: [...new Set(against.flatMap((one) => one.items.map((item) => item.evidence)))],
+    lacking: [...verdict.lacking, ...against.map((one) => one.lack)],
+  };
+}
+
+function tooFarApart(hours: number | undefined, allowed: number | undefined): Lack[] {
+  if (hours === undefined || allowed === undefined || hours <= allowed) return [];
+  return [
+    lack('looks-apart', {
+      longest: { is: 'duration', seconds: hours * 3600 },
+      allowed: { is: 'duration', seconds: allowed * 3600 },
+    }),
+  ];
+}
+
+interface Against {
+  items: Round[];
+  lack: Lack;
+}
+
+function lowFuel({ fuelAtLeast: need }: RoundNeed, counted: readonly Round[]): Against[] {
+  if (need === undefined) return [];
+  const items = counted.filter((item) => item.fuel !== undefined && item.fuel < need);
+  if (items.length === 0) return [];
+  const lowest = Math.min(...items.map((item) => item.fuel ?? 1));
+  return [
+    {
+      items,
+      lack: lack('fuel-low', {
+        count: items.length,
+        lowest: { is: 'share', of: lowest },
+        need: { is: 'share', of: need },
+      }),
+    },
+  ];
+}
+
+/** Only the last look of the window counts: the box is cooled until then. */
+function airOff(context: RuleContext, { boxAirWithin }: RoundNeed, counted: readonly Round[]): Against[] {
+  const last = counted
+    .filter((item) => item.boxAir !== undefined)
+    .reduce<Round | undefined>(
+      (latest, item) =>
+        latest === undefined || (knownMilliseconds(item.time) ?? 0) >= (knownMilliseconds(latest.time) ?? 0)
+          ? item
+          : latest,
+      undefined,
+    );
+  if (boxAirWithin === undefined || last?.boxAir === undefined) return [];
+  const air = celsius(last.boxAir);
+  const far = farFromAsked(context, air);
+  if (far === undefined || far.kelvin <= kelvin(boxAirWithin) + ROUNDING) return [];
+  return [
+    {
+      items: [last],
+      lack: lack('air-off', {
+        air: { is: 'temperature', celsius: air },
+        asked: { is: 'temperature', celsius: far.asked },
+        allowed: { is: 'difference', kelvin: kelvin(boxAirWithin) },
+      }),
+    },
+  ];
+}
+
+/** Longest time without a look, and the window's length, in hours. Undefined when the window's start is not known. */
+export function longestApart(
+  context: Pick<RuleContext, 'moments' | 'stage' | 'now'> & { scope?: Scope },
+  need: Pick<Window, 'at' | 'after' | 'before' | 'within'>,
+  rounds: readonly Round[],
+): { hours: number; window: number } | undefined {
+  const ends = endsOf(context, need, undefined, undefined);
+  const start = ends.after?.at;
+  if (start === undefined) return undefined;
+  const end = Math.max(start, Math.min(context.now, ends.before?.at ?? context.now));
+  const times = rounds
+    .map((item) => knownMilliseconds(item.time))
+    .filter((at) => at !== undefined)
+    .sort((a, b) => a - b);
+  let hours = 0;
+  let last = start;
+  for (const at of [...times, end]) {
+    hours = Math.max(hours, (at - last) / MS_PER_HOUR);
+    last = at;
+  }
+  return { hours, window: (end - start) / MS_PER_HOUR };
+}

@@ -1,0 +1,100 @@
+import type { EvidenceId } from '../../model/evidence.js';
+import type { Lack, NearMiss } from '../../model/results.js';
+import { lack, sameLack } from './shortfalls.js';
+
+/** How one need of a rule stands. */
+export interface NeedVerdict {
+  outcome: 'met' | 'short' | 'missing' | 'contradicted';
+  counted: EvidenceId[];
+  nearly: NearMiss[];
+  against: EvidenceId[];
+  lacking: Lack[];
+  /** What a reader should know of what counts. */
+  notes: Lack[];
+}
+
+export const nothing = (): NeedVerdict => ({
+  outcome: 'missing',
+  counted: [],
+  nearly: [],
+  against: [],
+  lacking: [],
+  notes: [],
+});
+
+/** The members of several lists, each once, in the order they are first met. */
+export function union<T>(lists: readonly (readonly T[])[], key: (value: T) => string): T[] {
+  const found = new Map<string, T>();
+  for (const value of lists.flat()) {
+    const name = key(value);
+    if (!found.has(name)) found.set(name, value);
+  }
+  return [...found.values()];
+}
+
+/** What several verdicts say together, without an outcome. */
+export function gather(parts: readonly Omit<NeedVerdict, 'outcome'>[]): Omit<NeedVerdict, 'outcome'> {
+  const [only] = parts;
+  if (parts.length === 1 && only !== undefined) {
+    const { counted, nearly, against, lacking, notes } = only;
+    return { counted, nearly, against, lacking, notes };
+  }
+  const ids = (field: 'counted' | 'against') => [...new Set(parts.flatMap((part) => part[field]))];
+  const counted = ids('counted');
+  const isCounted = new Set<EvidenceId>(counted);
+  return {
+    counted,
+    nearly: union(
+      parts.map((part) => part.nearly),
+      (miss) => `${miss.evidence} ${miss.why}`,
+    ).filter((miss) => !isCounted.has(miss.evidence)),
+    against: ids('against'),
+    lacking: union(
+      parts.map((part) => part.lacking),
+      sameLack,
+    ),
+    notes: union(
+      parts.map((part) => part.notes),
+      sameLack,
+    ),
+  };
+}
+
+/** Every part must be met; one that is contradicted contradicts the whole. */
+export function combineAll(parts: readonly NeedVerdict[]): NeedVerdict {
+  const all = gather(parts);
+  if (parts.some((part) => part.outcome === 'contradicted')) return { outcome: 'contradicted', ...all };
+  if (parts.every((part) => part.outcome === 'met')) return { outcome: 'met', ...all, lacking: [] };
+  const some = all.counted.length > 0 || parts.some((part) => part.outcome === 'short');
+  return { outcome: some ? 'short' : 'missing', ...all };
+}
+
+/** One part that is met is enough, and then only what is said of that part is kept. */
+export function combineAny(parts: readonly NeedVerdict[]): NeedVerdict {
+  const met = parts.filter((part) => part.outcome === 'met');
+  if (met.length > 0) return { outcome: 'met', ...gather(met), against: [], lacking: [] };
+  const all = gather(parts);
+  const ways = union(
+    parts.map((part) => (part.lacking.length === 0 ? [] : [part.lacking])),
+    (way) => way.map(sameLack).join(),
+  );
+  const [only] = ways;
+  const lacking = ways.length > 1 ? [{ is: 'one-of', facts: {}, ways }] : (only ?? []);
+  const worst = (['contradicted', 'short'] as const).find((outcome) =>
+    parts.some((part) => part.outcome === outcome),
+  );
+  return { outcome: worst ?? 'missing', ...all, lacking };
+}
+
+/** Nothing of this may be in the record; what is there speaks against the rule. */
+export function combineNone(parts: readonly NeedVerdict[]): NeedVerdict {
+  const against = [...new Set(parts.flatMap((part) => part.counted))];
+  if (against.length === 0 && !parts.some((part) => part.outcome === 'met'))
+    return { ...nothing(), outcome: 'met' };
+  return {
+    ...nothing(),
+    outcome: 'contradicted',
+    against,
+    lacking: [lack('should-not-be', { count: against.length })],
+  };
+}

@@ -1,0 +1,135 @@
+import type { Line } from '../../model/delivery.js';
+import type { WithinWindow } from '../../model/moment.js';
+import type { Lack, NearMiss } from '../../model/results.js';
+import type { Moment, WhenPoint } from '../../model/rule-set.js';
+import type { EvidenceItem } from '../../model/state.js';
+import { knownMilliseconds } from '../../model/time.js';
+import { type Known, notBefore, pastBy, type Side, sideOf, stopsOf } from '../milestones.js';
+import type { RuleContext, Scope } from './context.js';
+import { lack } from './shortfalls.js';
+
+/** Where and when evidence must lie to count. */
+export interface Window {
+  at?: 'loading-stop' | 'unloading-stop' | undefined;
+  after?: WhenPoint | undefined;
+  before?: WhenPoint | undefined;
+  within?: WithinWindow | undefined;
+}
+export type WindowContext = Pick<RuleContext, 'moments' | 'stage'> & { scope?: Scope };
+
+export const sideAt = (at: Window['at']): Side | undefined =>
+  at === undefined ? undefined : at === 'loading-stop' ? 'load' : 'unload';
+
+/** The stop of a line on one side. */
+export const endOf = (line: Line | undefined, side: Side) => (side === 'load' ? line?.from : line?.to);
+
+/** One end of a window in time. */
+export interface End {
+  /** Milliseconds since 1970 UTC. */
+  at: number;
+  uncertaintySeconds: number;
+}
+
+/** A window's ends in time for evidence at one stop. An end that nothing in the record shows is open. */
+export interface Ends {
+  after?: End;
+  before?: End;
+  /** Which events stand in for ones that are not recorded. */
+  notes: Lack[];
+}
+
+/**
+ * The ends of a window as the record knows them. The moments are those of the evidence's own stop where it is of
+ * the right side, else of the rule's stop, else of the line's, else of the first stop of that side (after) or the
+ * last (before). A moment that is not recorded is bounded by its nearest recorded neighbour in the course of the
+ * delivery; then the far end of a time next to it stays open.
+ */
+export function endsOf(
+  context: WindowContext,
+  window: Window,
+  stop: string | undefined,
+  line: Line | undefined,
+): Ends {
+  const ends: Ends = { notes: [] };
+  const find = (moment: Moment, end: 'after' | 'before') => {
+    const at = stopFor(context, window, moment, end, stop, line);
+    if (at === undefined) return undefined;
+    const known =
+      end === 'after' ? notBefore(context.moments, at, moment) : pastBy(context.moments, at, moment);
+    for (const note of standInNote(moment, known)) ends.notes.push(note);
+    return known;
+  };
+  const { after, before, within } = window;
+  if (after !== undefined) narrow(ends, 'after', find(after.moment, 'after'), after.seconds);
+  if (before !== undefined) narrow(ends, 'before', find(before.moment, 'before'), before.seconds);
+  if (within !== undefined) {
+    const near = within.side === 'after' ? 'after' : 'before';
+    const known = find(within.moment, near);
+    narrow(ends, near, known, 0);
+    if (known?.standIn === undefined)
+      narrow(
+        ends,
+        near === 'after' ? 'before' : 'after',
+        known,
+        near === 'after' ? within.seconds : -within.seconds,
+      );
+  }
+  return ends;
+}
+
+function stopFor(
+  context: WindowContext,
+  window: Window,
+  moment: Moment,
+  end: 'after' | 'before',
+  own: string | undefined,
+  line: Line | undefined,
+): string | undefined {
+  const side = sideOf(moment, sideAt(window.at), context.stage);
+  const stops = stopsOf(context.moments, side);
+  const wanted = [own, context.scope?.stop?.id, endOf(line ?? context.scope?.line, side)];
+  return (
+    wanted.find((id) => stops.some((one) => one.id === id)) ?? (end === 'after' ? stops[0] : stops.at(-1))?.id
+  );
+}
+
+function narrow(ends: Ends, end: 'after' | 'before', known: Known | undefined, seconds: number): void {
+  if (known === undefined) return;
+  const at = known.at + seconds * 1000;
+  const had = ends[end];
+  if (had !== undefined && (end === 'after' ? had.at >= at : had.at <= at)) return;
+  ends[end] = { at, uncertaintySeconds: known.uncertaintySeconds };
+}
+
+/** Says when a neighbouring event had to stand in for a moment that is not recorded. */
+export function standInNote(moment: Moment, known: Known | undefined): Lack[] {
+  return known?.standIn === undefined ? [] : [lack('stands-in', { moment, standIn: known.standIn })];
+}
+
+/**
+ * Why evidence does not lie inside the ends; undefined when it does. Stated uncertainties are granted.
+ * @param at its known time, milliseconds since 1970 UTC
+ */
+export function outsideOf(
+  ends: Ends,
+  item: Pick<EvidenceItem, 'time'>,
+  at: number | undefined,
+): NearMiss['why'] | undefined {
+  if (ends.after === undefined && ends.before === undefined) return undefined;
+  if (at === undefined || item.time.is !== 'known') return 'no-time';
+  const own = item.time.uncertaintySeconds;
+  const room = (end: End) => (own + end.uncertaintySeconds) * 1000;
+  if (ends.after !== undefined && at + room(ends.after) < ends.after.at) return 'too-early';
+  if (ends.before !== undefined && at - room(ends.before) > ends.before.at) return 'too-late';
+  return undefined;
+}
+
+/** Whether evidence is of a time after the moment that is asked about: then it was not there yet. */
+export function isAhead(
+  context: Pick<RuleContext, 'now'>,
+  item: Pick<EvidenceItem, 'time'>,
+  at = knownMilliseconds(item.time),
+): boolean {
+  if (at === undefined || item.time.is !== 'known') return false;
+  return at - item.time.uncertaintySeconds * 1000 > context.now;
+}

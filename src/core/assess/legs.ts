@@ -1,0 +1,33 @@
+import type { Line, Stop } from '../model/delivery.js';
+import type { Span } from '../model/results.js';
+import { type Moments, pastBy } from './milestones.js';
+
+/** The way between two neighbouring stops of the bill. */
+export interface Leg {
+  /** Counted from 1 at the first stop of the bill; a way with nothing aboard keeps its number. */
+  leg: number;
+  from: string;
+  to: string;
+  /** Lines aboard: on at this stop or before, off at the next or after. */
+  lines: Line[];
+}
+
+/** The ways between neighbouring stops, in the order of the bill; ways with nothing aboard are left out. */
+export function legsOf(stops: readonly Stop[], lines: readonly Line[]): Leg[] {
+  const order = new Map(stops.map((stop, index) => [stop.id, index]));
+  const place = (id: string) => order.get(id) ?? -1;
+  return stops.slice(0, -1).flatMap((stop, index) => {
+    const next = stops[index + 1];
+    const aboard = lines.filter((line) => place(line.from) <= index && place(line.to) > index);
+    return next === undefined || aboard.length === 0
+      ? []
+      : [{ leg: index + 1, from: stop.id, to: next.id, lines: aboard }];
+  });
+}
+
+/** From departure (or what stands in for it) to arrival; undefined when one of them is not known. */
+export function underWay({ from, to }: Leg, moments: Moments): Span | undefined {
+  const left = pastBy(moments, from, 'departed')?.at;
+  const came = pastBy(moments, to, 'arrived')?.at;
+  return left === undefined || came === undefined || came < left ? undefined : { from: left, to: came };
+}

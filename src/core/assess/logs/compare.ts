@@ -1,0 +1,109 @@
+import type { NumberColumn } from '../../model/columns/number-column.js';
+import type { TextColumn } from '../../model/columns/text-column.js';
+import type { Channel, StateColumn } from '../../model/evidence.js';
+import type { Span } from '../../model/results.js';
+import type { StatedNumbers, UnitLog } from '../../model/unit-log.js';
+import { gapLimit } from '../temperature/sampling-interval.js';
+
+/** One reading written in tenths of °F and again in tenths of °C: half a step of each, in K. */
+const SAME_READING_KELVIN = 0.05 + (0.05 * 5) / 9 + 1e-9;
+
+/** How two logs of the same kind of columns stand to each other. */
+export type Relation =
+  /** They share rows, and the rows show one instrument. */
+  | { is: 'overlap'; span: Span; sharedRows: number; agreeingRows: number }
+  /** One begins where the other ends, within the time that the log's own steps bridge. */
+  | { is: 'continuation' }
+  /** In time with each other, and of two instruments by their rows. */
+  | { is: 'side-by-side'; span: Span; sharedRows: number; agreeingRows: number }
+  | { is: 'apart' };
+
+/**
+ * Whether two logs come from one instrument. Columns and stated numbers must agree. Where they overlap, at least
+ * half of the rows that could be in both are in both, and at least half of these agree; where they do not, one
+ * follows the other within the gap limit and at a similar step, or both state the same unit or recorder.
+ */
+export function relate(first: UnitLog, second: UnitLog): Relation {
+  const [a, b] = (first.times.at(0) ?? 0) <= (second.times.at(0) ?? 0) ? [first, second] : [second, first];
+  if (a.times.length === 0 || b.times.length === 0 || !sameColumns(a, b)) return { is: 'apart' };
+  const from = b.times.at(0) ?? 0;
+  const to = Math.min(a.times.at(-1) ?? 0, b.times.at(-1) ?? 0);
+  if (from > to) return follows(a, b) ? { is: 'continuation' } : { is: 'apart' };
+  const span = { from, to };
+  let agreeingRows = 0;
+  let sharedRows = 0;
+  eachShared(a, b, (i, j) => {
+    sharedRows += 1;
+    if (differences(a, i, b, j).every(({ is }) => is === 'state')) agreeingRows += 1;
+  });
+  const possible = Math.min(rowsIn(a, span), rowsIn(b, span));
+  const one =
+    sharedRows > 0 &&
+    2 * sharedRows >= possible &&
+    2 * agreeingRows >= sharedRows &&
+    sameStated(a.stated, b.stated) !== 'other';
+  return { is: one ? 'overlap' : 'side-by-side', span, sharedRows, agreeingRows };
+}
+
+function follows(a: UnitLog, b: UnitLog): boolean {
+  const stated = sameStated(a.stated, b.stated);
+  if (stated === 'other' || a.addedSeconds !== b.addedSeconds) return false;
+  if (stated === 'same') return true;
+  const [one, other] = [gapLimit(a.times), gapLimit(b.times)];
+  const seconds = ((b.times.at(0) ?? 0) - (a.times.at(-1) ?? 0)) / 1000;
+  const steps = [one.medianStepSeconds, other.medianStepSeconds].sort((x, y) => x - y);
+  const [shorter = 0, longer = 0] = steps;
+  return seconds <= Math.min(one.gapLimitSeconds, other.gapLimitSeconds) && longer <= 2 * shorter;
+}
+
+function sameColumns(a: UnitLog, b: UnitLog): boolean {
+  const names = (log: UnitLog): string => Object.keys(log.channels).sort().join();
+  return names(a) === names(b);
+}
+
+function sameStated(a: StatedNumbers | undefined, b: StatedNumbers | undefined): 'same' | 'other' | 'silent' {
+  let verdict: 'same' | 'silent' = 'silent';
+  for (const what of ['trailer', 'unit', 'recorder'] as const) {
+    const [one, other] = [a?.[what], b?.[what]];
+    if (one === undefined || other === undefined) continue;
+    if (one.toUpperCase() !== other.toUpperCase()) return 'other';
+    // Several recorders ride in one trailer.
+    if (what !== 'trailer') verdict = 'same';
+  }
+  return verdict;
+}
+
+function rowsIn({ times }: UnitLog, { from, to }: Span): number {
+  let count = 0;
+  for (const at of times) if (at >= from && at <= to) count += 1;
+  return count;
+}
+
+/** Walks the rows that two logs have at the same moment. */
+export function eachShared(a: UnitLog, b: UnitLog, shared: (i: number, j: number) => void): void {
+  for (let i = 0, j = 0; i < a.times.length && j < b.times.length; ) {
+    const [x, y] = [a.times.at(i) ?? 0, b.times.at(j) ?? 0];
+    if (x === y) shared(i++, j++);
+    else if (x < y) i += 1;
+    else j += 1;
+  }
+}
+
+export type Difference =
+  | { is: 'channel'; channel: Channel; first: number; second: number }
+  | { is: 'state'; state: StateColumn; first: string; second: string };
+
+/** Where two rows of one moment say different things; what only one of them says is no difference. */
+export function differences(a: UnitLog, i: number, b: UnitLog, j: number): Difference[] {
+  const found: Difference[] = [];
+  for (const [channel, values] of Object.entries(a.channels) as [Channel, NumberColumn][]) {
+    const [first, second] = [values.at(i) ?? Number.NaN, b.channels[channel]?.at(j) ?? Number.NaN];
+    if (Math.abs(first - second) > SAME_READING_KELVIN) found.push({ is: 'channel', channel, first, second });
+  }
+  for (const [state, texts] of Object.entries(a.states) as [StateColumn, TextColumn][]) {
+    const [first, second] = [texts.at(i) ?? '', b.states[state]?.at(j) ?? ''];
+    if (first !== '' && second !== '' && first.toLowerCase() !== second.toLowerCase())
+      found.push({ is: 'state', state, first, second });
+  }
+  return found;
+}

@@ -1,0 +1,177 @@
+import type { Line } from '../../model/delivery.js';
+import type { EvidenceId } from '../../model/evidence.js';
+import type { Envelope, ProductResult, PulpGroup, TemperatureResult } from '../../model/results.js';
+import type { UnitLog } from '../../model/unit-log.js';
+import { findProduce } from '../../reference/produce.js';
+import {
+  type Respiration,
+  rateStretches,
+  respirationOf,
+  specificHeat,
+  wattsPerKilogram,
+} from '../../reference/respiration.js';
+import { sources } from '../../reference/sources.js';
+import { wayBetween } from '../custody.js';
+import type { Moments } from '../milestones.js';
+import { extent } from '../temperature/channels.js';
+import { gapLimit } from '../temperature/sampling-interval.js';
+import { type Assumed, edgesOf, envelopeOf, whatMatters } from './envelope.js';
+import { type Heating, NO_HEATING } from './heated.js';
+import { type CoverageOf, coverages, knownAir } from './known-air.js';
+import { loadOf } from './load.js';
+
+/** Room for the thermometers at either end, K: 2 °F, FDA Food Code 4-203.11, from memory. */
+const THERMOMETERS = 10 / 9;
+
+/** The pulps of one line at one end. */
+interface End {
+  min: number;
+  max: number;
+  mean: number;
+  evidence: EvidenceId[];
+  lastAt?: number;
+}
+
+/**
+ * For each line and log: whether the arrival pulps go with the loading pulps and the logged air. This is plausibility
+ * with stated assumptions, never proof. The product at the thermometer is taken to follow the air near it by Newton's
+ * law of cooling; what happened on the dock before and after is not in it.
+ */
+export function productResults(
+  lines: readonly Line[],
+  pulps: readonly PulpGroup[],
+  logs: readonly UnitLog[],
+  moments: Moments,
+  /** Results of the same logs: where their window is that of a line, it is known how much of the air they know. */
+  temperatures: readonly TemperatureResult[] = [],
+): ProductResult[] {
+  const coverage = coverages(temperatures);
+  const cases = lines.flatMap((line) => {
+    const loading = endOf(pulps, line, line.from);
+    const arrival = endOf(pulps, line, line.to);
+    if (loading === undefined && arrival === undefined) return [];
+    return logs.flatMap((log) => caseOf(line, log, moments, coverage, loading, arrival) ?? []);
+  });
+  const judged = judgeAll(
+    cases.flatMap(({ result, open }) => (open === undefined ? [] : { result, ...open })),
+  ).values();
+  return cases.map(({ result, open }) => (open === undefined ? result : (judged.next().value ?? result)));
+}
+
+function endOf(pulps: readonly PulpGroup[], line: Line, stop: string): End | undefined {
+  const group = pulps.find((one) => one.line === line.id && one.stop === stop);
+  if (group === undefined) return undefined;
+  const times = group.readings.flatMap((one) => one.at ?? []);
+  return {
+    min: group.min,
+    max: group.max,
+    mean: group.mean,
+    evidence: group.readings.map((one) => one.evidence),
+    ...(times.length === 0 ? {} : { lastAt: Math.max(...times) }),
+  };
+}
+
+/** One that can be judged: what is known of it so far, and what the product can have been like. */
+interface Open {
+  result: ProductResult;
+  arrival: End;
+  assumed: Assumed;
+}
+
+function caseOf(
+  line: Line,
+  log: UnitLog,
+  moments: Moments,
+  coverage: CoverageOf,
+  loading: End | undefined,
+  arrival: End | undefined,
+): { result: ProductResult; open?: Omit<Open, 'result'> } | undefined {
+  const custody = wayBetween(moments, line.from, line.to, extent(log));
+  if (custody === undefined) return undefined;
+  const window = { from: custody.from.at, to: custody.to.at };
+  const { gapLimitSeconds } = gapLimit(log.times);
+  const air = knownAir(coverage, log, window, gapLimitSeconds);
+  const key = findProduce(line.goods)?.key ?? '';
+  const respiration = respirationOf(key);
+  const heat = specificHeat(key);
+  const result: ProductResult = {
+    line: line.id,
+    log: log.evidence,
+    verdict: 'not-decidable',
+    window,
+    ...(loading === undefined ? {} : { loading: bare(loading) }),
+    ...(arrival === undefined ? {} : { arrival: bare(arrival) }),
+    toleranceKelvin: THERMOMETERS,
+    assumptions: {
+      ...loadOf(line),
+      channels: air.channels,
+      ...(respiration === undefined
+        ? {}
+        : {
+            respiration: {
+              source: sources[respiration.source],
+              fromMemory: respiration.basis === 'from memory',
+            },
+          }),
+      specificHeat: { joulesPerKilogramKelvin: heat.joules, own: heat.own, source: sources[heat.source] },
+      coverage: air.coverage,
+      ...(arrival?.lastAt === undefined ? {} : { afterSeconds: (arrival.lastAt - window.to) / 1000 }),
+    },
+  };
+  const without = (why: ProductResult['why'] & string) => ({ result: { ...result, why } });
+  if (loading === undefined) return without('no-loading-pulps');
+  if (arrival === undefined) return without('no-arrival-pulps');
+  if (line.iced) return without('iced');
+  if (air.channels.length === 0) return without('air-not-known');
+  const assumed = {
+    log,
+    gapLimitSeconds,
+    window,
+    channels: air.channels,
+    start: { low: loading.min - THERMOMETERS, high: loading.max + THERMOMETERS, mean: loading.mean },
+    halfCoolingSeconds: result.assumptions.halfCoolingSeconds,
+    heating: heatingOf(respiration, heat.joules),
+  };
+  return { result, open: { arrival, assumed } };
+}
+
+const bare = ({ min, max, evidence }: End) => ({ min, max, evidence });
+
+/** Highest published rate at the product's temperature, as heating in K/s. */
+export function heatingOf(respiration: Respiration | undefined, joulesPerKilogramKelvin: number): Heating {
+  if (respiration === undefined) return NO_HEATING;
+  const perKilogramKelvin = (rate: number) =>
+    wattsPerKilogram(rate, respiration.unit) / joulesPerKilogramKelvin;
+  return rateStretches(respiration, 'high').map((one) => ({ ...one, rate: perKilogramKelvin(one.rate) }));
+}
+
+function judgeAll(open: readonly Open[]): ProductResult[] {
+  const edges = edgesOf(open.map(({ assumed }) => assumed));
+  const asked = open.flatMap((one, i) => {
+    const found = edges[i];
+    return found === undefined
+      ? []
+      : [{ ...one, edges: found, ...againstPulps(one.arrival, envelopeOf(found)) }];
+  });
+  const matters = whatMatters(asked);
+  return asked.map(({ result, envelope, above, below }, i): ProductResult => {
+    const most = matters[i];
+    const found = {
+      ...result,
+      envelope,
+      beyondKelvin: Math.max(0, above, below),
+      ...(most === undefined ? {} : { matters: most }),
+    };
+    if (above > 0 && below > 0) return { ...found, verdict: 'not-decidable', why: 'pulps-on-both-sides' };
+    return { ...found, verdict: above > 0 ? 'above' : below > 0 ? 'below' : 'inside' };
+  });
+}
+
+/** How far the arrival pulps lie beyond either edge, and the edge that it is about: the nearer one when they lie inside. */
+function againstPulps(arrival: End, envelope: Envelope) {
+  const above = arrival.max - (envelope.high + THERMOMETERS);
+  const below = envelope.low - THERMOMETERS - arrival.min;
+  const nearHigh = Math.abs(arrival.max - envelope.high) < Math.abs(arrival.min - envelope.low);
+  const edge: keyof Envelope = above > 0 ? 'high' : below > 0 ? 'low' : nearHigh ? 'high' : 'low';
+  return { envelope, above, below, edge };
+}

@@ -1,0 +1,125 @@
+import type {
+  PublishedRange,
+  SetPointDifference,
+  SetPointLeg,
+  SetPointWord,
+  Span,
+  TemperatureResult,
+} from '../model/results.js';
+import type { RecordState } from '../model/state.js';
+import { celsius } from '../model/temperature.js';
+import { knownMilliseconds } from '../model/time.js';
+import { cite, findProduce } from '../reference/produce.js';
+import { explained, runsOf } from './differences.js';
+import { legsOf, underWay, type Leg as Way } from './legs.js';
+import type { Moments } from './milestones.js';
+import { dominantSetPoint } from './temperature/states.js';
+
+/** A way with the time under way, where it is known. */
+type Leg = Way & { span?: Span };
+
+/** How words are compared: see `differencesOf`. */
+type Compare = (words: readonly SetPointWord[]) => SetPointDifference[];
+
+/**
+ * The set point on each way between two stops: what the bill says for the lines on board and what is published
+ * for their goods, what people and the display said there or on that way, and what the log held longest on it.
+ */
+export function setPointLegs(
+  state: RecordState,
+  temperatures: readonly TemperatureResult[],
+  moments: Moments,
+  words: readonly SetPointWord[],
+  compare: Compare,
+  same: number,
+): SetPointLeg[] {
+  const { stops, lines } = state.delivery;
+  const legs = legsOf(stops, lines).map((way): Leg => {
+    const span = underWay(way, moments);
+    return span === undefined ? way : { ...way, span };
+  });
+  return legs.map((leg, i) => {
+    const runs = runsOf(temperatures, leg.span);
+    const here = [
+      ...billWords(leg),
+      ...words.filter((word) => said(word, state, leg, i === 0)),
+      ...rounds(state, leg),
+      ...(leg.span === undefined ? [] : logWords(temperatures, leg.span)),
+    ];
+    return {
+      from: leg.from,
+      to: leg.to,
+      ...(leg.span === undefined ? {} : { span: leg.span }),
+      lines: leg.lines.map(({ id }) => id),
+      published: leg.lines.flatMap(published),
+      words: here,
+      differences: compare(here).map((one) => explained(one, { state, runs, end: leg.span?.to }, same)),
+    };
+  });
+}
+
+function billWords({ lines }: Leg): SetPointWord[] {
+  const words: SetPointWord[] = [];
+  for (const { id, instruction } of lines) {
+    if (instruction === undefined) continue;
+    const value = celsius(instruction.setPoint);
+    const like = words.find((word) => Math.abs(word.celsius - value) < 1e-9 && word.run === instruction.run);
+    if (like === undefined)
+      words.push({
+        source: 'bill',
+        celsius: value,
+        lines: [id],
+        ...(instruction.run === undefined ? {} : { run: instruction.run }),
+      });
+    else like.lines?.push(id);
+  }
+  return words;
+}
+
+/** Whether something was said at the leg's first stop, or on its way; what has neither stop nor time belongs to the first leg. */
+function said(word: SetPointWord, state: RecordState, leg: Leg, first: boolean): boolean {
+  if (word.evidence === undefined || word.source === 'log') return false;
+  const item = state.evidence.find(({ evidence }) => evidence === word.evidence);
+  if (item?.line !== undefined && !leg.lines.some(({ id }) => id === item.line)) return false;
+  const stop = item?.place?.stop;
+  if (stop !== undefined) return stop === leg.from;
+  if (word.at === undefined || leg.span === undefined) return first;
+  return word.at <= leg.span.to && (first || word.at >= leg.span.from);
+}
+
+/** Set points seen at looks on the way. */
+function rounds(state: RecordState, leg: Leg): SetPointWord[] {
+  const { span } = leg;
+  if (span === undefined) return [];
+  return state.evidence.flatMap((item): SetPointWord[] => {
+    if (item.kind !== 'round' || item.setPoint === undefined) return [];
+    const at = knownMilliseconds(item.time);
+    if (at === undefined || at < span.from || at > span.to) return [];
+    return [{ source: 'display', celsius: celsius(item.setPoint), at, evidence: item.evidence }];
+  });
+}
+
+function logWords(
+  temperatures: readonly TemperatureResult[],
+  span: { from: number; to: number },
+): SetPointWord[] {
+  return temperatures.flatMap((result) => {
+    const value = dominantSetPoint([...runsOf([result], span)]);
+    return value === undefined ? [] : [{ source: 'log' as const, celsius: value, evidence: result.log }];
+  });
+}
+
+function published({ id, goods }: Leg['lines'][number]): PublishedRange[] {
+  const produce = findProduce(goods);
+  if (produce === undefined) return [];
+  const { value, basis } = produce.range;
+  return [
+    {
+      line: id,
+      low: value.low,
+      high: value.high,
+      source: cite(produce.range),
+      fromMemory: basis === 'from memory',
+    },
+  ];
+}

@@ -1,0 +1,105 @@
+import type { Band, Custody, ExcursionCause, Span } from '../../model/results.js';
+import { ROUNDING } from '../bands.js';
+import type { RecordedDoor } from './recorded-doors.js';
+import { type Logged, SAME_SET_POINT } from './states.js';
+import type { Outside } from './top-excursions.js';
+
+const MINUTE = 60_000;
+/** An excursion may begin this long after the event that explains it. Convention of this project. */
+const REACH = 15 * MINUTE;
+/** It must be over this long after the event's end, or the event's own length after it if that is longer. */
+const RECOVERY = 60 * MINUTE;
+/** A box that was loaded with its doors open is warm at first: inferred when back in band within this time. */
+const PULL_DOWN = 4 * 60 * MINUTE;
+/** A pull-down begins at the closing of the doors, or this long after at the latest. */
+const PULL_DOWN_START = 30 * MINUTE;
+
+/** What could explain an excursion, per kind in order of time. */
+export interface Explanations {
+  logged: Logged[];
+  /** Runs of logged set points. */
+  setPoints: readonly (Span & { celsius: number })[];
+  band: Pick<Band, 'low' | 'high'>;
+  custody: Custody;
+  stepSeconds: number;
+  /** Doors recorded as opened, until they were recorded as closed. */
+  doors?: readonly RecordedDoor[];
+}
+
+/**
+ * Looks for the cause of excursions. `logged` means that the event stands in the log and the excursion fits it in
+ * time: begins during it or shortly after, and is over soon after. An event that is long past does not explain
+ * an excursion that goes on. Doors that people recorded count as logged, with the evidence named. Pull-down has no
+ * entry in a log and is only ever inferred.
+ */
+export function causeFinder(given: Explanations): (one: Outside) => ExcursionCause {
+  const of = (is: Logged['is']) => given.logged.filter((event) => event.is === is);
+  const opened = of('door-open');
+  const off = of('unit-off');
+  const defrosts = of('defrost');
+  const changes = setPointEvents(given.setPoints, given.band);
+  const before = given.stepSeconds * 1000;
+  // Doors open and a unit off for the loading are what a pull-down follows; they are not its cause.
+  const loading = given.custody.from.at + before;
+  const recorded = given.doors ?? [];
+  const later = {
+    opened: opened.filter((event) => event.from > loading),
+    off: off.filter((event) => event.from > loading),
+    recorded: recorded.filter((event) => event.from > loading),
+  };
+  return (one) => {
+    const pullDown = isPullDown(one, given.custody);
+    const counted = pullDown ? later : { opened, off, recorded };
+    if (explains(counted.opened, one, before)) return { is: 'door-open', how: 'logged' };
+    if (explains(counted.off, one, before)) return { is: 'unit-off', how: 'logged' };
+    if (explains(defrosts, one, before)) return { is: 'defrost', how: 'logged' };
+    const door = counted.recorded.find((event) => explains([event], one, before));
+    if (door !== undefined) return { is: 'door-open', how: 'logged', evidence: [...door.evidence] };
+    if (explains(changes[one.side], one, before)) return { is: 'set-point-change', how: 'logged' };
+    return pullDown ? { is: 'pull-down', how: 'inferred' } : { is: 'unexplained' };
+  };
+}
+
+/** Whether the latest event that began by the excursion's start fits it. The row before an event may hide its start. */
+function explains(events: readonly Span[], one: Outside, stepBefore: number): boolean {
+  const event = lastFrom(events, one.from + stepBefore);
+  if (event === undefined || one.from > event.to + REACH) return false;
+  return one.to <= event.to + Math.max(RECOVERY, event.to - event.from);
+}
+
+/** The last span that starts at or before a time; spans are in order of their start. */
+function lastFrom(spans: readonly Span[], at: number): Span | undefined {
+  let low = 0;
+  let high = spans.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if ((spans[middle]?.from ?? 0) <= at) low = middle + 1;
+    else high = middle;
+  }
+  return spans[low - 1];
+}
+
+/** Times for which the logged set point lay outside the band, and the moments at which it changed inside. */
+function setPointEvents(
+  runs: readonly (Span & { celsius: number })[],
+  band: Pick<Band, 'low' | 'high'>,
+): Record<Outside['side'], Span[]> {
+  const above: Span[] = [];
+  const below: Span[] = [];
+  runs.forEach((run, index) => {
+    // The same set point after a time without values is no change.
+    const earlier = runs[index - 1];
+    const changed = earlier !== undefined && Math.abs(earlier.celsius - run.celsius) > SAME_SET_POINT;
+    if (run.celsius > band.high + ROUNDING) above.push(run);
+    else if (changed) above.push({ from: run.from, to: run.from });
+    if (run.celsius < band.low - ROUNDING) below.push(run);
+    else if (changed) below.push({ from: run.from, to: run.from });
+  });
+  return { above, below };
+}
+
+function isPullDown(one: Outside, custody: Custody): boolean {
+  const { at, basis } = custody.from;
+  if (one.side !== 'above' || (basis !== 'doors-closed' && basis !== 'departed')) return false;
+  return one.from <= at + PULL_DOWN_START && one.to <= at + PULL_DOWN && !one.cutBy.includes('gap-after');
+}

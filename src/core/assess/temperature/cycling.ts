@@ -1,0 +1,135 @@
+import { type NumberColumn, readColumn } from '../../model/columns/number-column.js';
+import { NumberWriter } from '../../model/columns/packed-numbers.js';
+import type { Channel } from '../../model/evidence.js';
+import type { Cycling, Span } from '../../model/results.js';
+import { shareOutside } from './integral.js';
+import { type Sink, walk } from './segments.js';
+
+/** The air must pass the set point by this much for a swing to count, so that a flicker is none. Kelvin; convention. */
+const PAST_SET_POINT = 0.25;
+
+type Run = Span & { celsius: number };
+
+/** Follows air minus set point through its swings; times in milliseconds, distances in kelvin. */
+class Swings implements Sink {
+  setPoint = 0;
+  known = 0;
+  area = 0;
+  within = 0;
+  low = { kelvin: Number.POSITIVE_INFINITY, at: 0 };
+  high = { kelvin: Number.NEGATIVE_INFINITY, at: 0 };
+  // A long log has very many, and a list that grows is copied over and over.
+  readonly periods = new NumberWriter();
+  readonly sizes = new NumberWriter();
+  private side = 0;
+  private upAt = Number.NaN;
+  private begun = Number.NaN;
+  private least = 0;
+  private most = 0;
+
+  constructor(private readonly tolerance: number) {}
+
+  piece(t0: number, v0: number, t1: number, v1: number): void {
+    const d0 = v0 - this.setPoint;
+    const d1 = v1 - this.setPoint;
+    const length = t1 - t0;
+    this.known += length;
+    this.area += ((d0 + d1) / 2) * length;
+    const out =
+      shareOutside(d0 - this.tolerance, d1 - this.tolerance) +
+      shareOutside(-d0 - this.tolerance, -d1 - this.tolerance);
+    this.within += Math.max(0, 1 - out) * length;
+    if (d0 <= 0 && d1 > 0) this.upAt = t0 + (length * -d0) / (d1 - d0);
+    this.extreme(t0, d0);
+    this.extreme(t1, d1);
+    this.turn(d0);
+    this.turn(d1);
+  }
+
+  run(times: Float64Array, values: Float64Array, first: number, last: number): void {
+    for (let i = first; i < last; i++)
+      this.piece(times[i] as number, values[i] as number, times[i + 1] as number, values[i + 1] as number);
+  }
+
+  private extreme(at: number, kelvin: number): void {
+    if (kelvin < this.low.kelvin) this.low = { kelvin, at };
+    if (kelvin > this.high.kelvin) this.high = { kelvin, at };
+  }
+
+  private turn(d: number): void {
+    this.least = Math.min(this.least, d);
+    this.most = Math.max(this.most, d);
+    if (d < -PAST_SET_POINT) this.side = -1;
+    if (d <= PAST_SET_POINT) return;
+    if (this.side === -1) {
+      if (!Number.isNaN(this.begun)) {
+        this.periods.push(this.upAt - this.begun);
+        this.sizes.push(this.most - this.least);
+      }
+      this.begun = this.upAt;
+      this.least = d;
+      this.most = d;
+    }
+    this.side = 1;
+  }
+
+  /** A gap or another set point ends the swing that was open. */
+  restart(): void {
+    this.side = 0;
+    this.begun = Number.NaN;
+  }
+
+  unknown(): void {
+    this.restart();
+  }
+
+  alone(): void {}
+}
+
+/**
+ * How the air of one channel moved around the set point, over the runs in which the set point held. A cycle is one
+ * swing from an upward passing of the set point to the next, with at least 0.25 K to either side; period and swing
+ * are medians over all cycles. Undefined when air and set point are never known together.
+ */
+export function cyclingOf(
+  channel: Channel,
+  times: NumberColumn,
+  values: NumberColumn,
+  runs: readonly Run[],
+  gapLimitSeconds: number,
+  toleranceKelvin: number,
+  setPointFrom: Cycling['setPointFrom'],
+): Cycling | undefined {
+  const swings = new Swings(toleranceKelvin);
+  for (const run of runs) {
+    swings.setPoint = run.celsius;
+    swings.restart();
+    walk(times, values, run, gapLimitSeconds * 1000, swings);
+  }
+  if (swings.known === 0) return undefined;
+  const cycles = swings.periods.length;
+  const swing = median(swings.sizes.finish());
+  const period = median(swings.periods.finish());
+  return {
+    channel,
+    setPointFrom,
+    knownSeconds: swings.known / 1000,
+    meanOffset: swings.area / swings.known,
+    withinSeconds: swings.within / 1000,
+    toleranceKelvin,
+    cycles,
+    ...(swing === undefined ? {} : { swingKelvin: swing }),
+    ...(period === undefined ? {} : { periodSeconds: period / 1000 }),
+    lowest: swings.low,
+    highest: swings.high,
+  };
+}
+
+function median(list: NumberColumn): number | undefined {
+  const sorted = new Float64Array(list.length);
+  readColumn(list, 0, sorted);
+  sorted.sort();
+  const low = sorted[(sorted.length - 1) >>> 1];
+  const high = sorted[sorted.length >>> 1];
+  return low === undefined || high === undefined ? undefined : (low + high) / 2;
+}

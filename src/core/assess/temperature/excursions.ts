@@ -1,0 +1,170 @@
+import type { NumberColumn } from '../../model/columns/number-column.js';
+import type { Channel } from '../../model/evidence.js';
+import type { Excursion, ExcursionCause, LogGap, Span, TemperatureResult } from '../../model/results.js';
+import { ROUNDING } from '../bands.js';
+import { ExcursionList } from './excursion-list.js';
+import { meanOutside } from './integral.js';
+import { type Sink, walk } from './segments.js';
+import type { Outside } from './top-excursions.js';
+
+const MS_PER_HOUR = 3_600_000;
+/** Clocks here count milliseconds: the line that is in band for less has only touched the limit. */
+const TOUCH = 1;
+
+/**
+ * Follows one side of the band. Two excursions with any time in band between them stay two, however short that
+ * time is: merging would call time in band time out of it. Only where the line touches the limit in one point
+ * (less than a millisecond) and turns back is it one.
+ */
+class Follower {
+  private open: Outside | undefined;
+  /** The last that ended, as long as the next piece may go on with it. */
+  private last: Outside | undefined;
+  private edge: Outside['cutBy'][number] | undefined = 'window-start';
+
+  constructor(
+    private readonly list: ExcursionList,
+    private readonly channel: Channel,
+    private readonly side: Excursion['side'],
+    private readonly limit: number,
+  ) {}
+
+  private distance(v: number): number {
+    return this.side === 'above' ? v - this.limit : this.limit - v;
+  }
+
+  /** Whether pieces that lie in band change nothing. */
+  get idle(): boolean {
+    return this.open === undefined && this.edge === undefined;
+  }
+
+  piece(t0: number, v0: number, t1: number, v1: number): void {
+    if (this.last !== undefined && this.last.to + TOUCH <= t0) this.letGo();
+    const d0 = this.distance(v0);
+    const d1 = this.distance(v1);
+    if (d0 > 0 || d1 > 0) {
+      const start = d0 > 0 ? t0 : t0 + ((t1 - t0) * -d0) / (d1 - d0);
+      const one = this.open ?? this.begin(start, d0 > 0 ? v0 : this.limit, d0 > 0);
+      one.degreeHours += (meanOutside(d0, d1) * (t1 - t0)) / MS_PER_HOUR;
+      if (d1 > this.distance(one.peak)) {
+        one.peak = v1;
+        one.peakAt = t1;
+      }
+      one.to = d1 > 0 ? t1 : t0 + ((t1 - t0) * d0) / (d0 - d1);
+      if (d1 <= 0) this.end();
+    }
+    this.edge = undefined;
+  }
+
+  private begin(at: number, value: number, fromOutside: boolean): Outside {
+    if (this.last !== undefined && this.last.to + TOUCH > at && this.edge === undefined) {
+      // The line only touched the limit: this is the same excursion.
+      this.open = this.last;
+      this.last = undefined;
+      return this.open;
+    }
+    this.letGo();
+    this.open = {
+      channel: this.channel,
+      side: this.side,
+      from: at,
+      to: at,
+      seconds: 0,
+      peak: value,
+      peakAt: at,
+      degreeHours: 0,
+      cutBy: fromOutside && this.edge !== undefined ? [this.edge] : [],
+    };
+    this.list.begin(this.open);
+    return this.open;
+  }
+
+  private letGo(): void {
+    if (this.last !== undefined) this.list.over(this.last);
+    this.last = undefined;
+  }
+
+  private end(): void {
+    if (this.open === undefined) return;
+    this.open.seconds = (this.open.to - this.open.from) / 1000;
+    this.last = this.open;
+    this.open = undefined;
+  }
+
+  private cut(by: Outside['cutBy'][number]): void {
+    this.open?.cutBy.push(by);
+    this.end();
+  }
+
+  gap(): void {
+    this.cut('gap-after');
+    this.letGo();
+    this.edge = 'gap-before';
+  }
+
+  alone(t: number, v: number): void {
+    if (this.distance(v) <= 0) return;
+    const one = this.begin(t, v, true);
+    if (one.cutBy.length === 0) one.cutBy.push('gap-before');
+    this.cut('gap-after');
+  }
+
+  finish(): void {
+    this.cut('window-end');
+    this.letGo();
+  }
+}
+
+/**
+ * All times outside the band of one channel in a window, in order of their start, and the times of more than the
+ * gap limit without known values. A sample that stands alone outside the band is an excursion of no known length.
+ * `name` gives an excursion its id by its place in that order.
+ */
+export function findExcursions(
+  channel: Channel,
+  times: NumberColumn,
+  values: NumberColumn,
+  window: Span,
+  gapLimitSeconds: number,
+  band: { low: number; high: number } | undefined,
+  name: (index: number) => string,
+  causeOf: (one: Outside) => ExcursionCause,
+): Pick<TemperatureResult, 'excursions' | 'excursionTotals' | 'gaps'> {
+  const gaps: LogGap[] = [];
+  const list = new ExcursionList(name, causeOf);
+  const high = (band?.high ?? Number.POSITIVE_INFINITY) + ROUNDING;
+  const low = (band?.low ?? Number.NEGATIVE_INFINITY) - ROUNDING;
+  const above = new Follower(list, channel, 'above', high);
+  const below = new Follower(list, channel, 'below', low);
+  const sink: Sink = {
+    piece(t0, v0, t1, v1) {
+      // A line that falls through the whole band leaves it above before it does below.
+      const [first, then] = v0 > v1 ? [above, below] : [below, above];
+      first.piece(t0, v0, t1, v1);
+      then.piece(t0, v0, t1, v1);
+    },
+    run(ats, ofAts, first, last) {
+      for (let i = first; i < last; i++) {
+        const v0 = ofAts[i] as number;
+        const v1 = ofAts[i + 1] as number;
+        // Where the air is in band and nothing is open there is nothing to do.
+        if (v1 <= high && v1 >= low && v0 <= high && v0 >= low && above.idle && below.idle) continue;
+        this.piece(ats[i] as number, v0, ats[i + 1] as number, v1);
+      }
+    },
+    unknown(from, to) {
+      above.gap();
+      below.gap();
+      const seconds = (to - from) / 1000;
+      if (seconds > gapLimitSeconds) gaps.push({ from, to, seconds });
+    },
+    alone(t, v) {
+      above.alone(t, v);
+      below.alone(t, v);
+    },
+  };
+  walk(times, values, window, gapLimitSeconds * 1000, sink);
+  above.finish();
+  below.finish();
+  return { ...list.finish(), gaps };
+}

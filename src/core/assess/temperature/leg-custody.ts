@@ -1,0 +1,39 @@
+import type { Line } from '../../model/delivery.js';
+import type { Band, Custody, Span } from '../../model/results.js';
+import { wayBetween } from '../custody.js';
+import { type Leg, legsOf } from '../legs.js';
+import type { Moments } from '../milestones.js';
+
+/** A leg with the time from doors to doors, and the bands of what was aboard. */
+export interface LegInCustody extends Leg {
+  custody: Custody;
+  bands: Band[];
+}
+
+/**
+ * The legs of a delivery with more than two stops, from the doors closed at each stop to the doors opened at the
+ * next. Ends without an event stand in as for custody; a leg between stops without any event is left out, and so is
+ * one with nothing aboard.
+ */
+export function legsInCustody(
+  moments: Moments,
+  lines: readonly Line[],
+  bands: readonly Band[],
+  log: Span | undefined,
+): LegInCustody[] {
+  const { stops } = moments;
+  if (stops.length < 3) return [];
+  return legsOf(stops, lines).flatMap((leg) => {
+    const ends = {
+      ...(leg.leg === 1 && log !== undefined ? { from: log.from } : {}),
+      ...(leg.leg === stops.length - 1 && log !== undefined ? { to: log.to } : {}),
+    };
+    const custody = wayBetween(moments, leg.from, leg.to, ends);
+    if (custody === undefined) return [];
+    const aboard = new Set(leg.lines.map(({ id }) => id));
+    const held = bands
+      .map((band) => ({ ...band, lines: band.lines.filter((line) => aboard.has(line)) }))
+      .filter((band) => band.lines.length > 0);
+    return [{ ...leg, custody, bands: held }];
+  });
+}

@@ -1,0 +1,96 @@
+import type { NumberColumn } from '../../model/columns/number-column.js';
+import type { Span } from '../../model/results.js';
+import {
+  type RateStretch,
+  type Respiration,
+  rateAt,
+  rateIn,
+  rateStretches,
+} from '../../reference/respiration.js';
+import { type Sink, walk } from './segments.js';
+
+/** Adds up respiration over the pieces of the air, cut where the published rates have a temperature. */
+class Used implements Sink {
+  known = 0;
+  sum = 0;
+  beyond = 0;
+  #stretch: RateStretch;
+  /** The end of one piece is the start of the next: its rate is known. */
+  #lastValue = Number.NaN;
+  #lastRate = 0;
+
+  constructor(
+    private readonly stretches: readonly RateStretch[],
+    first: RateStretch,
+  ) {
+    this.#stretch = first;
+  }
+
+  piece(t0: number, v0: number, t1: number, v1: number): void {
+    const length = t1 - t0;
+    this.known += length;
+    const here = this.#stretch;
+    if (v0 >= here.from && v0 <= here.to && v1 >= here.from && v1 <= here.to) {
+      this.#add(here, length, v0, v1);
+      return;
+    }
+    const [low, high] = [Math.min(v0, v1), Math.max(v0, v1)];
+    for (const stretch of this.stretches) {
+      const [from, to] = [Math.max(low, stretch.from), Math.min(high, stretch.to)];
+      if (from > to || (from === to && low !== high)) continue;
+      this.#stretch = stretch;
+      // Over a level piece only one stretch counts.
+      this.#add(stretch, low === high ? length : (length * (to - from)) / (high - low), from, to);
+      if (low === high) return;
+    }
+    // The last stretch that counted need not be the one that the piece ends in.
+    this.#lastValue = Number.NaN;
+  }
+
+  run(times: Float64Array, values: Float64Array, first: number, last: number): void {
+    for (let i = first; i < last; i++)
+      this.piece(times[i] as number, values[i] as number, times[i + 1] as number, values[i + 1] as number);
+  }
+
+  /** ln R is linear in T within a stretch, so the mean of R over a part is (R₁ − R₀)/ln(R₁/R₀). */
+  #add(stretch: RateStretch, length: number, v0: number, v1: number): void {
+    const r0 = v0 === this.#lastValue ? this.#lastRate : rateIn(stretch, v0);
+    const r1 = v1 === v0 ? r0 : rateIn(stretch, v1);
+    this.#lastValue = v1;
+    this.#lastRate = r1;
+    const grown = stretch.slope * (v1 - v0);
+    const mean = Math.abs(grown) < 1e-9 ? (r0 + r1) / 2 : (r1 - r0) / grown;
+    this.sum += mean * length;
+    // Air that stands at the outermost published temperature is not beyond it.
+    if (stretch.beyond && (v0 !== v1 || (v0 !== stretch.from && v0 !== stretch.to))) this.beyond += length;
+  }
+
+  unknown(): void {}
+  alone(): void {}
+}
+
+/**
+ * How long at the reference temperature would have cost as much of the product's life as the air did: the integral of
+ * R(T)/R(reference) over known time, in seconds, with R the published respiration and its own Q10 between published
+ * temperatures (Saltveit in USDA Agriculture Handbook 66: life goes as one over the rate). An estimate; it does not hold
+ * below a chilling threshold, where cold itself shortens life.
+ */
+export function lifeUsed(
+  times: NumberColumn,
+  values: NumberColumn,
+  window: Span,
+  gapLimitSeconds: number,
+  respiration: Respiration,
+  reference: number,
+): { knownSeconds: number; equivalentSeconds: number; extrapolatedSeconds: number } {
+  const stretches = rateStretches(respiration, 'middle');
+  const [first] = stretches;
+  if (first === undefined) return { knownSeconds: 0, equivalentSeconds: 0, extrapolatedSeconds: 0 };
+  const used = new Used(stretches, first);
+  walk(times, values, window, gapLimitSeconds * 1000, used);
+  return {
+    knownSeconds: used.known / 1000,
+    equivalentSeconds: used.sum / rateAt(respiration, reference, 'middle') / 1000,
+    extrapolatedSeconds: used.beyond / 1000,
+  };
+}

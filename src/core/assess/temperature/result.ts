@@ -1,0 +1,176 @@
+import type { Line } from '../../model/delivery.js';
+import type {
+  Band,
+  Custody,
+  Cycling,
+  Jump,
+  LegResult,
+  Span,
+  TemperatureResult,
+} from '../../model/results.js';
+import type { UnitLog } from '../../model/unit-log.js';
+import { commonBand } from '../bands.js';
+import { custodyOf } from '../custody.js';
+import type { Moments } from '../milestones.js';
+import { causeFinder } from './causes.js';
+import { channelSummaries, extent, judgedChannel } from './channels.js';
+import { cyclingOf } from './cycling.js';
+import { differenceOf } from './difference.js';
+import { findExcursions } from './excursions.js';
+import { jumpsIn, withoutJumps } from './jumps.js';
+import { legsInCustody } from './leg-custody.js';
+import { type RecordedDoor, recordedDoors } from './recorded-doors.js';
+import { runModeOf } from './run.js';
+import { gapLimit } from './sampling-interval.js';
+import { loggedSetPoints, loggedStates } from './states.js';
+
+/** Jumps that are listed; all are counted. */
+const LISTED_JUMPS = 100;
+/** Return and supply air farther apart than this are apart: a unit that cools holds them closer. Kelvin; common practice, no source. */
+const AIR_APART = 6;
+
+export interface ResultOptions {
+  /** Lines of the delivery: for legs and run mode. */
+  lines?: readonly Line[];
+  /** A window that someone asked for, instead of custody. */
+  asked?: Span;
+  /** Jumps already taken out of the log; else they are taken out here. */
+  jumps?: readonly Jump[];
+}
+
+/**
+ * What one log shows over the carrier's custody, or over the window asked for. Undefined when that can't be bounded:
+ * a log of one row or none, and no events.
+ */
+export function temperatureResult(
+  given: UnitLog,
+  moments: Moments,
+  bands: readonly Band[],
+  { lines = [], asked, jumps: taken }: ResultOptions = {},
+): TemperatureResult | undefined {
+  const { log, jumps } = taken === undefined ? withoutJumps(given) : { log: given, jumps: taken };
+  const custody = asked === undefined ? custodyOf(moments, extent(log)) : askedWindow(asked);
+  if (custody === undefined) return undefined;
+  const window = { from: custody.from.at, to: custody.to.at };
+  const { medianStepSeconds, gapLimitSeconds } = gapLimit(log.times);
+  const doors = recordedDoors(moments);
+  const core = { log, doors, gapLimitSeconds, medianStepSeconds };
+  const whole = stretch(core, custody, bands, `${log.evidence}-`);
+  const within = jumpsIn(jumps, window);
+  const difference =
+    log.channels['return-air'] === undefined || log.channels['supply-air'] === undefined
+      ? undefined
+      : differenceOf({ log, channel: 'return-air' }, { log, channel: 'supply-air' }, window, AIR_APART);
+  const legs = asked === undefined ? legResults(core, moments, lines, bands) : [];
+  const run = runModeOf(log, lines, window);
+  const { band, logged, ...rest } = whole;
+  return {
+    log: log.evidence,
+    custody,
+    gapLimitSeconds,
+    medianStepSeconds,
+    ...(band === undefined ? {} : { band }),
+    ...(bands.length > 1 ? { bands: [...bands] } : {}),
+    ...rest,
+    logged,
+    jumps: within.slice(0, LISTED_JUMPS),
+    jumpCount: within.length,
+    ...(difference === undefined ? {} : { returnMinusSupply: difference }),
+    cycling: cyclings(log, window, whole, gapLimitSeconds),
+    ...(run === undefined ? {} : { run }),
+    ...(legs.length === 0 ? {} : { legs }),
+  };
+}
+
+function askedWindow({ from, to }: Span): Custody | undefined {
+  return to > from ? { from: { at: from, basis: 'asked' }, to: { at: to, basis: 'asked' } } : undefined;
+}
+
+interface Core {
+  log: UnitLog;
+  doors: readonly RecordedDoor[];
+  gapLimitSeconds: number;
+  medianStepSeconds: number;
+}
+
+/** One stretch of the way against the bands of what was aboard. */
+function stretch(
+  { log, doors, gapLimitSeconds, medianStepSeconds }: Core,
+  custody: Custody,
+  bands: readonly Band[],
+  ids: string,
+) {
+  const window = { from: custody.from.at, to: custody.to.at };
+  const band = commonBand(bands);
+  const judged = judgedChannel(log);
+  const values = judged === undefined ? undefined : log.channels[judged];
+  const logged = loggedStates(log, window, gapLimitSeconds);
+  const setPoints = loggedSetPoints(log, window, gapLimitSeconds);
+  const causeOf =
+    band === undefined
+      ? () => ({ is: 'unexplained' }) as const
+      : causeFinder({ logged, setPoints, band, custody, stepSeconds: medianStepSeconds, doors });
+  const { excursions, excursionTotals, gaps } =
+    judged === undefined || values === undefined
+      ? { excursions: [], excursionTotals: { count: 0 }, gaps: [] }
+      : findExcursions(
+          judged,
+          log.times,
+          values,
+          window,
+          gapLimitSeconds,
+          band,
+          (index) => `${ids}x${index + 1}`,
+          causeOf,
+        );
+  return {
+    ...(band === undefined ? {} : { band }),
+    channels: channelSummaries(log, window, gapLimitSeconds, band),
+    ...(judged === undefined ? {} : { judged }),
+    excursions,
+    excursionTotals,
+    gaps,
+    setPoints,
+    logged,
+  };
+}
+
+function legResults(
+  core: Core,
+  moments: Moments,
+  lines: readonly Line[],
+  bands: readonly Band[],
+): LegResult[] {
+  return legsInCustody(moments, lines, bands, extent(core.log)).map((leg) => {
+    const { logged: _, ...found } = stretch(
+      core,
+      leg.custody,
+      leg.bands,
+      `${core.log.evidence}-l${leg.leg}-`,
+    );
+    return {
+      leg: leg.leg,
+      from: { stop: leg.from, bound: leg.custody.from },
+      to: { stop: leg.to, bound: leg.custody.to },
+      lines: leg.lines.map(({ id }) => id),
+      ...found,
+    };
+  });
+}
+
+/** Return and supply air around the logged set point, or around the bill's where the log has none. */
+function cyclings(
+  log: UnitLog,
+  window: Span,
+  { band, setPoints }: { band?: Band; setPoints: (Span & { celsius: number })[] },
+  gapLimitSeconds: number,
+): Cycling[] {
+  if (band === undefined) return [];
+  const from = setPoints.length > 0 ? 'log' : 'bill';
+  const runs = from === 'log' ? setPoints : [{ ...window, celsius: band.setPoint }];
+  return (['return-air', 'supply-air'] as const).flatMap((channel) => {
+    const values = log.channels[channel];
+    if (values === undefined) return [];
+    return cyclingOf(channel, log.times, values, runs, gapLimitSeconds, band.tolerance, from) ?? [];
+  });
+}

@@ -1,0 +1,48 @@
+import type { Line } from '../../model/delivery.js';
+import type { RunMode, Span } from '../../model/results.js';
+import type { UnitLog } from '../../model/unit-log.js';
+import { firstFrom } from './segments.js';
+
+/**
+ * How far the air at the controlling sensor swings to either side of the set point when all is well, kelvin, outside
+ * defrosts and open doors. Common practice, no source: a continuous unit throttles around the set point, a start-stop
+ * unit lets the air rise before it starts again.
+ */
+const USUAL_SWING = { continuous: 1.5, 'start-stop': 4 } as const;
+
+/** How the lines ask the unit to run, how the log's mode column says it ran, and the swing that goes with it. */
+export function runModeOf(log: UnitLog, lines: readonly Line[], window: Span): RunMode | undefined {
+  const asks = [...new Set(lines.flatMap((line) => line.instruction?.run ?? []))];
+  const asked = asks.length === 1 ? asks[0] : undefined;
+  const logged = loggedMode(log, window);
+  const mode = logged ?? asked;
+  if (mode === undefined) return undefined;
+  return {
+    ...(asked === undefined ? {} : { asked }),
+    ...(logged === undefined ? {} : { logged }),
+    usualSwingKelvin: USUAL_SWING[mode],
+  };
+}
+
+/** What most rows of the window that name a mode say. */
+function loggedMode(log: UnitLog, window: Span): RunMode['logged'] {
+  const texts = log.states.mode;
+  if (texts === undefined) return undefined;
+  const counts = { continuous: 0, 'start-stop': 0 };
+  const known = new Map<string, keyof typeof counts | undefined>();
+  for (let i = firstFrom(log.times, window.from); i < texts.length; i++) {
+    if ((log.times.at(i) as number) > window.to) break;
+    const text = texts.at(i) ?? '';
+    if (!known.has(text)) known.set(text, readMode(text));
+    const mode = known.get(text);
+    if (mode !== undefined) counts[mode] += 1;
+  }
+  if (counts.continuous + counts['start-stop'] === 0) return undefined;
+  return counts.continuous >= counts['start-stop'] ? 'continuous' : 'start-stop';
+}
+
+function readMode(text: string): RunMode['logged'] {
+  const plain = text.toLowerCase();
+  if (plain.includes('contin')) return 'continuous';
+  return /start.?stop|cycl|on.?off/.test(plain) ? 'start-stop' : undefined;
+}

@@ -1,0 +1,131 @@
+import { BLOCK, type NumberColumn, readColumn } from '../../model/columns/number-column.js';
+import type { Channel } from '../../model/evidence.js';
+import type { Band, ChannelSummary, Span } from '../../model/results.js';
+import { ROUNDING } from '../bands.js';
+import { meanOutside, shareOutside } from './integral.js';
+import { kineticCelsius, meanRate } from './kinetic.js';
+import { firstFrom, type Sink, walk } from './segments.js';
+
+const MS_PER_HOUR = 3_600_000;
+
+/** Sums over the pieces of one channel; milliseconds and °C until the end. */
+export class Sums implements Sink {
+  known = 0;
+  area = 0;
+  above = 0;
+  below = 0;
+  areaAbove = 0;
+  areaBelow = 0;
+  low = Number.POSITIVE_INFINITY;
+  lowAt = 0;
+  high = Number.NEGATIVE_INFINITY;
+  highAt = 0;
+  /** Sum of Arrhenius rates times length, and the longest step without a sample. */
+  rates = 0;
+  silence = 0;
+  /** Where the last piece ended: its end is the next one's start and need not be looked at twice. */
+  private end = Number.NaN;
+  private readonly lowest: number;
+  private readonly highest: number;
+
+  constructor(
+    band: Pick<Band, 'low' | 'high'> | undefined,
+    private readonly kinetic: boolean,
+  ) {
+    this.lowest = (band?.low ?? Number.NEGATIVE_INFINITY) - ROUNDING;
+    this.highest = (band?.high ?? Number.POSITIVE_INFINITY) + ROUNDING;
+  }
+
+  piece(t0: number, v0: number, t1: number, v1: number): void {
+    const length = t1 - t0;
+    this.known += length;
+    this.area += ((v0 + v1) / 2) * length;
+    if (this.kinetic) this.rates += meanRate(v0, v1) * length;
+    if (length > this.silence) this.silence = length;
+    if (t0 !== this.end) this.alone(t0, v0);
+    this.alone(t1, v1);
+    this.end = t1;
+    if (v0 > this.highest || v1 > this.highest) {
+      this.above += shareOutside(v0 - this.highest, v1 - this.highest) * length;
+      this.areaAbove += meanOutside(v0 - this.highest, v1 - this.highest) * length;
+    }
+    if (v0 < this.lowest || v1 < this.lowest) {
+      this.below += shareOutside(this.lowest - v0, this.lowest - v1) * length;
+      this.areaBelow += meanOutside(this.lowest - v0, this.lowest - v1) * length;
+    }
+  }
+
+  run(times: Float64Array, values: Float64Array, first: number, last: number): void {
+    for (let i = first; i < last; i++)
+      this.piece(times[i] as number, values[i] as number, times[i + 1] as number, values[i + 1] as number);
+  }
+
+  unknown(from: number, to: number): void {
+    this.silence = Math.max(this.silence, to - from);
+  }
+
+  alone(t: number, v: number): void {
+    if (v < this.low) {
+      this.low = v;
+      this.lowAt = t;
+    }
+    if (v > this.high) {
+      this.high = v;
+      this.highAt = t;
+    }
+  }
+}
+
+function samplesIn(times: NumberColumn, values: NumberColumn, window: Span): number {
+  let samples = 0;
+  // The first row after the window; no two rows have one time.
+  const after = firstFrom(times, window.to);
+  const end = times.at(after) === window.to ? after + 1 : after;
+  const start = firstFrom(times, window.from);
+  const block = new Float64Array(Math.max(0, Math.min(BLOCK, end - start)));
+  for (let from = start; from < end; from += BLOCK) {
+    const count = Math.min(end - from, readColumn(values, from, block));
+    for (let i = 0; i < count; i++) {
+      const value = block[i] as number;
+      // A value less itself is 0 unless it is not finite.
+      if (value - value === 0) samples++;
+    }
+  }
+  return samples;
+}
+
+/**
+ * What one channel did over a window: time-weighted mean, extremes, time in and out of the band, degree-hours.
+ * Only known time counts; `coverage` says how much of the window that is. Without a band all known time is in it.
+ * `kinetic` adds the mean kinetic temperature, which is the integral of the rate over the straight lines.
+ */
+export function summarise(
+  channel: Channel,
+  times: NumberColumn,
+  values: NumberColumn,
+  window: Span,
+  gapLimitSeconds: number,
+  band: Pick<Band, 'low' | 'high'> | undefined,
+  kinetic = false,
+): ChannelSummary {
+  const sums = new Sums(band, kinetic);
+  walk(times, values, window, gapLimitSeconds * 1000, sums);
+  const length = window.to - window.from;
+  return {
+    channel,
+    ...(sums.known > 0 ? { mean: sums.area / sums.known } : {}),
+    ...(sums.low <= sums.high
+      ? { min: { value: sums.low, at: sums.lowAt }, max: { value: sums.high, at: sums.highAt } }
+      : {}),
+    knownSeconds: sums.known / 1000,
+    coverage: length > 0 ? sums.known / length : 0,
+    inBandSeconds: Math.max(0, sums.known - sums.above - sums.below) / 1000,
+    aboveSeconds: sums.above / 1000,
+    belowSeconds: sums.below / 1000,
+    degreeHoursAbove: sums.areaAbove / MS_PER_HOUR,
+    degreeHoursBelow: sums.areaBelow / MS_PER_HOUR,
+    samples: samplesIn(times, values, window),
+    longestSilenceSeconds: sums.silence / 1000,
+    ...(kinetic && sums.known > 0 ? { meanKinetic: kineticCelsius(sums.rates / sums.known) } : {}),
+  };
+}

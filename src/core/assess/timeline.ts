@@ -1,0 +1,138 @@
+import { assertNever } from '../model/error.js';
+import type { EvidenceId } from '../model/evidence.js';
+import type { Timeline, TimelineInterval, TimelineItem } from '../model/results.js';
+import type { EvidenceItem, RecordState } from '../model/state.js';
+import { milliseconds } from '../model/time.js';
+import { firstLoading, lastUnloading, type MomentEvent, type Moments } from './milestones.js';
+
+/** Everything of the record on one axis, intervals between its events, and apart what has no known time. */
+export function timelineOf(state: RecordState, moments: Moments): Timeline {
+  const items: TimelineItem[] = [];
+  const untimed: EvidenceId[] = [];
+  for (const item of state.evidence) {
+    if (item.time.is !== 'known') {
+      untimed.push(item.evidence);
+      continue;
+    }
+    items.push({
+      at: milliseconds(item.time.instant),
+      zone: item.time.zone,
+      uncertaintySeconds: item.time.uncertaintySeconds,
+      evidence: item.evidence,
+      ...(item.place?.stop === undefined ? {} : { stop: item.place.stop }),
+      ...named(item),
+    });
+  }
+  items.sort((a, b) => a.at - b.at);
+  return { items, intervals: intervalsOf(moments), untimed };
+}
+
+function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'label'> {
+  switch (item.kind) {
+    case 'event':
+      return { is: 'event', event: item.event, label: item.note ?? item.event.replaceAll('-', ' ') };
+    case 'photo':
+      return { is: 'photo', label: item.caption ?? item.subject?.is.replaceAll('-', ' ') ?? item.file.name };
+    case 'document':
+    case 'readings':
+    case 'unit-log':
+      return {
+        is: 'document',
+        label: item.caption ?? item.subject?.is.replaceAll('-', ' ') ?? item.file.name,
+      };
+    case 'pulp':
+    case 'set-point':
+      return { is: item.kind, label: `${item.temperature.value} ${item.temperature.unit}` };
+    case 'round':
+      return { is: 'round', label: roundWords(item) };
+    case 'seal':
+      return { is: 'seal', label: `${item.number} ${item.state}` };
+    case 'bracing':
+      return { is: 'bracing', label: item.note ?? item.device.replaceAll('-', ' ') };
+    case 'pattern':
+      return { is: 'pattern', label: `rows ${item.rows.from}–${item.rows.to} ${item.pattern}` };
+    case 'contact':
+      return { is: 'contact', label: `${item.with}: ${item.about}` };
+    case 'statement':
+      return { is: 'statement', label: item.caption ?? beginning(item.text) };
+    default:
+      return assertNever(item);
+  }
+}
+
+/** What was seen at the unit: what the display says, then the remark. */
+function roundWords({
+  boxAir,
+  setPoint,
+  fuel,
+  alarms,
+  caption,
+}: Extract<EvidenceItem, { kind: 'round' }>): string {
+  const parts = [
+    ...(boxAir === undefined ? [] : [`air ${boxAir.value} ${boxAir.unit}`]),
+    ...(setPoint === undefined ? [] : [`set point ${setPoint.value} ${setPoint.unit}`]),
+    ...(fuel === undefined ? [] : [`fuel ${Math.round(fuel * 100)} %`]),
+    ...(alarms.length === 0 ? [] : [`alarms ${alarms.join(', ')}`]),
+    ...(caption === undefined ? [] : [caption]),
+  ];
+  return parts.length === 0 ? 'look at the unit' : parts.join('; ');
+}
+
+/** A statement can be pages long; a line of the timeline holds its first words. */
+function beginning(text: string): string {
+  const letters = [...text.replace(/\s+/g, ' ').trim()];
+  return letters.length <= MOST_LETTERS ? letters.join('') : `${letters.slice(0, MOST_LETTERS).join('')}…`;
+}
+
+const MOST_LETTERS = 80;
+
+function intervalsOf(moments: Moments): TimelineInterval[] {
+  const found: TimelineInterval[] = [];
+  const add = (
+    id: TimelineInterval['id'],
+    first: MomentEvent | undefined,
+    second: MomentEvent | undefined,
+    stop?: string,
+  ) => {
+    if (first === undefined || second === undefined || second.at < first.at) return;
+    found.push({
+      id,
+      from: first.at,
+      to: second.at,
+      seconds: (second.at - first.at) / 1000,
+      evidence: [first.evidence, second.evidence],
+      ...(stop === undefined ? {} : { stop }),
+    });
+  };
+  for (const stop of moments.stops) {
+    const here = moments.events.filter((one) => one.stop === stop.id);
+    const first = (...names: MomentEvent['event'][]) => here.find((one) => names.includes(one.event));
+    const opened = first('doors-opened');
+    const ended =
+      stop.does === 'load'
+        ? here.findLast((one) => one.event === 'doors-closed')
+        : first('refused', 'unloaded', 'doors-closed');
+    if (stop.does === 'load')
+      add(
+        'on-the-dock',
+        first('arrived'),
+        here.findLast((one) => one.event === 'departed'),
+        stop.id,
+      );
+    add('doors-open', opened, ended, stop.id);
+    if (stop.does === 'unload') {
+      const arrived = first('arrived', 'notice-of-arrival');
+      add('arrival-to-doors', arrived, opened, stop.id);
+      add('arrival-to-refusal', arrived, first('refused'), stop.id);
+    }
+  }
+  const from = firstLoading(moments.stops)?.id;
+  const to = lastUnloading(moments.stops)?.id;
+  const departed = moments.events.findLast((one) => one.stop === from && one.event === 'departed');
+  add(
+    'in-transit',
+    departed,
+    moments.events.find((one) => one.stop === to && one.event === 'arrived'),
+  );
+  return found.sort((a, b) => a.from - b.from);
+}

@@ -1,0 +1,113 @@
+import { area, line as curve } from 'd3-shape';
+import type { EnvelopePoint } from '../assess/product/curve.js';
+import type { Zone } from '../model/time.js';
+import type { Format } from '../words/format.js';
+import type { Labels } from '../words/labels.js';
+import { degreeAxes, frameOf, hourAxis, WIDTH } from './frame.js';
+import type { Point } from './reduce.js';
+import { box, element, ink, label, line, SMALL, svg, widthOf } from './svg.js';
+
+export interface EnvelopeChart {
+  curve: readonly EnvelopePoint[];
+  /** Warmest air of the assumed channels is not drawn: this is one of them, as runs of points. */
+  air: readonly Point[][];
+  airName: string;
+  loading: readonly Point[];
+  arrival: readonly Point[];
+  /** Room on either side for the thermometers, K. */
+  tolerance: number;
+  zone: Zone;
+  otherZone?: Zone;
+}
+
+const HEIGHT = 130;
+const SIZE = SMALL;
+
+/** The temperatures that the product can have had, with the pulps at both ends as points. */
+export function envelopeChart(chart: EnvelopeChart, format: Format, labels: Labels): string {
+  const { curve: points } = chart;
+  const times = [
+    ...points.map((p) => p.at),
+    ...chart.loading.map(([at]) => at),
+    ...chart.arrival.map(([at]) => at),
+  ];
+  const span = { from: Math.min(...times), to: Math.max(...times) };
+  const room = Math.max((span.to - span.from) * 0.02, 60_000);
+  const values = [
+    ...points.flatMap((p) => [p.low - chart.tolerance, p.high + chart.tolerance]),
+    ...[...chart.loading, ...chart.arrival].map(([, value]) => value),
+  ];
+  const low = Math.min(...values);
+  const high = Math.max(...values);
+  const spare = Math.max((high - low) * 0.08, 0.5);
+  const frame = frameOf(
+    { from: span.from - room, to: span.to + room },
+    [low - spare, high + spare],
+    14,
+    HEIGHT,
+  );
+  const { x, y, left, top, bottom } = frame;
+  const hours = hourAxis(frame, chart, format, labels);
+  const within = ([, value]: Point) => value >= low - spare && value <= high + spare;
+  const band = (grow: number) =>
+    area<EnvelopePoint>(
+      (p) => x(p.at),
+      (p) => y(p.low - grow),
+      (p) => y(p.high + grow),
+    ).digits(2)([...points]) ?? '';
+  const air = curve<Point>(
+    (p) => x(p[0]),
+    (p) => y(p[1]),
+  )
+    .defined(within)
+    .digits(2);
+  const keys: [string, (at: number, foot: number) => string][] = [
+    [labels('chart.envelope'), (at, foot) => box(at, foot - 5, 14, 5, { fill: ink.line })],
+    [labels('chart.thermometers'), (at, foot) => box(at, foot - 5, 14, 5, { fill: ink.hair })],
+    [
+      chart.airName,
+      (at, foot) => line(at, foot - 2.4, at + 14, foot - 2.4, { stroke: ink.soft, 'stroke-width': 0.5 }),
+    ],
+    [labels('chart.loading-pulps'), (at, foot) => dot(at + 7, foot - 2.6, false)],
+    [labels('chart.arrival-pulps'), (at, foot) => dot(at + 7, foot - 2.6, true)],
+  ];
+  const foot = bottom + hours.height + 14;
+  let at = left;
+  const legend = keys.flatMap(([words, picture]) => {
+    const drawn = [picture(at, foot), label(at + 17, foot, words, { size: SIZE })];
+    at += 17 + widthOf(words, SIZE) + 6;
+    return drawn;
+  });
+  return svg(
+    WIDTH,
+    foot + 4,
+    ...hours.drawn,
+    element('path', { d: band(chart.tolerance), fill: ink.hair }),
+    element('path', { d: band(0), fill: ink.line }),
+    element('path', {
+      d: chart.air.map((run) => air([...run]) ?? '').join(''),
+      fill: 'none',
+      stroke: ink.soft,
+      'stroke-width': 0.5,
+    }),
+    ...degreeAxes(frame, format),
+    line(x(points.at(-1)?.at ?? span.to), top, x(points.at(-1)?.at ?? span.to), bottom, {
+      stroke: ink.soft,
+      'stroke-dasharray': '2 2',
+    }),
+    ...chart.loading.map(([time, value]) => dot(x(time), y(value), false)),
+    ...chart.arrival.map(([time, value]) => dot(x(time), y(value), true)),
+    ...legend,
+  );
+}
+
+/** Pulps at loading are rings, at delivery filled. */
+const dot = (cx: number, cy: number, filled: boolean): string =>
+  element('circle', {
+    cx,
+    cy,
+    r: 2.3,
+    fill: filled ? ink.full : ink.paper,
+    stroke: ink.full,
+    'stroke-width': 0.9,
+  });

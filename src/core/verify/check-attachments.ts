@@ -1,0 +1,179 @@
+import { sha256Of } from '../ledger/tree.js';
+import type { Sha256 } from '../model/evidence.js';
+import { type Attachment, MANIFEST_NAME, type Manifest, manifest } from '../model/manifest.js';
+import { readCanonical } from './canonical-json.js';
+import type { Checklist } from './checklist.js';
+import { requireSafe } from './container/container.js';
+import { Malformed, refuse } from './malformed.js';
+import { type Embedded, embeddedFiles } from './pdf/attachments.js';
+import type { PdfFile } from './pdf/file.js';
+import { activeParts } from './pdf/raw-pdf.js';
+import { nameOf } from './pdf/value.js';
+
+/** All attachments together may unpack to this much: a dossier is made to be sent by e-mail. */
+const MOST_UNPACKED = 256 * 1024 * 1024;
+const MOST_MANIFEST = 64 * 1024 * 1024;
+
+/** The manifest, and the bytes of those attachments that further checks read. */
+export interface Contents {
+  manifest: Manifest;
+  bytesOf: (what: Attachment['what']) => Uint8Array | undefined;
+  /** The bytes of an attachment of this name; undefined when they cannot be unpacked to the listed size. */
+  attached: (name: string) => Uint8Array | undefined;
+  /** The picture of the pages that has exactly this hash, as it stands in the file. */
+  pictureOf: (sha256: Sha256) => Uint8Array | undefined;
+}
+
+/** Checks the attachments against the manifest. */
+export function checkAttachments(file: PdfFile, list: Checklist): Contents | undefined {
+  const embedded = list.ask(
+    'attachments.list',
+    () => embeddedFiles(file),
+    (all) => `${all.length} attachments`,
+  );
+  if (embedded === undefined) return undefined;
+  const read = list.ask(
+    'manifest.present',
+    () => readManifest(embedded),
+    (m) =>
+      `${m.attachments.length} attachments, ${m.exhibits.length} exhibits, ${m.record.size} ledger entries`,
+  );
+  if (read === undefined) return undefined;
+  compareNames(embedded, read, list);
+  return {
+    manifest: read,
+    bytesOf: compareBytes(embedded, read, list),
+    attached: reader(embedded, read),
+    pictureOf: pictureStreams(file),
+  };
+}
+
+/** Hashes the picture streams on the first question, and only then. */
+function pictureStreams(file: PdfFile): Contents['pictureOf'] {
+  let pictures: Map<string, Uint8Array> | undefined;
+  return (sha256) => {
+    pictures ??= new Map(
+      [...file.objects.values()].flatMap((object) => {
+        const { stream } = object;
+        // Of thousands of objects a hundred are streams: only these are read.
+        if (stream === undefined) return [];
+        const { value } = object;
+        if (value.is !== 'dict' || nameOf(value.get('Subtype')) !== 'Image') return [];
+        const bytes = file.bytes.subarray(stream.from, stream.to);
+        return [[sha256Of(bytes), bytes] as const];
+      }),
+    );
+    return pictures.get(sha256);
+  };
+}
+
+function reader(embedded: readonly Embedded[], { attachments }: Manifest): Contents['attached'] {
+  return (name) => {
+    const listed = attachments.find((one) => one.name === name);
+    const found = embedded.find((one) => one.name === name);
+    if (listed === undefined || found === undefined) return undefined;
+    try {
+      return found.read(Math.min(listed.bytes, MOST_UNPACKED));
+    } catch (error) {
+      if (error instanceof Malformed) return undefined;
+      throw error;
+    }
+  };
+}
+
+function readManifest(embedded: readonly Embedded[]): Manifest {
+  const own =
+    embedded.find(({ name }) => name === MANIFEST_NAME) ??
+    refuse(`nothing named ${MANIFEST_NAME} is attached`);
+  const read = manifest.safeParse(readCanonical(own.read(MOST_MANIFEST), 'the manifest'), { jitless: true });
+  if (read.success) return read.data;
+  const [first] = read.error.issues;
+  return refuse(`the manifest is not what it should be: ${first?.path.join('.')}: ${first?.message}`);
+}
+
+function compareNames(embedded: readonly Embedded[], read: Manifest, list: Checklist): void {
+  const inside = new Set(embedded.map(({ name }) => name));
+  const listed = new Set<string>();
+  const wrong: string[] = [];
+  for (const { name } of read.attachments) {
+    if (listed.has(name)) wrong.push(`${name} is listed twice`);
+    if (!inside.has(name)) wrong.push(`${name} is missing`);
+    listed.add(name);
+  }
+  if (listed.has(MANIFEST_NAME)) wrong.push('the manifest lists itself');
+  wrong.push(...lookAlikes(inside), ...wrongRoles(read));
+  for (const name of inside)
+    if (name !== MANIFEST_NAME && !listed.has(name)) wrong.push(`${name} is not in the manifest`);
+  list.judge('attachments.complete', wrong, `all ${listed.size} are inside, and no other`);
+}
+
+/** Names that are one on some disks, or a device: taken out, one would take the place of the other (CWE-178). */
+function lookAlikes(names: Iterable<string>): string[] {
+  const seen = new Set<string>();
+  const wrong: string[] = [];
+  for (const name of names)
+    try {
+      requireSafe(name, seen);
+    } catch (error) {
+      if (!(error instanceof Malformed)) throw error;
+      wrong.push(error.message);
+    }
+  return wrong;
+}
+
+/** Who looks by hand opens the file of this name: it must be the one that is checked, and the only one of its kind. */
+const ROLE_NAMES: Partial<Record<Attachment['what'], string>> = {
+  ledger: 'ledger.jsonl',
+  'delivery-facts': 'delivery.yaml',
+  'rule-set': 'rule-set.yaml',
+};
+
+function wrongRoles({ attachments }: Manifest): string[] {
+  const wrong: string[] = [];
+  for (const [what, name] of Object.entries(ROLE_NAMES)) {
+    const inRole = attachments.filter((one) => one.what === what);
+    if (inRole.length > 1)
+      wrong.push(`${inRole.map((one) => one.name).join(' and ')} are both listed as ${what}`);
+    for (const one of inRole)
+      if (one.name !== name) wrong.push(`${one.name} is listed as ${what}, which is always ${name}`);
+    const other = attachments.find((one) => one.name === name && one.what !== what);
+    if (other !== undefined) wrong.push(`${name} is listed as ${other.what}`);
+  }
+  return wrong;
+}
+
+function compareBytes(embedded: readonly Embedded[], read: Manifest, list: Checklist): Contents['bytesOf'] {
+  const byName = new Map(embedded.map((one) => [one.name, one]));
+  const kept = new Map<Attachment['what'], Uint8Array>();
+  const wrong: string[] = [];
+  const active: string[] = [];
+  let room = MOST_UNPACKED;
+  for (const listed of read.attachments) {
+    const found = byName.get(listed.name);
+    if (found === undefined) continue;
+    try {
+      const bytes = found.read(Math.min(listed.bytes, room));
+      room -= bytes.length;
+      if (bytes.length !== listed.bytes)
+        wrong.push(`${listed.name} has ${bytes.length} bytes instead of ${listed.bytes}`);
+      else if (sha256Of(bytes) !== listed.sha256)
+        wrong.push(`${listed.name} is not the file that was listed`);
+      else if (listed.what === 'original') {
+        const parts = activeParts(bytes);
+        if (parts.length > 0) active.push(`${listed.name} has ${parts.join(', ')}`);
+      }
+      // Only a file that is the listed one is read any further; of several, the first.
+      else if (!kept.has(listed.what)) kept.set(listed.what, bytes);
+    } catch (error) {
+      if (!(error instanceof Malformed)) throw error;
+      wrong.push(error.message);
+    }
+  }
+  list.judge('attachments.bytes', wrong, `${read.attachments.length} files have their size and hash`);
+  list.remark(
+    'exhibits.active-content',
+    active.map((words) => `${words}; it is evidence as it came, and opening it is at your own risk`),
+    'none found in what is not packed',
+  );
+  return (what) => kept.get(what);
+}

@@ -1,0 +1,152 @@
+import { leafHash, sha256Of, treeHash } from '../ledger/tree.js';
+import type { Entry } from '../model/entry.js';
+import type { Sha256 } from '../model/evidence.js';
+import type { Manifest } from '../model/manifest.js';
+import type { Verification } from '../model/verification.js';
+import type { Contents } from './check-attachments.js';
+import { checkExhibits, checkOriginals, checkPlates } from './check-exhibits.js';
+import { checkFingerprints, type KnownFingerprint } from './check-fingerprint.js';
+import type { CheckId, Checklist } from './checklist.js';
+import { checkLedger } from './ledger/check-ledger.js';
+import {
+  deliveryOf,
+  entriesOf,
+  type LedgerLine,
+  lastFacts,
+  leafInPlace,
+  linesOf,
+  readLedger,
+  recordName,
+} from './ledger/read-ledger.js';
+
+export type { KnownFingerprint } from './check-fingerprint.js';
+
+type Fingerprint = NonNullable<Verification['fingerprint']>;
+
+export interface RecordOptions {
+  trusted: readonly Uint8Array[];
+  fingerprints: readonly KnownFingerprint[];
+  /** The signing time that is claimed. */
+  signedAt?: Date;
+}
+
+/** Checks the record's hashes, the ledger and what else speaks of the delivery; gives the fingerprint. */
+export function checkRecord(contents: Contents, list: Checklist, options: RecordOptions): Fingerprint {
+  const { manifest } = contents;
+  checkRoot(manifest, list);
+  const lines = checkAttachedLedger(contents, list);
+  checkRuleSet(contents, list);
+  const entries = lines === undefined ? undefined : entriesOf(lines);
+  if (entries !== undefined) checkDelivery(contents, entries, list);
+  // A record keeps the name that the delivery had when it began.
+  const delivery = (entries === undefined ? undefined : recordName(entries)) ?? manifest.delivery;
+  const { size, root, leaves } = manifest.record;
+  checkFingerprints({ delivery, leaves }, list, options.fingerprints, 'this dossier');
+  if (lines !== undefined) {
+    checkLedger(lines, list, options.trusted, options.signedAt);
+    checkExhibits(manifest, lines, list);
+  }
+  checkOriginals(manifest, list);
+  checkPlates(contents, list);
+  return { delivery, size, root };
+}
+
+function checkRoot({ record }: Manifest, list: Checklist): void {
+  const wrong: string[] = [];
+  if (record.leaves.length !== record.size)
+    wrong.push(`there are ${record.leaves.length} leaves for ${record.size} entries`);
+  if (treeHash(record.leaves) !== record.root) wrong.push('the leaves give another tree hash');
+  list.judge('record.root', wrong, `${record.size} entries, ${record.root}`);
+}
+
+const NEED_LEDGER: readonly CheckId[] = [
+  'ledger.readable',
+  'ledger.leaves',
+  'ledger.left-out',
+  'ledger.earlier-states',
+  'ledger.time-stamps',
+  'ledger.times',
+  'ledger.statements',
+  'exhibits.ledger',
+  'exhibits.complete',
+  'delivery.same',
+];
+
+function checkAttachedLedger({ manifest, bytesOf }: Contents, list: Checklist): LedgerLine[] | undefined {
+  const bytes = bytesOf('ledger');
+  if (bytes === undefined) {
+    if (manifest.attachments.some(({ what }) => what === 'ledger'))
+      list.fail('ledger.readable', 'the attached ledger is not the one that was listed');
+    else for (const id of NEED_LEDGER) list.skip(id, 'The ledger is not in this copy; only its hashes are.');
+    return undefined;
+  }
+  const { lines } = linesOf(bytes);
+  compareLeaves(lines, manifest.record.leaves, list);
+  compareLeftOut(lines, manifest, list);
+  return list.ask(
+    'ledger.readable',
+    () => readLedger(bytes),
+    (read) => `${read.length} entries`,
+  );
+}
+
+function compareLeaves(lines: readonly Uint8Array[], leaves: readonly Sha256[], list: Checklist): void {
+  const wrong = lines.flatMap((line, i) =>
+    (leafInPlace(line) ?? leafHash(line)) === leaves[i]
+      ? []
+      : [`entry ${i} is not the one whose hash is listed`],
+  );
+  if (lines.length !== leaves.length)
+    wrong.push(`the ledger has ${lines.length} entries and the manifest ${leaves.length}`);
+  list.judge('ledger.leaves', wrong, `${lines.length} entries`);
+}
+
+function compareLeftOut(lines: readonly Uint8Array[], { record }: Manifest, list: Checklist): void {
+  const said = record.leftOut ?? [];
+  const found = lines.flatMap((line, i) => (leafInPlace(line) === undefined ? [] : [i]));
+  if (said.join() !== found.join())
+    list.fail(
+      'ledger.left-out',
+      `the manifest says that ${numbers(said)} are left out, and it is ${numbers(found)}`,
+    );
+  else if (found.length === 0) list.pass('ledger.left-out', 'every entry is here');
+  else
+    list.notice(
+      'ledger.left-out',
+      `${found.length} of ${lines.length} entries are left out: ${numbers(found)}; their hashes are in the tree`,
+    );
+}
+
+function numbers(all: readonly number[]): string {
+  if (all.length === 0) return 'none';
+  return all.length > 50 ? `${all.slice(0, 50).join(', ')} and ${all.length - 50} more` : all.join(', ');
+}
+
+function checkDelivery({ manifest, bytesOf }: Contents, entries: readonly Entry[], list: Checklist): void {
+  const facts = lastFacts(entries);
+  const attached = bytesOf('delivery-facts');
+  if (facts === undefined && manifest.record.leftOut?.includes(0) === true) {
+    list.skip('delivery.same', 'The facts of the delivery are left out of this copy.');
+    return;
+  }
+  const wrong: string[] = [];
+  if (facts === undefined) wrong.push('the ledger holds no facts of the delivery');
+  else {
+    if (deliveryOf(facts) !== manifest.delivery)
+      wrong.push(`the ledger is about "${deliveryOf(facts)}", the manifest about "${manifest.delivery}"`);
+    if (attached !== undefined && sha256Of(attached) !== facts.body.sha256)
+      wrong.push('the attached facts of the delivery are not the ones in the ledger');
+  }
+  list.judge('delivery.same', wrong, manifest.delivery);
+}
+
+function checkRuleSet({ manifest, bytesOf }: Contents, list: Checklist): void {
+  const { name, version, sha256 } = manifest.ruleSet;
+  const attached = bytesOf('rule-set');
+  if (attached === undefined && !manifest.attachments.some(({ what }) => what === 'rule-set'))
+    list.skip('rule-set.same', `${name} ${version} is not attached; its hash is ${sha256}.`);
+  else {
+    const same = attached !== undefined && sha256Of(attached) === sha256;
+    list.judge('rule-set.same', same ? [] : ['the attached rule set is another one'], `${name} ${version}`);
+  }
+}

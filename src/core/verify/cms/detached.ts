@@ -1,0 +1,96 @@
+import { createHash } from 'node:crypto';
+import { refuse } from '../malformed.js';
+import { HASHES, holds, weaknesses } from './algorithms.js';
+import { OID } from './asn1.js';
+import { type Certificate, readCertificate } from './certificate.js';
+import { inside, oidOf, TAG, tagged } from './der.js';
+import { readSignedData, type SignedData } from './signed-data.js';
+
+/** A detached signature of the shape that seal writes, read and not yet believed. */
+export interface Detached {
+  data: SignedData;
+  /** The signer's own. */
+  certificate: Certificate;
+  /** All that came along, the signer's own among them. */
+  embedded: Certificate[];
+}
+
+/**
+ * Reads the structure: exactly content type, message digest and signing certificate are signed.
+ * @throws Malformed
+ */
+export function readDetached(structure: Uint8Array): Detached {
+  const data = readSignedData(structure);
+  const embedded = data.certificates.map(readCertificate);
+  const own = embedded.filter(
+    ({ issuer, serial }) =>
+      Buffer.compare(issuer, data.signer.issuer) === 0 && Buffer.compare(serial, data.signer.serial) === 0,
+  );
+  const [certificate, second] = own;
+  if (certificate === undefined || second !== undefined)
+    refuse('the signer is not exactly one of the certificates in the signature');
+  const { attributes } = data.signer;
+  const wanted = [OID.contentType, OID.messageDigest, OID.signingCertificateV2];
+  if (attributes.size !== wanted.length || wanted.some((type) => !attributes.has(type)))
+    refuse('the signed attributes are not content type, message digest and signing certificate');
+  if (oidOf(attributes.get(OID.contentType), 'content type') !== OID.data)
+    refuse('the signed content type is not data');
+  return { data, certificate, embedded };
+}
+
+/**
+ * RFC 5035 §3: the list of ESSCertIDv2 holds the hash of the signer's certificate first, then of every other that
+ * came along, each by SHA-256. Certificates outside the list could be swapped without the signature noticing.
+ * @throws Malformed
+ */
+export function requireBinding({ data, certificate, embedded }: Detached): void {
+  const attribute = data.signer.attributes.get(OID.signingCertificateV2);
+  const [list] = inside(tagged(attribute, TAG.sequence, 'signing certificate'));
+  const hashes = inside(tagged(list, TAG.sequence, 'signing certificate')).map((one) => {
+    const [hash] = inside(tagged(one, TAG.sequence, 'signing certificate'));
+    const { content } = tagged(hash, TAG.octetString, 'hash of the signing certificate by SHA-256');
+    return Buffer.from(content).toString('hex');
+  });
+  if (hashes[0] !== hashOf(certificate))
+    refuse('the signature was made with another certificate than the one inside');
+  const others = embedded.filter((one) => one !== certificate).map(hashOf);
+  if (others.some((hash) => !hashes.includes(hash)) || hashes.length !== others.length + 1)
+    refuse('the certificates inside are not the ones that the signature names');
+}
+
+/** The steps of RFC 5652 §5.6, each with what is wrong; `digest` and `value` are not judged when `algorithms` is not empty. */
+export interface Judged {
+  algorithms: string[];
+  digest: string[];
+  value: string[];
+  /** Hash of the content in hex, by the signature's digest. */
+  contentHash: string;
+}
+
+/** Judges a detached signature over the parts of a content, one behind the other. */
+export function judgeDetached(
+  { data: { signer }, certificate }: Detached,
+  content: readonly Uint8Array[],
+): Judged {
+  const key = certificate.x509.publicKey;
+  const algorithms = weaknesses({ digest: signer.digest, ...signer.signature }, key);
+  const hash = HASHES[signer.digest];
+  if (hash === undefined || algorithms.length > 0)
+    return { algorithms, digest: [], value: [], contentHash: '' };
+  const hasher = createHash(hash);
+  for (const part of content) hasher.update(part);
+  const actual = hasher.digest();
+  const said = signer.attributes.get(OID.messageDigest);
+  const same = said?.tag === TAG.octetString && Buffer.compare(said.content, actual) === 0;
+  const genuine = holds(hash, signer.signedBytes, key, signer.signature.value);
+  return {
+    algorithms,
+    digest: same ? [] : ['what is signed was changed afterwards'],
+    value: genuine ? [] : ['the signature does not fit the certificate'],
+    contentHash: actual.toString('hex'),
+  };
+}
+
+function hashOf({ der }: Certificate): string {
+  return createHash('sha256').update(der).digest('hex');
+}

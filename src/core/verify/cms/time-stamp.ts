@@ -1,0 +1,188 @@
+import { createHash } from 'node:crypto';
+import { refuse } from '../malformed.js';
+import { describeKey, HASHES, holds, weaknesses } from './algorithms.js';
+import { OID } from './asn1.js';
+import { type Certificate, readCertificate, subjectLine, validAt } from './certificate.js';
+import { type Der, inside, oidOf, readDer, TAG, tagged } from './der.js';
+
+/** What a time-stamp token (RFC 3161) says, as read from its bytes and not yet believed. */
+export interface TimeStamp {
+  policy: string;
+  /** Hash of what was stamped: digest identifier and bytes. */
+  imprint: { digest: string; hash: Uint8Array };
+  at: Date;
+  /** DER content of the nonce, when there is one. */
+  nonce?: Uint8Array;
+  certificates: Certificate[];
+  signer: {
+    digest: string;
+    algorithm: string;
+    nullParameters: boolean;
+    value: Uint8Array;
+    attributes: Map<string, Der>;
+    signedBytes: Uint8Array;
+  };
+  /** The bytes of TSTInfo, which the server signed. */
+  info: Uint8Array;
+}
+
+/** Bytes; a token with its certificates takes 2 to 8 thousand. */
+const LARGEST_TOKEN = 100_000;
+const LARGEST_LIST = 50;
+
+/**
+ * Reads a token as servers write it: one signer, certificates inside.
+ * @throws Malformed
+ */
+export function readTimeStamp(token: Uint8Array): TimeStamp {
+  if (token.length > LARGEST_TOKEN) refuse('the time stamp is larger than one can be');
+  const outer = readDer(token);
+  if (outer.raw.length !== token.length) refuse('something stands after the time stamp');
+  const info = inside(tagged(outer, TAG.sequence, 'time stamp'));
+  if (oidOf(info[0], 'content type') !== OID.signedData || info.length !== 2)
+    refuse('the time stamp is not signed data');
+  const [wrapped] = inside(tagged(info[1], TAG.context0, 'signed data'));
+  const parts = inside(tagged(wrapped, TAG.sequence, 'signed data'));
+  const [, , content] = parts;
+  const [type, holder] = inside(tagged(content, TAG.sequence, 'content information'));
+  if (oidOf(type, 'content type') !== OID.timeStampInfo) refuse('the time stamp holds something else');
+  const [octets] = inside(tagged(holder, TAG.context0, 'content'));
+  const tstInfo = tagged(octets, TAG.octetString, 'content').content;
+  const certificates = parts
+    .filter(({ tag }) => tag === TAG.context0)
+    .flatMap(inside)
+    .slice(0, LARGEST_LIST)
+    .map(({ raw }) => readCertificate(raw));
+  const [one, second] = inside(tagged(parts.at(-1), TAG.set, 'signers'));
+  if (one === undefined || second !== undefined) refuse('the time stamp does not have exactly one signer');
+  return { ...readInfo(tstInfo), certificates, signer: readSigner(one), info: tstInfo };
+}
+
+function readInfo(bytes: Uint8Array): Pick<TimeStamp, 'policy' | 'imprint' | 'at' | 'nonce'> {
+  const outer = readDer(bytes);
+  if (outer.raw.length !== bytes.length) refuse('something stands after what the time stamp says');
+  const [version, policy, imprint, serial, time, ...more] = inside(tagged(outer, TAG.sequence, 'time stamp'));
+  if (tagged(version, TAG.integer, 'version').content[0] !== 1)
+    refuse('the time stamp is of another version');
+  tagged(serial, TAG.integer, 'serial number of the time stamp');
+  const [algorithm, hash] = inside(tagged(imprint, TAG.sequence, 'imprint'));
+  const nonce = more.find(({ tag }) => tag === TAG.integer)?.content;
+  return {
+    policy: oidOf(policy, 'policy'),
+    imprint: {
+      digest: oidOf(inside(tagged(algorithm, TAG.sequence, 'digest algorithm'))[0]),
+      hash: tagged(hash, TAG.octetString, 'imprint').content,
+    },
+    at: readTime(tagged(time, TAG.generalizedTime, 'time').content),
+    ...(nonce === undefined ? {} : { nonce }),
+  };
+}
+
+/** RFC 3161 §2.4.2: in UTC, with seconds, a fraction only where it is not zero. */
+function readTime(content: Uint8Array): Date {
+  const match = /^(\d{4})(\d{2})(\d{2})(\d{2})(\d{2})(\d{2})(?:\.(\d{1,9}))?Z$/.exec(
+    Buffer.from(content).toString('latin1'),
+  );
+  if (match === null) return refuse('the time stamp says no time that can be read');
+  const [, year, month, day, hour, minute, second, fraction = '0'] = match;
+  const at = new Date(
+    `${year}-${month}-${day}T${hour}:${minute}:${second}.${fraction.slice(0, 3).padEnd(3, '0')}Z`,
+  );
+  return Number.isNaN(at.getTime()) ? refuse('the time stamp says no time that can be read') : at;
+}
+
+function readSigner(element: Der): TimeStamp['signer'] {
+  const [, , digest, attributes, algorithm, value] = inside(tagged(element, TAG.sequence, 'signer'));
+  const set = tagged(attributes, TAG.context0, 'signed attributes');
+  const found = new Map<string, Der>();
+  for (const attribute of inside(set)) {
+    const [type, values] = inside(tagged(attribute, TAG.sequence, 'attribute'));
+    const [only, more] = inside(tagged(values, TAG.set, 'attribute value'));
+    const name = oidOf(type, 'attribute type');
+    if (only === undefined || more !== undefined || found.has(name))
+      refuse(`the signed attribute ${name} of the time stamp does not have exactly one value`);
+    found.set(name, only);
+  }
+  const signedBytes = Uint8Array.from(set.raw);
+  signedBytes[0] = TAG.set;
+  const digestOid = oidOf(inside(tagged(digest, TAG.sequence, 'digest algorithm'))[0]);
+  const [name, parameters] = inside(tagged(algorithm, TAG.sequence, 'signature algorithm'));
+  const said = oidOf(name, 'signature algorithm');
+  return {
+    digest: digestOid,
+    // RFC 3370 §3.2 lets a signer name the key's algorithm alone; the digest is then the one stated beside it.
+    algorithm: said === OID.rsaEncryption ? (RSA_WITH[digestOid] ?? said) : said,
+    nullParameters: parameters?.tag === TAG.null,
+    value: tagged(value, TAG.octetString, 'signature value').content,
+    attributes: found,
+    signedBytes,
+  };
+}
+
+const RSA_WITH: Record<string, string> = {
+  [OID.sha256]: OID.sha256WithRsa,
+  [OID.sha384]: OID.sha384WithRsa,
+  [OID.sha512]: OID.sha512WithRsa,
+};
+
+/** The server's certificate, and everything that is wrong with a token over these bytes; empty when nothing is. */
+export function judgeTimeStamp(
+  stamp: TimeStamp,
+  stamped: Uint8Array,
+): { wrong: string[]; server?: Certificate; said: string } {
+  const wrong: string[] = [];
+  const hash = HASHES[stamp.imprint.digest];
+  if (hash === undefined)
+    wrong.push(`the time stamp uses the digest ${stamp.imprint.digest}, too weak or unknown`);
+  else if (Buffer.compare(createHash(hash).update(stamped).digest(), stamp.imprint.hash) !== 0)
+    wrong.push('the time stamp is over something else');
+  const server = findServer(stamp);
+  if (server === undefined)
+    return { wrong: [...wrong, 'the certificate of the time-stamp server is not inside'], said: '' };
+  const { signer } = stamp;
+  const key = server.x509.publicKey;
+  const weak = weaknesses(signer, key);
+  wrong.push(...weak.map((words) => `time stamp: ${words}`));
+  const type = signer.attributes.get(OID.contentType);
+  if (type?.tag !== TAG.oid || oidOf(type) !== OID.timeStampInfo)
+    wrong.push('the signed content type of the time stamp is another');
+  const digest = HASHES[signer.digest];
+  if (digest !== undefined && weak.length === 0) {
+    const said = signer.attributes.get(OID.messageDigest);
+    const actual = createHash(digest).update(stamp.info).digest();
+    if (said?.tag !== TAG.octetString || Buffer.compare(said.content, actual) !== 0)
+      wrong.push('the time stamp was changed after the server signed it');
+    if (!holds(digest, signer.signedBytes, key, signer.value))
+      wrong.push('the signature of the time stamp does not fit its certificate');
+  }
+  // RFC 3161 §2.3: a key that is for time stamps and for nothing else.
+  if (!server.timeStampsOnly)
+    wrong.push('the certificate of the time stamp is not one for time stamps alone');
+  if (!validAt(server, stamp.at))
+    wrong.push('the certificate of the time-stamp server was not valid at that time');
+  return {
+    wrong,
+    server,
+    said: `${stamp.at.toISOString()} by ${subjectLine(server)}, policy ${stamp.policy}, ${describeKey(key)}`,
+  };
+}
+
+/**
+ * The certificate that the token's signature names by its hash: ESSCertIDv2 (RFC 5035) or, in older servers,
+ * ESSCertID with SHA-1 (RFC 2634), which only picks among the certificates here; the signature must fit it anyway.
+ */
+function findServer({ signer, certificates }: TimeStamp): Certificate | undefined {
+  const v2 = signer.attributes.get(OID.signingCertificateV2);
+  const attribute = v2 ?? signer.attributes.get(OID.signingCertificate);
+  if (attribute === undefined) return undefined;
+  const [list] = inside(tagged(attribute, TAG.sequence, 'signing certificate'));
+  const [first] = inside(tagged(list, TAG.sequence, 'signing certificate'));
+  const [head, next] = inside(tagged(first, TAG.sequence, 'signing certificate'));
+  const named = v2 !== undefined && head?.tag === TAG.sequence;
+  const algorithm = named ? HASHES[oidOf(inside(head)[0])] : v2 === undefined ? 'sha1' : 'sha256';
+  const { content } = tagged(named ? next : head, TAG.octetString, 'hash of the signing certificate');
+  if (algorithm === undefined) return undefined;
+  return certificates.find(
+    ({ der }) => Buffer.compare(createHash(algorithm).update(der).digest(), content) === 0,
+  );
+}

@@ -1,0 +1,53 @@
+import { printCheckpoint } from '../../ledger/checkpoint.js';
+import type { Entry, EntryOf } from '../../model/entry.js';
+import { milliseconds } from '../../model/time.js';
+import type { Checklist } from '../checklist.js';
+import { CLOCK_TOLERANCE_MS } from '../clock-tolerance.js';
+import { judgeTimeStamp, readTimeStamp } from '../cms/time-stamp.js';
+import { Malformed } from '../malformed.js';
+import { isVouchedFor, readableCertificates } from '../trust.js';
+
+/** The tokens (RFC 3161) that the ledger keeps: each is over the checkpoint text of the state that it names. */
+export function checkStamps(
+  entries: readonly Entry[],
+  name: string | undefined,
+  list: Checklist,
+  trusted: readonly Uint8Array[],
+): void {
+  const stamps = entries.filter(
+    (one): one is EntryOf<'time-stamp-received'> => one.type === 'time-stamp-received',
+  );
+  if (stamps.length === 0) {
+    list.skip('ledger.time-stamps', 'The ledger keeps none.');
+    return;
+  }
+  if (name === undefined) {
+    list.skip(
+      'ledger.time-stamps',
+      'The name of the record is not in this copy, and the stamps are over it.',
+    );
+    return;
+  }
+  const authorities = readableCertificates(trusted);
+  const wrong: string[] = [];
+  const open: string[] = [];
+  for (const { seq, at, body } of stamps) {
+    const say = (words: string) => `entry ${seq}: ${words}`;
+    try {
+      const read = readTimeStamp(Buffer.from(body.token, 'base64'));
+      const stamped = Buffer.from(printCheckpoint({ delivery: name, size: body.size, root: body.root }));
+      const judged = judgeTimeStamp(read, stamped);
+      wrong.push(...judged.wrong.map(say));
+      if (Math.abs(milliseconds(at) - read.at.getTime()) > CLOCK_TOLERANCE_MS)
+        wrong.push(say(`entered at ${at} by the machine's clock, and stamped at ${read.at.toISOString()}`));
+      const { server } = judged;
+      if (server !== undefined && !isVouchedFor(server, read.certificates, authorities, read.at))
+        open.push(say(`${judged.said}; none of the certificates you trust vouches for that server`));
+    } catch (error) {
+      if (!(error instanceof Malformed)) throw error;
+      wrong.push(say(error.message));
+    }
+  }
+  if (wrong.length > 0) list.judge('ledger.time-stamps', wrong, '');
+  else list.remark('ledger.time-stamps', open, `${stamps.length} time stamps`);
+}

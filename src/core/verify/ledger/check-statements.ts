@@ -1,0 +1,55 @@
+import { createHash } from 'node:crypto';
+import { signedStatementBytes } from '../../ledger/statement.js';
+import type { Entry } from '../../model/entry.js';
+import { milliseconds } from '../../model/time.js';
+import type { Checklist } from '../checklist.js';
+import { subjectLine, validAt } from '../cms/certificate.js';
+import { judgeDetached, readDetached, requireBinding } from '../cms/detached.js';
+import { splitContents } from '../cms/signed-data.js';
+import { Malformed } from '../malformed.js';
+import { isVouchedFor, readableCertificates } from '../trust.js';
+
+/** The detached signatures of persons under their own statements. */
+export function checkStatements(
+  entries: readonly Entry[],
+  name: string | undefined,
+  list: Checklist,
+  trusted: readonly Uint8Array[],
+): void {
+  const authorities = readableCertificates(trusted);
+  const wrong: string[] = [];
+  const open: string[] = [];
+  let signed = 0;
+  for (const { seq, at, body, type } of entries) {
+    if (type !== 'reading-recorded' || body.kind !== 'statement' || body.signature === undefined) continue;
+    signed += 1;
+    const say = (words: string) => `${body.evidence} (entry ${seq}): ${words}`;
+    if (name === undefined) {
+      open.push(say('not checked, because the name of the record is not in this copy'));
+      continue;
+    }
+    try {
+      const { structure, rest } = splitContents(Buffer.from(body.signature.cms, 'base64'));
+      if (rest.length > 0) wrong.push(say('something stands after the signature'));
+      const read = readDetached(structure);
+      requireBinding(read);
+      const { algorithms, digest, value } = judgeDetached(read, [signedStatementBytes(name, body)]);
+      wrong.push(...[...algorithms, ...digest, ...value].map(say));
+      const { certificate, embedded } = read;
+      const hash = createHash('sha256').update(certificate.der).digest('hex');
+      if (hash !== body.signature.certificateSha256) wrong.push(say('it names another certificate'));
+      const entered = new Date(milliseconds(at));
+      if (!validAt(certificate, entered)) wrong.push(say(`the certificate was not valid at ${at}`));
+      if (!isVouchedFor(certificate, embedded, authorities, entered))
+        open.push(
+          say(`signed by ${subjectLine(certificate)}, whom none of the certificates you trust vouches for`),
+        );
+    } catch (error) {
+      if (!(error instanceof Malformed)) throw error;
+      wrong.push(say(error.message));
+    }
+  }
+  if (signed === 0) list.skip('ledger.statements', 'No statement is signed.');
+  else if (wrong.length > 0) list.judge('ledger.statements', wrong, '');
+  else list.remark('ledger.statements', open, `${signed} signed statements`);
+}

@@ -1,0 +1,121 @@
+import type { Sha256 } from '../model/evidence.js';
+import type { Manifest } from '../model/manifest.js';
+import { milliseconds } from '../model/time.js';
+import type { Verdict, Verification } from '../model/verification.js';
+import { checkAttachments } from './check-attachments.js';
+import { checkRecord, type KnownFingerprint } from './check-record.js';
+import { checkSignature, type TrustOptions } from './check-signature.js';
+import { Checklist } from './checklist.js';
+import { CLOCK_TOLERANCE_MS } from './clock-tolerance.js';
+import { activeContent } from './pdf/active-content.js';
+import { readPdf, startsAsPdf } from './pdf/file.js';
+import { hiddenParts } from './pdf/hidden.js';
+
+export interface VerifyOptions extends TrustOptions {
+  /** A fingerprint that was received earlier by another way; the record must begin with it. */
+  fingerprint?: KnownFingerprint;
+  /** Several of them. */
+  fingerprints?: readonly KnownFingerprint[];
+  /** Decode the originals inside and compare the printed pictures with them: slower, in a process of its own. */
+  pictures?: boolean;
+}
+
+/** What was found, and what further checks against a bag or a record need. */
+export interface DossierFindings {
+  verification: Verification;
+  manifest?: Manifest;
+  leaves?: readonly Sha256[];
+}
+
+/**
+ * Checks a dossier as a stranger would, with no trust in who made it, and reports every check. Never throws,
+ * whatever the bytes are: bytes that are no dossier are `broken`.
+ */
+export async function verifyDossier(bytes: Uint8Array, options: VerifyOptions = {}): Promise<Verification> {
+  return (await examineDossier(bytes, options)).verification;
+}
+
+/** The same, with the manifest for those who hold more of the record. */
+export async function examineDossier(bytes: Uint8Array, options: VerifyOptions): Promise<DossierFindings> {
+  const list = new Checklist();
+  let found: Found = {};
+  try {
+    found = await run(bytes, list, options);
+    list.pass('check.finished', 'all of them');
+  } catch (error) {
+    // Whatever stops a check must not pass for a good result.
+    list.fail('check.finished', `a check stopped on something unforeseen: ${String(error).slice(0, 200)}`);
+  }
+  const { manifest, ...said } = found;
+  const verification = { verdict: verdictOf(list), checks: list.checks(), ...said };
+  return manifest === undefined
+    ? { verification }
+    : { verification, manifest, leaves: manifest.record.leaves };
+}
+
+type Found = Pick<Verification, 'signer' | 'fingerprint'> & { manifest?: Manifest };
+
+async function run(bytes: Uint8Array, list: Checklist, options: VerifyOptions): Promise<Found> {
+  if (!startsAsPdf(bytes)) {
+    list.fail(
+      'pdf.header',
+      bytes.length === 0 ? 'the file is empty' : 'this is not a PDF, or something stands before it',
+    );
+    return {};
+  }
+  list.pass('pdf.header', Buffer.from(bytes.subarray(0, 8)).toString('latin1').trim());
+  const file = list.ask(
+    'pdf.structure',
+    () => readPdf(bytes),
+    ({ objects }) => `${objects.size} objects`,
+  );
+  if (file === undefined) return {};
+  const hidden = list.ask(
+    'pdf.hidden',
+    () => hiddenParts(file),
+    () => 'nothing is left over',
+  );
+  if (hidden !== undefined) list.judge('pdf.hidden', hidden, 'nothing is left over');
+  const active = list.ask(
+    'pdf.active-content',
+    () => activeContent(file),
+    () => 'none found',
+  );
+  if (active !== undefined) list.judge('pdf.active-content', active, 'none found');
+  const signer = checkSignature(file, list, options);
+  const contents = checkAttachments(file, list);
+  const signedAt = signer?.claimedTime === undefined ? undefined : new Date(signer.claimedTime);
+  if (contents !== undefined && signedAt !== undefined) compareTimes(contents.manifest, signedAt, list);
+  const known = options.fingerprint === undefined ? [] : [options.fingerprint];
+  const fingerprint =
+    contents === undefined
+      ? undefined
+      : checkRecord(contents, list, {
+          trusted: options.trusted ?? [],
+          fingerprints: [...known, ...(options.fingerprints ?? [])],
+          ...(signedAt === undefined ? {} : { signedAt }),
+        });
+  if (contents !== undefined && options.pictures === true) {
+    const { checkAlike } = await import('./pictures/check-alike.js');
+    await checkAlike(contents, list);
+  } else if (contents !== undefined) list.skip('plates.alike', 'It takes longer, and was not asked for.');
+  return {
+    ...(contents === undefined ? {} : { manifest: contents.manifest }),
+    ...(signer === undefined ? {} : { signer }),
+    ...(fingerprint === undefined ? {} : { fingerprint }),
+  };
+}
+
+/** A dossier is signed when it is built: an old one that is signed anew, or dated back, states two times. */
+function compareTimes({ builtAt }: Manifest, signedAt: Date, list: Checklist): void {
+  if (Math.abs(milliseconds(builtAt) - signedAt.getTime()) > CLOCK_TOLERANCE_MS)
+    list.fail(
+      'signature.time',
+      `the claimed signing time ${signedAt.toISOString()} is more than a day from that of building, ${builtAt}`,
+    );
+}
+
+function verdictOf(list: Checklist): Verdict {
+  if (list.has('failed')) return 'broken';
+  return list.has('passed', 'signer.trusted') ? 'intact' : 'intact-signer-not-vouched-for';
+}

@@ -1,0 +1,121 @@
+import type { FindingQuantity } from '../model/results.js';
+import { escapeMarkdown } from './escape.js';
+import type { Format } from './format.js';
+
+/** Markdown made by our own templates, with what a person wrote escaped in it already: prints as it is. */
+export class MarkdownText {
+  readonly text: string;
+  constructor(text: string) {
+    this.text = text;
+  }
+  toString(): string {
+    return this.text;
+  }
+}
+
+export type FactValue =
+  | string
+  | number
+  | boolean
+  | FindingQuantity
+  | MarkdownText
+  | readonly MarkdownText[]
+  | undefined;
+export type Facts = Readonly<Record<string, FactValue>>;
+
+/** What facts of kinds other than numbers are called in this delivery. */
+export interface FactNames {
+  line: (id: string) => string;
+  stop: (id: string) => string;
+}
+
+/** A fact as a template sees it: prints as escaped words; `raw` serves the looking up of words for it. */
+export class ShownFact {
+  readonly #shown: string;
+  readonly raw: string;
+  /** False for a quantity of zero. */
+  readonly some: boolean;
+  /** Of a difference: its size in words without a sign, and which way it goes as it is printed. */
+  readonly moved: { by: string; way: 'up' | 'down' | 'none' } | undefined;
+  constructor(shown: string, some = true, moved?: ShownFact['moved']) {
+    this.raw = shown;
+    this.some = some;
+    this.moved = moved;
+    this.#shown = escapeMarkdown(shown);
+  }
+  toString(): string {
+    return this.#shown;
+  }
+}
+export type ShownFacts = Record<
+  string,
+  ShownFact | number | boolean | MarkdownText | readonly MarkdownText[] | undefined
+>;
+
+/** Turns facts into what templates may print: every value in the reader's units, nothing that could be markup. */
+export function showFacts(facts: Facts, format: Format, names: FactNames): ShownFacts {
+  return Object.fromEntries(
+    Object.entries(facts).map(([name, value]) => {
+      if (value === undefined || typeof value === 'number' || typeof value === 'boolean')
+        return [name, value];
+      if (typeof value === 'string') return [name, value === '' ? undefined : new ShownFact(value)];
+      if (!('is' in value)) return [name, value];
+      return [
+        name,
+        new ShownFact(showQuantity(value, format, names), !isNothing(value), movedBy(value, format)),
+      ];
+    }),
+  );
+}
+
+/** What rounds to nothing in print has not moved in print. */
+function movedBy(value: FindingQuantity, format: Format): ShownFact['moved'] {
+  if (value.is !== 'difference') return undefined;
+  const by = format.difference(Math.abs(value.kelvin));
+  if (by === format.difference(0)) return { by, way: 'none' };
+  return { by, way: value.kelvin > 0 ? 'up' : 'down' };
+}
+
+/** One quantity in words. */
+function showQuantity(value: FindingQuantity, format: Format, names: FactNames): string {
+  switch (value.is) {
+    case 'temperature':
+      return format.temperature(value.celsius);
+    case 'difference':
+      return format.difference(value.kelvin);
+    case 'duration':
+      return format.duration(value.seconds);
+    case 'time':
+      return format.time(value.at, value.zone);
+    case 'degree-hours':
+      return format.degreeHours(value.kelvinHours);
+    case 'share':
+      return format.share(value.of);
+    case 'length':
+      return format.length(value.metres);
+    case 'line':
+      return names.line(value.line);
+    case 'stop':
+      return names.stop(value.stop);
+  }
+}
+
+function isNothing(value: FindingQuantity): boolean {
+  switch (value.is) {
+    case 'difference':
+      return value.kelvin === 0;
+    case 'duration':
+      return value.seconds === 0;
+    case 'degree-hours':
+      return value.kelvinHours === 0;
+    case 'share':
+      return value.of === 0;
+    case 'length':
+      return value.metres === 0;
+    case 'temperature':
+    case 'time':
+    case 'line':
+    case 'stop':
+      return false;
+  }
+}

@@ -1,0 +1,73 @@
+import { z } from 'zod';
+import { DossierError } from '../model/error.js';
+import { readTemplateYaml } from './template-yaml.js';
+
+const groups = z.record(z.string(), z.record(z.string(), z.string()));
+
+/** The short words of one language: headings, kinds, outcomes. */
+export interface Labels {
+  /** The word, by `group.name`; a missing one is an error of the templates. */
+  (key: string): string;
+  /** The word if there is one. */
+  find(key: string): string | undefined;
+}
+
+/** Reads labels.yaml: groups of names, each with its words; a carrier's own lines take the place of the shipped. */
+export function readLabels(yaml: string, file: string, own?: { text: string; file: string }): Labels {
+  const shipped = wordsIn(yaml, file);
+  const words = new Map([...shipped.words, ...(own === undefined ? [] : ownWordsIn(own, shipped).words)]);
+  const find = (key: string) => words.get(key);
+  return Object.assign(
+    (key: string): string => {
+      const found = find(key);
+      if (found === undefined)
+        throw new DossierError('bad-template', `there are no words for "${key}"`, {
+          where: { file, field: key },
+          fix: 'Add the line; the shipped templates/words/en/labels.yaml has it.',
+        });
+      return found;
+    },
+    { find },
+  );
+}
+
+/**
+ * Labels of a copy that leaves evidence out: where group `in-copy` has words for a label, such as `none-contacts` for
+ * `none.contacts`, they stand in its place. What a copy does not hold may be in the record.
+ */
+export function labelsOfCopy(labels: Labels): Labels {
+  const find = (key: string) => labels.find(`in-copy.${key.replace('.', '-')}`) ?? labels.find(key);
+  return Object.assign((key: string): string => find(key) ?? labels(key), { find });
+}
+
+interface ReadWords {
+  words: ReadonlyMap<string, string>;
+  rowOf: (key: string) => number;
+}
+
+function wordsIn(yaml: string, file: string): ReadWords {
+  const { read, rowOf } = readTemplateYaml(groups, yaml, file, {
+    what: 'labels are not groups of name: words',
+    fix: 'Compare the file with the shipped templates/words/en/labels.yaml.',
+  });
+  return {
+    words: new Map(
+      Object.entries(read).flatMap(([group, names]) =>
+        Object.entries(names).map(([name, value]) => [`${group}.${name}`, value] as const),
+      ),
+    ),
+    rowOf: (key) => rowOf(key.split('.')),
+  };
+}
+
+/** A name that the shipped labels do not have is a slip: its words would never be printed. */
+function ownWordsIn({ text, file }: { text: string; file: string }, shipped: ReadWords): ReadWords {
+  const own = wordsIn(text, file);
+  for (const key of own.words.keys())
+    if (!shipped.words.has(key))
+      throw new DossierError('bad-template', `there is no label "${key}"`, {
+        where: { file, row: own.rowOf(key), field: key },
+        fix: 'Leave the line out, or write the name as it stands in the shipped templates/words/en/labels.yaml.',
+      });
+  return own;
+}

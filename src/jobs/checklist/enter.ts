@@ -1,0 +1,172 @@
+import { createHash } from 'node:crypto';
+import { readFile, stat } from 'node:fs/promises';
+import { basename } from 'node:path';
+import { boxesOf } from '../../compose/checklist/box.js';
+import { sheetLabels } from '../../compose/checklist/compose.js';
+import { sheetParts } from '../../compose/checklist/parts.js';
+import { boxLabel, choicesOf } from '../../compose/checklist/words.js';
+import type { Language } from '../../core/model/delivery.js';
+import type { NewEntry } from '../../core/model/entry.js';
+import { DossierError, type Problem } from '../../core/model/error.js';
+import type { EvidenceId, Source } from '../../core/model/evidence.js';
+import { decode } from '../../intake/table/encoding.js';
+import { unreadable } from '../../record/disk/disk-error.js';
+import type { DeliveryRecord } from '../../record/store.js';
+import { type OpenDelivery, withDelivery } from '../delivery.js';
+import { heldReadings, sameness } from '../held-readings.js';
+import { inWords } from '../record-reading.js';
+import { loadRuleSet } from '../rule-set.js';
+import { type Answers, readAnswers } from './file.js';
+import { type SheetReading, sheetReadings } from './readings.js';
+
+/** Media type of a typed sheet. */
+const TYPED = 'text/plain';
+
+/** One box as it is asked for on a terminal. */
+export interface SheetQuestion {
+  number: number;
+  words: string;
+}
+
+export interface EnterSheet extends OpenDelivery {
+  /** The typed sheet as a file, which becomes evidence; or the answers as given on a terminal. */
+  from: { file: string } | { answers: Answers };
+  /** Only says how the answers are understood; nothing is written. */
+  dryRun?: boolean;
+}
+
+export interface SheetReport {
+  /** The file, as evidence of its own. */
+  evidence?: EvidenceId;
+  /** The evidence that was recorded from this very file before; then nothing is added. */
+  heldAs?: EvidenceId;
+  /** `held` is one that was recorded before, in the evidence named. */
+  readings: { boxes: number[]; said: string; evidence?: EvidenceId; held?: boolean }[];
+  problems: Problem[];
+}
+
+/** The boxes of a delivery's form, in the order of their numbers, in the words of one language. */
+export async function sheetQuestions(open: OpenDelivery, language?: Language): Promise<SheetQuestion[]> {
+  return withDelivery(open, false, async (record) => {
+    const { delivery } = record.state();
+    const labels = await sheetLabels(language ?? delivery.show.language);
+    const parts = await partsOf(record);
+    return parts.flatMap((part) =>
+      boxesOf([part]).map(({ number, ask }) => {
+        const choices = choicesOf(ask, labels);
+        const line = 'line' in ask ? [ask.line] : ask.is === 'round' ? [String(ask.count)] : [];
+        const where = [labels(`part.${part.is}`), ...(part.stop === undefined ? [] : [part.stop]), ...line];
+        return {
+          number,
+          words: `${where.join(', ')}: ${boxLabel(ask, labels)}${choices === undefined ? '' : ` (${choices})`}`,
+        };
+      }),
+    );
+  });
+}
+
+/**
+ * Turns a filled form into readings of the record: all of them, or none where an answer can't be understood. What
+ * was recorded before from this file or another copy of it adds nothing.
+ * Throws DossierError for a file that can't be read, or numbers that the form does not have.
+ */
+export async function enterSheet(input: EnterSheet): Promise<SheetReport> {
+  const { from, dryRun = false } = input;
+  const file = 'file' in from ? await readSheet(from.file) : undefined;
+  return withDelivery(input, !dryRun, async (record) => {
+    const { delivery } = record.state();
+    const parts = await partsOf(record);
+    const count = boxesOf(parts).length;
+    const answers =
+      'file' in from
+        ? readAnswers(decode(file ?? new Uint8Array()), count, basename(from.file))
+        : from.answers;
+    const { readings, problems } = sheetReadings(parts, answers, delivery, input.now());
+    const heldAs = file === undefined ? undefined : recordedFrom(record, file);
+    const held = heldReadings(record);
+    const report: SheetReport = {
+      problems,
+      ...(heldAs === undefined ? {} : { heldAs }),
+      readings: readings.map(({ boxes, kind, word, judged }) => {
+        const evidence = held.get(sameness(judged));
+        return {
+          boxes,
+          said: inWords({ kind, word }, judged),
+          ...(evidence === undefined ? {} : { evidence }),
+          ...(evidence === undefined && heldAs === undefined ? {} : { held: true }),
+        };
+      }),
+    };
+    if (dryRun || problems.length > 0 || report.readings.every((one) => one.held)) return report;
+    await write(record, input, readings, report);
+    return report;
+  });
+}
+
+/** The evidence that was made of the same bytes by an earlier command of this kind. */
+function recordedFrom(record: DeliveryRecord, file: Uint8Array): EvidenceId | undefined {
+  const sha256 = createHash('sha256').update(file).digest('hex');
+  return record
+    .state()
+    .evidence.find(
+      (item) => item.kind === 'readings' && item.file.sha256 === sha256 && item.file.type === TYPED,
+    )?.evidence;
+}
+
+async function partsOf(record: DeliveryRecord) {
+  const { delivery } = record.state();
+  const { ruleSet } = await loadRuleSet(delivery.rules, record.folder);
+  return sheetParts(delivery, ruleSet);
+}
+
+/** In a typed sheet the row of a reading is the number of its first box. */
+async function write(
+  record: DeliveryRecord,
+  { from, by }: EnterSheet,
+  readings: readonly SheetReading[],
+  report: SheetReport,
+): Promise<void> {
+  const entries: NewEntry[] = [];
+  if ('file' in from) {
+    const { file } = await record.addOriginal(from.file);
+    report.evidence = record.nextEvidenceId();
+    entries.push({
+      type: 'evidence-received',
+      by,
+      body: {
+        kind: 'readings',
+        evidence: report.evidence,
+        file: { name: basename(from.file), bytes: file.bytes, sha256: file.sha256, type: TYPED },
+        time: { is: 'none', why: 'every box has its own time' },
+        flags: [],
+        rows: report.readings.filter(({ held }) => held !== true).length,
+        rowsLeftOut: 0,
+      },
+    });
+  }
+  readings.forEach(({ judged, boxes }, i) => {
+    const told = report.readings[i];
+    if (told === undefined || told.held) return;
+    const evidence = record.nextEvidenceId();
+    told.evidence = evidence;
+    const [row] = boxes;
+    const source: Source =
+      report.evidence === undefined || row === undefined
+        ? { is: 'typed' }
+        : { is: 'row', evidence: report.evidence, row };
+    entries.push({ type: 'reading-recorded', by, body: { ...judged, evidence, source } });
+  });
+  await record.append(entries);
+}
+
+const MOST_BYTES = 256 * 1024;
+
+async function readSheet(file: string): Promise<Uint8Array> {
+  try {
+    const { size } = await stat(file);
+    if (size <= MOST_BYTES) return await readFile(file);
+  } catch (cause) {
+    throw unreadable(file, cause);
+  }
+  throw new DossierError('unreadable-file', 'it is too long for a typed sheet', { where: { file } });
+}

@@ -1,0 +1,57 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { composeSheet } from '../../compose/checklist/compose.js';
+import type { Language, Paper } from '../../core/model/delivery.js';
+import { DossierError } from '../../core/model/error.js';
+import { toInstant } from '../../core/model/time.js';
+import { type OpenDelivery, withDelivery } from '../delivery.js';
+import { placeToWrite } from '../place-to-write.js';
+import { loadRuleSet } from '../rule-set.js';
+
+export interface SheetInput extends OpenDelivery {
+  /** Where to write the PDF; left out: `sheet-<language>.pdf` in the delivery's folder. */
+  to?: string;
+  language?: Language;
+  paper?: Paper;
+  templates?: string;
+}
+
+export interface MadeSheet {
+  file: string;
+  pages: number;
+}
+
+/**
+ * Makes the form to print for a delivery, from its rule set, stops and lines. Nothing enters the record.
+ * Throws DossierError `bad-template`, `typesetting` or `disk`.
+ */
+export async function sheet(input: SheetInput): Promise<MadeSheet> {
+  const { delivery, ruleSet } = await withDelivery(input, false, async (record) => {
+    const facts = record.state().delivery;
+    return { delivery: facts, ruleSet: (await loadRuleSet(facts.rules, record.folder)).ruleSet };
+  });
+  const language = input.language ?? delivery.show.language;
+  const { pdf, pages } = await composeSheet({
+    delivery,
+    ruleSet,
+    language,
+    paper: input.paper ?? delivery.show.paper,
+    madeAt: toInstant(input.now().getTime()),
+    ...(input.templates === undefined ? {} : { templates: input.templates }),
+  });
+  const file =
+    input.to === undefined
+      ? join(input.folder, `sheet-${language}.pdf`)
+      : await placeToWrite(input.to, input.folder, '--output');
+  try {
+    await mkdir(dirname(file), { recursive: true });
+    await writeFile(file, pdf);
+  } catch (cause) {
+    throw new DossierError('disk', 'the form cannot be written', {
+      where: { file },
+      fix: 'Name another file with --output.',
+      cause,
+    });
+  }
+  return { file, pages };
+}

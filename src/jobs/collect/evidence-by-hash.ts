@@ -1,0 +1,64 @@
+import { isDeepStrictEqual } from 'node:util';
+import type { EvidenceId, LogMapping, ReceivedEvidence, Sha256 } from '../../core/model/evidence.js';
+import type { EvidenceItem, RecordState } from '../../core/model/state.js';
+
+const CONTAINERS = new Set(['application/zip', 'message/rfc822']);
+const TABLES = new Set(['text/csv', 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet']);
+
+/** Which evidence holds which file, from the record and from the run that is under way. */
+export class Holders {
+  readonly #byHash = new Map<Sha256, EvidenceId>();
+  readonly #containers = new Set<Sha256>();
+  /** Tables that could not be read as logs before, for want of a zone, a unit or words on their columns. */
+  readonly #unread = new Set<Sha256>();
+
+  /** How each log is read that was. */
+  readonly #logs = new Map<Sha256, { evidence: EvidenceId; mapping: LogMapping }>();
+  readonly #items = new Map<EvidenceId, EvidenceItem>();
+
+  constructor(state: RecordState) {
+    for (const item of state.evidence) {
+      this.#items.set(item.evidence, item);
+      if ('file' in item) this.add(item);
+    }
+  }
+
+  /** Told of evidence in the order of the record: of two that hold the same file the later one counts. */
+  add(received: ReceivedEvidence): void {
+    const { evidence, file } = received;
+    this.#byHash.set(file.sha256, evidence);
+    if (CONTAINERS.has(file.type)) this.#containers.add(file.sha256);
+    if (received.kind === 'unit-log') {
+      this.#unread.delete(file.sha256);
+      this.#logs.set(file.sha256, { evidence, mapping: received.mapping });
+    } else if (received.kind === 'document' && TABLES.has(file.type)) this.#unread.add(file.sha256);
+  }
+
+  of(sha256: Sha256): EvidenceId | undefined {
+    return this.#byHash.get(sha256);
+  }
+
+  isContainer(sha256: Sha256): boolean {
+    return this.#containers.has(sha256);
+  }
+
+  /** Evidence as it stood before this run. */
+  item(evidence: EvidenceId): EvidenceItem | undefined {
+    return this.#items.get(evidence);
+  }
+
+  /** Whether a person's word on logs may make one of it now, or another. */
+  mayBeRead(sha256: Sha256): boolean {
+    return this.#unread.has(sha256) || this.#logs.has(sha256);
+  }
+
+  /** The standing reading of a file as a log. */
+  log(sha256: Sha256): { evidence: EvidenceId; mapping: LogMapping } | undefined {
+    return this.#logs.get(sha256);
+  }
+
+  /** Whether a log is read in this very way already. */
+  isReadBy(sha256: Sha256, mapping: LogMapping): boolean {
+    return isDeepStrictEqual(this.#logs.get(sha256)?.mapping, mapping);
+  }
+}

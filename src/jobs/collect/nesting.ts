@@ -1,0 +1,61 @@
+import type { Problem } from '../../core/model/error.js';
+import type { EvidenceId } from '../../core/model/evidence.js';
+import type { InsideFile } from '../../intake/draft.js';
+import type { FoundFile } from '../../intake/walk.js';
+
+/** E-mails and archives within each other, and archives among them: what people forward lies well within. */
+const MOST_CONTAINERS = 3;
+const MOST_ARCHIVES = 2;
+/** All that may come out of one file, however it is nested. */
+const MOST_INSIDE = { files: 5_000, bytes: 4 * 1024 ** 3 };
+
+/** How deep a file lies, and what may still come out of the same outermost file. */
+export interface Depth {
+  containers: number;
+  archives: number;
+  left: { files: number; bytes: number };
+}
+
+/** The same with what the file came in. */
+export interface Around extends Depth {
+  within: EvidenceId;
+}
+
+/** One e-mail or archive further in. */
+export function deeper(outer: Depth | undefined, archive: boolean): Depth {
+  return {
+    containers: (outer?.containers ?? 0) + 1,
+    archives: (outer?.archives ?? 0) + (archive ? 1 : 0),
+    left: outer?.left ?? { ...MOST_INSIDE },
+  };
+}
+
+/** The files that may still come out, taken off what is left, and why others may not. */
+export function allowed(
+  files: readonly InsideFile[],
+  { containers, archives, left }: Depth,
+): { files: InsideFile[]; left: string[] } {
+  if (containers > MOST_CONTAINERS || archives > MOST_ARCHIVES)
+    return { files: [], left: files.length === 0 ? [] : [`${counted(files.length)} nested too deep`] };
+  const may = files.filter(({ bytes }) => {
+    if (left.files < 1 || left.bytes < bytes) return false;
+    left.files -= 1;
+    left.bytes -= bytes;
+    return true;
+  });
+  const more = files.length - may.length;
+  return { files: may, left: more === 0 ? [] : [`${counted(more)} more than one file may bring`] };
+}
+
+export function leftInside(container: FoundFile, why: string): Problem {
+  return {
+    code: 'file-too-large',
+    message: `${why}; kept inside it and not taken out`,
+    where: { file: container.name },
+    fix: 'unpack it yourself and collect what belongs to this delivery',
+  };
+}
+
+function counted(files: number): string {
+  return files === 1 ? '1 file is' : `${files} files are`;
+}

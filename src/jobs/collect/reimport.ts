@@ -1,0 +1,62 @@
+import { isDeepStrictEqual } from 'node:util';
+import type { NewEntry } from '../../core/model/entry.js';
+import type { EvidenceId } from '../../core/model/evidence.js';
+import type { EvidenceItem } from '../../core/model/state.js';
+import type { ReceivedDraft } from '../../intake/draft.js';
+import type { Holders } from './evidence-by-hash.js';
+
+/** The evidence that a file now makes, and the earlier reading of it that no longer counts. */
+interface Reading {
+  evidence: EvidenceId;
+  received: ReceivedDraft;
+  replaces: EvidenceId | undefined;
+  by: string;
+}
+
+/**
+ * Entries about a file that an earlier piece of evidence holds and that is read anew: the earlier one points to the
+ * later, which takes over what was said of the earlier one and not of itself; what was withheld stays withheld.
+ */
+export function readAgain(
+  holders: Holders,
+  before: EvidenceId,
+  { evidence, received, replaces, by }: Reading,
+): NewEntry[] {
+  const earlier = holders.item(before);
+  const note =
+    replaces === undefined
+      ? `The same file is read as a unit log in ${evidence}.`
+      : `The same file is read anew in ${evidence}; this reading no longer counts.`;
+  const entries: NewEntry[] = [
+    {
+      type: 'evidence-described',
+      by,
+      body: {
+        evidence: before,
+        caption: [...(earlier?.caption === undefined ? [] : [earlier.caption]), note].join(' ').slice(-2000),
+        why: replaces === undefined ? 'what it lacked was said' : 'another way of reading it was said',
+      },
+    },
+  ];
+  const said = earlier === undefined ? {} : saidBefore(earlier, received);
+  if (Object.keys(said).length > 0)
+    entries.push({
+      type: 'evidence-described',
+      by,
+      body: { evidence, ...said, why: `as was said of ${before}, the same file` },
+    });
+  if (earlier?.withheld !== undefined)
+    entries.push({ type: 'evidence-withheld', by, body: { evidence, why: earlier.withheld } });
+  return entries;
+}
+
+/** What people said of the earlier reading, as far as nothing is said of this one yet. */
+function saidBefore(earlier: EvidenceItem, received: ReceivedDraft) {
+  const place = { ...earlier.place, ...received.place };
+  return {
+    ...(isDeepStrictEqual(place, received.place ?? {}) ? {} : { place }),
+    ...(earlier.line === undefined || received.line !== undefined ? {} : { line: earlier.line }),
+    ...(earlier.by === undefined || received.by !== undefined ? {} : { by: earlier.by }),
+    ...(earlier.caption === undefined || received.caption !== undefined ? {} : { caption: earlier.caption }),
+  };
+}

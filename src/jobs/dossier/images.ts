@@ -1,0 +1,84 @@
+import { isPicture, type PreparedPlates, preparePlates } from '../../compose/exhibit-images.js';
+import type { PictureQuality, PreparingOptions, ReadOriginal } from '../../compose/pictures.js';
+import type { EvidenceItem } from '../../core/model/state.js';
+import { fits, QUALITIES } from './size.js';
+
+/** Of so many pictures, evenly spread, the size of all is judged before all are made. */
+const SAMPLE = 12;
+
+export interface BegunPlates {
+  plates: Promise<PreparedPlates>;
+  /** Settles when the last tenth of the pictures is begun, or all is made; fails when that does. */
+  nearlyMade: Promise<unknown>;
+}
+
+/** Begins plates at the best quality that leaves room for originals. Once aborted they are not whole. */
+export function beginPlates(
+  evidence: readonly EvidenceItem[],
+  read: ReadOriginal,
+  mostBytes: number,
+  signal: AbortSignal,
+): BegunPlates {
+  let onLastTenth = (): void => undefined;
+  const lastTenth = new Promise<void>((resolve) => {
+    onLastTenth = resolve;
+  });
+  const plates = platesWithin(evidence, read, mostBytes, { signal, onLastTenth });
+  const nearlyMade = Promise.race([lastTenth, plates]);
+  // Whoever began them looks at them later; until then a failure is not one that nobody heard of.
+  for (const one of [plates, nearlyMade]) one.catch(() => undefined);
+  return { plates, nearlyMade };
+}
+
+async function platesWithin(
+  evidence: readonly EvidenceItem[],
+  read: ReadOriginal,
+  mostBytes: number,
+  { signal, onLastTenth }: Required<Pick<PreparingOptions, 'signal' | 'onLastTenth'>>,
+): Promise<PreparedPlates> {
+  const likely = await likelyQuality(evidence, mostBytes, (sample, quality) =>
+    preparePlates(sample, read, { quality, signal }),
+  );
+  let plates = await preparePlates(evidence, read, { ...likely, signal, onLastTenth });
+  for (const quality of QUALITIES.slice(QUALITIES.indexOf(likely.quality) + 1)) {
+    if (fits(plates.bytes, mostBytes, plates.quality)) break;
+    plates = await preparePlates(evidence, read, { quality, signal });
+  }
+  return plates;
+}
+
+/** What a step to the next finer quality adds at the least: it has more than half as many pixels again. */
+const LEAST_GROWTH = 1.2;
+
+/** A quality, and those of the pictures that were made in it to find out. */
+interface Likely {
+  quality: PictureQuality;
+  made: PreparedPlates['pictures'];
+}
+
+/**
+ * Many pictures are made once, not once for each quality: a sample tells which will do, from the coarsest on, which
+ * costs least to try.
+ */
+async function likelyQuality(
+  evidence: readonly EvidenceItem[],
+  mostBytes: number,
+  prepare: (sample: readonly EvidenceItem[], quality: PictureQuality) => Promise<PreparedPlates>,
+): Promise<Likely> {
+  const [best, ...coarser] = QUALITIES;
+  const pictures = evidence.filter((item) => item.withheld === undefined && isPicture(item));
+  if (best === undefined) throw new Error('there is no quality to choose from');
+  if (pictures.length <= SAMPLE) return { quality: best, made: new Map() };
+  const step = pictures.length / SAMPLE;
+  const sample = Array.from({ length: SAMPLE }, (_, i) => pictures[Math.floor(i * step)]).filter(
+    (item) => item !== undefined,
+  );
+  let chosen: Likely = { quality: coarser.at(-1) ?? best, made: new Map() };
+  for (const quality of [...QUALITIES].reverse()) {
+    const tried = await prepare(sample, quality);
+    const bytes = tried.bytes * step;
+    if (fits(bytes, mostBytes, quality)) chosen = { quality, made: tried.pictures };
+    if (!fits(bytes * LEAST_GROWTH, mostBytes, best)) break;
+  }
+  return chosen;
+}

@@ -1,0 +1,21 @@
+import type { LeftOut } from '../../core/model/manifest.js';
+
+const megabytes = (bytes: number) => `${(bytes / 1e6).toFixed(1)} MB`;
+
+/** What to say of originals that are not inside: one sentence for each reason, with the count and the names. */
+export function leftOutInWords(leftOut: readonly LeftOut[], mostBytes: number): string[] {
+  const why: Record<LeftOut['why'], (one: boolean) => string> = {
+    'empty-file': (one) => (one ? 'it is empty' : 'they are empty'),
+    'size-budget': () => `the dossier may be ${megabytes(mostBytes)}`,
+    withheld: (one) => (one ? 'it is withheld' : 'they are withheld'),
+    position: (one) => (one ? 'it may tell where it was made' : 'they may tell where they were made'),
+    'blacked-out': (one) => (one ? 'parts of it are made black' : 'parts of them are made black'),
+  };
+  return [...new Set(leftOut.map((one) => one.why))].map((reason) => {
+    const files = leftOut.filter((one) => one.why === reason).map(({ name }) => name);
+    const names = files.sort().join(', ');
+    return files.length === 1
+      ? `The original of ${names} is not inside, only its hash: ${why[reason](true)}.`
+      : `The originals of ${files.length} files are not inside, only their hashes: ${why[reason](false)}: ${names}.`;
+  });
+}

@@ -1,0 +1,133 @@
+import {
+  type LetterManner,
+  MANNERS,
+  WRITTEN_LETTERS,
+  type WrittenLetter,
+} from '../../compose/letters/kinds.js';
+import { BEFORE_A_CLAIM, type ClaimId } from '../../core/model/claim.js';
+import {
+  type Language,
+  language as languageSchema,
+  type Paper,
+  paper as paperSchema,
+} from '../../core/model/delivery.js';
+import { DossierError } from '../../core/model/error.js';
+import { type Money, parseMoney } from '../../core/model/money.js';
+import type { RecordState } from '../../core/model/state.js';
+import { claimsOf, whichClaim } from '../claim/which.js';
+import { unknownWord } from '../place-options.js';
+
+/** What a person asks of a letter, as typed. */
+export interface TypedLetter {
+  letter: string;
+  claim?: string;
+  to?: string;
+  amount?: string;
+  reasons: readonly string[];
+  language?: string;
+  paper?: string;
+  firm: boolean;
+  disallowsRest: boolean;
+  loading: boolean;
+}
+
+/** The same, understood. */
+export interface AskedLetter {
+  kind: WrittenLetter;
+  manner: LetterManner;
+  claim?: ClaimId;
+  to?: { name: string; address?: string };
+  amount?: Money;
+  reasons: readonly string[];
+  language: Language;
+  paper: Paper;
+  firm: boolean;
+  disallowsRest: boolean;
+  loading: boolean;
+}
+
+/** Reads what was typed against the record. Throws DossierError `bad-usage` or `bad-value`. */
+export function readAsked(typed: TypedLetter, state: RecordState): AskedLetter {
+  const kind = kindOf(typed.letter);
+  const manner = MANNERS[kind];
+  const claim = claimOf(typed, kind, state);
+  const to = recipient(typed.to, manner, claim, state);
+  if (typed.firm && kind !== 'offer') throw onlyFor('--firm', 'offer');
+  if (typed.disallowsRest && kind !== 'offer') throw onlyFor('--disallow-rest', 'offer');
+  if (typed.amount !== undefined && kind !== 'offer' && kind !== 'denial')
+    throw onlyFor('--amount', 'offer, or a denial of a part');
+  if (typed.reasons.length > 0 && kind === 'offer' && !typed.disallowsRest)
+    throw new DossierError('bad-usage', 'an offer that disallows nothing gives no reasons', {
+      where: { field: '--reason' },
+      fix: 'Leave out --reason, or say --disallow-rest if the rest of the claim is declined by this letter.',
+    });
+  const amount = amountOf(typed.amount);
+  return {
+    kind,
+    manner,
+    ...(claim === undefined ? {} : { claim }),
+    ...(to === undefined ? {} : { to }),
+    ...(amount === undefined ? {} : { amount }),
+    reasons: typed.reasons,
+    language: oneOf('language', typed.language ?? state.delivery.show.language, languageSchema.options),
+    paper: oneOf('paper', typed.paper ?? state.delivery.show.paper, paperSchema.options),
+    firm: typed.firm,
+    disallowsRest: typed.disallowsRest,
+    loading: typed.loading,
+  };
+}
+
+function kindOf(word: string): WrittenLetter {
+  const found = WRITTEN_LETTERS.find((one) => one === word.trim().toLowerCase());
+  if (found === undefined) throw unknownWord('letter', word, WRITTEN_LETTERS);
+  return found;
+}
+
+function oneOf<T extends string>(field: string, word: string, options: readonly T[]): T {
+  const found = options.find((one) => one.toLowerCase() === word.trim().toLowerCase());
+  if (found === undefined) throw unknownWord(field, word, options);
+  return found;
+}
+
+/** Letters that answer a claim need one; the others take the only one there is, if there is one. */
+function claimOf({ claim }: TypedLetter, kind: WrittenLetter, state: RecordState): ClaimId | undefined {
+  if (claim !== undefined || !BEFORE_A_CLAIM.has(kind)) return whichClaim({ claim }, state);
+  const [only, ...others] = claimsOf(state);
+  return others.length === 0 ? only : undefined;
+}
+
+function recipient(
+  name: string | undefined,
+  { to }: LetterManner,
+  claim: ClaimId | undefined,
+  state: RecordState,
+): AskedLetter['to'] {
+  const { parties } = state.delivery;
+  const received = state.claims.findLast(
+    (entry) => entry.is === 'received' && entry.claim === claim && entry.replacedBy === undefined,
+  );
+  const claimant = received?.is === 'received' ? received.claimant : undefined;
+  const meant = to === 'claimant' ? claimant : to === 'nobody' ? undefined : parties[to];
+  const known = [claimant, ...Object.values(parties)].filter((one) => one !== undefined);
+  const found = name === undefined ? meant : (known.find((one) => one.name === name) ?? { name });
+  if (found === undefined) return undefined;
+  // A claimant who is a party of the delivery has the address that stands there.
+  const address = found.address ?? known.find((one) => one.name === found.name && one.address)?.address;
+  return { name: found.name, ...(address === undefined ? {} : { address }) };
+}
+
+function amountOf(text: string | undefined): Money | undefined {
+  if (text === undefined) return undefined;
+  const read = parseMoney(text);
+  if (read !== undefined) return read;
+  throw new DossierError('bad-value', `"${text}" is not an amount`, {
+    where: { field: '--amount' },
+    fix: 'Write it with its currency, such as 3000.00 USD.',
+  });
+}
+
+const onlyFor = (field: string, kind: string) =>
+  new DossierError('bad-usage', `${field} belongs to the letter ${kind}`, {
+    where: { field },
+    fix: `Leave out ${field}, or write the letter it belongs to.`,
+  });

@@ -1,0 +1,94 @@
+import { draftCertificate } from '../../compose/letters/certificate.js';
+import { type Letter, setPages, writeLetter } from '../../compose/letters/compose.js';
+import type { EnclosedFile, LetterInput, PaperInput } from '../../compose/letters/input.js';
+import type { OwnTemplates } from '../../compose/templates.js';
+import { entryBytes } from '../../core/ledger/ledger.js';
+import { leafHash } from '../../core/ledger/tree.js';
+import type { Day } from '../../core/model/claim.js';
+import type { Language } from '../../core/model/delivery.js';
+import { calendarDay, type Instant, inZone, type Zone } from '../../core/model/time.js';
+import type { DeliveryRecord } from '../../record/store.js';
+import { readCopy } from '../redaction/read.js';
+import { tool } from '../tool.js';
+import type { AskedLetter } from './asked.js';
+import type { PackedFile, Staging } from './files.js';
+import { type Reader, readerOf } from './reader.js';
+
+/** What one answer is made with. */
+export interface Packing {
+  asked: AskedLetter;
+  /** Name of the reader's copy in copies.yaml. */
+  copy: string;
+  madeAt: Instant;
+  templates: OwnTemplates;
+  /** The carrier's own folder of templates, as given. */
+  templatesFolder: string | undefined;
+}
+
+export interface WrittenLetterOf {
+  reader: Reader;
+  letter: Letter;
+  /** What the letter was written from. */
+  paper: PaperInput;
+}
+
+/** Writes the letter from the record as its reader sees it. */
+export async function writeFrom(
+  record: DeliveryRecord,
+  { asked, copy, madeAt, templates, templatesFolder }: Packing,
+  enclosed: readonly EnclosedFile[],
+  fingerprint: PaperInput['fingerprint'],
+): Promise<WrittenLetterOf> {
+  const chosen = await readCopy(templates.fileOf('copies.yaml'), copy);
+  const reader = await readerOf(record, chosen, asked.claim, madeAt, templatesFolder);
+  const { language, paper: size } = asked;
+  const paper: PaperInput = {
+    ...reader.seen,
+    fingerprint,
+    language,
+    paper: size,
+    madeAt,
+    enclosed,
+    templates,
+  };
+  const { claim: _, ...rest } = asked;
+  const letter: LetterInput = {
+    ...paper,
+    ...rest,
+    day: dayOf(reader, madeAt),
+    ...(reader.claim === undefined ? {} : { claim: reader.claim }),
+  };
+  return { reader, letter: await writeLetter(letter), paper };
+}
+
+/** Today in the zone that the claim's clocks run in, else where the goods were unloaded last. */
+function dayOf({ claim, whole }: Reader, at: Instant): Day {
+  const received = claim?.entries.findLast((entry) => entry.is === 'received');
+  const last = whole.state.delivery.stops.findLast(({ does }) => does === 'unload')?.zone;
+  const zone = received?.is === 'received' ? received.received.zone : (last ?? ('UTC' as Zone));
+  return { date: calendarDay.parse(inZone(at, zone).toFormat('yyyy-MM-dd')), zone };
+}
+
+/**
+ * Drafts the certificate of records. The English form is the one to sign, since 28 U.S.C. 1746 gives its words; for
+ * another language there is a copy to read beside it.
+ */
+export async function writeCertificates(
+  record: DeliveryRecord,
+  paper: PaperInput,
+  language: Language,
+  staging: Staging,
+): Promise<{ draft: Letter; files: PackedFile[] }> {
+  const entryHash = (seq: number) => {
+    const entry = record.entries[seq];
+    return entry === undefined ? undefined : leafHash(entryBytes(entry));
+  };
+  const draftIn = (wanted: Language) =>
+    draftCertificate({ ...paper, language: wanted, tool: tool(), entryHash });
+  const write = async (name: string, { document }: Letter) =>
+    staging.write(name, 'certificate', (await setPages(document, paper)).pdf);
+  const draft = await draftIn('en');
+  const files = [await write('certificate.pdf', draft)];
+  if (language !== 'en') files.push(await write(`certificate-${language}.pdf`, await draftIn(language)));
+  return { draft, files };
+}

@@ -1,0 +1,60 @@
+import { numberExhibits } from '../../compose/exhibits.js';
+import type { LetterClaim, PaperInput } from '../../compose/letters/input.js';
+import type { ClaimId } from '../../core/model/claim.js';
+import type { Finding } from '../../core/model/results.js';
+import type { Instant } from '../../core/model/time.js';
+import type { DeliveryRecord } from '../../record/store.js';
+import { assessRecord } from '../assess.js';
+import { trueOfBoth } from '../redaction/intersect-assessments.js';
+import type { Copy } from '../redaction/read.js';
+import { leaveOut, stateOfCopy } from '../redaction/redact.js';
+
+/** What the reader of a letter can see, and what only the carrier sees. */
+export interface Reader {
+  /** A letter says nothing that the reader's copy of the dossier does not show. */
+  seen: Pick<PaperInput, 'state' | 'assessment' | 'exhibits'>;
+  whole: Pick<PaperInput, 'state' | 'assessment' | 'exhibits'>;
+  /** Findings for the carrier that rest on what the copy leaves out. */
+  kept: Finding[];
+  claim?: LetterClaim;
+}
+
+/** Computes a record as the reader of a copy sees it; `copy` is undefined for a reader who gets everything. */
+export async function readerOf(
+  record: DeliveryRecord,
+  copy: Copy | undefined,
+  claim: ClaimId | undefined,
+  at: Instant,
+  templates: string | undefined,
+): Promise<Reader> {
+  const { state, assessment } = await assessRecord(record, at, undefined, templates);
+  const result = assessment.claims?.find((one) => one.claim === claim);
+  const ofClaim: LetterClaim | undefined =
+    claim === undefined
+      ? undefined
+      : {
+          entries: state.claims.filter((entry) => entry.claim === claim),
+          ...(result === undefined ? {} : { result }),
+        };
+  const more = ofClaim === undefined ? {} : { claim: ofClaim };
+  // Exhibits keep the numbers that they have in the carrier's own dossier.
+  const numbered = numberExhibits(record.state());
+  const whole = { state, assessment, exhibits: numbered };
+  if (copy === undefined) return { seen: whole, whole, kept: [], ...more };
+  const out = leaveOut(record.entries, record.state(), copy);
+  const part = await assessRecord(record, at, (all) => stateOfCopy(all, out, copy), templates);
+  const said = trueOfBoth(assessment, part.assessment).assessment;
+  const saidIds = new Set(said.findings.map(keyOf));
+  return {
+    seen: {
+      state: part.state,
+      assessment: said,
+      exhibits: numbered.filter(({ evidence }) => !out.evidence.has(evidence)),
+    },
+    whole,
+    kept: assessment.findings.filter((one) => one.weighs === 'helps' && !saidIds.has(keyOf(one))),
+    ...more,
+  };
+}
+
+const keyOf = ({ id, weighs, facts }: Finding) => JSON.stringify([id, weighs, facts]);

@@ -1,0 +1,66 @@
+import type { PaperInput } from '../../compose/letters/input.js';
+import { plainFindings } from '../../compose/letters/plain.js';
+import type { Finding } from '../../core/model/results.js';
+import type { AskedLetter } from './asked.js';
+import type { Reader } from './reader.js';
+
+/** What the person who sends a letter must know, and its reader is not told. */
+export interface Told {
+  /** What speaks against the carrier or stays open, with its exhibits; the letter does not print it. */
+  weak: { weighs: 'hurts' | 'open'; says: string }[];
+  /** What speaks for the carrier but is not in the letter, since the reader's copy leaves out what it rests on. */
+  kept: string[];
+  /** Requirements of evidence that weaken the position. */
+  missing: string[];
+  cautions: string[];
+}
+
+/** @param paper the whole record as paper, for its words */
+export async function toldBeside(asked: AskedLetter, reader: Reader, paper: PaperInput): Promise<Told> {
+  const { findings, gaps } = reader.whole.assessment;
+  const ofWeight = (weighs: 'hurts' | 'open') => findings.filter((finding) => finding.weighs === weighs);
+  const said = async (weighs: 'hurts' | 'open', of: readonly Finding[]) =>
+    (await plainFindings(paper, of)).map((says) => ({ weighs, says }));
+  const weakRules = new Set(
+    (reader.claim?.result?.position ?? []).flatMap(({ weak }) =>
+      weak.flatMap(({ from }) => (from.is === 'gap' ? [from.id] : [])),
+    ),
+  );
+  return {
+    weak: [...(await said('hurts', ofWeight('hurts'))), ...(await said('open', ofWeight('open')))],
+    kept: await plainFindings(paper, reader.kept),
+    missing: gaps.filter(({ rule }) => weakRules.has(rule)).map(({ title }) => title),
+    cautions: cautionsFor(asked, reader),
+  };
+}
+
+function cautionsFor({ kind, loading, disallowsRest }: AskedLetter, { claim, whole }: Reader): string[] {
+  const declines = kind === 'denial' || (kind === 'offer' && disallowsRest);
+  const governs = claim?.result?.governs;
+  const settled = (claim?.entries ?? []).some(
+    (entry) => entry.replacedBy === undefined && (entry.is === 'declined' || entry.is === 'closed'),
+  );
+  const placed = whole.assessment.loading !== undefined;
+  return [
+    'This is not legal advice: the law of the place and the contract of carriage decide. Have the letter read by someone who knows them.',
+    ...(claim !== undefined && (governs === undefined || governs === 'unknown')
+      ? ['What governs the carriage is not recorded, so that no clock is sure: dossier record claim terms.']
+      : []),
+    ...(declines
+      ? [
+          'A written denial with reasons can start the time in which the claimant may sue (49 U.S.C. 14706(e)(1), where it governs).',
+        ]
+      : []),
+    ...(kind === 'status-report' && settled
+      ? ['The letter says that the claim is not decided, but the record says that it is declined or closed.']
+      : []),
+    ...((kind === 'notice-to-shipper' || kind === 'reservation') && placed && !loading
+      ? ['How the load was placed is left out; --loading puts it in, where the shipper loaded.']
+      : []),
+    ...((kind === 'notice-to-shipper' || kind === 'reservation') && loading
+      ? [
+          'The letter says how the load was placed: where the carrier loaded, that speaks against the carrier.',
+        ]
+      : []),
+  ];
+}

@@ -1,0 +1,121 @@
+import { z } from 'zod';
+import { DossierError } from '../core/model/error.js';
+import type { ReadingKind } from '../core/model/evidence.js';
+import { parseRowSpan } from '../core/model/row-span.js';
+import { parseTemperature } from '../core/model/temperature.js';
+
+/** The options of `dossier record`, as typed. */
+export const typedFields = z.object({
+  at: z.string().optional(),
+  stop: z.string().optional(),
+  line: z.string().optional(),
+  position: z.string().optional(),
+  by: z.string().optional(),
+  caption: z.string().optional(),
+  from: z.string().optional(),
+  instrument: z.string().optional(),
+  shownBy: z.string().optional(),
+  run: z.string().optional(),
+  setPoint: z.string().optional(),
+  fuel: z.string().optional(),
+  alarm: z.array(z.string()).optional(),
+  state: z.string().optional(),
+  note: z.string().optional(),
+  how: z.string().optional(),
+  about: z.string().optional(),
+  rows: z.string().optional(),
+  blocks: z.array(z.string()).optional(),
+});
+export type TypedFields = z.infer<typeof typedFields>;
+
+/**
+ * The fields of each kind, before the reading's own schema judges them.
+ * Throws DossierError `bad-value` for a temperature, a fuel level or rows that can't be understood.
+ */
+export function bodyOf(
+  kind: ReadingKind,
+  word: string | undefined,
+  typed: TypedFields,
+): Record<string, unknown> {
+  switch (kind) {
+    case 'pulp':
+      return { temperature: degrees(word, 'temperature'), from: typed.from, instrument: typed.instrument };
+    case 'set-point':
+      return {
+        temperature: degrees(word, 'temperature'),
+        shownBy: typed.shownBy ?? 'display',
+        run: typed.run,
+      };
+    case 'round':
+      if ([word, typed.setPoint, typed.fuel, typed.alarm].every((said) => said === undefined))
+        throw new DossierError('bad-value', 'a look at the unit that says nothing', {
+          fix: 'Give the air in the box (37F), --set-point, --fuel or --alarm.',
+        });
+      return {
+        boxAir: word === undefined ? undefined : degrees(word, 'box air'),
+        setPoint: typed.setPoint === undefined ? undefined : degrees(typed.setPoint, '--set-point'),
+        fuel: typed.fuel === undefined ? undefined : fraction(typed.fuel),
+        alarms: typed.alarm,
+      };
+    case 'seal':
+      return { number: word, state: typed.state };
+    case 'bracing':
+      return { device: word, note: typed.note };
+    case 'pattern':
+      return { pattern: word, rows: rowSpan(typed.rows), blocks: typed.blocks, note: typed.note };
+    case 'event':
+      return { event: word, note: typed.note };
+    case 'contact':
+      return { with: word, how: typed.how ?? 'call', about: typed.about };
+    case 'statement':
+      return { text: word, about: typed.about };
+  }
+}
+
+function degrees(text: string | undefined, field: string) {
+  const read = text === undefined ? undefined : parseTemperature(text);
+  if (read === undefined && text !== undefined && /^\s*[+\-−]?\d+(?:[.,]\d+)?\s*°?\s*$/.test(text)) {
+    const bare = text.replace('°', '').trim();
+    throw new DossierError('bad-value', `nothing says whether ${bare} is in °F or °C`, {
+      where: { field },
+      fix: `Write ${bare}F or ${bare}C.`,
+      choices: [`${bare}F`, `${bare}C`],
+    });
+  }
+  if (read === undefined)
+    throw new DossierError('bad-value', `"${text ?? ''}" is not a temperature that air or produce can have`, {
+      where: { field },
+      fix: 'Write the number with its unit, such as 34.2F or 1.2C (−80 to 85 °C, −112 to 185 °F).',
+    });
+  return read;
+}
+
+function rowSpan(text: string | undefined) {
+  const read = text === undefined ? undefined : parseRowSpan(text);
+  if (read === undefined)
+    throw new DossierError('bad-value', text === undefined ? 'not told' : `"${text}" are not rows`, {
+      where: { field: '--rows' },
+      fix: 'Count from the nose and write them like 1-13 or 4.',
+    });
+  return read;
+}
+
+/** `3/4`, `75%` or `0.75` of a tank. */
+function fraction(text: string): number {
+  const parts = /^(\d+)\s*\/\s*(\d+)$/.exec(text);
+  const percent = /^(\d+(?:\.\d+)?)\s*%$/.exec(text);
+  const value =
+    parts !== null
+      ? Number(parts[1]) / Number(parts[2])
+      : percent !== null
+        ? Number(percent[1]) / 100
+        : /^[01](?:\.\d+)?$/.test(text)
+          ? Number(text)
+          : Number.NaN;
+  if (!(value >= 0 && value <= 1))
+    throw new DossierError('bad-value', `"${text}" is not a part of a tank`, {
+      where: { field: '--fuel' },
+      fix: 'Write it like 3/4, 60% or 0.6.',
+    });
+  return value;
+}

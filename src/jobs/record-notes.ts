@@ -1,0 +1,166 @@
+import { readFile, stat } from 'node:fs/promises';
+import { basename } from 'node:path';
+import type { Delivery } from '../core/model/delivery.js';
+import type { NewEntry } from '../core/model/entry.js';
+import { DossierError, type Problem } from '../core/model/error.js';
+import type { EvidenceId } from '../core/model/evidence.js';
+import { knownMilliseconds } from '../core/model/time.js';
+import type { Standing } from '../intake/notes/standing.js';
+import { readNotes } from '../intake/notes.js';
+import { plannedAt, STOP_WINDOW_HOURS } from '../intake/place.js';
+import { decode } from '../intake/table/encoding.js';
+import { unreadable } from '../record/disk/disk-error.js';
+import type { DeliveryRecord } from '../record/store.js';
+import { type OpenDelivery, withDelivery } from './delivery.js';
+import { heldReadings, sameness } from './held-readings.js';
+import { inWords, type JudgedReading, judgeReading } from './record-reading.js';
+
+export interface NotesInput extends OpenDelivery {
+  file: string;
+  /** Only says how each line is understood; nothing is written. */
+  dryRun: boolean;
+  /** What holds until a line of the file says otherwise. */
+  standing: Standing;
+}
+
+export interface NotedLine {
+  row: number;
+  /** The line as written. */
+  text: string;
+  /** How it was understood. */
+  said: string;
+  outcome: 'recorded' | 'already-held' | 'understood';
+  evidence?: EvidenceId;
+}
+
+export interface NotesReport {
+  /** The file, as evidence of its own. */
+  evidence?: EvidenceId;
+  lines: NotedLine[];
+  counts: { recorded: number; held: number; refused: number };
+  problems: Problem[];
+  notices: string[];
+}
+
+const MOST_BYTES = 1024 * 1024;
+
+/**
+ * Writes the readings of a notes file down, the file itself as their source. A line that is not understood is a
+ * problem with its row; the others are taken in. A line that was recorded before from another copy adds nothing.
+ * Throws DossierError for a file that can't be read.
+ */
+export async function notes(input: NotesInput): Promise<NotesReport> {
+  const text = await readText(input.file);
+  const name = basename(input.file);
+  return withDelivery(input, !input.dryRun, async (record) => {
+    const { delivery } = record.state();
+    const read = readNotes(text, name, delivery, input.standing);
+    const report: NotesReport = {
+      lines: [],
+      counts: { recorded: 0, held: 0, refused: 0 },
+      problems: [...read.problems],
+      notices: record.notices.map((notice) => notice.message),
+    };
+    const held = heldReadings(record);
+    const fresh: { line: NotedLine; body: JudgedReading }[] = [];
+    for (const note of read.lines) {
+      const { row, kind, word, fields } = note;
+      try {
+        const body = judgeReading({ kind, word, fields }, delivery, input.now());
+        checkDay(body, fields.at, delivery);
+        const before = held.get(sameness(body));
+        const line: NotedLine = {
+          row,
+          text: note.text,
+          said: inWords({ kind, word }, body),
+          outcome: before === undefined ? (input.dryRun ? 'understood' : 'recorded') : 'already-held',
+          ...(before === undefined ? {} : { evidence: before }),
+        };
+        report.lines.push(line);
+        if (before === undefined) fresh.push({ line, body });
+      } catch (error) {
+        if (!(error instanceof DossierError) || error.code !== 'bad-value') throw error;
+        report.problems.push(ofRow(error.toProblem(), name, row));
+      }
+    }
+    report.problems.sort((a, b) => (a.where.row ?? 0) - (b.where.row ?? 0));
+    report.counts.refused = read.count - report.lines.length;
+    report.counts.held = report.lines.length - fresh.length;
+    if (input.dryRun) return report;
+    if (fresh.length > 0) await write(record, input, name, fresh, report);
+    report.counts.recorded = fresh.length;
+    return report;
+  });
+}
+
+async function write(
+  record: DeliveryRecord,
+  { file: path, by }: NotesInput,
+  name: string,
+  fresh: readonly { line: NotedLine; body: JudgedReading }[],
+  report: NotesReport,
+): Promise<void> {
+  const { file } = await record.addOriginal(path);
+  const evidence = record.nextEvidenceId();
+  report.evidence = evidence;
+  const entries: NewEntry[] = [
+    {
+      type: 'evidence-received',
+      by,
+      body: {
+        kind: 'readings',
+        evidence,
+        file: { name, bytes: file.bytes, sha256: file.sha256, type: 'text/plain' },
+        time: { is: 'none', why: 'every line has its own time' },
+        flags: [],
+        rows: fresh.length,
+        rowsLeftOut: report.counts.refused,
+      },
+    },
+  ];
+  for (const { line, body } of fresh) {
+    line.evidence = record.nextEvidenceId();
+    entries.push({
+      type: 'reading-recorded',
+      by,
+      body: { ...body, evidence: line.evidence, source: { is: 'row', evidence, row: line.row } },
+    });
+  }
+  await record.append(entries);
+}
+
+/** Without a date the last such time before now is meant; one far from its stop's planned time was meant for another day. */
+function checkDay(body: JudgedReading, typed: string | string[] | undefined, delivery: Delivery): void {
+  if (typeof typed !== 'string' || /\d{4}|\d[-/.]\d/.test(typed)) return;
+  const stop = delivery.stops.find(({ id }) => id === body.place?.stop);
+  const planned = stop === undefined ? undefined : plannedAt(stop);
+  const at = knownMilliseconds(body.time);
+  if (planned === undefined || at === undefined || stop === undefined) return;
+  if (Math.abs(at - planned) <= STOP_WINDOW_HOURS * 3_600_000) return;
+  throw new DossierError(
+    'bad-value',
+    `without a date this is ${new Date(at).toISOString().slice(0, 10)}, far from the planned time of ${stop.id}`,
+    { where: {}, fix: 'write the day on a line above the notes, such as 2026-07-14, or give --date' },
+  );
+}
+
+async function readText(path: string): Promise<string> {
+  const refuse = (message: string, fix: string) =>
+    new DossierError('unreadable-file', message, { where: { file: path }, fix });
+  let size: number;
+  try {
+    const found = await stat(path);
+    if (!found.isFile()) throw refuse('it is not a file', 'Name a text file with one note a line.');
+    size = found.size;
+    if (size > MOST_BYTES)
+      throw refuse(`${size} bytes are no notes`, 'Name a text file with one note a line.');
+    return decode(await readFile(path));
+  } catch (cause) {
+    if (cause instanceof DossierError) throw cause;
+    throw unreadable(path, cause);
+  }
+}
+
+function ofRow({ where, ...problem }: Problem, file: string, row: number): Problem {
+  return { ...problem, where: { file, row, ...(where.field === undefined ? {} : { field: where.field }) } };
+}

@@ -1,0 +1,147 @@
+import type { z } from 'zod';
+import type { Delivery } from '../core/model/delivery.js';
+import { DossierError } from '../core/model/error.js';
+import { type EvidenceId, type Reading, type ReadingKind, reading } from '../core/model/evidence.js';
+import { temperature } from '../core/model/temperature.js';
+import { inZone, zoneShown } from '../core/model/time.js';
+import { type OpenDelivery, withDelivery } from './delivery.js';
+import { findLine, findPosition, findStop, placeOf, timeTyped } from './place-options.js';
+import { bodyOf, typedFields } from './reading-options.js';
+import type { StatementSigner } from './sign-statement.js';
+
+export interface NoteInput {
+  folder: string;
+  kind: ReadingKind;
+  /** The main word of the command: a temperature, a seal number, an event … */
+  word: string | undefined;
+  /** Options as typed, by their names. */
+  fields: Record<string, unknown>;
+  enteredBy: string;
+  now: OpenDelivery['now'];
+  /** Signs a statement by the identity of the person whose it is: see `statementSigner`. */
+  sign?: StatementSigner;
+}
+
+export interface NotedReading {
+  evidence: EvidenceId;
+  /** What was written down, in words. */
+  said: string;
+  notices: string[];
+}
+
+/**
+ * Writes one typed reading into the record.
+ * Throws DossierError `bad-value` with the field and the choices when a word can't be understood.
+ */
+export async function note(input: NoteInput): Promise<NotedReading> {
+  return withDelivery({ folder: input.folder, by: input.enteredBy, now: input.now }, true, async (record) => {
+    const { delivery } = record.state();
+    const judged = judgeReading(input, delivery, input.now());
+    const told: Reading = {
+      ...judged,
+      evidence: record.nextEvidenceId(),
+      source: { is: 'typed' as const },
+    };
+    const body =
+      told.kind === 'statement' && input.sign !== undefined
+        ? { ...told, signature: await input.sign(record.head.delivery, told) }
+        : told;
+    await record.append([{ type: 'reading-recorded', by: input.enteredBy, body }]);
+    return {
+      evidence: body.evidence,
+      said: inWords(input, judged) + ('signature' in body ? ', signed' : ''),
+      notices: record.notices.map((notice) => notice.message),
+    };
+  });
+}
+
+/** A reading before it has an id and a source. */
+export type JudgedReading = WithoutIds<Reading>;
+type WithoutIds<T> = T extends unknown ? Omit<T, 'evidence' | 'source'> : never;
+
+/**
+ * Turns typed words into a reading.
+ * Throws DossierError `bad-value` with the field and the choices when a word can't be understood.
+ */
+export function judgeReading(
+  { kind, word, fields }: Pick<NoteInput, 'kind' | 'word' | 'fields'>,
+  delivery: Delivery,
+  now: Date,
+): JudgedReading {
+  const typed = typedFields.parse(fields);
+  const stop = findStop(delivery, typed.stop);
+  const body = {
+    ...bodyOf(kind, word, typed),
+    kind,
+    time: timeTyped(typed.at ?? 'now', delivery, stop, now, '--at'),
+    place: placeOf(stop, findPosition(typed.position)),
+    line: findLine(delivery, typed.line),
+    by: typed.by,
+    caption: typed.caption,
+  };
+  // The id and the source are added by the caller: these only let the schema judge all else.
+  const judged = { ...body, evidence: 'e1', source: { is: 'typed' } };
+  const read = reading.safeParse(JSON.parse(JSON.stringify(judged)));
+  if (!read.success) throw notUnderstood(kind, body, read.error.issues[0]);
+  const { evidence: _evidence, source: _source, ...rest } = read.data;
+  return rest as JudgedReading;
+}
+
+/** `pulp, 34.2F, romaine, load-1, Tue 14 Jul 2026 04:10 MST`. */
+export function inWords({ kind, word }: Pick<NoteInput, 'kind' | 'word'>, judged: JudgedReading): string {
+  const { time } = judged;
+  const local = time.is === 'known' ? inZone(time.instant, time.zone).setLocale('en-US') : undefined;
+  const when =
+    local === undefined ? 'no time' : `${local.toFormat('ccc d LLL yyyy HH:mm')} ${zoneShown(local)}`;
+  return [
+    kind,
+    word,
+    judged.line,
+    judged.place?.position,
+    judged.place?.stop,
+    when,
+    judged.by,
+    ...more(judged),
+  ]
+    .filter((part) => part !== undefined)
+    .join(', ');
+}
+
+/** Said in their own places, or the main word itself. */
+const TOLD = new Set(['kind', 'time', 'place', 'line', 'by', 'temperature', 'boxAir', 'number', 'device']);
+const MAIN = new Set(['event', 'with', 'text', 'pattern']);
+
+/** What else a reading holds, by the names of its fields. */
+function more(judged: JudgedReading): string[] {
+  return Object.entries(judged).flatMap(([name, value]) => {
+    if (TOLD.has(name) || MAIN.has(name) || (Array.isArray(value) && value.length === 0)) return [];
+    return [`${name.replaceAll(/([A-Z])/g, ' $1').toLowerCase()} ${shown(value)}`];
+  });
+}
+
+function shown(value: unknown): string {
+  const degrees = temperature.safeParse(value);
+  if (degrees.success) return `${degrees.data.value} ${degrees.data.unit}`;
+  if (typeof value === 'string') return `"${value}"`;
+  return Array.isArray(value) ? value.map(shown).join(' ') : JSON.stringify(value);
+}
+
+/** What the schema found wrong, by the name that the person typed it under and with the choices there are. */
+function notUnderstood(
+  kind: ReadingKind,
+  body: Readonly<Record<string, unknown>>,
+  issue: z.core.$ZodIssue | undefined,
+): DossierError {
+  const name = String(issue?.path[0] ?? kind);
+  const isOption = name in typedFields.shape;
+  const option = `--${name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`;
+  const said = body[name];
+  const choices = issue?.code === 'invalid_value' ? issue.values.map(String) : [];
+  const empty = said === undefined || said === '';
+  const wrong = choices.length > 0 ? `"${String(said)}" is not one of the choices` : (issue?.message ?? '');
+  return new DossierError('bad-value', empty ? 'not told' : wrong, {
+    where: { field: isOption ? option : name },
+    fix: choices.length > 0 ? `Use one of: ${choices.join(', ')}.` : `See: dossier record ${kind} --help`,
+    ...(choices.length > 0 ? { choices } : {}),
+  });
+}

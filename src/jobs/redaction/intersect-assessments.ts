@@ -1,0 +1,65 @@
+import type { Assessment, SetPointAgreement, SetPointDifference } from '../../core/model/results.js';
+import { claimsOfBoth } from './intersect-claims.js';
+
+/** What a copy says, and how much of the whole record's results it can't say. */
+export interface SaidInCopy {
+  assessment: Assessment;
+  findingsLeftOut: number;
+  requirementsLeftOut: number;
+}
+
+/**
+ * What follows from the evidence of a copy and holds for the whole record too. A copy that leaves out a call to the
+ * shipper must not say that nobody was told, nor that sources agree when the one that differs is left out.
+ */
+export function trueOfBoth(whole: Assessment, part: Assessment): SaidInCopy {
+  const same = <T>(list: readonly T[], key: (one: T) => unknown) => {
+    const keys = new Set(list.map((one) => JSON.stringify(key(one))));
+    return (one: T) => keys.has(JSON.stringify(key(one)));
+  };
+  const findings = part.findings.filter(same(whole.findings, ({ id, weighs, facts }) => [id, weighs, facts]));
+  const gaps = part.gaps.filter(
+    same(whole.gaps, ({ rule, outcome, lacking, against }) => [rule, outcome, lacking, against]),
+  );
+  const product = part.product?.filter(
+    same(whole.product ?? [], ({ line, log, verdict, loading, arrival }) => [
+      line,
+      log,
+      verdict,
+      loading,
+      arrival,
+    ]),
+  );
+  return {
+    assessment: {
+      ...part,
+      findings,
+      gaps,
+      setPoints: setPointsOfBoth(whole.setPoints, part.setPoints),
+      ...(product === undefined ? {} : { product }),
+      ...claimsOfBoth(whole, part),
+    },
+    findingsLeftOut: whole.findings.filter(
+      (one) => !findings.some(same([one], ({ id, weighs, facts }) => [id, weighs, facts])),
+    ).length,
+    requirementsLeftOut: whole.gaps.length - gaps.length,
+  };
+}
+
+/** A verdict that differs is not given, and who was told of a difference only where the copy has all of them. */
+function setPointsOfBoth(whole: SetPointAgreement, part: SetPointAgreement): SetPointAgreement {
+  const all = [whole, ...(whole.legs ?? [])].flatMap(({ differences }) => differences);
+  const told = ({ differences }: { differences: readonly SetPointDifference[] }) =>
+    differences.map((one): SetPointDifference => {
+      const { told: _, ...untold } = one;
+      return all.some((other) => JSON.stringify(other) === JSON.stringify(one)) ? one : untold;
+    });
+  return {
+    ...part,
+    verdict: part.verdict === whole.verdict ? part.verdict : 'not-comparable',
+    differences: told(part),
+    ...(part.legs === undefined
+      ? {}
+      : { legs: part.legs.map((leg) => ({ ...leg, differences: told(leg) })) }),
+  };
+}

@@ -1,0 +1,34 @@
+import type { Assessment } from '../../core/model/results.js';
+
+/**
+ * Clocks, papers and positions of a copy as far as they hold for the whole record too: a copy without an inspection
+ * must not say that the goods were refused late, nor one without an invoice that there is none.
+ */
+export function claimsOfBoth(
+  whole: Assessment,
+  part: Assessment,
+): Pick<Assessment, 'claims' | 'refusalClocks'> {
+  const { claims, refusalClocks } = part;
+  return {
+    ...(claims === undefined
+      ? {}
+      : {
+          claims: claims.map((claim) => {
+            const other = whole.claims?.find((one) => one.claim === claim.claim);
+            return {
+              ...claim,
+              clocks: shared(claim.clocks, other?.clocks),
+              papers: shared(claim.papers, other?.papers),
+              position: shared(claim.position, other?.position),
+            };
+          }),
+        }),
+    ...(refusalClocks === undefined ? {} : { refusalClocks: shared(refusalClocks, whole.refusalClocks) }),
+  };
+}
+
+/** Those of one list that the other has too, the same in every field. */
+function shared<T>(list: readonly T[], other: readonly T[] = []): T[] {
+  const known = new Set(other.map((one) => JSON.stringify(one)));
+  return list.filter((one) => known.has(JSON.stringify(one)));
+}

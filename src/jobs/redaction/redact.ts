@@ -1,0 +1,102 @@
+import type { Entry } from '../../core/model/entry.js';
+import type { EvidenceId } from '../../core/model/evidence.js';
+import type { EvidenceItem, RecordState } from '../../core/model/state.js';
+import type { Copy } from './read.js';
+
+/** What a copy leaves out of one record. */
+export interface LeftOutOfCopy {
+  /** Evidence that is not in it at all. */
+  evidence: ReadonlySet<EvidenceId>;
+  /** Evidence that is shown, while its ledger entries are left out because they hold coordinates. */
+  entryOnly: ReadonlySet<EvidenceId>;
+  /** Numbers of the ledger entries that stand as their hash only. */
+  entries: ReadonlySet<number>;
+}
+
+/** Of the carrier's own dossier. */
+export const NOTHING_LEFT_OUT: LeftOutOfCopy = {
+  evidence: new Set(),
+  entryOnly: new Set(),
+  entries: new Set(),
+};
+
+/** Decides what a copy leaves out, by what its entry in copies.yaml says and what is withheld. */
+export function leaveOut(entries: readonly Entry[], state: RecordState, copy: Copy): LeftOutOfCopy {
+  const out = new Set(state.evidence.filter((item) => isLeftOut(item, copy)).map((item) => item.evidence));
+  // Rows that were read from a file go with the file.
+  for (const item of state.evidence)
+    if ('source' in item && item.source.is === 'row' && out.has(item.source.evidence)) out.add(item.evidence);
+  const entryOnly = new Set<EvidenceId>();
+  if (!copy.positions)
+    for (const entry of entries) {
+      const place =
+        entry.type === 'evidence-received' ||
+        entry.type === 'reading-recorded' ||
+        entry.type === 'evidence-described'
+          ? entry.body
+          : undefined;
+      if (place?.place?.gps !== undefined && !out.has(place.evidence)) entryOnly.add(place.evidence);
+    }
+  const spokenOf = (id: EvidenceId | undefined) => id !== undefined && (out.has(id) || entryOnly.has(id));
+  return {
+    evidence: out,
+    entryOnly,
+    entries: new Set(
+      entries
+        .filter(
+          (entry) => names(entry).some(spokenOf) || (copy.leaveOut.claims && entry.type === 'claim-noted'),
+        )
+        .map((entry) => entry.seq),
+    ),
+  };
+}
+
+function isLeftOut(item: EvidenceItem, { leaveOut: not }: Copy): boolean {
+  if (item.withheld !== undefined) return true;
+  if (not.kinds.some((kind) => kind === item.kind)) return true;
+  const subject = 'subject' in item ? item.subject?.is : undefined;
+  return subject !== undefined && not.subjects.includes(subject);
+}
+
+/** The evidence that an entry brings in or speaks of. */
+function names(entry: Entry): (EvidenceId | undefined)[] {
+  switch (entry.type) {
+    case 'evidence-received':
+    case 'reading-recorded':
+    case 'evidence-described':
+    case 'evidence-withheld':
+      return [entry.body.evidence];
+    case 'clock-compared':
+      return [entry.body.photo, 'evidence' in entry.body.clock ? entry.body.clock.evidence : undefined];
+    case 'claim-noted':
+      return entry.body.evidence;
+    case 'delivery-facts':
+    case 'fingerprint-published':
+    case 'time-stamp-received':
+    case 'dossier-built':
+      return [];
+  }
+}
+
+/** The state that a copy is computed and set from: nothing that is left out is in it. */
+export function stateOfCopy(state: RecordState, out: LeftOutOfCopy, copy: Copy): RecordState {
+  return {
+    ...state,
+    evidence: state.evidence
+      .filter((item) => !out.evidence.has(item.evidence))
+      .map((item) => (copy.positions ? item : withoutPosition(item))),
+    clocks: state.clocks.filter(({ seq }) => !out.entries.has(seq)),
+    claims: state.claims.filter(({ seq }) => !out.entries.has(seq)),
+  };
+}
+
+function withoutPosition(item: EvidenceItem): EvidenceItem {
+  if (item.place?.gps === undefined) return item;
+  const { gps: _, ...place } = item.place;
+  return { ...item, place };
+}
+
+/** The carrier's own dossier shows every picture whole. */
+export function stateOfOwn(state: RecordState): RecordState {
+  return { ...state, evidence: state.evidence.map(({ blackOut: _, ...item }) => item as EvidenceItem) };
+}

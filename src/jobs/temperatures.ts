@@ -1,0 +1,163 @@
+import { bandsOf } from '../core/assess/bands.js';
+import { firstLoading, lastUnloading, readMoments } from '../core/assess/milestones.js';
+import { withoutJumps } from '../core/assess/temperature/jumps.js';
+import { temperatureResult } from '../core/assess/temperature/result.js';
+import { DossierError } from '../core/model/error.js';
+import type { Assessment, LegResult, Span, TemperatureResult } from '../core/model/results.js';
+import type { RecordState } from '../core/model/state.js';
+import { type Instant, localTime, milliseconds, readLocal, type Zone } from '../core/model/time.js';
+import type { UnitLog } from '../core/model/unit-log.js';
+import { type AssessedDelivery, assessDelivery } from './assess.js';
+import type { OpenDelivery } from './delivery.js';
+
+export interface TemperaturesInput extends OpenDelivery {
+  at: Instant;
+  /** Ends of a window other than custody: with an offset from UTC, or wall time at the first or last stop. */
+  from?: string | undefined;
+  to?: string | undefined;
+  /** Number of a leg, or its stops as `load-1..drop-1`. */
+  leg?: string | undefined;
+}
+
+export interface TemperaturesReport {
+  state: RecordState;
+  assessment: Assessment;
+  /** Over custody, or over the window or leg asked for; one per log. */
+  results: TemperatureResult[];
+  /** The logs as computed with: impossible jumps are unknown values. */
+  logs: UnitLog[];
+  /** Logs that cover the same time, and where downloads of one instrument disagree. */
+  overlaps: AssessedDelivery['overlaps'];
+  startZone: Zone;
+  endZone: Zone;
+}
+
+/**
+ * What the unit logs of a delivery show over custody, a window or a leg.
+ * Throws DossierError `bad-usage` for a window or leg that can't be.
+ */
+export async function temperatures(input: TemperaturesInput): Promise<TemperaturesReport> {
+  const assessed = await assessDelivery(input);
+  const { state, assessment } = assessed;
+  const { stops } = state.delivery;
+  const startZone = firstLoading(stops)?.zone ?? ('UTC' as Zone);
+  const endZone = lastUnloading(stops)?.zone ?? startZone;
+  const report = { state, assessment, overlaps: assessed.overlaps, startZone, endZone };
+  const cleaned = assessed.logs.map((log) => withoutJumps(log));
+  const logs = cleaned.map(({ log }) => log);
+  if (input.leg !== undefined) {
+    const results = assessment.temperatures.map((result) => {
+      const leg = legOf(result, state, input.leg ?? '');
+      return leg === undefined ? result : legResult(assessed, result, leg);
+    });
+    const last = stops.find((stop) => stop.id === results[0]?.legs?.[0]?.to.stop);
+    return { ...report, results, logs, ...(last === undefined ? {} : { endZone: last.zone }) };
+  }
+  if (input.from === undefined && input.to === undefined)
+    return { ...report, results: assessment.temperatures, logs };
+  const from = input.from === undefined ? undefined : moment(input.from, startZone, '--from');
+  const to = input.to === undefined ? undefined : moment(input.to, endZone, '--to');
+  const results = assessment.temperatures.flatMap((result) => {
+    const asked = { from: from ?? result.custody.from.at, to: to ?? result.custody.to.at };
+    if (asked.to <= asked.from)
+      throw new DossierError('bad-usage', 'the window ends before it begins', {
+        where: { field: '--to' },
+        fix: 'Give a --to that is later than --from.',
+      });
+    return over(assessed, result, asked, undefined) ?? [];
+  });
+  return { ...report, results, logs };
+}
+
+function over(
+  { state, logs, ruleSet, assessment }: AssessedDelivery,
+  result: TemperatureResult,
+  asked: Span,
+  aboard: readonly string[] | undefined,
+): TemperatureResult | undefined {
+  const log = logs.find((one) => one.evidence === result.log);
+  if (log === undefined) return undefined;
+  const lines = state.delivery.lines.filter((line) => aboard?.includes(line.id) ?? true);
+  return temperatureResult(
+    log,
+    readMoments(state, milliseconds(assessment.at)),
+    bandsOf(lines, ruleSet.ruleSet),
+    { lines, asked },
+  );
+}
+
+/** The leg meant; undefined when the delivery has only one and that is meant. */
+function legOf({ legs = [] }: TemperatureResult, state: RecordState, wanted: string): LegResult | undefined {
+  const found = legs.find(
+    (leg) => String(leg.leg) === wanted || `${leg.from.stop}..${leg.to.stop}` === wanted,
+  );
+  if (found !== undefined) return found;
+  const [first, last] = [state.delivery.stops[0]?.id, state.delivery.stops.at(-1)?.id];
+  if (legs.length === 0 && (wanted === '1' || wanted === `${first}..${last}`)) return undefined;
+  throw new DossierError('bad-usage', `there is no leg "${wanted}"`, {
+    where: { field: '--leg' },
+    fix:
+      legs.length === 0
+        ? 'This delivery has one leg: leave --leg out.'
+        : `Use one of: ${legs.map((leg) => `${leg.leg} (${leg.from.stop}..${leg.to.stop})`).join(', ')}.`,
+  });
+}
+
+function legResult(assessed: AssessedDelivery, result: TemperatureResult, leg: LegResult): TemperatureResult {
+  const asked = { from: leg.from.bound.at, to: leg.to.bound.at };
+  const found = over(assessed, result, asked, leg.lines) ?? result;
+  return {
+    ...found,
+    custody: { from: leg.from.bound, to: leg.to.bound },
+    excursions: leg.excursions,
+    excursionTotals: leg.excursionTotals,
+    legs: [leg],
+  };
+}
+
+/** `2026-07-14T05:00-07:00`, `…Z`, or `2026-07-14T05:00` at a place. */
+function moment(text: string, zone: Zone, field: string): number {
+  if (/(?:Z|[+-]\d{2}:?\d{2})$/i.test(text) && !Number.isNaN(Date.parse(text))) return Date.parse(text);
+  const local = localTime.safeParse(text);
+  const read = local.success ? readLocal(local.data, zone) : undefined;
+  if (read?.is === 'one') return milliseconds(read.instant);
+  throw new DossierError(
+    'bad-usage',
+    read === undefined
+      ? `"${text}" is not a moment`
+      : `"${text}" ${read.is === 'twice' ? 'happened twice' : 'did not happen'} in ${zone}`,
+    {
+      where: { field },
+      fix: 'Write it like 2026-07-14T05:00 (time at the place) or with its offset, 2026-07-14T05:00-07:00.',
+    },
+  );
+}
+
+/**
+ * The dossier's chart of one log, as SVG.
+ * Throws DossierError `bad-template` when the words of the delivery's language can't be read.
+ */
+export async function temperatureSvg(report: TemperaturesReport, result: TemperatureResult): Promise<string> {
+  const [{ temperatureChart }, { drawingWords }] = await Promise.all([
+    import('../core/charts/temperature.js'),
+    import('./drawing-words.js'),
+  ]);
+  const { state, assessment, logs, startZone, endZone } = report;
+  const { format, labels } = await drawingWords(state.delivery.show);
+  const log = logs.find((one) => one.evidence === result.log);
+  if (log === undefined) throw new Error(`no log ${result.log}`);
+  return temperatureChart(
+    {
+      result,
+      log,
+      zone: startZone,
+      ...(endZone === startZone ? {} : { otherZone: endZone }),
+      marks: assessment.timeline.items.flatMap((item) =>
+        item.event === undefined ? [] : [{ at: item.at, label: labels(`event.${item.event}`) }],
+      ),
+      numbered: new Map(result.excursions.map((one, i) => [one.id, i + 1])),
+    },
+    format,
+    labels,
+  );
+}

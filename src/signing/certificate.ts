@@ -1,0 +1,111 @@
+import { createHash, type KeyObject, sign } from 'node:crypto';
+import * as asn1js from 'asn1js';
+import * as pkijs from 'pkijs';
+import { OID } from '../core/verify/cms/asn1.js';
+import { signatureAlgorithm } from './algorithms.js';
+
+export interface CertificateRequest {
+  /** Common name of subject and issuer, at most 64 characters (RFC 5280 ub-common-name). */
+  name: string;
+  publicKey: KeyObject;
+  privateKey: KeyObject;
+  notBefore: Date;
+  notAfter: Date;
+  /** 16 random bytes. */
+  serial: Uint8Array;
+}
+
+/** Bytes in a buffer of their own, as the ASN.1 library wants them. */
+export function ownBuffer(bytes: Uint8Array): ArrayBuffer {
+  const copy = new ArrayBuffer(bytes.length);
+  new Uint8Array(copy).set(bytes);
+  return copy;
+}
+
+/** A self-signed end-entity certificate (RFC 5280), in DER. */
+export function selfSigned(request: CertificateRequest): Uint8Array {
+  const { oid, nullParameters } = signatureAlgorithm(request.privateKey);
+  const algorithm = () =>
+    new pkijs.AlgorithmIdentifier({
+      algorithmId: oid,
+      ...(nullParameters ? { algorithmParams: new asn1js.Null() } : {}),
+    });
+  const certificate = new pkijs.Certificate();
+  certificate.version = 2;
+  certificate.serialNumber = new asn1js.Integer({ valueHex: ownBuffer(positive(request.serial)) });
+  for (const party of [certificate.issuer, certificate.subject])
+    party.typesAndValues.push(
+      new pkijs.AttributeTypeAndValue({
+        type: OID.commonName,
+        value: new asn1js.Utf8String({ value: request.name }),
+      }),
+    );
+  certificate.notBefore = time(request.notBefore);
+  certificate.notAfter = time(request.notAfter);
+  const spki = request.publicKey.export({ type: 'spki', format: 'der' });
+  certificate.subjectPublicKeyInfo = new pkijs.PublicKeyInfo({
+    schema: asn1js.fromBER(ownBuffer(spki)).result,
+  });
+  certificate.extensions = extensions(certificate.subjectPublicKeyInfo);
+  certificate.signature = algorithm();
+  certificate.signatureAlgorithm = algorithm();
+  const signed = certificate.encodeTBS();
+  certificate.signatureValue = new asn1js.BitString({
+    valueHex: ownBuffer(sign('sha256', new Uint8Array(signed.toBER(false)), request.privateKey)),
+  });
+  return new Uint8Array(certificate.toSchema(true).toBER(false));
+}
+
+function extensions(publicKey: pkijs.PublicKeyInfo): pkijs.Extension[] {
+  const extension = (extnID: string, critical: boolean, value: ArrayBuffer) =>
+    new pkijs.Extension({ extnID, critical, extnValue: value });
+  // RFC 7093 §2 method 1: the leftmost 160 bits of SHA-256 over the key bits.
+  const keyBits = publicKey.subjectPublicKey.valueBlock.valueHexView;
+  const keyId = createHash('sha256').update(keyBits).digest().subarray(0, 20);
+  return [
+    extension(OID.basicConstraints, true, new pkijs.BasicConstraints({ cA: false }).toSchema().toBER(false)),
+    // RFC 5280 §4.2.1.3: bits 0 and 1 are digitalSignature and nonRepudiation.
+    extension(
+      OID.keyUsage,
+      true,
+      new asn1js.BitString({ valueHex: ownBuffer(Uint8Array.of(0xc0)), unusedBits: 6 }).toBER(false),
+    ),
+    extension(
+      OID.subjectKeyIdentifier,
+      false,
+      new asn1js.OctetString({ valueHex: ownBuffer(keyId) }).toBER(false),
+    ),
+  ];
+}
+
+/** Key usage (RFC 5280 §4.2.1.3) of a certificate in DER; undefined when it does not restrict its key. */
+export function keyUsageOf(
+  der: Uint8Array,
+): { digitalSignature: boolean; nonRepudiation: boolean } | undefined {
+  const { extensions: all } = pkijs.Certificate.fromBER(ownBuffer(der));
+  const usage = all?.find(({ extnID }) => extnID === OID.keyUsage)?.parsedValue;
+  if (!(usage instanceof asn1js.BitString)) return undefined;
+  const first = usage.valueBlock.valueHexView[0] ?? 0;
+  return { digitalSignature: (first & 0x80) !== 0, nonRepudiation: (first & 0x40) !== 0 };
+}
+
+/** The subject's common name as it is, without the escapes of a written subject; empty when there is none. */
+export function commonNameOf(der: Uint8Array): string {
+  const { subject } = pkijs.Certificate.fromBER(ownBuffer(der));
+  const value: unknown = subject.typesAndValues.find(({ type }) => type === OID.commonName)?.value;
+  return value instanceof asn1js.Utf8String || value instanceof asn1js.PrintableString
+    ? value.valueBlock.value
+    : '';
+}
+
+/** RFC 5280 §4.1.2.5: UTCTime through 2049, GeneralizedTime from 2050. */
+function time(value: Date): pkijs.Time {
+  return new pkijs.Time({ type: value.getUTCFullYear() < 2050 ? 0 : 1, value });
+}
+
+/** RFC 5280 §4.1.2.2: a serial number is positive; a leading byte of 0x40 to 0x7f keeps its length fixed. */
+function positive(serial: Uint8Array): Uint8Array {
+  const bytes = Uint8Array.from(serial);
+  bytes[0] = ((bytes[0] ?? 0) & 0x7f) | 0x40;
+  return bytes;
+}

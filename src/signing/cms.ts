@@ -1,0 +1,107 @@
+import { createHash, sign } from 'node:crypto';
+import * as asn1js from 'asn1js';
+import * as pkijs from 'pkijs';
+import { OID } from '../core/verify/cms/asn1.js';
+import { signatureAlgorithm } from './algorithms.js';
+import { ownBuffer } from './certificate.js';
+import type { Identity } from './identity.js';
+
+/**
+ * A detached CMS signature (RFC 5652) in DER over content whose SHA-256 is `digest`, with the signed
+ * attributes of PAdES baseline B-B (ETSI EN 319 142-1 §6): content type, message digest and
+ * signing-certificate-v2 (RFC 5035). The signing time is not an attribute there; the PDF's /M says it.
+ * @throws DossierError identity for a key that is not used for signing here
+ */
+export function signDetached(digest: Uint8Array, identity: Identity): Uint8Array {
+  return encode(signedData(digest, identity));
+}
+
+/**
+ * The same with a time stamp over the signature value as unsigned attribute (PAdES baseline B-T).
+ * @param stamp gets the signature value and gives the token (RFC 3161) in DER
+ */
+export async function signDetachedStamped(
+  digest: Uint8Array,
+  identity: Identity,
+  stamp: (signatureValue: Uint8Array) => Promise<Uint8Array>,
+): Promise<Uint8Array> {
+  const data = signedData(digest, identity);
+  const [signer] = data.signerInfos;
+  if (signer === undefined) throw new Error('signed data without a signer');
+  const token = await stamp(Uint8Array.from(signer.signature.valueBlock.valueHexView));
+  signer.unsignedAttrs = new pkijs.SignedAndUnsignedAttributes({
+    type: 1,
+    attributes: [
+      new pkijs.Attribute({
+        type: OID.signatureTimeStamp,
+        values: [asn1js.fromBER(ownBuffer(token)).result],
+      }),
+    ],
+  });
+  return encode(data);
+}
+
+function encode(data: pkijs.SignedData): Uint8Array {
+  const content = new pkijs.ContentInfo({ contentType: OID.signedData, content: data.toSchema(true) });
+  return new Uint8Array(content.toSchema().toBER(false));
+}
+
+function signedData(digest: Uint8Array, identity: Identity): pkijs.SignedData {
+  const certificate = pkijs.Certificate.fromBER(ownBuffer(identity.certificateDer));
+  const chain = identity.chain ?? [];
+  const attributes = signedAttributes(digest, [identity.certificateDer, ...chain]);
+  const signedBytes = new Uint8Array(attributes.toSchema().toBER(false));
+  // RFC 5652 §5.4: what is signed is the SET OF, not the [0] that stands in the structure.
+  signedBytes[0] = 0x31;
+  const { oid, nullParameters } = signatureAlgorithm(identity.key);
+  const signer = new pkijs.SignerInfo({
+    version: 1,
+    sid: new pkijs.IssuerAndSerialNumber({
+      issuer: certificate.issuer,
+      serialNumber: certificate.serialNumber,
+    }),
+    digestAlgorithm: sha256(),
+    signedAttrs: attributes,
+    signatureAlgorithm: new pkijs.AlgorithmIdentifier({
+      algorithmId: oid,
+      ...(nullParameters ? { algorithmParams: new asn1js.Null() } : {}),
+    }),
+    signature: new asn1js.OctetString({ valueHex: ownBuffer(sign('sha256', signedBytes, identity.key)) }),
+  });
+  return new pkijs.SignedData({
+    version: 1,
+    digestAlgorithms: [sha256()],
+    encapContentInfo: new pkijs.EncapsulatedContentInfo({ eContentType: OID.data }),
+    certificates: [certificate, ...chain.map((der) => pkijs.Certificate.fromBER(ownBuffer(der)))],
+    signerInfos: [signer],
+  });
+}
+
+function sha256(): pkijs.AlgorithmIdentifier {
+  return new pkijs.AlgorithmIdentifier({ algorithmId: OID.sha256 });
+}
+
+function signedAttributes(digest: Uint8Array, certificates: readonly Uint8Array[]) {
+  const attribute = (type: string, value: asn1js.BaseBlock) => new pkijs.Attribute({ type, values: [value] });
+  // RFC 5035 §3: ESSCertIDv2 with the default hash algorithm, SHA-256, left out as DER wants it; the signer's own
+  // first, then all that come along, so that none of them can be swapped.
+  const essCertIds = certificates.map(
+    (der) =>
+      new asn1js.Sequence({
+        value: [new asn1js.OctetString({ valueHex: ownBuffer(createHash('sha256').update(der).digest()) })],
+      }),
+  );
+  const attributes = [
+    attribute(OID.contentType, new asn1js.ObjectIdentifier({ value: OID.data })),
+    attribute(OID.messageDigest, new asn1js.OctetString({ valueHex: ownBuffer(digest) })),
+    attribute(
+      OID.signingCertificateV2,
+      new asn1js.Sequence({ value: [new asn1js.Sequence({ value: essCertIds })] }),
+    ),
+  ];
+  const inOrder = attributes
+    .map((one) => ({ one, der: Buffer.from(one.toSchema().toBER(false)) }))
+    .sort((a, b) => Buffer.compare(a.der, b.der))
+    .map(({ one }) => one);
+  return new pkijs.SignedAndUnsignedAttributes({ type: 0, attributes: inOrder });
+}

@@ -1,0 +1,149 @@
+import { existsSync } from 'node:fs';
+import { readFile, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import { DossierError } from '../core/model/error.js';
+import { type NewIdentity, newIdentity, openIdentityFiles } from './identity.js';
+import { CERTIFICATE_FILE, readIdentityFiles, replace, writeFirst } from './identity-folder.js';
+import {
+  encryptedKey,
+  type Identity,
+  identityFrom,
+  readCertificates,
+  readKey,
+  requirePassphrase,
+  requireSigningUse,
+  requireValid,
+} from './identity-material.js';
+import { LARGEST_PKCS12, type Opened } from './pkcs12.js';
+
+/** Files that somebody else made: PKCS#12, or PEM with key and certificates in one file or several. */
+export interface GivenIdentity {
+  files: readonly string[];
+  /** Opens the given files, and protects the key from now on. */
+  passphrase: string;
+  now: Date;
+  /** Puts it in the place of the identity that is there. */
+  replace: boolean;
+}
+
+/**
+ * Takes a given key with its certificates into the folder.
+ * @throws DossierError identity when the files do not hold one key with its certificate, the passphrase is wrong
+ *   or too short, or the certificate is expired, not yet valid or not for signing; disk
+ */
+export async function useIdentity(
+  folder: string,
+  given: GivenIdentity,
+): Promise<{ identity: Identity; oldCertificate?: string }> {
+  const file = given.files.join(', ');
+  const { key, certificates } = await openGiven(given, file);
+  const { identity, certificate, chain } = identityFrom(key, certificates, file);
+  await requireSigningUse(certificate, file);
+  requireValid(certificate, given.now, file);
+  requirePassphrase(given.passphrase);
+  const files = {
+    certificates: [certificate, ...chain].map((one) => one.toString()).join(''),
+    key: encryptedKey(key, given.passphrase),
+  };
+  if (!given.replace || !existsSync(join(folder, CERTIFICATE_FILE))) {
+    await writeFirst(folder, files);
+    return { identity };
+  }
+  const oldCertificate = await nameForOld(folder);
+  await replace(folder, files, oldCertificate);
+  return { identity, oldCertificate };
+}
+
+async function openGiven({ files, passphrase }: GivenIdentity, file: string): Promise<Opened> {
+  const contents = await Promise.all(files.map(readGiven));
+  const texts = contents.map((bytes) => bytes.toString('latin1'));
+  const [only] = contents;
+  if (only !== undefined && contents.length === 1 && !texts.some((text) => text.includes('-----BEGIN'))) {
+    const { readPkcs12 } = await import('./pkcs12.js');
+    return readPkcs12(only, passphrase, file);
+  }
+  const pem = texts.join('\n');
+  const block = /-----BEGIN ([A-Z ]*)PRIVATE KEY-----[\s\S]*?-----END \1PRIVATE KEY-----/.exec(pem)?.[0];
+  if (block === undefined)
+    throw new DossierError('identity', 'There is no private key in what was given.', {
+      where: { file },
+      fix: 'Give a PKCS#12 file, or the PEM files of key and certificates together.',
+    });
+  return { key: readKey(block, passphrase, file), certificates: readCertificates(pem, file) };
+}
+
+async function readGiven(file: string): Promise<Buffer> {
+  try {
+    const { size } = await stat(file);
+    if (size > LARGEST_PKCS12)
+      throw new DossierError('identity', 'This file is too large for a key and its certificates.', {
+        where: { file },
+      });
+    return await readFile(file);
+  } catch (cause) {
+    if (cause instanceof DossierError) throw cause;
+    throw new DossierError('identity', 'This file cannot be read.', { where: { file }, cause });
+  }
+}
+
+/**
+ * A new key and certificate for the same name, in the place of the old ones.
+ * @throws DossierError identity when an authority issued the old certificate, or its passphrase is wrong; disk
+ */
+export async function renewIdentity(
+  folder: string,
+  wanted: Omit<NewIdentity, 'name'>,
+): Promise<{ identity: Identity; oldCertificate: string }> {
+  const { certificate } = await openIdentityFiles(folder, wanted.passphrase);
+  // An authority's certificate would say so by its key usage; what one made oneself is only signed by itself.
+  if (certificate.issuer !== certificate.subject || !certificate.verify(certificate.publicKey))
+    throw new DossierError('identity', 'This certificate was issued by an authority and is renewed there.', {
+      where: { file: join(folder, CERTIFICATE_FILE) },
+      fix: 'Ask the issuer for a new one, then: dossier identity use FILE --replace',
+    });
+  const { commonNameOf } = await import('./certificate.js');
+  const name = commonNameOf(new Uint8Array(certificate.raw));
+  const { identity, files } = await newIdentity({ ...wanted, name });
+  const oldCertificate = await nameForOld(folder);
+  await replace(folder, files, oldCertificate);
+  return { identity, oldCertificate };
+}
+
+export interface ShownIdentity {
+  folder: string;
+  subject: string;
+  issuer: string;
+  certificateSha256: string;
+  validFrom: string;
+  validTo: string;
+  /** `EC P-256` or `RSA 3072`. */
+  key: string;
+  authorities: number;
+}
+
+/** What the certificate says; needs no passphrase. @throws DossierError identity */
+export async function showIdentity(folder: string): Promise<ShownIdentity> {
+  const file = join(folder, CERTIFICATE_FILE);
+  const [certificate, ...more] = readCertificates((await readIdentityFiles(folder)).certificates, file);
+  if (certificate === undefined) throw new Error('no certificate after reading some');
+  const details = certificate.publicKey.asymmetricKeyDetails;
+  return {
+    folder,
+    subject: certificate.subject.replaceAll('\n', ', '),
+    issuer: certificate.issuer.replaceAll('\n', ', '),
+    certificateSha256: certificate.fingerprint256.replaceAll(':', '').toLowerCase(),
+    validFrom: new Date(certificate.validFrom).toISOString(),
+    validTo: new Date(certificate.validTo).toISOString(),
+    key:
+      details?.namedCurve === undefined
+        ? `RSA ${details?.modulusLength}`
+        : `EC ${details.namedCurve === 'prime256v1' ? 'P-256' : 'P-384'}`,
+    authorities: more.length,
+  };
+}
+
+/** A name that says which one it was and never stands twice: `identity-until-2031-07-14-1a2b3c4d.crt.pem`. */
+async function nameForOld(folder: string): Promise<string> {
+  const { certificateSha256, validTo } = await showIdentity(folder);
+  return `identity-until-${validTo.slice(0, 10)}-${certificateSha256.slice(0, 8)}.crt.pem`;
+}

@@ -1,0 +1,137 @@
+import { createHash, createPrivateKey, type KeyObject, X509Certificate } from 'node:crypto';
+import { DossierError } from '../core/model/error.js';
+import { DOCUMENT_USES, keyKind } from '../core/verify/cms/asn1.js';
+
+/** Who signs: a certificate and the private key that fits it. */
+export interface Identity {
+  certificateDer: Uint8Array;
+  /** Lower-case hex. */
+  certificateSha256: string;
+  /** As the certificate writes it, such as `CN=Harrow Creek Transport`. */
+  subject: string;
+  key: KeyObject;
+  /** Certificates in DER of the authorities between signer and root, put into signatures beside the signer's own. */
+  chain?: readonly Uint8Array[];
+}
+
+const SHORTEST_PASSPHRASE = 8;
+const PEM_CERTIFICATE = /-----BEGIN CERTIFICATE-----[\s\S]*?-----END CERTIFICATE-----/g;
+const MOST_CERTIFICATES = 20;
+
+/** @throws DossierError identity when it is too short to protect a key */
+export function requirePassphrase(passphrase: string): void {
+  if (passphrase.length < SHORTEST_PASSPHRASE)
+    throw new DossierError('identity', 'The passphrase is too short.', {
+      where: { field: 'passphrase' },
+      fix: `Use at least ${SHORTEST_PASSPHRASE} characters; several words are better.`,
+    });
+}
+
+/** Every certificate of a PEM text, in its order. @throws DossierError identity when there is none that can be read */
+export function readCertificates(pem: string, file: string): X509Certificate[] {
+  const blocks = pem.match(PEM_CERTIFICATE) ?? [];
+  try {
+    if (blocks.length === 0 || blocks.length > MOST_CERTIFICATES) throw new Error('none, or too many');
+    return blocks.map((block) => new X509Certificate(block));
+  } catch (cause) {
+    throw new DossierError('identity', 'This is not a certificate in PEM form.', { where: { file }, cause });
+  }
+}
+
+/** @throws DossierError identity when the passphrase is wrong or there is no key */
+export function readKey(pem: string, passphrase: string, file: string): KeyObject {
+  try {
+    return createPrivateKey({ key: pem, format: 'pem', passphrase });
+  } catch {
+    // The cause is left out on purpose: library messages may quote what they were given.
+    const encrypted = pem.includes('ENCRYPTED');
+    throw new DossierError(
+      'identity',
+      encrypted ? 'The passphrase does not open the private key.' : 'The private key cannot be read.',
+      { where: { file }, ...(encrypted ? { fix: 'Check the passphrase and try again.' } : {}) },
+    );
+  }
+}
+
+/** PKCS#8 in PEM, encrypted (AES-256, PBES2). */
+export function encryptedKey(key: KeyObject, passphrase: string): string {
+  return key.export({ type: 'pkcs8', format: 'pem', cipher: 'aes-256-cbc', passphrase }).toString();
+}
+
+/**
+ * The identity that a key and a heap of certificates make: the certificate that fits the key, and the others as
+ * far as they lead from it upwards.
+ * @throws DossierError identity when none fits or the key is of a kind that is not used
+ */
+export function identityFrom(
+  key: KeyObject,
+  certificates: readonly X509Certificate[],
+  file: string,
+): { identity: Identity; certificate: X509Certificate; chain: X509Certificate[] } {
+  const certificate = certificates.find((one) => one.checkPrivateKey(key));
+  if (certificate === undefined)
+    throw new DossierError('identity', 'The private key does not belong to the certificate.', {
+      where: { file },
+      fix: 'Put the matching pair into the folder, or make a new identity in another folder.',
+    });
+  if (keyKind(key) === undefined)
+    throw new DossierError('identity', 'This kind of key is not used for signing here.', {
+      where: { file },
+      fix: 'Use an EC key on P-256 or P-384, or an RSA key of 2048 to 4096 bits.',
+    });
+  const chain = chainOf(certificate, certificates);
+  const certificateDer = new Uint8Array(certificate.raw);
+  const identity = {
+    certificateDer,
+    certificateSha256: createHash('sha256').update(certificateDer).digest('hex'),
+    subject: certificate.subject.replaceAll('\n', ', '),
+    key,
+    ...(chain.length === 0 ? {} : { chain: chain.map((one) => new Uint8Array(one.raw)) }),
+  };
+  return { identity, certificate, chain };
+}
+
+function chainOf(first: X509Certificate, all: readonly X509Certificate[]): X509Certificate[] {
+  const chain: X509Certificate[] = [];
+  let at = first;
+  for (;;) {
+    const child = at;
+    const next = all.find((one) => one !== first && !chain.includes(one) && child.checkIssued(one));
+    if (next === undefined || child.raw.equals(next.raw)) return chain;
+    chain.push(next);
+    at = next;
+  }
+}
+
+/** @throws DossierError identity when it is not valid at `now` */
+export function requireValid(certificate: X509Certificate, now: Date, file: string): void {
+  const from = new Date(certificate.validFrom);
+  const to = new Date(certificate.validTo);
+  if (now < from)
+    throw new DossierError('identity', `The certificate is valid only from ${from.toISOString()}.`, {
+      where: { file },
+      fix: 'Check the date of this machine.',
+    });
+  if (now > to)
+    throw new DossierError('identity', `The certificate ran out on ${to.toISOString()}.`, {
+      where: { file },
+      fix: 'Renew it with: dossier identity renew (or, if an authority issued it, ask for a new one), and send the new certificate to those who check your dossiers.',
+    });
+}
+
+/** RFC 5280 §4.2.1.3. @throws DossierError identity when the certificate forbids signing */
+export async function requireSigningUse(certificate: X509Certificate, file: string): Promise<void> {
+  const { keyUsageOf } = await import('./certificate.js');
+  const usage = keyUsageOf(new Uint8Array(certificate.raw));
+  const extended: readonly string[] | undefined = certificate.keyUsage;
+  const forDocuments = extended === undefined || extended.some((one) => DOCUMENT_USES.includes(one));
+  if (forDocuments && (usage === undefined || usage.digitalSignature || usage.nonRepudiation)) return;
+  throw new DossierError(
+    'identity',
+    'The certificate is for other uses than signing (its key usage says so).',
+    {
+      where: { file },
+      fix: 'Use a certificate whose key usage has digital signature or non-repudiation, and whose extended key usage, if it has one, names documents, e-mail or any use.',
+    },
+  );
+}

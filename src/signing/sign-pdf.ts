@@ -1,0 +1,57 @@
+import { createHash } from 'node:crypto';
+import { DossierError } from '../core/model/error.js';
+import { signDetached, signDetachedStamped } from './cms.js';
+import type { Identity } from './identity.js';
+import { CONTENTS_BYTES, type Prepared, preparePdf, type SignatureWords } from './placeholder.js';
+
+export interface SigningOptions extends SignatureWords {
+  /** `count` random bytes; they only make the marker of the placeholder. */
+  random: (count: number) => Uint8Array;
+  /** Gets the signature value and gives a time-stamp token over it (RFC 3161) in DER: PAdES B-T instead of B-B. */
+  stamp?: (signatureValue: Uint8Array) => Promise<Uint8Array>;
+}
+
+/**
+ * Signs a PDF as a whole: one certifying PAdES signature, baseline B-B or with a time stamp B-T, over every byte but its own. Attachments,
+ * structure, metadata and dates stay as they are. With the same input and random bytes, everything outside
+ * the signature value is the same.
+ * @throws DossierError unsupported-file when the PDF has a form or a signature already; identity for a key
+ *   that is not used for signing here; what `stamp` throws
+ */
+export async function signPdf(
+  pdf: Uint8Array,
+  identity: Identity,
+  options: SigningOptions,
+): Promise<Uint8Array> {
+  const marker = Buffer.from(options.random(16)).toString('hex');
+  const prepared = await preparePdf(pdf, options, marker);
+  const digest = digestOf(prepared);
+  const cms =
+    options.stamp === undefined
+      ? signDetached(digest, identity)
+      : await signDetachedStamped(digest, identity, options.stamp);
+  if (cms.length > CONTENTS_BYTES)
+    throw new DossierError(
+      'identity',
+      `signature, certificates and time stamp take ${cms.length} bytes, and there is room for ${CONTENTS_BYTES}`,
+      { fix: 'Leave certificates out that the chain does not need, or ask another time-stamp server.' },
+    );
+  return insertSignature(prepared, cms);
+}
+
+/** SHA-256 over everything but the room for the signature, `<` and `>` included in the room. */
+export function digestOf(prepared: Prepared): Uint8Array {
+  return createHash('sha256')
+    .update(prepared.bytes.subarray(0, prepared.contentsFrom - 1))
+    .update(prepared.bytes.subarray(prepared.contentsTo + 1))
+    .digest();
+}
+
+/** Writes the CMS structure into its room; what is left of the room stays zeros. */
+export function insertSignature(prepared: Prepared, cms: Uint8Array): Uint8Array {
+  if (cms.length > CONTENTS_BYTES)
+    throw new Error(`the signature takes ${cms.length} bytes, and there is room for ${CONTENTS_BYTES}`);
+  const view = Buffer.from(prepared.bytes.buffer, prepared.bytes.byteOffset, prepared.bytes.length);
+  view.write(Buffer.from(cms).toString('hex'), prepared.contentsFrom, 'latin1');
+  return prepared.bytes;
+}

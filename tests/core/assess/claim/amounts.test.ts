@@ -1,0 +1,436 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { amountsOf } from '../../../../src/core/assess/claim/amounts.js';
+import { amountItem, sayer } from '../../../../src/core/model/claim.js';
+import type { AmountSheet, AmountStep } from '../../../../src/core/model/results.js';
+import { claimEntries, received, said, usd } from './notes.js';
+
+type Notes = Parameters<typeof claimEntries>;
+const sheetOf = (...notes: Notes): AmountSheet => {
+  const sheet = amountsOf(claimEntries(...notes));
+  if (sheet === undefined) throw new Error('no sheet');
+  return sheet;
+};
+const dollars = (range?: { low: number; high: number }) => range && [range.low / 100, range.high / 100];
+const step = (sheet: AmountSheet, id: AmountStep['id'], line?: string) =>
+  dollars(sheet.steps.find((one) => one.id === id && one.line === line)?.range);
+const noted = (sheet: AmountSheet) => sheet.notes.map((note) => `${note.is}: ${note.detail}`);
+
+describe('worked examples of others', () => {
+  it('net salvage: Texas & N. O. R. v. Searcy, 220 S.W.2d 366 (Tex. Civ. App. 1949), as the plaintiff pleaded', () => {
+    // A carload of produce worth $3,022.67 sound; sold for $1,447.95; $216.64 of costs and $170.85 refunded to buyers.
+    const sheet = sheetOf(
+      said('market-value', '3022.67'),
+      said('salvage', '1447.95'),
+      said('salvage-cost', '216.64'),
+      said('salvage-cost', '170.85'),
+    );
+    expect(step(sheet, 'salvage-net')).toEqual([1060.46, 1060.46]);
+    expect(dollars(sheet.computed)).toEqual([1962.21, 1962.21]);
+  });
+
+  it('price each: growers’ association guide on provable damages, WGA, 2021-03-10', () => {
+    // A market report from $18 to $21 averages $19.50; sold at $15.75 on average: $3.75 a carton.
+    const each = (item: string, amount: string, quantity: string) => ({
+      is: 'amount' as const,
+      item,
+      saidBy: 'market-report',
+      each: usd(amount),
+      quantity,
+      unit: 'cartons',
+    });
+    const one = sheetOf(each('market-value', '19.50', '1'), each('salvage', '15.75', '1'));
+    expect(dollars(one.computed)).toEqual([3.75, 3.75]);
+    // The two ends of the report are kept as a range rather than averaged.
+    const ends = sheetOf(
+      each('market-value', '18', '1'),
+      each('market-value', '21', '1'),
+      each('salvage', '15.75', '1'),
+    );
+    expect(dollars(ends.computed)).toEqual([2.25, 5.25]);
+  });
+
+  it('inspection fee on top: trade press example of a load worth $18,000 that brought $12,000', () => {
+    const sheet = sheetOf(
+      said('market-value', '18000'),
+      said('salvage', '12000'),
+      said('inspection-cost', '200'),
+      said('invoice-value', '10000'),
+      said('freight-paid', '5000'),
+    );
+    expect(dollars(sheet.computed)).toEqual([6200, 6200]);
+    expect(noted(sheet)).toEqual([
+      'counted-once: invoice-beside-market',
+      'counted-once: freight-in-market-value',
+    ]);
+  });
+
+  it('a shortage by weight: Illinois Central R. Co. v. Crail, 281 U.S. 57 (1930)', () => {
+    // 5,500 lb of coal short at $5.50 a ton plus $3.30 freight, or at $13.00 retail. The tons of that case: 2.75.
+    const tons = (amount: string) => ({
+      is: 'amount' as const,
+      item: 'market-value',
+      saidBy: 'carrier',
+      each: usd(amount),
+      quantity: '2.75',
+    });
+    expect(dollars(sheetOf(tons('8.80')).computed)).toEqual([24.2, 24.2]);
+    expect(dollars(sheetOf(tons('13.00')).computed)).toEqual([35.75, 35.75]);
+  });
+});
+
+describe('the sum, worked by hand', () => {
+  it.each<[string, Notes, number[]]>([
+    [
+      'an invoice at origin, freight paid',
+      [said('invoice-value', '800'), said('freight-paid', '200')],
+      [1000, 1000],
+    ],
+    ['an invoice, freight not paid', [said('invoice-value', '800'), said('freight-due', '200')], [800, 800]],
+    ['a market value, freight saved', [said('market-value', '900'), said('freight-due', '200')], [700, 700]],
+    ['a market value, freight in it', [said('market-value', '900'), said('freight-paid', '200')], [900, 900]],
+    ['value as arrived', [said('market-value', '900'), said('arrived-value', '250')], [650, 650]],
+    [
+      'a sale that cost more than it brought',
+      [said('market-value', '900'), said('salvage', '50'), said('salvage-cost', '80')],
+      [930, 930],
+    ],
+    [
+      'costs of one line’s sale beside those of the whole',
+      [
+        said('market-value', '900', 'claimant', { line: 'broccoli' }),
+        said('salvage', '100'),
+        said('salvage-cost', '30'),
+        said('salvage-cost', '10', 'claimant', { line: 'romaine' }),
+      ],
+      [830, 830],
+    ],
+    [
+      'a sale and its costs, told of the whole and of each line: each account has its own costs',
+      [
+        said('market-value', '900'),
+        said('salvage', '100'),
+        said('salvage-cost', '8'),
+        ...['romaine', 'broccoli'].flatMap((line) => [
+          said('salvage', line === 'romaine' ? '60' : '50', 'claimant', { line }),
+          said('salvage-cost', '5', 'claimant', { line }),
+        ]),
+      ],
+      [800, 808],
+    ],
+    [
+      'costs of the only line sold, and of the whole: accounts of the same',
+      [
+        said('market-value', '900', 'claimant', { line: 'broccoli' }),
+        said('salvage', '100', 'claimant', { line: 'romaine' }),
+        said('salvage-cost', '30', 'claimant', { line: 'romaine' }),
+        said('salvage-cost', '10'),
+      ],
+      [810, 830],
+    ],
+    [
+      'costs of a sale that brought nothing, beside a value as arrived',
+      [said('market-value', '900'), said('arrived-value', '500'), said('salvage-cost', '30')],
+      [430, 430],
+    ],
+    ['credits', [said('market-value', '900'), said('credit', '100'), said('credit', '50')], [750, 750]],
+    [
+      'costs',
+      [said('market-value', '900'), said('mitigation-cost', '10'), said('disposal-cost', '5')],
+      [915, 915],
+    ],
+    ['never less than nothing', [said('market-value', '900'), said('salvage', '1000')], [0, 0]],
+    ['a released value', [said('market-value', '900'), said('released-value', '500')], [500, 500]],
+    [
+      'a released value above what is left after credits',
+      [said('market-value', '900'), said('credit', '600'), said('released-value', '500')],
+      [300, 300],
+    ],
+    [
+      'papers that disagree',
+      [
+        said('market-value', '900'),
+        said('market-value', '800', 'market-report'),
+        said('salvage', '300', 'carrier'),
+        said('salvage', '250'),
+      ],
+      [500, 650],
+    ],
+    [
+      'lots of one sale',
+      [said('market-value', '900'), said('salvage', '100'), said('salvage', '150')],
+      [650, 650],
+    ],
+    [
+      'valued and sold, of the same goods',
+      [said('market-value', '900'), said('salvage', '100'), said('arrived-value', '200')],
+      [700, 800],
+    ],
+    [
+      'lines of their own',
+      [
+        said('market-value', '500', 'claimant', { line: 'romaine' }),
+        said('invoice-value', '400', 'claimant', { line: 'romaine' }),
+        said('invoice-value', '300', 'claimant', { line: 'broccoli' }),
+        said('salvage', '50', 'claimant', { line: 'romaine' }),
+        said('arrived-value', '20', 'claimant', { line: 'broccoli' }),
+      ],
+      [730, 730],
+    ],
+    [
+      'freight, where lines rest on market and on invoice',
+      [
+        said('market-value', '500', 'claimant', { line: 'romaine' }),
+        said('invoice-value', '300', 'claimant', { line: 'broccoli' }),
+        said('freight-paid', '100'),
+      ],
+      [800, 900],
+    ],
+    [
+      'a whole beside all of its lines',
+      [
+        said('market-value', '500', 'claimant', { line: 'romaine' }),
+        said('market-value', '300', 'claimant', { line: 'broccoli' }),
+        said('market-value', '900'),
+      ],
+      [800, 900],
+    ],
+    [
+      'a whole in place of one of its lines',
+      [
+        said('market-value', '500', 'claimant', { line: 'romaine' }),
+        said('market-value', '900'),
+        said('salvage', '100', 'claimant', { line: 'broccoli' }),
+      ],
+      [800, 800],
+    ],
+  ])('%s', (_, notes, expected) => {
+    expect(dollars(sheetOf(...notes).computed)).toEqual(expected);
+  });
+
+  it('rounds each line to whole hundredths, a half up, and says by how much', () => {
+    const each = (amount: string, quantity: string) =>
+      sheetOf({ is: 'amount', item: 'market-value', saidBy: 'claimant', each: usd(amount), quantity });
+    // 0.05 × 0.5 = 0.025; 0.01 × 0.333 = 0.00333; 0.03 × 1.5 = 0.045
+    for (const [amount, quantity, range, off] of [
+      ['0.05', '0.5', 3, 0.5],
+      ['0.01', '0.333', 0, -0.333],
+      ['0.03', '1.5', 5, 0.5],
+    ] as const) {
+      const [found] = each(amount, quantity).steps;
+      expect(found).toMatchObject({ range: { low: range, high: range }, rounded: off });
+    }
+    expect(each('14.25', '320').steps[0]).not.toHaveProperty('rounded');
+  });
+
+  it('takes a quantity that is not stated from what was rejected, damaged or short', () => {
+    const sheet = sheetOf(
+      {
+        is: 'quantity',
+        line: 'romaine',
+        state: 'rejected',
+        quantity: '400',
+        unit: 'cartons',
+        saidBy: 'receiver',
+      },
+      {
+        is: 'quantity',
+        line: 'romaine',
+        state: 'rejected',
+        quantity: '380',
+        unit: 'cartons',
+        saidBy: 'carrier',
+      },
+      {
+        is: 'quantity',
+        line: 'romaine',
+        state: 'short',
+        quantity: '20',
+        unit: 'cartons',
+        saidBy: 'receiver',
+      },
+      { is: 'amount', item: 'market-value', saidBy: 'claimant', line: 'romaine', each: usd('10') },
+      { is: 'amount', item: 'arrived-value', saidBy: 'inspector', line: 'romaine', each: usd('1') },
+    );
+    expect(step(sheet, 'value-sound')).toEqual([4000, 4200]);
+    expect(step(sheet, 'value-arrived')).toEqual([380, 400]);
+    expect(sheet.steps[0]?.seqs).toEqual([10, 11, 12, 13]);
+  });
+});
+
+describe('what is not in the sum is noted', () => {
+  it.each<[string, Notes, string[]]>([
+    [
+      'another currency',
+      [
+        received({ amount: usd('900') }),
+        said('market-value', '900'),
+        { ...said('salvage', '100'), total: { amount: '100', currency: 'MXN' } },
+      ],
+      ['other-currency: MXN', 'no-paper: value-arrived'],
+    ],
+    [
+      'no paper',
+      [said('market-value', '900'), said('salvage', '100', 'claimant', { evidence: [] })],
+      ['no-paper: salvage', 'no-paper: value-arrived'],
+    ],
+    [
+      'so much each, of nobody knows how many',
+      [said('market-value', '900'), { is: 'amount', item: 'salvage', saidBy: 'claimant', each: usd('1') }],
+      ['quantity-unknown: salvage', 'no-paper: value-arrived'],
+    ],
+    [
+      'more valued than was lost',
+      [
+        {
+          is: 'quantity',
+          line: 'romaine',
+          state: 'rejected',
+          quantity: '400',
+          unit: 'cartons',
+          saidBy: 'receiver',
+        },
+        {
+          is: 'amount',
+          item: 'market-value',
+          saidBy: 'claimant',
+          line: 'romaine',
+          each: usd('10'),
+          quantity: '800',
+          unit: 'cartons',
+        },
+        said('arrived-value', '100', 'inspector', { line: 'romaine' }),
+      ],
+      ['disagree: quantity'],
+    ],
+    [
+      'a total that is not what its parts come to',
+      [said('market-value', '900', 'claimant', { each: usd('10'), quantity: '80' }), said('salvage', '1')],
+      ['disagree: market-value'],
+    ],
+    [
+      'costs of a sale, of a line and of the whole',
+      [
+        said('market-value', '900', 'claimant', { line: 'broccoli' }),
+        said('salvage-cost', '30'),
+        said('salvage-cost', '10', 'claimant', { line: 'romaine' }),
+      ],
+      ['counted-once: whole-and-lines'],
+    ],
+    [
+      'goods that may be counted twice',
+      [
+        {
+          is: 'quantity',
+          line: 'romaine',
+          state: 'rejected',
+          quantity: '100',
+          unit: 'cartons',
+          saidBy: 'receiver',
+        },
+        {
+          is: 'quantity',
+          line: 'romaine',
+          state: 'damaged',
+          quantity: '30',
+          unit: 'cartons',
+          saidBy: 'receiver',
+        },
+        { is: 'amount', item: 'market-value', saidBy: 'claimant', line: 'romaine', each: usd('10') },
+        said('arrived-value', '100', 'inspector', { line: 'romaine' }),
+      ],
+      ['counted-once: rejected-and-damaged', 'disagree: market-value'],
+    ],
+    ['no sound value at all', [said('salvage', '100')], ['no-paper: value-sound']],
+  ])('%s', (_, notes, expected) => {
+    expect(noted(sheetOf(...notes))).toEqual(expected);
+  });
+
+  it('and nothing is computed without a sound value, or made of nothing at all', () => {
+    expect(sheetOf(received({ amount: usd('900') }))).toEqual({
+      currency: 'USD',
+      claimed: 90000,
+      steps: [],
+      notes: [{ is: 'no-paper', seqs: [], detail: 'value-sound' }],
+    });
+    expect(amountsOf(claimEntries(received()))).toBeUndefined();
+    expect(amountsOf([])).toBeUndefined();
+  });
+});
+
+const money = fc.integer({ min: 0, max: 5_000_000 }).map((n) => (n / 100).toFixed(2));
+const note = fc
+  .record({
+    item: fc.constantFrom(...amountItem.options),
+    saidBy: fc.constantFrom(...sayer.options),
+    line: fc.option(fc.constantFrom('a', 'b'), { nil: undefined }),
+    total: fc.option(money, { nil: undefined }),
+    each: fc.option(money, { nil: undefined }),
+    quantity: fc.option(
+      fc.integer({ min: 0, max: 9_999_999 }).map((n) => (n / 1000).toFixed(3)),
+      { nil: undefined },
+    ),
+    currency: fc.constantFrom('USD', 'USD', 'USD', 'MXN'),
+    paper: fc.boolean(),
+  })
+  .map(({ total, each, currency, paper, ...rest }) => ({
+    is: 'amount' as const,
+    ...rest,
+    total: total && { amount: total, currency },
+    each: each && { amount: each, currency },
+    evidence: paper ? ['e1'] : [],
+  }));
+const notes = fc.array(note, { maxLength: 14 });
+
+describe('whatever is said', () => {
+  it('the least is no more than the most, in every step, in whole hundredths', () => {
+    fc.assert(
+      fc.property(notes, (all) => {
+        const sheet = amountsOf(claimEntries(...all));
+        for (const { range } of sheet?.steps ?? []) {
+          expect(range.low).toBeLessThanOrEqual(range.high);
+          expect(Number.isSafeInteger(range.low) && Number.isSafeInteger(range.high)).toBe(true);
+        }
+        if (sheet?.computed !== undefined) expect(sheet.computed.low).toBeGreaterThanOrEqual(0);
+      }),
+    );
+  });
+
+  it('the order in which entries are handed in changes nothing', () => {
+    const inAnyOrder = notes.chain((all) => {
+      const entries = claimEntries(...all);
+      const any = { minLength: entries.length, maxLength: entries.length };
+      return fc.tuple(fc.constant(entries), fc.shuffledSubarray(entries, any));
+    });
+    fc.assert(
+      fc.property(inAnyOrder, ([entries, other]) => {
+        expect(amountsOf(other)).toEqual(amountsOf(entries));
+      }),
+    );
+  });
+
+  it('an entry that was corrected counts as if it were not there', () => {
+    fc.assert(
+      fc.property(notes, note, (all, wrong) => {
+        const corrected = claimEntries(...all, wrong, { ...said('credit', '1'), replaces: 10 + all.length });
+        const without = corrected.filter((one) => one.replacedBy === undefined);
+        expect(amountsOf(corrected)).toEqual(amountsOf(without));
+      }),
+    );
+  });
+
+  it('every entry of the sum is in a step or in a note', () => {
+    fc.assert(
+      fc.property(notes, (all) => {
+        const entries = claimEntries(...all);
+        const sheet = amountsOf(entries);
+        const named = new Set([
+          ...(sheet?.steps ?? []).flatMap(({ seqs }) => seqs),
+          ...(sheet?.notes ?? []).flatMap(({ seqs }) => seqs),
+        ]);
+        for (const { seq } of entries)
+          if (sheet !== undefined && sheet.computed !== undefined) expect(named).toContain(seq);
+      }),
+    );
+  });
+});

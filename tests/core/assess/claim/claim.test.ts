@@ -1,0 +1,161 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { dayAt, endOfDay } from '../../../../src/core/assess/claim/calendar.js';
+import { claimResults } from '../../../../src/core/assess/claim/claim.js';
+import { contentsOf } from '../../../../src/core/assess/claim/contents.js';
+import { endOf, onDay } from '../../../../src/core/assess/claim/deadline-milestones.js';
+import { dueOf } from '../../../../src/core/assess/claim/due.js';
+import { claimsAt } from '../../../../src/core/assess/claim/terms.js';
+import { readMoments } from '../../../../src/core/assess/milestones.js';
+import { DossierError } from '../../../../src/core/model/error.js';
+import type { Zone } from '../../../../src/core/model/time.js';
+import { parseClaimClocks } from '../../../../src/intake/claim-deadlines-file.js';
+import { cases } from '../../../properties.js';
+import { items, state } from '../made.js';
+import { clocks, on, received, said } from './made.js';
+
+const NOW = Date.parse('2026-09-01T00:00Z');
+const results = (evidence: Parameters<typeof items>, ...notes: Parameters<typeof said>) => {
+  const record = { ...state(items(...evidence)), claims: said(...notes) };
+  const moments = readMoments(record, NOW);
+  return claimResults({ state: record, rules: clocks(), moments, now: NOW, findings: [], gaps: [] });
+};
+const contents = (change: Record<string, unknown>) => {
+  const [claim] = claimsAt({ claims: said(received('2026-08-03', change)) }, NOW);
+  return claim === undefined ? [] : contentsOf(claim.received).map(({ id, state: how }) => `${id}: ${how}`);
+};
+
+/** 49 CFR 370.3(b), as reported. */
+describe('the least that a claim must say', () => {
+  it.each([
+    ['nobody has looked', {}, ['not-looked-at', 'not-looked-at', 'not-looked-at', 'not-looked-at']],
+    [
+      'all of it',
+      { contents: { form: 'written', shipment: true, liability: true, amount: 'can-be-worked-out' } },
+      ['said', 'said', 'said', 'said'],
+    ],
+    [
+      'none of it',
+      { contents: { form: 'spoken', shipment: false, liability: false, amount: 'none' } },
+      ['not-said', 'not-said', 'not-said', 'not-said'],
+    ],
+    [
+      'by e-mail without an agreement on that',
+      { contents: { form: 'electronic-not-agreed' } },
+      ['not-said', 'not-looked-at', 'not-looked-at', 'not-looked-at'],
+    ],
+    [
+      'an amount that is recorded is one that is stated',
+      { amount: { amount: '12', currency: 'USD' } },
+      ['not-looked-at', 'not-looked-at', 'not-looked-at', 'said'],
+    ],
+  ])('%s', (_, change, how) => {
+    expect(contents(change)).toEqual(
+      ['form', 'shipment', 'liability', 'amount'].map((id, i) => `${id}: ${how[i]}`),
+    );
+  });
+});
+
+/** 49 CFR 370.7(b), from memory. */
+describe('papers behind a claim', () => {
+  const paper = (is: 'invoice' | 'bill-of-lading') => ({
+    kind: 'document' as const,
+    subject: { is, sure: 'confirmed' as const },
+  });
+
+  it('are those that evidence shows, and freight by the papers of its amounts', () => {
+    const [claim] = results(
+      [paper('bill-of-lading'), paper('invoice'), paper('invoice')],
+      received('2026-08-03'),
+      {
+        is: 'amount',
+        item: 'freight-paid',
+        saidBy: 'carrier',
+        total: { amount: '900', currency: 'USD' },
+        evidence: ['e3'],
+      },
+    );
+    expect(claim?.papers.map(({ id, have }) => [id, have])).toEqual([
+      ['bill-of-lading', ['e1']],
+      ['freight-charges', ['e3']],
+      ['invoice', ['e2', 'e3']],
+      ['inspection-certificate', []],
+      ['sale-account', []],
+      ['rejection-notice', []],
+    ]);
+  });
+});
+
+describe('several claims', () => {
+  it('each have what was said of them alone', () => {
+    const found = results(
+      [],
+      received('2026-06-01'),
+      received('2026-07-01', { claim: 'c2' }),
+      { is: 'terms', governs: 'cmr', claim: 'c2' },
+      { is: 'letter', way: 'sent', letter: 'acknowledgement', on: on('2026-06-05'), with: 'Mock Elms' },
+    );
+    expect(found.map(({ claim, governs, terms }) => [claim, governs, terms?.seq])).toEqual([
+      ['c1', 'unknown', undefined],
+      ['c2', 'cmr', 12],
+    ]);
+    expect(found[0]?.clocks.find(({ id }) => id === 'us-acknowledge')?.state).toBe('done');
+    expect(found[1]?.clocks.some(({ id }) => id === 'us-acknowledge')).toBe(false);
+  });
+});
+
+describe('every shipped clock', () => {
+  const rules = clocks();
+  const day = fc
+    .integer({ min: 0, max: 20_000 })
+    .map((n) => n * 86_400_000 + Date.parse('2000-01-01T12:00Z'));
+  const zones = fc.constantFrom('America/Chicago', 'America/Phoenix', 'Europe/Madrid', 'Asia/Kathmandu');
+
+  it.each(rules.clocks.map((rule) => [rule.id, rule] as const))(
+    '%s never ends before it starts, nor earlier for a later start',
+    (_, rule) => {
+      fc.assert(
+        fc.property(day, fc.nat(400), zones, (at, later, name) => {
+          const zone = name as Zone;
+          const end = (from: number) =>
+            endOf(dueOf(rule, rule.span, onDay(dayAt(from, zone), []), rules).due);
+          expect(end(at + later * 86_400_000)).toBeGreaterThanOrEqual(end(at));
+          expect(end(at)).toBeGreaterThanOrEqual(endOfDay(dayAt(at, zone)));
+        }),
+        { numRuns: cases(30) },
+      );
+    },
+  );
+});
+
+describe('a file of clocks', () => {
+  const wrong = (...change: [string, string]) => {
+    try {
+      clocks(change);
+    } catch (error) {
+      if (error instanceof DossierError) return error.message;
+      throw error;
+    }
+    throw new Error('it was accepted');
+  };
+
+  it.each<[string, string, string]>([
+    ['binds: carrier', 'binds: driver', '"driver" is not one of: carrier, claimant, receiver'],
+    ['id: us-status', 'id: us-acknowledge', 'clock "us-acknowledge" stands twice'],
+    ['holidays: place-of-delivery', 'holidays: elsewhere', 'no list of holidays "elsewhere"'],
+    ["to: '17:00'", "to: '07:00'", 'the end is not after the beginning'],
+    ['unit: months', 'unit: moons', 'not one of: hours, days, working-days, months, years'],
+    ['place-of-delivery: []', 'place-of-delivery: [2026-02-30]', 'not a day of the calendar'],
+  ])('with %s as %s is refused', (from, to, message) => {
+    expect(wrong(from, to)).toContain(message);
+  });
+
+  it('without any clock is refused', () => {
+    expect(() => parseClaimClocks('clocks: []\n', 'claim-clocks.yaml')).toThrow(DossierError);
+  });
+
+  it('as shipped says everything in both languages', () => {
+    for (const rule of clocks().clocks)
+      for (const words of [rule.title, rule.duty, rule.starts]) expect(words.es).not.toBe(words.en);
+  });
+});

@@ -1,0 +1,290 @@
+import { describe, expect, it } from 'vitest';
+import { assess } from '../../../src/core/assess/assess.js';
+import { catalogue, type FindingId, findingIds } from '../../../src/core/assess/findings/catalogue.js';
+import type { DeliveryInput } from '../../../src/core/model/delivery.js';
+import type { AirBlock, RowPattern } from '../../../src/core/model/evidence.js';
+import type { Finding } from '../../../src/core/model/results.js';
+import type { EvidenceItem } from '../../../src/core/model/state.js';
+import { toCelsius } from '../../../src/core/model/temperature.js';
+import type { UnitLog } from '../../../src/core/model/unit-log.js';
+import { at, HASH, instantAt, items, log, rulesOf, state } from './made.js';
+
+const F = (value: number) => ({ value, unit: '°F' as const });
+const LOAD = { stop: 'load-1' };
+const DROP = { stop: 'drop-1' };
+const course = [
+  { kind: 'event', event: 'doors-closed', place: LOAD, time: at(2) },
+  { kind: 'event', event: 'departed', place: LOAD, time: at(3) },
+  { kind: 'event', event: 'arrived', place: DROP, time: at(10) },
+  { kind: 'event', event: 'doors-opened', place: DROP, time: at(11) },
+  { kind: 'event', event: 'unloaded', place: DROP, time: at(13) },
+] as const;
+const pulp = (value: number, where: { stop: string }) =>
+  ({
+    kind: 'pulp',
+    temperature: F(value),
+    from: 'driver',
+    place: where,
+    time: at(where === LOAD ? 1 : 12),
+  }) as const;
+const seal = (number: string, as: 'applied' | 'intact' | 'broken') =>
+  ({
+    kind: 'seal',
+    number,
+    state: as,
+    place: as === 'applied' ? LOAD : DROP,
+    time: at(as === 'applied' ? 2 : 11),
+  }) as const;
+const said = (value: number, shownBy: 'display' | 'dispatcher') =>
+  ({ kind: 'set-point', temperature: F(value), shownBy, time: at(2.5) }) as const;
+const look = (hour: number, alarms: string[] = []) => ({ kind: 'round' as const, alarms, time: at(hour) });
+const hours = Array.from({ length: 37 }, (_, i) => 2 + i / 4);
+const air = (value: (hour: number) => number, setPoint?: (hour: number) => number) =>
+  log(hours, {
+    'return-air': hours.map(value),
+    ...(setPoint === undefined ? {} : { 'set-point': hours.map(setPoint) }),
+  });
+
+function found(
+  evidence: EvidenceItem[],
+  {
+    logs = [] as UnitLog[],
+    change = {} as Partial<DeliveryInput>,
+    rule = { needs: { event: 'arrived' } } as object,
+  } = {},
+): Finding[] {
+  return assess({
+    state: state(evidence, change),
+    logs,
+    ruleSet: { ruleSet: rulesOf(rule), sha256: HASH },
+    at: instantAt(40),
+  }).findings;
+}
+
+const line = (goods: string, setPoint?: string) => ({
+  lines: [
+    { id: 'a', goods, from: 'load-1', to: 'drop-1', ...(setPoint ? { instruction: { setPoint } } : {}) },
+  ],
+});
+const trailer = (more: object): Partial<DeliveryInput> => ({
+  equipment: { trailer: { number: 'T-118', insideWidth: '99 in', drains: 'rear', ...more } },
+});
+const load = (more: object): Partial<DeliveryInput> => ({
+  ...trailer({}),
+  lines: [{ id: 'a', goods: 'lettuce-romaine', from: 'load-1', to: 'drop-1', ...more }],
+});
+const twoLines: Partial<DeliveryInput> = {
+  ...trailer({}),
+  lines: [
+    { id: 'dry', goods: 'celery', from: 'load-1', to: 'drop-1' },
+    { id: 'iced', goods: 'broccoli', iced: true, from: 'load-1', to: 'drop-1' },
+  ],
+};
+const goods = (...names: string[]): Partial<DeliveryInput> => ({
+  lines: names.map((name) => ({ id: name, goods: name, from: 'load-1', to: 'drop-1' })),
+});
+const rows = (pattern: RowPattern, from: number, to: number, of?: string) =>
+  ({
+    kind: 'pattern',
+    pattern,
+    rows: { from, to },
+    blocks: [] as AirBlock[],
+    place: LOAD,
+    time: at(1.5),
+    ...(of === undefined ? {} : { line: of }),
+  }) as const;
+const call = {
+  kind: 'contact',
+  with: 'shipper',
+  how: 'call',
+  about: 'product is warm',
+  time: at(1.5),
+} as const;
+const off = log(
+  hours,
+  { 'return-air': hours.map(() => 36) },
+  { power: hours.map((h) => (h === 5 ? 'off' : 'on')) },
+);
+
+/** For each finding of the catalogue a record that has it. */
+const cases: Record<FindingId, () => Finding[]> = {
+  'pulps-at-loading-in-band': () => found(items(...course, pulp(36, LOAD))),
+  'pulps-at-loading-above-band': () => found(items(...course, pulp(45, LOAD))),
+  'pulps-at-loading-below-band': () => found(items(...course, pulp(31, LOAD))),
+  'no-pulps-at-loading': () => found(items(...course)),
+  'warm-at-loading-told': () => found(items(...course, pulp(45, LOAD), call)),
+  'warm-at-loading-nobody-told': () => found(items(...course, pulp(45, LOAD))),
+  'pulps-at-delivery-in-band': () => found(items(...course, pulp(36, DROP))),
+  'pulps-at-delivery-above-band': () => found(items(...course, pulp(45, DROP))),
+  'pulps-at-delivery-below-band': () => found(items(...course, pulp(31, DROP))),
+  'no-pulps-at-delivery': () => found(items(...course)),
+  'warm-at-loading-and-delivery': () => found(items(...course, pulp(45, LOAD), pulp(44, DROP))),
+  'warmed-on-the-way': () => found(items(...course, pulp(36, LOAD), pulp(44, DROP))),
+  'warm-at-delivery-no-loading-pulps': () => found(items(...course, pulp(44, DROP))),
+  'set-point-agrees': () => found(items(said(36, 'display'))),
+  'set-point-differs': () => found(items(said(46, 'display'))),
+  'set-point-told-differs': () => found(items(said(46, 'dispatcher'))),
+  'set-point-unproven': () => found(items(...course)),
+  'set-point-steady': () =>
+    found(items(...course), {
+      logs: [
+        air(
+          () => 36,
+          () => 36,
+        ),
+      ],
+    }),
+  'set-point-changed': () =>
+    found(items(...course), {
+      logs: [
+        air(
+          () => 36,
+          (h) => (h < 5 ? 36 : 40),
+        ),
+      ],
+    }),
+  'no-instruction-on-bill': () => found(items(), { change: line('kale') }),
+  'instruction-in-published-range': () => found(items()),
+  'instruction-outside-published-range': () => found(items(), { change: line('bananas', '40 °F') }),
+  'air-in-band': () => found(items(...course), { logs: [air(() => 36)] }),
+  'air-mostly-in-band': () => found(items(...course), { logs: [air((h) => (h < 3 ? 45 : 36))] }),
+  'air-out-of-band': () => found(items(...course), { logs: [air(() => 45)] }),
+  'excursions-unexplained': () => found(items(...course), { logs: [air((h) => (h > 9 ? 45 : 36))] }),
+  'excursions-explained': () => found(items(...course), { logs: [air((h) => (h < 3 ? 45 : 36))] }),
+  'log-covers-custody': () => found(items(...course), { logs: [air(() => 36)] }),
+  'log-has-gaps': () => found(items(...course), { logs: [air((h) => (h > 5 ? Number.NaN : 36))] }),
+  'no-unit-log': () => found(items(...course)),
+  'unit-off-logged': () => found(items(...course), { logs: [off] }),
+  'log-clock-corrected': () => found(items(...course), { logs: [{ ...air(() => 36), addedSeconds: -90 }] }),
+  'rounds-kept': () => found(items(...course, look(5), look(8))),
+  'rounds-far-apart': () => found(items(...course, look(4))),
+  'alarms-seen': () => found(items(...course, look(5, ['low fuel']))),
+  'seal-same': () => found(items(...course, seal('A1', 'applied'), seal('A1', 'intact'))),
+  'seal-differs': () => found(items(...course, seal('A1', 'applied'), seal('A2', 'intact'))),
+  'seal-broken': () => found(items(...course, seal('A1', 'applied'), seal('A1', 'broken'))),
+  'seal-not-checked': () => found(items(...course, seal('A1', 'applied'))),
+  refused: () => found(items({ kind: 'event', event: 'refused', place: DROP, time: at(12) })),
+  'refused-no-written-notice': () =>
+    found(items({ kind: 'event', event: 'refused', place: DROP, time: at(12) })),
+  'refused-not-inspected': () => found(items({ kind: 'event', event: 'refused', place: DROP, time: at(12) })),
+  'air-above-freezing-point': () => found(items(...course), { logs: [air(() => 36)] }),
+  'air-below-freezing-point': () => found(items(...course), { logs: [air(() => 31)] }),
+  'air-in-chilling-range': () =>
+    found(items(...course), { logs: [air(() => 45)], change: line('bananas', '57 °F') }),
+  'pulps-go-with-air': () =>
+    found(items(...course, pulp(45, LOAD), pulp(43, DROP)), { logs: [air(() => 36)] }),
+  'pulps-warmer-than-air-allows': () =>
+    found(items(...course, pulp(36, LOAD), pulp(50, DROP)), { logs: [air(() => 36)] }),
+  'pulps-colder-than-air-allows': () =>
+    found(items(...course, pulp(45, LOAD), pulp(31, DROP)), { logs: [air(() => 40)] }),
+  'log-values-left-out': () => found(items(...course), { logs: [air((h) => (h === 6 ? 99 : 36))] }),
+  'instruction-near-freezing': () => found(items(), { change: line('lettuce-romaine', '32 °F') }),
+  'side-room-not-braced': () => found(items(...course, rows('straight', 1, 4)), { change: trailer({}) }),
+  'side-room-braced': () =>
+    found(items(...course, rows('straight', 1, 4), { kind: 'bracing', device: 'air-bags', place: LOAD }), {
+      change: trailer({}),
+    }),
+  'rows-hard-to-walls': () => found(items(...course, rows('turned', 1, 4)), { change: trailer({}) }),
+  'tall-light-pallets-not-braced': () =>
+    found(items(...course, rows('turned', 1, 4)), { change: load({ stackHeight: '84 in', light: true }) }),
+  'tall-pallets-not-braced': () =>
+    found(items(...course, rows('turned', 1, 4)), { change: load({ stackHeight: '84 in' }) }),
+  'iced-by-drains': () =>
+    found(items(...course, rows('straight', 1, 2, 'dry'), rows('straight', 3, 4, 'iced')), {
+      change: twoLines,
+    }),
+  'iced-ahead-of-dry': () =>
+    found(items(...course, rows('straight', 1, 2, 'iced'), rows('straight', 3, 4, 'dry')), {
+      change: twoLines,
+    }),
+  'iced-away-from-drains': () =>
+    found(items(...course, rows('straight', 1, 2, 'dry'), rows('straight', 3, 4, 'iced')), {
+      change: { ...twoLines, ...trailer({ drains: 'none' }) },
+    }),
+  'air-path-blocked': () => found(items(...course, { ...rows('straight', 1, 2), blocks: ['air-return'] })),
+  'load-near-ceiling': () =>
+    found(items(...course, rows('straight', 1, 2)), {
+      change: { ...load({ stackHeight: '96 in' }), ...trailer({ insideHeight: '103 in' }) },
+    }),
+  'load-near-doors': () =>
+    found(items(...course, rows('straight', 1, 13)), { change: trailer({ insideLength: '627 in' }) }),
+  'load-does-not-fit': () =>
+    found(items(...course, rows('straight', 1, 14)), { change: trailer({ insideLength: '630 in' }) }),
+  'pallets-noted-differ': () =>
+    found(items(...course, rows('straight', 1, 4)), { change: load({ pallets: 9 }) }),
+  'mixed-temperatures': () => found(items(), { change: goods('lettuce-romaine', 'bananas-green') }),
+  'mixed-ethylene': () => found(items(), { change: goods('lettuce-romaine', 'apples') }),
+  'mixed-moisture': () => found(items(), { change: goods('lettuce-romaine', 'onions-dry') }),
+  'evidence-lost': () =>
+    found(items(...course), { rule: { needs: { photo: 'drains' }, closes: 'doors-closed' } }),
+};
+
+const plainKinds: Record<string, string> = { text: 'string', count: 'number', flag: 'boolean' };
+
+describe('every finding of the catalogue', () => {
+  it.each(findingIds)('%s is reached, with the facts that the catalogue lists', (id) => {
+    const one = cases[id]().find((finding) => finding.id === id);
+    if (one === undefined) throw new Error(`${id} was not found`);
+    expect(one.element).toBe(catalogue[id].element);
+    const listed: Record<string, string> = catalogue[id].facts;
+    for (const name of Object.keys(one.facts)) expect(listed).toHaveProperty(name);
+    for (const [name, kind] of Object.entries(listed)) {
+      const value = one.facts[name];
+      if (value === undefined) {
+        expect(kind.endsWith('?')).toBe(true);
+        continue;
+      }
+      const bare = kind.replace('?', '');
+      if (typeof value === 'object') expect(value.is).toBe(bare);
+      else expect(typeof value).toBe(plainKinds[bare]);
+    }
+  });
+});
+
+describe('which way it weighs', () => {
+  const weighs = (list: Finding[], id: FindingId) => list.find((one) => one.id === id)?.weighs;
+  it.each([
+    { what: 'good at both ends', delivery: pulp(36, DROP), way: 'helps' },
+    { what: 'good at loading, warm at delivery', delivery: pulp(44, DROP), way: 'hurts' },
+    { what: 'good at loading, nothing known of delivery', delivery: undefined, way: 'open' },
+  ])('pulps in band at loading: $what: $way', ({ delivery, way }) => {
+    const list = found(items(...course, pulp(36, LOAD), ...(delivery === undefined ? [] : [delivery])));
+    expect(weighs(list, 'pulps-at-loading-in-band')).toBe(way);
+  });
+
+  it('what speaks against the carrier stands beside what speaks for it, heaviest first', () => {
+    const list = found(items(...course, pulp(45, LOAD), pulp(46, DROP), said(46, 'display')));
+    expect(new Set(list.map((one) => one.weighs))).toEqual(new Set(['helps', 'hurts']));
+    expect(list.map((one) => one.weight)).toEqual(list.map((one) => one.weight).sort((a, b) => b - a));
+  });
+});
+
+describe('numbers of findings (worked by hand)', () => {
+  it('a refusal names time, reason and how long after arrival', () => {
+    const list = found(
+      items(...course, { kind: 'event', event: 'refused', place: DROP, time: at(12), note: 'warm' }),
+    );
+    expect(list.find((one) => one.id === 'refused')?.facts).toMatchObject({
+      reason: 'warm',
+      sinceArrival: { is: 'duration', seconds: 7200 },
+      at: { zone: 'America/Chicago' },
+      notices: 0,
+    });
+  });
+
+  it('air in band: share of the known custody, and coverage of all of it', () => {
+    const [one] = found(items(...course), { logs: [air((h) => (h > 6.5 ? Number.NaN : 36))] }).filter(
+      (finding) => finding.id === 'air-in-band',
+    );
+    expect(one?.facts).toMatchObject({ share: { of: 1 }, coverage: { of: 0.5 } });
+  });
+
+  it('pulps above the band: how many and how far', () => {
+    const [one] = found(items(...course, pulp(45, LOAD), pulp(36, LOAD))).filter(
+      (finding) => finding.id === 'pulps-at-loading-above-band',
+    );
+    expect(one?.facts).toMatchObject({ count: 2, outside: 1, max: { celsius: toCelsius(45, '°F') } });
+    // 45 − 38 °F = 7 °F = 3.889 K.
+    expect(one?.facts.beyond).toMatchObject({ kelvin: expect.closeTo(3.8889, 4) });
+  });
+});

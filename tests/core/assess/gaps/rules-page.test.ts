@@ -1,0 +1,82 @@
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { momentWords, substituteWords } from '../../../../src/compose/view/gap-words.js';
+import { type Rule, stage } from '../../../../src/core/model/rule-set.js';
+import { gapSpeech } from '../../../../src/jobs/gap-words.js';
+import { type LoadedRuleSet, loadRuleSet } from '../../../../src/jobs/rule-set.js';
+import { facts } from '../made.js';
+
+const speech = await gapSpeech(facts());
+const sets = await Promise.all(['produce', 'drop-trailer', 'frozen'].map((name) => loadRuleSet(name, '.')));
+
+function ruleLines(rule: Rule): string[] {
+  const { labels } = speech;
+  const until =
+    rule.closes === undefined
+      ? 'can be got later too'
+      : `until ${momentWords(speech, rule.closes.moment, rule.closes.seconds).replaceAll('\u00a0', ' ')}`;
+  const instead = rule.substitutes.map((what) => substituteWords(speech, what)).join(', ');
+  return [
+    `### ${rule.title}`,
+    '',
+    `\`${rule.id}\`, ${until}`,
+    '',
+    `${rule.why}`,
+    '',
+    `- How: ${rule.how}`,
+    ...(instead === '' ? [] : [`- Stands in for it: ${instead}`]),
+    `- Helps to show: ${rule.proves.map((one) => labels(`element.${one}`)).join(', ')}`,
+    `- Basis: ${rule.basis}`,
+    '',
+  ];
+}
+
+function setLines({ ruleSet, origin }: LoadedRuleSet, known: ReadonlySet<string>): string[] {
+  const added = ruleSet.rules.filter((rule) => !known.has(rule.id));
+  const changed = ruleSet.rules.filter((rule) => origin.changed.some((one) => one.rule === rule.id));
+  return [
+    `# ${ruleSet.title}`,
+    '',
+    `Set \`${ruleSet.ruleSet}\`, version ${ruleSet.version}, ${ruleSet.rules.length} rules${
+      origin.files.length > 1 ? `, extends \`${origin.files[0]?.ruleSet}\`` : ''
+    }.`,
+    '',
+    ...(origin.off.length === 0
+      ? []
+      : [
+          '## Not asked for',
+          '',
+          '| rule | reason |',
+          '| --- | --- |',
+          ...origin.off.map((one) => `| ${one.title} | ${one.why} |`),
+          '',
+        ]),
+    ...stage.options.flatMap((name) => {
+      const here = [...added, ...changed.filter((rule) => !added.includes(rule))].filter(
+        (rule) => rule.stage === name,
+      );
+      if (here.length === 0) return [];
+      return [`## ${speech.labels(`stage.${name}`)}`, '', ...here.flatMap(ruleLines)];
+    }),
+  ];
+}
+
+/** `npx vitest run tests/core/assess/gaps/rules-page.test.ts -u` writes it anew. */
+describe('docs/rules.md', () => {
+  it('is made from the shipped sets', async () => {
+    const [produce] = sets;
+    const base = new Set(produce?.ruleSet.rules.map((rule) => rule.id));
+    const page = [
+      'The evidence that the shipped rule sets ask for. This page is made from `templates/rule-sets/` by a test; change',
+      'the sets, not the page. How to write a set of your own stands in [formats.md](formats.md#rule-sets).',
+      '',
+      'A basis “common practice” means that the trade does so and no published source is cited. Law is named where it can',
+      'apply; whether it does is for the contract and for counsel to say.',
+      '',
+      ...sets.flatMap((set, index) => setLines(set, index === 0 ? new Set() : base)),
+    ];
+    await expect(`${page.join('\n').trimEnd()}\n`).toMatchFileSnapshot(
+      join(import.meta.dirname, '../../../../docs/rules.md'),
+    );
+  });
+});
