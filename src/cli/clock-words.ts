@@ -3,7 +3,7 @@ import type { Day, Governing } from '../core/model/claim.js';
 import type { Language } from '../core/model/delivery.js';
 import { assertNever } from '../core/model/error.js';
 import type { ClaimClock, ClockMoment } from '../core/model/results.js';
-import { zoneShown } from '../core/model/time.js';
+import { zoneShown } from '../core/model/zoned-time.js';
 import type { Labels } from '../core/words/labels.js';
 
 /** How clocks are said in the language of a delivery. */

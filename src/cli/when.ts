@@ -1,4 +1,5 @@
-import { inZone, toInstant, type Zone, zoneShown } from '../core/model/time.js';
+import { toInstant, type Zone } from '../core/model/time.js';
+import { inZone, zoneShown } from '../core/model/zoned-time.js';
 
 /** `Tue 14 Jul 2026 05:42 MST`: local time with its zone shown. */
 export function when(at: number, zone: Zone): string {

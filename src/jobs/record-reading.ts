@@ -3,7 +3,7 @@ import type { Delivery } from '../core/model/delivery.js';
 import { DossierError } from '../core/model/error.js';
 import { type EvidenceId, type Reading, type ReadingKind, reading } from '../core/model/evidence.js';
 import { temperature } from '../core/model/temperature.js';
-import { inZone, zoneShown } from '../core/model/time.js';
+import { inZone, zoneShown } from '../core/model/zoned-time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { findLine, findPosition, findStop, placeOf, timeTyped } from './place-options.js';
 import { bodyOf, typedFields } from './reading-options.js';

@@ -1,5 +1,6 @@
 import type { TimelineItem } from '../core/model/results.js';
-import { inZone, toInstant, type Zone } from '../core/model/time.js';
+import { toInstant, type Zone } from '../core/model/time.js';
+import { inZone } from '../core/model/zoned-time.js';
 import { type AssessedDelivery, assessDelivery, readAt } from './assess.js';
 import { csvOf } from './csv.js';
 import type { OpenDelivery } from './delivery.js';

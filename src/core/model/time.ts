@@ -1,4 +1,4 @@
-import { DateTime, IANAZone } from 'luxon';
+import { IANAZone } from 'luxon';
 import { z } from 'zod';
 import { WallClock } from './wall-clock.js';
 
@@ -142,20 +142,4 @@ export function readLocal(local: LocalTime, inZone: Zone): LocalReading {
     case 'never':
       return { is: 'never', shifted: toInstant(reading.shifted) };
   }
-}
-
-/** The wall-clock reading of an instant in a zone, with the zone's short name: `Jul 14, 5:42 AM MST` is for output; this gives the luxon value to format. */
-export function inZone(at: Instant, zoneName: Zone): DateTime {
-  return DateTime.fromMillis(milliseconds(at), { zone: zoneName });
-}
-
-const shortNames = new Map<string, string>();
-
-/** The short English name of a time's zone, such as MST, or its offset where it has none. */
-export function zoneShown(local: DateTime): string {
-  // Finding the name makes a formatter each time; within a year one offset of a zone has one name.
-  const key = `${local.zoneName} ${local.offset} ${local.year}`;
-  const name = shortNames.get(key) ?? local.setLocale('en-US').offsetNameShort ?? local.toFormat('ZZ');
-  shortNames.set(key, name);
-  return name;
 }

@@ -1,7 +1,8 @@
 import type { Channel, LogMapping, StateColumn } from '../../core/model/evidence.js';
 import { fromCelsius } from '../../core/model/temperature.js';
-import { type Instant, inZone, toInstant, type Zone } from '../../core/model/time.js';
+import { type Instant, toInstant, type Zone } from '../../core/model/time.js';
 import type { UnitLog } from '../../core/model/unit-log.js';
+import { inZone } from '../../core/model/zoned-time.js';
 
 /** One row of a log as it is understood. */
 export interface PreviewRow {

@@ -1,7 +1,7 @@
 import { CHOICES, type SheetBox } from '../../compose/checklist/box.js';
 import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
-import { inZone } from '../../core/model/time.js';
+import { inZone } from '../../core/model/zoned-time.js';
 import { timeTyped } from '../place-options.js';
 import type { Answers } from './file.js';
 

@@ -1,6 +1,7 @@
 import type { Problem } from '../../core/model/error.js';
 import type { EvidenceId, Flag } from '../../core/model/evidence.js';
-import { type EventTime, inZone, zoneShown } from '../../core/model/time.js';
+import type { EventTime } from '../../core/model/time.js';
+import { inZone, zoneShown } from '../../core/model/zoned-time.js';
 import type { Question } from '../questions.js';
 
 /** What became of one file. */

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { DateTime, IANAZone } from 'luxon';
 import { describe, expect, it } from 'vitest';
-import { instant, inZone, localTime, zone, zoneShown } from '../../../src/core/model/time.js';
+import { instant, localTime, zone } from '../../../src/core/model/time.js';
+import { inZone, zoneShown } from '../../../src/core/model/zoned-time.js';
 import { cases } from '../../properties.js';
 
 const isLocalTime = (text: string) => localTime.safeParse(text).success;
