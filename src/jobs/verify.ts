@@ -3,7 +3,7 @@ import { readFile, stat } from 'node:fs/promises';
 import { parseFingerprint } from '../core/ledger/checkpoint.js';
 import { DossierError } from '../core/model/error.js';
 import type { Verification, VerificationReport } from '../core/model/verification.js';
-import type { KnownFingerprint } from '../core/verify/check-fingerprint.js';
+import type { KnownFingerprint } from '../core/verify/options.js';
 import { verifyAll } from '../core/verify/verify-all.js';
 import { unreadable } from '../record/disk/disk-error.js';
 

@@ -1,13 +1,7 @@
 import { treeHash } from '../ledger/tree.js';
 import type { Sha256 } from '../model/evidence.js';
 import type { Checklist } from './checklist.js';
-
-/** What someone was sent earlier: the record had this tree hash when it had this many entries. */
-export interface KnownFingerprint {
-  delivery: string;
-  size: number;
-  root: string;
-}
+import type { KnownFingerprint } from './options.js';
 
 /** Whether the record begins with each of the states whose fingerprints the reader has. */
 export function checkFingerprints(

@@ -5,7 +5,7 @@ import type { Manifest } from '../model/manifest.js';
 import type { Verification } from '../model/verification.js';
 import type { Contents } from './check-attachments.js';
 import { checkExhibits, checkOriginals, checkPlates } from './check-exhibits.js';
-import { checkFingerprints, type KnownFingerprint } from './check-fingerprint.js';
+import { checkFingerprints } from './check-fingerprint.js';
 import type { CheckId, Checklist } from './checklist.js';
 import { checkLedger } from './ledger/check-ledger.js';
 import {
@@ -18,8 +18,7 @@ import {
   readLedger,
   recordName,
 } from './ledger/read-ledger.js';
-
-export type { KnownFingerprint } from './check-fingerprint.js';
+import type { KnownFingerprint } from './options.js';
 
 type Fingerprint = NonNullable<Verification['fingerprint']>;
 

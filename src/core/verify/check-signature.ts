@@ -8,6 +8,7 @@ import { describeKey, HASHES } from './cms/algorithms.js';
 import { subjectLine } from './cms/certificate.js';
 import { type Detached, judgeDetached, readDetached, requireBinding } from './cms/detached.js';
 import { splitContents } from './cms/signed-data.js';
+import type { TrustOptions } from './options.js';
 import type { PdfFile } from './pdf/file.js';
 import {
   type Covered,
@@ -16,13 +17,6 @@ import {
   findSignature,
   requireCertification,
 } from './pdf/signature.js';
-
-export interface TrustOptions {
-  /** Certificates in DER: of signers, of time-stamp servers, or of authorities. */
-  trusted?: readonly Uint8Array[];
-  /** The time that the claimed signing time must not lie after. */
-  at?: Date;
-}
 
 /** Checks the one signature of the file, its certificate, its time stamp and who vouches for it. */
 export function checkSignature(file: PdfFile, list: Checklist, options: TrustOptions): Signer | undefined {

@@ -1,8 +1,8 @@
 import { treeHash } from '../ledger/tree.js';
 import type { Sha256 } from '../model/evidence.js';
 import type { LeftOut } from '../model/manifest.js';
-import type { KnownFingerprint } from './check-fingerprint.js';
 import type { Checklist } from './checklist.js';
+import type { KnownFingerprint } from './options.js';
 import type { Examined } from './verify-all.js';
 
 type WithLeaves = Examined & { leaves: readonly Sha256[] };

@@ -11,7 +11,8 @@ import { checkTogether, excuseNewer } from './cross-checks.js';
 import { checkRecordFiles } from './delivery-record/check-record-files.js';
 import { Malformed, refuse } from './malformed.js';
 import { type Kind, kindOf, readDossier } from './open-subject.js';
-import { examineDossier, type VerifyOptions } from './verify-dossier.js';
+import type { VerifyOptions } from './options.js';
+import { examineDossier } from './verify-dossier.js';
 
 /** One thing that was checked, and what it holds of the record. */
 export interface Examined {

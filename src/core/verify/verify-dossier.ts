@@ -3,22 +3,14 @@ import type { Manifest } from '../model/manifest.js';
 import { milliseconds } from '../model/time.js';
 import type { Verdict, Verification } from '../model/verification.js';
 import { checkAttachments } from './check-attachments.js';
-import { checkRecord, type KnownFingerprint } from './check-record.js';
-import { checkSignature, type TrustOptions } from './check-signature.js';
+import { checkRecord } from './check-record.js';
+import { checkSignature } from './check-signature.js';
 import { Checklist } from './checklist.js';
 import { CLOCK_TOLERANCE_MS } from './clock-tolerance.js';
+import type { VerifyOptions } from './options.js';
 import { activeContent } from './pdf/active-content.js';
 import { readPdf, startsAsPdf } from './pdf/file.js';
 import { hiddenParts } from './pdf/hidden.js';
-
-export interface VerifyOptions extends TrustOptions {
-  /** A fingerprint that was received earlier by another way; the record must begin with it. */
-  fingerprint?: KnownFingerprint;
-  /** Several of them. */
-  fingerprints?: readonly KnownFingerprint[];
-  /** Decode the originals inside and compare the printed pictures with them: slower, in a process of its own. */
-  pictures?: boolean;
-}
 
 /** What was found, and what further checks against a bag or a record need. */
 export interface DossierFindings {

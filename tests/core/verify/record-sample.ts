@@ -2,8 +2,8 @@ import { expect } from 'vitest';
 import { canonicalBytes } from '../../../src/core/ledger/canonical.js';
 import { leafHash } from '../../../src/core/ledger/tree.js';
 import type { Subject } from '../../../src/core/model/verification.js';
+import type { VerifyOptions } from '../../../src/core/verify/options.js';
 import { verifyAll } from '../../../src/core/verify/verify-all.js';
-import type { VerifyOptions } from '../../../src/core/verify/verify-dossier.js';
 import { ledgerEntries, text } from '../../signing/sample.js';
 import { type Files, only, type Scratch } from './files.js';
 

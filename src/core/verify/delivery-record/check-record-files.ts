@@ -2,12 +2,13 @@ import { type Checkpoint, parseCheckpoint } from '../../ledger/checkpoint.js';
 import { sha256Of, treeHash } from '../../ledger/tree.js';
 import type { Entry, EntryOf } from '../../model/entry.js';
 import type { Sha256 } from '../../model/evidence.js';
-import { checkFingerprints, type KnownFingerprint } from '../check-fingerprint.js';
+import { checkFingerprints } from '../check-fingerprint.js';
 import type { Checklist } from '../checklist.js';
 import { type ContainedFile, type Container, hashOf, readWhole } from '../container/container.js';
 import { checkLedger } from '../ledger/check-ledger.js';
 import { entriesOf, LARGEST_LEDGER, lastFacts, readLedger, recordName } from '../ledger/read-ledger.js';
 import { Malformed, refuse } from '../malformed.js';
+import type { KnownFingerprint } from '../options.js';
 
 const LARGEST_TEXT = 4 * 1024 * 1024;
 const ORIGINAL = /^originals\/([0-9a-f]{64})(?:\.[a-z0-9]{1,8})?$/;

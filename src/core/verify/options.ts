@@ -1,0 +1,24 @@
+/** What someone was sent earlier: the record had this tree hash when it had this many entries. */
+export interface KnownFingerprint {
+  delivery: string;
+  /** Entries. */
+  size: number;
+  /** Tree hash over them (RFC 9162 §2.1), 64 lower-case hex digits. */
+  root: string;
+}
+
+export interface TrustOptions {
+  /** Certificates in DER: of signers, of time-stamp servers, or of authorities. */
+  trusted?: readonly Uint8Array[];
+  /** The time that the claimed signing time must not lie after. */
+  at?: Date;
+}
+
+export interface VerifyOptions extends TrustOptions {
+  /** A fingerprint that was received earlier by another way; the record must begin with it. */
+  fingerprint?: KnownFingerprint;
+  /** Several of them. */
+  fingerprints?: readonly KnownFingerprint[];
+  /** Decode the originals inside and compare the printed pictures with them: slower, in a process of its own. */
+  pictures?: boolean;
+}
