@@ -1,5 +1,6 @@
 import type { Delivery } from '../core/model/delivery.js';
 import { paperSubject, subjectName } from '../core/model/evidence.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { EvidenceItem } from '../core/model/state.js';
 import type { OpenDelivery } from '../jobs/delivery.js';
 import { withDelivery } from '../jobs/delivery.js';
@@ -69,7 +70,10 @@ async function askAbout(item: Filed, delivery: Delivery): Promise<Says | 'skip' 
   const stops = delivery.stops.map(({ id }) => id);
   const stop = item.place?.stop ?? (await answerTo('  At which stop', [...stops, 'none'], 'none'));
   if (stop === 'skip' || stop === 'stop') return stop;
-  return { subject, ...(stop === 'none' || stop === item.place?.stop ? {} : { stop }) };
+  return {
+    subject,
+    ...omitUndefined({ stop: stop === 'none' || stop === item.place?.stop ? undefined : stop }),
+  };
 }
 
 async function answerTo(

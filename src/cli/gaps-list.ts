@@ -2,6 +2,7 @@ import { closingMoment, type GapSpeech, lackText, substituteWords } from '../com
 import { moreUrgent } from '../core/assess/gaps/closable.js';
 import { isOpen } from '../core/assess/gaps/gaps.js';
 import type { Delivery } from '../core/model/delivery.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { GapPart, GapResult, Outcome } from '../core/model/results.js';
 import { type Stage, stage as stages } from '../core/model/rule-set.js';
 import { milliseconds, type Zone } from '../core/model/time.js';
@@ -95,8 +96,7 @@ function lackLines(gap: GapResult, speech: GapSpeech): string[] {
       const { line = lack.line, stop = lack.stop } = part;
       const placed = {
         ...lack,
-        ...(line === undefined ? {} : { line }),
-        ...(stop === undefined ? {} : { stop }),
+        ...omitUndefined({ line, stop }),
       };
       return `${lackText(speech, placed)}${tail(part)}`;
     }),

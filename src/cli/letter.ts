@@ -2,6 +2,7 @@ import { relative, resolve } from 'node:path';
 import type { Command } from 'commander';
 import type { LetterKind } from '../core/model/claim.js';
 import { DossierError } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { asTyped, printable, quoted } from './output.js';
 import { type PassphraseOptions, readPassphrase } from './passphrase.js';
 import type { CliContext } from './program.js';
@@ -99,8 +100,7 @@ export async function putTogether(
       fix: 'Name a new one, such as --out answer-to-c1.',
     });
   const { pack } = await import('../jobs/letter-package.js');
-  const given = <K extends keyof LetterOptions>(name: K) =>
-    options[name] === undefined ? {} : { [name]: options[name] };
+  const given = <K extends keyof LetterOptions>(name: K) => omitUndefined({ [name]: options[name] });
   const report = await pack({
     folder,
     by: whoEnters(options.by),
@@ -123,7 +123,7 @@ export async function putTogether(
     ...given('certificate'),
     ...given('maxSize'),
     ...given('templates'),
-    ...(options.dossier === false ? { dossier: false } : {}),
+    ...omitUndefined({ dossier: options.dossier === false ? false : undefined }),
   });
   if (options.json === true) return output.json(report);
   for (const notice of report.notices) output.note(printable(notice));

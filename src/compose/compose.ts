@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { isPicture, preparePlates } from './exhibit-images.js';
 import { cleanDeep, cleanerFor, drawable } from './glyphs.js';
 import type { ComposeInput } from './input.js';
@@ -36,7 +37,9 @@ export async function composeDossier(input: ComposeInput, typesetter = new Types
     pdf,
     warnings,
     pages,
-    ...(signature === undefined ? {} : { signature: { ...signature, alt: job.document.signature.alt } }),
+    ...omitUndefined({
+      signature: signature === undefined ? undefined : { ...signature, alt: job.document.signature.alt },
+    }),
   };
 }
 
@@ -80,7 +83,7 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
 
   const job: TypesetJob = {
     pages: join(SHIPPED, 'dossier'),
-    ...(templates.own === undefined ? {} : { own: join(templates.own, 'dossier') }),
+    ...omitUndefined({ own: templates.own === undefined ? undefined : join(templates.own, 'dossier') }),
     document: cleanDeep(document, cleaner),
     assets,
     prepared,

@@ -1,5 +1,6 @@
 import type { Sha256 } from '../core/model/evidence.js';
 import type { Plate } from '../core/model/manifest.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { EvidenceItem } from '../core/model/state.js';
 import { type DocumentPlate, firstPages } from './document-images/first-pages.js';
 import type { ComposeInput } from './input.js';
@@ -41,7 +42,7 @@ export async function preparePlates(
       shown.filter(isPicture).map((item) => ({
         sha256: item.file.sha256,
         type: item.file.type,
-        ...(item.blackOut === undefined ? {} : { blackOut: item.blackOut }),
+        ...omitUndefined({ blackOut: item.blackOut }),
       })),
       readOriginal,
       options,
@@ -53,7 +54,7 @@ export async function preparePlates(
           : [],
       ),
       readOriginal,
-      { longest: quality.longest, ...(signal === undefined ? {} : { signal }) },
+      { longest: quality.longest, ...omitUndefined({ signal }) },
     ),
   ]);
   const bytes = [

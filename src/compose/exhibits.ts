@@ -1,5 +1,6 @@
 import type { EvidenceId } from '../core/model/evidence.js';
 import type { Exhibit } from '../core/model/manifest.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { EvidenceItem, RecordState } from '../core/model/state.js';
 import { knownMilliseconds } from '../core/model/time.js';
 
@@ -16,7 +17,7 @@ export function numberExhibits(state: RecordState): Exhibit[] {
       evidence: item.evidence,
       seq: item.seq,
       kind: item.kind,
-      ...('file' in item ? { file: item.file } : {}),
+      ...omitUndefined({ file: 'file' in item ? item.file : undefined }),
     }));
 }
 

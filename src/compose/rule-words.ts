@@ -1,3 +1,4 @@
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Assessment } from '../core/model/results.js';
 import type { RuleSetWords } from '../core/model/rule-words.js';
 
@@ -11,15 +12,16 @@ export function inWords(assessment: Assessment, words: RuleSetWords): Assessment
     ruleSet: {
       ...ruleSet,
       title: words.title ?? ruleSet.title,
-      ...(origin === undefined
-        ? {}
-        : {
-            origin: {
-              ...origin,
-              off: origin.off.map((one, i) => ({ ...one, ...words.off[i] })),
-              changed: origin.changed.map((one, i) => ({ ...one, ...words.changed[i] })),
-            },
-          }),
+      ...omitUndefined({
+        origin:
+          origin === undefined
+            ? undefined
+            : {
+                ...origin,
+                off: origin.off.map((one, i) => ({ ...one, ...words.off[i] })),
+                changed: origin.changed.map((one, i) => ({ ...one, ...words.changed[i] })),
+              },
+      }),
     },
   };
 }

@@ -2,6 +2,7 @@ import type { Readable } from 'node:stream';
 import { crc32 } from 'node:zlib';
 import type { Entry, ZipFile } from 'yauzl';
 import { DossierError, type Problem } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { nameProblem, overlaps, specialFile } from './archive/entry-checks.js';
 import { litter } from './walk.js';
 
@@ -60,7 +61,7 @@ export async function openArchive(
       code,
       message,
       where: { file: shown },
-      ...(fix === undefined ? {} : { fix }),
+      ...omitUndefined({ fix }),
     });
   };
   const refuse = (message: string, fix?: string): void => {

@@ -2,6 +2,7 @@ import { basename, dirname, join } from 'node:path';
 import type { Delivery } from '../core/model/delivery.js';
 import { DossierError, type Problem } from '../core/model/error.js';
 import { position, subjectName } from '../core/model/evidence.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Hint } from './draft.js';
 import { nearest } from './settings/did-you-mean.js';
 import type { WrittenRow } from './table/written-table.js';
@@ -34,7 +35,7 @@ export async function readCaptions(files: readonly FoundFile[]): Promise<Caption
           code: 'bad-value',
           message,
           where: { file: sidecar.name, row, column },
-          ...(fix === undefined ? {} : { fix }),
+          ...omitUndefined({ fix }),
         });
       if (!table.headings.includes('file')) {
         refuse(
@@ -93,8 +94,7 @@ function hintOf(row: WrittenRow, refuse: (message: string, column: string, fix?:
   const stop = row.cells.get('stop');
   if (stop !== undefined || at?.success === true)
     hint.place = {
-      ...(stop === undefined ? {} : { stop }),
-      ...(at?.success === true ? { position: at.data } : {}),
+      ...omitUndefined({ stop, position: at?.success === true ? at.data : undefined }),
     };
   const [line, by, caption] = [row.cells.get('line'), row.cells.get('by'), row.cells.get('caption')];
   if (line !== undefined) hint.line = line;

@@ -1,5 +1,6 @@
 import { assertNever, DossierError, type Problem } from '../core/model/error.js';
 import type { FileRef, Flag, Subject } from '../core/model/evidence.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { EventTime } from '../core/model/time.js';
 import { paperByFileName, paperByWords } from './document/paper-words.js';
 import { lookAtPdf } from './document/pdf.js';
@@ -44,9 +45,9 @@ export async function examineDocument({
       file,
       time: NO_TIME,
       flags,
-      ...(pages === undefined ? {} : { pages }),
+      ...omitUndefined({ pages }),
       ...hint,
-      ...(subject === undefined ? {} : { subject }),
+      ...omitUndefined({ subject }),
     },
     problems,
   };

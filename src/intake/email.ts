@@ -1,6 +1,7 @@
 import { readFile, stat } from 'node:fs/promises';
 import type { Address, Attachment, Email } from 'postal-mime';
 import { DossierError } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { EventTime } from '../core/model/time.js';
 import { readMailDate } from './email/date.js';
 import { Turns } from './mutex.js';
@@ -74,9 +75,11 @@ export async function readMail(path: string, shown: string): Promise<MailRead> {
   const subject = oneLine(mail.subject ?? '', 300);
   const all = mail.attachments.map((attachment, i) => ({ attachment, name: nameOf(attachment, i) }));
   return {
-    ...(from === '' ? {} : { from }),
-    ...(to === '' ? {} : { to }),
-    ...(subject === '' ? {} : { subject }),
+    ...omitUndefined({
+      from: from === '' ? undefined : from,
+      to: to === '' ? undefined : to,
+      subject: subject === '' ? undefined : subject,
+    }),
     time: timeOf(mail),
     attachments: all
       .slice(0, MOST_ATTACHMENTS)

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import type { Delivery } from '../core/model/delivery.js';
 import type { Problem } from '../core/model/error.js';
 import type { FileRef } from '../core/model/evidence.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { openArchive } from './archive.js';
 import { asKept } from './document.js';
 import type { Examined, Hint } from './draft.js';
@@ -72,7 +73,7 @@ export async function examineMail({ path, file, hint }: Asked): Promise<Examined
       file,
       time: mail.time,
       flags: [],
-      ...(from === undefined ? {} : { by: from.slice(0, 200) }),
+      ...omitUndefined({ by: from?.slice(0, 200) }),
       ...hint,
       subject: hint.subject ?? { is: 'message', sure: 'proposed', from: 'e-mail' },
       caption: (hint.caption === undefined ? heading : `${hint.caption} (${heading})`).slice(0, 2000),

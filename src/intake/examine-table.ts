@@ -1,6 +1,7 @@
 import type { Delivery } from '../core/model/delivery.js';
 import { DossierError, type Problem } from '../core/model/error.js';
 import type { FileRef } from '../core/model/evidence.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Zone } from '../core/model/time.js';
 import { CAPTION_COLUMNS } from './captions.js';
 import { examineDocument } from './document.js';
@@ -146,5 +147,5 @@ async function asDocument(
 /** The clock of a unit is most often set where the trip began: offered, never assumed. */
 function proposed(delivery: Delivery): { proposedZone?: Zone } {
   const first = delivery.stops.find((stop) => stop.does === 'load');
-  return first === undefined ? {} : { proposedZone: first.zone };
+  return omitUndefined({ proposedZone: first?.zone });
 }

@@ -1,6 +1,7 @@
 import type { Delivery } from '../core/model/delivery.js';
 import { assertNever, DossierError, type Problem } from '../core/model/error.js';
 import type { FileRef } from '../core/model/evidence.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { folderHint } from './captions.js';
 import type { Examined, Hint, LogOptions } from './draft.js';
 import type { JpegStructure } from './photo/jpeg-scanner.js';
@@ -98,7 +99,11 @@ async function examineKind(recognised: Recognised, asked: Asked, options: LogOpt
 /** Captions first, folder names where they are silent. */
 function mergeHints(said: Hint | undefined, folder: Hint): Hint {
   const place = { ...folder.place, ...said?.place };
-  return { ...folder, ...said, ...(Object.keys(place).length === 0 ? {} : { place }) };
+  return {
+    ...folder,
+    ...said,
+    ...omitUndefined({ place: Object.keys(place).length === 0 ? undefined : place }),
+  };
 }
 
 /** Stops and lines that the delivery does not have are left out of the hint and named as problems. */
@@ -116,7 +121,7 @@ function checkHint(hint: Hint, file: string, delivery: Delivery): { hint: Hint; 
       code: 'bad-value',
       message: `there is no ${field} "${name}"; there are: ${names.join(', ')}`,
       where: { file, field },
-      ...(close === undefined ? {} : { fix: `did you mean ${close}?` }),
+      ...omitUndefined({ fix: close === undefined ? undefined : `did you mean ${close}?` }),
     });
     return undefined;
   };
@@ -132,12 +137,11 @@ function checkHint(hint: Hint, file: string, delivery: Delivery): { hint: Hint; 
   );
   const { place, line: _line, ...others } = hint;
   const { stop: _stop, ...part } = place ?? {};
-  const at = { ...part, ...(stop === undefined ? {} : { stop }) };
+  const at = { ...part, ...omitUndefined({ stop }) };
   return {
     hint: {
       ...others,
-      ...(Object.keys(at).length === 0 ? {} : { place: at }),
-      ...(line === undefined ? {} : { line }),
+      ...omitUndefined({ place: Object.keys(at).length === 0 ? undefined : at, line }),
     },
     problems,
   };

@@ -1,5 +1,6 @@
 import type { Delivery } from '../core/model/delivery.js';
 import type { Problem } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { type Noted, NoteRefused, readNote } from './notes/line.js';
 import { type Standing, standingOf } from './notes/standing.js';
 import { wordsOf } from './notes/words.js';
@@ -58,7 +59,7 @@ export function readNotes(text: string, file: string, delivery: Delivery, given:
         code: 'bad-value',
         message: error.message,
         where: { file, row },
-        ...(error.fix === undefined ? {} : { fix: error.fix }),
+        ...omitUndefined({ fix: error.fix }),
       });
     }
   }

@@ -1,5 +1,6 @@
 import type { Delivery } from '../core/model/delivery.js';
 import { DossierError, type Problem } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { ReadingDraft } from './draft.js';
 import { READING_COLUMNS, type RowNote, RowRefused } from './readings/columns.js';
 import { readReadingRow } from './readings/row.js';
@@ -57,7 +58,7 @@ function problem(said: RowNote, row: number, file: string): Problem {
     code: 'bad-value',
     message: said.message,
     where: { file, row, column: said.column },
-    ...(said.fix === undefined ? {} : { fix: said.fix }),
+    ...omitUndefined({ fix: said.fix }),
   };
 }
 

@@ -1,5 +1,6 @@
 import { DateTime } from 'luxon';
 import type { Problem } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { type EventTime, type Instant, readLocal, type Zone } from '../core/model/time.js';
 import { TO_THE_MINUTE, TO_THE_SECOND, timeWithOffset } from './time/event-time.js';
 import { dateParts, readClock, readOffset, toLocalTime, wallOf } from './time/wall-time.js';
@@ -33,9 +34,9 @@ export function parseTypedTime(text: string, { now, zone, field }: TypedContext)
     problem: {
       code: 'bad-value',
       message,
-      where: field === undefined ? {} : { field },
+      where: omitUndefined({ field }),
       fix,
-      ...(choices === undefined ? {} : { choices }),
+      ...omitUndefined({ choices }),
     },
   });
   const typed = text.trim().slice(0, LONGEST).replaceAll(/\s+/g, ' ');

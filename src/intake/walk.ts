@@ -1,6 +1,7 @@
 import { lstat, readdir } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import type { Problem } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 
 export interface FoundFile {
   path: string;
@@ -53,7 +54,7 @@ async function visit(path: string, name: string, depth: number, found: Finding, 
       code: 'unreadable-file',
       message,
       where: { file: path },
-      ...(fix === undefined ? {} : { fix }),
+      ...omitUndefined({ fix }),
     });
   };
   if (found.files.length >= most) {

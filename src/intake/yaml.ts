@@ -13,6 +13,7 @@ import {
 import type { z } from 'zod';
 import { DossierError, type ErrorCode, type Problem } from '../core/model/error.js';
 import type { Sha256 } from '../core/model/evidence.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { explain } from './settings/schema-errors.js';
 
 /** Settings written by hand are small; anything larger is not one of them. */
@@ -35,7 +36,7 @@ export interface YamlText {
  */
 export function readYaml(text: string, fileName: string, code: ErrorCode): YamlText {
   const refuse = (message: string, row?: number): DossierError =>
-    problemsAsError([{ code, message, where: { file: fileName, ...(row === undefined ? {} : { row }) } }]);
+    problemsAsError([{ code, message, where: { file: fileName, ...omitUndefined({ row }) } }]);
   if (text.length > MAX_YAML_CHARACTERS)
     throw refuse(`${text.length} characters; at most ${MAX_YAML_CHARACTERS} are read`);
   const lines = new LineCounter();
@@ -113,7 +114,7 @@ export function readYamlAs<S extends z.ZodType>(
         code,
         message: issue.message,
         where: { file: fileName, row: yaml.rowOf(issue.path), field: issue.field },
-        ...(issue.fix === undefined ? {} : { fix: issue.fix }),
+        ...omitUndefined({ fix: issue.fix }),
       })),
     );
   return { read: result.data, written: yaml.value, sha256: hashOf(text), rowOf: yaml.rowOf };
@@ -135,8 +136,7 @@ function problemsAsError(problems: Problem[]): DossierError {
     ].join('');
   return new DossierError(first.code, first.message, {
     where: first.where,
-    ...(first.fix === undefined ? {} : { fix: first.fix }),
-    ...(rest.length === 0 ? {} : { others: rest.map(line) }),
+    ...omitUndefined({ fix: first.fix, others: rest.length === 0 ? undefined : rest.map(line) }),
   });
 }
 

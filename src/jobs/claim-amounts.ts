@@ -1,6 +1,7 @@
 import { basename } from 'node:path';
 import { amountItem, type ClaimNote, quantityState } from '../core/model/claim.js';
 import { DossierError, type Problem } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { RecordState } from '../core/model/state.js';
 import { readWrittenTable, type WrittenRow } from '../intake/table/written-table.js';
 import { unreadable } from '../record/disk/disk-error.js';
@@ -76,7 +77,7 @@ export async function recordAmounts(input: AmountsInput): Promise<AmountsReport>
           row: one.row,
           said: inWords(body),
           outcome: held ? 'already-held' : input.dryRun ? 'understood' : 'recorded',
-          ...(before === undefined ? {} : { entry: before.seq }),
+          ...omitUndefined({ entry: before?.seq }),
         };
         report.rows.push(row);
         if (!held) fresh.push({ row, body });
@@ -151,7 +152,7 @@ function ofRow({ where, fix, ...problem }: Problem, file: string, row: number): 
   const column = where.field === 'item' ? 'what' : where.field?.replace(/^--/, '');
   return {
     ...problem,
-    where: { file, row, ...(column === undefined ? {} : { column }) },
-    ...(fix === undefined ? {} : { fix }),
+    where: { file, row, ...omitUndefined({ column }) },
+    ...omitUndefined({ fix }),
   };
 }

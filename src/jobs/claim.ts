@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { type ClaimId, type ClaimNote, claimNote } from '../core/model/claim.js';
 import { DossierError } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { RecordState } from '../core/model/state.js';
 import { bodyOf, type TypedClaimKind } from './claim/body.js';
 import { inWords } from './claim/statements.js';
@@ -111,7 +112,7 @@ function notUnderstood(is: TypedClaimKind, issue: z.core.$ZodIssue | undefined):
       choices.length > 0
         ? `Use one of: ${choices.join(', ')}.`
         : `See: dossier record claim ${command} --help`,
-    ...(choices.length > 0 ? { choices } : {}),
+    ...omitUndefined({ choices: choices.length > 0 ? choices : undefined }),
   });
 }
 

@@ -3,6 +3,7 @@ import { settle } from '../core/assess/reconcile-times.js';
 import type { EntryOf } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
 import type { EvidenceId } from '../core/model/evidence.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { EvidenceItem, ItemOf, RecordState } from '../core/model/state.js';
 import {
   type KnownTime,
@@ -55,7 +56,7 @@ export async function recordClock(input: ClockInput): Promise<ComparedClock> {
       throw wrong('--log', `there is no unit log ${input.log}`, `Use one of: ${idsOf(logs)}.`);
     const clock: Clock =
       input.camera === undefined
-        ? { is: 'unit-log', ...(log === undefined ? {} : { evidence: log.evidence }) }
+        ? { is: 'unit-log', ...omitUndefined({ evidence: log?.evidence }) }
         : { is: 'camera', camera: cameraOf(state, input.camera) };
     const told = input.zone === undefined ? undefined : zoneOf(input.zone);
     const logZone = clock.is === 'camera' ? undefined : oneZone(log === undefined ? logs : [log]);
@@ -90,7 +91,7 @@ export async function recordClock(input: ClockInput): Promise<ComparedClock> {
           uncertaintySeconds,
           from,
           how: photo === undefined ? 'told' : 'display-photo',
-          ...(photo === undefined ? {} : { photo: photo.evidence }),
+          ...omitUndefined({ photo: photo?.evidence }),
         },
       },
     ]);

@@ -1,6 +1,7 @@
 import { printCheckpoint, printFingerprint } from '../core/ledger/checkpoint.js';
 import type { NewEntry } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 
 export interface FingerprintInput extends OpenDelivery {
@@ -45,7 +46,7 @@ export async function fingerprint(input: FingerprintInput): Promise<FingerprintR
       const wish = {
         url: tsa,
         now: input.now,
-        ...(input.tsaPolicy === undefined ? {} : { policy: input.tsaPolicy }),
+        ...omitUndefined({ policy: input.tsaPolicy }),
       };
       const { token, at, server } = await obtainTimeStamp(wish, Buffer.from(printCheckpoint(head)));
       stamped = { at: at.toISOString(), server };
@@ -71,7 +72,7 @@ export async function fingerprint(input: FingerprintInput): Promise<FingerprintR
       line: printFingerprint(head),
       ...head,
       recorded: added.map(({ seq }) => seq),
-      ...(stamped === undefined ? {} : { stamped }),
+      ...omitUndefined({ stamped }),
       notices: record.notices.map(({ message }) => message),
     };
   });

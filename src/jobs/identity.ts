@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { CERTIFICATE_FILE, type Identity, loadIdentity, makeIdentity } from '../signing/identity.js';
 import { renewIdentity, type ShownIdentity, showIdentity, useIdentity } from '../signing/identity-change.js';
 
@@ -97,6 +98,6 @@ async function report(folder: string, old?: string): Promise<IdentityReport> {
   return {
     ...(await showIdentity(folder)),
     certificateFile: join(folder, CERTIFICATE_FILE),
-    ...(old === undefined ? {} : { oldCertificate: join(folder, old) }),
+    ...omitUndefined({ oldCertificate: old === undefined ? undefined : join(folder, old) }),
   };
 }

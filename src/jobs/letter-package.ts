@@ -2,6 +2,7 @@ import { setPages } from '../compose/letters/compose.js';
 import { letterView } from '../compose/letters/view.js';
 import { ownTemplates } from '../compose/templates.js';
 import type { ClaimId, LetterKind } from '../core/model/claim.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { toInstant } from '../core/model/time.js';
 import type { DeliveryRecord } from '../record/store.js';
 import type { BuildReport } from './build.js';
@@ -103,7 +104,7 @@ async function finish(
   const list = Buffer.from(enclosuresText(files, labels), 'utf8');
   files.push(await staging.write('enclosures.txt', 'enclosures', list));
   const told = await toldBeside(asked, reader, { ...paper, ...reader.whole });
-  const ofClaim = asked.claim === undefined ? {} : { claim: asked.claim };
+  const ofClaim = omitUndefined({ claim: asked.claim });
   await staging.finish();
   const [entry] = await record.append([
     {
@@ -116,10 +117,10 @@ async function finish(
     folder: input.out,
     letter: asked.kind,
     ...ofClaim,
-    ...(asked.to === undefined ? {} : { to: asked.to.name }),
+    ...omitUndefined({ to: asked.to?.name }),
     files,
     toFillIn: letter.blanks,
-    ...(certified === undefined ? {} : { certificateToFillIn: certified.draft.blanks }),
+    ...omitUndefined({ certificateToFillIn: certified?.draft.blanks }),
     ...told,
     cautions: [...told.cautions, ...(certified === undefined ? [] : [OF_CERTIFICATE])],
     entry: entry?.seq ?? record.head.size - 1,

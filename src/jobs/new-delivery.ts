@@ -2,6 +2,7 @@ import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { stringify } from 'yaml';
 import { DossierError } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { parseDeliveryFile } from '../intake/delivery-file.js';
 import { unreadable } from '../record/disk/disk-error.js';
 import { createRecord } from '../record/store.js';
@@ -86,9 +87,7 @@ function parseAsked(text: string): ReturnType<typeof parseDeliveryFile> {
     throw new DossierError(cause.code, part === undefined ? cause.message : `${part}: ${cause.message}`, {
       where: { field: option ?? field },
       fix: 'Places are written like "Yuma AZ; America/Phoenix", goods like "romaine; 36 °F; 2 °F; 12".',
-      ...(cause.others === undefined
-        ? {}
-        : { others: cause.others.map((other) => other.replace(/^line \d+: /, '')) }),
+      ...omitUndefined({ others: cause.others?.map((other) => other.replace(/^line \d+: /, '')) }),
       cause,
     });
   }

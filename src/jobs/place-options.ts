@@ -1,6 +1,7 @@
 import type { Delivery, Stop } from '../core/model/delivery.js';
 import { DossierError } from '../core/model/error.js';
 import { type Place, type Position, position } from '../core/model/evidence.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { type EventTime, type Instant, milliseconds, toInstant, type Zone } from '../core/model/time.js';
 import { nearest } from '../intake/settings/did-you-mean.js';
 import { parseTypedTime } from '../intake/typed.js';
@@ -56,8 +57,7 @@ export function findPosition(named: string | undefined): Position | undefined {
 export function placeOf(stop: Stop | undefined, part: Position | undefined): Place | undefined {
   if (stop === undefined && part === undefined) return undefined;
   return {
-    ...(stop === undefined ? {} : { stop: stop.id }),
-    ...(part === undefined ? {} : { position: part }),
+    ...omitUndefined({ stop: stop?.id, position: part }),
   };
 }
 

@@ -4,6 +4,7 @@ import type { Delivery } from '../core/model/delivery.js';
 import type { NewEntry } from '../core/model/entry.js';
 import { DossierError, type Problem } from '../core/model/error.js';
 import type { EvidenceId } from '../core/model/evidence.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { knownMilliseconds } from '../core/model/time.js';
 import type { Standing } from '../intake/notes/standing.js';
 import { readNotes } from '../intake/notes.js';
@@ -74,7 +75,7 @@ export async function notes(input: NotesInput): Promise<NotesReport> {
           text: note.text,
           said: inWords({ kind, word }, body),
           outcome: before === undefined ? (input.dryRun ? 'understood' : 'recorded') : 'already-held',
-          ...(before === undefined ? {} : { evidence: before }),
+          ...omitUndefined({ evidence: before }),
         };
         report.lines.push(line);
         if (before === undefined) fresh.push({ line, body });
@@ -162,5 +163,5 @@ async function readText(path: string): Promise<string> {
 }
 
 function ofRow({ where, ...problem }: Problem, file: string, row: number): Problem {
-  return { ...problem, where: { file, row, ...(where.field === undefined ? {} : { field: where.field }) } };
+  return { ...problem, where: { file, row, ...omitUndefined({ field: where.field }) } };
 }

@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import type { Delivery } from '../core/model/delivery.js';
 import { DossierError } from '../core/model/error.js';
 import { type EvidenceId, type Reading, type ReadingKind, reading } from '../core/model/evidence.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { temperature } from '../core/model/temperature.js';
 import { inZone, zoneShown } from '../core/model/zoned-time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
@@ -142,6 +143,6 @@ function notUnderstood(
   return new DossierError('bad-value', empty ? 'not told' : wrong, {
     where: { field: isOption ? option : name },
     fix: choices.length > 0 ? `Use one of: ${choices.join(', ')}.` : `See: dossier record ${kind} --help`,
-    ...(choices.length > 0 ? { choices } : {}),
+    ...omitUndefined({ choices: choices.length > 0 ? choices : undefined }),
   });
 }

@@ -3,6 +3,7 @@ import { firstLoading, lastUnloading, readMoments } from '../core/assess/milesto
 import { withoutJumps } from '../core/assess/temperature/jumps.js';
 import { temperatureResult } from '../core/assess/temperature/result.js';
 import { DossierError } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Assessment, LegResult, Span, TemperatureResult } from '../core/model/results.js';
 import type { RecordState } from '../core/model/state.js';
 import { type Instant, localTime, milliseconds, readLocal, type Zone } from '../core/model/time.js';
@@ -51,7 +52,7 @@ export async function temperatures(input: TemperaturesInput): Promise<Temperatur
       return leg === undefined ? result : legResult(assessed, result, leg);
     });
     const last = stops.find((stop) => stop.id === results[0]?.legs?.[0]?.to.stop);
-    return { ...report, results, logs, ...(last === undefined ? {} : { endZone: last.zone }) };
+    return { ...report, results, logs, ...omitUndefined({ endZone: last?.zone }) };
   }
   if (input.from === undefined && input.to === undefined)
     return { ...report, results: assessment.temperatures, logs };
@@ -151,7 +152,7 @@ export async function temperatureSvg(report: TemperaturesReport, result: Tempera
       result,
       log,
       zone: startZone,
-      ...(endZone === startZone ? {} : { otherZone: endZone }),
+      ...omitUndefined({ otherZone: endZone === startZone ? undefined : endZone }),
       marks: assessment.timeline.items.flatMap((item) =>
         item.event === undefined ? [] : [{ at: item.at, label: labels(`event.${item.event}`) }],
       ),

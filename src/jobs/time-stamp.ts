@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { DossierError } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { CLOCK_TOLERANCE_MS } from '../core/verify/clock-tolerance.js';
 import { judgeTimeStamp, readTimeStamp, type TimeStamp } from '../core/verify/cms/time-stamp.js';
 import { Malformed } from '../core/verify/malformed.js';
@@ -29,9 +30,7 @@ export async function obtainTimeStamp(
     url,
     bytes,
     random: (count) => randomBytes(count),
-    ...(policy === undefined ? {} : { policy }),
-    ...(timeout === undefined ? {} : { timeout }),
-    ...(tries === undefined ? {} : { tries }),
+    ...omitUndefined({ policy, timeout, tries }),
   });
   const { read, wrong, server } = judge(token, bytes);
   if (read !== undefined) {

@@ -1,3 +1,4 @@
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { TimelineItem } from '../core/model/results.js';
 import { toInstant, type Zone } from '../core/model/time.js';
 import { inZone } from '../core/model/zoned-time.js';
@@ -75,6 +76,9 @@ export async function timelineSvg({
     import('./drawing-words.js'),
   ]);
   const { format, labels } = await drawingWords(state.delivery.show);
-  const zones = { zone: startZone, ...(endZone === startZone ? {} : { otherZone: endZone }) };
+  const zones = {
+    zone: startZone,
+    ...omitUndefined({ otherZone: endZone === startZone ? undefined : endZone }),
+  };
   return deliveryTimeline(assessment.timeline, zones, format, labels);
 }

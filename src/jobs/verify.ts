@@ -2,6 +2,7 @@ import { X509Certificate } from 'node:crypto';
 import { readFile, stat } from 'node:fs/promises';
 import { parseFingerprint } from '../core/ledger/checkpoint.js';
 import { DossierError } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Verification, VerificationReport } from '../core/model/verification.js';
 import type { KnownFingerprint } from '../core/verify/options.js';
 import { verifyAll } from '../core/verify/verify-all.js';
@@ -34,7 +35,7 @@ export async function verify(input: VerifyInput): Promise<VerificationReport> {
       trusted,
       fingerprints,
       pictures: input.pictures === true,
-      ...(input.now === undefined ? {} : { at: input.now() }),
+      ...omitUndefined({ at: input.now?.() }),
     });
   } catch (cause) {
     // The system's own errors carry a code; everything else is a bug.

@@ -4,6 +4,7 @@ import { Known, referenceProblem } from '../core/ledger/references.js';
 import { type Entry, type EntryType, entry } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
 import type { Sha256 } from '../core/model/evidence.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Instant } from '../core/model/time.js';
 
 /** An entry before it is checked, numbered and dated. */
@@ -46,7 +47,7 @@ export function stage(drafts: readonly Draft[], at: Instant, firstSeq: number, k
 
 function badEntry(type: string, message: string, field: string | undefined): DossierError {
   return new DossierError('bad-value', `${type}: ${message}`, {
-    where: field === undefined ? {} : { field },
+    where: omitUndefined({ field }),
     fix: 'Correct it and run the command again; nothing was recorded.',
   });
 }

@@ -1,6 +1,7 @@
 import { createHash, type KeyObject, sign } from 'node:crypto';
 import * as asn1js from 'asn1js';
 import * as pkijs from 'pkijs';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { OID } from '../core/verify/cms/asn1.js';
 import { signatureAlgorithm } from './algorithms.js';
 
@@ -28,7 +29,7 @@ export function selfSigned(request: CertificateRequest): Uint8Array {
   const algorithm = () =>
     new pkijs.AlgorithmIdentifier({
       algorithmId: oid,
-      ...(nullParameters ? { algorithmParams: new asn1js.Null() } : {}),
+      ...omitUndefined({ algorithmParams: nullParameters ? new asn1js.Null() : undefined }),
     });
   const certificate = new pkijs.Certificate();
   certificate.version = 2;

@@ -1,6 +1,7 @@
 import { createHash, sign } from 'node:crypto';
 import * as asn1js from 'asn1js';
 import * as pkijs from 'pkijs';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { OID } from '../core/verify/cms/asn1.js';
 import { signatureAlgorithm } from './algorithms.js';
 import { ownBuffer } from './certificate.js';
@@ -64,7 +65,7 @@ function signedData(digest: Uint8Array, identity: Identity): pkijs.SignedData {
     signedAttrs: attributes,
     signatureAlgorithm: new pkijs.AlgorithmIdentifier({
       algorithmId: oid,
-      ...(nullParameters ? { algorithmParams: new asn1js.Null() } : {}),
+      ...omitUndefined({ algorithmParams: nullParameters ? new asn1js.Null() : undefined }),
     }),
     signature: new asn1js.OctetString({ valueHex: ownBuffer(sign('sha256', signedBytes, identity.key)) }),
   });

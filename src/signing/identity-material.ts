@@ -1,5 +1,6 @@
 import { createHash, createPrivateKey, type KeyObject, X509Certificate } from 'node:crypto';
 import { DossierError } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import { DOCUMENT_USES, keyKind } from '../core/verify/cms/asn1.js';
 
 /** Who signs: a certificate and the private key that fits it. */
@@ -48,7 +49,10 @@ export function readKey(pem: string, passphrase: string, file: string): KeyObjec
     throw new DossierError(
       'identity',
       encrypted ? 'The passphrase does not open the private key.' : 'The private key cannot be read.',
-      { where: { file }, ...(encrypted ? { fix: 'Check the passphrase and try again.' } : {}) },
+      {
+        where: { file },
+        ...omitUndefined({ fix: encrypted ? 'Check the passphrase and try again.' : undefined }),
+      },
     );
   }
 }
@@ -86,7 +90,7 @@ export function identityFrom(
     certificateSha256: createHash('sha256').update(certificateDer).digest('hex'),
     subject: certificate.subject.replaceAll('\n', ', '),
     key,
-    ...(chain.length === 0 ? {} : { chain: chain.map((one) => new Uint8Array(one.raw)) }),
+    ...omitUndefined({ chain: chain.length === 0 ? undefined : chain.map((one) => new Uint8Array(one.raw)) }),
   };
   return { identity, certificate, chain };
 }

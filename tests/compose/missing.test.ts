@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { prepareDossier } from '../../src/compose/compose.js';
 import type { Sha256 } from '../../src/core/model/evidence.js';
+import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import type { RuleSetOrigin } from '../../src/core/model/rule-set.js';
 import { type Block, type Cell, wordsOf } from '../../src/core/words/blocks.js';
 import { sampleInput } from './sample.js';
@@ -15,7 +16,7 @@ async function tables(origin?: RuleSetOrigin): Promise<Map<string, string[][]>> 
     ...input,
     assessment: {
       ...input.assessment,
-      ruleSet: { ...ruleSet, ...(origin === undefined ? {} : { origin }) },
+      ruleSet: { ...ruleSet, ...omitUndefined({ origin }) },
     },
   });
   const { document } = job;

@@ -4,6 +4,7 @@ import type { ComposeInput } from '../../src/compose/input.js';
 import { MOST_LINES } from '../../src/compose/view/cover-lines.js';
 import { delivery } from '../../src/core/model/delivery.js';
 import type { Evidence, Sha256 } from '../../src/core/model/evidence.js';
+import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import type {
   Assessment,
   Finding,
@@ -108,7 +109,9 @@ export async function sampleInput(options: SampleOptions = {}): Promise<ComposeI
     logs: log === undefined ? [] : [sampleLog(log.evidence)],
     exhibits: numberExhibits(state).map((one) => ({
       ...one,
-      ...(one.kind === 'photo' ? { attachedAs: `original-${String(one.exhibit).padStart(3, '0')}.jpg` } : {}),
+      ...omitUndefined({
+        attachedAs: one.kind === 'photo' ? `original-${String(one.exhibit).padStart(3, '0')}.jpg` : undefined,
+      }),
     })),
     attachments: [
       {
@@ -274,9 +277,9 @@ const timelineOf = (all: readonly Evidence[]): TimelineItem[] =>
           zone: item.time.zone,
           uncertaintySeconds: item.time.uncertaintySeconds,
           evidence: item.evidence,
-          ...(item.place?.stop === undefined ? {} : { stop: item.place.stop }),
+          ...omitUndefined({ stop: item.place?.stop }),
           is: item.kind,
-          ...(item.kind === 'event' ? { event: item.event } : {}),
+          ...omitUndefined({ event: item.kind === 'event' ? item.event : undefined }),
           label: item.kind,
         },
       ];
@@ -295,9 +298,9 @@ function pulpsOf(all: readonly Evidence[]): PulpGroup[] {
           {
             evidence: item.evidence,
             celsius: value,
-            ...(item.place.position === undefined ? {} : { position: item.place.position }),
+            ...omitUndefined({ position: item.place.position }),
             from: item.from,
-            ...(item.instrument === undefined ? {} : { instrument: item.instrument }),
+            ...omitUndefined({ instrument: item.instrument }),
             verdict: value > band.high ? 'above' : 'in-band',
             beyond: Math.max(0, value - band.high),
           },

@@ -6,6 +6,7 @@ import { composeDossier, prepareDossier } from '../../src/compose/compose.js';
 import type { ComposeInput } from '../../src/compose/input.js';
 import { SECTIONS } from '../../src/compose/sections.js';
 import { ownTemplates } from '../../src/compose/templates.js';
+import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import { sampleInput } from './sample.js';
 
 let input: ComposeInput;
@@ -86,7 +87,7 @@ describe('templates of one’s own', () => {
     await expect(made).rejects.toThrow(
       expect.objectContaining({
         code: 'bad-template',
-        where: expect.objectContaining({ file: join(folder, name), ...(row === undefined ? {} : { row }) }),
+        where: expect.objectContaining({ file: join(folder, name), ...omitUndefined({ row }) }),
       }),
     );
   });

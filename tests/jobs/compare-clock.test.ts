@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { type PhotoFacts, withExif } from '../../fixtures/demo/make/exif.js';
 import { DossierError } from '../../src/core/model/error.js';
+import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import { toInstant } from '../../src/core/model/time.js';
 import { assessDelivery } from '../../src/jobs/assess.js';
 import { collect } from '../../src/jobs/collect.js';
@@ -48,8 +49,10 @@ function photo(utc: string, { fast = 0, gps = true, offset = true } = {}): Uint8
     width: 480,
     height: 360,
     taken: wall.slice(0, 19).replaceAll('-', ':').replace('T', ' '),
-    ...(offset ? { offset: '-07:00' } : {}),
-    ...(gps ? { gps: { ...DOCK, utc: true_ } } : {}),
+    ...omitUndefined({
+      offset: offset ? '-07:00' : undefined,
+      gps: gps ? { ...DOCK, utc: true_ } : undefined,
+    }),
   };
   return withExif(plain, tags);
 }

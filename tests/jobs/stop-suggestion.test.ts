@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { EventName } from '../../src/core/model/evidence.js';
 import { evidenceId } from '../../src/core/model/evidence.js';
+import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import type { RecordState } from '../../src/core/model/state.js';
 import { toInstant, zone } from '../../src/core/model/time.js';
 import { likelyStop } from '../../src/jobs/stop-suggestion.js';
@@ -24,7 +25,7 @@ function stateOf(events: readonly [hour: number, event: EventName, stop?: string
         basis: 'typed',
         uncertaintySeconds: 60,
       },
-      ...(stop === undefined ? {} : { place: { stop } }),
+      ...omitUndefined({ place: stop === undefined ? undefined : { stop } }),
       source: { is: 'typed' },
       seq: i + 1,
       enteredAt: toInstant(0),

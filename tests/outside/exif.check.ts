@@ -4,6 +4,7 @@ import decodeHeic from 'heic-decode';
 import sharp from 'sharp';
 import { afterAll, describe, expect, test } from 'vitest';
 import { z } from 'zod';
+import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import { zone } from '../../src/core/model/time.js';
 import { type RawExif, readExif } from '../../src/intake/photo/exif.js';
 import { timeInZone } from '../../src/intake/time/event-time.js';
@@ -84,8 +85,10 @@ function byExifTool(path: string): RawExif {
 /** Degrees to a ten-millionth, a centimetre: beyond that the two print differently. */
 const rounded = (exif: RawExif): RawExif => ({
   ...exif,
-  ...(exif.latitude === undefined ? {} : { latitude: Number(exif.latitude.toFixed(7)) }),
-  ...(exif.longitude === undefined ? {} : { longitude: Number(exif.longitude.toFixed(7)) }),
+  ...omitUndefined({
+    latitude: exif.latitude === undefined ? undefined : Number(exif.latitude.toFixed(7)),
+    longitude: exif.longitude === undefined ? undefined : Number(exif.longitude.toFixed(7)),
+  }),
 });
 
 async function byUs(path: string): Promise<RawExif> {

@@ -5,6 +5,7 @@ import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { canonicalBytes } from '../../src/core/ledger/canonical.js';
 import { MANIFEST_NAME } from '../../src/core/model/manifest.js';
+import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import { toInstant } from '../../src/core/model/time.js';
 import { verifyDossier } from '../../src/core/verify/verify-dossier.js';
 import type { Identity } from '../../src/signing/identity.js';
@@ -227,7 +228,7 @@ describe('what the programs say about a dossier that is not sound', () => {
       const pdf = typeset({ ...sampleParts(), attached: [] }, 'ua-1');
       const signed = await signPdf(pdf, identity, {
         ...options(),
-        ...(visible === undefined ? {} : { visible }),
+        ...omitUndefined({ visible }),
       });
       expect(ask(verapdf, 'ua1', disk.put('ua.pdf', signed)).out).toMatch(/^PASS /);
     });

@@ -1,6 +1,7 @@
 import { createHash, generateKeyPairSync, type KeyObject, sign } from 'node:crypto';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import { makeAnyCertificate } from '../core/verify/any-certificate.js';
 import { der, OIDS } from '../core/verify/forge.js';
 
@@ -41,7 +42,7 @@ export class FakeTsa {
     this.certificate = makeAnyCertificate({
       ...this.keys,
       subject: 'Time office',
-      ...(tricks.plainCertificate === true ? {} : { timeStamps: true }),
+      ...omitUndefined({ timeStamps: tricks.plainCertificate === true ? undefined : true }),
     });
   }
 

@@ -10,6 +10,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import forge from 'node-forge';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import { toInstant } from '../../src/core/model/time.js';
 import { verifyDossier } from '../../src/core/verify/verify-dossier.js';
 import { CERTIFICATE_FILE, KEY_FILE, loadIdentity, makeIdentity } from '../../src/signing/identity.js';
@@ -54,7 +55,7 @@ function issued(keys: { publicKey: KeyObject; privateKey: KeyObject }, usage?: n
       ...keys,
       subject: 'Carrier',
       issuer: { name: 'Middle', key: middle.privateKey },
-      ...(usage === undefined ? {} : { usage }),
+      ...omitUndefined({ usage }),
     }),
   };
 }

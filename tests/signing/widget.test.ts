@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PDFArray, PDFDict, PDFDocument, PDFHexString, PDFName, PDFNumber, PDFStream } from '#pdf-lib';
+import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import { toInstant } from '../../src/core/model/time.js';
 import { verifyDossier } from '../../src/core/verify/verify-dossier.js';
 import { signPdf } from '../../src/signing/sign-pdf.js';
@@ -38,7 +39,7 @@ async function signed(visible: VisiblePlace | undefined, touch: (document: PDFDo
   const bytes = await signPdf(pdf, identity, {
     at: toInstant(SIGNED_AT.getTime()),
     random: countingBytes(),
-    ...(visible === undefined ? {} : { visible }),
+    ...omitUndefined({ visible }),
   });
   expect((await verifyDossier(bytes, { trusted: [identity.certificateDer] })).verdict).toBe('intact');
   const document = await PDFDocument.load(bytes, { updateMetadata: false });

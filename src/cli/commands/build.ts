@@ -1,5 +1,6 @@
 import { relative } from 'node:path';
 import { Command } from 'commander';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { deliveryFolder } from '../folder.js';
 import { printable } from '../output.js';
 import { readPassphrase } from '../passphrase.js';
@@ -73,12 +74,14 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
         identityFolder: options.identity,
         passphrase: (isNew) => readPassphrase(options, isNew),
         progress: (text) => output.progress(text),
-        ...(options.tsa === undefined ? {} : { tsa: options.tsa }),
-        ...(options.tsaPolicy === undefined ? {} : { tsaPolicy: options.tsaPolicy }),
-        ...(options.bag === undefined ? {} : { bag: options.bag }),
-        ...(options.for === undefined ? {} : { for: options.for }),
-        ...(options.maxSize === undefined ? {} : { maxSize: options.maxSize }),
-        ...(options.templates === undefined ? {} : { templates: options.templates }),
+        ...omitUndefined({
+          tsa: options.tsa,
+          tsaPolicy: options.tsaPolicy,
+          bag: options.bag,
+          for: options.for,
+          maxSize: options.maxSize,
+          templates: options.templates,
+        }),
       });
       if (options.json === true) return output.json(report);
       for (const notice of report.notices) output.note(printable(notice));

@@ -1,5 +1,6 @@
 import { Command, Option } from 'commander';
 import type { Language, Paper } from '../../core/model/delivery.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { deliveryFolder } from '../folder.js';
 import { printable } from '../output.js';
 import type { CliContext } from '../program.js';
@@ -50,10 +51,7 @@ Every box has a number. They stay the same as long as delivery.yaml and the rule
         folder: deliveryFolder(options.delivery ?? folder),
         by: whoEnters(undefined),
         now,
-        ...(to === undefined ? {} : { to }),
-        ...(inLanguage === undefined ? {} : { language: inLanguage }),
-        ...(on === undefined ? {} : { paper: on }),
-        ...(templates === undefined ? {} : { templates }),
+        ...omitUndefined({ to, language: inLanguage, paper: on, templates }),
       });
       if (options.json === true) return output.json(made);
       output.line(`${printable(made.file)}  ${made.pages} ${made.pages === 1 ? 'page' : 'pages'}`);

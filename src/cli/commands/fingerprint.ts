@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { deliveryFolder } from '../folder.js';
 import { printable } from '../output.js';
 import type { CliContext } from '../program.js';
@@ -42,10 +43,12 @@ Whoever got the line can check any later dossier or record against it:
         folder: deliveryFolder(options.delivery ?? folder),
         by: whoEnters(options.by),
         now,
-        ...(options.to === undefined ? {} : { to: options.to }),
-        ...(options.how === undefined ? {} : { how: options.how }),
-        ...(options.tsa === undefined ? {} : { tsa: options.tsa }),
-        ...(options.tsaPolicy === undefined ? {} : { tsaPolicy: options.tsaPolicy }),
+        ...omitUndefined({
+          to: options.to,
+          how: options.how,
+          tsa: options.tsa,
+          tsaPolicy: options.tsaPolicy,
+        }),
       });
       if (options.json === true) {
         output.json(report);

@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { TypedClaimKind } from '../../jobs/claim.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
@@ -267,7 +268,7 @@ function formCommand(form: ClaimForm, { output, now }: CliContext): Command {
         is: form.is,
         word,
         fields,
-        ...(templates === undefined ? {} : { templates }),
+        ...omitUndefined({ templates }),
       });
       if (json === true) return output.json(noted);
       for (const notice of noted.notices) output.note(printable(notice));

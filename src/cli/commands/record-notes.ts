@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { NotesReport } from '../../jobs/record-notes.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
@@ -59,9 +60,7 @@ export function notesOptions(command: Command, context: CliContext): Command {
         file,
         dryRun: options.dryRun === true,
         standing: {
-          ...(date === undefined ? {} : { date }),
-          ...(stop === undefined ? {} : { stop }),
-          ...(by === undefined ? {} : { by }),
+          ...omitUndefined({ date, stop, by }),
         },
         by: whoEnters(options.enteredBy ?? by),
         now,

@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { deliveryFolder } from '../folder.js';
 import { printable } from '../output.js';
 import type { CliContext } from '../program.js';
@@ -48,8 +49,7 @@ that entered them; a fingerprint sent to others, or a time stamp, bounds them fr
         folder: deliveryFolder(options.delivery ?? folder),
         by: whoEnters(undefined),
         now,
-        ...(options.of === undefined ? {} : { of: options.of }),
-        ...(options.zone === undefined ? {} : { zone: options.zone }),
+        ...omitUndefined({ of: options.of, zone: options.zone }),
       });
       const { rows, state, zone, of } = report;
       if (options.json === true)
@@ -58,7 +58,7 @@ that entered them; a fingerprint sent to others, or a time stamp, bounds them fr
           size: state.size,
           root: state.root,
           zone,
-          ...(of === undefined ? {} : { of }),
+          ...omitUndefined({ of }),
           entries: rows,
         });
       if (options.csv === true) return output.document(trailCsv(report));

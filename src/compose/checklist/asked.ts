@@ -1,5 +1,6 @@
 import type { Delivery } from '../../core/model/delivery.js';
 import { type Position, type SubjectName, sceneSubject } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { Need, Rule, RuleSet, SimpleNeed } from '../../core/model/rule-set.js';
 
 export type Side = 'load' | 'unload';
@@ -50,7 +51,7 @@ export function askedBy(ruleSet: RuleSet, delivery: Delivery): Asked {
           'photo' in need && here === side ? [need.photo].flat() : [],
         ),
       ).filter((subject) => sceneSubject.options.some((scene) => scene === subject)),
-    ...(hours.length === 0 ? {} : { everyHours: Math.min(...hours) }),
+    ...omitUndefined({ everyHours: hours.length === 0 ? undefined : Math.min(...hours) }),
   };
 }
 

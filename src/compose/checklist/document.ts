@@ -1,4 +1,5 @@
 import type { Delivery, Language, Paper } from '../../core/model/delivery.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { celsius, fromCelsius, fromKelvin, kelvin } from '../../core/model/temperature.js';
 import { type DocumentHead, paperName } from '../../core/words/document-head.js';
 import type { Labels } from '../../core/words/labels.js';
@@ -111,7 +112,7 @@ function drawnRow(row: SheetRow, look: SheetLook): DrawnRow {
     return {
       number: box.number,
       label: boxLabel(box.ask, labels),
-      ...(choices === undefined ? {} : { choices }),
+      ...omitUndefined({ choices }),
     };
   };
   switch (row.is) {

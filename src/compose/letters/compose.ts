@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { cleanDeep, cleanerFor, drawable } from '../glyphs.js';
 import { readLetterhead } from '../letterhead.js';
 import { SHIPPED } from '../templates.js';
@@ -45,7 +46,9 @@ export async function setPages(
   const hasPages = [...templates.changed].some((name) => name.startsWith('letter/'));
   const { pdf, pages } = await typeset({
     pages: join(SHIPPED, 'letter'),
-    ...(hasPages && templates.own !== undefined ? { own: join(templates.own, 'letter') } : {}),
+    ...omitUndefined({
+      own: hasPages && templates.own !== undefined ? join(templates.own, 'letter') : undefined,
+    }),
     document: cleanDeep(whole, cleaner),
     assets: new Map(letterhead === undefined ? [] : [[letterhead.asset, letterhead.bytes]]),
     attachments: [],

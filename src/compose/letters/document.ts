@@ -1,3 +1,4 @@
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { Block, Fact, Inline } from '../../core/words/blocks.js';
 import { plain, text } from '../../core/words/blocks.js';
 import { type DocumentHead, paperName } from '../../core/words/document-head.js';
@@ -80,17 +81,17 @@ export function letterDocument(view: LetterView<LetterInput>): LetterDocument {
     subject,
     about: aboutLines(view),
     body,
-    ...(MANNERS[kind].signed
-      ? {
-          sign: {
+    ...omitUndefined({
+      sign: MANNERS[kind].signed
+        ? {
             closing: labels('letter.closing'),
             for: delivery.parties.carrier?.name ?? '',
             lines: ['signature', 'name', 'position'].map((name) => labels(`letter.${name}`)),
-          },
-        }
-      : {}),
+          }
+        : undefined,
+    }),
     ...enclosedPart(view),
-    ...(namesExhibits(body) ? { exhibitsNote: exhibitsNote(view) } : {}),
+    ...omitUndefined({ exhibitsNote: namesExhibits(body) ? exhibitsNote(view) : undefined }),
   };
 }
 

@@ -1,5 +1,6 @@
 import { partyRole } from '../../core/model/delivery.js';
 import { hundredths } from '../../core/model/money.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { celsius, kelvin } from '../../core/model/temperature.js';
 import { milliseconds } from '../../core/model/time.js';
 import type { Cover, CoverLine, Fact, Inline } from '../../core/words/blocks.js';
@@ -71,7 +72,7 @@ export function coverOf(view: View): Cover {
       caption: labels('cover.code'),
     },
     cautions: words.blocks('cautions'),
-    ...(view.input.copy === undefined ? {} : { copy: copyWords(view, view.input.copy) }),
+    ...omitUndefined({ copy: view.input.copy && copyWords(view, view.input.copy) }),
   };
 }
 

@@ -1,4 +1,5 @@
 import { deliveryTimeline } from '../../core/charts/delivery-timeline.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { TimelineItem } from '../../core/model/results.js';
 import { type Block, type Cell, plain, wordsOf } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
@@ -30,7 +31,10 @@ export function glanceSection(view: View): Drawn {
       ASSET,
       deliveryTimeline(
         { items, intervals },
-        { zone: startZone, ...(sameClock(view, first.at, last.at) ? {} : { otherZone: endZone }) },
+        {
+          zone: startZone,
+          ...omitUndefined({ otherZone: sameClock(view, first.at, last.at) ? undefined : endZone }),
+        },
         format,
         labels,
       ),

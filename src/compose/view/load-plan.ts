@@ -1,6 +1,7 @@
 import { rowsSaid } from '../../core/assess/loading/stated-rows.js';
 import { loadPicture, type PulpPoint } from '../../core/charts/load-plan.js';
 import type { Position } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { LoadPlan, PulpGroup } from '../../core/model/results.js';
 import { fromCelsius } from '../../core/model/temperature.js';
 import { type Block, type Cell, plain, wordsOf } from '../../core/words/blocks.js';
@@ -58,7 +59,7 @@ function draw(view: View, plan: LoadPlan, points: readonly PulpPoint[]): string 
     lines: lines
       .map(({ id }, i) => ({ id, letter: LETTERS[i % LETTERS.length] ?? '?', name: names.line(id) }))
       .filter(({ id }) => plan.rows.some((row) => row.line === id)),
-    ...(equipment.trailer.drains === undefined ? {} : { drains: equipment.trailer.drains }),
+    ...omitUndefined({ drains: equipment.trailer.drains }),
     airChute: equipment.trailer.airChute === true,
     braces: view.of('bracing').flatMap((item) => {
       const at = item.place?.position;
@@ -105,8 +106,7 @@ function pulpPoints(view: View, plan: LoadPlan): PulpPoint[] {
         {
           y: on.y + (on.length * (i + 1)) / 4,
           x: on.x + on.width / 2,
-          ...(loading === undefined ? {} : { loading }),
-          ...(delivery === undefined ? {} : { delivery }),
+          ...omitUndefined({ loading, delivery }),
         },
       ];
     });

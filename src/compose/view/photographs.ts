@@ -1,6 +1,7 @@
 import geodesic from 'geographiclib-geodesic';
 import type { SubjectName } from '../../core/model/evidence.js';
 import type { Exhibit } from '../../core/model/manifest.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { EvidenceItem } from '../../core/model/state.js';
 import { type Fact, type Plate, plain } from '../../core/words/blocks.js';
 import type { PreparedPlates } from '../exhibit-images.js';
@@ -74,7 +75,7 @@ export function plateOf(
     ...common,
     size: item.subject !== undefined && LARGE.has(item.subject.is) ? 'large' : 'small',
     pictures: shown(picture, plateAsset(item.file.sha256), alt),
-    ...(trouble === undefined ? {} : { trouble }),
+    ...omitUndefined({ trouble }),
   };
 }
 

@@ -2,6 +2,7 @@ import { envelopeCurve } from '../../core/assess/product/curve.js';
 import { envelopeChart } from '../../core/charts/envelope.js';
 import { curves, type Point } from '../../core/charts/reduce.js';
 import type { EvidenceId } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { ProductResult } from '../../core/model/results.js';
 import { celsius } from '../../core/model/temperature.js';
 import { knownMilliseconds } from '../../core/model/time.js';
@@ -140,7 +141,7 @@ function drawingOf(view: View, result: ProductResult): string | undefined {
       arrival: pulpPoints(view, arrival.evidence, window.to),
       tolerance: result.toleranceKelvin,
       zone: view.startZone,
-      ...(sameClock(view, window.from, window.to) ? {} : { otherZone: view.endZone }),
+      ...omitUndefined({ otherZone: sameClock(view, window.from, window.to) ? undefined : view.endZone }),
     },
     view.format,
     view.labels,

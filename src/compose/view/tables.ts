@@ -1,3 +1,4 @@
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { EvidenceItem } from '../../core/model/state.js';
 import type { Block, Cell, Column } from '../../core/words/blocks.js';
 import { plain } from '../../core/words/blocks.js';
@@ -7,7 +8,7 @@ import { saying, titleOf } from './summary.js';
 export const column = (view: View, name: string, width: number, align?: Column['align']): Column => ({
   title: view.labels(`column.${name}`),
   width,
-  ...(align === undefined ? {} : { align }),
+  ...omitUndefined({ align }),
 });
 
 /** A column with what stands in it for each thing told, so that no cell comes under another heading. */

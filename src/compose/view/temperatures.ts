@@ -1,4 +1,5 @@
 import { temperatureChart } from '../../core/charts/temperature.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { ChannelSummary, TemperatureResult } from '../../core/model/results.js';
 import { celsius } from '../../core/model/temperature.js';
 import { knownMilliseconds } from '../../core/model/time.js';
@@ -87,11 +88,13 @@ function drawingOf(view: View, result: TemperatureResult): string | undefined {
       result,
       log,
       zone: view.startZone,
-      ...(sameClock(view, custody.from.at, custody.to.at) ? {} : { otherZone: view.endZone }),
+      ...omitUndefined({
+        otherZone: sameClock(view, custody.from.at, custody.to.at) ? undefined : view.endZone,
+      }),
       looks: view.of('round').flatMap((item) => {
         const at = knownMilliseconds(item.time);
         if (at === undefined) return [];
-        return [{ at, ...(item.boxAir === undefined ? {} : { celsius: celsius(item.boxAir) }) }];
+        return [{ at, ...omitUndefined({ celsius: item.boxAir && celsius(item.boxAir) }) }];
       }),
       marks: view.input.assessment.timeline.items
         .filter((item) => item.is === 'event')

@@ -1,3 +1,4 @@
+import { omitUndefined } from '../model/omit-undefined.js';
 import type {
   SetPointAgreement,
   SetPointDifference,
@@ -51,7 +52,7 @@ function billWords(state: RecordState): SetPointWord[] {
         source: 'bill',
         celsius: value,
         lines: [line.id],
-        ...(run === undefined ? {} : { run }),
+        ...omitUndefined({ run }),
       });
     else same.lines?.push(line.id);
   }
@@ -78,9 +79,7 @@ function readWords(state: RecordState, moments: Moments): SetPointWord[] {
         source: item.shownBy,
         celsius: celsius(item.temperature),
         evidence: item.evidence,
-        ...(at === undefined ? {} : { at }),
-        ...(item.line === undefined ? {} : { lines: [item.line] }),
-        ...(item.run === undefined ? {} : { run: item.run }),
+        ...omitUndefined({ at, lines: item.line === undefined ? undefined : [item.line], run: item.run }),
       };
     });
 }
@@ -105,7 +104,7 @@ export function differencesOf(words: readonly SetPointWord[], same: number = SAM
       if (seen.has(key)) continue;
       seen.add(key);
       const slip = slipBetween(first.celsius, second.celsius);
-      found.push({ between: [first, second], kelvin, ...(slip === undefined ? {} : { slip }) });
+      found.push({ between: [first, second], kelvin, ...omitUndefined({ slip }) });
     }
   });
   return found.sort((a, b) => b.kelvin - a.kelvin);

@@ -1,4 +1,5 @@
 import type { ClaimClocks } from '../model/claim-deadlines.js';
+import { omitUndefined } from '../model/omit-undefined.js';
 import type { Assessment } from '../model/results.js';
 import type { RuleSet, RuleSetOrigin } from '../model/rule-set.js';
 import type { RecordState } from '../model/state.js';
@@ -53,7 +54,7 @@ export function assess({ state, logs: asRead, ruleSet: given, at, claimClocks }:
   const product = productResults(lines, pulps, logs, moments, temperatures);
   const setPoints = setPointAgreement(state, temperatures, moments);
   const plan = loadPlan(state);
-  const loading = plan === undefined ? {} : { loading: plan };
+  const loading = omitUndefined({ loading: plan });
   const context = { state, ruleSet, now, moments, logs, temperatures, setPoints };
   const gaps = gapsOf(context);
   const findings = findingsOf({ ...context, ...loading, pulps, margins, product, gaps });
@@ -66,7 +67,7 @@ export function assess({ state, logs: asRead, ruleSet: given, at, claimClocks }:
       version: ruleSet.version,
       sha256,
       title: ruleSet.title,
-      ...(given.origin === undefined ? {} : { origin: given.origin }),
+      ...omitUndefined({ origin: given.origin }),
     },
     temperatures,
     pulps,
@@ -87,7 +88,9 @@ function ofClaims(context: ClaimContext): Pick<Assessment, 'claims' | 'refusalCl
   const claims = claimResults(context);
   const refusalClocks = refusalClocksOf({ ...context, lines: context.state.delivery.lines });
   return {
-    ...(claims.length === 0 ? {} : { claims }),
-    ...(refusalClocks.length === 0 ? {} : { refusalClocks }),
+    ...omitUndefined({
+      claims: claims.length === 0 ? undefined : claims,
+      refusalClocks: refusalClocks.length === 0 ? undefined : refusalClocks,
+    }),
   };
 }

@@ -1,3 +1,4 @@
+import { omitUndefined } from '../model/omit-undefined.js';
 import type { SetPointDifference, SetPointWord, Span, TemperatureResult } from '../model/results.js';
 import type { ItemOf, RecordState } from '../model/state.js';
 import { knownMilliseconds } from '../model/time.js';
@@ -40,8 +41,11 @@ export function explained(
   const since = off.length > 0 ? Math.min(...off.map((run) => run.from)) : laterOf(difference.between);
   return {
     ...difference,
-    ...(since === undefined ? {} : { since, told: toldBetween(state, since, end) }),
-    ...(off.length === 0 ? {} : { seconds: off.reduce((sum, run) => sum + run.to - run.from, 0) / 1000 }),
+    ...omitUndefined({
+      since,
+      told: since === undefined ? undefined : toldBetween(state, since, end),
+      seconds: off.length === 0 ? undefined : off.reduce((sum, run) => sum + run.to - run.from, 0) / 1000,
+    }),
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Stop } from '../model/delivery.js';
 import type { EventName, EvidenceId } from '../model/evidence.js';
+import { omitUndefined } from '../model/omit-undefined.js';
 import type { Moment, Stage } from '../model/rule-set.js';
 import type { ItemOf, RecordState } from '../model/state.js';
 import { knownMilliseconds } from '../model/time.js';
@@ -123,7 +124,7 @@ function fromEvent(found: MomentEvent, standIn?: EventName): Known {
     at: found.at,
     evidence: found.evidence,
     uncertaintySeconds: found.uncertaintySeconds,
-    ...(standIn === undefined ? {} : { standIn }),
+    ...omitUndefined({ standIn }),
   };
 }
 

@@ -1,3 +1,4 @@
+import { omitUndefined } from '../model/omit-undefined.js';
 import type { PulpComparison, PulpGroup, PulpReading } from '../model/results.js';
 import type { EvidenceItem, RecordState } from '../model/state.js';
 import { knownMilliseconds } from '../model/time.js';
@@ -56,17 +57,18 @@ export function instrumentsOf(
     const named = before.findLast(saysWhich);
     const check = named ?? before.at(-1);
     return {
-      ...(instrument === undefined ? {} : { instrument }),
+      ...omitUndefined({ instrument }),
       count: own.length,
-      ...(check === undefined
-        ? {}
-        : {
-            check: {
-              evidence: check.item.evidence,
-              ...(check.at === undefined ? {} : { at: check.at }),
-              names: named !== undefined,
-            },
-          }),
+      ...omitUndefined({
+        check:
+          check === undefined
+            ? undefined
+            : {
+                evidence: check.item.evidence,
+                ...omitUndefined({ at: check.at }),
+                names: named !== undefined,
+              },
+      }),
     };
   });
 }

@@ -1,4 +1,5 @@
 import type { Line } from '../model/delivery.js';
+import { omitUndefined } from '../model/omit-undefined.js';
 import type { Band, PulpGroup, PulpReading } from '../model/results.js';
 import type { RuleSet } from '../model/rule-set.js';
 import type { ItemOf, RecordState } from '../model/state.js';
@@ -44,7 +45,7 @@ export function pulpGroups(state: RecordState, ruleSet: RuleSet): PulpGroup[] {
           line: line.id,
           stop: stop.id,
           does: stop.does,
-          ...(band === undefined ? {} : { band: { low: band.low, high: band.high } }),
+          ...omitUndefined({ band: band === undefined ? undefined : { low: band.low, high: band.high } }),
           readings,
           count: values.length,
           min: Math.min(...values),
@@ -66,10 +67,9 @@ function pulpReading(item: ItemOf<'pulp'>, band: Band | undefined): PulpReading 
   return {
     evidence: item.evidence,
     celsius: value,
-    ...(at === undefined ? {} : { at }),
-    ...(item.place?.position === undefined ? {} : { position: item.place.position }),
+    ...omitUndefined({ at, position: item.place?.position }),
     from: item.from,
-    ...(item.instrument === undefined ? {} : { instrument: item.instrument }),
+    ...omitUndefined({ instrument: item.instrument }),
     ...judge(value, band),
   };
 }

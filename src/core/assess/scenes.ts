@@ -1,4 +1,5 @@
 import type { EvidenceId } from '../model/evidence.js';
+import { omitUndefined } from '../model/omit-undefined.js';
 import type { ItemOf, RecordState } from '../model/state.js';
 import { knownMilliseconds } from '../model/time.js';
 
@@ -36,7 +37,7 @@ export function sameScenes(state: Pick<RecordState, 'evidence'>): ScenePair[] {
       pairs.push({
         photos: [one.evidence, other.evidence],
         bits,
-        ...(apart === undefined ? {} : { seconds: apart / 1000 }),
+        ...omitUndefined({ seconds: apart === undefined ? undefined : apart / 1000 }),
       });
     }
   return pairs;

@@ -1,3 +1,4 @@
+import { omitUndefined } from '../model/omit-undefined.js';
 import type {
   PublishedRange,
   SetPointDifference,
@@ -49,7 +50,7 @@ export function setPointLegs(
     return {
       from: leg.from,
       to: leg.to,
-      ...(leg.span === undefined ? {} : { span: leg.span }),
+      ...omitUndefined({ span: leg.span }),
       lines: leg.lines.map(({ id }) => id),
       published: leg.lines.flatMap(published),
       words: here,
@@ -69,7 +70,7 @@ function billWords({ lines }: Leg): SetPointWord[] {
         source: 'bill',
         celsius: value,
         lines: [id],
-        ...(instruction.run === undefined ? {} : { run: instruction.run }),
+        ...omitUndefined({ run: instruction.run }),
       });
     else like.lines?.push(id);
   }

@@ -1,5 +1,6 @@
 import { assertNever } from '../model/error.js';
 import type { EvidenceId } from '../model/evidence.js';
+import { omitUndefined } from '../model/omit-undefined.js';
 import type { Timeline, TimelineInterval, TimelineItem } from '../model/results.js';
 import type { EvidenceItem, RecordState } from '../model/state.js';
 import { milliseconds } from '../model/time.js';
@@ -19,7 +20,7 @@ export function timelineOf(state: RecordState, moments: Moments): Timeline {
       zone: item.time.zone,
       uncertaintySeconds: item.time.uncertaintySeconds,
       evidence: item.evidence,
-      ...(item.place?.stop === undefined ? {} : { stop: item.place.stop }),
+      ...omitUndefined({ stop: item.place?.stop }),
       ...named(item),
     });
   }
@@ -101,7 +102,7 @@ function intervalsOf(moments: Moments): TimelineInterval[] {
       to: second.at,
       seconds: (second.at - first.at) / 1000,
       evidence: [first.evidence, second.evidence],
-      ...(stop === undefined ? {} : { stop }),
+      ...omitUndefined({ stop }),
     });
   };
   for (const stop of moments.stops) {

@@ -3,6 +3,7 @@ import { type Delivery, delivery } from '../model/delivery.js';
 import type { description, Entry } from '../model/entry.js';
 import { assertNever } from '../model/error.js';
 import type { EvidenceId, ReceivedEvidence, Sha256 } from '../model/evidence.js';
+import { omitUndefined } from '../model/omit-undefined.js';
 import type { ClaimEntry, EvidenceItem, RecordState } from '../model/state.js';
 
 /**
@@ -94,12 +95,14 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
 /** What a description says replaces what was said before; a place is completed field by field. */
 function described(item: EvidenceItem, says: z.infer<typeof description>, seq: number): EvidenceItem {
   const common = {
-    ...(says.place === undefined ? {} : { place: { ...item.place, ...says.place } }),
-    ...(says.line === undefined ? {} : { line: says.line }),
-    ...(says.by === undefined ? {} : { by: says.by }),
-    ...(says.caption === undefined ? {} : { caption: says.caption }),
-    ...(says.time === undefined ? {} : { time: says.time }),
-    ...(says.blackOut === undefined ? {} : { blackOut: says.blackOut }),
+    ...omitUndefined({
+      place: says.place === undefined ? undefined : { ...item.place, ...says.place },
+      line: says.line,
+      by: says.by,
+      caption: says.caption,
+      time: says.time,
+      blackOut: says.blackOut,
+    }),
     describedBy: [...item.describedBy, seq],
   };
   switch (item.kind) {
@@ -107,7 +110,7 @@ function described(item: EvidenceItem, says: z.infer<typeof description>, seq: n
     case 'unit-log':
     case 'readings':
     case 'document':
-      return { ...item, ...common, ...(says.subject === undefined ? {} : { subject: says.subject }) };
+      return { ...item, ...common, ...omitUndefined({ subject: says.subject }) };
     default:
       return { ...item, ...common };
   }

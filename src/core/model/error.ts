@@ -1,3 +1,4 @@
+import { omitUndefined } from './omit-undefined.js';
 /**
  * Closed set of what can go wrong through the user's files, words or machine.
  * Anything else that is thrown is a bug and stays one (exit 70).
@@ -72,9 +73,7 @@ export class DossierError extends Error implements Problem {
       code: this.code,
       message: this.message,
       where: this.where,
-      ...(this.fix === undefined ? {} : { fix: this.fix }),
-      ...(this.others === undefined ? {} : { others: this.others }),
-      ...(this.choices === undefined ? {} : { choices: this.choices }),
+      ...omitUndefined({ fix: this.fix, others: this.others, choices: this.choices }),
     };
   }
 }

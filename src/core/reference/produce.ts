@@ -1,3 +1,4 @@
+import { omitUndefined } from '../model/omit-undefined.js';
 import { type Celsius, toCelsius } from '../model/temperature.js';
 import { fruit } from './produce-fruit.js';
 import { keepingTable } from './produce-keeping.js';
@@ -111,20 +112,20 @@ function fromRow(row: ProduceRow): Produce {
     name: row.name,
     aliases: row.aliases ?? [],
     range: published(span(range[0], range[1]), range[2]),
-    ...(freezing === undefined ? {} : { freezing: published(fahrenheit(freezing[0]), freezing[1]) }),
-    ...(chilling === undefined
-      ? {}
-      : {
-          chilling: {
-            ...published(span(chilling[0], chilling[1]), chilling[2]),
-            is: chilling[3] ?? 'floor',
-          },
-        }),
+    ...omitUndefined({
+      freezing: freezing && published(fahrenheit(freezing[0]), freezing[1]),
+      chilling:
+        chilling === undefined
+          ? undefined
+          : {
+              ...published(span(chilling[0], chilling[1]), chilling[2]),
+              is: chilling[3] ?? 'floor',
+            },
+    }),
     alternatives: (row.others ?? []).flatMap(([field, value, source, note]) =>
       isSourceKey(source) ? [{ field, value: fahrenheit(value), source, note }] : [],
     ),
-    ...(row.note === undefined ? {} : { note: row.note }),
-    ...(respiration === undefined ? {} : { respiration }),
+    ...omitUndefined({ note: row.note, respiration }),
   };
 }
 

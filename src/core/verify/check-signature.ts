@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { omitUndefined } from '../model/omit-undefined.js';
 import type { Signer } from '../model/verification.js';
 import { checkCertificate } from './check-certificate.js';
 import { checkTimeStamp } from './check-time-stamp.js';
@@ -60,8 +61,7 @@ export function checkSignature(file: PdfFile, list: Checklist, options: TrustOpt
   return {
     name: subjectLine(certificate),
     certificateSha256: createHash('sha256').update(certificate.der).digest('hex'),
-    ...(time === undefined ? {} : { claimedTime: time.toISOString() }),
-    ...(stamp === undefined ? {} : { stampedTime: stamp.at.toISOString() }),
+    ...omitUndefined({ claimedTime: time?.toISOString(), stampedTime: stamp?.at.toISOString() }),
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Sha256 } from '../model/evidence.js';
 import type { Manifest } from '../model/manifest.js';
+import { omitUndefined } from '../model/omit-undefined.js';
 import type { Subject, Verdict, Verification, VerificationReport } from '../model/verification.js';
 import { checkBag } from './bag/check-bag.js';
 import { Checklist, worst } from './checklist.js';
@@ -80,9 +81,7 @@ async function examinePdf(path: string, options: VerifyOptions): Promise<Examine
   const { verification, manifest, leaves } = await examineDossier(await readDossier(path), options);
   return {
     subject: { path, is: 'dossier', ...verification },
-    ...(manifest === undefined ? {} : { manifest }),
-    ...(leaves === undefined ? {} : { leaves }),
-    ...(verification.fingerprint === undefined ? {} : { delivery: verification.fingerprint.delivery }),
+    ...omitUndefined({ manifest, leaves, delivery: verification.fingerprint?.delivery }),
   };
 }
 
@@ -108,7 +107,7 @@ async function examineFiles(path: string, kind: Kind, options: VerifyOptions): P
       is,
       verdict: 'intact-signer-not-vouched-for',
       checks,
-      ...(fingerprint === undefined ? {} : { fingerprint }),
+      ...omitUndefined({ fingerprint }),
     },
     ...more,
   };
@@ -131,15 +130,13 @@ async function lookInto(path: string, kind: Kind, list: Checklist, options: Veri
         ? await checkRecordFiles({ container, below: '', hashes: new Map() }, list, wanted)
         : bag?.record;
     return {
-      ...(record === undefined
-        ? {}
-        : {
-            delivery: record.head.delivery,
-            leaves: record.leaves,
-            originals: record.originals,
-            fingerprint: record.head,
-          }),
-      ...(bag?.tagManifestSha256 === undefined ? {} : { tagManifestSha256: bag.tagManifestSha256 }),
+      ...omitUndefined({
+        delivery: record?.head.delivery,
+        leaves: record?.leaves,
+        originals: record?.originals,
+        fingerprint: record?.head,
+        tagManifestSha256: bag?.tagManifestSha256,
+      }),
     };
   } finally {
     container.close();

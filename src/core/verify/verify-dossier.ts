@@ -1,5 +1,6 @@
 import type { Sha256 } from '../model/evidence.js';
 import type { Manifest } from '../model/manifest.js';
+import { omitUndefined } from '../model/omit-undefined.js';
 import { milliseconds } from '../model/time.js';
 import type { Verdict, Verification } from '../model/verification.js';
 import { checkAttachments } from './check-attachments.js';
@@ -85,16 +86,14 @@ async function run(bytes: Uint8Array, list: Checklist, options: VerifyOptions): 
       : checkRecord(contents, list, {
           trusted: options.trusted ?? [],
           fingerprints: [...known, ...(options.fingerprints ?? [])],
-          ...(signedAt === undefined ? {} : { signedAt }),
+          ...omitUndefined({ signedAt }),
         });
   if (contents !== undefined && options.pictures === true) {
     const { checkAlike } = await import('./pictures/check-alike.js');
     await checkAlike(contents, list);
   } else if (contents !== undefined) list.skip('plates.alike', 'It takes longer, and was not asked for.');
   return {
-    ...(contents === undefined ? {} : { manifest: contents.manifest }),
-    ...(signer === undefined ? {} : { signer }),
-    ...(fingerprint === undefined ? {} : { fingerprint }),
+    ...omitUndefined({ manifest: contents?.manifest, signer, fingerprint }),
   };
 }
 

@@ -1,6 +1,7 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { join, sep } from 'node:path';
 import { DossierError } from '../model/error.js';
+import { omitUndefined } from '../model/omit-undefined.js';
 
 /** The texts of one language. */
 export interface LoadedTemplates {
@@ -22,9 +23,11 @@ export async function loadOver(shipped: string, own: string): Promise<LoadedTemp
     templates: new Map([...base.templates, ...over.templates]),
     files: new Map([...base.files, ...over.files]),
     labels: base.labels,
-    ...(base.remarks === undefined ? {} : { remarks: base.remarks }),
-    ...(over.remarks === undefined ? {} : { remarks: over.remarks }),
-    ...(over.labels === '' ? {} : { ownLabels: { text: over.labels, file: join(own, 'labels.yaml') } }),
+    ...omitUndefined({ remarks: base.remarks }),
+    ...omitUndefined({
+      remarks: over.remarks,
+      ownLabels: over.labels === '' ? undefined : { text: over.labels, file: join(own, 'labels.yaml') },
+    }),
   };
 }
 
@@ -42,7 +45,7 @@ export async function loadTemplates(folder: string, whole = true): Promise<Loade
     const remarks = join(folder, 'remarks.yaml');
     const said = await readFile(remarks, 'utf8').catch(() => undefined);
     return {
-      ...(said === undefined ? {} : { remarks: { text: said, file: remarks } }),
+      ...omitUndefined({ remarks: said === undefined ? undefined : { text: said, file: remarks } }),
       templates: new Map(read),
       files: new Map(read.map(([key]) => [key, join(folder, `${key}.md`)])),
       labels: await readFile(labels, 'utf8').catch((cause: unknown) => {

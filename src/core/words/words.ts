@@ -1,5 +1,6 @@
 import Handlebars from 'handlebars';
 import { DossierError } from '../model/error.js';
+import { omitUndefined } from '../model/omit-undefined.js';
 import type { Block, Inline } from './blocks.js';
 import { escapeMarkdown } from './escape.js';
 import { type FactNames, type Facts, ShownFact, type ShownFacts, showFacts } from './facts.js';
@@ -100,7 +101,7 @@ export function wordsFrom(options: WordsOptions): Words {
       throw new DossierError('bad-template', `${name}.md: ${whatIsWrong(cause)}`, {
         where: {
           file: options.files?.get(name) ?? `${folder}/${name}.md`,
-          ...(row === undefined ? {} : { row }),
+          ...omitUndefined({ row }),
         },
         fix: 'Templates may use the facts listed for them, and the helpers exhibits, word, words, counted, plural, some, several, moved, blank.',
         cause,

@@ -1,5 +1,6 @@
 import { open, stat } from 'node:fs/promises';
 import { inflateSync } from 'node:zlib';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { Turns } from '../mutex.js';
 import { askThread } from '../worker.js';
 import { plainText } from './pdf-text.js';
@@ -69,8 +70,7 @@ async function look(path: string): Promise<PdfLook> {
     encrypted,
     active,
     text: unpacked.flatMap((s) => (s.is === 'content' ? [plainText(s.bytes)] : [])).join('\n'),
-    ...(pages === undefined ? {} : { pages }),
-    ...(damaged === undefined ? {} : { damaged }),
+    ...omitUndefined({ pages, damaged }),
   };
 }
 

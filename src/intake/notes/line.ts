@@ -1,5 +1,6 @@
 import type { Delivery } from '../../core/model/delivery.js';
 import type { ReadingKind } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { parseTemperature } from '../../core/model/temperature.js';
 import type { Standing } from './standing.js';
 import { EVENTS, FREE_FIELD, KIND_WORDS, LISTED, POSITIONS } from './vocabulary.js';
@@ -70,7 +71,7 @@ function noted(kind: ReadingKind, found: ReadonlyMap<string, string>, standing: 
   if (fields.stop === undefined && standing.stop !== undefined) fields.stop = standing.stop;
   if (fields.by === undefined && standing.by !== undefined) fields.by = standing.by;
   const word = found.get('word');
-  return { kind, fields, ...(word === undefined ? {} : { word }) };
+  return { kind, fields, ...omitUndefined({ word }) };
 }
 
 function kindOf(words: readonly string[]): ReadingKind {

@@ -1,4 +1,5 @@
 import type { EvidenceOf } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { knownMilliseconds, toInstant, type Zone, zone as zoneSchema } from '../../core/model/time.js';
 import {
   type TimedWithFlags,
@@ -46,7 +47,7 @@ export function captureTime(exif: RawExif, placeZone: Zone | undefined, shownIn 
           shownIn ?? (stated?.offset === undefined ? zoneSchema.parse('UTC') : zoneOfOffset(stated.offset)),
         basis: 'gps',
         uncertaintySeconds: Math.max(TO_THE_SECOND, Math.ceil(seconds)),
-        ...(stated === undefined ? {} : { stated: stated.text }),
+        ...omitUndefined({ stated: stated?.text }),
       },
       flags: [],
     });
@@ -76,9 +77,11 @@ export function statedTimes(exif: RawExif): EvidenceOf<'photo'>['statedTimes'] {
   const gps = gpsTime(exif, zoned);
   if (stated === undefined && gps === undefined) return undefined;
   return {
-    ...(stated === undefined ? {} : { camera: toLocalTime(stated.wall) }),
-    ...(stated?.offset === undefined ? {} : { offsetMinutes: stated.offset }),
-    ...(gps === undefined ? {} : { gps: toInstant(gps) }),
+    ...omitUndefined({
+      camera: stated && toLocalTime(stated.wall),
+      offsetMinutes: stated?.offset,
+      gps: gps === undefined ? undefined : toInstant(gps),
+    }),
   };
 }
 
@@ -103,7 +106,7 @@ function statedTime(exif: RawExif): Stated | undefined {
   return {
     wall: whole,
     text: `${toLocalTime(whole)}${minutes === undefined ? '' : offset}`,
-    ...(minutes === undefined ? {} : { offset: minutes }),
+    ...omitUndefined({ offset: minutes }),
   };
 }
 

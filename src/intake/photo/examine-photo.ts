@@ -1,6 +1,7 @@
 import type { Delivery } from '../../core/model/delivery.js';
 import type { Problem } from '../../core/model/error.js';
 import type { FileRef, Place } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { Hint, ReceivedDraftOf } from '../draft.js';
 import type { Position } from '../place.js';
 import { statedTimes } from './capture-time.js';
@@ -40,8 +41,7 @@ export async function examinePhoto(
   const { width, height } = picture.size ?? {};
   const place: Place = {
     ...hint?.place,
-    ...(stop === undefined ? {} : { stop: stop.id }),
-    ...(gps === undefined ? {} : { gps }),
+    ...omitUndefined({ stop: stop?.id, gps }),
   };
   return {
     received: {
@@ -49,17 +49,19 @@ export async function examinePhoto(
       file,
       time: timed.time,
       flags: all,
-      ...(Object.keys(place).length === 0 ? {} : { place }),
-      ...(hint?.subject === undefined ? {} : { subject: hint.subject }),
-      ...(hint?.line === undefined ? {} : { line: hint.line }),
-      ...(hint?.by === undefined ? {} : { by: hint.by }),
-      ...(hint?.caption === undefined ? {} : { caption: hint.caption }),
-      ...(width === undefined || width < 1 ? {} : { width }),
-      ...(height === undefined || height < 1 ? {} : { height }),
-      ...(exif.orientation === undefined ? {} : { orientation: exif.orientation }),
-      ...(camera === undefined ? {} : { camera }),
-      ...(stated === undefined ? {} : { statedTimes: stated }),
-      ...(picture.sceneHash === undefined ? {} : { sceneHash: picture.sceneHash }),
+      ...omitUndefined({
+        place: Object.keys(place).length === 0 ? undefined : place,
+        subject: hint?.subject,
+        line: hint?.line,
+        by: hint?.by,
+        caption: hint?.caption,
+        width: width === undefined || width < 1 ? undefined : width,
+        height: height === undefined || height < 1 ? undefined : height,
+        orientation: exif.orientation,
+        camera,
+        statedTimes: stated,
+        sceneHash: picture.sceneHash,
+      }),
     },
     problems: all
       .filter((flag) => flag.is === 'picture-unreadable')
@@ -85,8 +87,6 @@ function cameraOf({
 }: RawExif): { make?: string; model?: string; serial?: string } | undefined {
   if (make === undefined && model === undefined && serial === undefined) return undefined;
   return {
-    ...(make === undefined ? {} : { make }),
-    ...(model === undefined ? {} : { model }),
-    ...(serial === undefined ? {} : { serial }),
+    ...omitUndefined({ make, model, serial }),
   };
 }

@@ -2,6 +2,7 @@ import { basename } from 'node:path';
 import sharp, { type FailOnOptions } from 'sharp';
 import { assertNever } from '../../core/model/error.js';
 import type { Flag } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { type RawExif, readExif, readExifBlock } from './exif.js';
 import { type GreyPicture, toGrey } from './grey.js';
 import { greyOfHeic } from './heic.js';
@@ -107,7 +108,7 @@ async function lookThrough(path: string, type: string, failOn: FailOnOptions): P
 
 function seen(size: Size, exif: RawExif, flags: readonly Flag[], grey: GreyPicture): Picture {
   const hash = sceneHash(grey);
-  return { size, exif, flags: [...flags], ...(hash === undefined ? {} : { sceneHash: hash }) };
+  return { size, exif, flags: [...flags], ...omitUndefined({ sceneHash: hash }) };
 }
 
 function tiny({ width, height }: Size): Flag[] {

@@ -1,3 +1,4 @@
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 /** Headings of a readings table. The first nine are the form; the others are for the kinds that need them. */
 export const READING_COLUMNS = [
   'time',
@@ -37,6 +38,6 @@ export class RowRefused extends Error {
 
   constructor(message: string, column: ReadingColumn, fix?: string) {
     super(message);
-    this.note = { message, column, ...(fix === undefined ? {} : { fix }) };
+    this.note = { message, column, ...omitUndefined({ fix }) };
   }
 }

@@ -13,6 +13,7 @@ import {
   seal,
   setPointSource,
 } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { parseRowSpan } from '../../core/model/row-span.js';
 import { parseTemperature, type Temperature } from '../../core/model/temperature.js';
 import type { ReadingBody } from '../draft.js';
@@ -45,14 +46,15 @@ export function readReadingRow(
   const by = cells.get('by');
   const { time, notes } = readRowTime(cells.get('time'), delivery, stop, order);
   const place: Place = {
-    ...(stop === undefined ? {} : { stop }),
-    ...(part === undefined ? {} : { position: part }),
+    ...omitUndefined({ stop, position: part }),
   };
   const common = {
     time,
-    ...(Object.keys(place).length === 0 ? {} : { place }),
-    ...(line === undefined ? {} : { line }),
-    ...(by === undefined ? {} : { by: short(by, 'by', 200) }),
+    ...omitUndefined({
+      place: Object.keys(place).length === 0 ? undefined : place,
+      line,
+      by: by === undefined ? undefined : short(by, 'by', 200),
+    }),
   };
   return { reading: readingOf(kind, common, cells), notes };
 }
@@ -61,8 +63,14 @@ type Common = Pick<ReadingBody, 'time' | 'place' | 'line' | 'by'>;
 
 function readingOf(kind: z.infer<typeof readingKind>, common: Common, cells: Cells): ReadingBody {
   const note = cells.get('note');
-  const captioned = { ...common, ...(note === undefined ? {} : { caption: short(note, 'note', 2000) }) };
-  const noted = { ...common, ...(note === undefined ? {} : { note: short(note, 'note', 2000) }) };
+  const captioned = {
+    ...common,
+    ...omitUndefined({ caption: note === undefined ? undefined : short(note, 'note', 2000) }),
+  };
+  const noted = {
+    ...common,
+    ...omitUndefined({ note: note === undefined ? undefined : short(note, 'note', 2000) }),
+  };
   const run = chosen(cells, 'run', runMode);
   switch (kind) {
     case 'pulp': {
@@ -72,7 +80,9 @@ function readingOf(kind: z.infer<typeof readingKind>, common: Common, cells: Cel
         ...captioned,
         temperature: temperatureIn(cells, 'value') ?? missing('value', 'a temperature'),
         from: chosen(cells, 'from', readingFrom) ?? 'driver',
-        ...(instrument === undefined ? {} : { instrument: short(instrument, 'instrument', 100) }),
+        ...omitUndefined({
+          instrument: instrument === undefined ? undefined : short(instrument, 'instrument', 100),
+        }),
       };
     }
     case 'set-point':
@@ -81,7 +91,7 @@ function readingOf(kind: z.infer<typeof readingKind>, common: Common, cells: Cel
         ...captioned,
         temperature: temperatureIn(cells, 'value') ?? missing('value', 'a temperature'),
         shownBy: chosen(cells, 'from', setPointSource) ?? 'display',
-        ...(run === undefined ? {} : { run }),
+        ...omitUndefined({ run }),
       };
     case 'round': {
       const boxAir = temperatureIn(cells, 'value');
@@ -90,9 +100,7 @@ function readingOf(kind: z.infer<typeof readingKind>, common: Common, cells: Cel
       return {
         kind,
         ...captioned,
-        ...(boxAir === undefined ? {} : { boxAir }),
-        ...(setPoint === undefined ? {} : { setPoint }),
-        ...(fuel === undefined ? {} : { fuel }),
+        ...omitUndefined({ boxAir, setPoint, fuel }),
         alarms: (cells.get('alarms') ?? '')
           .split(/[;|]/)
           .map((alarm) => alarm.trim())

@@ -1,4 +1,5 @@
 import { DossierError } from '../../core/model/error.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { type RuleSet, type RuleSetOrigin, rule, ruleSet } from '../../core/model/rule-set.js';
 import type { ParsedRuleSetFile } from '../rule-set-file.js';
 import { nearest } from '../settings/did-you-mean.js';
@@ -42,7 +43,7 @@ export function resolveRuleSet(chain: readonly ParsedRuleSetFile[]): ResolvedRul
       ruleSet: name,
       version,
       title,
-      ...(tolerance === undefined ? {} : { tolerance }),
+      ...omitUndefined({ tolerance }),
       rules: [...held.values()].map((one) => one.written),
     }),
     origin,
@@ -127,6 +128,6 @@ function refused(
 ): DossierError {
   return new DossierError('bad-rule-set', message, {
     where: { file: file.name, row: file.rowOf(path), field: path.map(String).join('.') },
-    ...(fix === undefined ? {} : { fix }),
+    ...omitUndefined({ fix }),
   });
 }

@@ -1,4 +1,5 @@
 import { DossierError } from '../../core/model/error.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import {
   RULE_TEXTS,
   type RuleSetWords,
@@ -21,7 +22,7 @@ export function readRuleWords(text: string, name: string, of: ParsedRuleSetFile)
   const refuse = (path: readonly string[], message: string, fix?: string) =>
     new DossierError('bad-rule-set', message, {
       where: { file: name, row: rowOf(path), field: path.join('.') },
-      ...(fix === undefined ? {} : { fix }),
+      ...omitUndefined({ fix }),
     });
   const { rules, change, off } = of.file;
   const own = new Set(rules.map(({ id }) => id));
@@ -61,12 +62,12 @@ export function resolveRuleWords(
   const changed: { title?: string }[] = [];
   const titleOf = (id: string) => {
     const title = rules.get(id)?.title;
-    return title === undefined ? {} : { title };
+    return omitUndefined({ title });
   };
   for (const { file, words } of chain) {
     for (const id of Object.keys(file.file.off)) {
       const why = words?.off[id];
-      off.push({ ...titleOf(id), ...(why === undefined ? {} : { why }) });
+      off.push({ ...titleOf(id), ...omitUndefined({ why }) });
       rules.delete(id);
     }
     for (const [id, change] of Object.entries(file.file.change)) {
@@ -79,5 +80,5 @@ export function resolveRuleWords(
     for (const { id } of file.file.rules) rules.set(id, words?.rules[id] ?? {});
   }
   const title = chain.at(-1)?.words?.title;
-  return { ...(title === undefined ? {} : { title }), rules, off, changed };
+  return { ...omitUndefined({ title }), rules, off, changed };
 }

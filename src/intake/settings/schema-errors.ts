@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { nearest, suggestZone } from './did-you-mean.js';
 
 export interface Explained {
@@ -23,7 +24,7 @@ function explainOne(issue: z.core.$ZodIssue, under: readonly PropertyKey[]): Exp
     path: at,
     field: fieldName(at),
     message,
-    ...(fix === undefined ? {} : { fix }),
+    ...omitUndefined({ fix }),
   });
   switch (issue.code) {
     case 'unrecognized_keys':

@@ -1,3 +1,4 @@
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { LocalTime } from '../../core/model/time.js';
 import { monthOf, withoutAccents } from './months.js';
 
@@ -61,7 +62,7 @@ export function dateParts(written: string): DateParts | undefined {
     const parts = [Number(a), month ?? Number(b), Number(c)] as const;
     const order = a.length > 2 ? 'iso' : month === undefined ? undefined : 'day-month-year';
     const separator = /[-/.]/.exec(text)?.[0] ?? '';
-    return { parts, ...(order === undefined ? {} : { order }), separator, clock };
+    return { parts, ...omitUndefined({ order }), separator, clock };
   }
   const named = NAMED.exec(text);
   if (named !== null) {
@@ -145,7 +146,7 @@ export function wallOf(date: DateParts, order: DateOrder, clock: string | undefi
     return undefined;
   const midnight = Date.UTC(full, month - 1, day);
   if (new Date(midnight).getUTCDate() !== day) return undefined;
-  return { ...(time.offset === undefined ? {} : { offset: time.offset }), wall: midnight + time.ms };
+  return { ...omitUndefined({ offset: time.offset }), wall: midnight + time.ms };
 }
 
 /** Reads date and time written in one text; undefined when it is not one or names no such date. */

@@ -1,6 +1,7 @@
 import type { Delivery } from '../../core/model/delivery.js';
 import type { Problem } from '../../core/model/error.js';
 import type { EvidenceId, FileRef, LogMapping } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { toInstant, zone as zoneSchema } from '../../core/model/time.js';
 import type { Examined, Hint, LogOptions } from '../draft.js';
 import { onlyZone, plannedAt } from '../place.js';
@@ -32,8 +33,7 @@ export function recogniseLog(
   return recogniseUnitLog(source, {
     ...options,
     fileName: file.name,
-    ...(sheet === undefined ? {} : { sheet }),
-    ...(only === undefined ? {} : { onlyZone: only }),
+    ...omitUndefined({ sheet, onlyZone: only }),
     near: delivery.stops.flatMap((stop) => plannedAt(stop) ?? []),
   });
 }
@@ -81,7 +81,10 @@ function settled({ counts }: ReadLog): string {
 }
 
 function rowProblems(log: ReadLog, { file, sheet }: LogInput): Problem[] {
-  const place = { file: file.name, ...(sheet === undefined ? {} : { field: `sheet ${sheet}` }) };
+  const place = {
+    file: file.name,
+    ...omitUndefined({ field: sheet === undefined ? undefined : `sheet ${sheet}` }),
+  };
   // What the unit itself marked as a fault, or what could be settled, is counted and not complained about.
   const wrong = log.problems.filter((p) => !HARMLESS.has(p.is));
   const told: Problem[] = wrong.slice(0, TOLD_ROWS).map((p) => ({

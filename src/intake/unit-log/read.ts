@@ -3,6 +3,7 @@ import { NumberWriter, type PackedNumbers } from '../../core/model/columns/packe
 import { TextWriter } from '../../core/model/columns/text-column.js';
 import { DossierError } from '../../core/model/error.js';
 import type { EvidenceId, LogMapping } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { toCelsius } from '../../core/model/temperature.js';
 import type { RowProblem, UnitLog } from '../../core/model/unit-log.js';
 import type { ByteSource } from '../table/bytes.js';
@@ -229,7 +230,7 @@ class LogReader {
       channels: Object.fromEntries(this.#channels.map((c) => [c.channel, c.values.finish(order)])),
       states: Object.fromEntries(this.#states.map((s) => [s.state, s.values.finish(order)])),
       rows: this.#rows.finish(order),
-      ...(stated === undefined ? {} : { stated }),
+      ...omitUndefined({ stated }),
       problems: notes.kept(),
       problemCount: notes.total,
       addedSeconds,

@@ -1,5 +1,6 @@
 import type { Problem } from '../../core/model/error.js';
 import type { LogMapping } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { TemperatureUnit } from '../../core/model/temperature.js';
 import { type Zone, zone as zoneSchema } from '../../core/model/time.js';
 import type { LogOptions } from '../draft.js';
@@ -88,7 +89,7 @@ export async function recogniseUnitLog(source: ByteSource, context: LogContext):
       delimiter: table.delimiter,
       decimal,
       headerRow: table.headerRow,
-      ...(context.sheet === undefined ? {} : { sheet: context.sheet }),
+      ...omitUndefined({ sheet: context.sheet }),
       time: { columns: table.columns.time, order: order.order, zone },
       channels: table.columns.channels.map((c) => ({
         ...c,

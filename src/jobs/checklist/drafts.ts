@@ -1,6 +1,7 @@
 import { CHOICES, type SheetBox } from '../../compose/checklist/box.js';
 import { letterOf } from '../../compose/checklist/parts.js';
 import { DossierError } from '../../core/model/error.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { NoteInput } from '../record-reading.js';
 import { about, type Context, chosen, isUnloading, moment, wayMoment, withUnit } from './context.js';
 
@@ -32,7 +33,9 @@ export function pulpDraft(number: number, ask: PulpAsk, text: string, context: C
       ...(taken === undefined
         ? about(ask.stop, event, context)
         : { at: moment(taken.text, ask.stop, context) }),
-      ...(thermometer === undefined || ask.from === 'receiver' ? {} : { instrument: thermometer.text }),
+      ...omitUndefined({
+        instrument: thermometer === undefined || ask.from === 'receiver' ? undefined : thermometer.text,
+      }),
     },
   }));
 }
@@ -71,9 +74,11 @@ export function roundDraft(count: number, context: Context, degrees: (said: stri
         word: air === undefined ? undefined : degrees(air.text),
         fields: {
           at: wayMoment(count, context),
-          ...(set === undefined ? {} : { setPoint: degrees(set.text) }),
-          ...(fuel === undefined ? {} : { fuel: fuel.text }),
-          ...(alarm === undefined ? {} : { alarm: alarm.text.split(/\s*;\s*/) }),
+          ...omitUndefined({
+            setPoint: set && degrees(set.text),
+            fuel: fuel?.text,
+            alarm: alarm?.text.split(/\s*;\s*/),
+          }),
         },
       };
     },
@@ -109,7 +114,7 @@ export function patternDrafts(context: Context): Draft[] {
           stop: run.stop,
           rows: `${run.from}-${run.to}`,
           ...about(run.stop, 'loading-ended', context),
-          ...(line === undefined ? {} : { line: line.id }),
+          ...omitUndefined({ line: line?.id }),
         },
       };
     }),

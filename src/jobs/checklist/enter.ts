@@ -9,6 +9,7 @@ import type { Language } from '../../core/model/delivery.js';
 import type { NewEntry } from '../../core/model/entry.js';
 import { DossierError, type Problem } from '../../core/model/error.js';
 import type { EvidenceId, Source } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { decode } from '../../intake/table/encoding.js';
 import { unreadable } from '../../record/disk/disk-error.js';
 import type { DeliveryRecord } from '../../record/store.js';
@@ -86,14 +87,16 @@ export async function enterSheet(input: EnterSheet): Promise<SheetReport> {
     const held = heldReadings(record);
     const report: SheetReport = {
       problems,
-      ...(heldAs === undefined ? {} : { heldAs }),
+      ...omitUndefined({ heldAs }),
       readings: readings.map(({ boxes, kind, word, judged }) => {
         const evidence = held.get(sameness(judged));
         return {
           boxes,
           said: inWords({ kind, word }, judged),
-          ...(evidence === undefined ? {} : { evidence }),
-          ...(evidence === undefined && heldAs === undefined ? {} : { held: true }),
+          ...omitUndefined({
+            evidence,
+            held: evidence === undefined && heldAs === undefined ? undefined : true,
+          }),
         };
       }),
     };

@@ -1,5 +1,6 @@
 import { parse, YAMLParseError } from 'yaml';
 import { DossierError } from '../../core/model/error.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 
 /** What was written on the form, by the numbers of its boxes; empty boxes are absent. */
 export type Answers = ReadonlyMap<number, string>;
@@ -14,7 +15,7 @@ export function readAnswers(text: string, count: number, file: string): Answers 
   const lines = text.replace(/^\uFEFF/, '').split(/\r?\n/);
   const answers = new Map<number, string>();
   const put = (number: number, answer: string, row?: number) => {
-    const where = { file, ...(row === undefined ? {} : { row }) };
+    const where = { file, ...omitUndefined({ row }) };
     if (!(number >= 1 && number <= count))
       throw new DossierError('bad-value', `this form has no box ${number}; its boxes are 1 to ${count}`, {
         where,
@@ -66,6 +67,6 @@ function yamlValue(text: string, file: string): unknown {
 
 const notASheet = (message: string, file: string, row?: number) =>
   new DossierError('bad-value', message, {
-    where: { file, ...(row === undefined ? {} : { row }) },
+    where: { file, ...omitUndefined({ row }) },
     fix: 'Write one line for each box that was filled in, such as 12: 34.2',
   });

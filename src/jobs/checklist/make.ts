@@ -3,6 +3,7 @@ import { dirname, join } from 'node:path';
 import { composeSheet } from '../../compose/checklist/compose.js';
 import type { Language, Paper } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { toInstant } from '../../core/model/time.js';
 import { type OpenDelivery, withDelivery } from '../delivery.js';
 import { placeToWrite } from '../place-to-write.js';
@@ -37,7 +38,7 @@ export async function sheet(input: SheetInput): Promise<MadeSheet> {
     language,
     paper: input.paper ?? delivery.show.paper,
     madeAt: toInstant(input.now().getTime()),
-    ...(input.templates === undefined ? {} : { templates: input.templates }),
+    ...omitUndefined({ templates: input.templates }),
   });
   const file =
     input.to === undefined

@@ -1,6 +1,7 @@
 import { boxesOf, type SheetBox, type SheetPart } from '../../compose/checklist/box.js';
 import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError, type Problem } from '../../core/model/error.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { type JudgedReading, judgeReading, type NoteInput } from '../record-reading.js';
 import {
   about,
@@ -103,7 +104,7 @@ function draftOf({ number, ask }: SheetBox, context: Context): Draft[] {
             stop: ask.stop,
             shownBy: ask.shownBy,
             ...about(ask.stop, 'doors-closed', context),
-            ...(display ? { run: chosen('run', run.text, run.number) } : {}),
+            ...omitUndefined({ run: display ? chosen('run', run.text, run.number) : undefined }),
           },
         })),
       ];
@@ -121,7 +122,7 @@ function draftOf({ number, ask }: SheetBox, context: Context): Draft[] {
             fields: {
               stop: ask.stop,
               ...about(ask.stop, 'departed', context),
-              ...(fuel === undefined ? {} : { fuel: fuel.text }),
+              ...omitUndefined({ fuel: fuel?.text }),
             },
           }),
         ),
@@ -160,7 +161,7 @@ function draftOf({ number, ask }: SheetBox, context: Context): Draft[] {
           fields: {
             stop: ask.stop,
             ...about(ask.stop, 'doors-closed', context),
-            ...(note === undefined ? {} : { note: note.text }),
+            ...omitUndefined({ note: note?.text }),
           },
         })),
       ];

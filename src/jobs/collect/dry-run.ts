@@ -1,6 +1,7 @@
 import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError, type Problem } from '../../core/model/error.js';
 import type { EvidenceId, Flag, Sha256 } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { hintFor, readCaptions } from '../../intake/captions.js';
 import type { Examined, Inside, LogOptions } from '../../intake/draft.js';
 import { examineFile } from '../../intake/examine.js';
@@ -133,15 +134,13 @@ class Look {
     const said = Object.keys(this.options).length > 0;
     this.report.items.push({
       file,
-      ...(within === undefined ? {} : { within }),
-      ...(heldAs === undefined ? {} : { heldAs }),
-      ...(sameAs === undefined ? {} : { sameAs }),
+      ...omitUndefined({ within, heldAs, sameAs }),
       takenFor:
         anew === undefined || !said ? takenFor : `${takenFor}; it would be read anew, in place of ${anew}`,
       when: whenInWords(received.time),
       flags: received.flags ?? [],
       readings: readings.length,
-      ...(log === undefined ? {} : { log }),
+      ...omitUndefined({ log }),
     });
     this.report.problems.push(...problems);
   }

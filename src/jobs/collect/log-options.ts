@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { DossierError } from '../../core/model/error.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { parseTemperature } from '../../core/model/temperature.js';
 import { zone as zoneSchema } from '../../core/model/time.js';
 import type { LogOptions } from '../../intake/draft.js';
@@ -56,5 +57,5 @@ async function readText(file: string): Promise<string> {
 }
 
 function bad(field: string, message: string, fix?: string): DossierError {
-  return new DossierError('bad-usage', message, { where: { field }, ...(fix === undefined ? {} : { fix }) });
+  return new DossierError('bad-usage', message, { where: { field }, ...omitUndefined({ fix }) });
 }

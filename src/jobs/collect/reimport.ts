@@ -1,6 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { NewEntry } from '../../core/model/entry.js';
 import type { EvidenceId } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { EvidenceItem } from '../../core/model/state.js';
 import type { ReceivedDraft } from '../../intake/draft.js';
 import type { Holders } from './evidence-by-hash.js';
@@ -54,9 +55,11 @@ export function readAgain(
 function saidBefore(earlier: EvidenceItem, received: ReceivedDraft) {
   const place = { ...earlier.place, ...received.place };
   return {
-    ...(isDeepStrictEqual(place, received.place ?? {}) ? {} : { place }),
-    ...(earlier.line === undefined || received.line !== undefined ? {} : { line: earlier.line }),
-    ...(earlier.by === undefined || received.by !== undefined ? {} : { by: earlier.by }),
-    ...(earlier.caption === undefined || received.caption !== undefined ? {} : { caption: earlier.caption }),
+    ...omitUndefined({
+      place: isDeepStrictEqual(place, received.place ?? {}) ? undefined : place,
+      line: earlier.line === undefined || received.line !== undefined ? undefined : earlier.line,
+      by: earlier.by === undefined || received.by !== undefined ? undefined : earlier.by,
+      caption: earlier.caption === undefined || received.caption !== undefined ? undefined : earlier.caption,
+    }),
   };
 }

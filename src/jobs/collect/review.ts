@@ -2,6 +2,7 @@ import { type CameraClock, compareCameraClocks } from '../../core/assess/camera-
 import { standing } from '../../core/assess/camera-clocks/points.js';
 import { settle } from '../../core/assess/reconcile-times.js';
 import type { NewEntry } from '../../core/model/entry.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { findEvidence, type RecordState } from '../../core/model/state.js';
 import { toInstant } from '../../core/model/time.js';
 import type { DeliveryRecord } from '../../record/store.js';
@@ -49,7 +50,7 @@ function entriesFor(clock: CameraClock, state: RecordState, by: string): NewEntr
       uncertaintySeconds: point.uncertaintySeconds,
       from,
       how: 'satellite-time',
-      ...(i > 0 || before.length === 0 ? {} : { replaces: before.map(({ seq }) => seq) }),
+      ...omitUndefined({ replaces: i > 0 || before.length === 0 ? undefined : before.map(({ seq }) => seq) }),
     },
   }));
 }

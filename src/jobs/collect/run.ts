@@ -3,6 +3,7 @@ import type { Delivery } from '../../core/model/delivery.js';
 import type { NewEntry } from '../../core/model/entry.js';
 import { DossierError, type Problem } from '../../core/model/error.js';
 import type { EvidenceId, Sha256, Within } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { type Captions, hintFor } from '../../intake/captions.js';
 import type { Inside, LogOptions } from '../../intake/draft.js';
 import { type Examined, examineFile } from '../../intake/examine.js';
@@ -141,7 +142,7 @@ export class CollectRun {
       when: '',
       flags: [],
       readings: 0,
-      ...(around === undefined ? {} : { within: around.within }),
+      ...omitUndefined({ within: around?.within }),
     };
     const { counts, items, problems } = this.#report;
     switch (result.is) {
@@ -200,8 +201,7 @@ export class CollectRun {
         body: {
           ...received,
           evidence,
-          ...(within === undefined ? {} : { within }),
-          ...(replaces === undefined ? {} : { replaces }),
+          ...omitUndefined({ within, replaces }),
         },
       },
       ...(before === undefined ? [] : readAgain(this.#holders, before, { evidence, received, replaces, by })),

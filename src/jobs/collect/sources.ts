@@ -1,5 +1,6 @@
 import { basename, join } from 'node:path';
 import { DossierError, type Problem } from '../../core/model/error.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { CAPTIONS_NAME, hintFor, placeOf, readCaptions } from '../../intake/captions.js';
 import type { Hint, InsideFile } from '../../intake/draft.js';
 import type { FoundFile } from '../../intake/walk.js';
@@ -37,7 +38,7 @@ export async function sourcesInside(
     found,
     inside,
     hint: {
-      ...(inside.caption === undefined ? {} : { caption: inside.caption }),
+      ...omitUndefined({ caption: inside.caption }),
       ...hintFor(captions, found),
     },
   }));

@@ -4,6 +4,7 @@ import { dirname, resolve } from 'node:path';
 import { Typesetter } from '../../compose/typesetter.js';
 import { DossierError } from '../../core/model/error.js';
 import { sha256 } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { type Instant, toInstant } from '../../core/model/time.js';
 import { verifyDossier } from '../../core/verify/verify-dossier.js';
 import { writeDurably } from '../../record/disk/durable.js';
@@ -47,7 +48,7 @@ export async function finish(record: DeliveryRecord, begun: Begun, input: BuildI
         bytes: made.pdf.length,
         size,
         root,
-        ...(begun.copy === undefined ? {} : { for: begun.copy.name }),
+        ...omitUndefined({ for: begun.copy?.name }),
       },
     },
   ]);
@@ -58,10 +59,9 @@ export async function finish(record: DeliveryRecord, begun: Begun, input: BuildI
     sha256: digest,
     fingerprint: made.fingerprint,
     signer: made.signer,
-    ...(made.bag === undefined ? {} : { bag: made.bag }),
-    ...(made.stampedTime === undefined ? {} : { stampedTime: made.stampedTime }),
+    ...omitUndefined({ bag: made.bag, stampedTime: made.stampedTime }),
     sizing: made.sizing,
-    ...(made.copy === undefined ? {} : { copy: made.copy }),
+    ...omitUndefined({ copy: made.copy }),
     notices: [...notices, ...record.notices.map((notice) => notice.message), ...made.warnings, ...made.said],
   };
 }

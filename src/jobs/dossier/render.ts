@@ -12,6 +12,7 @@ import { paper as paperSchema } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
 import type { Sha256 } from '../../core/model/evidence.js';
 import { type BagOfOriginals, type LeftOut, MANIFEST_NAME } from '../../core/model/manifest.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { RecordState } from '../../core/model/state.js';
 import type { Instant } from '../../core/model/time.js';
 import type { Labels } from '../../core/words/labels.js';
@@ -129,7 +130,7 @@ export async function render(
     leftOut,
     entriesLeftOut: ledger.leftOut,
     plates: plateList(listed, plates),
-    ...(bag === undefined ? {} : { bag }),
+    ...omitUndefined({ bag }),
   });
   const sizing: Sizing = {
     mostBytes,
@@ -182,7 +183,7 @@ export async function render(
       tool: tool(),
       plates,
       sizing,
-      ...(copyWords === undefined ? {} : { copy: copyWords }),
+      ...omitUndefined({ copy: copyWords }),
       templates: wanted.templates,
       words,
     },
@@ -203,9 +204,12 @@ export async function render(
       ...leftOutInWords(made.leftOut, mostBytes),
     ],
     sizing,
-    ...(copy === undefined || copyWords === undefined
-      ? {}
-      : { copy: { ...copyWords, title: titleIn(copy, 'en') } }),
+    ...omitUndefined({
+      copy:
+        copy === undefined || copyWords === undefined
+          ? undefined
+          : { ...copyWords, title: titleIn(copy, 'en') },
+    }),
     fingerprint,
     signer,
   };
@@ -224,7 +228,7 @@ async function sign(
   let stampedTime: string | undefined;
   const stamp = async (value: Uint8Array): Promise<Uint8Array> => {
     const { obtainTimeStamp } = await import('../time-stamp.js');
-    const policy = tsaPolicy === undefined ? {} : { policy: tsaPolicy };
+    const policy = omitUndefined({ policy: tsaPolicy });
     const { token, at } = await obtainTimeStamp({ url: tsa ?? '', now, ...policy }, value);
     stampedTime = at.toISOString();
     return token;
@@ -233,10 +237,9 @@ async function sign(
     at: wanted.builtAt,
     reason: `Dossier of delivery ${delivery}`,
     random: (count) => randomBytes(count),
-    ...(visible === undefined ? {} : { visible }),
-    ...(tsa === undefined ? {} : { stamp }),
+    ...omitUndefined({ visible, stamp: tsa === undefined ? undefined : stamp }),
   });
-  return { pdf: signed, ...(stampedTime === undefined ? {} : { stampedTime }) };
+  return { pdf: signed, ...omitUndefined({ stampedTime }) };
 }
 
 const ruleSetOf = ({ ruleSet }: AssessedDelivery) => ({

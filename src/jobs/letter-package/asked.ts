@@ -13,6 +13,7 @@ import {
 } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
 import { type Money, parseMoney } from '../../core/model/money.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { RecordState } from '../../core/model/state.js';
 import { claimsOf, whichClaim } from '../claim/which.js';
 import { unknownWord } from '../place-options.js';
@@ -65,9 +66,7 @@ export function readAsked(typed: TypedLetter, state: RecordState): AskedLetter {
   return {
     kind,
     manner,
-    ...(claim === undefined ? {} : { claim }),
-    ...(to === undefined ? {} : { to }),
-    ...(amount === undefined ? {} : { amount }),
+    ...omitUndefined({ claim, to, amount }),
     reasons: typed.reasons,
     language: oneOf('language', typed.language ?? state.delivery.show.language, languageSchema.options),
     paper: oneOf('paper', typed.paper ?? state.delivery.show.paper, paperSchema.options),
@@ -113,7 +112,7 @@ function recipient(
   if (found === undefined) return undefined;
   // A claimant who is a party of the delivery has the address that stands there.
   const address = found.address ?? known.find((one) => one.name === found.name && one.address)?.address;
-  return { name: found.name, ...(address === undefined ? {} : { address }) };
+  return { name: found.name, ...omitUndefined({ address }) };
 }
 
 function amountOf(text: string | undefined): Money | undefined {

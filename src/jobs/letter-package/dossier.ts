@@ -5,6 +5,7 @@ import { basename } from 'node:path';
 import type { EnclosedFile } from '../../compose/letters/input.js';
 import { DossierError } from '../../core/model/error.js';
 import { sha256 } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { type BuildReport, build } from '../build.js';
 import type { PackInput } from '../letter-package.js';
@@ -28,8 +29,7 @@ export async function dossierFor(
     identityFolder: input.identityFolder,
     passphrase: input.passphrase,
     progress: input.progress,
-    ...(input.maxSize === undefined ? {} : { maxSize: input.maxSize }),
-    ...(input.templates === undefined ? {} : { templates: input.templates }),
+    ...omitUndefined({ maxSize: input.maxSize, templates: input.templates }),
   });
 }
 

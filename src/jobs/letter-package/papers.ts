@@ -6,6 +6,7 @@ import { entryBytes } from '../../core/ledger/ledger.js';
 import { leafHash } from '../../core/ledger/tree.js';
 import type { Day } from '../../core/model/claim.js';
 import type { Language } from '../../core/model/delivery.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { calendarDay, type Instant, type Zone } from '../../core/model/time.js';
 import { inZone } from '../../core/model/zoned-time.js';
 import type { DeliveryRecord } from '../../record/store.js';
@@ -57,7 +58,7 @@ export async function writeFrom(
     ...paper,
     ...rest,
     day: dayOf(reader, madeAt),
-    ...(reader.claim === undefined ? {} : { claim: reader.claim }),
+    ...omitUndefined({ claim: reader.claim }),
   };
   return { reader, letter: await writeLetter(letter), paper };
 }

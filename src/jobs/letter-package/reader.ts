@@ -1,6 +1,7 @@
 import { numberExhibits } from '../../compose/exhibits.js';
 import type { LetterClaim, PaperInput } from '../../compose/letters/input.js';
 import type { ClaimId } from '../../core/model/claim.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { Finding } from '../../core/model/results.js';
 import type { Instant } from '../../core/model/time.js';
 import type { DeliveryRecord } from '../../record/store.js';
@@ -34,9 +35,9 @@ export async function readerOf(
       ? undefined
       : {
           entries: state.claims.filter((entry) => entry.claim === claim),
-          ...(result === undefined ? {} : { result }),
+          ...omitUndefined({ result }),
         };
-  const more = ofClaim === undefined ? {} : { claim: ofClaim };
+  const more = omitUndefined({ claim: ofClaim });
   // Exhibits keep the numbers that they have in the carrier's own dossier.
   const numbered = numberExhibits(record.state());
   const whole = { state, assessment, exhibits: numbered };

@@ -1,3 +1,4 @@
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { Assessment, SetPointAgreement, SetPointDifference } from '../../core/model/results.js';
 import { claimsOfBoth } from './intersect-claims.js';
 
@@ -36,7 +37,7 @@ export function trueOfBoth(whole: Assessment, part: Assessment): SaidInCopy {
       findings,
       gaps,
       setPoints: setPointsOfBoth(whole.setPoints, part.setPoints),
-      ...(product === undefined ? {} : { product }),
+      ...omitUndefined({ product }),
       ...claimsOfBoth(whole, part),
     },
     findingsLeftOut: whole.findings.filter(
@@ -58,8 +59,6 @@ function setPointsOfBoth(whole: SetPointAgreement, part: SetPointAgreement): Set
     ...part,
     verdict: part.verdict === whole.verdict ? part.verdict : 'not-comparable',
     differences: told(part),
-    ...(part.legs === undefined
-      ? {}
-      : { legs: part.legs.map((leg) => ({ ...leg, differences: told(leg) })) }),
+    ...omitUndefined({ legs: part.legs?.map((leg) => ({ ...leg, differences: told(leg) })) }),
   };
 }

@@ -1,3 +1,4 @@
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { Assessment } from '../../core/model/results.js';
 
 /**
@@ -10,20 +11,18 @@ export function claimsOfBoth(
 ): Pick<Assessment, 'claims' | 'refusalClocks'> {
   const { claims, refusalClocks } = part;
   return {
-    ...(claims === undefined
-      ? {}
-      : {
-          claims: claims.map((claim) => {
-            const other = whole.claims?.find((one) => one.claim === claim.claim);
-            return {
-              ...claim,
-              clocks: shared(claim.clocks, other?.clocks),
-              papers: shared(claim.papers, other?.papers),
-              position: shared(claim.position, other?.position),
-            };
-          }),
-        }),
-    ...(refusalClocks === undefined ? {} : { refusalClocks: shared(refusalClocks, whole.refusalClocks) }),
+    ...omitUndefined({
+      claims: claims?.map((claim) => {
+        const other = whole.claims?.find((one) => one.claim === claim.claim);
+        return {
+          ...claim,
+          clocks: shared(claim.clocks, other?.clocks),
+          papers: shared(claim.papers, other?.papers),
+          position: shared(claim.position, other?.position),
+        };
+      }),
+      refusalClocks: refusalClocks && shared(refusalClocks, whole.refusalClocks),
+    }),
   };
 }
 

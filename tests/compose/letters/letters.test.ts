@@ -8,6 +8,7 @@ import { WRITTEN_LETTERS } from '../../../src/compose/letters/kinds.js';
 import { WIDTH } from '../../../src/compose/letters/text.js';
 import { ownTemplates } from '../../../src/compose/templates.js';
 import { language } from '../../../src/core/model/delivery.js';
+import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import type { Block } from '../../../src/core/words/blocks.js';
 import { fontsOf, squeezed, textBeyond, textOf } from '../pages.js';
 import { SAMPLE_FACTS } from '../sample.js';
@@ -122,7 +123,11 @@ describe('what a letter says', () => {
     const { claim } = input;
     if (claim?.result === undefined) throw new Error('the sample has a result');
     const point = (id: string) => ({
-      from: { is: 'finding' as const, id, ...(id.startsWith('warm') ? { line: 'romaine' } : {}) },
+      from: {
+        is: 'finding' as const,
+        id,
+        ...omitUndefined({ line: id.startsWith('warm') ? 'romaine' : undefined }),
+      },
       evidence: [],
     });
     const row = (forCarrier: string[], againstCarrier: string[]) => ({

@@ -3,6 +3,7 @@ import { assess } from '../../../src/core/assess/assess.js';
 import { catalogue, type FindingId, findingIds } from '../../../src/core/assess/findings/catalogue.js';
 import type { DeliveryInput } from '../../../src/core/model/delivery.js';
 import type { AirBlock, RowPattern } from '../../../src/core/model/evidence.js';
+import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import type { Finding } from '../../../src/core/model/results.js';
 import type { EvidenceItem } from '../../../src/core/model/state.js';
 import { toCelsius } from '../../../src/core/model/temperature.js';
@@ -42,7 +43,7 @@ const hours = Array.from({ length: 37 }, (_, i) => 2 + i / 4);
 const air = (value: (hour: number) => number, setPoint?: (hour: number) => number) =>
   log(hours, {
     'return-air': hours.map(value),
-    ...(setPoint === undefined ? {} : { 'set-point': hours.map(setPoint) }),
+    ...omitUndefined({ 'set-point': setPoint && hours.map(setPoint) }),
   });
 
 function found(
@@ -63,7 +64,13 @@ function found(
 
 const line = (goods: string, setPoint?: string) => ({
   lines: [
-    { id: 'a', goods, from: 'load-1', to: 'drop-1', ...(setPoint ? { instruction: { setPoint } } : {}) },
+    {
+      id: 'a',
+      goods,
+      from: 'load-1',
+      to: 'drop-1',
+      ...omitUndefined({ instruction: setPoint ? { setPoint } : undefined }),
+    },
   ],
 });
 const trailer = (more: object): Partial<DeliveryInput> => ({
@@ -91,7 +98,7 @@ const rows = (pattern: RowPattern, from: number, to: number, of?: string) =>
     blocks: [] as AirBlock[],
     place: LOAD,
     time: at(1.5),
-    ...(of === undefined ? {} : { line: of }),
+    ...omitUndefined({ line: of }),
   }) as const;
 const call = {
   kind: 'contact',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { comparePulps } from '../../../src/core/assess/pulp-details.js';
 import { pulpGroups } from '../../../src/core/assess/pulps.js';
+import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import { at, items, rulesOf, state } from './made.js';
 
 const RULES = rulesOf({ needs: { event: 'arrived' } });
@@ -13,9 +14,9 @@ const pulp = (
     kind: 'pulp',
     temperature: { value: celsius, unit: '°C' },
     from: more.from ?? 'driver',
-    place: { stop, ...(more.position === undefined ? {} : { position: more.position }) },
+    place: { stop, ...omitUndefined({ position: more.position }) },
     time: at(more.hour ?? 1),
-    ...(more.instrument === undefined ? {} : { instrument: more.instrument }),
+    ...omitUndefined({ instrument: more.instrument }),
   }) as const;
 const ice = (hour: number, caption: string) =>
   ({

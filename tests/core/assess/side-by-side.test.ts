@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { assess } from '../../../src/core/assess/assess.js';
 import { slipBetween } from '../../../src/core/assess/entry-errors.js';
 import { eventName } from '../../../src/core/model/evidence.js';
+import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import { toCelsius } from '../../../src/core/model/temperature.js';
 import { toInstant } from '../../../src/core/model/time.js';
 import { at, HASH, HOUR, instantAt, items, log, rulesOf, state } from './made.js';
@@ -148,7 +149,7 @@ describe('any record at all', () => {
             ...events.map(({ event, stop, hour }) => ({
               kind: 'event' as const,
               event,
-              place: stop === undefined ? {} : { stop },
+              place: omitUndefined({ stop }),
               time: hour === undefined ? ({ is: 'none', why: 'not stated' } as const) : at(hour),
             })),
           );

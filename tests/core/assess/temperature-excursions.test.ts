@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { findExcursions } from '../../../src/core/assess/temperature/excursions.js';
 import { summarise } from '../../../src/core/assess/temperature/summary.js';
 import { MOST_LISTED, type Outside } from '../../../src/core/assess/temperature/top-excursions.js';
+import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import type { Excursion, ExcursionCause } from '../../../src/core/model/results.js';
 
 const MINUTE = 60_000;
@@ -37,8 +38,10 @@ function addedUp(all: readonly Excursion[]) {
       6,
     ),
     longestSeconds: Math.max(...all.map(({ seconds }) => seconds)),
-    ...(peaks('above').length === 0 ? {} : { highest: Math.max(...peaks('above')) }),
-    ...(peaks('below').length === 0 ? {} : { lowest: Math.min(...peaks('below')) }),
+    ...omitUndefined({
+      highest: peaks('above').length === 0 ? undefined : Math.max(...peaks('above')),
+      lowest: peaks('below').length === 0 ? undefined : Math.min(...peaks('below')),
+    }),
     degreeHours: expect.closeTo(
       all.reduce((sum, one) => sum + one.degreeHours, 0),
       6,
@@ -54,17 +57,18 @@ function totalsOf(all: readonly Excursion[]) {
   const how = (which: string) => caused.filter(({ cause }) => 'how' in cause && cause.how === which).length;
   return {
     count: all.length,
-    ...(unexplained === undefined ? {} : { unexplained }),
-    ...(explained === undefined
-      ? {}
-      : {
-          explained: {
-            ...explained,
-            logged: how('logged'),
-            inferred: how('inferred'),
-            causes: [...new Set(caused.map(({ cause }) => cause.is))],
-          },
-        }),
+    ...omitUndefined({
+      unexplained,
+      explained:
+        explained === undefined
+          ? undefined
+          : {
+              ...explained,
+              logged: how('logged'),
+              inferred: how('inferred'),
+              causes: [...new Set(caused.map(({ cause }) => cause.is))],
+            },
+    }),
   };
 }
 

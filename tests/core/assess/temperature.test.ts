@@ -6,6 +6,7 @@ import { temperatureResult } from '../../../src/core/assess/temperature/result.j
 import { gapLimit } from '../../../src/core/assess/temperature/sampling-interval.js';
 import { summarise } from '../../../src/core/assess/temperature/summary.js';
 import type { Channel } from '../../../src/core/model/evidence.js';
+import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import type { Span } from '../../../src/core/model/results.js';
 import { toCelsius } from '../../../src/core/model/temperature.js';
 import type { UnitLog } from '../../../src/core/model/unit-log.js';
@@ -300,7 +301,7 @@ describe('bands', () => {
   const line = (id: string, setPoint: string, tolerance?: string) => ({
     ...LINE,
     id,
-    instruction: { setPoint, ...(tolerance === undefined ? {} : { tolerance }) },
+    instruction: { setPoint, ...omitUndefined({ tolerance }) },
   });
   it.each([
     { what: 'one instruction', lines: [line('a', '36 °F', '2 °F')], low: 34, high: 38, from: 'bill' },

@@ -200,7 +200,7 @@ describe('a zip file made to do harm', () => {
   };
 
   it.each([
-    ['climbs out (Snyk, "Zip Slip", 2018; CWE-22)', 'aaaaaa.txt', '../../../'.slice(0, 14)],
+    ['climbs out (Snyk, "Zip Slip", 2018; CWE-22)', 'aaaaaa.txt', '../../a.txt/../'.slice(0, 14)],
     ['starts at the root', 'aaaaaa.txt', '/etc/x/aa.txts'.slice(0, 14)],
     ['has a drive', 'aaaaaa.txt', 'C:/x/aaaaa.txt'],
     ['has backslashes', 'aaaaaa.txt', 'bag\\..\\aaa.txt'],

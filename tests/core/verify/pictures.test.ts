@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { canonicalBytes } from '../../../src/core/ledger/canonical.js';
 import { leafHash, sha256Of, treeHash } from '../../../src/core/ledger/tree.js';
 import type { Manifest } from '../../../src/core/model/manifest.js';
+import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import { toInstant } from '../../../src/core/model/time.js';
 import { verifyDossier } from '../../../src/core/verify/verify-dossier.js';
 import { signPdf } from '../../../src/signing/sign-pdf.js';
@@ -68,7 +69,11 @@ async function judged(file: Uint8Array, plate: Uint8Array, attach = true) {
     exhibits: sample.manifest.exhibits.map((one) => {
       if (one.exhibit !== 1) return one;
       const { attachedAs: _, ...rest } = one;
-      return { ...rest, file: entry.body.file, ...(attach ? { attachedAs: 'e1.jpg' } : {}) };
+      return {
+        ...rest,
+        file: entry.body.file,
+        ...omitUndefined({ attachedAs: attach ? 'e1.jpg' : undefined }),
+      };
     }),
     leftOut: [
       ...sample.manifest.leftOut,

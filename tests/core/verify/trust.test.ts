@@ -1,5 +1,6 @@
 import { generateKeyPairSync } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
+import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import { readCertificate } from '../../../src/core/verify/cms/certificate.js';
 import { isVouchedFor } from '../../../src/core/verify/trust.js';
 import { makeAnyCertificate } from './any-certificate.js';
@@ -48,7 +49,7 @@ describe('key usage (RFC 5280 §4.2.1.3)', () => {
     [0x40, { digitalSignature: false, nonRepudiation: true }],
     [0x06, { digitalSignature: false, nonRepudiation: false }],
   ])('bits %s are read as %j', (usage, expected) => {
-    const { keyUsage } = made({ ...leafKeys, ...(usage === undefined ? {} : { usage }) });
+    const { keyUsage } = made({ ...leafKeys, ...omitUndefined({ usage }) });
     expect(keyUsage).toEqual(expected);
   });
 });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import { readNotes } from '../../../src/intake/notes.js';
 import { delivery } from '../a-delivery.js';
 
@@ -8,7 +9,7 @@ const one = (line: string) => {
   const { lines, problems } = read(line);
   expect(problems).toEqual([]);
   const [{ kind, word, fields } = { kind: 'none', word: undefined, fields: {} }] = lines;
-  return { kind, ...(word === undefined ? {} : { word }), ...fields };
+  return { kind, ...omitUndefined({ word }), ...fields };
 };
 
 describe('one note a line', () => {

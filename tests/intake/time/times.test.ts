@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { describe, expect, it } from 'vitest';
+import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import { readLocal, zone } from '../../../src/core/model/time.js';
 import { DateOrderEvidence } from '../../../src/intake/time/date-order.js';
 import { timeInZone, zoneOfOffset } from '../../../src/intake/time/event-time.js';
@@ -108,7 +109,7 @@ describe('dates as logs and people write them', () => {
     ['14 July 2026 04:05', 'iso', '2026-07-14T04:05:00', undefined],
     ['2026-07-14 24:00', 'iso', '2026-07-15T00:00:00', undefined],
   ] as const)('%s (%s)', (text, order, local, offset) => {
-    expect(readWall(text, order)).toEqual({ wall: wall(local), ...(offset === undefined ? {} : { offset }) });
+    expect(readWall(text, order)).toEqual({ wall: wall(local), ...omitUndefined({ offset }) });
   });
 
   it.each([

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import { zone } from '../../../src/core/model/time.js';
 import { readUnitLog } from '../../../src/intake/unit-log/read.js';
 import { type LogContext, recogniseUnitLog } from '../../../src/intake/unit-log/recognise.js';
@@ -74,7 +75,7 @@ describe('a unit log of any common shape', () => {
     ['the only one there is', { onlyZone: phoenix, logZone: undefined }, 'Unit,1', 'America/Phoenix'],
   ])('its zone is %s', async (_, said, line, name) => {
     const { logZone, ...others } = said;
-    const context = { fileName: 'x', ...others, ...(logZone === undefined ? {} : { logZone }) };
+    const context = { fileName: 'x', ...others, ...omitUndefined({ logZone }) };
     const found = await recogniseUnitLog(source(`${line}\n\nTime,Return F\n2026-07-13 23:00,36\n`), context);
     expect(found).toMatchObject({ is: 'log', mapping: { time: { zone: name } } });
   });

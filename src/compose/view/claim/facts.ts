@@ -1,5 +1,6 @@
 import { claimedLines } from '../../../core/assess/claim/claimed-lines.js';
 import { assertNever } from '../../../core/model/error.js';
+import { omitUndefined } from '../../../core/model/omit-undefined.js';
 import type { ClaimResult } from '../../../core/model/results.js';
 import type { ClaimEntry } from '../../../core/model/state.js';
 import { type Block, type Cell, type Fact, type Inline, plain, text } from '../../../core/words/blocks.js';
@@ -147,7 +148,7 @@ function doneWords(view: View, entry: ClaimEntry): Done | undefined {
           labels(entry.inWriting ? 'claim.declined' : 'claim.declined-not-in-writing'),
           ...entry.reasons,
         ].join('; '),
-        ...(entry.part === undefined ? {} : { amount: moneyIn(view, entry.part) }),
+        ...omitUndefined({ amount: entry.part && moneyIn(view, entry.part) }),
       };
     case 'closed':
       return {

@@ -1,4 +1,5 @@
 import type { EvidenceId } from '../../model/evidence.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { ItemOf, RecordState } from '../../model/state.js';
 import { type ClockPoint, milliseconds } from '../../model/time.js';
 import { photosByCamera } from './camera.js';
@@ -84,7 +85,7 @@ function judge(camera: string, all: readonly Difference[]): CameraClock {
     photos: all.map(({ evidence }) => evidence),
     medianSeconds: middle(all),
     spreadSeconds,
-    ...(driftSeconds === undefined ? {} : { driftSeconds }),
+    ...omitUndefined({ driftSeconds }),
     drifts,
     verdict: verdictOf(all.length, parts),
     points,

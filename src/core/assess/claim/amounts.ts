@@ -1,5 +1,6 @@
 import type { AmountItem } from '../../model/claim.js';
 import { type Currency, type Hundredths, hundredths } from '../../model/money.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { AmountSheet, AmountStep, MoneyRange } from '../../model/results.js';
 import type { ClaimEntry } from '../../model/state.js';
 import {
@@ -40,8 +41,7 @@ export function amountsOf(entries: readonly ClaimEntry[]): AmountSheet | undefin
   return {
     currency,
     steps: sheet.steps,
-    ...(claimed === undefined ? {} : { claimed: hundredths(claimed) }),
-    ...(result === undefined ? {} : { computed: rangeOf(result) }),
+    ...omitUndefined({ claimed: claimed && hundredths(claimed), computed: result && rangeOf(result) }),
     notes: [...said.notes, ...sheet.notes],
   };
 }
@@ -219,10 +219,10 @@ class Worksheet {
     const rounded = roundedBy(figure);
     this.steps.push({
       id,
-      ...(line === undefined ? {} : { line }),
+      ...omitUndefined({ line }),
       range: rangeOf(figure),
       seqs: inOrder(figure.seqs),
-      ...(rounded === undefined ? {} : { rounded }),
+      ...omitUndefined({ rounded }),
     });
     return figure;
   }

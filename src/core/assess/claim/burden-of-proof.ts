@@ -1,4 +1,5 @@
 import type { ExceptedCause } from '../../model/claim.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Finding, GapResult, PositionPoint, PositionRow } from '../../model/results.js';
 import type { Element } from '../../model/rule-set.js';
 import type { ClaimEntry } from '../../model/state.js';
@@ -149,7 +150,7 @@ function lackOf(gap: GapResult): { place: Place; side: Side }[] {
 function pointOfFinding(finding: Finding): PositionPoint {
   const line = lineOf(finding);
   return {
-    from: { is: 'finding', id: finding.id, ...(line === undefined ? {} : { line }) },
+    from: { is: 'finding', id: finding.id, ...omitUndefined({ line }) },
     evidence: finding.evidence,
   };
 }

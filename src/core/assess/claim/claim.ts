@@ -1,3 +1,4 @@
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { ClaimResult, Finding, GapResult } from '../../model/results.js';
 import type { RecordState } from '../../model/state.js';
 import { amountsOf } from './amounts.js';
@@ -28,8 +29,7 @@ export function claimResults(context: ClaimContext): ClaimResult[] {
       contents: contentsOf(claim.received),
       papers: papersOf(claim, state),
       position: positionOf({ entries: claim.entries, findings, gaps }),
-      ...(amounts === undefined ? {} : { amounts }),
-      ...(quantities.length === 0 ? {} : { quantities }),
+      ...omitUndefined({ amounts, quantities: quantities.length === 0 ? undefined : quantities }),
     };
   });
 }

@@ -1,4 +1,5 @@
 import type { Day } from '../../model/claim.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { ClockMoment } from '../../model/results.js';
 import type { Zone } from '../../model/time.js';
 import type { MomentEvent } from '../milestones.js';
@@ -10,7 +11,7 @@ export const onDay = (day: Day, evidence: ClockMoment['evidence'], seq?: number)
   is: 'day',
   day,
   evidence,
-  ...(seq === undefined ? {} : { seq }),
+  ...omitUndefined({ seq }),
 });
 
 export const atTime = (at: number, zone: Zone, evidence: ClockMoment['evidence']): ClockMoment => ({

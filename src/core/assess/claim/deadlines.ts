@@ -1,4 +1,5 @@
 import type { ClaimClocks, ClockRule, Span } from '../../model/claim-deadlines.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { ClaimClock, ClockMoment } from '../../model/results.js';
 import type { Moments } from '../milestones.js';
 import { daysBetween, plusDays } from './calendar.js';
@@ -61,15 +62,16 @@ function clocksOf(rule: ClockRule, claim: ClaimEntries, context: ClockContext): 
   const set: Span | undefined = term === undefined ? undefined : { count: term.count, unit: term.unit };
   const said = {
     ...saidBy(rule),
-    ...(term === undefined
-      ? {}
-      : {
-          setBy: {
-            seq: term.seq,
-            evidence: term.evidence,
-            ...(term.note === undefined ? {} : { note: term.note }),
-          },
-        }),
+    ...omitUndefined({
+      setBy:
+        term === undefined
+          ? undefined
+          : {
+              seq: term.seq,
+              evidence: term.evidence,
+              ...omitUndefined({ note: term.note }),
+            },
+    }),
   };
   const from = claimStart(rule.start, claim, context.moments);
   if (from === undefined) {
@@ -89,10 +91,12 @@ function clocksOf(rule: ClockRule, claim: ClaimEntries, context: ClockContext): 
     {
       ...said,
       from,
-      ...(due === undefined ? {} : { due }),
-      ...(counted.counting === undefined ? {} : { counting: counted.counting }),
-      ...(least === undefined || endOf(least) <= endOf(counted.due) ? {} : { leastDue: least }),
-      ...(stopped.stopped === undefined ? {} : { stopped: stopped.stopped }),
+      ...omitUndefined({
+        due,
+        counting: counted.counting,
+        leastDue: least === undefined || endOf(least) <= endOf(counted.due) ? undefined : least,
+        stopped: stopped.stopped,
+      }),
       ...stateOf(
         due,
         context.now,

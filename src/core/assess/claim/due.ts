@@ -1,5 +1,6 @@
 import type { ClaimClocks, ClockRule, Span } from '../../model/claim-deadlines.js';
 import { assertNever } from '../../model/error.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { ClockCounting, ClockMoment } from '../../model/results.js';
 import type { CalendarDay } from '../../model/time.js';
 import { countDays, nextThatCounts, plusCalendar, plusDays, weekdayOf } from './calendar.js';
@@ -43,9 +44,12 @@ export function dueOf(
           : undefined;
       return {
         due: onDay({ ...day, date: atItsEnd(rule, calendars, date) }, []),
-        ...(leftOut.length === 0 && list === undefined
-          ? {}
-          : { counting: { leftOut, ...namedList(calendars, list) } }),
+        ...omitUndefined({
+          counting:
+            leftOut.length === 0 && list === undefined
+              ? undefined
+              : { leftOut, ...namedList(calendars, list) },
+        }),
       };
     }
     case 'months':

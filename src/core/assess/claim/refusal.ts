@@ -1,5 +1,6 @@
 import type { ClaimClocks, ClockRule } from '../../model/claim-deadlines.js';
 import type { Line, Stop } from '../../model/delivery.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { ClaimClock, ClockMoment } from '../../model/results.js';
 import { celsius } from '../../model/temperature.js';
 import { lastAt, type Moments, stopsOf } from '../milestones.js';
@@ -51,14 +52,16 @@ function refusalClock(
   const counting = {
     leftOut: counted.counting?.leftOut ?? [],
     ...counted.counting,
-    ...(moved === undefined ? {} : { inspection: { evidence: moved.evidence } }),
+    ...omitUndefined({ inspection: moved === undefined ? undefined : { evidence: moved.evidence } }),
   };
   return {
     ...saidBy(rule),
     stop: stop.id,
     from,
-    ...(due === undefined ? {} : { due }),
-    ...(counted.counting === undefined && moved === undefined ? {} : { counting }),
+    ...omitUndefined({
+      due,
+      counting: counted.counting === undefined && moved === undefined ? undefined : counting,
+    }),
     ...stateOf(
       due,
       now,

@@ -1,3 +1,4 @@
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { ChannelSummary, ExcursionSums, Finding, TemperatureResult } from '../../model/results.js';
 import { pastBy } from '../milestones.js';
 import { degreeHours, duration, type Found, finding, share, temperature, time, zoneOf } from './make.js';
@@ -83,8 +84,10 @@ function excursionFacts(found: Found, { highest, lowest, ...sums }: ExcursionSum
     count: sums.count,
     total: duration(sums.seconds),
     longest: duration(sums.longestSeconds),
-    ...(highest === undefined ? {} : { highest: temperature(highest) }),
-    ...(lowest === undefined ? {} : { lowest: temperature(lowest) }),
+    ...omitUndefined({
+      highest: highest === undefined ? undefined : temperature(highest),
+      lowest: lowest === undefined ? undefined : temperature(lowest),
+    }),
     degreeHours: degreeHours(sums.degreeHours),
     firstAt: time(sums.firstAt, zoneOf(found.state)),
   };
@@ -101,7 +104,7 @@ function coverageFinding(result: TemperatureResult, judged: ChannelSummary): Fin
       coverage: share(judged.coverage),
       custody: duration(custodySeconds(result)),
       gaps: result.gaps.length,
-      ...(longest === undefined ? {} : { longestGap: duration(longest) }),
+      ...omitUndefined({ longestGap: longest === undefined ? undefined : duration(longest) }),
     }),
   ];
 }

@@ -1,3 +1,4 @@
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Finding } from '../../model/results.js';
 import type { ItemOf } from '../../model/state.js';
 import { knownMilliseconds } from '../../model/time.js';
@@ -63,7 +64,7 @@ function alarms(found: Found): Finding[] {
         alarms: [
           ...new Set([...all.map((alarm) => alarm.text), ...untimed.flatMap((item) => item.alarms)]),
         ].join('; '),
-        ...(first === undefined ? {} : { firstAt: time(first.from, zoneOf(found.state)) }),
+        ...omitUndefined({ firstAt: first && time(first.from, zoneOf(found.state)) }),
       },
     ),
   ];

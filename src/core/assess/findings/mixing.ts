@@ -1,4 +1,5 @@
 import type { Line } from '../../model/delivery.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Finding } from '../../model/results.js';
 import { type Company, companyOf } from '../../reference/company.js';
 import { cite, findProduce, type Produce } from '../../reference/produce.js';
@@ -37,7 +38,7 @@ function pairs({ state }: Found): [Goods, Goods][] {
     const produce = findProduce(line.goods);
     if (produce === undefined) return [];
     const company = companyOf(produce.key);
-    return [{ line, produce, ...(company === undefined ? {} : { company }) }];
+    return [{ line, produce, ...omitUndefined({ company }) }];
   });
   return goods.flatMap((a, i) =>
     goods

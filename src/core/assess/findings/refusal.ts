@@ -1,3 +1,4 @@
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Finding } from '../../model/results.js';
 import type { ItemOf } from '../../model/state.js';
 import { knownMilliseconds } from '../../model/time.js';
@@ -34,12 +35,15 @@ function refusal(found: Found, refused: ItemOf<'event'> | undefined, notices: Fi
       (one.event === 'arrived' || one.event === 'notice-of-arrival'),
   );
   return finding('refused', 'events and papers', [...(refused ? [refused.evidence] : []), ...notices], {
-    ...(at === undefined ? {} : { at: time(at, zoneOf(found.state, stop)) }),
-    ...(stop === undefined ? {} : { stop: stopRef(stop) }),
-    ...(refused?.note === undefined ? {} : { reason: refused.note }),
-    ...(at === undefined || arrived === undefined || at < arrived.at
-      ? {}
-      : { sinceArrival: duration((at - arrived.at) / 1000) }),
+    ...omitUndefined({
+      at: at === undefined ? undefined : time(at, zoneOf(found.state, stop)),
+      stop: stop === undefined ? undefined : stopRef(stop),
+      reason: refused?.note,
+      sinceArrival:
+        at === undefined || arrived === undefined || at < arrived.at
+          ? undefined
+          : duration((at - arrived.at) / 1000),
+    }),
     notices: notices.length,
   });
 }

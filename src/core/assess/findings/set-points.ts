@@ -1,5 +1,6 @@
 import type { Line } from '../../model/delivery.js';
 import type { EvidenceId } from '../../model/evidence.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Finding, SetPointDifference, SetPointWord } from '../../model/results.js';
 import { celsius } from '../../model/temperature.js';
 import { cite, findProduce, type Produce, worstFreezing } from '../../reference/produce.js';
@@ -57,12 +58,15 @@ function differs({ state }: Found, one: SetPointDifference): Finding[] {
       second: second.source,
       secondSetPoint: temperature(second.celsius),
       size: difference(one.kelvin),
-      ...(one.slip === undefined ? {} : { slip: one.slip }),
-      ...(one.since === undefined ? {} : { since: time(one.since, zoneOf(state)) }),
-      ...(one.seconds === undefined ? {} : { lasted: duration(one.seconds) }),
-      ...(one.told === undefined || one.told.length === 0
-        ? {}
-        : { told: [...new Set(one.told.map((call) => call.with))].join(', ') }),
+      ...omitUndefined({
+        slip: one.slip,
+        since: one.since === undefined ? undefined : time(one.since, zoneOf(state)),
+        lasted: one.seconds === undefined ? undefined : duration(one.seconds),
+        told:
+          one.told === undefined || one.told.length === 0
+            ? undefined
+            : [...new Set(one.told.map((call) => call.with))].join(', '),
+      }),
     }),
   ];
 }

@@ -1,3 +1,4 @@
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Closable } from '../../model/results.js';
 import { moment, type Rule, type WhenPoint } from '../../model/rule-set.js';
 import { milliseconds, toInstant } from '../../model/time.js';
@@ -26,8 +27,10 @@ export function closableOf(context: Context, rule: Rule, scope: Scope): Closable
   const known = stops.map((stop) => pastBy(context.moments, stop.id, closes.moment));
   const [only] = stops;
   const more = {
-    ...(closes.seconds === 0 ? {} : { seconds: closes.seconds }),
-    ...(stops.length === 1 && only !== undefined ? { stop: only.id } : {}),
+    ...omitUndefined({
+      seconds: closes.seconds === 0 ? undefined : closes.seconds,
+      stop: stops.length === 1 && only !== undefined ? only.id : undefined,
+    }),
   };
   const over = known.every((one) => one !== undefined && isOver(one, closes, context.now));
   const recorded = known.flatMap((one) => (one === undefined || one.standIn !== undefined ? [] : [one.at]));

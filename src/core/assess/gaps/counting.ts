@@ -1,5 +1,6 @@
 import type { Line, Stop } from '../../model/delivery.js';
 import type { EvidenceId } from '../../model/evidence.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Lack, NearMiss } from '../../model/results.js';
 import type { EvidenceItem } from '../../model/state.js';
 import { stopsOf } from '../milestones.js';
@@ -73,8 +74,7 @@ function emptyGroups<T extends EvidenceItem>(context: RuleContext, need: Amount)
   const { scope } = context;
   const side = sideAt(need.at) ?? scope.stop?.does;
   const make = (line: Line | undefined, stop: Stop | undefined): Group<T> => ({
-    ...(line === undefined ? {} : { line }),
-    ...(stop === undefined ? {} : { stop }),
+    ...omitUndefined({ line, stop }),
     counted: [],
     nearly: [],
     notes: [],

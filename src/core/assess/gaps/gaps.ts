@@ -1,4 +1,5 @@
 import type { Stop } from '../../model/delivery.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Closable, GapPart, GapResult, Lack, Outcome } from '../../model/results.js';
 import type { Rule } from '../../model/rule-set.js';
 import { type Side, stopsOf } from '../milestones.js';
@@ -54,8 +55,10 @@ function gapOf(context: IndexedContext, rule: Rule): GapResult {
     closable: said.map((part) => part.closable).sort(moreUrgent)[0] ?? closableOf(context, rule, {}),
     substitutes: open ? substitutesFor(context, rule) : [],
     wanted: open ? wantedFor(context, rule) : [],
-    ...(parts.length > 1 ? { parts: parts.map((part) => partOf(part)) } : {}),
-    ...(rule.clock === undefined ? {} : { clock: rule.clock }),
+    ...omitUndefined({
+      parts: parts.length > 1 ? parts.map((part) => partOf(part)) : undefined,
+      clock: rule.clock,
+    }),
     proves: rule.proves,
     why: rule.why,
     how: rule.how,
@@ -121,15 +124,16 @@ function stamped({ verdict, scope, outcome }: Judged, several: boolean): Lack[] 
   if (!several) return verdict.lacking;
   return verdict.lacking.map((one) => ({
     ...one,
-    ...(line === undefined || one.line !== undefined ? {} : { line: line.id }),
-    ...(stop === undefined || one.stop !== undefined ? {} : { stop: stop.id }),
+    ...omitUndefined({
+      line: line === undefined || one.line !== undefined ? undefined : line.id,
+      stop: stop === undefined || one.stop !== undefined ? undefined : stop.id,
+    }),
   }));
 }
 
 function partOf({ scope: { line, stop }, verdict, outcome, closable }: Judged): GapPart {
   return {
-    ...(line === undefined ? {} : { line: line.id }),
-    ...(stop === undefined ? {} : { stop: stop.id }),
+    ...omitUndefined({ line: line?.id, stop: stop?.id }),
     outcome,
     lacking: outcome === 'met' ? [] : verdict.lacking,
     closable,

@@ -1,3 +1,4 @@
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { FindingQuantity, Lack } from '../../model/results.js';
 
 /**
@@ -78,8 +79,7 @@ export function lack<N extends LackName>(
   return {
     is,
     facts: { ...facts },
-    ...(of.line === undefined ? {} : { line: of.line.id }),
-    ...(of.stop === undefined ? {} : { stop: of.stop.id }),
+    ...omitUndefined({ line: of.line?.id, stop: of.stop?.id }),
   };
 }
 

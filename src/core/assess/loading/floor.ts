@@ -1,4 +1,5 @@
 import type { RowPattern } from '../../model/evidence.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { PlacedPallet } from '../../model/results.js';
 
 /** A pallet's two sides in metres. */
@@ -57,7 +58,7 @@ export function placeRows(rows: readonly RowToPlace[], width: number): PlacedPal
         row: row.row,
         side,
         turned,
-        ...(row.line === undefined ? {} : { line: row.line }),
+        ...omitUndefined({ line: row.line }),
         x,
         y: frontOf(placed, x, x + across),
         width: across,

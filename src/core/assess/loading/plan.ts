@@ -1,5 +1,6 @@
 import type { Delivery, Line } from '../../model/delivery.js';
 import { type Footprint, type Length, metres } from '../../model/length.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { LoadPlan, LoadRow, PlacedPallet } from '../../model/results.js';
 import type { ItemOf, RecordState } from '../../model/state.js';
 import { acrossOf, floorUsed, palletsThatFit, placeRows, type RowToPlace, type Sides } from './floor.js';
@@ -32,7 +33,7 @@ export function loadPlan(state: RecordState): LoadPlan | undefined {
       row,
       pattern: item.pattern,
       sides: footprintOf(line),
-      ...(line === undefined ? {} : { line: line.id }),
+      ...omitUndefined({ line: line?.id }),
     };
   });
   const unknownRows = missingRows(noted.map(({ row }) => row));
@@ -43,13 +44,16 @@ export function loadPlan(state: RecordState): LoadPlan | undefined {
   return {
     rows: noted.map(({ row, item }, i) => rowOf(row, item, toPlace[i], width)),
     pallets,
-    ...(counts.every((count) => count !== undefined)
-      ? { palletsOnBill: counts.reduce((sum, count) => sum + count, 0) }
-      : {}),
-    ...(width === undefined ? {} : { insideWidth: width }),
-    ...(length === undefined ? {} : { insideLength: length.metres, lengthFrom: length.from }),
-    ...(used === undefined ? {} : { floorUsed: used }),
-    ...(used === undefined || length === undefined ? {} : { rearGap: length.metres - used }),
+    ...omitUndefined({
+      palletsOnBill: counts.every((count) => count !== undefined)
+        ? counts.reduce((sum, count) => sum + count, 0)
+        : undefined,
+      insideWidth: width,
+      insideLength: length?.metres,
+      lengthFrom: length?.from,
+      floorUsed: used,
+      rearGap: used === undefined || length === undefined ? undefined : length.metres - used,
+    }),
     assumedFootprint: onBoard.filter((line) => line.pallet === undefined).map((line) => line.id),
     ceilings: ceilingsOf(delivery),
     fits:
@@ -111,10 +115,10 @@ function rowOf(
   return {
     row,
     pattern: item.pattern,
-    ...(placed?.line === undefined ? {} : { line: placed.line }),
+    ...omitUndefined({ line: placed?.line }),
     evidence: item.evidence,
     across,
-    ...(width === undefined ? {} : { sideRoom: width - across }),
+    ...omitUndefined({ sideRoom: width === undefined ? undefined : width - across }),
     blocks: item.blocks,
   };
 }
@@ -124,7 +128,7 @@ function ceilingsOf({ lines, equipment }: Delivery): LoadPlan['ceilings'] {
   return lines.flatMap((line) => {
     if (line.stackHeight === undefined) return [];
     const stack = metres(line.stackHeight);
-    const clearance = insideHeight === undefined ? {} : { clearance: metres(insideHeight) - stack };
+    const clearance = omitUndefined({ clearance: insideHeight && metres(insideHeight) - stack });
     return [{ line: line.id, stack, ...clearance }];
   });
 }

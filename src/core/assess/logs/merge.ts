@@ -8,6 +8,7 @@ import {
   type StateColumn,
   stateColumn,
 } from '../../model/evidence.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { UnitLog } from '../../model/unit-log.js';
 
 /** Most problems that a log carries one by one. */
@@ -51,7 +52,7 @@ export function mergeLogs(first: UnitLog, second: UnitLog): UnitLog {
     rows: inOrder((i, j) => (i >= 0 ? numberAt(first.rows, i) : numberAt(second.rows, j))),
     problems: [...first.problems, ...second.problems].slice(0, KEPT_PROBLEMS),
     problemCount: first.problemCount + second.problemCount,
-    ...(stated === undefined ? {} : { stated }),
+    ...omitUndefined({ stated }),
     joinedFrom: {
       evidence: [...own, ...sourcesOf(second)],
       of: inOrder((i, j) =>

@@ -1,5 +1,6 @@
 import type { Line } from '../../model/delivery.js';
 import type { EvidenceId } from '../../model/evidence.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Envelope, ProductResult, PulpGroup, TemperatureResult } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { findProduce } from '../../reference/produce.js';
@@ -67,7 +68,7 @@ function endOf(pulps: readonly PulpGroup[], line: Line, stop: string): End | und
     max: group.max,
     mean: group.mean,
     evidence: group.readings.map((one) => one.evidence),
-    ...(times.length === 0 ? {} : { lastAt: Math.max(...times) }),
+    ...omitUndefined({ lastAt: times.length === 0 ? undefined : Math.max(...times) }),
   };
 }
 
@@ -99,23 +100,25 @@ function caseOf(
     log: log.evidence,
     verdict: 'not-decidable',
     window,
-    ...(loading === undefined ? {} : { loading: bare(loading) }),
-    ...(arrival === undefined ? {} : { arrival: bare(arrival) }),
+    ...omitUndefined({ loading: loading && bare(loading), arrival: arrival && bare(arrival) }),
     toleranceKelvin: THERMOMETERS,
     assumptions: {
       ...loadOf(line),
       channels: air.channels,
-      ...(respiration === undefined
-        ? {}
-        : {
-            respiration: {
-              source: sources[respiration.source],
-              fromMemory: respiration.basis === 'from memory',
-            },
-          }),
+      ...omitUndefined({
+        respiration:
+          respiration === undefined
+            ? undefined
+            : {
+                source: sources[respiration.source],
+                fromMemory: respiration.basis === 'from memory',
+              },
+      }),
       specificHeat: { joulesPerKilogramKelvin: heat.joules, own: heat.own, source: sources[heat.source] },
       coverage: air.coverage,
-      ...(arrival?.lastAt === undefined ? {} : { afterSeconds: (arrival.lastAt - window.to) / 1000 }),
+      ...omitUndefined({
+        afterSeconds: arrival?.lastAt === undefined ? undefined : (arrival.lastAt - window.to) / 1000,
+      }),
     },
   };
   const without = (why: ProductResult['why'] & string) => ({ result: { ...result, why } });
@@ -160,7 +163,7 @@ function judgeAll(open: readonly Open[]): ProductResult[] {
       ...result,
       envelope,
       beyondKelvin: Math.max(0, above, below),
-      ...(most === undefined ? {} : { matters: most }),
+      ...omitUndefined({ matters: most }),
     };
     if (above > 0 && below > 0) return { ...found, verdict: 'not-decidable', why: 'pulps-on-both-sides' };
     return { ...found, verdict: above > 0 ? 'above' : below > 0 ? 'below' : 'inside' };

@@ -1,6 +1,7 @@
 import { type NumberColumn, readColumn } from '../../model/columns/number-column.js';
 import { NumberWriter } from '../../model/columns/packed-numbers.js';
 import type { Channel } from '../../model/evidence.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Cycling, Span } from '../../model/results.js';
 import { shareOutside } from './integral.js';
 import { type Sink, walk } from './segments.js';
@@ -118,8 +119,7 @@ export function cyclingOf(
     withinSeconds: swings.within / 1000,
     toleranceKelvin,
     cycles,
-    ...(swing === undefined ? {} : { swingKelvin: swing }),
-    ...(period === undefined ? {} : { periodSeconds: period / 1000 }),
+    ...omitUndefined({ swingKelvin: swing, periodSeconds: period === undefined ? undefined : period / 1000 }),
     lowest: swings.low,
     highest: swings.high,
   };

@@ -1,4 +1,5 @@
 import type { Line } from '../../model/delivery.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Band, Custody, Span } from '../../model/results.js';
 import { wayBetween } from '../custody.js';
 import { type Leg, legsOf } from '../legs.js';
@@ -25,8 +26,10 @@ export function legsInCustody(
   if (stops.length < 3) return [];
   return legsOf(stops, lines).flatMap((leg) => {
     const ends = {
-      ...(leg.leg === 1 && log !== undefined ? { from: log.from } : {}),
-      ...(leg.leg === stops.length - 1 && log !== undefined ? { to: log.to } : {}),
+      ...omitUndefined({
+        from: leg.leg === 1 && log !== undefined ? log.from : undefined,
+        to: leg.leg === stops.length - 1 && log !== undefined ? log.to : undefined,
+      }),
     };
     const custody = wayBetween(moments, leg.from, leg.to, ends);
     if (custody === undefined) return [];

@@ -1,5 +1,6 @@
 import type { Line } from '../../model/delivery.js';
 import type { Channel } from '../../model/evidence.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { ChannelSummary, LineMargin, Span, TemperatureResult } from '../../model/results.js';
 import { celsius } from '../../model/temperature.js';
 import type { UnitLog } from '../../model/unit-log.js';
@@ -87,8 +88,7 @@ function marginOf(
     log: log.evidence,
     produce: { key: produce.key, name: produce.name },
     window,
-    ...(freezing === undefined ? {} : { freezing }),
-    ...(chilling === undefined ? {} : { chilling }),
+    ...omitUndefined({ freezing, chilling }),
     range: {
       low: range.value.low,
       high: range.value.high,
@@ -99,7 +99,7 @@ function marginOf(
       belowSeconds: held.belowSeconds,
       kelvinHoursAbove: held.degreeHoursAbove,
     },
-    ...(life === undefined ? {} : { life }),
+    ...omitUndefined({ life }),
   };
 }
 

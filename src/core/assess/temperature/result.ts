@@ -1,4 +1,5 @@
 import type { Line } from '../../model/delivery.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type {
   Band,
   Custody,
@@ -69,16 +70,14 @@ export function temperatureResult(
     custody,
     gapLimitSeconds,
     medianStepSeconds,
-    ...(band === undefined ? {} : { band }),
-    ...(bands.length > 1 ? { bands: [...bands] } : {}),
+    ...omitUndefined({ band, bands: bands.length > 1 ? [...bands] : undefined }),
     ...rest,
     logged,
     jumps: within.slice(0, LISTED_JUMPS),
     jumpCount: within.length,
-    ...(difference === undefined ? {} : { returnMinusSupply: difference }),
+    ...omitUndefined({ returnMinusSupply: difference }),
     cycling: cyclings(log, window, whole, gapLimitSeconds),
-    ...(run === undefined ? {} : { run }),
-    ...(legs.length === 0 ? {} : { legs }),
+    ...omitUndefined({ run, legs: legs.length === 0 ? undefined : legs }),
   };
 }
 
@@ -124,9 +123,9 @@ function stretch(
           causeOf,
         );
   return {
-    ...(band === undefined ? {} : { band }),
+    ...omitUndefined({ band }),
     channels: channelSummaries(log, window, gapLimitSeconds, band),
-    ...(judged === undefined ? {} : { judged }),
+    ...omitUndefined({ judged }),
     excursions,
     excursionTotals,
     gaps,

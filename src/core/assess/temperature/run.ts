@@ -1,4 +1,5 @@
 import type { Line } from '../../model/delivery.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { RunMode, Span } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { firstFrom } from './segments.js';
@@ -18,8 +19,7 @@ export function runModeOf(log: UnitLog, lines: readonly Line[], window: Span): R
   const mode = logged ?? asked;
   if (mode === undefined) return undefined;
   return {
-    ...(asked === undefined ? {} : { asked }),
-    ...(logged === undefined ? {} : { logged }),
+    ...omitUndefined({ asked, logged }),
     usualSwingKelvin: USUAL_SWING[mode],
   };
 }

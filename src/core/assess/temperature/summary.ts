@@ -1,5 +1,6 @@
 import { BLOCK, type NumberColumn, readColumn } from '../../model/columns/number-column.js';
 import type { Channel } from '../../model/evidence.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Band, ChannelSummary, Span } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
 import { meanOutside, shareOutside } from './integral.js';
@@ -113,7 +114,7 @@ export function summarise(
   const length = window.to - window.from;
   return {
     channel,
-    ...(sums.known > 0 ? { mean: sums.area / sums.known } : {}),
+    ...omitUndefined({ mean: sums.known > 0 ? sums.area / sums.known : undefined }),
     ...(sums.low <= sums.high
       ? { min: { value: sums.low, at: sums.lowAt }, max: { value: sums.high, at: sums.highAt } }
       : {}),
@@ -126,6 +127,8 @@ export function summarise(
     degreeHoursBelow: sums.areaBelow / MS_PER_HOUR,
     samples: samplesIn(times, values, window),
     longestSilenceSeconds: sums.silence / 1000,
-    ...(kinetic && sums.known > 0 ? { meanKinetic: kineticCelsius(sums.rates / sums.known) } : {}),
+    ...omitUndefined({
+      meanKinetic: kinetic && sums.known > 0 ? kineticCelsius(sums.rates / sums.known) : undefined,
+    }),
   };
 }

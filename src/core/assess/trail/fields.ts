@@ -1,3 +1,4 @@
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { TrailChange, TrailField } from '../../model/results/trail.js';
 
 /** What a body says, field by field; parts of a part are named one after the other, such as `place stop`. */
@@ -50,8 +51,7 @@ export function changesBetween(before: readonly TrailField[], after: readonly Tr
     return [
       {
         field,
-        ...(from === undefined ? {} : { before: from }),
-        ...(to === undefined ? {} : { after: to }),
+        ...omitUndefined({ before: from, after: to }),
       },
     ];
   });

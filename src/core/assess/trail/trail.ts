@@ -1,6 +1,7 @@
 import type { Entry } from '../../model/entry.js';
 import { assertNever } from '../../model/error.js';
 import type { EvidenceId } from '../../model/evidence.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { TrailField, TrailRow } from '../../model/results/trail.js';
 import { changesBetween, fieldsOf } from './fields.js';
 
@@ -44,7 +45,7 @@ export function trailOf(entries: readonly Entry[]): TrailRow[] {
           evidence: [body.evidence],
           time: body.time,
           file: { name, bytes, sha256 },
-          ...(body.within === undefined ? {} : { from: body.within }),
+          ...omitUndefined({ from: body.within }),
           fields,
         };
       }
@@ -55,9 +56,10 @@ export function trailOf(entries: readonly Entry[]): TrailRow[] {
           ...head,
           evidence: [body.evidence],
           time: body.time,
-          ...(body.source.is === 'row'
-            ? { from: { evidence: body.source.evidence, row: body.source.row } }
-            : {}),
+          ...omitUndefined({
+            from:
+              body.source.is === 'row' ? { evidence: body.source.evidence, row: body.source.row } : undefined,
+          }),
           fields: fieldsOf(body, TOLD),
         };
       }
@@ -69,7 +71,7 @@ export function trailOf(entries: readonly Entry[]): TrailRow[] {
         return {
           ...head,
           evidence: [evidence],
-          ...(said.time === undefined ? {} : { time: said.time }),
+          ...omitUndefined({ time: said.time }),
           fields: why === undefined ? [] : [{ field: 'why', value: why }],
           changes: changesBetween(asFields(was), asFields(now)),
         };
@@ -107,9 +109,9 @@ export function trailOf(entries: readonly Entry[]): TrailRow[] {
         return {
           ...head,
           evidence,
-          ...(claim === undefined ? {} : { claim }),
+          ...omitUndefined({ claim }),
           fields: fieldsOf(body),
-          ...(replaces === undefined ? {} : { corrects: replaces }),
+          ...omitUndefined({ corrects: replaces }),
           changes:
             earlier?.type === 'claim-noted'
               ? changesBetween(claimFields(earlier.body), claimFields(entry.body))

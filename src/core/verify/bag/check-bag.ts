@@ -1,5 +1,6 @@
 import { sha256Of } from '../../ledger/tree.js';
 import type { Sha256 } from '../../model/evidence.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { CheckId, Checklist } from '../checklist.js';
 import { type Container, hashOf, readWhole } from '../container/container.js';
 import {
@@ -57,8 +58,7 @@ export async function checkBag(
   );
   const record = await checkRecordFiles({ container, below: 'data/', hashes }, list, options);
   return {
-    ...(record === undefined ? {} : { record }),
-    ...(tagManifest === undefined ? {} : { tagManifestSha256: tagManifest }),
+    ...omitUndefined({ record, tagManifestSha256: tagManifest }),
   };
 }
 

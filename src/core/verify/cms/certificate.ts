@@ -1,4 +1,5 @@
 import { X509Certificate } from 'node:crypto';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import { refuse } from '../malformed.js';
 import { OID } from './asn1.js';
 import { type Der, inside, oidOf, readDer, TAG, tagged } from './der.js';
@@ -41,7 +42,7 @@ export function readCertificate(der: Uint8Array): Certificate {
     issuer: tagged(issuer, TAG.sequence, 'issuer in its certificate').raw,
     serial: tagged(serial, TAG.integer, 'serial number in its certificate').raw,
     subject: tagged(subject, TAG.sequence, 'subject in its certificate').raw,
-    ...(keyUsage === undefined ? {} : { keyUsage }),
+    ...omitUndefined({ keyUsage }),
   };
 }
 

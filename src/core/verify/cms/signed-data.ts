@@ -1,3 +1,4 @@
+import { omitUndefined } from '../../model/omit-undefined.js';
 import { refuse } from '../malformed.js';
 import { OID } from './asn1.js';
 import { type Der, inside, oidOf, readDer, TAG, tagged } from './der.js';
@@ -86,9 +87,9 @@ function readSigner(element: Der): SignedData['signer'] {
     },
     attributes: readAttributes(set),
     signedBytes,
-    ...(unsigned === undefined
-      ? {}
-      : { timeStamp: readUnsigned(tagged(unsigned, TAG.context1, 'unsigned attributes')) }),
+    ...omitUndefined({
+      timeStamp: unsigned && readUnsigned(tagged(unsigned, TAG.context1, 'unsigned attributes')),
+    }),
   };
 }
 

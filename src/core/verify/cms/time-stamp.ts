@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import { refuse } from '../malformed.js';
 import { describeKey, HASHES, holds, weaknesses } from './algorithms.js';
 import { OID } from './asn1.js';
@@ -74,7 +75,7 @@ function readInfo(bytes: Uint8Array): Pick<TimeStamp, 'policy' | 'imprint' | 'at
       hash: tagged(hash, TAG.octetString, 'imprint').content,
     },
     at: readTime(tagged(time, TAG.generalizedTime, 'time').content),
-    ...(nonce === undefined ? {} : { nonce }),
+    ...omitUndefined({ nonce }),
   };
 }
 

@@ -1,4 +1,5 @@
 import { type Channel, channel, type StateColumn, stateColumn } from '../../../core/model/evidence.js';
+import { omitUndefined } from '../../../core/model/omit-undefined.js';
 import { readClock, readWall } from '../../time/wall-time.js';
 import { unwrapped } from '../cells/cell-value.js';
 import { meaningOf, plainHeading, type SaidByHeading } from './meaning.js';
@@ -51,7 +52,7 @@ export function assignColumns(
   const time = timeColumns(taken, sample);
   if (!Array.isArray(time)) {
     const column = time.column === undefined ? undefined : headings[time.column];
-    return { is: time.is, ...(column === undefined ? {} : { column }) };
+    return { is: time.is, ...omitUndefined({ column }) };
   }
   const channels = channel.options.flatMap((name) => {
     const place = taken.get(name);

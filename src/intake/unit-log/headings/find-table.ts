@@ -1,3 +1,4 @@
+import { omitUndefined } from '../../../core/model/omit-undefined.js';
 import { DELIMITERS, type Delimiter, guessDelimiter, linesOf } from '../../table/delimiter.js';
 import { type RowOfText, rowsOfText } from '../../table/rows.js';
 import { type Assignment, assignColumns, type ColumnChoice, type Columns } from './columns.js';
@@ -129,6 +130,8 @@ function explainLack(head: string, choice: TableChoice): TableSearch {
   return {
     ...lack,
     why: found.is === 'columns' ? 'no-time' : found.is,
-    ...(found.is !== 'columns' && found.column !== undefined ? { column: found.column } : {}),
+    ...omitUndefined({
+      column: found.is !== 'columns' && found.column !== undefined ? found.column : undefined,
+    }),
   };
 }

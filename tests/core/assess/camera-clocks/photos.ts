@@ -1,4 +1,5 @@
 import type { EvidenceOf } from '../../../../src/core/model/evidence.js';
+import { omitUndefined } from '../../../../src/core/model/omit-undefined.js';
 import type { ItemOf, RecordState } from '../../../../src/core/model/state.js';
 import { type EventTime, toInstant, type Zone, zone } from '../../../../src/core/model/time.js';
 import { HASH, items } from '../made.js';
@@ -47,13 +48,17 @@ export function photos(...list: Taken[]): ItemOf<'photo'>[] {
         file: { name: taken.name ?? `IMG_${100 + i}.jpg`, bytes: 1, sha256: HASH, type: 'image/jpeg' },
         flags: taken.flags ?? [],
         time: taken.time ?? time,
-        ...(taken.camera === null ? {} : { camera: { make: 'Invented', model: taken.camera ?? 'M-1' } }),
+        ...omitUndefined({
+          camera: taken.camera === null ? undefined : { make: 'Invented', model: taken.camera ?? 'M-1' },
+        }),
         statedTimes: {
           camera: wall as NonNullable<NonNullable<EvidenceOf<'photo'>['statedTimes']>['camera']>,
-          ...(offset ? { offsetMinutes: MST } : {}),
-          ...(fix === undefined ? {} : { gps: toInstant(at - fix * 1000) }),
+          ...omitUndefined({
+            offsetMinutes: offset ? MST : undefined,
+            gps: fix === undefined ? undefined : toInstant(at - fix * 1000),
+          }),
         },
-        ...(taken.sceneHash === undefined ? {} : { sceneHash: taken.sceneHash }),
+        ...omitUndefined({ sceneHash: taken.sceneHash }),
       };
     }),
   ).filter((item) => item.kind === 'photo');

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { positionOf, withoutCause } from '../../../../src/core/assess/claim/burden-of-proof.js';
 import { catalogue, type FindingId } from '../../../../src/core/assess/findings/catalogue.js';
 import type { EvidenceId } from '../../../../src/core/model/evidence.js';
+import { omitUndefined } from '../../../../src/core/model/omit-undefined.js';
 import type { Finding, GapResult, PositionRow } from '../../../../src/core/model/results.js';
 import type { Element } from '../../../../src/core/model/rule-set.js';
 import { claimEntries, received, said, usd } from './notes.js';
@@ -270,7 +271,7 @@ describe('a claim that names its lines', () => {
     ...careful,
   ];
   const valued = (...lines: (string | undefined)[]) =>
-    lines.map((name) => said('market-value', '900', 'claimant', name === undefined ? {} : { line: name }));
+    lines.map((name) => said('market-value', '900', 'claimant', omitUndefined({ line: name })));
 
   it('leaves out what is about other lines alone', () => {
     const rows = position({ findings, notes: [...valued('romaine'), said('freight-paid', '100')] });

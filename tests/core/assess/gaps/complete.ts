@@ -1,4 +1,5 @@
 import type { Evidence, SubjectName } from '../../../../src/core/model/evidence.js';
+import { omitUndefined } from '../../../../src/core/model/omit-undefined.js';
 import type { EvidenceItem } from '../../../../src/core/model/state.js';
 import type { UnitLog } from '../../../../src/core/model/unit-log.js';
 import { at, items, log } from '../made.js';
@@ -56,12 +57,12 @@ export const photo = (is: SubjectName, place: At, hour: number, line?: string): 
   subject: { is, sure: 'confirmed' },
   place,
   time: at(hour),
-  ...(line === undefined ? {} : { line }),
+  ...omitUndefined({ line }),
 });
 export const paper = (is: SubjectName, hour?: number): Piece => ({
   kind: 'document',
   subject: { is, sure: 'confirmed' },
-  ...(hour === undefined ? {} : { time: at(hour) }),
+  ...omitUndefined({ time: hour === undefined ? undefined : at(hour) }),
 });
 export const event = (
   name: Extract<Evidence, { kind: 'event' }>['event'],
@@ -92,7 +93,7 @@ export const round = (
   boxAir: F(more.boxAir ?? 36),
   alarms: more.alarms ?? [],
   time: at(hour),
-  ...(more.at === undefined ? {} : { place: more.at }),
+  ...omitUndefined({ place: more.at }),
 });
 export const told = (who: Extract<Evidence, { kind: 'contact' }>['with'], hour: number): Piece => ({
   kind: 'contact',
@@ -105,7 +106,7 @@ export const said = (hour: number, place?: At): Piece => ({
   kind: 'statement',
   text: 'What I saw.',
   time: at(hour),
-  ...(place === undefined ? {} : { place }),
+  ...omitUndefined({ place }),
 });
 export const display = (
   hour: number,

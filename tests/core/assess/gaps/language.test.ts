@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../../../src/core/assess/assess.js';
 import type { DeliveryInput } from '../../../../src/core/model/delivery.js';
+import { omitUndefined } from '../../../../src/core/model/omit-undefined.js';
 import type { GapResult, NearMiss } from '../../../../src/core/model/results.js';
 import type { EvidenceItem } from '../../../../src/core/model/state.js';
 import type { UnitLog } from '../../../../src/core/model/unit-log.js';
@@ -137,7 +138,7 @@ describe('the six outcomes', () => {
       counted: 0,
     },
   ])('$outcome: $what', ({ rule, evidence, now, outcome, counted }) => {
-    const gap = hold(rule, evidence, now === undefined ? {} : { now });
+    const gap = hold(rule, evidence, omitUndefined({ now }));
     expect(gap.outcome).toBe(outcome);
     expect(gap.counted).toHaveLength(counted);
     if (outcome === 'short' || outcome === 'contradicted') expect(gap.lacking).not.toEqual([]);
@@ -168,7 +169,7 @@ describe('whether it can still be got', () => {
       closable: { is: 'until', moment: 'doors-closed', stop: 'load-1' },
     },
   ])('$what', ({ evidence, now, closable }) => {
-    expect(hold(THREE_PULPS, evidence, now === undefined ? {} : { now }).closable).toEqual(closable);
+    expect(hold(THREE_PULPS, evidence, omitUndefined({ now })).closable).toEqual(closable);
   });
 
   it('a rule that never closes can be closed now', () => {
@@ -267,7 +268,7 @@ const display = (value: number, run?: 'continuous' | 'start-stop') =>
     temperature: F(value),
     shownBy: 'display',
     time: at(1),
-    ...(run ? { run } : {}),
+    ...omitUndefined({ run: run ? run : undefined }),
   }) as const;
 const AGREE = { needs: { agreement: 'set-point', between: ['bill', 'display'], tolerance: '1 °F' } };
 const CALL = { kind: 'contact', with: 'shipper', how: 'call', about: 'warm', time: at(2) } as const;
@@ -391,7 +392,7 @@ describe('each kind of need', () => {
       outcome: 'met',
     },
   ])('$outcome: $what', ({ rule, evidence, outcome, change }) => {
-    const gap = hold(rule, evidence, change === undefined ? {} : { change });
+    const gap = hold(rule, evidence, omitUndefined({ change }));
     expect(gap.outcome).toBe(outcome);
     expect(gap.against.length > 0).toBe(outcome === 'contradicted');
   });

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { assess } from '../../../../src/core/assess/assess.js';
 import type { DeliveryInput } from '../../../../src/core/model/delivery.js';
 import type { StatementTopic } from '../../../../src/core/model/evidence.js';
+import { omitUndefined } from '../../../../src/core/model/omit-undefined.js';
 import type { GapResult } from '../../../../src/core/model/results.js';
 import type { UnitLog } from '../../../../src/core/model/unit-log.js';
 import { at, HASH, instantAt, items, log, rulesOf, state } from '../made.js';
@@ -51,7 +52,7 @@ const THERE = event('arrived', DROP, 40);
 describe('a statement that names its topic', () => {
   const said = (hour: number, about?: StatementTopic): Piece => ({
     ...spoken(hour),
-    ...(about === undefined ? {} : { about }),
+    ...omitUndefined({ about }),
   });
   const ACCOUNT = needs({ reading: 'statement', about: ['loading', 'dock-access'], after: 'arrived' });
   const ALARM = [unitLog({ alarm: (hour) => (hour >= 10 && hour <= 11 ? 'A63' : 'none') })];
@@ -195,7 +196,12 @@ describe('alarms', () => {
 describe('delays', () => {
   const EXPLAINED = needs({ delays: 'explained', over: '2 h' }, { stage: 'in-transit' });
   const stop = (hour: number, note?: string) =>
-    ({ kind: 'event', event: 'stopped', time: at(hour), ...(note ? { note } : {}) }) as const;
+    ({
+      kind: 'event',
+      event: 'stopped',
+      time: at(hour),
+      ...omitUndefined({ note: note ? note : undefined }),
+    }) as const;
   const on = (hour: number) => ({ kind: 'event', event: 'resumed', time: at(hour) }) as const;
   const planned: Partial<DeliveryInput> = {
     stops: [
@@ -239,7 +245,7 @@ describe('readings against each other and against the bill', () => {
     goods: 'lettuce-romaine',
     from: 'load-1',
     to: 'drop-1',
-    instruction: { setPoint: '36 °F', ...(run === undefined ? {} : { run }) },
+    instruction: { setPoint: '36 °F', ...omitUndefined({ run }) },
   });
   const PULPS = needs(
     { agreement: 'pulp', between: ['receiver', 'driver'], at: 'unloading-stop', tolerance: '3 °F' },

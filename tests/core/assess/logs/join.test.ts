@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { joinLogs, sourceOf } from '../../../../src/core/assess/logs/join.js';
 import type { Channel } from '../../../../src/core/model/evidence.js';
 import { evidenceId } from '../../../../src/core/model/evidence.js';
+import { omitUndefined } from '../../../../src/core/model/omit-undefined.js';
 import { zone } from '../../../../src/core/model/time.js';
 import type { UnitLog } from '../../../../src/core/model/unit-log.js';
 import { cases } from '../../../properties.js';
@@ -26,9 +27,9 @@ function log({ rows, channel = 'return-air', mode, stated }: Made): UnitLog {
     zone: zone.parse('UTC'),
     times: Float64Array.from(rows, ([minute]) => START + minute * MINUTE),
     channels: { [channel]: Float64Array.from(rows, ([, celsius]) => celsius) },
-    states: mode === undefined ? {} : { mode },
+    states: omitUndefined({ mode }),
     rows: Uint32Array.from(rows, (_, i) => i + 2),
-    ...(stated === undefined ? {} : { stated }),
+    ...omitUndefined({ stated }),
     problems: [],
     problemCount: 0,
     addedSeconds: 0,
