@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import type { Language } from '../core/model/delivery.js';
 import { DossierError } from '../core/model/error.js';
 import { type Labels, readLabels } from '../core/words/labels.js';
-import { loadOver, loadTemplates } from '../core/words/load.js';
 import { asWritten, type Remarks, readRemarks } from '../core/words/remarks.js';
+import { loadOver, loadTemplates } from './load-words.js';
 import { type OwnTemplates, SHIPPED } from './templates.js';
 
 /** What is said in one language, the carrier's own words over the shipped ones. */

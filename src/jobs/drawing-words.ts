@@ -1,9 +1,9 @@
 import { join } from 'node:path';
+import { loadTemplates } from '../compose/load-words.js';
 import { shippedWords } from '../compose/shipped.js';
 import type { Delivery } from '../core/model/delivery.js';
 import { type Format, formatFor } from '../core/words/format.js';
 import { type Labels, readLabels } from '../core/words/labels.js';
-import { loadTemplates } from '../core/words/load.js';
 
 /**
  * Units and labels of the dossier's drawings, for a drawing that stands by itself.

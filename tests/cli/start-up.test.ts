@@ -13,7 +13,7 @@ const HEAVY = [
   'luxon',
   'zod',
   'yaml',
-  'handlebars',
+  '@handlebars',
   'csv-parse',
 ];
 

@@ -2,6 +2,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { loadTemplates } from '../../src/compose/load-words.js';
 import { catalogue, findingIds } from '../../src/core/assess/findings/catalogue.js';
 import * as evidence from '../../src/core/model/evidence.js';
 import * as rules from '../../src/core/model/rule-set.js';
@@ -11,7 +12,6 @@ import { escapeMarkdown } from '../../src/core/words/escape.js';
 import type { FactValue } from '../../src/core/words/facts.js';
 import { formatFor } from '../../src/core/words/format.js';
 import { type Labels, readLabels } from '../../src/core/words/labels.js';
-import { loadTemplates } from '../../src/core/words/load.js';
 import { readMarkdown } from '../../src/core/words/tree.js';
 import { type Words, wordsFrom } from '../../src/core/words/words.js';
 

@@ -1,7 +1,7 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { join, sep } from 'node:path';
-import { DossierError } from '../model/error.js';
-import { omitUndefined } from '../model/omit-undefined.js';
+import { DossierError } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
 
 /** The texts of one language. */
 export interface LoadedTemplates {
