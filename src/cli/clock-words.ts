@@ -3,6 +3,7 @@ import type { Day, Governing } from '../core/model/claim.js';
 import type { Language } from '../core/model/delivery.js';
 import { assertNever } from '../core/model/error.js';
 import type { ClaimClock, ClockMoment } from '../core/model/results.js';
+import { zoneRules } from '../core/model/zone-rules.js';
 import { zoneShown } from '../core/model/zoned-time.js';
 import type { Labels } from '../core/words/labels.js';
 
@@ -17,12 +18,14 @@ const localeOf = (language: Language) => (language === 'es' ? 'es-US' : 'en-US')
 /** `Wed 2 Sep 2026 America/Chicago`, or with the time of day and the zone's short name where hours count. */
 export function sayMoment(moment: ClockMoment, { language }: Pick<ClockSpeech, 'language'>): string {
   if (moment.is === 'day') return sayDay(moment.day, language);
-  const local = DateTime.fromMillis(moment.at, { zone: moment.zone }).setLocale(localeOf(language));
+  const local = DateTime.fromMillis(moment.at, { zone: zoneRules(moment.zone) }).setLocale(
+    localeOf(language),
+  );
   return `${local.toFormat('ccc d LLL yyyy HH:mm')} ${zoneShown(local)}`;
 }
 
 export function sayDay({ date, zone }: Day, language: Language): string {
-  return `${DateTime.fromISO(date).setLocale(localeOf(language)).toFormat('ccc d LLL yyyy')} ${zone}`;
+  return `${DateTime.fromISO(date, { zone: 'utc' }).setLocale(localeOf(language)).toFormat('ccc d LLL yyyy')} ${zone}`;
 }
 
 /**

@@ -2,6 +2,7 @@ import { DateTime } from 'luxon';
 import type { Problem } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { type EventTime, type Instant, readLocal, type Zone } from '../core/model/time.js';
+import { zoneRules } from '../core/model/zone-rules.js';
 import { TO_THE_MINUTE, TO_THE_SECOND, timeWithOffset } from './time/event-time.js';
 import { dateParts, readClock, readOffset, toLocalTime, wallOf } from './time/wall-time.js';
 
@@ -40,7 +41,7 @@ export function parseTypedTime(text: string, { now, zone, field }: TypedContext)
     },
   });
   const typed = text.trim().slice(0, LONGEST).replaceAll(/\s+/g, ' ');
-  const here = DateTime.fromISO(now, { zone: 'utc' }).setZone(zone);
+  const here = DateTime.fromISO(now, { zone: 'utc' }).setZone(zoneRules(zone));
   const [, word = '', rest = ''] = PATTERN.exec(typed) ?? [];
   if (word.toLowerCase() === 'now') {
     if (rest !== '') return fail(`"${text}" is not a time`, EXAMPLES);
@@ -115,9 +116,9 @@ function inZoneOf(
   const moments =
     reading.is === 'one' ? [reading.instant] : reading.is === 'twice' ? [reading.earlier, reading.later] : [];
   const named = (at: Instant): string =>
-    DateTime.fromISO(at, { zone: 'utc' }).setZone(zone).setLocale('en-US').offsetNameShort ?? '';
+    DateTime.fromISO(at, { zone: 'utc' }).setZone(zoneRules(zone)).setLocale('en-US').offsetNameShort ?? '';
   const withOffset = (at: Instant): string =>
-    DateTime.fromISO(at, { zone: 'utc' }).setZone(zone).toFormat("yyyy-MM-dd'T'HH:mm:ssZZ");
+    DateTime.fromISO(at, { zone: 'utc' }).setZone(zoneRules(zone)).toFormat("yyyy-MM-dd'T'HH:mm:ssZZ");
   if (moments.length === 0)
     return fail(
       `${local} did not happen in ${zone}: the clock was put forward over it`,

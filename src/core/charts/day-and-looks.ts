@@ -1,5 +1,6 @@
 import { DateTime } from 'luxon';
 import type { Zone } from '../model/time.js';
+import { zoneRules } from '../model/zone-rules.js';
 import type { Frame } from './frame.js';
 import { box, element, ink } from './svg.js';
 
@@ -15,12 +16,14 @@ export function nights(
   { x, top }: Pick<Frame, 'x' | 'top'>,
 ): string[] {
   const drawn: string[] = [];
-  let evening = DateTime.fromMillis(span.from, { zone }).minus({ days: 1 }).set({
-    hour: DUSK,
-    minute: 0,
-    second: 0,
-    millisecond: 0,
-  });
+  let evening = DateTime.fromMillis(span.from, { zone: zoneRules(zone) })
+    .minus({ days: 1 })
+    .set({
+      hour: DUSK,
+      minute: 0,
+      second: 0,
+      millisecond: 0,
+    });
   for (let i = 0; i < 1000 && evening.toMillis() < span.to; i += 1) {
     const morning = evening.plus({ days: 1 }).set({ hour: DAWN });
     const from = Math.max(evening.toMillis(), span.from);

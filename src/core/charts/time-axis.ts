@@ -1,5 +1,6 @@
 import { DateTime } from 'luxon';
 import type { Zone } from '../model/time.js';
+import { zoneRules } from '../model/zone-rules.js';
 
 export interface TimeTick {
   at: number;
@@ -14,7 +15,7 @@ export function timeTicks(from: number, to: number, zone: Zone, most: number): T
   const hours = (to - from) / 3_600_000;
   const step = STEPS_HOURS.find((s) => hours / s <= most) ?? 24 * Math.ceil(hours / 24 / most);
   const ticks: TimeTick[] = [];
-  let day = DateTime.fromMillis(from, { zone }).startOf('day');
+  let day = DateTime.fromMillis(from, { zone: zoneRules(zone) }).startOf('day');
   let dayCount = 0;
   while (day.toMillis() <= to && dayCount < 1000) {
     for (let hour = 0; hour < 24; hour += step) {

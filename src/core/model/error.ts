@@ -18,7 +18,9 @@ export type ErrorCode =
   | 'disk'
   | 'typesetting'
   | 'identity'
-  | 'time-stamp';
+  | 'time-stamp'
+  /** The engine knows a time zone's name but not its rules. */
+  | 'zone-rules';
 
 /** Where in the user's material the trouble is; rows count from 1 as a text editor shows them. */
 export interface Where {

@@ -1,10 +1,12 @@
 import { z } from 'zod';
+import { CURRENCY_DECIMALS } from './currencies.js';
 
-/** A currency by its ISO 4217 code, as far as the runtime's own list (Unicode CLDR) knows it. */
-const CURRENCIES: ReadonlySet<string> = new Set(Intl.supportedValuesOf('currency'));
+/** A currency by its ISO 4217 code. */
 export const currency = z
   .string()
-  .refine((code) => CURRENCIES.has(code), { error: 'use a currency by its three letters, such as USD' })
+  .refine((code) => CURRENCY_DECIMALS.has(code), {
+    error: 'use a currency by its three letters, such as USD',
+  })
   .transform((code) => code as Currency);
 export type Currency = string & z.$brand<'Currency'>;
 

@@ -1,6 +1,6 @@
-import { IANAZone } from 'luxon';
 import { z } from 'zod';
 import { WallClock } from './wall-clock.js';
+import { ZONE_NAMES } from './zone-names.js';
 
 /** A moment in UTC, always written `2026-07-14T12:42:08.370Z` so that text order is time order. */
 export type Instant = string & z.$brand<'Instant'>;
@@ -20,24 +20,16 @@ export const instant = z
   .refine((text) => !Number.isNaN(Date.parse(text)), { error: 'no such date' })
   .transform((text) => text as Instant);
 
-/** The main names of zones. Looking one up here spares making a formatter for it, of which the first is slow. */
-let mainZones: ReadonlySet<string> | undefined;
-
-/** Zones of a fixed offset in whole hours, which are not among the main names. */
-const FIXED = /^Etc\/GMT(?:\+(?:[1-9]|1[0-2])|-(?:[1-9]|1[0-4]))$/;
-
-function isZone(name: string): boolean {
-  mainZones ??= new Set(Intl.supportedValuesOf('timeZone'));
-  return mainZones.has(name) || FIXED.test(name) || IANAZone.create(name).isValid;
-}
+const ZONES: ReadonlySet<string> = new Set(ZONE_NAMES.map((name) => name.toLowerCase()));
 
 /**
- * A name of the IANA list; luxon remembers the zones it made, and asking it anew for every entry is slow.
- * Abbreviations are refused: CST is Chicago, Havana or Shanghai, and EST in the IANA list never changes to summer time.
+ * A name of the IANA list, whatever its capitals are; whether the engine knows the zone's rules is seen when they are
+ * needed. Abbreviations are refused: CST is Chicago, Havana or Shanghai, and EST in the IANA list never changes to
+ * summer time.
  */
 export const zone = z
   .string()
-  .refine((name) => (name.includes('/') || name === 'UTC') && isZone(name), {
+  .refine((name) => ZONES.has(name.toLowerCase()), {
     error: (issue) =>
       `"${String(issue.input)}" is not a time zone; use a name of the IANA list, such as America/Phoenix`,
   })

@@ -1,5 +1,6 @@
-import { IANAZone } from 'luxon';
+import type { IANAZone } from 'luxon';
 import type { Zone } from './time.js';
+import { zoneRules } from './zone-rules.js';
 
 const DAY = 86_400_000;
 /** Dates as hostile files write them can be of any year. */
@@ -21,7 +22,7 @@ export class WallClock {
   readonly #steady = new Map<number, number>();
 
   constructor(zone: Zone) {
-    this.#zone = IANAZone.create(zone);
+    this.#zone = zoneRules(zone);
   }
 
   /** UTC milliseconds when the wall time happened exactly once on a day far from any change, else undefined. */

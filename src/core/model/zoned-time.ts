@@ -1,9 +1,10 @@
 import { DateTime } from 'luxon';
 import { type Instant, milliseconds, type Zone } from './time.js';
+import { zoneRules } from './zone-rules.js';
 
 /** An instant on the wall clock of a zone, to be formatted. Apart from `time.ts` so that public types name no library. */
-export function inZone(at: Instant, zoneName: Zone): DateTime {
-  return DateTime.fromMillis(milliseconds(at), { zone: zoneName });
+export function inZone(at: Instant, zone: Zone): DateTime {
+  return DateTime.fromMillis(milliseconds(at), { zone: zoneRules(zone) });
 }
 
 const shortNames = new Map<string, string>();

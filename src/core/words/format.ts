@@ -2,6 +2,7 @@ import { DateTime } from 'luxon';
 import type { Show } from '../model/delivery.js';
 import { fromCelsius, fromKelvin, type TemperatureUnit } from '../model/temperature.js';
 import { type EventTime, type LocalTime, milliseconds, type Zone } from '../model/time.js';
+import { zoneRules } from '../model/zone-rules.js';
 
 /** How one language writes numbers and moments; the words around them are templates. */
 interface Manner {
@@ -31,7 +32,8 @@ export type Format = ReturnType<typeof formatFor>;
 export function formatFor(show: Pick<Show, 'temperature' | 'language'>, words: TimeWords) {
   const manner = MANNERS[show.language];
   const other: TemperatureUnit = show.temperature === '°F' ? '°C' : '°F';
-  const at = (ms: number, zone: Zone) => DateTime.fromMillis(ms, { zone, locale: manner.locale });
+  const at = (ms: number, zone: Zone) =>
+    DateTime.fromMillis(ms, { zone: zoneRules(zone), locale: manner.locale });
   // Of one moment many places speak, and to write it is dear: the machine is asked for the name of its zone.
   const moments = new Map<string, string>();
   const moment = (ms: number, zone: Zone): string => {

@@ -1,7 +1,7 @@
-import { IANAZone } from 'luxon';
 import type { Delivery, Stop } from '../../core/model/delivery.js';
 import type { Flag } from '../../core/model/evidence.js';
 import { knownMilliseconds, milliseconds, type Zone } from '../../core/model/time.js';
+import { zoneRules } from '../../core/model/zone-rules.js';
 import {
   AT_STOP_METRES,
   nearestStop,
@@ -82,7 +82,7 @@ function inNearestZone(exif: RawExif, delivery: Delivery, nearest: Stop): TimedW
 function zoneWithOffset(exif: RawExif, delivery: Delivery, offset: number): Zone | undefined {
   const at = knownMilliseconds(captureTime(exif, undefined).time);
   if (at === undefined) return undefined;
-  return delivery.stops.find((stop) => IANAZone.create(stop.zone).offset(at) === offset)?.zone;
+  return delivery.stops.find((stop) => zoneRules(stop.zone).offset(at) === offset)?.zone;
 }
 
 /** Without a position: the stop near whose planned time it falls. */

@@ -1,3 +1,5 @@
+import { ZONE_NAMES } from '../../core/model/zone-names.js';
+
 /** Abbreviations that people write for a zone; each stands for more than one place, so it is only suggested. */
 const SPOKEN: Record<string, string> = {
   EASTERN: 'America/New_York',
@@ -26,13 +28,12 @@ export function suggestZone(written: string): string | undefined {
         .replace(/ (STANDARD |DAYLIGHT )?TIME$/, '')
     ];
   if (spoken !== undefined) return spoken;
-  const names = Intl.supportedValuesOf('timeZone');
   const wanted = plain(written);
   const city = wanted.split('/').at(-1) ?? wanted;
   return (
-    names.find((name) => plain(name) === wanted) ??
-    names.find((name) => plain(name).split('/').at(-1) === city) ??
-    nearest(written, names)
+    ZONE_NAMES.find((name) => plain(name) === wanted) ??
+    ZONE_NAMES.find((name) => plain(name).split('/').at(-1) === city) ??
+    nearest(written, ZONE_NAMES)
   );
 }
 

@@ -1,4 +1,3 @@
-import { IANAZone } from 'luxon';
 import type { Flag } from '../../core/model/evidence.js';
 import {
   type EventTime,
@@ -9,6 +8,7 @@ import {
   type Zone,
   zone as zoneSchema,
 } from '../../core/model/time.js';
+import { zoneRules } from '../../core/model/zone-rules.js';
 import { toLocalTime, type WallTime } from './wall-time.js';
 
 export interface TimedWithFlags {
@@ -59,7 +59,7 @@ export function timeInZone(
     }
     case 'never': {
       const at = milliseconds(reading.shifted);
-      const skipped = (at + IANAZone.create(zone).offset(at) * 60_000 - wall) / 1000;
+      const skipped = (at + zoneRules(zone).offset(at) * 60_000 - wall) / 1000;
       return {
         time: known(reading.shifted, skipped),
         flags: [

@@ -3,6 +3,7 @@ import type { Day } from '../../core/model/claim.js';
 import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
 import { calendarDay, type Zone, zone as zoneSchema } from '../../core/model/time.js';
+import { zoneRules } from '../../core/model/zone-rules.js';
 
 /** A year such as 0026 is a slip of the pen, and a clock that runs from it is two thousand years overdue. */
 const EARLIEST = '1970-01-01';
@@ -22,7 +23,7 @@ export function dayOf(
       fix: 'Use a name of the IANA list, such as America/Chicago.',
     });
   const zone: Zone = read?.data ?? last?.zone ?? zoneSchema.parse('UTC');
-  const today = DateTime.fromJSDate(now, { zone });
+  const today = DateTime.fromJSDate(now, { zone: zoneRules(zone) });
   const word = said?.trim().toLowerCase() ?? 'today';
   const date =
     word === 'today' ? today.toISODate() : word === 'yesterday' ? today.minus({ days: 1 }).toISODate() : word;

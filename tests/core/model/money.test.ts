@@ -1,6 +1,24 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { hundredths, money, parseMoney } from '../../../src/core/model/money.js';
+import { currency, hundredths, money, parseMoney } from '../../../src/core/model/money.js';
+
+describe('a currency', () => {
+  it.each(Intl.supportedValuesOf('currency'))('is %s, which this engine knows', (code) => {
+    expect(currency.safeParse(code).success).toBe(true);
+  });
+
+  it.each([
+    ['of a newer list than some engines have', 'XCG'],
+    ['withdrawn since, and in older records', 'BGN'],
+    ['in which conventions of carriage set limits', 'XDR'],
+  ])('may be one %s: %s', (_, code) => {
+    expect(currency.safeParse(code).success).toBe(true);
+  });
+
+  it.each(['usd', 'US', 'ABC', 'XXX', '$', ''])('is not %j', (code) => {
+    expect(currency.safeParse(code).success).toBe(false);
+  });
+});
 
 describe('money as people write it', () => {
   it.each([

@@ -1,8 +1,11 @@
 import fc from 'fast-check';
 import { DateTime, IANAZone } from 'luxon';
 import { describe, expect, it } from 'vitest';
-import { instant, localTime, zone } from '../../../src/core/model/time.js';
+import { dayAt, endOfDay } from '../../../src/core/assess/claim/calendar.js';
+import { timeTicks } from '../../../src/core/charts/time-axis.js';
+import { calendarDay, instant, localTime, readLocal, type Zone, zone } from '../../../src/core/model/time.js';
 import { inZone, zoneShown } from '../../../src/core/model/zoned-time.js';
+import { formatFor } from '../../../src/core/words/format.js';
 import { cases } from '../../properties.js';
 
 const isLocalTime = (text: string) => localTime.safeParse(text).success;
@@ -76,8 +79,33 @@ describe('a zone', () => {
       ]);
   });
 
+  it.each(['America/Ciudad_Juarez', 'America/Coyhaique'])('is %s, which not every engine knows', (name) => {
+    expect(isZone(name)).toBe(true);
+  });
+
   it.each(['CST', 'EST', 'GMT', '+07:00', ''])('"%s" alone is none', (name) => {
     expect(isZone(name)).toBe(false);
+  });
+});
+
+/** A name as a newer list has it: this engine has no rules for it. */
+const UNKNOWN = 'Mars/Olympus_Mons' as Zone;
+
+describe('a zone that the engine has no rules for is refused where a time is computed:', () => {
+  const at = instant.parse('2026-07-14T12:00:00.000Z');
+  const format = formatFor({ temperature: '°F', language: 'en' }, { zoneUnknown: '', notKnown: '' });
+  const day = { date: calendarDay.parse('2026-07-14'), zone: UNKNOWN };
+  it.each<[string, () => unknown]>([
+    ['a wall clock read', () => readLocal(localTime.parse('2026-07-14T04:00'), UNKNOWN)],
+    ['an instant shown', () => inZone(at, UNKNOWN)],
+    ['a time in words', () => format.time(Date.parse(at), UNKNOWN)],
+    ['the day of an instant', () => dayAt(Date.parse(at), UNKNOWN)],
+    ['the end of a day', () => endOfDay(day)],
+    ['the axis of a chart', () => timeTicks(0, 3_600_000, UNKNOWN, 4)],
+  ])('%s', (_, compute) => {
+    expect(compute).toThrow(
+      expect.objectContaining({ code: 'zone-rules', message: expect.stringContaining(UNKNOWN) }),
+    );
   });
 });
 

@@ -1,4 +1,3 @@
-import { IANAZone } from 'luxon';
 import type { EvidenceId } from '../../model/evidence.js';
 import type { EvidenceItem, ItemOf, RecordState } from '../../model/state.js';
 import {
@@ -10,6 +9,7 @@ import {
   toInstant,
   type Zone,
 } from '../../model/time.js';
+import { zoneRules } from '../../model/zone-rules.js';
 import { photosByCamera } from './camera.js';
 
 /** Milliseconds by which a later photo may seem earlier: clocks are set, and satellite fixes lag. */
@@ -79,7 +79,7 @@ function meanings({ stated, zone, instant }: KnownTime): number[] {
 
 /** Milliseconds by which the zone's clock was put forward within the day around a moment. */
 function skipped(at: string, zone: Zone): number {
-  const clock = IANAZone.create(zone);
+  const clock = zoneRules(zone);
   const day = 86_400_000;
   return (clock.offset(Date.parse(at) + day) - clock.offset(Date.parse(at) - day)) * 60_000;
 }

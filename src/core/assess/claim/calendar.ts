@@ -2,6 +2,7 @@ import { DateTime } from 'luxon';
 import type { Day } from '../../model/claim.js';
 import { assertNever } from '../../model/error.js';
 import { type CalendarDay, calendarDay, type Zone } from '../../model/time.js';
+import { zoneRules } from '../../model/zone-rules.js';
 
 /** Arithmetic of days at a place. A day is 23, 24 or 25 hours long where clocks are changed; counting days ignores that. */
 
@@ -10,12 +11,14 @@ const written = (date: DateTime): CalendarDay => calendarDay.parse(date.toISODat
 
 /** The day that an instant (milliseconds since 1970 UTC) lies in, in a zone. */
 export function dayAt(at: number, zone: Zone): Day {
-  return { date: written(DateTime.fromMillis(at, { zone })), zone };
+  return { date: written(DateTime.fromMillis(at, { zone: zoneRules(zone) })), zone };
 }
 
 /** First instant of a day, milliseconds since 1970 UTC. Where midnight is skipped, the first that there is. */
 export function startOfDay({ date, zone }: Day): number {
-  return DateTime.fromISO(date, { zone }).startOf('day').toMillis();
+  return DateTime.fromISO(date, { zone: zoneRules(zone) })
+    .startOf('day')
+    .toMillis();
 }
 
 /** First instant after a day. */

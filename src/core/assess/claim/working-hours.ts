@@ -2,6 +2,7 @@ import { DateTime } from 'luxon';
 import type { HolidayList, Weekday, WorkingTime } from '../../model/claim-deadlines.js';
 import type { ClockCounting } from '../../model/results.js';
 import type { CalendarDay, Zone } from '../../model/time.js';
+import { zoneRules } from '../../model/zone-rules.js';
 import { dayAt, plusDays, weekdayOf } from './calendar.js';
 import { isHoliday } from './holidays.js';
 
@@ -22,7 +23,7 @@ export function notWorked(
 }
 
 const clock = (date: CalendarDay, time: string, zone: Zone): number =>
-  DateTime.fromISO(`${date}T${time}`, { zone }).toMillis();
+  DateTime.fromISO(`${date}T${time}`, { zone: zoneRules(zone) }).toMillis();
 
 /**
  * The instant at which so many hours at work are over. Hours are hours that pass, so that a change of the clocks
