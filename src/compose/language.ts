@@ -4,7 +4,7 @@ import type { Language } from '../core/model/delivery.js';
 import { DossierError } from '../core/model/error.js';
 import { type Labels, readLabels } from '../core/words/labels.js';
 import { asWritten, type Remarks, readRemarks } from '../core/words/remarks.js';
-import { loadOver, loadTemplates } from './load-words.js';
+import { type LoadedTemplates, loadOver, loadTemplates } from './load-words.js';
 import { type OwnTemplates, SHIPPED } from './templates.js';
 
 /** What is said in one language, the carrier's own words over the shipped ones. */
@@ -17,15 +17,25 @@ export interface LanguageWords {
   remarks: Remarks;
 }
 
+/** Words as shipped, by language: they stay as they are, and reading them takes longer than writing a letter. */
+const shipped = new Map<Language, LanguageWords>();
+
 /** Throws DossierError `bad-template` when there are no words in the language, or when they can't be read. */
 export async function wordsIn(language: Language, own: OwnTemplates): Promise<LanguageWords> {
   const folder = join(SHIPPED, 'words', language);
+  if (own.own !== undefined && [...own.changed].some((name) => name.startsWith(`words/${language}/`))) {
+    await mustBeThere(folder, language);
+    return languageWords(folder, await loadOver(folder, join(own.own, 'words', language)));
+  }
+  const kept = shipped.get(language);
+  if (kept !== undefined) return kept;
   await mustBeThere(folder, language);
-  const hasWords = [...own.changed].some((name) => name.startsWith(`words/${language}/`));
-  const loaded =
-    own.own !== undefined && hasWords
-      ? await loadOver(folder, join(own.own, 'words', language))
-      : await loadTemplates(folder);
+  const read = languageWords(folder, await loadTemplates(folder));
+  shipped.set(language, read);
+  return read;
+}
+
+function languageWords(folder: string, loaded: LoadedTemplates): LanguageWords {
   const { templates, files, remarks } = loaded;
   return {
     templates,

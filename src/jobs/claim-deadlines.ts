@@ -4,12 +4,18 @@ import type { ClaimClocks } from '../core/model/claim-deadlines.js';
 import { DossierError } from '../core/model/error.js';
 import { parseClaimClocks } from '../intake/claim-deadlines-file.js';
 
+/** The shipped clocks: they stay as they are. */
+let shipped: ClaimClocks | undefined;
+
 /**
  * The clocks of a claim: the carrier's own file in its folder of templates, or the shipped one.
  * Throws DossierError `bad-template` when it cannot be read or does not say what it must.
  */
 export async function loadClaimClocks(folder?: string): Promise<ClaimClocks> {
-  const file = (await ownTemplates(folder)).fileOf('claim-clocks.yaml');
+  const name = 'claim-clocks.yaml';
+  const { changed, fileOf } = await ownTemplates(folder);
+  if (!changed.has(name) && shipped !== undefined) return shipped;
+  const file = fileOf(name);
   const text = await readFile(file, 'utf8').catch((cause: unknown) => {
     throw new DossierError('bad-template', 'the clocks of a claim cannot be read', {
       where: { file },
@@ -17,5 +23,7 @@ export async function loadClaimClocks(folder?: string): Promise<ClaimClocks> {
       cause,
     });
   });
-  return parseClaimClocks(text, file);
+  const clocks = parseClaimClocks(text, file);
+  if (!changed.has(name)) shipped = clocks;
+  return clocks;
 }

@@ -110,7 +110,7 @@ async function readChain(named: string, folder: string): Promise<RuleSetFile[]> 
         },
       );
     seen.set(here.path, here.name);
-    const file = readRuleSetFile(await textOf(here), here.name);
+    const file = await ruleSetFile(here);
     chain.unshift({ path: here.path, file });
     next =
       file.file.extends === undefined
@@ -122,6 +122,18 @@ async function readChain(named: string, folder: string): Promise<RuleSetFile[]> 
           });
   }
   return chain;
+}
+
+/** Files of shipped sets by their name: they stay as they are, and reading one takes longer than judging by it. */
+const shipped = new Map<string, ParsedRuleSetFile>();
+
+async function ruleSetFile(here: Named): Promise<ParsedRuleSetFile> {
+  const isShipped = here.path === join(RULE_SETS, here.name);
+  const kept = isShipped ? shipped.get(here.name) : undefined;
+  if (kept !== undefined) return kept;
+  const file = readRuleSetFile(await textOf(here), here.name);
+  if (isShipped) shipped.set(here.name, file);
+  return file;
 }
 
 function locate(named: string, from: string, folder: string, by: Where): Named {

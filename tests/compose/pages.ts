@@ -1,5 +1,11 @@
-import { getDocument, type PDFDocumentProxy, VerbosityLevel } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import type { PDFDocumentProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { PDFArray, PDFDict, PDFDocument, PDFName } from '#pdf-lib';
+
+const { push } = Array.prototype;
+const { getDocument, VerbosityLevel } = await import('pdfjs-dist/legacy/build/pdf.mjs');
+Object.assign(globalThis, { pdfjsWorker: await import('pdfjs-dist/legacy/build/pdf.worker.mjs') });
+// For engines before V8 12.2, PDF.js puts a slow `push` of its own in the place of every array's, in the whole process.
+Array.prototype.push = push;
 
 /** What a made PDF holds, read back by libraries that had no part in making it: PDF.js and pdf-lib. */
 
