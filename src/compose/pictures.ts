@@ -1,13 +1,13 @@
 import { readFile } from 'node:fs/promises';
-import { Worker } from 'node:worker_threads';
+import pMap from 'p-map';
 import sharp, { type Sharp } from 'sharp';
 import type { Region, Sha256 } from '../core/model/evidence.js';
+import { decodeHeic } from '../platform/node/heic/heic.js';
 
 /** One more than two cores scale at a time, so that none waits while this thread is busy; more only costs memory. */
 const AT_ONCE = 3;
 /** Guards against small files that unfold into enormous pictures. */
 const MOST_PIXELS = 200_000_000;
-const HEIC_SECONDS = 60;
 
 export interface PictureFile {
   sha256: Sha256;
@@ -58,19 +58,14 @@ export async function preparePictures(
   const before = sharp.concurrency();
   sharp.concurrency(1);
   try {
-    const queue = wanted.values();
-    const lastTenth = Math.floor(wanted.length * 0.9) + 1;
-    let begun = 0;
-    const work = async () => {
-      for (const file of queue) {
-        if (signal?.aborted) return;
-        begun += 1;
-        if (begun === lastTenth) onLastTenth?.();
-        const known = made.get(file.sha256);
-        prepared.set(file.sha256, known ?? (await prepareOne(file, readOriginal, quality)));
-      }
+    const lastTenth = Math.floor(wanted.length * 0.9);
+    const prepare = async (file: PictureFile, i: number) => {
+      if (signal?.aborted) return;
+      if (i === lastTenth) onLastTenth?.();
+      const known = made.get(file.sha256);
+      prepared.set(file.sha256, known ?? (await prepareOne(file, readOriginal, quality)));
     };
-    await Promise.all(Array.from({ length: AT_ONCE }, work));
+    await pMap(wanted, prepare, { concurrency: AT_ONCE });
   } finally {
     sharp.concurrency(before);
   }
@@ -139,46 +134,11 @@ async function blackened(sized: Sharp, regions: readonly Region[]): Promise<Shar
   return sharp(data, { raw: { width, height, channels } });
 }
 
-/** One HEIC at a time: its decoder takes up to 450 MB for 12 megapixels. */
-let heicTurn: Promise<unknown> = Promise.resolve();
-
 async function prepareHeic(original: string | Uint8Array, how: How): Promise<PreparedPicture> {
   const bytes = typeof original === 'string' ? await readFile(original) : original;
-  const turn = heicTurn.then(() => decodeHeic(bytes));
-  heicTurn = turn.catch(() => undefined);
-  const { width, height, data } = await turn;
+  const { width, height, data } = await decodeHeic(bytes);
   // The decoder has applied the picture's own rotation; EXIF still asks for it, and must not get it twice.
   return reencode((failOn) => sharp(data, { raw: { width, height, channels: 4 }, failOn }), how);
-}
-
-interface Decoded {
-  width: number;
-  height: number;
-  data: Uint8Array;
-}
-
-function decodeHeic(bytes: Uint8Array): Promise<Decoded> {
-  return new Promise((resolve, reject) => {
-    const worker = new Worker(new URL('./heic.worker.js', import.meta.url), { workerData: bytes });
-    const timer = setTimeout(() => {
-      void worker.terminate();
-      reject(new Error(`decoding took longer than ${HEIC_SECONDS} s`));
-    }, HEIC_SECONDS * 1000);
-    const done = () => clearTimeout(timer);
-    worker.once('message', (message: { decoded: Decoded } | { error: string }) => {
-      done();
-      if ('error' in message) reject(new Error(message.error));
-      else resolve(message.decoded);
-    });
-    worker.once('error', (error) => {
-      done();
-      reject(error);
-    });
-    worker.once('exit', () => {
-      done();
-      reject(new Error('the decoder stopped'));
-    });
-  });
 }
 
 function reason(cause: unknown): string {

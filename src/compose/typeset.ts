@@ -3,7 +3,9 @@ import { type Instant, milliseconds } from '../core/model/time.js';
 import type { DossierDocument } from '../core/words/blocks.js';
 import { fontFiles } from './glyphs.js';
 import type { StandIn } from './stand-ins.js';
-import { Typesetter } from './typesetter.js';
+import { type Typeset, Typesetter } from './typesetter.js';
+
+export type { SignaturePlace, Typeset } from './typesetter.js';
 
 export type Relationship = 'source' | 'data' | 'alternative' | 'supplement';
 export interface Attachment {
@@ -32,19 +34,6 @@ export interface TypesetJob<D extends object = DossierDocument> {
   /** PDF/A-3a is what dossiers are; PDF/UA-1 proves that the same pages are accessible. */
   standard?: 'a-3a' | 'ua-1';
   timeoutSeconds?: number;
-}
-
-/** Where the pages have a frame for the signature: page from 1, points from its lower left corner. */
-export interface SignaturePlace {
-  page: number;
-  rectangle: readonly [left: number, bottom: number, right: number, top: number];
-}
-
-export interface Typeset {
-  pdf: Uint8Array;
-  pages: number;
-  /** Left out when the page templates draw no frame. */
-  signature?: SignaturePlace;
 }
 
 const NAME = /^[A-Za-z0-9][A-Za-z0-9._-]{0,120}$/;
@@ -87,7 +76,7 @@ async function typesetBy<D extends object>(typesetter: Typesetter, job: TypesetJ
       createdSeconds: Math.floor(milliseconds(job.builtAt) / 1000),
       standard: job.standard ?? 'a-3a',
     },
-    job.timeoutSeconds ?? 300,
+    job.timeoutSeconds,
   );
   if ('error' in answer && answer.at !== undefined)
     throw new DossierError('bad-template', `the pages can't be set: ${answer.error}`, {

@@ -1,8 +1,9 @@
-// Sets one document and ends. Sources are constant files; everything else comes in as data.
+// Sets one document. Sources are constant files; everything else comes in as data.
 import { Buffer } from 'node:buffer';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
+import { answering } from '../platform/node/worker/answering.js';
 
 /**
  * @typedef {object} Request
@@ -98,13 +99,4 @@ function typeset(request) {
   return { pdf, pages, ...(places[0] === undefined ? {} : { signature: places[0] }) };
 }
 
-process.once('message', (/** @type {Request} */ request) => {
-  /** @type {ReturnType<typeof typeset>} */
-  let answer;
-  try {
-    answer = typeset(request);
-  } catch (cause) {
-    answer = { error: cause instanceof Error ? cause.message : String(cause) };
-  }
-  process.send?.(answer, () => process.disconnect());
-});
+answering(typeset);

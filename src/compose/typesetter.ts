@@ -1,61 +1,61 @@
-import { type ChildProcess, fork } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
-import type { Typeset } from './typeset.js';
+import { z } from 'zod';
+import { WorkerError } from '../platform/node/worker/worker-error.js';
+import { Workers } from '../platform/node/worker/workers.js';
 
-const WORKER = fileURLToPath(new URL('./typeset.worker.js', import.meta.url));
+/** Where the pages have a frame for the signature: page from 1, points from its lower left corner. */
+const signaturePlace = z.object({
+  page: z.int().positive(),
+  rectangle: z.tuple([z.number(), z.number(), z.number(), z.number()]).readonly(),
+});
+export type SignaturePlace = z.infer<typeof signaturePlace>;
 
-export type Answer = Typeset | { error: string; at?: { file: string; row?: number } };
+const typeset = z.object({
+  pdf: z.custom<Uint8Array>((value) => value instanceof Uint8Array),
+  pages: z.int().positive(),
+  /** Left out when the page templates draw no frame. */
+  signature: signaturePlace.exactOptional(),
+});
+export type Typeset = z.infer<typeof typeset>;
+
+const answer = z.union([
+  typeset,
+  z.object({
+    error: z.string(),
+    at: z.object({ file: z.string(), row: z.int().exactOptional() }).exactOptional(),
+  }),
+]);
+export type Answer = z.infer<typeof answer>;
 
 /**
  * A process that sets one document: a fresh one for each, since a second document in one process can carry text of the
  * first, and nothing it does can take the caller down. Started early, it loads while its document is being made.
  */
 export class Typesetter {
-  readonly #child: ChildProcess;
-  /** What it says, or that it ended without a word. */
-  readonly #said: Promise<Answer>;
+  readonly #workers = new Workers<object, Answer>({
+    script: new URL('./typeset.worker.js', import.meta.url),
+    runs: 'process',
+    seconds: 300,
+    megabytes: 2048,
+    answer,
+  });
 
   constructor() {
-    const child = fork(WORKER, {
-      serialization: 'advanced',
-      execArgv: [],
-      stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
-    });
-    let noise = '';
-    child.stderr?.setEncoding('utf8').on('data', (chunk: string) => {
-      noise = (noise + chunk).slice(-2000);
-    });
-    this.#child = child;
-    this.#said = new Promise((resolve) => {
-      child.once('message', (answer) => resolve(answer as Answer));
-      child.once('error', ({ message }) => resolve({ error: message }));
-      child.once('exit', (code, signal) =>
-        resolve({ error: `the typesetter stopped (${signal ?? `exit ${code}`}) ${noise.trim()}`.trim() }),
-      );
-    });
+    this.#workers.prepare();
   }
 
   /** Hands it the document; whatever happens is the answer. */
-  async ask(request: object, timeoutSeconds: number): Promise<Answer> {
-    let timer: NodeJS.Timeout | undefined;
-    const late = new Promise<Answer>((resolve) => {
-      timer = setTimeout(
-        () => resolve({ error: `it took longer than ${timeoutSeconds} s` }),
-        timeoutSeconds * 1000,
-      );
-      this.#child.send(request, (error) => {
-        if (error !== null) resolve({ error: error.message });
-      });
-    });
+  async ask(request: object, seconds: number | undefined): Promise<Answer> {
     try {
-      return await Promise.race([this.#said, late]);
-    } finally {
-      clearTimeout(timer);
+      return await this.#workers.ask(request, { seconds });
+    } catch (cause) {
+      if (!(cause instanceof WorkerError)) throw cause;
+      const lastWords = cause.cause instanceof Error ? cause.cause.message : '';
+      return { error: `the typesetter stopped: ${cause.message} ${lastWords}`.trim() };
     }
   }
 
   /** Ends it, whatever it is doing. */
   stop(): void {
-    this.#child.kill('SIGKILL');
+    this.#workers.close();
   }
 }

@@ -1,12 +1,10 @@
 import { readFile, stat } from 'node:fs/promises';
-import type { Address, Attachment, Email } from 'postal-mime';
 import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { EventTime } from '../core/model/time.js';
 import { readMailDate } from './email/date.js';
-import { Turns } from './mutex.js';
+import { type Address, type Attachment, type Mail, takeApart } from './email/take-apart.js';
 import { timeWithOffset } from './time/event-time.js';
-import { askThread } from './worker.js';
 
 /** One file that came with an e-mail. */
 export interface MailAttachment {
@@ -33,12 +31,6 @@ const MOST_MAIL_BYTES = 64 * 1024 * 1024;
 export const MOST_ATTACHMENTS = 200;
 /** Taking a mail apart costs about the same for each line, also an empty one; the largest of base64 has fewer. */
 const MOST_LINES = 1_000_000;
-/** Nesting of MIME parts; a mail forwarded many times has a dozen. */
-const MOST_NESTING = 40;
-/** A mail that takes longer is kept as it is. */
-const MOST_SECONDS = 20;
-/** One at a time: a mail takes several times its size in memory. */
-const turns = new Turns();
 /** A Date header names seconds, but says when the sender's machine thought it was. */
 const SENDERS_CLOCK = 60;
 
@@ -59,10 +51,9 @@ export async function readMail(path: string, shown: string): Promise<MailRead> {
       where: { file: shown },
       fix: 'save the attachments and collect them too',
     });
-  let mail: Email;
+  let mail: Mail;
   try {
-    const script = new URL('./email/take-apart.worker.js', import.meta.url);
-    mail = await turns.take(() => askThread<Email>(script, { bytes, nesting: MOST_NESTING }, MOST_SECONDS));
+    mail = await takeApart(bytes);
   } catch (cause) {
     throw new DossierError('unreadable-file', 'the e-mail cannot be taken apart; it is kept as it is', {
       where: { file: shown },
@@ -98,7 +89,7 @@ function hasMoreLinesThan(bytes: Buffer, most: number): boolean {
 }
 
 /** The Date header as written: the parsed form has lost the sender's offset. */
-function timeOf(mail: Email): EventTime {
+function timeOf(mail: Mail): EventTime {
   const [header, second] = mail.headers.filter((h) => h.key === 'date');
   if (header === undefined) return { is: 'none', why: 'the e-mail has no Date header' };
   if (second !== undefined) return { is: 'none', why: 'the e-mail has two Date headers' };
@@ -110,9 +101,9 @@ function timeOf(mail: Email): EventTime {
 
 function addresses(list: readonly Address[]): string {
   const one = (address: Address): string[] =>
-    address.group === undefined
-      ? [address.name === '' ? address.address : `${address.name} <${address.address}>`]
-      : address.group.flatMap(one);
+    'group' in address
+      ? address.group.flatMap(one)
+      : [address.name === '' ? address.address : `${address.name} <${address.address}>`];
   return oneLine(list.flatMap(one).join(', '), 300);
 }
 

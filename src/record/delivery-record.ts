@@ -1,3 +1,4 @@
+import pLimit from 'p-limit';
 import type { Checkpoint } from '../core/ledger/checkpoint.js';
 import { foldEntries } from '../core/ledger/fold.js';
 import { broughtIn } from '../core/ledger/references.js';
@@ -36,7 +37,8 @@ export class DeliveryRecord {
   readonly #heldFiles: Set<Sha256>;
   #lastId: number;
   #state: RecordState | undefined;
-  #queue: Promise<unknown> = Promise.resolve();
+  /** One write after the other, so that two callers can't write over each other. */
+  readonly #turn = pLimit(1);
   #writable: 'yes' | 'no' | 'after-failure';
 
   /** Use `openRecord` or `createRecord`. */
@@ -93,14 +95,7 @@ export class DeliveryRecord {
    * @throws DossierError 'bad-value' naming the field, or 'disk'; after 'disk' the record must be opened again
    */
   append(newEntries: readonly NewEntry[]): Promise<Entry[]> {
-    return this.#enqueue(newEntries);
-  }
-
-  /** One after the other, so that two callers can't write over each other. */
-  #enqueue(drafts: readonly Draft[]): Promise<Entry[]> {
-    const run = this.#queue.then(() => this.#write(drafts));
-    this.#queue = run.catch(() => undefined);
-    return run;
+    return this.#turn(() => this.#write(newEntries));
   }
 
   async #write(drafts: readonly Draft[]): Promise<Entry[]> {
@@ -140,7 +135,8 @@ export class DeliveryRecord {
   async syncFacts({ sha256, facts, by }: WrittenFacts): Promise<Entry | undefined> {
     const last = this.entries.findLast((e) => e.type === 'delivery-facts');
     if (last?.type === 'delivery-facts' && last.body.sha256 === sha256) return undefined;
-    const [added] = await this.#enqueue([{ type: 'delivery-facts', by, body: { sha256, facts } }]);
+    const drafts = [{ type: 'delivery-facts' as const, by, body: { sha256, facts } }];
+    const [added] = await this.#turn(() => this.#write(drafts));
     return added;
   }
 
@@ -197,13 +193,14 @@ export class DeliveryRecord {
 
   /** Waits for what is being written and lets others write. */
   async close(): Promise<void> {
-    await this.#queue;
-    try {
-      if (this.#writable === 'yes') await this.#originals.settle();
-    } finally {
-      this.#writable = 'no';
-      await this.#lock?.release();
-    }
+    await this.#turn(async () => {
+      try {
+        if (this.#writable === 'yes') await this.#originals.settle();
+      } finally {
+        this.#writable = 'no';
+        await this.#lock?.release();
+      }
+    });
   }
 
   #mustBeWritable(): void {

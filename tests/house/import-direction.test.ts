@@ -19,14 +19,15 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   'core/assess': ['core/model', 'core/reference'],
   'core/words': ['core/model', 'core/reference'],
   'core/charts': ['core/model', 'core/reference', 'core/assess', 'core/words'],
-  'core/verify': ['core/model', 'core/ledger'],
-  intake: ['core/model', 'core/reference'],
-  record: ['core/model', 'core/ledger'],
-  compose: [...CORE.filter((room) => room !== 'core/verify')],
-  signing: [...CORE, 'record', 'compose'],
-  jobs: [...CORE, 'intake', 'record', 'compose', 'signing'],
-  cli: [...CORE, 'intake', 'record', 'compose', 'signing', 'jobs', '.'],
-  '.': [...CORE, 'intake', 'record', 'compose', 'signing', 'jobs'],
+  'core/verify': ['core/model', 'core/ledger', 'platform'],
+  platform: [],
+  intake: ['core/model', 'core/reference', 'platform'],
+  record: ['core/model', 'core/ledger', 'platform'],
+  compose: [...CORE.filter((room) => room !== 'core/verify'), 'platform'],
+  signing: [...CORE, 'platform', 'record', 'compose'],
+  jobs: [...CORE, 'platform', 'intake', 'record', 'compose', 'signing'],
+  cli: [...CORE, 'platform', 'intake', 'record', 'compose', 'signing', 'jobs', '.'],
+  '.': [...CORE, 'platform', 'intake', 'record', 'compose', 'signing', 'jobs'],
 };
 
 const SRC = resolve(import.meta.dirname, '../../src');

@@ -1,11 +1,12 @@
-// Draws the first pages of one PDF after another for the process that forked it, so that neither a hostile file's
-// time nor its memory nor a crash in native code reaches the caller. Nothing in a PDF is run, followed or fetched.
+// Draws the first pages of one PDF after another, so that neither a hostile file's time nor its memory nor a crash in
+// native code reaches the caller. Nothing in a PDF is run, followed or fetched.
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
+import { answering } from '../../platform/node/worker/answering.js';
 
 /** @typedef {{ bytes: Uint8Array, pages: number, longest: number }} Asked */
 /** @typedef {{ bytes: Uint8Array, width: number, height: number }} Drawn */
-/** @typedef {{ is: 'drawn', pages: Drawn[], of: number } | { is: 'failed', why: string } | { is: 'missing' }} Answer */
+/** @typedef {{ is: 'drawn', pages: Drawn[], of: number } | { is: 'missing' }} Answer */
 
 /** Samples of one picture inside a page; larger ones are left blank (CWE-409). */
 const MOST_SAMPLES = 60_000_000;
@@ -67,14 +68,10 @@ async function draw({ bytes, pages, longest }) {
  * @param {unknown} error
  * @returns {Answer}
  */
-function answerTo(error) {
+function withoutPrograms(error) {
   const code = error instanceof Error && 'code' in error ? error.code : undefined;
   if (code === 'ERR_MODULE_NOT_FOUND' || code === 'MODULE_NOT_FOUND') return { is: 'missing' };
-  return { is: 'failed', why: error instanceof Error ? error.message : String(error) };
+  throw error;
 }
 
-process.on('message', (asked) => {
-  draw(/** @type {Asked} */ (asked))
-    .catch(answerTo)
-    .then((answer) => process.send?.(answer));
-});
+answering((/** @type {Asked} */ asked) => draw(asked).catch(withoutPrograms));

@@ -1,8 +1,9 @@
 import { open, stat } from 'node:fs/promises';
 import { inflateSync } from 'node:zlib';
+import pLimit from 'p-limit';
+import { z } from 'zod';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
-import { Turns } from '../mutex.js';
-import { askThread } from '../worker.js';
+import { Workers } from '../../platform/node/worker/workers.js';
 import { plainText } from './pdf-text.js';
 
 /** What a PDF's bytes show without rendering it. */
@@ -36,7 +37,7 @@ const ACTIVE: readonly (readonly [RegExp, string])[] = [
 
 /** Above this many bytes one at a time: what is unpacked and looked through takes several times as much memory. */
 const LARGE = 4 * 1024 * 1024;
-const turns = new Turns();
+const largeTurn = pLimit(1);
 
 /**
  * Scans a PDF: pages, encryption, active content, signs of damage, plain text. Nothing in it is run or followed.
@@ -44,7 +45,7 @@ const turns = new Turns();
  */
 export async function lookAtPdf(path: string): Promise<PdfLook> {
   if ((await stat(path)).size <= LARGE) return look(path);
-  return turns.take(() => look(path));
+  return largeTurn(() => look(path));
 }
 
 async function look(path: string): Promise<PdfLook> {
@@ -131,9 +132,14 @@ function inflate(part: Buffer): Buffer | undefined {
   }
 }
 
-/** A file that keeps the reader longer is not waited for. */
-const PAGES_SECONDS = 3;
-const pagesTurns = new Turns();
+/** A file that keeps it longer is not waited for. */
+const pageCounter = new Workers<Uint8Array, number>({
+  script: new URL('./pdf-pages.worker.js', import.meta.url),
+  runs: 'thread',
+  seconds: 3,
+  megabytes: 512,
+  answer: z.number(),
+});
 
 async function countPages(
   bytes: Buffer,
@@ -153,9 +159,8 @@ async function countPages(
   // a whole reader to walk it. A file without its end has none.
   const unsure = counted === 0 ? revisions > 0 : counted > 1 && revisions > 1;
   if (encrypted || !whole || !unsure) return atLeastOne(counted);
-  const script = new URL('./pdf-pages.worker.js', import.meta.url);
   try {
-    return atLeastOne(await pagesTurns.take(() => askThread<number>(script, bytes, PAGES_SECONDS)));
+    return atLeastOne(await pageCounter.ask(bytes));
   } catch {
     return atLeastOne(counted);
   }

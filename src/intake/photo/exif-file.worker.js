@@ -1,8 +1,8 @@
 // Reads the tags of a picture from the file itself; a thread of its own, which can be stopped, since the library goes on
 // without end over some files.
 import { open } from 'node:fs/promises';
-import { parentPort, workerData } from 'node:worker_threads';
 import exifr from '#exifr';
+import { answering } from '../../platform/node/worker/answering.js';
 
 /** Of larger files only the two ends are read. */
 const WHOLE = 128 * 1024 * 1024;
@@ -29,10 +29,6 @@ async function bytesOf(path) {
   }
 }
 
-/** @type {{ path: string, options: object }} */
-const { path, options } = workerData;
-try {
-  parentPort?.postMessage({ answer: await exifr.parse(await bytesOf(path), options) });
-} catch (cause) {
-  parentPort?.postMessage({ error: cause instanceof Error ? cause.message : String(cause) });
-}
+answering(async (/** @type {{ path: string, options: object }} */ { path, options }) =>
+  exifr.parse(await bytesOf(path), options),
+);

@@ -1,6 +1,6 @@
+import { z } from 'zod';
 import exifr from '#exifr';
-import { Turns } from '../mutex.js';
-import { askThread } from '../worker.js';
+import { Workers } from '../../platform/node/worker/workers.js';
 
 /** What a picture says about itself, as written: no date revived, no value translated. */
 export interface RawExif {
@@ -41,10 +41,17 @@ export interface ReadExif {
   preview?: Uint8Array;
 }
 
-/** A file that keeps the reader longer is not waited for. */
-const MOST_SECONDS = 3;
-/** One at a time: a thread takes memory, and the largest pictures are read whole. */
-const turns = new Turns();
+/**
+ * The library follows the boxes of a HEIF file without end where one has a length of nothing, or less: a file that keeps
+ * it longer is not waited for. One at a time: the largest pictures are read whole.
+ */
+const tagsOfFile = new Workers<{ path: string; options: typeof OPTIONS }, unknown>({
+  script: new URL('./exif-file.worker.js', import.meta.url),
+  runs: 'thread',
+  seconds: 3,
+  megabytes: 512,
+  answer: z.unknown(),
+});
 
 /**
  * Reads EXIF raw: from the block that the picture's decoder found, or, where it found none (TIFF, files that it refuses),
@@ -53,10 +60,7 @@ const turns = new Turns();
 export async function readExif(path: string, block: Uint8Array | undefined): Promise<RawExif> {
   if (block !== undefined) return (await readExifBlock(block)).exif;
   try {
-    // The library follows the boxes of a HEIF file without end where one has a length of nothing, or less.
-    const script = new URL('./exif-file.worker.js', import.meta.url);
-    const tags = await turns.take(() => askThread<unknown>(script, { path, options: OPTIONS }, MOST_SECONDS));
-    return understood(tags)?.exif ?? {};
+    return understood(await tagsOfFile.ask({ path, options: OPTIONS }))?.exif ?? {};
   } catch {
     return {};
   }
@@ -73,10 +77,10 @@ export async function readExifBlock(block: Uint8Array | undefined): Promise<Read
 
 async function parseRaw(block: Uint8Array): Promise<ReadExif | undefined> {
   try {
-    const reader = new exifr.Exifr(OPTIONS);
-    await reader.read(block);
-    const read = understood(await reader.parse());
-    const preview = read === undefined ? undefined : await reader.extractThumbnail();
+    const parser = new exifr.Exifr(OPTIONS);
+    await parser.read(block);
+    const read = understood(await parser.parse());
+    const preview = read === undefined ? undefined : await parser.extractThumbnail();
     return read === undefined || preview === undefined ? read : { ...read, preview };
   } catch {
     return undefined;

@@ -1,11 +1,12 @@
+import { readFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import sharp, { type FailOnOptions } from 'sharp';
 import { assertNever } from '../../core/model/error.js';
 import type { Flag } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import { decodeHeic } from '../../platform/node/heic/heic.js';
 import { type RawExif, readExif, readExifBlock } from './exif.js';
 import { type GreyPicture, toGrey } from './grey.js';
-import { greyOfHeic } from './heic.js';
 import { structureOf } from './jpeg-scan.js';
 import type { JpegHead, JpegStructure } from './jpeg-scanner.js';
 import { clearPreview } from './preview.js';
@@ -117,8 +118,11 @@ function tiny({ width, height }: Size): Flag[] {
     : [];
 }
 
-function greyOf(path: string, type: string, failOn: FailOnOptions): Promise<GreyPicture> {
-  if (type === 'image/heic' || type === 'image/heif') return greyOfHeic(path);
+async function greyOf(path: string, type: string, failOn: FailOnOptions): Promise<GreyPicture> {
+  if (type === 'image/heic' || type === 'image/heif') {
+    const { width, height, data } = await decodeHeic(await readFile(path));
+    return toGrey(sharp(data, { raw: { width, height, channels: 4 } }));
+  }
   return toGrey(sharp(path, { limitInputPixels: MOST_PIXELS, failOn }).autoOrient());
 }
 

@@ -1,5 +1,7 @@
-import { Worker } from 'node:worker_threads';
+import { z } from 'zod';
 import { DossierError } from '../../core/model/error.js';
+import { WorkerError } from '../../platform/node/worker/worker-error.js';
+import { Workers } from '../../platform/node/worker/workers.js';
 import { type Archive, type ArchiveLimits, openArchive } from '../archive.js';
 import type { ByteSource } from './bytes.js';
 
@@ -22,8 +24,6 @@ const LIMITS: ArchiveLimits = {
 };
 /** A sheet is a rectangle to its reader: a million rows of twenty columns. */
 const MOST_CELLS = 20_000_000;
-const HEAP_MEGABYTES = 768;
-const MOST_SECONDS = 30;
 
 const SAVE_AS_CSV = 'save the sheet of the log alone as CSV and collect that too';
 
@@ -125,41 +125,24 @@ function refuseWide(xml: Buffer, fileName: string): void {
     });
 }
 
-type Answer = { sheets: SheetText[] } | { error: string };
+const reader = new Workers<ArrayBuffer, SheetText[]>({
+  script: new URL('./sheets.worker.js', import.meta.url),
+  runs: 'thread',
+  seconds: 30,
+  megabytes: 768,
+  answer: z.array(z.object({ name: z.string(), text: z.string() })),
+});
 
-function inThread(bytes: ArrayBuffer, fileName: string): Promise<SheetText[]> {
-  const refuse = (why: string, cause?: unknown) =>
-    new DossierError('unsupported-file', `the spreadsheet cannot be read: ${why}`, {
+async function inThread(bytes: ArrayBuffer, fileName: string): Promise<SheetText[]> {
+  try {
+    return await reader.ask(bytes, { handedOver: [bytes] });
+  } catch (cause) {
+    if (!(cause instanceof WorkerError)) throw cause;
+    const why = cause.is === 'out-of-memory' ? 'its tables are larger than is read' : cause.message;
+    throw new DossierError('unsupported-file', `the spreadsheet cannot be read: ${why}`, {
       where: { file: fileName },
       fix: SAVE_AS_CSV,
       cause,
     });
-  return new Promise((resolve, reject) => {
-    const worker = new Worker(new URL('./sheets.worker.js', import.meta.url), {
-      workerData: bytes,
-      transferList: [bytes],
-      resourceLimits: { maxOldGenerationSizeMb: HEAP_MEGABYTES },
-      stderr: true,
-      stdout: true,
-    });
-    const timer = setTimeout(() => {
-      void worker.terminate();
-      reject(refuse(`it takes longer than ${MOST_SECONDS} s`));
-    }, MOST_SECONDS * 1000);
-    worker.once('message', (answer: Answer) => {
-      if ('error' in answer) reject(refuse(answer.error));
-      else resolve(answer.sheets);
-    });
-    worker.once('error', (cause: Error & { code?: string }) =>
-      reject(
-        cause.code === 'ERR_WORKER_OUT_OF_MEMORY'
-          ? refuse('its tables are larger than is read', cause)
-          : refuse(cause.message, cause),
-      ),
-    );
-    worker.once('exit', () => {
-      clearTimeout(timer);
-      reject(refuse('the reader stopped'));
-    });
-  });
+  }
 }

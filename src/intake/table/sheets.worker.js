@@ -1,7 +1,7 @@
 // Reads the sheets of a spreadsheet; a thread of its own with a bounded heap, since a few bytes of XML can ask
 // for a table of a billion cells.
-import { parentPort, workerData } from 'node:worker_threads';
 import readXlsxFile from 'read-excel-file/universal';
+import { answering } from '../../platform/node/worker/answering.js';
 
 /** No clock time of a delivery lies before this year: a date there is a time of day. */
 const FIRST_YEAR = 1905;
@@ -53,11 +53,6 @@ function linesOf(rows) {
     .join('\n');
 }
 
-try {
-  const sheets = await readXlsxFile(workerData);
-  parentPort?.postMessage({
-    sheets: sheets.map(({ sheet, data }) => ({ name: sheet, text: linesOf(data) })),
-  });
-} catch (cause) {
-  parentPort?.postMessage({ error: cause instanceof Error ? cause.message : String(cause) });
-}
+answering(async (/** @type {ArrayBuffer} */ bytes) =>
+  (await readXlsxFile(bytes)).map(({ sheet, data }) => ({ name: sheet, text: linesOf(data) })),
+);

@@ -1,4 +1,5 @@
 import { extname } from 'node:path';
+import { pMapIterable } from 'p-map';
 import type { Delivery } from '../../core/model/delivery.js';
 import type { NewEntry } from '../../core/model/entry.js';
 import { DossierError, type Problem } from '../../core/model/error.js';
@@ -13,11 +14,16 @@ import type { DeliveryRecord } from '../../record/store.js';
 import { heldReadings, sameness } from '../held-readings.js';
 import type { Batch } from './batch.js';
 import type { Holders } from './evidence-by-hash.js';
-import { inOrder } from './map-ordered.js';
 import { type Around, allowed, deeper, leftInside } from './nesting.js';
 import { readAgain } from './reimport.js';
 import { type CollectedItem, type CollectReport, whenInWords } from './report.js';
 import { type Source, sourcesInside } from './sources.js';
+
+/**
+ * Files that are examined side by side: enough that some are always ready while others wait for the disk. What takes
+ * much memory has limits of its own: pictures are decoded by the thread pool, HEIC and large PDFs one at a time.
+ */
+const AT_ONCE = 12;
 
 type Result =
   | {
@@ -87,14 +93,15 @@ export class CollectRun {
     around: Around | undefined,
     onEach: (file: FoundFile) => void,
   ): Promise<void> {
-    await inOrder(
+    const examined = pMapIterable(
       sources,
-      (source) => this.#examine(source),
-      async (source, result) => {
-        onEach(source.found);
-        await this.#keep(source, result, around);
-      },
+      async (source) => ({ source, result: await this.#examine(source) }),
+      { concurrency: AT_ONCE, backpressure: AT_ONCE },
     );
+    for await (const { source, result } of examined) {
+      onEach(source.found);
+      await this.#keep(source, result, around);
+    }
   }
 
   async #examine({ found, hint, inside }: Source): Promise<Result> {

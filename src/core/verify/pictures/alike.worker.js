@@ -1,6 +1,7 @@
 // Compares a printed picture with its original, in a process of its own: pictures of strangers are decoded here and
 // nowhere else while verifying.
 import sharp from 'sharp';
+import { answering } from '../../../platform/node/worker/answering.js';
 
 /** Longer side at which they are compared, and the side of the blocks, in pixels. */
 const LONGEST = 512;
@@ -53,10 +54,4 @@ async function compare({ original, plate }) {
 }
 
 sharp.concurrency(1);
-process.on('message', (/** @type {{ original: Uint8Array, plate: Uint8Array }} */ pair) => {
-  compare(pair).then(
-    (apart) => process.send?.(apart),
-    (/** @type {unknown} */ cause) =>
-      process.send?.({ why: cause instanceof Error ? (cause.message.split('\n')[0] ?? '') : 'unknown' }),
-  );
-});
+answering(compare);

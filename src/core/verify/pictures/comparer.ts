@@ -1,45 +1,32 @@
-import { type ChildProcess, fork } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
+import { z } from 'zod';
+import { WorkerError } from '../../../platform/node/worker/worker-error.js';
+import { Workers } from '../../../platform/node/worker/workers.js';
 
+const difference = z.object({ shape: z.number(), worst: z.number() });
 /** How far two pictures are apart, or why that could not be found out. */
-export type Apart = { shape: number; worst: number } | { why: string };
-
-const SECONDS = 30;
+export type Apart = z.infer<typeof difference> | { why: string };
 
 /** Compares pictures, one pair after the other, in a process that is started anew when one brings it down. */
 export class Comparer {
-  private child: ChildProcess | undefined;
+  readonly #workers = new Workers<{ original: Uint8Array; plate: Uint8Array }, z.infer<typeof difference>>({
+    script: new URL('./alike.worker.js', import.meta.url),
+    runs: 'process',
+    seconds: 30,
+    megabytes: 512,
+    answer: difference,
+    reused: true,
+  });
 
-  compare(original: Uint8Array, plate: Uint8Array): Promise<Apart> {
-    const child = this.running();
-    return new Promise((done) => {
-      const end = (apart: Apart, stop: boolean) => {
-        clearTimeout(timer);
-        child.removeAllListeners();
-        if (stop) this.close();
-        done(apart);
-      };
-      const timer = setTimeout(() => end({ why: `it took longer than ${SECONDS} s` }, true), SECONDS * 1000);
-      child.once('message', (apart) => end(apart as Apart, false));
-      child.once('error', (error) => end({ why: error.message }, true));
-      child.once('exit', () => end({ why: 'it stopped the decoder' }, true));
-      child.send({ original, plate }, (error) => {
-        if (error !== null) end({ why: error.message }, true);
-      });
-    });
+  async compare(original: Uint8Array, plate: Uint8Array): Promise<Apart> {
+    try {
+      return await this.#workers.ask({ original, plate });
+    } catch (cause) {
+      if (cause instanceof WorkerError) return { why: cause.message.split('\n')[0] ?? '' };
+      throw cause;
+    }
   }
 
   close(): void {
-    this.child?.kill('SIGKILL');
-    this.child = undefined;
-  }
-
-  private running(): ChildProcess {
-    this.child ??= fork(fileURLToPath(new URL('./alike.worker.js', import.meta.url)), {
-      serialization: 'advanced',
-      execArgv: [],
-      stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
-    });
-    return this.child;
+    this.#workers.close();
   }
 }
