@@ -4,7 +4,6 @@ import type { FileRef } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { folderHint } from './captions.js';
 import type { Examined, Hint, LogOptions } from './draft.js';
-import type { JpegStructure } from './photo/jpeg-scanner.js';
 import { type Recognised, recogniseFile } from './recognise.js';
 import { nearest } from './settings/did-you-mean.js';
 
@@ -20,8 +19,6 @@ export interface ExamineInput {
   /** What captions.csv says about the file. */
   hint?: Hint;
   options?: LogOptions;
-  /** A JPEG's structure, where it is known already. */
-  seen?: JpegStructure | undefined;
 }
 
 /**
@@ -33,20 +30,15 @@ export async function examineFile(input: ExamineInput): Promise<Examined> {
   const { path, name, delivery, options = {} } = input;
   let recognised: Recognised;
   try {
-    recognised = isJpeg(input.seen) ? { is: 'picture', type: 'image/jpeg' } : await recogniseFile(path);
+    recognised = await recogniseFile(path);
   } catch (cause) {
     throw new DossierError('unreadable-file', 'the file cannot be read', { where: { file: name }, cause });
   }
   const file: FileRef = { ...input.file, type: recognised.type };
   const checked = checkHint(mergeHints(input.hint, folderHint(name, delivery)), name, delivery);
-  const asked = { path, file, delivery, hint: checked.hint, seen: input.seen };
+  const asked = { path, file, delivery, hint: checked.hint };
   const examined = await examineKind(recognised, asked, options);
   return { ...examined, problems: [...checked.problems, ...examined.problems] };
-}
-
-/** Its markers are those of one. */
-function isJpeg(seen: JpegStructure | undefined): boolean {
-  return seen !== undefined && seen.is !== 'doubtful';
 }
 
 interface Asked {
@@ -54,7 +46,6 @@ interface Asked {
   file: FileRef;
   delivery: Delivery;
   hint: Hint;
-  seen: JpegStructure | undefined;
 }
 
 async function examineKind(recognised: Recognised, asked: Asked, options: LogOptions): Promise<Examined> {

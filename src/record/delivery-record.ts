@@ -145,15 +145,14 @@ export class DeliveryRecord {
    * already or they were added before since the record was opened; they are one original then.
    * Its bytes are on the disk when this returns; its name is by the next append, or when the record is closed.
    * @param largest bytes; 2 GiB if not given
-   * @param look a module that looks at the bytes on the way, see `FileSystem.copyFile`
    * @throws DossierError 'unreadable-file' (missing, a link, a folder, a pipe, changing), 'file-too-large', 'disk'
    */
   async addOriginal(
     source: string,
-    { largest = LARGEST_ORIGINAL, look }: { largest?: number; look?: URL } = {},
+    { largest = LARGEST_ORIGINAL }: { largest?: number } = {},
   ): Promise<{ file: StoredFile; isNew: boolean }> {
     this.#mustBeWritable();
-    return this.#held(await this.#originals.add(source, largest, look));
+    return this.#held(await this.#originals.add(source, largest));
   }
 
   /** The same for bytes in memory, such as an attachment of an e-mail; `extension` with or without its dot. */

@@ -3,9 +3,10 @@ import { extname, join } from 'node:path';
 import { sha256Of } from '../core/ledger/tree.js';
 import { assertNever, DossierError } from '../core/model/error.js';
 import { type Sha256, sha256 } from '../core/model/evidence.js';
+import { type Copied, copyFile } from './disk/copy-file.js';
 import { errorCode, onDisk, reasonOf } from './disk/disk-error.js';
 import { createSynced, isTemporary, removeIfThere, temporaryName, using } from './disk/durable.js';
-import type { Copied, OpenFile, Ports } from './disk/ports.js';
+import type { OpenFile, Ports } from './disk/ports.js';
 
 /** Bytes. */
 export const LARGEST_ORIGINAL = 2 * 1024 ** 3;
@@ -16,20 +17,17 @@ export interface StoredFile {
   sha256: Sha256;
   /** Where the bytes lie now. */
   path: string;
-  /** What the caller's look found in them, if it was taken (`FileSystem.copyFile`). */
-  seen?: unknown;
 }
 
 interface Written {
   bytes: number;
   hash: Sha256;
-  seen?: unknown;
 }
 
 /** The folder of originals: every file byte for byte, named by its SHA-256. */
 export interface Originals {
   /** Copies a file in. Opened once, and hashed from the bytes that are stored, so that a swap in between changes nothing. */
-  add(source: string, largest: number, look?: URL): Promise<StoredFile>;
+  add(source: string, largest: number): Promise<StoredFile>;
   addBytes(bytes: Uint8Array, extension: string): Promise<StoredFile>;
   /** The same from a stream; what it throws passes through. */
   addStream(chunks: AsyncIterable<Uint8Array>, extension: string, largest: number): Promise<StoredFile>;
@@ -68,7 +66,7 @@ export async function openOriginals(folder: string, ports: Ports): Promise<Origi
         unsettled = true;
       });
       names.set(written.hash, name);
-      return { bytes: written.bytes, sha256: written.hash, path, seen: written.seen };
+      return { bytes: written.bytes, sha256: written.hash, path };
     } catch (error) {
       await discard();
       throw error;
@@ -81,10 +79,9 @@ export async function openOriginals(folder: string, ports: Ports): Promise<Origi
   };
 
   return {
-    add: (source, largest, look) =>
+    add: (source, largest) =>
       place(
-        async (temporary) =>
-          accepted(await ports.fs.copyFile(source, temporary, largest, look), source, largest),
+        async (temporary) => accepted(await copyFile(ports.fs, source, temporary, largest), source, largest),
         cleanExtension(extname(source)),
       ),
     addBytes: (bytes, extension) =>
@@ -139,7 +136,7 @@ function accepted(copied: Copied, source: string, largest: number): Written {
     new DossierError('unreadable-file', message, { where: { file: source }, fix });
   switch (copied.is) {
     case 'copied':
-      return { bytes: copied.bytes, hash: sha256.parse(copied.hash), seen: copied.seen };
+      return { bytes: copied.bytes, hash: sha256.parse(copied.hash) };
     case 'changed':
       throw refused(
         'it was changed while it was being read',

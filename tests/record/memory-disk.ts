@@ -1,6 +1,5 @@
 import { basename, dirname } from 'node:path';
-import { copyInPieces } from '../../src/record/disk/copy-in-pieces.js';
-import type { Copied, FileStat, FileSystem, OpenFile } from '../../src/record/disk/ports.js';
+import type { FileStat, FileSystem, OpenFile } from '../../src/record/disk/ports.js';
 
 class SystemError extends Error {
   constructor(readonly code: string) {
@@ -93,10 +92,6 @@ export class MemoryDisk implements FileSystem {
     const body = this.#folder(dirname(path)).names.get(basename(path));
     if (body === undefined) throw new SystemError('ENOENT');
     return body;
-  }
-
-  copyFile(source: string, target: string, most: number): Promise<Copied> {
-    return copyInPieces(this, source, target, most);
   }
 
   async open(path: string, mode: 'create' | 'append' | 'read'): Promise<OpenFile> {

@@ -5,7 +5,6 @@ import { basename, join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { sha256Of } from '../../src/core/ledger/tree.js';
-import { copyInPieces } from '../../src/record/disk/copy-in-pieces.js';
 import { diskFileSystem, type FileSystem } from '../../src/record/disk/ports.js';
 import { createRecord, type DeliveryRecord, openRecord } from '../../src/record/store.js';
 import { checkRecord } from './check-record.js';
@@ -176,7 +175,6 @@ describe('a file that changes while it is read', () => {
           },
         };
       },
-      copyFile: (source, target, most) => copyInPieces(fs, source, target, most),
     };
     const ports = portsOf({ fs });
     record = await openRecord(folder, ports, { write: true });

@@ -7,7 +7,6 @@ import type { Position } from '../place.js';
 import { statedTimes } from './capture-time.js';
 import { editingTraces } from './editing.js';
 import type { RawExif } from './exif.js';
-import type { JpegStructure } from './jpeg-scanner.js';
 import { lookAt } from './picture.js';
 import { placeAndTime } from './place-and-time.js';
 
@@ -19,8 +18,6 @@ export interface PhotoInput {
   type: string;
   delivery: Delivery;
   hint?: Hint;
-  /** A JPEG's structure, where it is known already. */
-  seen?: JpegStructure | undefined;
 }
 
 /**
@@ -30,8 +27,8 @@ export interface PhotoInput {
 export async function examinePhoto(
   input: PhotoInput,
 ): Promise<{ received: ReceivedDraftOf<'photo'>; problems: Problem[] }> {
-  const { path, file, type, delivery, hint, seen } = input;
-  const picture = await lookAt(path, type, seen);
+  const { path, file, type, delivery, hint } = input;
+  const picture = await lookAt(path, type);
   const { exif } = picture;
   const gps = positionOf(exif);
   const { stop, timed, flags } = placeAndTime(exif, gps, delivery, hint?.place?.stop);

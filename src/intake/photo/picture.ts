@@ -7,8 +7,7 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { decodeHeic } from '../../platform/node/heic/heic.js';
 import { type RawExif, readExif, readExifBlock } from './exif.js';
 import { type GreyPicture, toGrey } from './grey.js';
-import { structureOf } from './jpeg-scan.js';
-import type { JpegHead, JpegStructure } from './jpeg-scanner.js';
+import { type JpegHead, structureOf } from './jpeg-scan.js';
 import { clearPreview } from './preview.js';
 import { quality } from './quality.js';
 import { sceneHash } from './scene-hash.js';
@@ -35,11 +34,10 @@ export interface Picture {
 /**
  * Looks at a picture: size, Exif, whether it is whole, brightness, sharpness, scene. Never throws: what cannot be
  * decoded is flagged `picture-unreadable`.
- * @param seen a JPEG's structure, where it is known already
  */
-export async function lookAt(path: string, type: string, seen?: JpegStructure): Promise<Picture> {
+export async function lookAt(path: string, type: string): Promise<Picture> {
   if (type !== 'image/jpeg') return lookThrough(path, type, 'truncated');
-  const structure = seen ?? structureOf(path);
+  const structure = structureOf(path);
   switch (structure.is) {
     case 'whole':
       return (await glance(structure)) ?? lookThrough(path, type, 'truncated');

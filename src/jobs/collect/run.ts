@@ -8,7 +8,6 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { type Captions, hintFor } from '../../intake/captions.js';
 import type { Inside, LogOptions } from '../../intake/draft.js';
 import { type Examined, examineFile } from '../../intake/examine.js';
-import { JPEG_LOOK, seenIn } from '../../intake/photo/jpeg-scan.js';
 import type { FoundFile } from '../../intake/walk.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { heldReadings, sameness } from '../held-readings.js';
@@ -108,7 +107,7 @@ export class CollectRun {
     try {
       const { file } =
         inside === undefined
-          ? await this.#record.addOriginal(found.path, { look: JPEG_LOOK })
+          ? await this.#record.addOriginal(found.path)
           : await this.#record.addOriginalStream(inside.read(), extname(inside.entry), inside.bytes);
       const { sha256 } = file;
       const container = this.#holders.isContainer(sha256);
@@ -125,7 +124,6 @@ export class CollectRun {
         delivery: this.#delivery,
         hint,
         options: this.#options,
-        seen: seenIn(file.seen),
       });
       // A run that was cut off may have kept the archive and not all that is in it.
       if (!isNew && container)

@@ -1,8 +1,6 @@
 import { randomBytes } from 'node:crypto';
-import { constants, lstatSync, type Stats } from 'node:fs';
+import { constants, type Stats } from 'node:fs';
 import * as fs from 'node:fs/promises';
-import { copyInPieces } from './copy-in-pieces.js';
-import { copyInThread, threadsRun } from './copy-threads.js';
 import type { Processes } from './processes.js';
 import { thisMachine } from './processes.js';
 
@@ -36,29 +34,9 @@ export interface OpenFile {
   close(): Promise<void>;
 }
 
-/** What came of a copy; whatever is at the new name is on the disk itself, and of use only when it is `copied`. */
-export type Copied =
-  /** `hash` is the SHA-256 in hex of the bytes that were written, `seen` what `look` found in them. */
-  | { is: 'copied'; bytes: number; hash: string; seen?: unknown }
-  /** It was written to meanwhile. */
-  | { is: 'changed' }
-  | { is: 'too-large'; bytes: number }
-  | { is: 'folder' }
-  /** A pipe or a device, which can go on for ever and has no bytes to come back to. */
-  | { is: 'not-a-file' }
-  /** The source could not be opened or read; `code` is the system's. */
-  | { is: 'unreadable'; code: string };
-
 /** The few file operations that the record uses. They fail as Node's own do: an Error with a `code`. */
 export interface FileSystem {
   open(path: string, mode: OpenMode): Promise<OpenFile>;
-  /**
-   * Copies a file that is opened once, as by 'read', to a name that nothing has yet, and hashes what is stored, so
-   * that a swap in between changes nothing. Stops soon after `most` bytes. Fails when the target can't be written.
-   * @param look a module whose `look` is given all the bytes, where they are in memory together; what it gives is plain
-   *   data. Where they are not, nothing is looked at.
-   */
-  copyFile(source: string, target: string, most: number, look?: URL): Promise<Copied>;
   readFile(path: string): Promise<Uint8Array>;
   /** Names in a folder, in no order. */
   list(folder: string): Promise<string[]>;
@@ -96,9 +74,6 @@ function fileStat(stats: Stats): FileStat {
   };
 }
 
-/** Bytes from which a copy is worth starting a thread for. */
-const LARGE = 128 * 1024;
-
 async function open(path: string, mode: OpenMode): Promise<OpenFile> {
   const handle = await fs.open(path, FLAGS[mode], 0o644);
   let buffer: Buffer = NONE;
@@ -117,21 +92,6 @@ async function open(path: string, mode: OpenMode): Promise<OpenFile> {
   };
 }
 
-async function copyFile(source: string, target: string, most: number, look?: URL): Promise<Copied> {
-  return threadsRun() || sizeOf(source) >= LARGE
-    ? copyInThread(source, target, most, look)
-    : copyInPieces({ open }, source, target, most);
-}
-
-/** Bytes. Asked at once: the way through the thread pool takes ten times as long. */
-function sizeOf(path: string): number {
-  try {
-    return lstatSync(path).size;
-  } catch {
-    return 0;
-  }
-}
-
 async function syncFolder(path: string): Promise<void> {
   // Windows cannot open a folder to sync it; there the file system orders renames itself.
   if (process.platform === 'win32') return;
@@ -146,7 +106,6 @@ async function syncFolder(path: string): Promise<void> {
 /** The machine's own disk. */
 export const diskFileSystem: FileSystem = {
   open,
-  copyFile,
   readFile: (path) => fs.readFile(path),
   list: (folder) => fs.readdir(folder),
   makeFolder: async (path) => {

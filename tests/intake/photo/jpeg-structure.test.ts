@@ -2,7 +2,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import fc from 'fast-check';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { look } from '../../../src/intake/photo/jpeg-scanner.js';
+import { scan } from '../../../src/intake/photo/jpeg-scan.js';
 import { cases } from '../../properties.js';
 
 const PHOTOS = 'fixtures/photos';
@@ -33,7 +33,7 @@ describe('the markers of a JPEG (ITU-T T.81 annex B)', () => {
     ['with colour at full size', { chromaSubsampling: '4:4:4' }],
   ])('%s: all in place, with its size', async (_, options) => {
     const bytes = await image().jpeg(options).toBuffer();
-    expect(look(bytes)).toEqual({ is: 'whole', width, height, exif: undefined });
+    expect(scan(bytes)).toEqual({ is: 'whole', width, height, exif: undefined });
   });
 
   it('every whole photo of fixtures/photos is in order, with the Exif block that sharp finds', async () => {
@@ -43,7 +43,7 @@ describe('the markers of a JPEG (ITU-T T.81 annex B)', () => {
     for (const name of names) {
       const bytes = await readFile(`${PHOTOS}/${name}`);
       const { width, height, exif } = await sharp(bytes, { failOn: 'none' }).metadata();
-      const read = look(bytes);
+      const read = scan(bytes);
       if (read.is !== 'whole') throw new Error(`${name} is ${read.is}`);
       expect({ name, size: [read.width, read.height] }).toEqual({ name, size: [width, height] });
       const plain = exif?.subarray(exif.toString('latin1', 0, 4) === 'Exif' ? 6 : 0);
@@ -52,25 +52,25 @@ describe('the markers of a JPEG (ITU-T T.81 annex B)', () => {
   });
 
   it('what lies behind the end of image, such as a film, is left alone', () => {
-    expect(look(Buffer.concat([photo, Buffer.alloc(9000)])).is).toBe('whole');
+    expect(scan(Buffer.concat([photo, Buffer.alloc(9000)])).is).toBe('whole');
   });
 
   it('restart markers have to be numbered in turn', () => {
     // A scan of blocks that are all alike needs no coder: any two stuffed bytes between markers will do.
     const head = photo.subarray(0, SCAN_AT);
-    const scan = (...numbers: number[]) =>
+    const coded = (...numbers: number[]) =>
       Buffer.concat([
         head,
         ...numbers.map((n) => Buffer.from([0x12, 0x34, 0xff, 0xd0 + n])),
         Buffer.from([0x56, 0xff, 0xd9]),
       ]);
-    expect(look(scan(0, 1, 2, 3, 4, 5, 6, 7, 0, 1)).is).toBe('whole');
-    expect(look(scan(0, 1, 3)).is).toBe('doubtful');
-    expect(look(scan(1)).is).toBe('doubtful');
+    expect(scan(coded(0, 1, 2, 3, 4, 5, 6, 7, 0, 1)).is).toBe('whole');
+    expect(scan(coded(0, 1, 3)).is).toBe('doubtful');
+    expect(scan(coded(1)).is).toBe('doubtful');
   });
 
   it('cut off anywhere, it is known to be, from its size on', () => {
-    const cut = (length: number) => look(photo.subarray(0, length));
+    const cut = (length: number) => scan(photo.subarray(0, length));
     fc.assert(
       fc.property(fc.integer({ min: SCAN_AT, max: photo.length - 1 }), (length) => {
         expect(cut(length)).toEqual({ is: 'cut-off', width, height, exif: undefined });
@@ -87,7 +87,7 @@ describe('the markers of a JPEG (ITU-T T.81 annex B)', () => {
   ])('%s in its middle puts it out of order', (_, other) => {
     fc.assert(
       fc.property(fc.integer({ min: SCAN_AT, max: END - other.length }), (at) => {
-        expect(look(changed((bytes) => other.copy(bytes, at))).is).not.toBe('whole');
+        expect(scan(changed((bytes) => other.copy(bytes, at))).is).not.toBe('whole');
       }),
     );
   });
@@ -100,13 +100,13 @@ describe('the markers of a JPEG (ITU-T T.81 annex B)', () => {
     ['a scan without data', Buffer.concat([photo.subarray(0, SCAN_AT), Buffer.from([0xff, 0xd9])])],
     ['another kind of file', Buffer.from('%PDF-1.7\n')],
   ])('%s is no photo', (_, bytes) => {
-    expect(look(bytes).is).toBe('doubtful');
+    expect(scan(bytes).is).toBe('doubtful');
   });
 
   it('a head with any byte changed never leads astray', () => {
     fc.assert(
       fc.property(fc.nat(SCAN_AT), fc.nat(255), (at, value) => {
-        const read = look(
+        const read = scan(
           changed((bytes) => {
             bytes[at] = value;
           }),

@@ -7,8 +7,7 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { describe, expect, it } from 'vitest';
 import { sha256Of } from '../../../src/core/ledger/tree.js';
-import { copyInPieces } from '../../../src/record/disk/copy-in-pieces.js';
-import { copyInThread } from '../../../src/record/disk/copy-threads.js';
+import { copyFile } from '../../../src/record/disk/copy-file.js';
 import { diskFileSystem } from '../../../src/record/disk/ports.js';
 import { temporaryFolder } from '../make.js';
 
@@ -25,14 +24,9 @@ async function fileOf(bytes: Uint8Array): Promise<string> {
   return path;
 }
 
-describe.each([
-  ['in another thread', copyInThread],
-  [
-    'piece by piece',
-    (source: string, target: string, most: number) => copyInPieces(diskFileSystem, source, target, most),
-  ],
-  ['in the way that suits its size', diskFileSystem.copyFile],
-])('a copy %s', (_, copy) => {
+const copy = (source: string, target: string, most: number) => copyFile(diskFileSystem, source, target, most);
+
+describe('a copy', () => {
   it.each([0, 1, 1024 ** 2 - 1, 1024 ** 2, 1024 ** 2 + 1, 3_500_000])(
     'has all of %i bytes, and their hash',
     async (size) => {
@@ -118,42 +112,5 @@ describe.each([
     const there = await fileOf(Buffer.from('not to be lost'));
     await expect(copy(source, there, LIMIT)).rejects.toMatchObject({ code: 'EEXIST' });
     expect(String(await readFile(there))).toBe('not to be lost');
-  });
-});
-
-describe('a look at the bytes on the way', () => {
-  const LOOK = new URL('./look.js', import.meta.url);
-
-  it.each([1, 1024 ** 2, 1024 ** 2 + 1, 3_500_000])('is at all %i of them', async (size) => {
-    const bytes = randomBytes(size);
-    const copied = await copyInThread(await fileOf(bytes), fresh('target'), LIMIT, LOOK);
-    expect(copied).toMatchObject({ is: 'copied', hash: sha256Of(bytes), seen: sha256Of(bytes) });
-  });
-
-  it('is not taken where they are not in memory together, nor in a file that is not copied', async () => {
-    const large = await fileOf(Buffer.alloc(17 * 1024 ** 2));
-    expect(await copyInThread(large, fresh('target'), 2 ** 30, LOOK)).not.toHaveProperty('seen');
-    expect(await copyInThread(large, fresh('target'), LIMIT, LOOK)).not.toHaveProperty('seen');
-  });
-
-  const lookThat = (does: string) => new URL(`data:text/javascript,export function look() { ${does} }`);
-
-  it('that fails costs nothing but what it would have found', async () => {
-    const bytes = randomBytes(200_000);
-    const copied = await copyInThread(
-      await fileOf(bytes),
-      fresh('target'),
-      LIMIT,
-      lookThat('throw new Error("x");'),
-    );
-    expect(copied).toEqual({ is: 'copied', bytes: bytes.length, hash: sha256Of(bytes) });
-  });
-
-  it('that ends its thread is an error, and the next copy has another thread', async () => {
-    const source = await fileOf(randomBytes(200_000));
-    await expect(copyInThread(source, fresh('target'), LIMIT, lookThat('process.exit();'))).rejects.toThrow(
-      'a thread that copies has ended',
-    );
-    expect(await copyInThread(source, fresh('target'), LIMIT)).toMatchObject({ is: 'copied' });
   });
 });

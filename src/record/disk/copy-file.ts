@@ -1,9 +1,22 @@
 import { createHash } from 'node:crypto';
 import { errorCode } from './disk-error.js';
 import { using } from './durable.js';
-import type { Copied, FileSystem, OpenFile } from './ports.js';
+import type { FileSystem, OpenFile } from './ports.js';
 
 const PIECE = 1024 ** 2;
+
+/** What came of a copy; whatever is at the new name is on the disk itself, and of use only when it is `copied`. */
+export type Copied =
+  /** `hash` is the SHA-256 in hex of the bytes that were written. */
+  | { is: 'copied'; bytes: number; hash: string }
+  /** It was written to meanwhile. */
+  | { is: 'changed' }
+  | { is: 'too-large'; bytes: number }
+  | { is: 'folder' }
+  /** A pipe or a device, which can go on for ever and has no bytes to come back to. */
+  | { is: 'not-a-file' }
+  /** The source could not be opened or read; `code` is the system's. */
+  | { is: 'unreadable'; code: string };
 
 /** The source can't be read, which is no fault of the record's. */
 class Unreadable extends Error {
@@ -12,8 +25,11 @@ class Unreadable extends Error {
   }
 }
 
-/** What `FileSystem.copyFile` asks for, by the other operations: reading, hashing and writing piece by piece. */
-export async function copyInPieces(
+/**
+ * Copies a file that is opened once, as by 'read', to a name that nothing has yet, and hashes what is stored, so that a
+ * swap in between changes nothing. Stops soon after `most` bytes. Fails when the target can't be written.
+ */
+export async function copyFile(
   fs: Pick<FileSystem, 'open'>,
   source: string,
   target: string,
