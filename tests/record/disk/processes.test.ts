@@ -4,17 +4,20 @@ import { appendFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { setTimeout as sleep } from 'node:timers/promises';
+import { pathToFileURL } from 'node:url';
 import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { diskFileSystem, machinePorts } from '../../../src/record/disk/ports.js';
 import { createRecord, openRecord } from '../../../src/record/store.js';
 import { checkRecord } from '../check-record.js';
-import { compiledRecord } from '../compiled.js';
 import { pulpOf, someFacts, temporaryFolder } from '../make.js';
+
+/** The record as it was built, for processes of their own. */
+const BUILT = pathToFileURL(join(import.meta.dirname, '../../../dist/record')).href;
 
 /** Appends to a record, in batches of three, and says each confirmed size on a line of its own. */
 const WRITER = `
-import { openRecord } from './record/store.js';
-import { machinePorts } from './record/disk/ports.js';
+import { openRecord } from '${BUILT}/store.js';
+import { machinePorts } from '${BUILT}/disk/ports.js';
 const [folder, batches, each] = process.argv.slice(2);
 const reading = (evidence) => ({ type: 'reading-recorded', by: String(process.pid), body: {
   evidence, kind: 'pulp', time: { is: 'none', why: 'test' }, source: { is: 'typed' },
@@ -36,10 +39,10 @@ else {
 }
 `;
 
-let compiled: string;
+let script: string;
 beforeAll(async () => {
-  compiled = await compiledRecord();
-  await writeFile(join(compiled, 'writer.js'), WRITER);
+  script = join(await temporaryFolder(), 'writer.mjs');
+  await writeFile(script, WRITER);
 });
 
 let folder: string;
@@ -49,7 +52,7 @@ beforeEach(async () => {
 });
 
 function writer(batches: number, each: 'reopen' | 'keep-open'): { child: ChildProcess; sizes: number[] } {
-  const child = spawn(process.execPath, [join(compiled, 'writer.js'), folder, String(batches), each], {
+  const child = spawn(process.execPath, [script, folder, String(batches), each], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   const sizes: number[] = [];
