@@ -47,12 +47,16 @@ export type {
   Verification,
   VerificationReport,
 } from './core/model/verification.js';
+export type { Clock } from './core/ports/clock.js';
+export type { Signer, ToSign } from './core/ports/signer.js';
+export type { TimeStampClient, TimeStampOrder } from './core/ports/time-stamps.js';
+export type { LongWork, Progress } from './core/ports/work.js';
 export { cite, findProduce, type Produce, produceTable } from './core/reference/produce.js';
 export { respirationOf, wattsPerKilogram } from './core/reference/respiration.js';
 export { verifyDossier } from './core/verify/verify-dossier.js';
 export { type AnswerInput, type AnswerReport, answer } from './jobs/answer.js';
 export { type AssessedDelivery, assessDelivery, readAt } from './jobs/assess.js';
-export { type BuildInput, type BuildReport, build } from './jobs/build.js';
+export { type BuildInput, type BuildOptions, type BuildReport, build } from './jobs/build.js';
 export { type EnterSheet, enterSheet, type SheetReport } from './jobs/checklist/enter.js';
 export { type MadeSheet, type SheetInput, sheet } from './jobs/checklist/make.js';
 export { type ClaimInput, type NotedClaim, recordClaim, type TypedClaimKind } from './jobs/claim.js';
@@ -69,12 +73,13 @@ export {
   showOwnIdentity,
   useGivenIdentity,
 } from './jobs/identity.js';
-export { type PackInput, type PackReport, pack } from './jobs/letter-package.js';
+export { type PackInput, type PackOptions, type PackReport, pack } from './jobs/letter-package.js';
 export { type NewDelivery, type NewDeliveryInput, newDelivery } from './jobs/new-delivery.js';
 export { openQuestions, type Question } from './jobs/questions.js';
 export { type NotesInput, type NotesReport, notes } from './jobs/record-notes.js';
 export { type NotedReading, type NoteInput, note } from './jobs/record-reading.js';
-export { statementSigner } from './jobs/sign-statement.js';
+export { type StatementSigner, statementSigner } from './jobs/sign-statement.js';
+export type { ByIdentity, BySigner, SignedBy } from './jobs/signer.js';
 export {
   type TemperaturesInput,
   type TemperaturesReport,
@@ -84,3 +89,4 @@ export {
 export { type TimelineReport, timeline, timelineCsv, timelineSvg } from './jobs/timeline.js';
 export { type TrailInput, type TrailReport, trail, trailCsv, writeTrailPdf } from './jobs/trail.js';
 export { type VerifyInput, verify, verifyFile } from './jobs/verify.js';
+export { type HttpTimeStamps, httpTimeStamps } from './signing/time-stamp.js';

@@ -113,7 +113,7 @@ export async function putTogether(
     loading: options.loading === true,
     identityFolder: options.identity,
     passphrase: (isNew) => readPassphrase(options, isNew),
-    progress: (text) => output.progress(text),
+    progress: (at) => output.progress(at),
     ...given('claim'),
     ...given('to'),
     ...given('amount'),

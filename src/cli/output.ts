@@ -1,4 +1,5 @@
 import { styleText } from 'node:util';
+import type { Progress } from '../core/ports/work.js';
 
 /** What a command prints to, so that tests can read it. Results go to `out`; all else to `err`. */
 export interface Output {
@@ -12,7 +13,7 @@ export interface Output {
   /** One line beside the result: notices, errors. */
   note(text: string): void;
   /** Progress on long work: one line that overwrites itself on a terminal, nothing elsewhere. */
-  progress(text: string): void;
+  progress(at: Progress): void;
   /** The result as JSON. */
   json(value: unknown): void;
   style(format: 'bold' | 'dim' | 'red' | 'yellow' | 'green', text: string): string;
@@ -83,9 +84,10 @@ export function terminalOutput(out: Stream = process.stdout, err: Stream = proce
       clear();
       err.write(`${text}\n`);
     },
-    progress(text) {
+    progress({ what, done, total }) {
       if (err.isTTY !== true || process.env.TERM === 'dumb') return;
-      err.write(`\r\x1b[K${printable(text).slice(0, Math.max(20, (err.columns ?? 80) - 1))}`);
+      const count = done === undefined ? '' : `${done}/${total ?? '?'} `;
+      err.write(`\r\x1b[K${printable(count + what).slice(0, Math.max(20, (err.columns ?? 80) - 1))}`);
       onLine = true;
     },
     json(value) {

@@ -6,6 +6,7 @@ import type { Assessment } from '../core/model/results.js';
 import type { RecordState } from '../core/model/state.js';
 import { type Instant, toInstant } from '../core/model/time.js';
 import type { UnitLog } from '../core/model/unit-log.js';
+import type { Clock } from '../core/ports/clock.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { loadClaimClocks } from './claim-deadlines.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
@@ -53,7 +54,7 @@ export async function assessRecord(
 }
 
 /** The moment meant by `--at`: an ISO time with offset, or now. */
-export function readAt(text: string | undefined, now: () => Date): Instant {
+export function readAt(text: string | undefined, now: Clock): Instant {
   if (text === undefined) return toInstant(now().getTime());
   const withOffset = /(?:Z|[+-]\d{2}:?\d{2})$/i.test(text);
   const at = Date.parse(text);

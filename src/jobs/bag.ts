@@ -16,6 +16,7 @@ export interface BagInput {
   ledger: Uint8Array;
   facts: string;
   builtAt: Instant;
+  signal?: AbortSignal | undefined;
 }
 
 export type WrittenBag = BagOfOriginals & { file: string };
@@ -66,7 +67,7 @@ export function beginBag(record: DeliveryRecord, input: BagInput): BegunBag {
     ],
   };
   const { tagManifestSha256, payloadBytes, payloadFiles } = planBag(order, order.payload);
-  const done = packBag(file, order, (count) => randomBytes(count));
+  const done = packBag(file, order, (count) => randomBytes(count), input.signal);
   // Whoever began it looks at the end; until then a failure is not one that nobody heard of.
   done.catch(() => undefined);
   return { bag: { file, name: basename(file), tagManifestSha256, payloadBytes, payloadFiles }, done };

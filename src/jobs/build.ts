@@ -1,21 +1,22 @@
 import { ownTemplates } from '../compose/templates.js';
 import { DossierError } from '../core/model/error.js';
+import type { TimeStampClient } from '../core/ports/time-stamps.js';
+import type { LongWork } from '../core/ports/work.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { beginPlates } from './dossier/images.js';
 import { readSize, type Sizing } from './dossier/size.js';
 import { OWN, readCopy } from './redaction/read.js';
 import { leaveOut, NOTHING_LEFT_OUT, stateOfCopy, stateOfOwn } from './redaction/redact.js';
+import type { SignedBy } from './signer.js';
 
-export interface BuildInput extends OpenDelivery {
+/** What a dossier is built from, and how. */
+export interface BuildOptions extends OpenDelivery, LongWork {
   /** File to write; the delivery's own dossiers folder when left out. */
   out: string | undefined;
+  /** `Letter` or `A4`; what delivery.yaml says when left out. */
   paper: string | undefined;
-  identityFolder: string | undefined;
-  passphrase: (isNew: boolean) => Promise<string>;
-  progress: (text: string) => void;
-  /** Address of a time-stamp server (RFC 3161) that confirms the signature, and the policy asked of it. */
-  tsa?: string;
-  tsaPolicy?: string;
+  /** Time-stamp server that confirms the signature, such as `httpTimeStamps({ url })`. */
+  timeStamps?: TimeStampClient;
   /** Write the bag of originals in any case; else only when they do not all fit into the dossier. */
   bag?: boolean;
   /** Who it is for, by a name in copies.yaml; the carrier's own dossier if not given. */
@@ -25,6 +26,8 @@ export interface BuildInput extends OpenDelivery {
   /** Folder with templates of the carrier's own. */
   templates?: string;
 }
+
+export type BuildInput = BuildOptions & SignedBy;
 
 export interface BuildReport {
   file: string;
@@ -46,7 +49,8 @@ export interface BuildReport {
 
 /**
  * Renders, seals, checks and keeps one dossier; the record notes that it was built.
- * Throws DossierError when the record, the identity, the disk or the typesetting fails.
+ * @throws DossierError when the record, the signer, the disk or the typesetting fails; the signal's reason when it is
+ *   called off, and then neither dossier nor bag is kept and nothing enters the record
  */
 export async function build(input: BuildInput): Promise<BuildReport> {
   return withDelivery(input, true, async (record, factsText) => {
@@ -63,7 +67,8 @@ export async function build(input: BuildInput): Promise<BuildReport> {
     const { evidence } = copy === undefined ? stateOfOwn(whole) : stateOfCopy(whole, out, copy);
     // Pictures take longest and other threads: begun at once, they hide what it takes to load and compute the rest.
     const stop = new AbortController();
-    const begun = beginPlates(evidence, (hash) => record.readOriginal(hash), mostBytes, stop.signal);
+    const signal = input.signal === undefined ? stop.signal : AbortSignal.any([stop.signal, input.signal]);
+    const begun = beginPlates(evidence, (hash) => record.readOriginal(hash), mostBytes, signal);
     try {
       const { finish } = await import('./dossier/finish.js');
       return await finish(record, { factsText, mostBytes, copy, out, templates, ...begun }, input);

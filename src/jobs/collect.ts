@@ -1,3 +1,4 @@
+import { type LongWork, nextStep } from '../core/ports/work.js';
 import { readCaptions } from '../intake/captions.js';
 import type { LogOptions } from '../intake/draft.js';
 import { type Walk, walk } from '../intake/walk.js';
@@ -14,9 +15,9 @@ import { openQuestions } from './questions.js';
 
 export type { CollectedItem, CollectReport } from './collect/report.js';
 
-export interface CollectInput extends OpenDelivery, TypedLogOptions {
+export interface CollectInput extends OpenDelivery, LongWork, TypedLogOptions {
+  /** Files, and folders with all that is in them. */
   paths: readonly string[];
-  progress: (done: number, total: number, name: string) => void;
 }
 
 /**
@@ -57,7 +58,7 @@ async function takeIn(
   let done = 0;
   await run.files(found.files, captions, (file) => {
     done += 1;
-    input.progress(done, found.files.length, file.name);
+    nextStep(input, { what: file.name, done, total: found.files.length });
   });
   await batch.flush();
   await reviewWhole(record, input.by, report);

@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { DossierError } from '../core/model/error.js';
+import type { Clock } from '../core/ports/clock.js';
 import { parseDeliveryFile } from '../intake/delivery-file.js';
 import { machinePorts, type Ports } from '../record/disk/ports.js';
 import { type DeliveryRecord, openRecord } from '../record/store.js';
@@ -10,11 +11,11 @@ export const DELIVERY_FILE = 'delivery.yaml';
 export interface OpenDelivery {
   folder: string;
   by: string;
-  now: () => Date;
+  now: Clock;
 }
 
 /** The machine's disk and processes with the caller's clock. */
-export function portsWith(now: () => Date): Ports {
+export function portsWith(now: Clock): Ports {
   return { ...machinePorts(), now };
 }
 

@@ -2,15 +2,15 @@ import { printCheckpoint, printFingerprint } from '../core/ledger/checkpoint.js'
 import type { NewEntry } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
+import type { TimeStampClient } from '../core/ports/time-stamps.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 
 export interface FingerprintInput extends OpenDelivery {
   /** To whom it is sent, and how; recorded as sent. */
   to?: string;
   how?: string;
-  /** Time-stamp server (RFC 3161) that is to confirm it. */
-  tsa?: string;
-  tsaPolicy?: string;
+  /** Time-stamp server that is to confirm it, such as `httpTimeStamps({ url })`. */
+  timeStamps?: TimeStampClient;
 }
 
 export interface FingerprintReport {
@@ -26,29 +26,27 @@ export interface FingerprintReport {
 }
 
 /**
- * The fingerprint of the record as it stands. With `to` or `tsa` the sending or the time stamp is recorded in
+ * The fingerprint of the record as it stands. With `to` or `timeStamps` the sending or the time stamp is recorded in
  * entries after it, which the line itself does not cover.
  * Throws DossierError `bad-usage`, `time-stamp`, and whatever opening the record says.
  */
 export async function fingerprint(input: FingerprintInput): Promise<FingerprintReport> {
-  const { to, how, tsa } = input;
+  const { to, how, timeStamps } = input;
   if (to === undefined && how !== undefined)
     throw new DossierError('bad-usage', '--how says how it was sent, and --to to whom is missing', {
       fix: 'Such as: dossier fingerprint --to "R. Vela" --how text',
     });
-  const writes = to !== undefined || tsa !== undefined;
+  const writes = to !== undefined || timeStamps !== undefined;
   return withDelivery(input, writes, async (record) => {
     const head = record.head;
     const entries: NewEntry[] = [];
     let stamped: FingerprintReport['stamped'];
-    if (tsa !== undefined) {
+    if (timeStamps !== undefined) {
       const { obtainTimeStamp } = await import('./time-stamp.js');
-      const wish = {
-        url: tsa,
-        now: input.now,
-        ...omitUndefined({ policy: input.tsaPolicy }),
-      };
-      const { token, at, server } = await obtainTimeStamp(wish, Buffer.from(printCheckpoint(head)));
+      const { token, at, server } = await obtainTimeStamp(
+        { from: timeStamps, now: input.now },
+        Buffer.from(printCheckpoint(head)),
+      );
       stamped = { at: at.toISOString(), server };
       entries.push({
         type: 'time-stamp-received',

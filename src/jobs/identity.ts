@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { omitUndefined } from '../core/model/omit-undefined.js';
+import type { Clock } from '../core/ports/clock.js';
 import { CERTIFICATE_FILE, type Identity, loadIdentity, makeIdentity } from '../signing/identity.js';
 import { renewIdentity, type ShownIdentity, showIdentity, useIdentity } from '../signing/identity-change.js';
 
@@ -12,7 +13,7 @@ export interface IdentityInput {
   folder: string | undefined;
   /** Name for a new certificate. */
   name: string;
-  now: () => Date;
+  now: Clock;
   passphrase: (isNew: boolean) => Promise<string>;
 }
 

@@ -4,6 +4,7 @@ import { ownTemplates } from '../compose/templates.js';
 import type { ClaimId, LetterKind } from '../core/model/claim.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { toInstant } from '../core/model/time.js';
+import { type LongWork, nextStep } from '../core/ports/work.js';
 import type { DeliveryRecord } from '../record/store.js';
 import type { BuildReport } from './build.js';
 import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
@@ -12,8 +13,10 @@ import { builtFiles, dossierFor, enclosed, requireUnchanged } from './letter-pac
 import { enclosuresText, type PackedFile, type Staging, stage } from './letter-package/files.js';
 import { type Packing, writeCertificates, writeFrom } from './letter-package/papers.js';
 import { type Told, toldBeside } from './letter-package/tell.js';
+import type { SignedBy } from './signer.js';
 
-export interface PackInput extends OpenDelivery, TypedLetter {
+/** What is put together, and how. */
+export interface PackOptions extends OpenDelivery, LongWork, TypedLetter {
   /** Folder to write, new or empty. */
   out: string;
   /** Whose copy of the dossier goes with it, by its name in copies.yaml; by the kind of letter when left out. */
@@ -24,10 +27,10 @@ export interface PackInput extends OpenDelivery, TypedLetter {
   certificate?: boolean;
   templates?: string;
   maxSize?: string;
-  identityFolder: string | undefined;
-  passphrase: (isNew: boolean) => Promise<string>;
-  progress: (text: string) => void;
 }
+
+/** Who signs matters where a dossier goes with it. */
+export type PackInput = PackOptions & SignedBy;
 
 export interface PackReport extends Told {
   folder: string;
@@ -92,7 +95,7 @@ async function finish(
   // A letter does not name the draft: what is sent in the end is the completed certificate, another file.
   const certified =
     input.certificate === true ? await writeCertificates(record, paper, asked.language, staging) : undefined;
-  input.progress('setting the letter');
+  nextStep(input, { what: 'setting the letter' });
   const set = await setPages(letter.document, paper);
   const files: PackedFile[] = [
     await staging.write('letter.pdf', 'letter', set.pdf),

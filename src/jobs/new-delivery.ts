@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { stringify } from 'yaml';
 import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
+import type { Clock } from '../core/ports/clock.js';
 import { parseDeliveryFile } from '../intake/delivery-file.js';
 import { unreadable } from '../record/disk/disk-error.js';
 import { createRecord } from '../record/store.js';
@@ -26,7 +27,7 @@ export interface FewFacts {
 export type NewDeliveryInput = {
   folder: string;
   by: string;
-  now: () => Date;
+  now: Clock;
 } & ({ file: string } | { facts: FewFacts });
 
 export interface NewDelivery {

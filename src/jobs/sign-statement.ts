@@ -2,8 +2,10 @@ import { createHash } from 'node:crypto';
 import { signedStatementBytes } from '../core/ledger/statement.js';
 import { DossierError } from '../core/model/error.js';
 import { type EvidenceOf, type StatementSignature, sha256 } from '../core/model/evidence.js';
+import type { Clock } from '../core/ports/clock.js';
 import { loadIdentity } from '../signing/identity.js';
 import { identityFolder } from './identity.js';
+import { openSigner, type SignedBy } from './signer.js';
 
 /** Signs a statement for the record of this name. */
 export type StatementSigner = (
@@ -12,18 +14,13 @@ export type StatementSigner = (
 ) => Promise<StatementSignature>;
 
 /**
- * A signer by the identity in a folder: that of the person whose statement it is. None is made here, because a
- * signature under one's words wants an identity that one made oneself.
- * The signer throws DossierError `identity` when there is none, or it can't be used.
+ * Signs statements by the identity in a folder, that of the person whose statement it is, or by a signer of theirs.
+ * No identity is made here, because a signature under one's words wants one that one made oneself.
+ * What it gives throws DossierError `identity` when there is none, or it can't be used.
  */
-export function statementSigner(input: {
-  folder: string | undefined;
-  passphrase: (isNew: boolean) => Promise<string>;
-  now: () => Date;
-}): StatementSigner {
+export function statementSigner(input: SignedBy & { now: Clock }): StatementSigner {
   return async (record, statement) => {
-    const folder = identityFolder(input.folder);
-    const { identity } = await loadIdentity(folder, await input.passphrase(false), input.now());
+    const { signer, certificateSha256 } = await openPersonal(input);
     if (statement.by === undefined)
       throw new DossierError('bad-value', 'a signed statement says whose it is', {
         where: { field: '--by' },
@@ -31,9 +28,17 @@ export function statementSigner(input: {
       });
     const { signDetached } = await import('../signing/cms.js');
     const digest = createHash('sha256').update(signedStatementBytes(record, statement)).digest();
+    const cms = await signDetached(digest, signer);
     return {
-      cms: Buffer.from(signDetached(digest, identity)).toString('base64'),
-      certificateSha256: sha256.parse(identity.certificateSha256),
+      cms: Buffer.from(cms).toString('base64'),
+      certificateSha256: sha256.parse(certificateSha256),
     };
   };
+}
+
+async function openPersonal(input: SignedBy & { now: Clock }) {
+  if (input.signer !== undefined) return openSigner(input, '', input.now);
+  const folder = identityFolder(input.identityFolder);
+  const { identity } = await loadIdentity(folder, await input.passphrase(false), input.now());
+  return { signer: identity, certificateSha256: identity.certificateSha256 };
 }

@@ -7,6 +7,7 @@ import type { TrailRow } from '../core/model/results/trail.js';
 import type { RecordState } from '../core/model/state.js';
 import { type Zone, zone as zoneSchema } from '../core/model/time.js';
 import { inZone } from '../core/model/zoned-time.js';
+import type { Clock } from '../core/ports/clock.js';
 import { writeDurably } from '../record/disk/durable.js';
 import { csvOf } from './csv.js';
 import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
@@ -115,7 +116,7 @@ export function trailCsv({ rows, zone }: Pick<TrailReport, 'rows' | 'zone'>): st
 export async function writeTrailPdf(
   report: TrailReport,
   to: string,
-  now: () => Date,
+  now: Clock,
 ): Promise<{ file: string; pages: number }> {
   const { composeTrail } = await import('../compose/trail/compose.js');
   const { pdf, pages } = await composeTrail({ ...report, printedAt: now().getTime() });

@@ -1,34 +1,40 @@
-import { createHash, sign } from 'node:crypto';
+import { createHash, X509Certificate } from 'node:crypto';
 import * as asn1js from 'asn1js';
 import * as pkijs from 'pkijs';
+import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
+import type { Signer } from '../core/ports/signer.js';
+import { holds } from '../core/verify/cms/algorithms.js';
 import { OID } from '../core/verify/cms/asn1.js';
 import { signatureAlgorithm } from './algorithms.js';
 import { ownBuffer } from './certificate.js';
-import type { Identity } from './identity.js';
+
+/** What goes with a signature. */
+export interface Signing {
+  /** Gets the signature value and gives a time-stamp token over it (RFC 3161) in DER. */
+  stamp?: (signatureValue: Uint8Array) => Promise<Uint8Array>;
+  /** Aborted when the signature is no longer wanted. */
+  signal?: AbortSignal;
+}
 
 /**
  * A detached CMS signature (RFC 5652) in DER over content whose SHA-256 is `digest`, with the signed
  * attributes of PAdES baseline B-B (ETSI EN 319 142-1 §6): content type, message digest and
  * signing-certificate-v2 (RFC 5035). The signing time is not an attribute there; the PDF's /M says it.
- * @throws DossierError identity for a key that is not used for signing here
+ * @param stamp gets the signature value and gives the token (RFC 3161) in DER, which becomes an unsigned attribute:
+ *   PAdES baseline B-T
+ * @throws DossierError identity for a key that is not used for signing here, or a signature that does not fit it;
+ *   what signer and `stamp` throw
  */
-export function signDetached(digest: Uint8Array, identity: Identity): Uint8Array {
-  return encode(signedData(digest, identity));
-}
-
-/**
- * The same with a time stamp over the signature value as unsigned attribute (PAdES baseline B-T).
- * @param stamp gets the signature value and gives the token (RFC 3161) in DER
- */
-export async function signDetachedStamped(
+export async function signDetached(
   digest: Uint8Array,
-  identity: Identity,
-  stamp: (signatureValue: Uint8Array) => Promise<Uint8Array>,
+  by: Signer,
+  { stamp, signal }: Signing = {},
 ): Promise<Uint8Array> {
-  const data = signedData(digest, identity);
+  const data = await signedData(digest, by, signal);
   const [signer] = data.signerInfos;
   if (signer === undefined) throw new Error('signed data without a signer');
+  if (stamp === undefined) return encode(data);
   const token = await stamp(Uint8Array.from(signer.signature.valueBlock.valueHexView));
   signer.unsignedAttrs = new pkijs.SignedAndUnsignedAttributes({
     type: 1,
@@ -47,14 +53,16 @@ function encode(data: pkijs.SignedData): Uint8Array {
   return new Uint8Array(content.toSchema().toBER(false));
 }
 
-function signedData(digest: Uint8Array, identity: Identity): pkijs.SignedData {
-  const certificate = pkijs.Certificate.fromBER(ownBuffer(identity.certificateDer));
-  const chain = identity.chain ?? [];
-  const attributes = signedAttributes(digest, [identity.certificateDer, ...chain]);
+async function signedData(digest: Uint8Array, by: Signer, signal?: AbortSignal): Promise<pkijs.SignedData> {
+  const certificate = pkijs.Certificate.fromBER(ownBuffer(by.certificateDer));
+  const chain = by.chain ?? [];
+  const attributes = signedAttributes(digest, [by.certificateDer, ...chain]);
   const signedBytes = new Uint8Array(attributes.toSchema().toBER(false));
   // RFC 5652 §5.4: what is signed is the SET OF, not the [0] that stands in the structure.
   signedBytes[0] = 0x31;
-  const { oid, nullParameters } = signatureAlgorithm(identity.key);
+  const { publicKey } = new X509Certificate(by.certificateDer);
+  const { oid, nullParameters } = signatureAlgorithm(publicKey);
+  const value = await valueBy(by, signedBytes, signal);
   const signer = new pkijs.SignerInfo({
     version: 1,
     sid: new pkijs.IssuerAndSerialNumber({
@@ -67,7 +75,7 @@ function signedData(digest: Uint8Array, identity: Identity): pkijs.SignedData {
       algorithmId: oid,
       ...omitUndefined({ algorithmParams: nullParameters ? new asn1js.Null() : undefined }),
     }),
-    signature: new asn1js.OctetString({ valueHex: ownBuffer(sign('sha256', signedBytes, identity.key)) }),
+    signature: new asn1js.OctetString({ valueHex: ownBuffer(value) }),
   });
   return new pkijs.SignedData({
     version: 1,
@@ -76,6 +84,21 @@ function signedData(digest: Uint8Array, identity: Identity): pkijs.SignedData {
     certificates: [certificate, ...chain.map((der) => pkijs.Certificate.fromBER(ownBuffer(der)))],
     signerInfos: [signer],
   });
+}
+
+/** The signature, tried against the certificate: no dossier is spoilt by a key service that is set up wrongly. */
+async function valueBy(by: Signer, signedBytes: Uint8Array, signal?: AbortSignal): Promise<Uint8Array> {
+  const value = await by.sign({
+    digest: new Uint8Array(createHash('sha256').update(signedBytes).digest()),
+    bytes: Uint8Array.from(signedBytes),
+    ...omitUndefined({ signal }),
+  });
+  const { publicKey } = new X509Certificate(by.certificateDer);
+  if (!holds('sha256', signedBytes, publicKey, value))
+    throw new DossierError('identity', 'the signature that the signer gave does not fit its certificate', {
+      fix: 'Check that certificate and key belong together, and that it signs by SHA-256 with RSASSA-PKCS1-v1_5, or with ECDSA in DER.',
+    });
+  return value;
 }
 
 function sha256(): pkijs.AlgorithmIdentifier {

@@ -1,18 +1,20 @@
-import { createHash, createPrivateKey, type KeyObject, X509Certificate } from 'node:crypto';
+import { createHash, createPrivateKey, type KeyObject, sign, X509Certificate } from 'node:crypto';
 import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
+import type { Signer } from '../core/ports/signer.js';
 import { DOCUMENT_USES, keyKind } from '../core/verify/cms/asn1.js';
 
-/** Who signs: a certificate and the private key that fits it. */
-export interface Identity {
-  certificateDer: Uint8Array;
+/** What a certificate says of the one whom it names. */
+export interface Named {
   /** Lower-case hex. */
   certificateSha256: string;
   /** As the certificate writes it, such as `CN=Harrow Creek Transport`. */
   subject: string;
+}
+
+/** The signer whose key is in this process: a certificate and the private key that fits it. */
+export interface Identity extends Signer, Named {
   key: KeyObject;
-  /** Certificates in DER of the authorities between signer and root, put into signatures beside the signer's own. */
-  chain?: readonly Uint8Array[];
 }
 
 const SHORTEST_PASSPHRASE = 8;
@@ -84,15 +86,26 @@ export function identityFrom(
       fix: 'Use an EC key on P-256 or P-384, or an RSA key of 2048 to 4096 bits.',
     });
   const chain = chainOf(certificate, certificates);
-  const certificateDer = new Uint8Array(certificate.raw);
   const identity = {
-    certificateDer,
-    certificateSha256: createHash('sha256').update(certificateDer).digest('hex'),
-    subject: certificate.subject.replaceAll('\n', ', '),
+    certificateDer: new Uint8Array(certificate.raw),
+    ...namedBy(certificate),
     key,
+    sign: signWith(key),
     ...omitUndefined({ chain: chain.length === 0 ? undefined : chain.map((one) => new Uint8Array(one.raw)) }),
   };
   return { identity, certificate, chain };
+}
+
+export function namedBy(certificate: X509Certificate): Named {
+  return {
+    certificateSha256: createHash('sha256').update(certificate.raw).digest('hex'),
+    subject: certificate.subject.replaceAll('\n', ', '),
+  };
+}
+
+/** Signs in this process. The digest is left aside: Node's own function hashes what it signs with an EC key. */
+export function signWith(key: KeyObject): Signer['sign'] {
+  return async ({ bytes }) => new Uint8Array(sign('sha256', bytes, key));
 }
 
 function chainOf(first: X509Certificate, all: readonly X509Certificate[]): X509Certificate[] {

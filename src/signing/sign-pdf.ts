@@ -1,14 +1,12 @@
 import { createHash } from 'node:crypto';
 import { DossierError } from '../core/model/error.js';
-import { signDetached, signDetachedStamped } from './cms.js';
-import type { Identity } from './identity.js';
+import type { Signer } from '../core/ports/signer.js';
+import { type Signing, signDetached } from './cms.js';
 import { CONTENTS_BYTES, type Prepared, preparePdf, type SignatureWords } from './placeholder.js';
 
-export interface SigningOptions extends SignatureWords {
+export interface SigningOptions extends SignatureWords, Signing {
   /** `count` random bytes; they only make the marker of the placeholder. */
   random: (count: number) => Uint8Array;
-  /** Gets the signature value and gives a time-stamp token over it (RFC 3161) in DER: PAdES B-T instead of B-B. */
-  stamp?: (signatureValue: Uint8Array) => Promise<Uint8Array>;
 }
 
 /**
@@ -16,20 +14,13 @@ export interface SigningOptions extends SignatureWords {
  * structure, metadata and dates stay as they are. With the same input and random bytes, everything outside
  * the signature value is the same.
  * @throws DossierError unsupported-file when the PDF has a form or a signature already; identity for a key
- *   that is not used for signing here; what `stamp` throws
+ *   that is not used for signing here; what `signer` and `stamp` throw
  */
-export async function signPdf(
-  pdf: Uint8Array,
-  identity: Identity,
-  options: SigningOptions,
-): Promise<Uint8Array> {
+export async function signPdf(pdf: Uint8Array, signer: Signer, options: SigningOptions): Promise<Uint8Array> {
   const marker = Buffer.from(options.random(16)).toString('hex');
   const prepared = await preparePdf(pdf, options, marker);
   const digest = digestOf(prepared);
-  const cms =
-    options.stamp === undefined
-      ? signDetached(digest, identity)
-      : await signDetachedStamped(digest, identity, options.stamp);
+  const cms = await signDetached(digest, signer, options);
   if (cms.length > CONTENTS_BYTES)
     throw new DossierError(
       'identity',

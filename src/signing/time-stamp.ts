@@ -1,55 +1,49 @@
-import { createHash } from 'node:crypto';
 import { setTimeout as sleep } from 'node:timers/promises';
 import * as asn1js from 'asn1js';
 import { DossierError } from '../core/model/error.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
+import type { TimeStampClient, TimeStampOrder } from '../core/ports/time-stamps.js';
 import { OID } from '../core/verify/cms/asn1.js';
 import { ownBuffer } from './certificate.js';
 
-export interface TimeStampOrder {
-  /** Address of the server (RFC 3161 §3.4, over HTTP). */
+/** A time-stamp server that is asked over HTTP (RFC 3161 §3.4). */
+export interface HttpTimeStamps {
+  /** Address, http or https. */
   url: string;
-  /** What is stamped; only its SHA-256 is sent. */
-  bytes: Uint8Array;
-  /** `count` random bytes, for the nonce. */
-  random: (count: number) => Uint8Array;
   /** Dotted identifier of the policy asked for; the server's own when left out. */
   policy?: string;
-  /** Milliseconds for each try. */
+  /** Milliseconds for each try; 15,000 if not given. */
   timeout?: number;
   /** How often it is tried when the server cannot be reached or is busy; 3 if not given. */
   tries?: number;
-}
-
-export interface Answered {
-  /** The token in DER, as it was sent: not checked yet. */
-  token: Uint8Array;
-  /** DER content of the nonce that the token must repeat. */
-  nonce: Uint8Array;
 }
 
 const TIMEOUT = 15_000;
 const LARGEST_ANSWER = 200_000;
 
 /**
- * Asks a time-stamp server (RFC 3161) for a token. Whoever calls must check what comes back.
- * @throws DossierError time-stamp naming the server and what it said
+ * The client of a time-stamp server on the network. Only a hash is sent.
+ * @throws DossierError time-stamp, also from `request`, naming the server and what it said
  */
-export async function requestTimeStamp(order: TimeStampOrder): Promise<Answered> {
-  const where = { field: 'time-stamp server', file: order.url };
-  const url = URL.canParse(order.url) ? new URL(order.url) : undefined;
+export function httpTimeStamps(server: HttpTimeStamps): TimeStampClient {
+  const where = { field: 'time-stamp server', file: server.url };
+  const url = URL.canParse(server.url) ? new URL(server.url) : undefined;
   if (url === undefined || (url.protocol !== 'http:' && url.protocol !== 'https:'))
     throw new DossierError('time-stamp', 'this is not an address of a time-stamp server', {
       where,
       fix: 'Give one like https://tsa.example.org/tsr.',
     });
-  const nonce = positive(order.random(16));
-  const request = requestBytes(order, nonce);
-  const answer = await tryOften(order, url, request);
-  return { token: tokenOf(answer, where), nonce };
+  const { policy } = server;
+  return {
+    name: server.url,
+    ...omitUndefined({ policy }),
+    request: async (order) =>
+      tokenOf(await tryOften(server, url, requestBytes(order, policy), order.signal), where),
+  };
 }
 
-/** TimeStampReq (RFC 3161 §2.4.1) over the SHA-256 of the bytes; asks for the certificate to come along. */
-function requestBytes({ bytes, policy }: TimeStampOrder, nonce: Uint8Array): Uint8Array {
+/** TimeStampReq (RFC 3161 §2.4.1); asks for the certificate to come along. */
+function requestBytes({ digest, nonce }: TimeStampOrder, policy: string | undefined): Uint8Array {
   const request = new asn1js.Sequence({
     value: [
       new asn1js.Integer({ value: 1 }),
@@ -58,7 +52,7 @@ function requestBytes({ bytes, policy }: TimeStampOrder, nonce: Uint8Array): Uin
           new asn1js.Sequence({
             value: [new asn1js.ObjectIdentifier({ value: OID.sha256 }), new asn1js.Null()],
           }),
-          new asn1js.OctetString({ valueHex: ownBuffer(createHash('sha256').update(bytes).digest()) }),
+          new asn1js.OctetString({ valueHex: ownBuffer(digest) }),
         ],
       }),
       ...(policy === undefined ? [] : [new asn1js.ObjectIdentifier({ value: policy })]),
@@ -69,30 +63,41 @@ function requestBytes({ bytes, policy }: TimeStampOrder, nonce: Uint8Array): Uin
   return new Uint8Array(request.toBER(false));
 }
 
-async function tryOften(order: TimeStampOrder, url: URL, request: Uint8Array): Promise<Uint8Array> {
-  const tries = order.tries ?? 3;
+async function tryOften(
+  server: HttpTimeStamps,
+  url: URL,
+  request: Uint8Array,
+  signal: AbortSignal | undefined,
+): Promise<Uint8Array> {
+  const tries = server.tries ?? 3;
   for (let turn = 1; ; turn += 1) {
-    const result = await post(url, request, order.timeout ?? TIMEOUT);
+    const result = await post(url, request, server.timeout ?? TIMEOUT, signal);
     if (result.is === 'answer') return result.bytes;
     if (!result.again || turn >= tries)
       throw new DossierError('time-stamp', `the time-stamp server ${result.why}`, {
-        where: { file: order.url },
+        where: { file: server.url },
         fix: 'Check the address and the network and run the command again, or leave the time stamp out.',
       });
-    await sleep(250 * 2 ** (turn - 1));
+    await sleep(250 * 2 ** (turn - 1), undefined, { signal }).catch(() => signal?.throwIfAborted());
   }
 }
 
 type Posted = { is: 'answer'; bytes: Uint8Array } | { is: 'trouble'; why: string; again: boolean };
 
-async function post(url: URL, request: Uint8Array, timeout: number): Promise<Posted> {
+async function post(
+  url: URL,
+  request: Uint8Array,
+  timeout: number,
+  signal: AbortSignal | undefined,
+): Promise<Posted> {
+  const late = AbortSignal.timeout(timeout);
   try {
     const response = await fetch(url, {
       method: 'POST',
       headers: { 'content-type': 'application/timestamp-query' },
       body: Buffer.from(request),
       redirect: 'error',
-      signal: AbortSignal.timeout(timeout),
+      signal: signal === undefined ? late : AbortSignal.any([late, signal]),
     });
     if (!response.ok)
       return {
@@ -102,13 +107,11 @@ async function post(url: URL, request: Uint8Array, timeout: number): Promise<Pos
       };
     return await readSome(response);
   } catch (error) {
-    const name = error instanceof Error ? error.name : '';
-    const slow = name === 'TimeoutError' || name === 'AbortError';
-    return {
-      is: 'trouble',
-      why: slow ? `did not answer within ${timeout / 1000} s` : `cannot be reached (${reason(error)})`,
-      again: true,
-    };
+    signal?.throwIfAborted();
+    const why = late.aborted
+      ? `did not answer within ${timeout / 1000} s`
+      : `cannot be reached (${reason(error)})`;
+    return { is: 'trouble', why, again: true };
   }
 }
 
@@ -156,11 +159,4 @@ function spoken(words: asn1js.AsnType | undefined): string {
     one instanceof asn1js.Utf8String ? [one.valueBlock.value.slice(0, 200)] : [],
   );
   return said.length === 0 ? '' : ` (${said.join(' ')})`;
-}
-
-/** A positive DER integer of fixed length: the first byte between 0x40 and 0x7f. */
-function positive(bytes: Uint8Array): Uint8Array {
-  const copy = Uint8Array.from(bytes);
-  copy[0] = ((copy[0] ?? 0) & 0x3f) | 0x40;
-  return copy;
 }

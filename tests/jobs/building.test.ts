@@ -10,6 +10,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Progress } from '../../src/core/ports/work.js';
 import { build, collect, newDelivery, verifyDossier } from '../../src/index.js';
 import { machinePorts } from '../../src/record/disk/ports.js';
 import { openRecord } from '../../src/record/store.js';
@@ -102,8 +103,8 @@ describe('a bag beside the dossier', () => {
     await record.close();
     if (path === undefined) throw new Error('nothing was taken in');
     // Changed after the pages were begun, so that only the bag meets it.
-    const change = (text: string) => {
-      if (text === 'setting the pages') appendFileSync(path, 'more');
+    const change = ({ what }: Progress) => {
+      if (what === 'setting the pages') appendFileSync(path, 'more');
     };
     await expect(built({ bag: true, progress: change, now: later })).rejects.toMatchObject({
       code: 'record-damaged',

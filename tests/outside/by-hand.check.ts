@@ -3,6 +3,7 @@ import { copyFileSync, cpSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { build, collect, fingerprint, newDelivery, verify } from '../../src/index.js';
+import { httpTimeStamps } from '../../src/signing/time-stamp.js';
 import { opensslTsa } from './openssl-tsa.js';
 import { ask, bagit, checkWith, openssl, pdfdetach, pdfsig, pyhanko, scratch } from './programs.js';
 
@@ -38,7 +39,7 @@ beforeAll(async () => {
   });
   const tsa = await opensslTsa(disk.folder);
   end = tsa.end;
-  await fingerprint({ ...who, tsa: tsa.url, to: 'R. Vela', how: 'text' });
+  await fingerprint({ ...who, timeStamps: httpTimeStamps({ url: tsa.url }), to: 'R. Vela', how: 'text' });
   await build({
     ...who,
     out: hand,
@@ -46,8 +47,7 @@ beforeAll(async () => {
     identityFolder,
     passphrase: async () => 'only for this check',
     progress: () => undefined,
-    tsa: tsa.url,
-    tsaPolicy: '1.2.3.4.5',
+    timeStamps: httpTimeStamps({ url: tsa.url, policy: '1.2.3.4.5' }),
     bag: true,
   });
   copyFileSync(join(identityFolder, 'identity.crt.pem'), join(disk.folder, 'carrier.crt.pem'));

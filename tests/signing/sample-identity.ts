@@ -1,6 +1,6 @@
 import { createHash, createPrivateKey, generateKeyPairSync, type KeyObject } from 'node:crypto';
 import { selfSigned } from '../../src/signing/certificate.js';
-import type { Identity } from '../../src/signing/identity.js';
+import { type Identity, signWith } from '../../src/signing/identity-material.js';
 
 export const SIGNED_AT = new Date(Date.UTC(2026, 6, 17, 9, 5, 0));
 
@@ -28,10 +28,12 @@ export function sampleIdentity(wanted: SampleIdentity = {}): Identity {
     notAfter: wanted.notAfter ?? new Date(Date.UTC(2031, 0, 1)),
     serial: countingBytes(7)(16),
   });
+  const key = createPrivateKey(keys.privateKey.export({ type: 'pkcs8', format: 'pem' }));
   return {
     certificateDer,
     certificateSha256: createHash('sha256').update(certificateDer).digest('hex'),
     subject: `CN=${name}`,
-    key: createPrivateKey(keys.privateKey.export({ type: 'pkcs8', format: 'pem' })),
+    key,
+    sign: signWith(key),
   };
 }

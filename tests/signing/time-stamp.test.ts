@@ -4,6 +4,7 @@ import { readTimeStamp } from '../../src/core/verify/cms/time-stamp.js';
 import { verifyDossier } from '../../src/core/verify/verify-dossier.js';
 import { obtainTimeStamp } from '../../src/jobs/time-stamp.js';
 import { signPdf } from '../../src/signing/sign-pdf.js';
+import { httpTimeStamps } from '../../src/signing/time-stamp.js';
 import { failed, identity, overwrite } from '../core/verify/forge.js';
 import { FakeTsa, type TsaTricks } from './fake-tsa.js';
 import { samplePdf, text } from './sample.js';
@@ -18,7 +19,7 @@ async function ask(tricks: TsaTricks, more: { policy?: string; timeout?: number;
   const tsa = new FakeTsa({ at: SIGNED_AT, ...tricks });
   const served = await tsa.serve();
   end = served.end;
-  const answer = obtainTimeStamp({ url: served.url, now, ...more }, bytes);
+  const answer = obtainTimeStamp({ from: httpTimeStamps({ url: served.url, ...more }), now }, bytes);
   return { tsa, answer };
 }
 
@@ -59,12 +60,13 @@ describe('a time stamp from a server (RFC 3161)', () => {
     await expect(answer).rejects.toThrow(words);
   });
 
-  it.each(['ftp://example.org', 'nonsense', 'file:///etc/passwd'])('%s is no address for it', async (url) => {
-    await expect(obtainTimeStamp({ url, now }, bytes)).rejects.toMatchObject({ code: 'time-stamp' });
+  it.each(['ftp://example.org', 'nonsense', 'file:///etc/passwd'])('%s is no address for it', (url) => {
+    expect(() => httpTimeStamps({ url })).toThrow(expect.objectContaining({ code: 'time-stamp' }));
   });
 
   it('a server that is not there is named', async () => {
-    const gone = obtainTimeStamp({ url: 'http://127.0.0.1:9/tsr', now, tries: 1 }, bytes);
+    const from = httpTimeStamps({ url: 'http://127.0.0.1:9/tsr', tries: 1 });
+    const gone = obtainTimeStamp({ from, now }, bytes);
     await expect(gone).rejects.toThrow(/cannot be reached/);
   });
 });

@@ -5,17 +5,16 @@ import { deliveryFolder } from '../folder.js';
 import { printable } from '../output.js';
 import { readPassphrase } from '../passphrase.js';
 import type { CliContext } from '../program.js';
+import { type TimeStampOptions, timeStampsAt } from '../time-stamps.js';
 import { whoEnters } from '../who.js';
 
-interface Options {
+interface Options extends TimeStampOptions {
   delivery?: string;
   out?: string;
   by?: string;
   identity?: string;
   passphraseFile?: string;
   passphraseFd?: string;
-  tsa?: string;
-  tsaPolicy?: string;
   bag?: boolean;
   paper?: string;
   for?: string;
@@ -73,10 +72,9 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
         paper: options.paper,
         identityFolder: options.identity,
         passphrase: (isNew) => readPassphrase(options, isNew),
-        progress: (text) => output.progress(text),
+        progress: (at) => output.progress(at),
+        ...(await timeStampsAt(options)),
         ...omitUndefined({
-          tsa: options.tsa,
-          tsaPolicy: options.tsaPolicy,
           bag: options.bag,
           for: options.for,
           maxSize: options.maxSize,

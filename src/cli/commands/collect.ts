@@ -58,7 +58,7 @@ encoding, sheet; see docs/formats.md.`,
         logUnit: options.logUnit,
         logDates: options.logDates,
         map: options.map,
-        progress: (done, total, name) => output.progress(`${done}/${total} ${name}`),
+        progress: (at) => output.progress(at),
       };
       if (options.dryRun === true) return lookOnly(input, options.json === true, { output, exit });
       const { collect } = await import('../../jobs/collect.js');

@@ -3,14 +3,13 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { deliveryFolder } from '../folder.js';
 import { printable } from '../output.js';
 import type { CliContext } from '../program.js';
+import { type TimeStampOptions, timeStampsAt } from '../time-stamps.js';
 import { whoEnters } from '../who.js';
 
-interface Options {
+interface Options extends TimeStampOptions {
   delivery?: string;
   to?: string;
   how?: string;
-  tsa?: string;
-  tsaPolicy?: string;
   by?: string;
   json?: boolean;
 }
@@ -43,12 +42,8 @@ Whoever got the line can check any later dossier or record against it:
         folder: deliveryFolder(options.delivery ?? folder),
         by: whoEnters(options.by),
         now,
-        ...omitUndefined({
-          to: options.to,
-          how: options.how,
-          tsa: options.tsa,
-          tsaPolicy: options.tsaPolicy,
-        }),
+        ...omitUndefined({ to: options.to, how: options.how }),
+        ...(await timeStampsAt(options)),
       });
       if (options.json === true) {
         output.json(report);

@@ -193,7 +193,11 @@ function formCommand(form: ReadingForm, { output, now }: CliContext): Command {
 async function signerFrom(options: SignerOptions, now: () => Date) {
   const { statementSigner } = await import('../../jobs/sign-statement.js');
   const { identity: folder } = options;
-  return statementSigner({ folder, now, passphrase: (isNew) => readPassphrase(options, isNew) });
+  return statementSigner({
+    identityFolder: folder,
+    now,
+    passphrase: (isNew) => readPassphrase(options, isNew),
+  });
 }
 
 /** Offers the stop where the truck seems to stand; Enter takes it, `-` says that it was at none. */

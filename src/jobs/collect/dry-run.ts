@@ -2,6 +2,7 @@ import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError, type Problem } from '../../core/model/error.js';
 import type { EvidenceId, Flag, Sha256 } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import { nextStep } from '../../core/ports/work.js';
 import { hintFor, readCaptions } from '../../intake/captions.js';
 import type { Examined, Inside, LogOptions } from '../../intake/draft.js';
 import { examineFile } from '../../intake/examine.js';
@@ -64,7 +65,7 @@ export async function dryRun(input: CollectInput): Promise<DryRunReport> {
     try {
       await withLeanPictures(Promise.resolve(found.files), async () => {
         for (const [i, file] of found.files.entries()) {
-          input.progress(i + 1, found.files.length, file.name);
+          nextStep(input, { what: file.name, done: i + 1, total: found.files.length });
           await look.at({ found: file, hint: hintFor(captions, file) }, undefined, undefined);
         }
       });

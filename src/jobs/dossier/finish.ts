@@ -6,28 +6,28 @@ import { DossierError } from '../../core/model/error.js';
 import { sha256 } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { type Instant, toInstant } from '../../core/model/time.js';
+import type { Signer } from '../../core/ports/signer.js';
+import { nextStep } from '../../core/ports/work.js';
 import { verifyDossier } from '../../core/verify/verify-dossier.js';
 import { writeDurably } from '../../record/disk/durable.js';
 import type { DeliveryRecord } from '../../record/store.js';
-import type { Identity } from '../../signing/identity.js';
 import type { BegunBag } from '../bag.js';
 import type { BuildInput, BuildReport } from '../build.js';
 import { portsWith } from '../delivery.js';
-import { openIdentity } from '../identity.js';
 import { placeToWrite } from '../place-to-write.js';
+import { openSigner } from '../signer.js';
 import { render, type ToRender } from './render.js';
 
 /** What was read and begun before; the rest of what a dossier is rendered from is decided here. */
-export type Begun = Omit<ToRender, 'identity' | 'builtAt' | 'file' | 'typesetter'>;
+export type Begun = Omit<ToRender, 'opened' | 'builtAt' | 'file' | 'typesetter'>;
 
 /** Renders, seals, checks and keeps the dossier, and notes it in the record. Throws as `build` does. */
 export async function finish(record: DeliveryRecord, begun: Begun, input: BuildInput): Promise<BuildReport> {
-  const { identity, notices } = await openIdentity({
-    folder: input.identityFolder,
-    name: record.state().delivery.parties.carrier?.name ?? input.by,
-    now: input.now,
-    passphrase: input.passphrase,
-  });
+  const opened = await openSigner(
+    input,
+    record.state().delivery.parties.carrier?.name ?? input.by,
+    input.now,
+  );
   // Only now: a person may take minutes over the passphrase, and no certificate signs before it was made.
   const builtAt = toInstant(input.now().getTime());
   const file =
@@ -35,7 +35,7 @@ export async function finish(record: DeliveryRecord, begun: Begun, input: BuildI
       ? resolve(input.folder, 'dossiers', fileName(record.head.delivery, builtAt, begun.copy?.name))
       : await placeToWrite(input.out, input.folder, '--out');
   await mkdir(dirname(file), { recursive: true });
-  const made = await renderAndKeep(record, { ...begun, identity, builtAt, file }, input);
+  const made = await renderAndKeep(record, { ...begun, opened, builtAt, file }, input);
   const digest = sha256.parse(createHash('sha256').update(made.pdf).digest('hex'));
   const { size, root } = made.fingerprint;
   await record.append([
@@ -62,7 +62,12 @@ export async function finish(record: DeliveryRecord, begun: Begun, input: BuildI
     ...omitUndefined({ bag: made.bag, stampedTime: made.stampedTime }),
     sizing: made.sizing,
     ...omitUndefined({ copy: made.copy }),
-    notices: [...notices, ...record.notices.map((notice) => notice.message), ...made.warnings, ...made.said],
+    notices: [
+      ...opened.notices,
+      ...record.notices.map((notice) => notice.message),
+      ...made.warnings,
+      ...made.said,
+    ],
   };
 }
 
@@ -77,28 +82,36 @@ async function renderAndKeep(
 ) {
   const under: { way?: BegunBag } = {};
   const typesetter = new Typesetter();
+  const stop = () => typesetter.stop();
+  input.signal?.addEventListener('abort', stop, { once: true });
   try {
     const made = await render(record, { ...wanted, typesetter }, input, (begun) => {
       under.way = begun;
     });
-    input.progress('checking what was built');
-    await requireSound(made.pdf, wanted.identity, record.folder);
-    if (under.way !== undefined) input.progress('packing the originals');
+    nextStep(input, { what: 'checking what was built' });
+    await requireSound(made.pdf, wanted.opened.signer, record.folder);
+    if (under.way !== undefined) nextStep(input, { what: 'packing the originals' });
     const packed = await under.way?.done;
+    // From here on it is kept: what is done soon is not called off.
+    input.signal?.throwIfAborted();
     await writeDurably(portsWith(input.now), wanted.file, made.pdf, async () => packed?.place());
     return { ...made, bag: under.way?.bag };
   } catch (error) {
-    typesetter.stop();
+    stop();
     // Only when its writing has ended is it known that nothing of it comes after.
     const packed = await under.way?.done.catch(() => undefined);
     await packed?.discard().catch(() => undefined);
+    // What fails because it was called off says so in its own words.
+    input.signal?.throwIfAborted();
     throw error;
+  } finally {
+    input.signal?.removeEventListener('abort', stop);
   }
 }
 
 /** A dossier that a stranger would refuse is never kept. */
-async function requireSound(pdf: Uint8Array, identity: Identity, folder: string): Promise<void> {
-  const { verdict, checks } = await verifyDossier(pdf, { trusted: [identity.certificateDer] });
+async function requireSound(pdf: Uint8Array, signer: Signer, folder: string): Promise<void> {
+  const { verdict, checks } = await verifyDossier(pdf, { trusted: [signer.certificateDer] });
   if (verdict === 'intact') return;
   const failed = checks.filter(({ result }) => result === 'failed');
   if (failed.length > 0 && failed.every(({ id }) => id.startsWith('ledger.')))

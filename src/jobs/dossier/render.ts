@@ -15,9 +15,10 @@ import { type BagOfOriginals, type LeftOut, MANIFEST_NAME } from '../../core/mod
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { RecordState } from '../../core/model/state.js';
 import type { Instant } from '../../core/model/time.js';
+import type { TimeStampClient } from '../../core/ports/time-stamps.js';
+import { nextStep } from '../../core/ports/work.js';
 import type { Labels } from '../../core/words/labels.js';
 import type { DeliveryRecord } from '../../record/store.js';
-import type { Identity } from '../../signing/identity.js';
 import { buildManifest } from '../../signing/manifest.js';
 import type { VisiblePlace } from '../../signing/placeholder.js';
 import { redactLedger } from '../../signing/redact-message.js';
@@ -31,6 +32,7 @@ import { originalsNotIn } from '../redaction/originals.js';
 import { type Copy, titleIn } from '../redaction/read.js';
 import { type LeftOutOfCopy, stateOfCopy, stateOfOwn } from '../redaction/redact.js';
 import { loadRuleWords } from '../rule-set.js';
+import type { OpenedSigner } from '../signer.js';
 import { tool } from '../tool.js';
 import type { BegunPlates } from './images.js';
 import { leftOutInWords } from './redaction-words.js';
@@ -38,7 +40,7 @@ import type { Sizing } from './size.js';
 
 export interface ToRender extends BegunPlates {
   factsText: string;
-  identity: Identity;
+  opened: OpenedSigner;
   builtAt: Instant;
   /** Where the dossier will lie. */
   file: string;
@@ -62,8 +64,8 @@ export async function render(
   input: BuildInput,
   onBag: (begun: BegunBag) => void,
 ) {
-  const { factsText, identity, builtAt, file, mostBytes, copy, out } = wanted;
-  input.progress('computing what the record shows');
+  const { factsText, opened, builtAt, file, mostBytes, copy, out } = wanted;
+  nextStep(input, { what: 'computing what the record shows' });
   const whole = record.state();
   const { own } = wanted.templates;
   const assessed = await assessRecord(
@@ -94,12 +96,12 @@ export async function render(
   const parts = { ledger: Buffer.from(ledger.bytes), facts: factsText };
   let bag: BagOfOriginals | undefined;
   const pack = () => {
-    const begun = beginBag(record, { dossier: file, ...parts, builtAt });
+    const begun = beginBag(record, { dossier: file, ...parts, builtAt, signal: input.signal });
     onBag(begun);
     const { file: _, ...told } = begun.bag;
     bag = told;
   };
-  input.progress('preparing the pictures');
+  nextStep(input, { what: 'preparing the pictures' });
   // Where originals are left out however small the plates are, the bag is begun while the last of these are made: it
   // keeps one core busy about as long as these and the setting of pages keep the other.
   await wanted.nearlyMade;
@@ -151,8 +153,8 @@ export async function render(
           findingsLeftOut: said.findingsLeftOut,
           requirementsLeftOut: said.requirementsLeftOut,
         };
-  const signer = { name: identity.subject, certificateSha256: identity.certificateSha256 };
-  input.progress('setting the pages');
+  const signer = { name: opened.subject, certificateSha256: opened.certificateSha256 };
+  nextStep(input, { what: 'setting the pages' });
   const { pdf, warnings, pages, signature } = await composeDossier(
     {
       state,
@@ -189,7 +191,7 @@ export async function render(
     },
     wanted.typesetter,
   );
-  input.progress('signing');
+  nextStep(input, { what: 'signing' });
   const signed = await sign(pdf, wanted, signature, fingerprint.delivery, input);
   return {
     ...signed,
@@ -224,20 +226,25 @@ async function sign(
   delivery: string,
   input: BuildInput,
 ) {
-  const { tsa, tsaPolicy, now } = input;
+  const { timeStamps, now, signal } = input;
   let stampedTime: string | undefined;
-  const stamp = async (value: Uint8Array): Promise<Uint8Array> => {
-    const { obtainTimeStamp } = await import('../time-stamp.js');
-    const policy = omitUndefined({ policy: tsaPolicy });
-    const { token, at } = await obtainTimeStamp({ url: tsa ?? '', now, ...policy }, value);
-    stampedTime = at.toISOString();
-    return token;
-  };
-  const signed = await signPdf(pdf, wanted.identity, {
+  const stampFrom =
+    (from: TimeStampClient) =>
+    async (value: Uint8Array): Promise<Uint8Array> => {
+      const { obtainTimeStamp } = await import('../time-stamp.js');
+      const { token, at } = await obtainTimeStamp({ from, now, signal }, value);
+      stampedTime = at.toISOString();
+      return token;
+    };
+  const signed = await signPdf(pdf, wanted.opened.signer, {
     at: wanted.builtAt,
     reason: `Dossier of delivery ${delivery}`,
     random: (count) => randomBytes(count),
-    ...omitUndefined({ visible, stamp: tsa === undefined ? undefined : stamp }),
+    ...omitUndefined({
+      visible,
+      stamp: timeStamps === undefined ? undefined : stampFrom(timeStamps),
+      signal,
+    }),
   });
   return { pdf: signed, ...omitUndefined({ stampedTime }) };
 }

@@ -9,6 +9,7 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { type BuildReport, build } from '../build.js';
 import type { PackInput } from '../letter-package.js';
+import { signedBy } from '../signer.js';
 import type { PackedFile, Staging } from './files.js';
 import type { Packing } from './papers.js';
 
@@ -26,9 +27,9 @@ export async function dossierFor(
     out: staging.at('dossier.pdf'),
     paper: asked.paper,
     for: copy,
-    identityFolder: input.identityFolder,
-    passphrase: input.passphrase,
+    ...signedBy(input),
     progress: input.progress,
+    signal: input.signal,
     ...omitUndefined({ maxSize: input.maxSize, templates: input.templates }),
   });
 }

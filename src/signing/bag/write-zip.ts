@@ -31,12 +31,13 @@ export interface PackedBag {
  * zip grows to its 64-bit form only when it must. The same content and date give the same bytes; nothing is packed,
  * so that every byte is a file's own or the only one it can be.
  * Each file is hashed on its way: one that is not what the manifest says stops it, and nothing stays behind.
- * @throws DossierError record-damaged naming the file; disk
+ * @throws DossierError record-damaged naming the file; disk; the signal's reason
  */
 export async function packBag(
   file: string,
   order: BagOrder,
   random: (n: number) => Uint8Array,
+  signal?: AbortSignal,
 ): Promise<PackedBag> {
   const plan = planBag(order, order.payload);
   let written = join(dirname(file), `.part-${Buffer.from(random(8)).toString('hex')}`);
@@ -44,13 +45,14 @@ export async function packBag(
   try {
     const handle = await open(written, 'wx', 0o644);
     try {
-      await writeZip(appendTo(handle), order, plan);
+      await writeZip(appendTo(handle, signal), order, plan);
       await handle.sync();
     } finally {
       await handle.close();
     }
   } catch (cause) {
     await discard().catch(() => undefined);
+    signal?.throwIfAborted();
     throw cause instanceof DossierError ? cause : notWritten(file, cause);
   }
   return {
@@ -101,8 +103,9 @@ async function writeZip(append: Append, { name, payload, builtAt }: BagOrder, pl
 }
 
 /** Appends to a file; a disk may take less at a time than it was given. */
-function appendTo(handle: FileHandle): Append {
+function appendTo(handle: FileHandle, signal: AbortSignal | undefined): Append {
   return async (pieces) => {
+    signal?.throwIfAborted();
     let left = pieces.filter(({ length }) => length > 0);
     while (left.length > 0) {
       const { bytesWritten } = await handle.writev(left);

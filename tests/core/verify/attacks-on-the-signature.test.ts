@@ -1,7 +1,8 @@
-import { createHash, generateKeyPairSync } from 'node:crypto';
+import { generateKeyPairSync } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { verifyDossier } from '../../../src/core/verify/verify-dossier.js';
 import { signDetached } from '../../../src/signing/cms.js';
+import { signWith } from '../../../src/signing/identity-material.js';
 import { digestOf, insertSignature } from '../../../src/signing/sign-pdf.js';
 import { text } from '../../signing/sample.js';
 import { sampleIdentity } from '../../signing/sample-identity.js';
@@ -173,11 +174,9 @@ describe('who vouches for the signer', () => {
     const root = makeAnyCertificate({ ...authority, subject: 'Root', authority: true });
     const certificateDer = makeAnyCertificate({ ...keys, subject: 'Carrier', issuer });
     const one = await prepared();
-    const structure = signDetached(digestOf(one), {
-      ...identity,
+    const structure = await signDetached(digestOf(one), {
       certificateDer,
-      certificateSha256: createHash('sha256').update(certificateDer).digest('hex'),
-      key: keys.privateKey,
+      sign: signWith(keys.privateKey),
     });
     const found = await verifyDossier(insertSignature(one, structure), { trusted: [root] });
     expect(failed(found)).toEqual([]);

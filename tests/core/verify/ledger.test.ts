@@ -61,11 +61,11 @@ describe('a statement that its person signed', () => {
     by: 'R. Vela',
     text: 'I was on the dock from 04:05 to 06:20.',
   };
-  const signedFor = (record: string, change: object = {}, signer = person, shape?: Shape) => {
+  const signedFor = async (record: string, change: object = {}, signer = person, shape?: Shape) => {
     const read = evidence.parse(said);
     if (read.kind !== 'statement') throw new Error('no statement');
     const digest = createHash('sha256').update(signedStatementBytes(record, read)).digest();
-    const structure = shape === undefined ? signDetached(digest, signer) : cms(digest, signer, shape);
+    const structure = shape === undefined ? await signDetached(digest, signer) : cms(digest, signer, shape);
     const signature = {
       cms: Buffer.from(structure).toString('base64'),
       certificateSha256: signer.certificateSha256,
@@ -76,14 +76,14 @@ describe('a statement that its person signed', () => {
     (await check(files, { trusted })).checks.find(({ id }) => id === 'ledger.statements');
 
   it('is as they signed it', async () => {
-    expect((await answer(signedFor(DELIVERY), [person.certificateDer]))?.result).toBe('passed');
-    expect(await answer(signedFor(DELIVERY))).toMatchObject({
+    expect((await answer(await signedFor(DELIVERY), [person.certificateDer]))?.result).toBe('passed');
+    expect(await answer(await signedFor(DELIVERY))).toMatchObject({
       result: 'notice',
       detail: expect.stringContaining('signed by CN=R. Vela, whom none of the certificates you trust'),
     });
   });
 
-  it.each<[string, () => Files, RegExp]>([
+  it.each<[string, () => Promise<Files>, RegExp]>([
     ['with other words', () => signedFor(DELIVERY, { text: 'I was not there.' }), /changed afterwards/],
     ['under another name', () => signedFor(DELIVERY, { by: 'S. Other' }), /changed afterwards/],
     ['taken over from another record', () => signedFor('2026-0714-B'), /changed afterwards/],
@@ -101,6 +101,7 @@ describe('a statement that its person signed', () => {
           DELIVERY,
           {},
           { ...person, key: generateKeyPairSync('ec', { namedCurve: 'P-256' }).privateKey },
+          {},
         ),
       /does not fit/,
     ],
@@ -110,7 +111,7 @@ describe('a statement that its person signed', () => {
       /after the signature/,
     ],
   ])('%s is refused', async (_, make, words) => {
-    const found = await answer(make(), [person.certificateDer]);
+    const found = await answer(await make(), [person.certificateDer]);
     expect(found?.result).toBe('failed');
     expect(found?.detail).toMatch(words);
   });

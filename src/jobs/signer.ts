@@ -1,0 +1,73 @@
+import { X509Certificate } from 'node:crypto';
+import { DossierError } from '../core/model/error.js';
+import type { Clock } from '../core/ports/clock.js';
+import type { Signer } from '../core/ports/signer.js';
+import { type Named, namedBy, requireSigningUse, requireValid } from '../signing/identity-material.js';
+import { openIdentity } from './identity.js';
+
+/** The identity in a folder signs. One is made there on first use. */
+export interface ByIdentity {
+  /** The folder; DOSSIER_IDENTITY, or `.config/load-dossier` at home, when undefined. */
+  identityFolder: string | undefined;
+  /** Gives the passphrase of the key, or the one for a key that is about to be made. */
+  passphrase: (isNew: boolean) => Promise<string>;
+  signer?: undefined;
+}
+
+/** A signer of the caller's own signs, such as a smart card or a key service. */
+export interface BySigner {
+  signer: Signer;
+}
+
+/** Who signs. */
+export type SignedBy = ByIdentity | BySigner;
+
+/** What `input` says of who signs, and nothing else of it. */
+export function signedBy(input: SignedBy): SignedBy {
+  return input.signer === undefined
+    ? { identityFolder: input.identityFolder, passphrase: input.passphrase }
+    : { signer: input.signer };
+}
+
+/** A signer that is fit to sign now. */
+export interface OpenedSigner extends Named {
+  signer: Signer;
+  notices: string[];
+}
+
+/**
+ * Opens the identity, or looks at the certificate of the caller's signer.
+ * @param who name for an identity that is made
+ * @throws DossierError identity when it can't be had, or the certificate is not valid now or not for signing
+ */
+export async function openSigner(by: SignedBy, who: string, now: Clock): Promise<OpenedSigner> {
+  if (by.signer === undefined) {
+    const { identity, notices } = await openIdentity({
+      folder: by.identityFolder,
+      name: who,
+      now,
+      passphrase: by.passphrase,
+    });
+    const { certificateSha256, subject } = identity;
+    return { signer: identity, certificateSha256, subject, notices };
+  }
+  const certificate = readCertificate(by.signer);
+  await requireSigningUse(certificate, FILE);
+  requireValid(certificate, now(), FILE);
+  return { signer: by.signer, ...namedBy(certificate), notices: [] };
+}
+
+/** Where the trouble is, when it is in a certificate that no file holds. */
+const FILE = 'the certificate of the signer';
+
+function readCertificate({ certificateDer }: Signer): X509Certificate {
+  try {
+    return new X509Certificate(certificateDer);
+  } catch (cause) {
+    throw new DossierError('identity', 'the signer has no certificate that can be read', {
+      where: { field: 'certificateDer' },
+      fix: 'Give its X.509 certificate in DER.',
+      cause,
+    });
+  }
+}
