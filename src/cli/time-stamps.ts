@@ -1,3 +1,4 @@
+import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { TimeStampClient } from '../core/ports/time-stamps.js';
 
 /** The time-stamp server that the command line names. */
@@ -14,6 +15,6 @@ export async function timeStampsAt({
   if (tsa === undefined) return {};
   const { httpTimeStamps } = await import('../signing/time-stamp.js');
   return {
-    timeStamps: httpTimeStamps({ url: tsa, ...(tsaPolicy === undefined ? {} : { policy: tsaPolicy }) }),
+    timeStamps: httpTimeStamps({ url: tsa, ...omitUndefined({ policy: tsaPolicy }) }),
   };
 }
