@@ -48,7 +48,9 @@ describe('help is quick, for it loads no library but the one that reads the comm
     const modules = await modulesOf(...args);
     expect(modules.some((url) => url.includes('node_modules/commander'))).toBe(true);
     expect(heavyIn(modules)).toEqual([]);
-    expect(modules.filter((url) => /\/dist\/(?!cli\/|core\/model\/(?:error|omit-undefined))/.test(url))).toEqual([]);
+    expect(
+      modules.filter((url) => /\/dist\/(?!cli\/|core\/model\/(?:error|omit-undefined))/.test(url)),
+    ).toEqual([]);
   });
 
   it('a command that has work to do is seen to load more', async () => {
