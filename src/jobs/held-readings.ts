@@ -1,4 +1,4 @@
-import { canonicalBytes, withoutUndefined } from '../core/ledger/canonical.js';
+import { asJsonKeeps, canonicalBytes } from '../core/ledger/canonical.js';
 import type { EvidenceId, Reading } from '../core/model/evidence.js';
 import type { DeliveryRecord } from '../record/store.js';
 
@@ -17,5 +17,5 @@ export function sameness(
   reading: Omit<Reading, 'evidence' | 'source'> & Partial<Pick<Reading, 'evidence' | 'source'>>,
 ): string {
   const { evidence: _evidence, source: _source, ...said } = reading;
-  return Buffer.from(canonicalBytes(withoutUndefined(said))).toString('utf8');
+  return Buffer.from(canonicalBytes(asJsonKeeps(said))).toString('utf8');
 }

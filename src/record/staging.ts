@@ -1,6 +1,7 @@
-import { withoutUndefined } from '../core/ledger/canonical.js';
-import { entryBytes, printRow, readRow } from '../core/ledger/ledger.js';
+import { asJsonKeeps } from '../core/ledger/canonical.js';
+import { entryBytes, printRow } from '../core/ledger/ledger.js';
 import { Known, referenceProblem } from '../core/ledger/references.js';
+import { leafHash } from '../core/ledger/tree.js';
 import { type Entry, type EntryType, entry } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
 import type { Sha256 } from '../core/model/evidence.js';
@@ -29,19 +30,17 @@ export function stage(drafts: readonly Draft[], at: Instant, firstSeq: number, k
   const added = new Known(known);
   return drafts.map(({ type, by, body }, i) => {
     const seq = firstSeq + i;
-    const parsed = entry.safeParse({ seq, at, by, type, body: withoutUndefined(body) });
+    const parsed = entry.safeParse({ seq, at, by, type, body: asJsonKeeps(body) });
     if (!parsed.success) {
       const [issue] = parsed.error.issues;
       throw badEntry(type, issue?.message ?? '', issue?.path.join('.'));
     }
-    const bytes = entryBytes(parsed.data);
-    // Read back, so that what is in memory is what the next opening reads.
-    const read = readRow(bytes, seq);
-    if (read.is === 'bad') throw new Error(`an entry that can't be read back: ${read.problem}`);
-    const problem = referenceProblem(read.entry, added);
+    const checked = parsed.data;
+    const problem = referenceProblem(checked, added);
     if (problem !== undefined) throw badEntry(type, problem, undefined);
-    added.add(read.entry);
-    return { entry: read.entry, row: printRow(bytes), leaf: read.leaf };
+    added.add(checked);
+    const bytes = entryBytes(checked);
+    return { entry: checked, row: printRow(bytes), leaf: leafHash(bytes) };
   });
 }
 

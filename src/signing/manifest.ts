@@ -1,4 +1,4 @@
-import { canonicalBytes, withoutUndefined } from '../core/ledger/canonical.js';
+import { asJsonKeeps, canonicalBytes } from '../core/ledger/canonical.js';
 import { leafHash, sha256Of, treeHash } from '../core/ledger/tree.js';
 import {
   type Attachment,
@@ -57,7 +57,7 @@ export function buildManifest(parts: ManifestParts): { manifest: Manifest; bytes
   requireOriginals(parts, attachments);
   const { name, version, bytes } = parts.ruleSet;
   const made = manifest.parse(
-    withoutUndefined({
+    asJsonKeeps({
       manifest: 'load-dossier-manifest-1',
       delivery: parts.delivery,
       builtAt: parts.builtAt,

@@ -19,14 +19,18 @@ export function canonicalBytes(value: unknown): Uint8Array {
   return Buffer.from(text, 'utf8');
 }
 
-/** The same value with every property left out that is undefined, as `{caption: undefined}` means no caption. */
-export function withoutUndefined(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(withoutUndefined);
+/**
+ * The same value as JSON keeps it: properties that are undefined are left out, as `{caption: undefined}` means no
+ * caption, and zero has no sign.
+ */
+export function asJsonKeeps(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(asJsonKeeps);
+  if (typeof value === 'number') return value + 0;
   if (typeof value !== 'object' || value === null) return value;
   return Object.fromEntries(
     Object.entries(value)
       .filter(([, held]) => held !== undefined)
-      .map(([key, held]) => [key, withoutUndefined(held)]),
+      .map(([key, held]) => [key, asJsonKeeps(held)]),
   );
 }
 

@@ -1,5 +1,5 @@
 import type { EvidenceOf } from '../model/evidence.js';
-import { canonicalBytes, withoutUndefined } from './canonical.js';
+import { asJsonKeeps, canonicalBytes } from './canonical.js';
 
 /**
  * What a person signs of a statement: canonical JSON (RFC 8785) of the record's name and the statement as the
@@ -7,5 +7,5 @@ import { canonicalBytes, withoutUndefined } from './canonical.js';
  */
 export function signedStatementBytes(record: string, statement: EvidenceOf<'statement'>): Uint8Array {
   const { signature: _, ...said } = statement;
-  return canonicalBytes(withoutUndefined({ record, statement: said }));
+  return canonicalBytes(asJsonKeeps({ record, statement: said }));
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { canonicalBytes, withoutUndefined } from '../../../src/core/ledger/canonical.js';
+import { asJsonKeeps, canonicalBytes } from '../../../src/core/ledger/canonical.js';
 import { sha256Of } from '../../../src/core/ledger/tree.js';
 import { CANONICAL } from './vectors.js';
 
@@ -72,6 +72,6 @@ describe('canonical bytes', () => {
   });
 
   it('keep null apart from what is left out', () => {
-    expect(withoutUndefined({ a: undefined, b: null, c: [{ d: undefined }] })).toEqual({ b: null, c: [{}] });
+    expect(asJsonKeeps({ a: undefined, b: null, c: [{ d: undefined }] })).toEqual({ b: null, c: [{}] });
   });
 });
