@@ -1,5 +1,4 @@
 import { walk } from '../core/assess/temperature/segments.js';
-import type { NumberColumn } from '../core/model/columns/number-column.js';
 import type { TemperatureResult } from '../core/model/results.js';
 import { fromCelsius, type TemperatureUnit } from '../core/model/temperature.js';
 import type { UnitLog } from '../core/model/unit-log.js';
@@ -53,7 +52,7 @@ export function chartLines(result: TemperatureResult, log: UnitLog, options: Cha
   return [...lines, `${' '.repeat(LABEL)} ${strip(result, columns, options.ascii)}`.trimEnd()];
 }
 
-function columnsOf(result: TemperatureResult, log: UnitLog, values: NumberColumn, count: number): Columns {
+function columnsOf(result: TemperatureResult, log: UnitLog, values: Float64Array, count: number): Columns {
   const from = result.custody.from.at;
   const wide = (result.custody.to.at - from) / count;
   const low = new Float64Array(count).fill(Number.NaN);

@@ -39,7 +39,7 @@ export function sampleLog(evidence: EvidenceId): UnitLog {
       'set-point': Float64Array.from(set),
     },
     states: {},
-    rows: Uint32Array.from(times.map((_, i) => i + 2)),
+    rows: Float64Array.from(times.map((_, i) => i + 2)),
     problems: [],
     problemCount: 0,
     addedSeconds: 0,

@@ -1,5 +1,3 @@
-import type { NumberColumn } from './columns/number-column.js';
-import type { TextColumn } from './columns/text-column.js';
 import type { Channel, EvidenceId, StateColumn } from './evidence.js';
 import type { ClockPoint, Zone } from './time.js';
 
@@ -40,17 +38,17 @@ export interface UnitLog {
   evidence: EvidenceId;
   zone: Zone | 'offset';
   /** Milliseconds since 1970 UTC, clock correction applied. */
-  times: NumberColumn;
+  times: Float64Array;
   /** Degrees Celsius. */
-  channels: Partial<Record<Channel, NumberColumn>>;
+  channels: Partial<Record<Channel, Float64Array>>;
   /** The text of mode, alarm, door … columns as written. */
-  states: Partial<Record<StateColumn, TextColumn>>;
+  states: Partial<Record<StateColumn, readonly string[]>>;
   /** Line in the file of each row, counted from 1. */
-  rows: NumberColumn;
+  rows: Float64Array;
   /** Numbers of trailer, unit and recorder that the lines above the header state. */
   stated?: StatedNumbers;
   /** The logs that this one was joined from, in order of time, and for each row which of them it comes from. */
-  joinedFrom?: { evidence: readonly EvidenceId[]; of: NumberColumn };
+  joinedFrom?: { evidence: readonly EvidenceId[]; of: Float64Array };
   /** At most 1,000 are kept; `problemCount` counts all. */
   problems: RowProblem[];
   problemCount: number;

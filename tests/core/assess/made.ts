@@ -98,7 +98,7 @@ export function log(
     times: Float64Array.from(hours, (h) => DAY_START + h * HOUR),
     channels: columns,
     states,
-    rows: Uint32Array.from(hours, (_, i) => i + 2),
+    rows: Float64Array.from(hours, (_, i) => i + 2),
     problems: [],
     problemCount: 0,
     addedSeconds: 0,

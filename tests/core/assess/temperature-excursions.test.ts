@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { MOST_LISTED, type Outside } from '../../../src/core/assess/temperature/excursion-list.js';
 import { findExcursions } from '../../../src/core/assess/temperature/excursions.js';
 import { summarise } from '../../../src/core/assess/temperature/summary.js';
-import { MOST_LISTED, type Outside } from '../../../src/core/assess/temperature/top-excursions.js';
 import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import type { Excursion, ExcursionCause } from '../../../src/core/model/results.js';
 

@@ -1,5 +1,3 @@
-import type { NumberColumn } from '../../model/columns/number-column.js';
-import type { TextColumn } from '../../model/columns/text-column.js';
 import type { Channel, StateColumn } from '../../model/evidence.js';
 import type { Span } from '../../model/results.js';
 import type { StatedNumbers, UnitLog } from '../../model/unit-log.js';
@@ -74,15 +72,13 @@ function sameStated(a: StatedNumbers | undefined, b: StatedNumbers | undefined):
 }
 
 function rowsIn({ times }: UnitLog, { from, to }: Span): number {
-  let count = 0;
-  for (const at of times) if (at >= from && at <= to) count += 1;
-  return count;
+  return times.filter((at) => at >= from && at <= to).length;
 }
 
 /** Walks the rows that two logs have at the same moment. */
 export function eachShared(a: UnitLog, b: UnitLog, shared: (i: number, j: number) => void): void {
   for (let i = 0, j = 0; i < a.times.length && j < b.times.length; ) {
-    const [x, y] = [a.times.at(i) ?? 0, b.times.at(j) ?? 0];
+    const [x = 0, y = 0] = [a.times[i], b.times[j]];
     if (x === y) shared(i++, j++);
     else if (x < y) i += 1;
     else j += 1;
@@ -96,12 +92,12 @@ export type Difference =
 /** Where two rows of one moment say different things; what only one of them says is no difference. */
 export function differences(a: UnitLog, i: number, b: UnitLog, j: number): Difference[] {
   const found: Difference[] = [];
-  for (const [channel, values] of Object.entries(a.channels) as [Channel, NumberColumn][]) {
-    const [first, second] = [values.at(i) ?? Number.NaN, b.channels[channel]?.at(j) ?? Number.NaN];
+  for (const [channel, values] of Object.entries(a.channels) as [Channel, Float64Array][]) {
+    const [first = Number.NaN, second = Number.NaN] = [values[i], b.channels[channel]?.[j]];
     if (Math.abs(first - second) > SAME_READING_KELVIN) found.push({ is: 'channel', channel, first, second });
   }
-  for (const [state, texts] of Object.entries(a.states) as [StateColumn, TextColumn][]) {
-    const [first, second] = [texts.at(i) ?? '', b.states[state]?.at(j) ?? ''];
+  for (const [state, texts] of Object.entries(a.states) as [StateColumn, readonly string[]][]) {
+    const [first = '', second = ''] = [texts[i], b.states[state]?.[j]];
     if (first !== '' && second !== '' && first.toLowerCase() !== second.toLowerCase())
       found.push({ is: 'state', state, first, second });
   }

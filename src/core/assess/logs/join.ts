@@ -2,7 +2,7 @@ import type { EvidenceId } from '../../model/evidence.js';
 import type { Span } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { type Difference, differences, eachShared, relate } from './compare.js';
-import { mergeLogs, sourcesOf } from './merge.js';
+import { mergeLogs } from './merge.js';
 
 /** Two logs that cover the same time. */
 export interface LogOverlap {
@@ -34,8 +34,6 @@ export interface JoinedLogs {
 }
 
 const KEPT = 1_000;
-/** As many as the row's number of its source holds. */
-const MOST_SOURCES = 255;
 
 /**
  * Joins downloads of one unit or recorder that overlap or continue each other into one log, so that time which
@@ -72,7 +70,7 @@ function takes(
 ): boolean {
   const [a, b] = group.rank <= next.rank ? [group.log, next.log] : [next.log, group.log];
   const relation = relate(a, b);
-  if (relation.is === 'apart' || sourcesOf(a).length + sourcesOf(b).length > MOST_SOURCES) return false;
+  if (relation.is === 'apart') return false;
   if (relation.is === 'continuation') return true;
   const { span, sharedRows, agreeingRows } = relation;
   const joined = relation.is === 'overlap';
@@ -88,9 +86,9 @@ function nameDisagreements(a: UnitLog, b: UnitLog, result: JoinedLogs): void {
     result.disagreementCount += 1;
     if (result.disagreements.length >= KEPT) return;
     result.disagreements.push({
-      at: a.times.at(i) ?? 0,
-      counts: { log: sourceOf(a, i), row: a.rows.at(i) ?? 0 },
-      other: { log: sourceOf(b, j), row: b.rows.at(j) ?? 0 },
+      at: a.times[i] ?? 0,
+      counts: { log: sourceOf(a, i), row: a.rows[i] ?? 0 },
+      other: { log: sourceOf(b, j), row: b.rows[j] ?? 0 },
       differences: found,
     });
   });
@@ -98,5 +96,5 @@ function nameDisagreements(a: UnitLog, b: UnitLog, result: JoinedLogs): void {
 
 /** The file that a row of a log comes from. */
 export function sourceOf(log: UnitLog, index: number): EvidenceId {
-  return log.joinedFrom?.evidence[log.joinedFrom.of.at(index) ?? 0] ?? log.evidence;
+  return log.joinedFrom?.evidence[log.joinedFrom.of[index] ?? 0] ?? log.evidence;
 }

@@ -1,6 +1,3 @@
-import type { NumberColumn } from '../../model/columns/number-column.js';
-import { NumberWriter, type PackedNumbers, shelfOf } from '../../model/columns/packed-numbers.js';
-import { type TextColumn, TextWriter } from '../../model/columns/text-column.js';
 import {
   type Channel,
   channel,
@@ -14,72 +11,66 @@ import type { UnitLog } from '../../model/unit-log.js';
 /** Most problems that a log carries one by one. */
 const KEPT_PROBLEMS = 1_000;
 
+/** Places of one moment in two logs; −1 where a log has no row of that moment. */
+type Pair = readonly [first: number, second: number];
+
 /**
  * Two logs of one instrument as one. Of two rows of one moment the one of `first` counts, and takes from the
  * other what it lacks. The joined log goes by the name of `first`.
  */
 export function mergeLogs(first: UnitLog, second: UnitLog): UnitLog {
-  const shelf = shelfOf(first.times);
-  const inOrder = (value: (i: number, j: number) => number): PackedNumbers => {
-    const writer = new NumberWriter(shelf);
-    eachRow(first.times, second.times, (i, j) => writer.push(value(i, j)));
-    return writer.finish();
-  };
-  const channels: Partial<Record<Channel, NumberColumn>> = {};
+  const pairs = pairsOf(first.times, second.times);
+  /** From the row of `first` where it has a value, else from that of `second`. */
+  const numbers = (a: Float64Array | undefined, b: Float64Array | undefined): Float64Array =>
+    new Float64Array(
+      pairs.map(([i, j]) => {
+        const value = a?.[i] ?? Number.NaN;
+        return Number.isNaN(value) ? (b?.[j] ?? Number.NaN) : value;
+      }),
+    );
+  const channels: Partial<Record<Channel, Float64Array>> = {};
   for (const name of channel.options) {
     const [a, b] = [first.channels[name], second.channels[name]];
-    if (a === undefined && b === undefined) continue;
-    channels[name] = inOrder((i, j) => {
-      const value = numberAt(a, i);
-      return Number.isNaN(value) ? numberAt(b, j) : value;
-    });
+    if (a !== undefined || b !== undefined) channels[name] = numbers(a, b);
   }
-  const states: Partial<Record<StateColumn, TextColumn>> = {};
+  const states: Partial<Record<StateColumn, string[]>> = {};
   for (const name of stateColumn.options) {
     const [a, b] = [first.states[name], second.states[name]];
-    if (a === undefined && b === undefined) continue;
-    const writer = new TextWriter(shelf);
-    eachRow(first.times, second.times, (i, j) => writer.push(textAt(a, i) || textAt(b, j)));
-    states[name] = writer.finish();
+    if (a !== undefined || b !== undefined) states[name] = pairs.map(([i, j]) => a?.[i] || b?.[j] || '');
   }
   const own = sourcesOf(first);
   const stated = first.stated ?? second.stated;
   return {
     ...first,
-    times: inOrder((i, j) => (i >= 0 ? numberAt(first.times, i) : numberAt(second.times, j))),
+    times: numbers(first.times, second.times),
     channels,
     states,
-    rows: inOrder((i, j) => (i >= 0 ? numberAt(first.rows, i) : numberAt(second.rows, j))),
+    rows: numbers(first.rows, second.rows),
     problems: [...first.problems, ...second.problems].slice(0, KEPT_PROBLEMS),
     problemCount: first.problemCount + second.problemCount,
     ...omitUndefined({ stated }),
     joinedFrom: {
       evidence: [...own, ...sourcesOf(second)],
-      of: inOrder((i, j) =>
-        i >= 0 ? (first.joinedFrom?.of.at(i) ?? 0) : own.length + (second.joinedFrom?.of.at(j) ?? 0),
+      of: new Float64Array(
+        pairs.map(([i, j]) =>
+          i >= 0 ? (first.joinedFrom?.of[i] ?? 0) : own.length + (second.joinedFrom?.of[j] ?? 0),
+        ),
       ),
     },
   };
 }
 
-export function sourcesOf(log: UnitLog): readonly EvidenceId[] {
+function sourcesOf(log: UnitLog): readonly EvidenceId[] {
   return log.joinedFrom?.evidence ?? [log.evidence];
 }
 
-const numberAt = (values: NumberColumn | undefined, index: number): number =>
-  index < 0 ? Number.NaN : (values?.at(index) ?? Number.NaN);
-
-const textAt = (texts: TextColumn | undefined, index: number): string =>
-  index < 0 ? '' : (texts?.at(index) ?? '');
-
-/** The places of the rows of both in ascending time; −1 where one has no row of that moment. */
-function eachRow(a: NumberColumn, b: NumberColumn, onRow: (first: number, second: number) => void): void {
-  let [i, j] = [0, 0];
-  while (i < a.length || j < b.length) {
-    const x = i < a.length ? numberAt(a, i) : Number.POSITIVE_INFINITY;
-    const y = j < b.length ? numberAt(b, j) : Number.POSITIVE_INFINITY;
-    onRow(x <= y ? i : -1, y <= x ? j : -1);
-    if (x <= y) i += 1;
-    if (y <= x) j += 1;
+/** The rows of both in ascending time. */
+function pairsOf(a: Float64Array, b: Float64Array): Pair[] {
+  const pairs: Pair[] = [];
+  for (let i = 0, j = 0; i < a.length || j < b.length; ) {
+    const x = a[i] ?? Number.POSITIVE_INFINITY;
+    const y = b[j] ?? Number.POSITIVE_INFINITY;
+    pairs.push([x <= y ? i++ : -1, y <= x ? j++ : -1]);
   }
+  return pairs;
 }

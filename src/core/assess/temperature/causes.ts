@@ -1,8 +1,8 @@
 import type { Band, Custody, ExcursionCause, Span } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
+import type { Outside } from './excursion-list.js';
 import type { RecordedDoor } from './recorded-doors.js';
 import { type Logged, SAME_SET_POINT } from './states.js';
-import type { Outside } from './top-excursions.js';
 
 const MINUTE = 60_000;
 /** An excursion may begin this long after the event that explains it. Convention of this project. */

@@ -1,4 +1,3 @@
-import type { NumberColumn } from '../../model/columns/number-column.js';
 import type { Channel } from '../../model/evidence.js';
 import type { Band, ChannelSummary, Span } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
@@ -12,17 +11,12 @@ const ALL: readonly Channel[] = [...JUDGED, 'ambient', 'set-point'];
 
 /** The channel of a log that the band is held against. */
 export function judgedChannel(log: UnitLog): Channel | undefined {
-  return JUDGED.find((channel) => known(log.channels[channel]));
-}
-
-function known(values: NumberColumn | undefined): boolean {
-  for (const value of values ?? []) if (Number.isFinite(value)) return true;
-  return false;
+  return feltChannels(log)[0];
 }
 
 /** The channels of a log that the load itself can have felt. */
 export function feltChannels(log: UnitLog): Channel[] {
-  return JUDGED.filter((channel) => known(log.channels[channel]));
+  return JUDGED.filter((channel) => log.channels[channel]?.some(Number.isFinite));
 }
 
 /** First and last row of a log; undefined when it has none. */

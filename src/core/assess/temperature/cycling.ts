@@ -1,5 +1,3 @@
-import { type NumberColumn, readColumn } from '../../model/columns/number-column.js';
-import { NumberWriter } from '../../model/columns/packed-numbers.js';
 import type { Channel } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Cycling, Span } from '../../model/results.js';
@@ -19,9 +17,8 @@ class Swings implements Sink {
   within = 0;
   low = { kelvin: Number.POSITIVE_INFINITY, at: 0 };
   high = { kelvin: Number.NEGATIVE_INFINITY, at: 0 };
-  // A long log has very many, and a list that grows is copied over and over.
-  readonly periods = new NumberWriter();
-  readonly sizes = new NumberWriter();
+  readonly periods: number[] = [];
+  readonly sizes: number[] = [];
   private side = 0;
   private upAt = Number.NaN;
   private begun = Number.NaN;
@@ -45,11 +42,6 @@ class Swings implements Sink {
     this.extreme(t1, d1);
     this.turn(d0);
     this.turn(d1);
-  }
-
-  run(times: Float64Array, values: Float64Array, first: number, last: number): void {
-    for (let i = first; i < last; i++)
-      this.piece(times[i] as number, values[i] as number, times[i + 1] as number, values[i + 1] as number);
   }
 
   private extreme(at: number, kelvin: number): void {
@@ -94,8 +86,8 @@ class Swings implements Sink {
  */
 export function cyclingOf(
   channel: Channel,
-  times: NumberColumn,
-  values: NumberColumn,
+  times: Float64Array,
+  values: Float64Array,
   runs: readonly Run[],
   gapLimitSeconds: number,
   toleranceKelvin: number,
@@ -109,8 +101,8 @@ export function cyclingOf(
   }
   if (swings.known === 0) return undefined;
   const cycles = swings.periods.length;
-  const swing = median(swings.sizes.finish());
-  const period = median(swings.periods.finish());
+  const swing = median(swings.sizes);
+  const period = median(swings.periods);
   return {
     channel,
     setPointFrom,
@@ -125,10 +117,8 @@ export function cyclingOf(
   };
 }
 
-function median(list: NumberColumn): number | undefined {
-  const sorted = new Float64Array(list.length);
-  readColumn(list, 0, sorted);
-  sorted.sort();
+function median(list: readonly number[]): number | undefined {
+  const sorted = Float64Array.from(list).sort();
   const low = sorted[(sorted.length - 1) >>> 1];
   const high = sorted[sorted.length >>> 1];
   return low === undefined || high === undefined ? undefined : (low + high) / 2;

@@ -1,41 +1,32 @@
 import type { Excursion, ExcursionCause, ExcursionSums, ExcursionTotals } from '../../model/results.js';
-import { Heaviest, type Outside } from './top-excursions.js';
 
-/**
- * Takes excursions as they begin, in order of time, and lets go of all but the heaviest: a log that leaves the band
- * every hour for years must not fill the memory. A name goes by an excursion's place among all.
- */
-export class ExcursionList {
-  readonly #name: (index: number) => string;
-  readonly #causeOf: (one: Outside) => ExcursionCause;
-  readonly #totals: ExcursionTotals = { count: 0 };
-  /** In order of their start; an earlier one may end later, or go on after it has ended. */
-  readonly #begun: { one: Outside; over: boolean }[] = [];
-  readonly #heaviest = new Heaviest();
+/** Excursions that are listed, the heaviest by degree-hours: more than any reader looks at. All are added up. */
+export const MOST_LISTED = 5_000;
 
-  constructor(name: (index: number) => string, causeOf: (one: Outside) => ExcursionCause) {
-    this.#name = name;
-    this.#causeOf = causeOf;
-  }
+/** An excursion before it has its name and its cause. */
+export type Outside = Omit<Excursion, 'id' | 'cause'>;
 
-  begin(one: Outside): void {
-    this.#begun.push({ one, over: false });
-  }
+/** The sums over all excursions, and the heaviest of them in the order given. `name` goes by the place among all. */
+export function listExcursions(
+  all: readonly Outside[],
+  name: (index: number) => string,
+  causeOf: (one: Outside) => ExcursionCause,
+): { excursions: Excursion[]; excursionTotals: ExcursionTotals } {
+  const excursions = all.map((one, index) => ({ id: name(index), ...one, cause: causeOf(one) }));
+  return { excursions: heaviest(excursions), excursionTotals: totalsOf(excursions) };
+}
 
-  /** It will not change any more. */
-  over(one: Outside): void {
-    for (const begun of this.#begun) if (begun.one === one) begun.over = true;
-    while (this.#begun[0]?.over === true) {
-      const first = this.#begun.shift();
-      if (first !== undefined) this.#take(first.one);
-    }
-  }
+/** Of two alike the earlier. */
+function heaviest(all: Excursion[]): Excursion[] {
+  if (all.length <= MOST_LISTED) return all;
+  const listed = new Set([...all].sort((a, b) => b.degreeHours - a.degreeHours).slice(0, MOST_LISTED));
+  return all.filter((one) => listed.has(one));
+}
 
-  #take(one: Outside): void {
-    const cause = this.#causeOf(one);
-    const totals = this.#totals;
-    this.#heaviest.add(totals.count, one, cause);
-    totals.count += 1;
+function totalsOf(all: readonly Excursion[]): ExcursionTotals {
+  const totals: ExcursionTotals = { count: all.length };
+  for (const one of all) {
+    const { cause } = one;
     if (cause.is === 'unexplained') {
       totals.unexplained ??= noneYet(one.from);
       add(totals.unexplained, one);
@@ -47,10 +38,7 @@ export class ExcursionList {
       if (!explained.causes.includes(cause.is)) explained.causes.push(cause.is);
     }
   }
-
-  finish(): { excursions: Excursion[]; excursionTotals: ExcursionTotals } {
-    return { excursions: this.#heaviest.list(this.#name), excursionTotals: this.#totals };
-  }
+  return totals;
 }
 
 const noneYet = (firstAt: number): ExcursionSums => ({

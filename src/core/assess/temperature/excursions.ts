@@ -1,11 +1,9 @@
-import type { NumberColumn } from '../../model/columns/number-column.js';
 import type { Channel } from '../../model/evidence.js';
 import type { Excursion, ExcursionCause, LogGap, Span, TemperatureResult } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
-import { ExcursionList } from './excursion-list.js';
+import { listExcursions, type Outside } from './excursion-list.js';
 import { meanOutside } from './integral.js';
 import { type Sink, walk } from './segments.js';
-import type { Outside } from './top-excursions.js';
 
 const MS_PER_HOUR = 3_600_000;
 /** Clocks here count milliseconds: the line that is in band for less has only touched the limit. */
@@ -23,7 +21,7 @@ class Follower {
   private edge: Outside['cutBy'][number] | undefined = 'window-start';
 
   constructor(
-    private readonly list: ExcursionList,
+    private readonly begun: Outside[],
     private readonly channel: Channel,
     private readonly side: Excursion['side'],
     private readonly limit: number,
@@ -33,13 +31,7 @@ class Follower {
     return this.side === 'above' ? v - this.limit : this.limit - v;
   }
 
-  /** Whether pieces that lie in band change nothing. */
-  get idle(): boolean {
-    return this.open === undefined && this.edge === undefined;
-  }
-
   piece(t0: number, v0: number, t1: number, v1: number): void {
-    if (this.last !== undefined && this.last.to + TOUCH <= t0) this.letGo();
     const d0 = this.distance(v0);
     const d1 = this.distance(v1);
     if (d0 > 0 || d1 > 0) {
@@ -63,7 +55,6 @@ class Follower {
       this.last = undefined;
       return this.open;
     }
-    this.letGo();
     this.open = {
       channel: this.channel,
       side: this.side,
@@ -75,13 +66,8 @@ class Follower {
       degreeHours: 0,
       cutBy: fromOutside && this.edge !== undefined ? [this.edge] : [],
     };
-    this.list.begin(this.open);
+    this.begun.push(this.open);
     return this.open;
-  }
-
-  private letGo(): void {
-    if (this.last !== undefined) this.list.over(this.last);
-    this.last = undefined;
   }
 
   private end(): void {
@@ -98,7 +84,7 @@ class Follower {
 
   gap(): void {
     this.cut('gap-after');
-    this.letGo();
+    this.last = undefined;
     this.edge = 'gap-before';
   }
 
@@ -111,7 +97,6 @@ class Follower {
 
   finish(): void {
     this.cut('window-end');
-    this.letGo();
   }
 }
 
@@ -122,8 +107,8 @@ class Follower {
  */
 export function findExcursions(
   channel: Channel,
-  times: NumberColumn,
-  values: NumberColumn,
+  times: Float64Array,
+  values: Float64Array,
   window: Span,
   gapLimitSeconds: number,
   band: { low: number; high: number } | undefined,
@@ -131,26 +116,17 @@ export function findExcursions(
   causeOf: (one: Outside) => ExcursionCause,
 ): Pick<TemperatureResult, 'excursions' | 'excursionTotals' | 'gaps'> {
   const gaps: LogGap[] = [];
-  const list = new ExcursionList(name, causeOf);
+  const begun: Outside[] = [];
   const high = (band?.high ?? Number.POSITIVE_INFINITY) + ROUNDING;
   const low = (band?.low ?? Number.NEGATIVE_INFINITY) - ROUNDING;
-  const above = new Follower(list, channel, 'above', high);
-  const below = new Follower(list, channel, 'below', low);
+  const above = new Follower(begun, channel, 'above', high);
+  const below = new Follower(begun, channel, 'below', low);
   const sink: Sink = {
     piece(t0, v0, t1, v1) {
       // A line that falls through the whole band leaves it above before it does below.
       const [first, then] = v0 > v1 ? [above, below] : [below, above];
       first.piece(t0, v0, t1, v1);
       then.piece(t0, v0, t1, v1);
-    },
-    run(ats, ofAts, first, last) {
-      for (let i = first; i < last; i++) {
-        const v0 = ofAts[i] as number;
-        const v1 = ofAts[i + 1] as number;
-        // Where the air is in band and nothing is open there is nothing to do.
-        if (v1 <= high && v1 >= low && v0 <= high && v0 >= low && above.idle && below.idle) continue;
-        this.piece(ats[i] as number, v0, ats[i + 1] as number, v1);
-      }
     },
     unknown(from, to) {
       above.gap();
@@ -166,5 +142,5 @@ export function findExcursions(
   walk(times, values, window, gapLimitSeconds * 1000, sink);
   above.finish();
   below.finish();
-  return { ...list.finish(), gaps };
+  return { ...listExcursions(begun, name, causeOf), gaps };
 }

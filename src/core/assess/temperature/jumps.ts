@@ -1,5 +1,3 @@
-import { eachBlock, type NumberColumn } from '../../model/columns/number-column.js';
-import { withoutRows } from '../../model/columns/without-rows.js';
 import type { Channel } from '../../model/evidence.js';
 import type { Jump, Span } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
@@ -36,18 +34,18 @@ export function withoutJumps(log: UnitLog): CleanLog {
     if (values === undefined) continue;
     const rows = jumpRows(log, values);
     if (rows.length === 0) continue;
-    for (const { index, kelvin } of rows)
+    const kept = values.slice();
+    for (const { index, kelvin } of rows) {
       jumps.push({
         channel,
-        at: log.times.at(index) as number,
-        row: log.rows.at(index) as number,
-        celsius: values.at(index) as number,
+        at: log.times[index] as number,
+        row: log.rows[index] as number,
+        celsius: values[index] as number,
         kelvin,
       });
-    channels[channel] = withoutRows(
-      values,
-      rows.map(({ index }) => index),
-    );
+      kept[index] = Number.NaN;
+    }
+    channels[channel] = kept;
   }
   if (jumps.length === 0) return { log, jumps };
   return { log: { ...log, channels }, jumps: jumps.sort((a, b) => a.at - b.at) };
@@ -58,41 +56,37 @@ export function jumpsIn(jumps: readonly Jump[], { from, to }: Span): Jump[] {
   return jumps.filter((jump) => jump.at >= from && jump.at <= to);
 }
 
-function jumpRows(log: UnitLog, values: NumberColumn): { index: number; kelvin: number }[] {
+function jumpRows(log: UnitLog, values: Float64Array): { index: number; kelvin: number }[] {
   const found: { index: number; kelvin: number }[] = [];
   // The two samples before, by row and value.
   let [before, here] = [-1, -1];
   let [a, b] = [Number.NaN, Number.NaN];
-  eachBlock([values], ([block = new Float64Array()], from, count) => {
-    for (let i = 0; i < count; i++) {
-      const after = block[i] as number;
-      if (Number.isNaN(after)) continue;
-      const fromBoth = Math.min(Math.abs(b - a), Math.abs(b - after));
-      if (fromBoth > JUMP && Math.abs(after - a) <= NEIGHBOURS_AGREE) {
-        const rows = [before, here, from + i] as const;
-        if (nearInTime(log, rows) && !rows.some((row) => defrosts(log, row)))
-          found.push({ index: here, kelvin: fromBoth });
-      }
-      before = here;
-      here = from + i;
-      a = b;
-      b = after;
+  values.forEach((after, next) => {
+    if (Number.isNaN(after)) return;
+    const fromBoth = Math.min(Math.abs(b - a), Math.abs(b - after));
+    if (fromBoth > JUMP && Math.abs(after - a) <= NEIGHBOURS_AGREE) {
+      const rows = [before, here, next] as const;
+      if (nearInTime(log, rows) && !rows.some((row) => defrosts(log, row)))
+        found.push({ index: here, kelvin: fromBoth });
     }
+    before = here;
+    here = next;
+    a = b;
+    b = after;
   });
   return found;
 }
 
 function nearInTime({ times }: UnitLog, [before, here, next]: readonly [number, number, number]): boolean {
-  const at = times.at(here) as number;
+  const at = times[here] as number;
   return (
-    at - (times.at(before) as number) <= NEIGHBOURS_WITHIN &&
-    (times.at(next) as number) - at <= NEIGHBOURS_WITHIN
+    at - (times[before] as number) <= NEIGHBOURS_WITHIN && (times[next] as number) - at <= NEIGHBOURS_WITHIN
   );
 }
 
 function defrosts(log: UnitLog, row: number): boolean {
   return (
-    DEFROST.test(log.states.defrost?.at(row)?.trim() ?? '') ||
-    (log.states.mode?.at(row)?.toLowerCase().includes('defrost') ?? false)
+    DEFROST.test(log.states.defrost?.[row]?.trim() ?? '') ||
+    (log.states.mode?.[row]?.toLowerCase().includes('defrost') ?? false)
   );
 }

@@ -1,4 +1,3 @@
-import type { NumberColumn } from '../../model/columns/number-column.js';
 import type { Span } from '../../model/results.js';
 import {
   type RateStretch,
@@ -47,11 +46,6 @@ class Used implements Sink {
     this.#lastValue = Number.NaN;
   }
 
-  run(times: Float64Array, values: Float64Array, first: number, last: number): void {
-    for (let i = first; i < last; i++)
-      this.piece(times[i] as number, values[i] as number, times[i + 1] as number, values[i + 1] as number);
-  }
-
   /** ln R is linear in T within a stretch, so the mean of R over a part is (R₁ − R₀)/ln(R₁/R₀). */
   #add(stretch: RateStretch, length: number, v0: number, v1: number): void {
     const r0 = v0 === this.#lastValue ? this.#lastRate : rateIn(stretch, v0);
@@ -76,8 +70,8 @@ class Used implements Sink {
  * below a chilling threshold, where cold itself shortens life.
  */
 export function lifeUsed(
-  times: NumberColumn,
-  values: NumberColumn,
+  times: Float64Array,
+  values: Float64Array,
   window: Span,
   gapLimitSeconds: number,
   respiration: Respiration,

@@ -31,8 +31,8 @@ function loggedMode(log: UnitLog, window: Span): RunMode['logged'] {
   const counts = { continuous: 0, 'start-stop': 0 };
   const known = new Map<string, keyof typeof counts | undefined>();
   for (let i = firstFrom(log.times, window.from); i < texts.length; i++) {
-    if ((log.times.at(i) as number) > window.to) break;
-    const text = texts.at(i) ?? '';
+    if ((log.times[i] as number) > window.to) break;
+    const text = texts[i] ?? '';
     if (!known.has(text)) known.set(text, readMode(text));
     const mode = known.get(text);
     if (mode !== undefined) counts[mode] += 1;

@@ -1,5 +1,3 @@
-import { eachBlock, type NumberColumn } from '../../model/columns/number-column.js';
-import type { TextColumn } from '../../model/columns/text-column.js';
 import type { Span, TemperatureResult } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { saysDefrost, saysNothing, saysOff } from './state-words.js';
@@ -41,30 +39,28 @@ export function loggedStates(log: UnitLog, window: Span, gapLimitSeconds: number
 }
 
 function spansOf(
-  times: NumberColumn,
-  texts: TextColumn,
+  times: Float64Array,
+  texts: readonly string[],
   says: (text: string) => boolean,
   gapLimit: number,
   onSpan: (from: number, to: number) => void,
 ): void {
   const known = new Map<string, boolean>();
   let [from, to] = [Number.NaN, Number.NaN];
-  let i = 0;
-  for (const text of texts) {
+  texts.forEach((text, i) => {
     let on = known.get(text);
     if (on === undefined) {
       on = says(text);
       known.set(text, on);
     }
     if (on) {
-      const at = times.at(i) as number;
-      const next = times.at(i + 1) ?? at;
+      const at = times[i] as number;
+      const next = times[i + 1] ?? at;
       if (to < at) onSpan(from, to);
       if (!(to >= at)) from = at;
       to = next - at > gapLimit ? at : next;
     }
-    i += 1;
-  }
+  });
   if (!Number.isNaN(from)) onSpan(from, to);
 }
 
@@ -81,17 +77,14 @@ export function loggedSetPoints(
   if (values === undefined) return [];
   const runs: (Span & { celsius: number })[] = [];
   let open: (Span & { celsius: number }) | undefined;
-  eachBlock([log.times, values], ([times, setPoints], _from, count) => {
-    for (let i = 0; i < count; i++) {
-      const at = times?.[i] as number;
-      const value = setPoints?.[i] as number;
-      if (!Number.isFinite(value)) continue;
-      const joins = open !== undefined && at - open.to <= gapLimitSeconds * 1000;
-      if (open !== undefined && joins) open.to = at;
-      if (open === undefined || !joins || Math.abs(open.celsius - value) > SAME_SET_POINT) {
-        open = { from: at, to: at, celsius: value };
-        runs.push(open);
-      }
+  values.forEach((value, i) => {
+    if (!Number.isFinite(value)) return;
+    const at = log.times[i] as number;
+    const joins = open !== undefined && at - open.to <= gapLimitSeconds * 1000;
+    if (open !== undefined && joins) open.to = at;
+    if (open === undefined || !joins || Math.abs(open.celsius - value) > SAME_SET_POINT) {
+      open = { from: at, to: at, celsius: value };
+      runs.push(open);
     }
   });
   return runs

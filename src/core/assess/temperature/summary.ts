@@ -1,4 +1,3 @@
-import { BLOCK, type NumberColumn, readColumn } from '../../model/columns/number-column.js';
 import type { Channel } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Band, ChannelSummary, Span } from '../../model/results.js';
@@ -24,8 +23,6 @@ export class Sums implements Sink {
   /** Sum of Arrhenius rates times length, and the longest step without a sample. */
   rates = 0;
   silence = 0;
-  /** Where the last piece ended: its end is the next one's start and need not be looked at twice. */
-  private end = Number.NaN;
   private readonly lowest: number;
   private readonly highest: number;
 
@@ -43,9 +40,8 @@ export class Sums implements Sink {
     this.area += ((v0 + v1) / 2) * length;
     if (this.kinetic) this.rates += meanRate(v0, v1) * length;
     if (length > this.silence) this.silence = length;
-    if (t0 !== this.end) this.alone(t0, v0);
+    this.alone(t0, v0);
     this.alone(t1, v1);
-    this.end = t1;
     if (v0 > this.highest || v1 > this.highest) {
       this.above += shareOutside(v0 - this.highest, v1 - this.highest) * length;
       this.areaAbove += meanOutside(v0 - this.highest, v1 - this.highest) * length;
@@ -54,11 +50,6 @@ export class Sums implements Sink {
       this.below += shareOutside(this.lowest - v0, this.lowest - v1) * length;
       this.areaBelow += meanOutside(this.lowest - v0, this.lowest - v1) * length;
     }
-  }
-
-  run(times: Float64Array, values: Float64Array, first: number, last: number): void {
-    for (let i = first; i < last; i++)
-      this.piece(times[i] as number, values[i] as number, times[i + 1] as number, values[i + 1] as number);
   }
 
   unknown(from: number, to: number): void {
@@ -77,21 +68,10 @@ export class Sums implements Sink {
   }
 }
 
-function samplesIn(times: NumberColumn, values: NumberColumn, window: Span): number {
+function samplesIn(times: Float64Array, values: Float64Array, window: Span): number {
   let samples = 0;
-  // The first row after the window; no two rows have one time.
-  const after = firstFrom(times, window.to);
-  const end = times.at(after) === window.to ? after + 1 : after;
-  const start = firstFrom(times, window.from);
-  const block = new Float64Array(Math.max(0, Math.min(BLOCK, end - start)));
-  for (let from = start; from < end; from += BLOCK) {
-    const count = Math.min(end - from, readColumn(values, from, block));
-    for (let i = 0; i < count; i++) {
-      const value = block[i] as number;
-      // A value less itself is 0 unless it is not finite.
-      if (value - value === 0) samples++;
-    }
-  }
+  for (let i = firstFrom(times, window.from); (times[i] ?? Number.POSITIVE_INFINITY) <= window.to; i++)
+    if (Number.isFinite(values[i])) samples++;
   return samples;
 }
 
@@ -102,8 +82,8 @@ function samplesIn(times: NumberColumn, values: NumberColumn, window: Span): num
  */
 export function summarise(
   channel: Channel,
-  times: NumberColumn,
-  values: NumberColumn,
+  times: Float64Array,
+  values: Float64Array,
   window: Span,
   gapLimitSeconds: number,
   band: Pick<Band, 'low' | 'high'> | undefined,

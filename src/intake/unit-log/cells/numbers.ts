@@ -19,17 +19,11 @@ export function readNumber(text: string, decimal: Decimal): number {
     negative = sign !== 43;
     i += 1;
   }
-  const value = readDigits(text, i, end, mark);
-  return negative ? -value : value;
-}
-
-/** Digits in a part of a text, with at most one decimal mark, given by its code; NaN for anything else. */
-export function readDigits(text: string, from: number, end: number, mark: number): number {
   let mantissa = 0;
   let digits = 0;
   let scale = 1;
   let fraction = false;
-  for (let i = from; i < end; i++) {
+  for (; i < end; i++) {
     const c = text.charCodeAt(i);
     if (c >= 48 && c <= 57) {
       mantissa = mantissa * 10 + (c - 48);
@@ -39,7 +33,8 @@ export function readDigits(text: string, from: number, end: number, mark: number
     else return Number.NaN;
   }
   // Up to 15 digits are exact in a double, and one division by a power of ten rounds once.
-  return digits === 0 || digits > 15 ? Number.NaN : mantissa / scale;
+  if (digits === 0 || digits > 15) return Number.NaN;
+  return (negative ? -mantissa : mantissa) / scale;
 }
 
 const WITH_UNIT = /^(.*?)\s*(?:°|º|deg\.?)?\s*([CF])$/i;

@@ -1,13 +1,7 @@
-import type { NumberWriter } from '../../../core/model/columns/packed-numbers.js';
-import type { TextWriter } from '../../../core/model/columns/text-column.js';
-
-interface ValuesOf {
+/** A column under its heading, in the order of the file. */
+interface Column<T> {
   heading: string;
-  values: NumberWriter;
-}
-interface TextsOf {
-  heading: string;
-  values: TextWriter;
+  values: T[];
 }
 
 /** One display step of a log that rounds to hundredths: the same reading, converted twice. */
@@ -19,13 +13,13 @@ const SAME_KELVIN = 0.011;
  * Where they differ nothing is changed.
  */
 export function repeatedRow(
-  channels: readonly ValuesOf[],
-  states: readonly TextsOf[],
+  channels: readonly Column<number>[],
+  states: readonly Column<string>[],
   index: number,
   kept: number,
 ): { is: 'repeated' } | { is: 'other'; difference: string } {
   for (const { heading, values } of channels) {
-    const [first, second] = [values.at(kept), values.at(index)];
+    const [first = Number.NaN, second = Number.NaN] = [values[kept], values[index]];
     if (Math.abs(first - second) > SAME_KELVIN)
       return {
         is: 'other',
@@ -33,14 +27,15 @@ export function repeatedRow(
       };
   }
   for (const { heading, values } of states) {
-    const [first, second] = [values.at(kept), values.at(index)];
+    const [first = '', second = ''] = [values[kept], values[index]];
     if (first !== '' && second !== '' && first !== second)
       return {
         is: 'other',
         difference: `another text in ${heading}: "${second.slice(0, 40)}" after "${first.slice(0, 40)}"`,
       };
   }
-  for (const { values } of channels) if (Number.isNaN(values.at(kept))) values.set(kept, values.at(index));
-  for (const { values } of states) if (values.at(kept) === '') values.set(kept, values.at(index));
+  for (const { values } of channels)
+    if (Number.isNaN(values[kept])) values[kept] = values[index] ?? Number.NaN;
+  for (const { values } of states) values[kept] ||= values[index] ?? '';
   return { is: 'repeated' };
 }

@@ -15,12 +15,6 @@ const LONG_CLOCK = 8;
 /** A blank or T between date and time. */
 const isGap = (character: number) => character === 32 || character === 84;
 
-/** Where a cell lies in a text. */
-export interface Cell {
-  start: number;
-  end: number;
-}
-
 /** Reads the times of a log's rows; a date that the row before had too is not read again. */
 export class RowTimes {
   readonly #mapping: LogMapping['time'];
@@ -41,18 +35,6 @@ export class RowTimes {
       return at ?? this.#inZone(wall, first, second);
     }
     return this.#slow(unwrapped(first.trim()), second === undefined ? undefined : unwrapped(second.trim()));
-  }
-
-  /** The time of a row whose cells lie in a text, where the quick way gives it; NaN for all else. */
-  plain(text: string, first: Cell, second: Cell | undefined): number {
-    const date = this.#lastDate;
-    if (date.length === 0 || this.#clock === undefined || !text.startsWith(date, first.start))
-      return Number.NaN;
-    if (second !== undefined && first.end - first.start !== date.length) return Number.NaN;
-    const at = second?.start ?? first.start + date.length + 1;
-    if (second === undefined && !isGap(text.charCodeAt(at - 1))) return Number.NaN;
-    const wall = this.#wallAt(text, at, (second ?? first).end);
-    return Number.isNaN(wall) ? wall : (this.#clock.steady(wall) ?? Number.NaN);
   }
 
   /** Wall time when the date is the last row's and the time of day is plain digits; NaN for the slow way. */

@@ -28,7 +28,7 @@ function log({ rows, channel = 'return-air', mode, stated }: Made): UnitLog {
     times: Float64Array.from(rows, ([minute]) => START + minute * MINUTE),
     channels: { [channel]: Float64Array.from(rows, ([, celsius]) => celsius) },
     states: omitUndefined({ mode }),
-    rows: Uint32Array.from(rows, (_, i) => i + 2),
+    rows: Float64Array.from(rows, (_, i) => i + 2),
     ...omitUndefined({ stated }),
     problems: [],
     problemCount: 0,
