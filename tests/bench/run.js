@@ -1,35 +1,25 @@
-// Runs every bench beside this file and prints its figures against its reference: ratios travel between
-// machines, seconds do not. A bench is a module that exports `name`, `reference` and `run`.
+// Runs the benches beside this file, or those whose names hold a word that is given, each in a process of its own:
+// what one holds in memory is no part of what another is measured to hold. Ends with 1 when one could not be run.
+import { spawnSync } from 'node:child_process';
 import { readdir } from 'node:fs/promises';
-
-/**
- * One figure of a bench and the same figure of its reference, measured in the same run.
- * @typedef {{ what: string, unit: string, own: number, reference: number }} Figure
- * @typedef {{ name: string, reference: string, run: () => Promise<Figure[]> }} Bench
- */
+import { join } from 'node:path';
 
 const wanted = process.argv.slice(2);
 const files = (await readdir(import.meta.dirname))
   .filter((file) => file.endsWith('.js') && !file.endsWith('.worker.js') && file !== 'run.js')
   .filter((file) => wanted.length === 0 || wanted.some((word) => file.includes(word)))
   .sort();
-
-/** @param {number} value */
-const short = (value) => (value >= 100 ? value.toFixed(0) : value.toPrecision(3));
+if (files.length === 0) {
+  console.error(`There is no bench named ${wanted.join(' or ')}.`);
+  process.exitCode = 1;
+}
 
 for (const file of files) {
-  /** @type {Bench} */
-  const bench = await import(new URL(file, import.meta.url).href);
-  console.log(`${bench.name}, against ${bench.reference}`);
-  const rows = (await bench.run()).map(({ what, unit, own, reference }) => [
-    what,
-    `${short(own)} ${unit}`,
-    `${short(reference)} ${unit}`,
-    `${(own / reference).toFixed(2)} ×`,
-  ]);
-  const table = [['', 'own', 'reference', 'ratio'], ...rows];
-  const widths = [0, 1, 2, 3].map((i) => Math.max(...table.map((row) => (row[i] ?? '').length)));
-  for (const row of table)
-    console.log(`  ${row.map((cell, i) => cell.padEnd(widths[i] ?? 0)).join('  ')}`.trimEnd());
-  console.log();
+  const { status } = spawnSync(process.execPath, [join(import.meta.dirname, 'run.worker.js'), file], {
+    stdio: 'inherit',
+  });
+  if (status !== 0) {
+    console.error(`${file} could not be run.\n`);
+    process.exitCode = 1;
+  }
 }

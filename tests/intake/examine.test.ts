@@ -50,6 +50,22 @@ describe('examine', () => {
     expect(problems[0]?.where.file).toBe('password.pdf');
   });
 
+  it('keeps a log of more than 1,000,000 rows as a document and says how to get it in parts', async () => {
+    const rows = '2026-07-14 04:00,36\n'.repeat(1_000_001);
+    const { received, problems } = await of(`Time,Return F\n${rows}`, {
+      options: { logZone: zone.parse('UTC') },
+    });
+    expect(received).toMatchObject({ kind: 'document' });
+    expect(problems).toMatchObject([
+      {
+        code: 'file-too-large',
+        message: 'more than 1,000,000 rows',
+        where: { file: 'file', row: 1_000_002 },
+        fix: expect.stringMatching(/in parts, by date, or with a longer step/),
+      },
+    ]);
+  });
+
   it.each([
     ['no bytes', '', 'empty-file', 1],
     ['a blank line', '\n', 'empty-file', 1],

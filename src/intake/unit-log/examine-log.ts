@@ -21,6 +21,12 @@ export interface LogInput {
   hint: Hint;
 }
 
+/**
+ * More than ten times the rows of sixty days by the minute. Held against what is taken in: a record may hold a longer
+ * log from when more were allowed.
+ */
+const MOST_ROWS = 1_000_000;
+
 /** Row problems of a log are told one by one up to this many; the evidence counts them all. */
 const TOLD_ROWS = 20;
 
@@ -44,7 +50,11 @@ export async function examineLog(
   { mapping, unused }: { mapping: LogMapping; unused: string[] },
 ): Promise<Examined | { problems: Problem[] }> {
   const { source, file, delivery, hint } = input;
-  const log = await readUnitLog(source, mapping, { evidence: 'e1' as EvidenceId, addedSeconds: 0 });
+  const log = await readUnitLog(source, mapping, {
+    evidence: 'e1' as EvidenceId,
+    addedSeconds: 0,
+    mostRows: MOST_ROWS,
+  });
   const [from, to] = [log.times.at(0), log.times.at(-1)];
   const problems = rowProblems(log, input);
   if (from === undefined || to === undefined) return { problems };

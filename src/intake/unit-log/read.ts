@@ -18,7 +18,7 @@ export interface LogReadOptions {
   evidence: EvidenceId;
   /** Seconds to add to the log's clock, from a measured comparison. */
   addedSeconds: number;
-  /** More rows than this are refused; 1,000,000 if not given. */
+  /** More rows than this are refused; any number is read if not given. */
   mostRows?: number;
 }
 
@@ -28,8 +28,6 @@ export interface ReadLog extends UnitLog {
   counts: Partial<Record<RowProblem['is'], number>>;
 }
 
-/** More than ten times the rows of sixty days by the minute. */
-const MOST_ROWS = 1_000_000;
 /** The sign of a negative number of nines, the only possible value that is a fault mark. */
 const NINES_BELOW = /^\s*[-−]99/;
 
@@ -43,7 +41,7 @@ const NINES_BELOW = /^\s*[-−]99/;
 export async function readUnitLog(
   source: ByteSource,
   mapping: LogMapping,
-  { evidence, addedSeconds, mostRows = MOST_ROWS }: LogReadOptions,
+  { evidence, addedSeconds, mostRows = Number.POSITIVE_INFINITY }: LogReadOptions,
 ): Promise<ReadLog> {
   const reader = new LogReader(mapping, mostRows);
   const text =

@@ -64,6 +64,14 @@ describe('a row that does not fit is left out or read as far as it goes, and nam
     const { log } = await notes(`${HEADER}2026-07-14 04:00,36,35,=HYPERLINK("x")\x1b[31m\n`);
     expect([...(log.states.mode ?? [])]).toEqual(['=HYPERLINK("x")\ufffd[31m']);
   });
+
+  it('a state is cut after 200 characters', async () => {
+    const long = 'alarm '.repeat(50);
+    const { log } = await notes(
+      `${HEADER}${ROW}2026-07-14 04:05,36,35,${long}\n2026-07-14 04:10,36,35,${long}\n`,
+    );
+    expect(log.states.mode).toEqual(['Cool', long.slice(0, 200), long.slice(0, 200)]);
+  });
 });
 
 describe('rows of one moment', () => {
@@ -125,6 +133,20 @@ describe('what stops reading names its row, and reading stops in bounded memory'
     ).rejects.toMatchObject({
       code: 'unsupported-file',
       where: { row },
+    });
+  });
+
+  it('more rows than are read, with what to do', async () => {
+    const mapping = await mappingOf(HEADER + ROW);
+    const rows = Array.from({ length: 4 }, (_, i) => ROW.replace('04:00', `04:0${i}`)).join('');
+    const reading = (mostRows: number) =>
+      readUnitLog(source(HEADER + rows), mapping, { evidence, addedSeconds: 0, mostRows });
+    expect((await reading(4)).times).toHaveLength(4);
+    await expect(reading(3)).rejects.toMatchObject({
+      code: 'file-too-large',
+      message: 'more than 3 rows',
+      where: { row: 5 },
+      fix: expect.stringMatching(/in parts, by date/),
     });
   });
 

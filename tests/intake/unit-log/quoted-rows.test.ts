@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { cases } from '../../properties.js';
 import { read } from './reading.js';
 
-/** Cells that may be plain, and such as want a closer look. */
+/** Cells that are plain numbers, and such as want a closer look. */
 const cell = fc.oneof(
   { weight: 8, arbitrary: fc.integer({ min: -1000, max: 1500 }).map((tenths) => (tenths / 10).toFixed(1)) },
   {
@@ -51,8 +51,8 @@ const stamp = (at: number | string, i: number) =>
 const HEADER = ['Date time', 'Set point (F)', 'Return air (F)', 'Note', 'Mode'];
 const row = fc.tuple(time, cell, cell, fc.constantFrom('', 'x', 'a b', 'é'), mode);
 
-describe('rows that are read without being cut', () => {
-  it('are read as the same rows in quotation marks, which are cut', async () => {
+describe('rows', () => {
+  it('are the same with every cell in quotation marks', async () => {
     await fc.assert(
       fc.asyncProperty(
         fc.array(row, { minLength: 1, maxLength: 40 }),
@@ -100,7 +100,7 @@ describe('rows that are read without being cut', () => {
       'Date time;Return F\n2026-07-14 04:00;36,5\n2026-07-14 04:01;37,25\n',
       [36.5, 37.25],
     ],
-  ])('with %s', async (_, text, fahrenheit) => {
+  ])('may have %s', async (_, text, fahrenheit) => {
     const log = await read(text);
     expect([...log.times]).toHaveLength(fahrenheit.length);
     expect([...(log.channels['return-air'] ?? [])]).toEqual(fahrenheit.map((f) => ((f - 32) * 5) / 9));
