@@ -70,11 +70,8 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
   const assets = new Map<string, Uint8Array>();
   if (letterhead !== undefined) assets.set(letterhead.asset, letterhead.bytes);
   for (const [name, drawing] of drawings) assets.set(name, new TextEncoder().encode(cleaner.clean(drawing)));
-  const prepared = new Set<string>();
   const add = (name: string, picture: PreparedPicture) => {
-    if (picture.is !== 'picture') return;
-    assets.set(name, picture.bytes);
-    prepared.add(name);
+    if (picture.is === 'picture') assets.set(name, picture.bytes);
   };
   for (const [sha256, picture] of pictures) add(plateAsset(sha256), picture);
   for (const [sha256, paper] of papers)
@@ -86,7 +83,6 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
     ...omitUndefined({ own: templates.own === undefined ? undefined : join(templates.own, 'dossier') }),
     document: cleanDeep(document, cleaner),
     assets,
-    prepared,
     attachments: input.attachments.map((one) => ({ ...one, description: cleaner.clean(one.description) })),
     builtAt: input.builtAt,
   };

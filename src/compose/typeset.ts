@@ -2,7 +2,6 @@ import { DossierError } from '../core/model/error.js';
 import { type Instant, milliseconds } from '../core/model/time.js';
 import type { DossierDocument } from '../core/words/blocks.js';
 import { fontFiles } from './glyphs.js';
-import type { StandIn } from './stand-ins.js';
 import { type Typeset, Typesetter } from './typesetter.js';
 
 export type { SignaturePlace, Typeset } from './typesetter.js';
@@ -27,8 +26,6 @@ export interface TypesetJob<D extends object = DossierDocument> {
   document: D;
   /** Pictures and charts by name. */
   assets: ReadonlyMap<string, Uint8Array>;
-  /** Names of assets that were decoded and encoded anew before, so that nothing in them needs to be looked at. */
-  prepared?: ReadonlySet<string>;
   attachments: readonly Attachment[];
   builtAt: Instant;
   /** PDF/A-3a is what dossiers are; PDF/UA-1 proves that the same pages are accessible. */
@@ -56,7 +53,6 @@ export async function typeset<D extends object>(
 
 async function typesetBy<D extends object>(typesetter: Typesetter, job: TypesetJob<D>): Promise<Typeset> {
   checkAttachments(job.attachments);
-  const standIns = await standInsOf(job);
   const answer = await typesetter.ask(
     {
       pages: job.pages,
@@ -71,7 +67,7 @@ async function typesetBy<D extends object>(typesetter: Typesetter, job: TypesetJ
           relationship,
         })),
       }),
-      assets: [...job.assets].map(([name, bytes]) => [name, standIns.get(name)?.bytes ?? bytes]),
+      assets: [...job.assets],
       attachments: job.attachments.map(({ name, bytes }) => [name, bytes]),
       createdSeconds: Math.floor(milliseconds(job.builtAt) / 1000),
       standard: job.standard ?? 'a-3a',
@@ -88,19 +84,7 @@ async function typesetBy<D extends object>(typesetter: Typesetter, job: TypesetJ
       where: { file: job.pages },
       fix: 'If you changed the page templates, compare them with the shipped ones; otherwise please report this.',
     });
-  if (standIns.size === 0) return answer;
-  const { inlay } = await import('./inlay.js');
-  return { ...answer, pdf: inlay(answer.pdf, standIns.values()) };
-}
-
-async function standInsOf({
-  assets,
-  prepared,
-}: Pick<TypesetJob, 'assets' | 'prepared'>): Promise<ReadonlyMap<string, StandIn>> {
-  const pictures = [...assets].filter(([name]) => prepared?.has(name));
-  if (pictures.length === 0) return new Map();
-  const { standInsFor } = await import('./stand-ins.js');
-  return standInsFor(new Map(pictures));
+  return answer;
 }
 
 /** An empty attachment aborts the typesetter's process, and a name that stands twice its compilation: both are said before. */

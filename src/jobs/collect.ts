@@ -5,7 +5,6 @@ import { type Walk, walk } from '../intake/walk.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { Batch } from './collect/batch.js';
 import { Holders } from './collect/evidence-by-hash.js';
-import { withLeanPictures } from './collect/lean-pictures.js';
 import { readLogOptions, type TypedLogOptions } from './collect/log-options.js';
 import type { CollectReport } from './collect/report.js';
 import { reviewWhole } from './collect/review.js';
@@ -28,12 +27,7 @@ export interface CollectInput extends OpenDelivery, LongWork, TypedLogOptions {
  */
 export async function collect(input: CollectInput): Promise<CollectReport> {
   const options = await readLogOptions(input);
-  // Both begin while opening the record waits for the disk.
-  const walking = walk(input.paths);
-  const files = walking.then((found) => found.files);
-  return withLeanPictures(files, () =>
-    withDelivery(input, true, async (record) => takeIn(record, await walking, options, input)),
-  );
+  return withDelivery(input, true, async (record) => takeIn(record, await walk(input.paths), options, input));
 }
 
 async function takeIn(

@@ -12,7 +12,6 @@ import type { CollectInput } from '../collect.js';
 import { withDelivery } from '../delivery.js';
 import { Holders } from './evidence-by-hash.js';
 import { hashOf, type LaidOut, Scratch } from './extracted-files.js';
-import { withLeanPictures } from './lean-pictures.js';
 import { readLogOptions } from './log-options.js';
 import { allowed, type Depth, deeper, leftInside } from './nesting.js';
 import { whenInWords } from './report.js';
@@ -63,12 +62,10 @@ export async function dryRun(input: CollectInput): Promise<DryRunReport> {
     const state = record.state();
     const look = new Look(state.delivery, options, new Holders(state), report);
     try {
-      await withLeanPictures(Promise.resolve(found.files), async () => {
-        for (const [i, file] of found.files.entries()) {
-          nextStep(input, { what: file.name, done: i + 1, total: found.files.length });
-          await look.at({ found: file, hint: hintFor(captions, file) }, undefined, undefined);
-        }
-      });
+      for (const [i, file] of found.files.entries()) {
+        nextStep(input, { what: file.name, done: i + 1, total: found.files.length });
+        await look.at({ found: file, hint: hintFor(captions, file) }, undefined, undefined);
+      }
     } finally {
       await look.end();
     }
