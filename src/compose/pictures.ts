@@ -3,6 +3,7 @@ import pMap from 'p-map';
 import sharp, { type Sharp } from 'sharp';
 import type { Region, Sha256 } from '../core/model/evidence.js';
 import { decodeHeic } from '../platform/node/heic/heic.js';
+import { carriedJpeg } from '../core/pictures/carried-jpeg.js';
 
 /** One more than two cores scale at a time, so that none waits while this thread is busy; more only costs memory. */
 const AT_ONCE = 3;
@@ -24,7 +25,10 @@ export interface PictureQuality {
 }
 export type ReadOriginal = (sha256: Sha256) => Promise<string | Uint8Array>;
 export type PreparedPicture =
-  /** JPEG, sRGB, upright, no metadata. `damaged` when only part of the file could be read. */
+  /**
+   * JPEG, sRGB, upright, no metadata; or the coded picture of a JPEG that fits, with its orientation and colour profile.
+   * Sides are of the upright picture. `damaged` when only part of the file could be read.
+   */
   | { is: 'picture'; bytes: Uint8Array; width: number; height: number; damaged: boolean }
   | { is: 'unreadable'; why: string };
 
@@ -81,9 +85,12 @@ async function prepareOne(
   try {
     const original = await readOriginal(file.sha256);
     if (/^image\/hei[cf]/.test(file.type)) return await prepareHeic(original, how);
-    return await reencode(
-      (failOn) => sharp(original, { failOn, limitInputPixels: MOST_PIXELS }).autoOrient(),
-      how,
+    return (
+      (await carryOver(original, how)) ??
+      (await reencode(
+        (failOn) => sharp(original, { failOn, limitInputPixels: MOST_PIXELS }).autoOrient(),
+        how,
+      ))
     );
   } catch (cause) {
     return { is: 'unreadable', why: reason(cause) };
@@ -92,6 +99,41 @@ async function prepareOne(
 
 interface How extends PictureQuality {
   blackOut: readonly Region[];
+}
+
+/**
+ * Bytes that a picture may take to be carried over, for each pixel of the square of the longer side: a photo of much
+ * detail takes 0.17 when it is made anew at full quality, and cameras code a little finer.
+ */
+const CARRIED_BYTES = 0.2;
+
+/**
+ * A whole JPEG that fits its place, carried over as it is coded, so that nothing is lost by coding it twice and anyone
+ * can compare it exactly with its original. Undefined when it is to be made anew.
+ */
+async function carryOver(
+  original: string | Uint8Array,
+  { longest, blackOut }: How,
+): Promise<PreparedPicture | undefined> {
+  const mostBytes = CARRIED_BYTES * longest ** 2;
+  const file = typeof original === 'string' ? await readFile(original) : original;
+  // Room for a preview and other data beside the picture.
+  if (blackOut.length > 0 || file.length > 2 * mostBytes) return undefined;
+  const carried = carriedJpeg(file);
+  if (carried === undefined || carried.bytes.length > mostBytes) return undefined;
+  const { bytes, width, height } = carried;
+  if (Math.max(width, height) > longest || !(await isWhole(bytes))) return undefined;
+  return { is: 'picture', bytes, width, height, damaged: false };
+}
+
+/** Decodes all of it: a typesetter and most readers show a damaged picture as if it were whole. */
+async function isWhole(jpeg: Uint8Array): Promise<boolean> {
+  try {
+    await sharp(jpeg, { failOn: 'warning', limitInputPixels: MOST_PIXELS }).resize(64).raw().toBuffer();
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 async function reencode(open: (failOn: 'warning' | 'none') => Sharp, how: How): Promise<PreparedPicture> {

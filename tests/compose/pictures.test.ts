@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { type PreparedPicture, preparePictures } from '../../src/compose/pictures.js';
+import { carriedJpeg } from '../../src/core/pictures/carried-jpeg.js';
 import { hashOf } from './sample-evidence.js';
 
 const jpeg = (width: number, height: number) =>
@@ -57,14 +58,64 @@ describe('pictures for print', () => {
     expect((await onlyPicture(await jpeg(300, 200))).made).toMatchObject({ width: 300, height: 200 });
   });
 
-  it('are turned upright as EXIF says, and carry nothing of it', async () => {
-    const turned = await sharp(await jpeg(400, 300))
+  it('are carried over as they are coded where they fit, however they are turned', async () => {
+    const file = await sharp(await jpeg(400, 300))
+      .withMetadata({ orientation: 6 })
+      .withExifMerge({ IFD3: { GPSLatitude: '32/1 41/1 0/1', GPSLatitudeRef: 'N' } })
+      .toBuffer();
+    const { made } = await onlyPicture(file);
+    expect(made).toEqual({ is: 'picture', ...carriedJpeg(file), damaged: false });
+    expect(made).toMatchObject({ width: 300, height: 400 });
+  });
+
+  const grain = (width: number) =>
+    sharp({
+      create: {
+        width,
+        height: width,
+        channels: 3,
+        noise: { type: 'gaussian', mean: 128, sigma: 60 },
+        background: '#808080',
+      },
+    });
+  it.each<[string, () => Promise<Uint8Array>]>([
+    ['are too many bytes', () => grain(1000).jpeg({ quality: 100, chromaSubsampling: '4:4:4' }).toBuffer()],
+    ['have too many pixels', () => jpeg(1601, 20)],
+    ['are not JPEG', () => grain(300).png().toBuffer()],
+    [
+      'are damaged',
+      async () => {
+        const file = await grain(300).jpeg().toBuffer();
+        // All markers are in place, and most of the coded data are gone.
+        return Buffer.concat([file.subarray(0, file.length / 3), file.subarray(-2)]);
+      },
+    ],
+  ])('are made anew where they %s', async (_, make) => {
+    const file = await make();
+    const { made, meta } = await onlyPicture(file);
+    expect(Buffer.from(made.bytes).equals(carriedJpeg(file)?.bytes ?? new Uint8Array())).toBe(false);
+    expect(meta).toMatchObject({ format: 'jpeg', space: 'srgb' });
+  });
+
+  it('are made anew where parts are black', async () => {
+    const bytes = await jpeg(400, 300);
+    const sha256 = hashOf(bytes);
+    const blackOut = [{ x: 0, y: 0, width: 1, height: 1 }];
+    const made = (await preparePictures([{ sha256, type: 'image/jpeg', blackOut }], async () => bytes)).get(
+      sha256,
+    );
+    if (made?.is !== 'picture') throw new Error('no picture');
+    expect((await sharp(made.bytes).stats()).channels.every(({ max }) => max < 3)).toBe(true);
+  });
+
+  it('that are made anew are turned upright as EXIF says, and carry nothing of it', async () => {
+    const turned = await sharp(await jpeg(4000, 3000))
       .withMetadata({ orientation: 6 })
       .withExifMerge({ IFD3: { GPSLatitude: '32/1 41/1 0/1', GPSLatitudeRef: 'N' } })
       .toBuffer();
     expect((await sharp(turned).metadata()).orientation).toBe(6);
     const { made, meta } = await onlyPicture(turned);
-    expect(made).toMatchObject({ width: 300, height: 400, damaged: false });
+    expect(made).toMatchObject({ width: 1200, height: 1600, damaged: false });
     expect(meta.orientation).toBeUndefined();
     expect(meta.exif).toBeUndefined();
   });

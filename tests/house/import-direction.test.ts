@@ -10,6 +10,7 @@ const CORE = [
   'core/assess',
   'core/words',
   'core/charts',
+  'core/pictures',
   'core/verify',
 ];
 /** Which rooms each room may import from, besides itself. */
@@ -21,7 +22,8 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   'core/assess': ['core/model', 'core/reference'],
   'core/words': ['core/model', 'core/reference'],
   'core/charts': ['core/model', 'core/reference', 'core/assess', 'core/words'],
-  'core/verify': ['core/model', 'core/ledger', 'platform'],
+  'core/pictures': [],
+  'core/verify': ['core/model', 'core/ledger', 'core/pictures', 'platform'],
   platform: [],
   intake: ['core/model', 'core/reference', 'core/ports', 'platform'],
   record: ['core/model', 'core/ports', 'core/ledger', 'platform'],

@@ -5,6 +5,7 @@ import { leafHash, sha256Of, treeHash } from '../../../src/core/ledger/tree.js';
 import type { Manifest } from '../../../src/core/model/manifest.js';
 import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import { toInstant } from '../../../src/core/model/time.js';
+import { carriedJpeg } from '../../../src/core/pictures/carried-jpeg.js';
 import { verifyDossier } from '../../../src/core/verify/verify-dossier.js';
 import { signPdf } from '../../../src/signing/sign-pdf.js';
 import { asLines, ledgerEntries, type Parts, relist, sampleParts, samplePdf } from '../../signing/sample.js';
@@ -94,6 +95,31 @@ async function judged(file: Uint8Array, plate: Uint8Array, attach = true) {
   const failed = found.checks.filter(({ result }) => result === 'failed').map(({ id }) => id);
   return { failed, alike: found.checks.find(({ id }) => id === 'plates.alike') };
 }
+
+describe('a printed picture that was carried over', () => {
+  const turned = () => scene(7).jpeg().withMetadata({ orientation: 6 }).toBuffer();
+  const carried = (file: Uint8Array) => carriedJpeg(file)?.bytes ?? new Uint8Array();
+
+  it.each<[string, () => Promise<Uint8Array>]>([
+    ['as it lay', async () => original],
+    ['and is turned on the page', turned],
+  ])('%s is compared byte for byte', async (_, make) => {
+    const file = await make();
+    expect(await judged(file, carried(file))).toMatchObject({
+      failed: [],
+      alike: { result: 'passed', detail: '1 carried over byte for byte' },
+    });
+  });
+
+  it('but turned in another way than its camera data ask is not like it', async () => {
+    const file = await turned();
+    const plate = carried(file).slice();
+    // The value of the one entry of the Exif block.
+    const at = Buffer.from(plate).indexOf(Buffer.from([0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 6])) + 9;
+    plate[at] = 1;
+    expect((await judged(file, plate)).failed).toEqual(['plates.alike']);
+  });
+});
 
 describe('a printed picture and its original', () => {
   it.each<[string, () => Promise<[Uint8Array, Uint8Array]>]>([

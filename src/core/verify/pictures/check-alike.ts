@@ -1,4 +1,5 @@
 import { sha256Of } from '../../ledger/tree.js';
+import { carriedJpeg } from '../../pictures/carried-jpeg.js';
 import type { Contents } from '../check-attachments.js';
 import type { Checklist } from '../checklist.js';
 import { Comparer } from './comparer.js';
@@ -9,9 +10,10 @@ const MOST_SHAPE = 0.02;
 const MOST_GREY = 24;
 
 /**
- * Holds every printed picture against its original where that is inside: upright, in grey, block by block of a
- * sixty-fourth of the longer side. That finds another picture, one that was turned, cropped or mirrored, and a part that
- * was painted over; not a change within a block that keeps its mean.
+ * Holds every printed picture against its original where that is inside. One that was carried over has the coded data of
+ * its original, byte for byte, so that nothing in it can have been changed. One that was made anew is compared upright,
+ * in grey, block by block of a sixty-fourth of the longer side: that finds another picture, one that was turned, cropped
+ * or mirrored, and a part that was painted over; not a change within a block that keeps its mean.
  */
 export async function checkAlike(
   { manifest, pictureOf, attached }: Contents,
@@ -26,7 +28,7 @@ export async function checkAlike(
       what === 'original' ? [[sha256, name] as const] : [],
     ),
   );
-  let alike = 0;
+  let [same, alike] = [0, 0];
   try {
     for (const { exhibit, originalSha256, plateSha256 } of manifest.plates ?? []) {
       const name = inside.get(originalSha256);
@@ -34,6 +36,7 @@ export async function checkAlike(
       const plate = pictureOf(plateSha256);
       if (original === undefined || plate === undefined) leave('the original is not inside', exhibit);
       else if (sha256Of(original) !== originalSha256) leave('the original is not the listed one', exhibit);
+      else if (isCarriedOver(original, plate)) same += 1;
       else if (!isPlain(original) || !isPlain(plate))
         leave('it is of a kind that is not decoded here', exhibit);
       else {
@@ -48,14 +51,24 @@ export async function checkAlike(
     comparer.close();
   }
   const left = [...open].map(([why, exhibits]) => `exhibits ${exhibits.join(', ')}: ${why}`);
+  const found = [
+    ...(same > 0 ? [`${same} carried over byte for byte`] : []),
+    ...(alike > 0 ? [`${alike} like their originals`] : []),
+  ].join(', ');
   if (wrong.length > 0) list.judge('plates.alike', wrong, '');
-  else if (alike === 0) list.skip('plates.alike', left.join('; ') || 'No printed pictures are listed.');
+  else if (found === '') list.skip('plates.alike', left.join('; ') || 'No printed pictures are listed.');
   else
     list.remark(
       'plates.alike',
-      left.map((words) => `${alike} are like their originals; not compared: ${words}`),
-      `${alike} are like their originals`,
+      left.map((words) => `${found}; not compared: ${words}`),
+      found,
     );
+}
+
+/** Whether the picture of a page is that of the original as it is coded there, without what was written beside it. */
+function isCarriedOver(original: Uint8Array, plate: Uint8Array): boolean {
+  const carried = carriedJpeg(original)?.bytes;
+  return carried?.length === plate.length && sha256Of(carried) === sha256Of(plate);
 }
 
 /** JPEG, PNG, WebP and TIFF by their first bytes: no drawing program, no film, nothing that loads anything. */
