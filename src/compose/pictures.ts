@@ -2,8 +2,8 @@ import { readFile } from 'node:fs/promises';
 import pMap from 'p-map';
 import sharp, { type Sharp } from 'sharp';
 import type { Region, Sha256 } from '../core/model/evidence.js';
-import { decodeHeic } from '../platform/node/heic/heic.js';
 import { carriedJpeg } from '../core/pictures/carried-jpeg.js';
+import { decodeHeic } from '../platform/node/heic/heic.js';
 
 /** One more than two cores scale at a time, so that none waits while this thread is busy; more only costs memory. */
 const AT_ONCE = 3;
