@@ -5,7 +5,7 @@ import fc from 'fast-check';
  * of the same code on every machine; `PROPERTY_TIMES=100 npm test` looks for counterexamples among 100 times as many,
  * new ones at every run, and names the seed of what it finds.
  */
-const TIMES = Number(process.env.PROPERTY_TIMES || 1);
+const TIMES = Number(import.meta.env.PROPERTY_TIMES || 1);
 if (!Number.isInteger(TIMES) || TIMES < 1) throw new Error('PROPERTY_TIMES is a whole number from 1 on');
 const A_PROPERTY_MAY_TAKE = 40_000;
 

@@ -5,7 +5,7 @@ import { EMPTY_ROOT, sha256Of } from '../../src/core/ledger/tree.js';
 import type { NewEntry } from '../../src/core/model/entry.js';
 import type { Instant } from '../../src/core/model/time.js';
 import { stage } from '../../src/record/staging.js';
-import { documentOf, someFacts } from './make.js';
+import { documentOf, someFacts } from '../core/ledger/drafts.js';
 
 const AT = '2026-08-03T15:00:00.000Z' as Instant;
 const { facts, sha256, by } = someFacts();

@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { DossierError } from '../../src/core/model/error.js';
 import type { Ports } from '../../src/record/disk/ports.js';
 import { createRecord, type DeliveryRecord, openRecord } from '../../src/record/store.js';
+import { documentOf, pulpOf, someFacts } from '../core/ledger/drafts.js';
 import { checkRecord } from './check-record.js';
-import { documentOf, portsOf, processesOf, pulpOf, someFacts } from './make.js';
+import { portsOf, processesOf } from './make.js';
 import { CUTS, type Fault, MemoryDisk } from './memory-disk.js';
 
 const FOLDER = '/records/one';

@@ -7,8 +7,9 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { sha256Of } from '../../src/core/ledger/tree.js';
 import { diskFileSystem, type FileSystem } from '../../src/record/disk/ports.js';
 import { createRecord, type DeliveryRecord, openRecord } from '../../src/record/store.js';
+import { documentOf, someFacts } from '../core/ledger/drafts.js';
 import { checkRecord } from './check-record.js';
-import { documentOf, portsOf, someFacts, temporaryFolder } from './make.js';
+import { portsOf, temporaryFolder } from './make.js';
 
 let outside: string;
 let folder: string;

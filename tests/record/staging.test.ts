@@ -5,7 +5,7 @@ import { EMPTY_ROOT, sha256Of } from '../../src/core/ledger/tree.js';
 import type { EntryType } from '../../src/core/model/entry.js';
 import { toInstant } from '../../src/core/model/time.js';
 import { stage } from '../../src/record/staging.js';
-import { documentOf, pulpOf, someFacts } from './make.js';
+import { documentOf, pulpOf, someFacts } from '../core/ledger/drafts.js';
 
 const AT = toInstant(Date.parse('2026-08-03T15:00:00.000Z'));
 const HASH = sha256Of(Buffer.from('x'));

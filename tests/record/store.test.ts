@@ -6,9 +6,10 @@ import { leafHash, treeHash } from '../../src/core/ledger/tree.js';
 import type { NewEntry } from '../../src/core/model/entry.js';
 import { diskFileSystem } from '../../src/record/disk/ports.js';
 import { createRecord, type DeliveryRecord, openRecord } from '../../src/record/store.js';
+import { documentOf, pulpOf, someFacts } from '../core/ledger/drafts.js';
 import { cases } from '../properties.js';
 import { checkRecord } from './check-record.js';
-import { documentOf, portsOf, pulpOf, someFacts, temporaryFolder } from './make.js';
+import { portsOf, temporaryFolder } from './make.js';
 
 let folder: string;
 beforeEach(async () => {

@@ -2,7 +2,8 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { sha256Of } from '../../src/core/ledger/tree.js';
 import { DossierError } from '../../src/core/model/error.js';
 import { createRecord, type DeliveryRecord, openRecord } from '../../src/record/store.js';
-import { documentOf, portsOf, processesOf, someFacts } from './make.js';
+import { documentOf, someFacts } from '../core/ledger/drafts.js';
+import { portsOf, processesOf } from './make.js';
 import { CUTS, MemoryDisk } from './memory-disk.js';
 
 const FOLDER = '/records/one';

@@ -6,7 +6,7 @@ import { EMPTY_ROOT, sha256Of } from '../../../src/core/ledger/tree.js';
 import type { Entry, NewEntry } from '../../../src/core/model/entry.js';
 import type { Instant } from '../../../src/core/model/time.js';
 import { stage } from '../../../src/record/staging.js';
-import { documentOf, pulpOf, someFacts } from '../../record/make.js';
+import { bytesOf, documentOf, pulpOf, someFacts } from './drafts.js';
 
 const AT = '2026-07-14T12:42:08.370Z' as Instant;
 
@@ -18,7 +18,7 @@ const folded = (entries: NewEntry[]) => {
   const staged: Entry[] = stage(entries, AT, 0, new Known()).map((s) => s.entry);
   return foldEntries(staged, staged.length, EMPTY_ROOT);
 };
-const bill = documentOf('e1', { bytes: 4, sha256: sha256Of(Buffer.from('bill')) });
+const bill = documentOf('e1', { bytes: 4, sha256: sha256Of(bytesOf('bill')) });
 const say = (body: Extract<NewEntry, { type: 'evidence-described' }>['body']): NewEntry => ({
   type: 'evidence-described',
   by: 'D. Reyes',

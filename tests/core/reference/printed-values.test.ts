@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { fromCelsius } from '../../../src/core/model/temperature.js';
 import {
@@ -10,15 +8,13 @@ import {
   produceTable,
 } from '../../../src/core/reference/produce.js';
 import { sectionOf, sources } from '../../../src/core/reference/sources.js';
+import CSV from './printed-values.csv?raw';
 
 /**
  * The table as it was copied by hand from the sources, kept apart from the code: a value that is changed in one place
  * only fails here.
  */
-const PRINTED = readFileSync(join(import.meta.dirname, 'printed-values.csv'), 'utf8')
-  .trim()
-  .split('\n')
-  .slice(1);
+const PRINTED = CSV.trim().split('\n').slice(1);
 
 const F = (celsius: number | undefined) =>
   celsius === undefined ? '' : String(Number(fromCelsius(celsius, '°F').toFixed(6)));

@@ -8,8 +8,9 @@ import { pathToFileURL } from 'node:url';
 import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { diskFileSystem, machinePorts } from '../../../src/record/disk/ports.js';
 import { createRecord, openRecord } from '../../../src/record/store.js';
+import { pulpOf, someFacts } from '../../core/ledger/drafts.js';
 import { checkRecord } from '../check-record.js';
-import { pulpOf, someFacts, temporaryFolder } from '../make.js';
+import { temporaryFolder } from '../make.js';
 
 /** The record as it was built, for processes of their own. */
 const BUILT = pathToFileURL(join(import.meta.dirname, '../../../dist/record')).href;

@@ -7,9 +7,7 @@ import { endOf, onDay } from '../../../../src/core/assess/claim/deadline-milesto
 import { dueOf } from '../../../../src/core/assess/claim/due.js';
 import { claimsAt } from '../../../../src/core/assess/claim/terms.js';
 import { readMoments } from '../../../../src/core/assess/milestones.js';
-import { DossierError } from '../../../../src/core/model/error.js';
 import type { Zone } from '../../../../src/core/model/time.js';
-import { parseClaimClocks } from '../../../../src/intake/claim-deadlines-file.js';
 import { cases } from '../../../properties.js';
 import { items, state } from '../made.js';
 import { clocks, on, received, said } from './made.js';
@@ -126,36 +124,4 @@ describe('every shipped clock', () => {
       );
     },
   );
-});
-
-describe('a file of clocks', () => {
-  const wrong = (...change: [string, string]) => {
-    try {
-      clocks(change);
-    } catch (error) {
-      if (error instanceof DossierError) return error.message;
-      throw error;
-    }
-    throw new Error('it was accepted');
-  };
-
-  it.each<[string, string, string]>([
-    ['binds: carrier', 'binds: driver', '"driver" is not one of: carrier, claimant, receiver'],
-    ['id: us-status', 'id: us-acknowledge', 'clock "us-acknowledge" stands twice'],
-    ['holidays: place-of-delivery', 'holidays: elsewhere', 'no list of holidays "elsewhere"'],
-    ["to: '17:00'", "to: '07:00'", 'the end is not after the beginning'],
-    ['unit: months', 'unit: moons', 'not one of: hours, days, working-days, months, years'],
-    ['place-of-delivery: []', 'place-of-delivery: [2026-02-30]', 'not a day of the calendar'],
-  ])('with %s as %s is refused', (from, to, message) => {
-    expect(wrong(from, to)).toContain(message);
-  });
-
-  it('without any clock is refused', () => {
-    expect(() => parseClaimClocks('clocks: []\n', 'claim-clocks.yaml')).toThrow(DossierError);
-  });
-
-  it('as shipped says everything in both languages', () => {
-    for (const rule of clocks().clocks)
-      for (const words of [rule.title, rule.duty, rule.starts]) expect(words.es).not.toBe(words.en);
-  });
 });

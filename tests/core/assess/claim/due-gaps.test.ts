@@ -1,13 +1,13 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { assess } from '../../../../src/core/assess/assess.js';
 import { ruleSet } from '../../../../src/core/model/rule-set.js';
 import type { Instant } from '../../../../src/core/model/time.js';
+import PRODUCE from '../../../../templates/rule-sets/produce.yaml?raw';
 import { HASH, state } from '../made.js';
 import { clocks, on, received, said } from './made.js';
 
-const produce = ruleSet.parse(parse(readFileSync('templates/rule-sets/produce.yaml', 'utf8')));
+const produce = ruleSet.parse(parse(PRODUCE));
 const judged = (at: string, ...notes: Parameters<typeof said>) =>
   assess({
     state: { ...state([]), claims: said(...notes) },

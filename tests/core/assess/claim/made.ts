@@ -1,21 +1,21 @@
-import { readFileSync } from 'node:fs';
+import { parse } from 'yaml';
 import { claimNote } from '../../../../src/core/model/claim.js';
-import type { ClaimClocks } from '../../../../src/core/model/claim-deadlines.js';
+import { type ClaimClocks, claimClocks } from '../../../../src/core/model/claim-deadlines.js';
 import type { ClaimEntry } from '../../../../src/core/model/state.js';
-import { parseClaimClocks } from '../../../../src/intake/claim-deadlines-file.js';
+import FILE from '../../../../templates/claim-clocks.yaml?raw';
 import { instantAt } from '../made.js';
 
-const FILE = new URL('../../../../templates/claim-clocks.yaml', import.meta.url);
+type Change = [from: string, to: string];
 
-/** The shipped clocks, or with parts of the file's text put otherwise. */
-export function clocks(...changes: [from: string, to: string][]): ClaimClocks {
-  let text = readFileSync(FILE, 'utf8');
-  for (const [from, to] of changes) {
+/** The file of the shipped clocks, or with parts of its text put otherwise. */
+export function clocksFile(...changes: Change[]): string {
+  return changes.reduce((text, [from, to]) => {
     if (!text.includes(from)) throw new Error(`the file does not say ${from}`);
-    text = text.replace(from, to);
-  }
-  return parseClaimClocks(text, 'claim-clocks.yaml');
+    return text.replace(from, to);
+  }, FILE);
 }
+
+export const clocks = (...changes: Change[]): ClaimClocks => claimClocks.parse(parse(clocksFile(...changes)));
 
 /** A day in Chicago. */
 export const on = (date: string, zone = 'America/Chicago') => ({ date, zone });

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { assess } from '../../../../src/core/assess/assess.js';
@@ -6,6 +5,7 @@ import type { DeliveryInput } from '../../../../src/core/model/delivery.js';
 import type { GapResult } from '../../../../src/core/model/results.js';
 import { ruleSet } from '../../../../src/core/model/rule-set.js';
 import type { UnitLog } from '../../../../src/core/model/unit-log.js';
+import PRODUCE from '../../../../templates/rule-sets/produce.yaml?raw';
 import { at, HASH, instantAt, type items, state } from '../made.js';
 import {
   CHANGE,
@@ -22,7 +22,7 @@ import {
   unitLog,
 } from './complete.js';
 
-const produce = ruleSet.parse(parse(readFileSync('templates/rule-sets/produce.yaml', 'utf8')));
+const produce = ruleSet.parse(parse(PRODUCE));
 
 interface Case {
   drop?: readonly string[];

@@ -1,11 +1,11 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { assess } from '../../../../src/core/assess/assess.js';
 import { ruleSet, stage } from '../../../../src/core/model/rule-set.js';
+import PRODUCE from '../../../../templates/rule-sets/produce.yaml?raw';
 import { HASH, instantAt, items, state } from '../made.js';
 
-const shipped = ruleSet.parse(parse(readFileSync('templates/rule-sets/produce.yaml', 'utf8')));
+const shipped = ruleSet.parse(parse(PRODUCE));
 
 describe('the shipped rule set for produce', () => {
   it('has rules for every stage', () => {

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { assess } from '../../../../src/core/assess/assess.js';
@@ -6,10 +5,11 @@ import { moreUrgent } from '../../../../src/core/assess/gaps/closable.js';
 import { isOpen } from '../../../../src/core/assess/gaps/gaps.js';
 import type { GapResult } from '../../../../src/core/model/results.js';
 import { ruleSet } from '../../../../src/core/model/rule-set.js';
+import PRODUCE from '../../../../templates/rule-sets/produce.yaml?raw';
 import { HASH, instantAt, state } from '../made.js';
 import { CHANGE, evidenceWith, TIMES, unitLog } from './complete.js';
 
-const produce = ruleSet.parse(parse(readFileSync('templates/rule-sets/produce.yaml', 'utf8')));
+const produce = ruleSet.parse(parse(PRODUCE));
 
 /** What the driver of this walk never got: what the check should have asked for in time. */
 const NEVER = [

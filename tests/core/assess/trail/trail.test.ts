@@ -6,11 +6,11 @@ import type { Entry, NewEntry } from '../../../../src/core/model/entry.js';
 import { type EvidenceId, evidenceId } from '../../../../src/core/model/evidence.js';
 import type { Instant } from '../../../../src/core/model/time.js';
 import { stage } from '../../../../src/record/staging.js';
-import { documentOf, pulpOf, someFacts } from '../../../record/make.js';
+import { bytesOf, documentOf, pulpOf, someFacts } from '../../ledger/drafts.js';
 
 const AT = '2026-07-20T15:00:00.000Z' as Instant;
 const id = (text: string): EvidenceId => evidenceId.parse(text);
-const HASH = sha256Of(Buffer.from('bill'));
+const HASH = sha256Of(bytesOf('bill'));
 
 function facts(carrier?: string): NewEntry {
   const { facts: written, sha256, by } = someFacts(carrier);

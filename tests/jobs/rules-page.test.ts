@@ -1,10 +1,10 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { momentWords, substituteWords } from '../../../../src/compose/view/gap-words.js';
-import { type Rule, stage } from '../../../../src/core/model/rule-set.js';
-import { gapSpeech } from '../../../../src/jobs/gap-words.js';
-import { type LoadedRuleSet, loadRuleSet } from '../../../../src/jobs/rule-set.js';
-import { facts } from '../made.js';
+import { momentWords, substituteWords } from '../../src/compose/view/gap-words.js';
+import { type Rule, stage } from '../../src/core/model/rule-set.js';
+import { gapSpeech } from '../../src/jobs/gap-words.js';
+import { type LoadedRuleSet, loadRuleSet } from '../../src/jobs/rule-set.js';
+import { facts } from '../core/assess/made.js';
 
 const speech = await gapSpeech(facts());
 const sets = await Promise.all(['produce', 'drop-trailer', 'frozen'].map((name) => loadRuleSet(name, '.')));
@@ -61,7 +61,7 @@ function setLines({ ruleSet, origin }: LoadedRuleSet, known: ReadonlySet<string>
   ];
 }
 
-/** `npx vitest run tests/core/assess/gaps/rules-page.test.ts -u` writes it anew. */
+/** `npx vitest run tests/jobs/rules-page.test.ts -u` writes it anew. */
 describe('docs/rules.md', () => {
   it('is made from the shipped sets', async () => {
     const [produce] = sets;
@@ -76,7 +76,7 @@ describe('docs/rules.md', () => {
       ...sets.flatMap((set, index) => setLines(set, index === 0 ? new Set() : base)),
     ];
     await expect(`${page.join('\n').trimEnd()}\n`).toMatchFileSnapshot(
-      join(import.meta.dirname, '../../../../docs/rules.md'),
+      join(import.meta.dirname, '../../docs/rules.md'),
     );
   });
 });
