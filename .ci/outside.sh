@@ -23,6 +23,7 @@ debian pdfdetach poppler-utils
 debian qpdf qpdf
 debian exiftool libimage-exiftool-perl
 debian script bsdutils
+debian chromium chromium
 # The same program has another name since libheif 1.18.
 command -v heif-dec >/dev/null 2>&1 || debian heif-convert libheif-examples
 

@@ -52,6 +52,8 @@ export const heifDec =
 export const pyhanko = program('pyhanko', 'pyhanko/bin/pyhanko');
 export const bagit = program('bagit', 'bagit/bin/bagit.py');
 export const verapdf = veraPdf();
+/** A browser, driven by Playwright. */
+export const chromium = program('chromium');
 
 /** A check that asks a program. Without the program it is skipped under a name that says so. */
 export function checkWith(asked: Program, title: string, run: () => void | Promise<void>): void {

@@ -1,0 +1,53 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { describe, expect, it } from 'vitest';
+
+const CORE = resolve(import.meta.dirname, '../../src/core');
+/** Rooms of the core that run anywhere. The compiler holds the same ones to it: `src/core/tsconfig.json`. */
+const ANYWHERE = ['model', 'reference', 'assess', 'words', 'charts'];
+/** Libraries that run in Node, in a page and in its workers. */
+const LIBRARIES = [
+  '@handlebars/parser',
+  'canonicalize',
+  'd3-scale',
+  'd3-shape',
+  'luxon',
+  'mdast',
+  'mdast-util-from-markdown',
+  'uqr',
+  'yaml',
+  'zod',
+];
+const IMPORT = /(?:\bfrom\s+|\bimport\s*\(\s*|^import\s+|\bdeclare module\s+)'([^']+)'/gm;
+const OF_NODE = /\b(?:Buffer|NodeJS|__dirname|__filename)\b|\b(?:process|global|import\.meta)\.|\brequire\(/g;
+
+const files = ANYWHERE.flatMap((room) =>
+  readdirSync(join(CORE, room), { recursive: true, encoding: 'utf8' })
+    .filter((name) => /\.[jt]s$/.test(name))
+    .map((name) => ({ name: join(room, name), text: readFileSync(join(CORE, room, name), 'utf8') })),
+);
+
+describe('the core runs anywhere:', () => {
+  it('its files are looked at', () => {
+    expect(files.length).toBeGreaterThan(100);
+    expect(files.flatMap(({ text }) => [...text.matchAll(IMPORT)]).length).toBeGreaterThan(300);
+  });
+
+  it('it imports itself, and libraries that run anywhere', () => {
+    const isFine = (name: string, to: string) =>
+      LIBRARIES.includes(to) || (to.startsWith('.') && !join(name, '..', to).startsWith('..'));
+    const wrong = files.flatMap(({ name, text }) =>
+      [...text.matchAll(IMPORT)]
+        .filter(([, to = '']) => !isFine(name, to))
+        .map(([, to]) => `${name} imports ${to}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it('it names nothing that only Node has', () => {
+    const wrong = files.flatMap(({ name, text }) =>
+      [...text.matchAll(OF_NODE)].map(([word]) => `${name} names ${word}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+});

@@ -1,0 +1,41 @@
+import { playwright } from '@vitest/browser-playwright';
+import { defineConfig } from 'vitest/config';
+import { ONLY_IN_NODE } from './tests/outside/browser/only-in-node.js';
+
+/** What a browser must not do while it is tested: ask the network for anything, or show windows. */
+const ARGUMENTS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+const chromium = (locale: string, timezoneId: string) => ({
+  browser: 'chromium' as const,
+  name: `Chromium ${locale} ${timezoneId}`,
+  provider: playwright({
+    launchOptions: { executablePath: process.env.OUTSIDE_CHROMIUM ?? '/usr/bin/chromium', args: ARGUMENTS },
+    contextOptions: { locale, timezoneId },
+  }),
+});
+
+/** The core's tests in a browser. `tests/outside/browser/core.check.ts` runs them, and says what must pass. */
+export default defineConfig({
+  define: { 'import.meta.env.PROPERTY_TIMES': JSON.stringify(process.env.PROPERTY_TIMES ?? '') },
+  test: {
+    include: ['tests/core/**/*.test.ts'],
+    exclude: Object.keys(ONLY_IN_NODE).map((folder) => `${folder}/**`),
+    setupFiles: ['tests/properties.ts'],
+    testTimeout: 60_000,
+    isolate: false,
+    browser: {
+      enabled: true,
+      headless: true,
+      screenshotFailures: false,
+      instances: [chromium('en-US', 'UTC'), chromium('de-DE', 'Asia/Tokyo')],
+    },
+  },
+});
