@@ -5,17 +5,17 @@ export { loadPlan } from './core/assess/loading/plan.js';
 export { productAfter, sevenEighthsTime, timeConstant } from './core/assess/product/cooling.js';
 export { meanKineticTemperature } from './core/assess/temperature/kinetic.js';
 export { summarise } from './core/assess/temperature/summary.js';
-export { lifeOf, trailOf } from './core/assess/trail/trail.js';
+export { evidenceHistory, trailOf } from './core/assess/trail/trail.js';
 export { consistencyProof, inclusionProof, verifyConsistency, verifyInclusion } from './core/ledger/proof.js';
 export { leafHash, treeHash } from './core/ledger/tree.js';
 export { DossierError, type ErrorCode, type Problem, type Where } from './core/model/error.js';
 export { hundredths, type Money, parseMoney } from './core/model/money.js';
 export type {
-  AmountSheet,
+  AmountWorksheet,
   Assessment,
   Band,
   ChannelSummary,
-  ClaimClock,
+  ClaimDeadline,
   ClaimResult,
   Excursion,
   ExcursionTotals,
@@ -25,8 +25,8 @@ export type {
   LoadPlan,
   ProductResult,
   QuantityRow,
-  Span,
   TemperatureResult,
+  TimeRange,
   TrailRow,
 } from './core/model/results.js';
 export type { ClaimEntry, RecordState } from './core/model/state.js';
@@ -41,8 +41,8 @@ export { type Instant, toInstant } from './core/model/time.js';
 export type { UnitLog } from './core/model/unit-log.js';
 export type {
   Check,
+  CheckedItem,
   CheckResult,
-  Subject,
   Verdict,
   Verification,
   VerificationReport,
@@ -57,14 +57,18 @@ export { verifyDossier } from './core/verify/verify-dossier.js';
 export { type AnswerInput, type AnswerReport, answer } from './jobs/answer.js';
 export { type AssessedDelivery, assessDelivery, readAt } from './jobs/assess.js';
 export { type BuildInput, type BuildOptions, type BuildReport, build } from './jobs/build.js';
-export { type EnterSheet, enterSheet, type SheetReport } from './jobs/checklist/enter.js';
-export { type MadeSheet, type SheetInput, sheet } from './jobs/checklist/make.js';
-export { type ClaimInput, type NotedClaim, recordClaim, type TypedClaimKind } from './jobs/claim.js';
+export { type ChecklistReport, type EnterChecklistInput, enterChecklist } from './jobs/checklist/enter.js';
+export { type ChecklistInput, type WrittenChecklist, writeChecklist } from './jobs/checklist/make.js';
+export { type ClaimInput, type RecordedClaimNote, recordClaim, type TypedClaimKind } from './jobs/claim.js';
 export { type AmountsInput, type AmountsReport, recordAmounts } from './jobs/claim-amounts.js';
 export { type CollectInput, type CollectReport, collect } from './jobs/collect.js';
-export { type ClockInput, type ComparedClock, recordClock } from './jobs/compare-clock.js';
+export {
+  type ClockComparisonInput,
+  type RecordedClockComparison,
+  recordClock,
+} from './jobs/compare-clock.js';
 export { type OpenDelivery, withDelivery } from './jobs/delivery.js';
-export { type DescribeInput, type DescribeReport, describe, type Says } from './jobs/describe.js';
+export { type DescribeInput, type DescribeReport, describe, type TypedDescription } from './jobs/describe.js';
 export { type FingerprintInput, type FingerprintReport, fingerprint } from './jobs/fingerprint.js';
 export {
   type IdentityReport,
@@ -73,11 +77,16 @@ export {
   showOwnIdentity,
   useGivenIdentity,
 } from './jobs/identity.js';
-export { type PackInput, type PackOptions, type PackReport, pack } from './jobs/letter-package.js';
+export {
+  type LetterPackageInput,
+  type LetterPackageReport,
+  type PackOptions,
+  writeLetterPackage,
+} from './jobs/letter-package.js';
 export { type NewDelivery, type NewDeliveryInput, newDelivery } from './jobs/new-delivery.js';
 export { openQuestions, type Question } from './jobs/questions.js';
-export { type NotesInput, type NotesReport, notes } from './jobs/record-notes.js';
-export { type NotedReading, type NoteInput, note } from './jobs/record-reading.js';
+export { type NotesInput, type NotesReport, recordNotes } from './jobs/record-notes.js';
+export { type ReadingInput, type RecordedReading, recordReading } from './jobs/record-reading.js';
 export { type StatementSigner, statementSigner } from './jobs/sign-statement.js';
 export type { ByIdentity, BySigner, SignedBy } from './jobs/signer.js';
 export {

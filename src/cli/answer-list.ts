@@ -1,17 +1,17 @@
-import type { ClaimClock, ClaimResult } from '../core/model/results.js';
+import type { ClaimDeadline, ClaimResult } from '../core/model/results.js';
 import type { Labels } from '../core/words/labels.js';
 import type { AnswerReport } from '../jobs/answer.js';
 import {
   allNotes,
-  type ClockSpeech,
-  needfulNotes,
-  sayCandidates,
-  sayDay,
-  sayMoment,
-  sayState,
-  sayTitle,
+  type DeadlineWording,
+  essentialNotes,
+  formatCandidates,
+  formatDeadlineDay,
+  formatDeadlineState,
+  formatDeadlineTime,
+  formatDeadlineTitle,
 } from './clock-words.js';
-import { type Output, printable } from './output.js';
+import { escapeControls, type Output } from './output.js';
 import { tableLines, wrap } from './table.js';
 
 /** The answer as data. */
@@ -34,7 +34,7 @@ export function printAnswer(output: Output, report: AnswerReport, labels: Labels
   const speech = { labels, language: delivery.show.language };
   if (report.claims.length === 0) printWrapped(output, labels('answer.no-claim'));
   for (const claim of report.claims) printClaim(output, claim, speech, why);
-  printClocks(output, labels('answer.refusal'), report.refusalClocks, { ...speech, why });
+  printDeadlines(output, labels('answer.refusal'), report.refusalClocks, { ...speech, why });
   output.line();
   for (const { seq, clock } of report.unknownTerms)
     printWrapped(output, `${labels('answer.unknown-term')} ${seq}, ${clock}`);
@@ -47,26 +47,27 @@ export function printAnswer(output: Output, report: AnswerReport, labels: Labels
   printWrapped(output, labels('answer.caution'));
 }
 
-function printClaim(output: Output, claim: ClaimResult, speech: ClockSpeech, why: boolean): void {
+function printClaim(output: Output, claim: ClaimResult, speech: DeadlineWording, why: boolean): void {
   const { labels, language } = speech;
   const { received, terms, governs } = claim;
   const { claimant, amount, theirNumber } = received;
   const said = [
     `${labels('answer.claim')} ${claim.claim}: ${claimant.name} (${labels(`role.${claimant.role}`)})`,
-    `${labels('answer.received')} ${sayDay(received.received, language)}`,
+    `${labels('answer.received')} ${formatDeadlineDay(received.received, language)}`,
     `${labels('answer.our-number')} ${received.ourNumber}`,
     ...(theirNumber === undefined ? [] : [`${labels('answer.their-number')} ${theirNumber}`]),
     ...(amount === undefined ? [] : [`${amount.amount} ${amount.currency}`]),
   ];
-  for (const line of wrap(printable(said.join(', ')), output.width)) output.line(output.style('bold', line));
+  for (const line of wrap(escapeControls(said.join(', ')), output.width))
+    output.line(output.style('bold', line));
   const by = terms === undefined ? '' : ` (${[`#${terms.seq}`, ...terms.evidence].join(', ')})`;
   printWrapped(output, `${labels('answer.governs')}: ${labels(`governs.${governs}`)}${by}`);
   printWrapped(output, labels(`governing.${governs}`), '  ');
   const how = { ...speech, why, candidates: governs === 'unknown' };
-  const isOwn = ({ binds }: ClaimClock) => binds === 'carrier';
-  printClocks(output, labels('answer.carrier'), claim.clocks.filter(isOwn), how);
+  const isOwn = ({ binds }: ClaimDeadline) => binds === 'carrier';
+  printDeadlines(output, labels('answer.carrier'), claim.clocks.filter(isOwn), how);
   const others = claim.clocks.filter((clock) => !isOwn(clock));
-  printClocks(output, labels('answer.others'), others, how);
+  printDeadlines(output, labels('answer.others'), others, how);
   printTable(
     output,
     `${labels('answer.contents')} (${claim.contents[0]?.source ?? ''})`,
@@ -82,20 +83,25 @@ function printClaim(output: Output, claim: ClaimResult, speech: ClockSpeech, why
   );
 }
 
-interface ClocksShown extends ClockSpeech {
+interface DeadlinesShown extends DeadlineWording {
   why: boolean;
   /** Whether to say under which candidate each counts. */
   candidates?: boolean;
 }
 
-function printClocks(output: Output, title: string, clocks: readonly ClaimClock[], how: ClocksShown): void {
+function printDeadlines(
+  output: Output,
+  title: string,
+  clocks: readonly ClaimDeadline[],
+  how: DeadlinesShown,
+): void {
   const rows = clocks.map((clock) => {
-    const candidates = how.candidates === true ? sayCandidates(clock, how) : [];
-    const what = [sayTitle(clock, how), clock.source, ...candidates].join(', ');
-    const notes = how.why ? allNotes(clock, how) : needfulNotes(clock, how);
+    const candidates = how.candidates === true ? formatCandidates(clock, how) : [];
+    const what = [formatDeadlineTitle(clock, how), clock.source, ...candidates].join(', ');
+    const notes = how.why ? allNotes(clock, how) : essentialNotes(clock, how);
     return [
-      clock.due === undefined ? '-' : sayMoment(clock.due, how),
-      sayState(clock, how),
+      clock.due === undefined ? '-' : formatDeadlineTime(clock.due, how),
+      formatDeadlineState(clock, how),
       notes.length === 0 ? what : `${what}. ${notes.join(' ')}`,
     ];
   });
@@ -105,13 +111,13 @@ function printClocks(output: Output, title: string, clocks: readonly ClaimClock[
 function printTable(output: Output, title: string, rows: readonly string[][]): void {
   if (rows.length === 0) return;
   output.line();
-  output.line(output.style('bold', printable(title)));
+  output.line(output.style('bold', escapeControls(title)));
   for (const line of tableLines(rows, output.width - 2)) output.line(`  ${line}`.trimEnd());
 }
 
 /** Several deliveries: each duty of the carrier that is open or late, what is due first at the top. */
 export function printAnswerTable(output: Output, reports: readonly AnswerReport[], labels: Labels): void {
-  const speech: ClockSpeech = { labels, language: 'en' };
+  const speech: DeadlineWording = { labels, language: 'en' };
   const rows = reports
     .flatMap(({ state, claims }) =>
       claims.flatMap(({ claim, clocks }) =>
@@ -123,11 +129,11 @@ export function printAnswerTable(output: Output, reports: readonly AnswerReport[
     .sort((a, b) => sortKey(a.clock).localeCompare(sortKey(b.clock)));
   const head = ['due', 'state', 'delivery', 'claim', 'what'].map((name) => labels(`head.${name}`));
   const cells = rows.map(({ delivery, claim, clock }) => [
-    clock.due === undefined ? '-' : sayMoment(clock.due, speech),
-    sayState(clock, speech),
+    clock.due === undefined ? '-' : formatDeadlineTime(clock.due, speech),
+    formatDeadlineState(clock, speech),
     delivery,
     claim,
-    `${sayTitle(clock, speech)}, ${clock.source}`,
+    `${formatDeadlineTitle(clock, speech)}, ${clock.source}`,
   ]);
   for (const line of tableLines([head, ...cells], output.width)) output.line(line);
   output.line();
@@ -135,12 +141,12 @@ export function printAnswerTable(output: Output, reports: readonly AnswerReport[
 }
 
 /** Days and times in one order; what has no end comes last. */
-function sortKey({ due }: ClaimClock): string {
+function sortKey({ due }: ClaimDeadline): string {
   if (due === undefined) return '~';
   return due.is === 'day' ? `${due.day.date}T24` : new Date(due.at).toISOString();
 }
 
 function printWrapped(output: Output, text: string, indent = ''): void {
-  for (const line of wrap(printable(text), Math.max(30, output.width - indent.length)))
+  for (const line of wrap(escapeControls(text), Math.max(30, output.width - indent.length)))
     output.line(`${indent}${line}`);
 }

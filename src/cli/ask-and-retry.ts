@@ -1,10 +1,10 @@
 import { DossierError } from '../core/model/error.js';
 import type { Output } from './output.js';
 import { printProblem } from './problems.js';
-import { askChoice, canAsk } from './prompts.js';
+import { isInteractive, promptChoice } from './prompts.js';
 
 /** What a person typed: the main word and the options by their names. */
-export interface Typed {
+export interface TypedArguments {
   word: string | undefined;
   fields: Record<string, unknown>;
 }
@@ -18,9 +18,9 @@ const MOST_QUESTIONS = 8;
  */
 export async function askAndRetry<T>(
   output: Output,
-  typed: Typed,
-  work: (typed: Typed) => Promise<T>,
-  ask: typeof askChoice | undefined = canAsk() ? askChoice : undefined,
+  typed: TypedArguments,
+  work: (typed: TypedArguments) => Promise<T>,
+  ask: typeof promptChoice | undefined = isInteractive() ? promptChoice : undefined,
 ): Promise<T> {
   let said = typed;
   for (let asked = 0; ; asked += 1) {
@@ -46,7 +46,7 @@ function optionName(field: string): string {
 }
 
 /** Asks one question until the check lets the answer pass: a slip costs one answer, not all those before it. */
-export async function askUntil(
+export async function askUntilValid(
   output: Output,
   ask: () => Promise<string>,
   check: (answer: string) => void,

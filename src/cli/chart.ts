@@ -1,4 +1,4 @@
-import { walk } from '../core/assess/temperature/segments.js';
+import { walkSegments } from '../core/assess/temperature/segments.js';
 import type { TemperatureResult } from '../core/model/results.js';
 import { fromCelsius, type TemperatureUnit } from '../core/model/temperature.js';
 import type { UnitLog } from '../core/model/unit-log.js';
@@ -62,8 +62,8 @@ function columnsOf(result: TemperatureResult, log: UnitLog, values: Float64Array
     if (!(value >= (low[column] as number))) low[column] = value;
     if (!(value <= (high[column] as number))) high[column] = value;
   };
-  walk(log.times, values, { from, to: result.custody.to.at }, result.gapLimitSeconds * 1000, {
-    piece(t0, v0, t1, v1) {
+  walkSegments(log.times, values, { from, to: result.custody.to.at }, result.gapLimitSeconds * 1000, {
+    segment(t0, v0, t1, v1) {
       const first = Math.floor((t0 - from) / wide);
       const last = Math.floor((t1 - from) / wide);
       take(first, v0);
@@ -75,7 +75,7 @@ function columnsOf(result: TemperatureResult, log: UnitLog, values: Float64Array
       take(last, v1);
     },
     unknown() {},
-    alone(t, v) {
+    isolatedSample(t, v) {
       take(Math.floor((t - from) / wide), v);
     },
   });

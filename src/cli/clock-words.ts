@@ -2,13 +2,13 @@ import { DateTime } from 'luxon';
 import type { Day, Governing } from '../core/model/claim.js';
 import type { Language } from '../core/model/delivery.js';
 import { assertNever } from '../core/model/error.js';
-import type { ClaimClock, ClockMoment } from '../core/model/results.js';
+import type { ClaimDeadline, DeadlineTime } from '../core/model/results.js';
 import { zoneRules } from '../core/model/zone-rules.js';
 import { zoneShown } from '../core/model/zoned-time.js';
 import type { Labels } from '../core/words/labels.js';
 
 /** How clocks are said in the language of a delivery. */
-export interface ClockSpeech {
+export interface DeadlineWording {
   labels: Labels;
   language: Language;
 }
@@ -16,15 +16,18 @@ export interface ClockSpeech {
 const localeOf = (language: Language) => (language === 'es' ? 'es-US' : 'en-US');
 
 /** `Wed 2 Sep 2026 America/Chicago`, or with the time of day and the zone's short name where hours count. */
-export function sayMoment(moment: ClockMoment, { language }: Pick<ClockSpeech, 'language'>): string {
-  if (moment.is === 'day') return sayDay(moment.day, language);
+export function formatDeadlineTime(
+  moment: DeadlineTime,
+  { language }: Pick<DeadlineWording, 'language'>,
+): string {
+  if (moment.is === 'day') return formatDeadlineDay(moment.day, language);
   const local = DateTime.fromMillis(moment.at, { zone: zoneRules(moment.zone) }).setLocale(
     localeOf(language),
   );
   return `${local.toFormat('ccc d LLL yyyy HH:mm')} ${zoneShown(local)}`;
 }
 
-export function sayDay({ date, zone }: Day, language: Language): string {
+export function formatDeadlineDay({ date, zone }: Day, language: Language): string {
   return `${DateTime.fromISO(date, { zone: 'utc' }).setLocale(localeOf(language)).toFormat('ccc d LLL yyyy')} ${zone}`;
 }
 
@@ -32,7 +35,10 @@ export function sayDay({ date, zone }: Day, language: Language): string {
  * The state in words. For what is no duty of the carrier's an end that has come is only passed, and of a least time
  * that no contract has made a deadline nothing is late.
  */
-export function sayState({ binds, state, nature, setBy }: ClaimClock, { labels }: ClockSpeech): string {
+export function formatDeadlineState(
+  { binds, state, nature, setBy }: ClaimDeadline,
+  { labels }: DeadlineWording,
+): string {
   if (state === 'overdue' && binds !== 'carrier') return labels('state.passed');
   if (state === 'done-late' && nature === 'least-time' && setBy === undefined)
     return labels('state.done-after');
@@ -40,7 +46,10 @@ export function sayState({ binds, state, nature, setBy }: ClaimClock, { labels }
 }
 
 /** `Acknowledge the claim [us-acknowledge]`, with `(no. 2)` for the second turn of one that comes round, and the stop. */
-export function sayTitle({ title, turn, stop, id }: ClaimClock, { language }: ClockSpeech): string {
+export function formatDeadlineTitle(
+  { title, turn, stop, id }: ClaimDeadline,
+  { language }: DeadlineWording,
+): string {
   return [
     title[language],
     ...(turn === undefined ? [] : [language === 'es' ? `(n.º ${turn})` : `(no. ${turn})`]),
@@ -50,7 +59,7 @@ export function sayTitle({ title, turn, stop, id }: ClaimClock, { language }: Cl
 }
 
 /** Under which of the candidates a clock counts, in few words; nothing for one that counts whatever governs. */
-export function sayCandidates({ governs }: ClaimClock, { labels }: ClockSpeech): string[] {
+export function formatCandidates({ governs }: ClaimDeadline, { labels }: DeadlineWording): string[] {
   return [...new Set(governs.map(candidateOf))].map((name) => labels(`note.${name}`));
 }
 
@@ -71,26 +80,26 @@ function candidateOf(governs: Governing): 'if-us' | 'if-cmr' | 'if-state' {
 }
 
 /** What its end cannot be read without: a term of the contract, assumed hours, an inspection, standing still. */
-export function needfulNotes(clock: ClaimClock, speech: ClockSpeech): string[] {
+export function essentialNotes(clock: ClaimDeadline, speech: DeadlineWording): string[] {
   const { labels, language } = speech;
   const { counting, stopped, setBy, leastDue } = clock;
   const notes: string[] = [];
   if (setBy !== undefined)
     notes.push(`${labels('note.set-by')} ${setBy.seq}${setBy.note === undefined ? '' : ` (${setBy.note})`}.`);
-  if (leastDue !== undefined) notes.push(`${labels('note.least')} ${sayMoment(leastDue, speech)}.`);
+  if (leastDue !== undefined) notes.push(`${labels('note.least')} ${formatDeadlineTime(leastDue, speech)}.`);
   if (stopped !== undefined) {
     const [name, days] =
       stopped.until === undefined
         ? ['note.stopped', [stopped.from]]
         : ['note.stopped-until', [stopped.from, stopped.until]];
-    notes.push(`${labels(name)} ${days.map((day) => sayDay(day, language)).join(', ')}.`);
+    notes.push(`${labels(name)} ${days.map((day) => formatDeadlineDay(day, language)).join(', ')}.`);
   }
   if (counting?.hours !== undefined)
     notes.push(
       `${labels(counting.hours.assumed ? 'note.hours-assumed' : 'note.hours-stated')} ${counting.hours.from}–${counting.hours.to}.`,
     );
   if (counting?.ifEveryHourCounts !== undefined)
-    notes.push(`${labels('note.every-hour')} ${sayMoment(counting.ifEveryHourCounts, speech)}.`);
+    notes.push(`${labels('note.every-hour')} ${formatDeadlineTime(counting.ifEveryHourCounts, speech)}.`);
   if (dependsOnHours(clock)) notes.push(labels('note.depends'));
   if (counting?.inspection !== undefined)
     notes.push(labels(clock.due === undefined ? 'note.waits' : 'note.inspection'));
@@ -99,7 +108,7 @@ export function needfulNotes(clock: ClaimClock, speech: ClockSpeech): string[] {
 }
 
 /** Whether it is in time only because some hours are not counted. */
-function dependsOnHours({ counting, done, state }: ClaimClock): boolean {
+function dependsOnHours({ counting, done, state }: ClaimDeadline): boolean {
   const every = counting?.ifEveryHourCounts;
   return (
     state === 'done' &&
@@ -111,26 +120,27 @@ function dependsOnHours({ counting, done, state }: ClaimClock): boolean {
 }
 
 /** What is to be done, what the rule rests on, and everything that a reader needs to count again. */
-export function allNotes(clock: ClaimClock, speech: ClockSpeech): string[] {
+export function allNotes(clock: ClaimDeadline, speech: DeadlineWording): string[] {
   const { labels, language } = speech;
   const { from, done, counting, governs } = clock;
   const notes = [`${clock.duty[language]}.`, `${clock.source}: ${labels(`basis.${clock.basis}`)}.`];
   if (clock.nature === 'least-time') notes.push(labels('note.least-time'));
   if (governs.length > 0)
     notes.push(`${labels('note.counts-if')} ${governs.map((one) => labels(`governs.${one}`)).join('; ')}.`);
-  const since = from === undefined ? '' : `: ${sayMoment(from, speech)}${byWhat(from)}`;
+  const since = from === undefined ? '' : `: ${formatDeadlineTime(from, speech)}${byWhat(from)}`;
   notes.push(`${labels('note.starts')} ${clock.starts[language]}${since}.`);
-  if (done !== undefined) notes.push(`${labels('note.done-on')} ${sayMoment(done, speech)}${byWhat(done)}.`);
+  if (done !== undefined)
+    notes.push(`${labels('note.done-on')} ${formatDeadlineTime(done, speech)}${byWhat(done)}.`);
   const out = counting?.leftOut ?? [];
   if (out.length > 0) {
     const days = out.map(({ date, why }) => `${date} (${labels(`why.${why}`)})`);
     notes.push(`${labels('note.left-out')} ${days.join(', ')}.`);
   }
-  return [...notes, ...needfulNotes(clock, speech)];
+  return [...notes, ...essentialNotes(clock, speech)];
 }
 
 /** The evidence and the entry that a moment rests on. */
-function byWhat({ evidence, seq }: ClockMoment): string {
+function byWhat({ evidence, seq }: DeadlineTime): string {
   const said = [...evidence, ...(seq === undefined ? [] : [`#${seq}`])];
   return said.length === 0 ? '' : ` (${said.join(', ')})`;
 }

@@ -14,16 +14,16 @@ function fixed(value: number): string {
   return text === '-0.0' ? '0.0' : text;
 }
 
-export const degrees = (celsius: number, unit: TemperatureUnit) =>
+export const formatTemperature = (celsius: number, unit: TemperatureUnit) =>
   both((one) => fromCelsius(celsius, one), unit);
 /** In one unit alone. */
-export const inOne = (celsius: number, unit: TemperatureUnit) =>
+export const formatInUnit = (celsius: number, unit: TemperatureUnit) =>
   `${fixed(fromCelsius(celsius, unit))} ${unit}`;
-export const difference = (kelvin: number, unit: TemperatureUnit) =>
+export const formatDifference = (kelvin: number, unit: TemperatureUnit) =>
   both((one) => fromKelvin(kelvin, one), unit);
-export const degreeHours = (kelvinHours: number, unit: TemperatureUnit) =>
+export const formatDegreeHours = (kelvinHours: number, unit: TemperatureUnit) =>
   both((one) => fromKelvin(kelvinHours, one), unit, '·h');
 /** Hours, and minutes where they say more. */
-export const hours = (seconds: number) =>
+export const formatDuration = (seconds: number) =>
   seconds < 3600 ? `${(seconds / 60).toFixed(0)} min` : `${(seconds / 3600).toFixed(1)} h`;
-export const words = (id: string) => id.replaceAll('-', ' ');
+export const idInWords = (id: string) => id.replaceAll('-', ' ');

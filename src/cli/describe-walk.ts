@@ -1,13 +1,13 @@
 import type { Delivery } from '../core/model/delivery.js';
-import { paperSubject, subjectName } from '../core/model/evidence.js';
+import { documentSubject, subjectName } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { EvidenceItem } from '../core/model/state.js';
 import type { OpenDelivery } from '../jobs/delivery.js';
 import { withDelivery } from '../jobs/delivery.js';
-import { describe, type Says } from '../jobs/describe.js';
+import { describe, type TypedDescription } from '../jobs/describe.js';
 import { openQuestions } from '../jobs/questions.js';
-import { type Output, printable } from './output.js';
-import { ask, choiceOf } from './prompts.js';
+import { escapeControls, type Output } from './output.js';
+import { matchChoice, prompt } from './prompts.js';
 
 type Filed = Extract<EvidenceItem, { kind: 'photo' | 'document' }>;
 
@@ -15,7 +15,7 @@ type Filed = Extract<EvidenceItem, { kind: 'photo' | 'document' }>;
  * Goes through the evidence that leaves a question open, or that is named, and asks what it shows and where. Each
  * answer is in the record before the next question, so that stopping loses nothing.
  */
-export async function walkThrough(
+export async function promptForEvidence(
   output: Output,
   open: OpenDelivery,
   named: readonly string[],
@@ -36,8 +36,8 @@ export async function walkThrough(
   output.note('Enter takes what stands in brackets, ? lists the choices, s skips one, q ends.');
   let said = 0;
   for (const [i, item] of items.entries()) {
-    output.line(`${i + 1}/${items.length}  ${printable(facts(item))}`);
-    const answer = await askAbout(item, delivery);
+    output.line(`${i + 1}/${items.length}  ${escapeControls(facts(item))}`);
+    const answer = await promptAbout(item, delivery);
     if (answer === 'stop') break;
     if (answer === 'skip') continue;
     const report = await describe({ ...open, evidence: [item.evidence], act: 'say', says: answer });
@@ -63,8 +63,8 @@ function facts(item: Filed): string {
     .join(', ');
 }
 
-async function askAbout(item: Filed, delivery: Delivery): Promise<Says | 'skip' | 'stop'> {
-  const subjects = item.kind === 'photo' ? subjectName.options : paperSubject.options;
+async function promptAbout(item: Filed, delivery: Delivery): Promise<TypedDescription | 'skip' | 'stop'> {
+  const subjects = item.kind === 'photo' ? subjectName.options : documentSubject.options;
   const subject = await answerTo('  What does it show', subjects, item.subject?.is);
   if (subject === 'skip' || subject === 'stop') return subject;
   const stops = delivery.stops.map(({ id }) => id);
@@ -82,10 +82,10 @@ async function answerTo(
   fallback: string | undefined,
 ): Promise<string> {
   for (;;) {
-    const answer = await ask(question, fallback);
+    const answer = await prompt(question, fallback);
     if (answer === 'q') return 'stop';
     if (answer === 's' || answer === '') return 'skip';
-    const found = choiceOf(answer, choices);
+    const found = matchChoice(answer, choices);
     if (found !== undefined) return found;
     process.stderr.write(`    ${choices.join(', ')}\n`);
   }

@@ -1,15 +1,20 @@
-import { closingMoment, type GapSpeech, lackText, substituteWords } from '../compose/view/gap-words.js';
+import {
+  closingMilestone,
+  type GapWording,
+  shortfallText,
+  substituteText,
+} from '../compose/view/gap-words.js';
 import { moreUrgent } from '../core/assess/gaps/closable.js';
 import { isOpen } from '../core/assess/gaps/gaps.js';
 import type { Delivery } from '../core/model/delivery.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
-import type { GapPart, GapResult, Outcome } from '../core/model/results.js';
+import type { GapOutcome, GapPart, GapResult } from '../core/model/results.js';
 import { type Stage, stage as stages } from '../core/model/rule-set.js';
 import { milliseconds, type Zone } from '../core/model/time.js';
-import { sayMoment } from './clock-words.js';
-import { type Output, printable } from './output.js';
+import { formatDeadlineTime } from './clock-words.js';
+import { escapeControls, type Output } from './output.js';
 import { tableLines, wrap } from './table.js';
-import { when } from './when.js';
+import { formatLocalTime } from './when.js';
 
 export interface ListOptions {
   /** Also what is met, not yet due or does not apply. */
@@ -23,7 +28,7 @@ type Delivered = Pick<Delivery, 'stops'>;
 export function printGaps(
   output: Output,
   gaps: readonly GapResult[],
-  speech: GapSpeech,
+  speech: GapWording,
   delivery: Delivered,
   options: ListOptions,
 ): void {
@@ -40,7 +45,7 @@ export function printGaps(
 }
 
 function summary(gaps: readonly GapResult[]): string {
-  const count = (outcome: Outcome) => gaps.filter((gap) => gap.outcome === outcome).length;
+  const count = (outcome: GapOutcome) => gaps.filter((gap) => gap.outcome === outcome).length;
   const open = gaps.filter(isOpen);
   const lost = open.filter((gap) => gap.closable.is === 'lost').length;
   const beyond = lost === 0 ? '' : ` (${lost} beyond mending)`;
@@ -50,46 +55,46 @@ function summary(gaps: readonly GapResult[]): string {
 function printGap(
   output: Output,
   gap: GapResult,
-  speech: GapSpeech,
+  speech: GapWording,
   delivery: Delivered,
   { why }: ListOptions,
 ): void {
   const { labels } = speech;
   const say = (text: string, mark?: 'dim') => {
-    const lines = wrap(printable(text.replaceAll('\u00a0', ' ')), Math.max(20, output.width - 4));
+    const lines = wrap(escapeControls(text.replaceAll('\u00a0', ' ')), Math.max(20, output.width - 4));
     for (const line of lines) output.line(`    ${mark === undefined ? line : output.style(mark, line)}`);
   };
   const colour = !isOpen(gap) ? 'green' : gap.outcome === 'contradicted' ? 'red' : 'yellow';
   const [first = '', ...rest] = wrap(
-    `${labels(`outcome.${gap.outcome}`).toUpperCase()} ${printable(gap.title)}`,
+    `${labels(`outcome.${gap.outcome}`).toUpperCase()} ${escapeControls(gap.title)}`,
     Math.max(20, output.width - 2),
   );
   output.line(`  ${output.style(colour, first)}`);
   for (const line of rest) output.line(`    ${line}`);
   if (isOpen(gap)) {
-    for (const line of lackLines(gap, speech)) say(line);
+    for (const line of shortfallLines(gap, speech)) say(line);
     say(closes(gap, speech, delivery));
     for (const due of gap.due ?? []) say(dueLine(due));
     if (gap.closable.is === 'lost') for (const line of insteadOf(gap, speech)) say(line);
     else say(`How: ${gap.how}`);
-    for (const line of nearly(gap, speech)) say(line);
+    for (const line of rejectedLine(gap, speech)) say(line);
   }
   if (!why) return;
   for (const note of gap.notes)
-    say(`${lackText(speech, note)}.`.replace(/^./u, (first) => first.toUpperCase()));
+    say(`${shortfallText(speech, note)}.`.replace(/^./u, (first) => first.toUpperCase()));
   say(`Why: ${gap.why}`);
   say(`Helps to show: ${gap.proves.map((one) => labels(`element.${one}`)).join(', ')}`, 'dim');
   say(`Basis: ${gap.basis} [${gap.rule}]`, 'dim');
 }
 
 /** What is lacking; a part that is lost while others are not says so. */
-function lackLines(gap: GapResult, speech: GapSpeech): string[] {
+function shortfallLines(gap: GapResult, speech: GapWording): string[] {
   const parts = gap.parts?.filter(isOpen) ?? [];
   const mixed = gap.closable.is !== 'lost' && parts.some((part) => part.closable.is === 'lost');
-  if (!mixed) return gap.lacking.map((lack) => lackText(speech, lack));
+  if (!mixed) return gap.lacking.map((lack) => shortfallText(speech, lack));
   const tail = (part: GapPart) =>
     part.closable.is === 'lost'
-      ? ` (${speech.labels('closable.lost')} ${closingMoment(speech, part.closable) ?? ''})`
+      ? ` (${speech.labels('closable.lost')} ${closingMilestone(speech, part.closable) ?? ''})`
       : '';
   return parts.flatMap((part) =>
     part.lacking.map((lack) => {
@@ -98,49 +103,51 @@ function lackLines(gap: GapResult, speech: GapSpeech): string[] {
         ...lack,
         ...omitUndefined({ line, stop }),
       };
-      return `${lackText(speech, placed)}${tail(part)}`;
+      return `${shortfallText(speech, placed)}${tail(part)}`;
     }),
   );
 }
 
 /** Until when it can be got, with the stop's name where there are several and the time where it is known. */
-function closes({ closable }: GapResult, speech: GapSpeech, { stops }: Delivered): string {
+function closes({ closable }: GapResult, speech: GapWording, { stops }: Delivered): string {
   if (closable.is === 'now') return 'Can still be got.';
   const stop = stops.find((one) => one.id === closable.stop);
   const where = stop === undefined || stops.length < 3 ? '' : ` (${speech.names.stop(stop.id)})`;
   const zone: Zone | undefined = stop?.zone ?? stops[0]?.zone;
   const at =
-    closable.at === undefined || zone === undefined ? '' : `, ${when(milliseconds(closable.at), zone)}`;
-  const moment = `${closingMoment(speech, closable) ?? ''}${where}${at}`;
+    closable.at === undefined || zone === undefined
+      ? ''
+      : `, ${formatLocalTime(milliseconds(closable.at), zone)}`;
+  const moment = `${closingMilestone(speech, closable) ?? ''}${where}${at}`;
   return closable.is === 'until' ? `Until: ${moment}` : `Lost since: ${moment}`;
 }
 
 /** By when it is due for a claim, where the rule behind the clock applies. */
 function dueLine({ claim, at, state, source }: NonNullable<GapResult['due']>[number]): string {
-  const by = sayMoment(at, { language: 'en' });
+  const by = formatDeadlineTime(at, { language: 'en' });
   return `${state === 'overdue' ? 'Overdue since' : 'Due by'}: ${by}, claim ${claim}, where ${source} applies`;
 }
 
 /** The best of what is in the record instead, or what would stand in and could be asked for. */
-function insteadOf(gap: GapResult, speech: GapSpeech): string[] {
+function insteadOf(gap: GapResult, speech: GapWording): string[] {
   const [best] = gap.substitutes;
   if (best !== undefined)
-    return [`Instead: ${substituteWords(speech, best.what)} (${best.evidence.slice(0, 4).join(', ')})`];
-  const wanted = gap.wanted.map((what) => substituteWords(speech, what));
+    return [`Instead: ${substituteText(speech, best.what)} (${best.evidence.slice(0, 4).join(', ')})`];
+  const wanted = gap.wanted.map((what) => substituteText(speech, what));
   return wanted.length === 0 ? [] : [`Would stand in: ${wanted.join(', ')}`];
 }
 
-const MOST_NEARLY = 3;
+const MOST_REJECTED = 3;
 /** Reasons that a person can seldom mend: the evidence belongs elsewhere. */
 const ELSEWHERE: ReadonlySet<string> = new Set(['wrong-stop', 'wrong-line', 'wrong-source']);
 
 /** What nearly counts and why not: what can be mended first; what belongs elsewhere only when nothing counts. */
-function nearly(gap: GapResult, { labels }: GapSpeech): string[] {
+function rejectedLine(gap: GapResult, { labels }: GapWording): string[] {
   const misses = gap.nearly
     .filter((miss) => gap.counted.length === 0 || !ELSEWHERE.has(miss.why))
     .sort((a, b) => Number(ELSEWHERE.has(a.why)) - Number(ELSEWHERE.has(b.why)));
   const said = misses
-    .slice(0, MOST_NEARLY)
+    .slice(0, MOST_REJECTED)
     .map((miss) => `${miss.evidence} (${labels.find(`near.${miss.why}`) ?? labels(`flag.${miss.why}`)})`);
   const rest = misses.length - said.length;
   return said.length === 0 ? [] : [`Nearly counts: ${said.join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`];
@@ -150,20 +157,20 @@ function nearly(gap: GapResult, { labels }: GapSpeech): string[] {
 export interface GapRow {
   name: string;
   gaps?: readonly GapResult[];
-  speech?: GapSpeech;
+  wording?: GapWording;
 }
 
 /** Several deliveries at once: how much is open, how much of it is lost, and what closes next. */
 export function printGapTable(output: Output, rows: readonly GapRow[]): void {
-  const cells = rows.map(({ name, gaps, speech }) => {
-    if (gaps === undefined || speech === undefined) return [name, '-', '-', '-', 'could not be read'];
+  const cells = rows.map(({ name, gaps, wording }) => {
+    if (gaps === undefined || wording === undefined) return [name, '-', '-', '-', 'could not be read'];
     const open = gaps.filter(isOpen);
     const lost = open.filter((gap) => gap.closable.is === 'lost').length;
     const next = open
       .filter((gap) => gap.closable.is === 'until')
       .sort((a, b) => order(a.stage) - order(b.stage) || moreUrgent(a.closable, b.closable))[0];
     const closing =
-      next === undefined ? '' : `${next.title} (until ${closingMoment(speech, next.closable) ?? ''})`;
+      next === undefined ? '' : `${next.title} (until ${closingMilestone(wording, next.closable) ?? ''})`;
     return [
       name,
       String(open.length),

@@ -6,9 +6,15 @@ import type {
   PulpGroup,
 } from '../core/model/results.js';
 import type { TemperatureUnit } from '../core/model/temperature.js';
-import { degreeHours, degrees, difference, hours, words } from './degrees.js';
+import {
+  formatDegreeHours,
+  formatDifference,
+  formatDuration,
+  formatTemperature,
+  idInWords,
+} from './degrees.js';
 import type { Output } from './output.js';
-import { putLine } from './table.js';
+import { printWrapped } from './table.js';
 
 /** Pulps, margins to published limits, and whether pulps and air go together. */
 export function printGoods(output: Output, assessment: Assessment, unit: TemperatureUnit): void {
@@ -19,7 +25,7 @@ export function printGoods(output: Output, assessment: Assessment, unit: Tempera
     for (const one of assessment.pulpComparisons ?? [])
       put(
         output,
-        `${one.line}: ${one.is === 'delivery-against-loading' ? 'delivery minus loading' : `receiver minus driver at ${one.stop}`} ${difference(one.mean, unit)} on average`,
+        `${one.line}: ${one.is === 'delivery-against-loading' ? 'delivery minus loading' : `receiver minus driver at ${one.stop}`} ${formatDifference(one.mean, unit)} on average`,
       );
     output.line();
   }
@@ -36,13 +42,13 @@ export function printGoods(output: Output, assessment: Assessment, unit: Tempera
   }
 }
 
-const put = (output: Output, text: string): void => putLine(output, text, '  ');
+const put = (output: Output, text: string): void => printWrapped(output, text, '  ');
 
 function printPulps(output: Output, group: PulpGroup, unit: TemperatureUnit): void {
   const inBand = group.band === undefined ? '' : `, ${group.inBand} of ${group.count} in band`;
   put(
     output,
-    `${group.line} at ${group.stop}: ${group.count} from ${degrees(group.min, unit)} to ${degrees(group.max, unit)}, mean ${degrees(group.mean, unit)}${inBand}`,
+    `${group.line} at ${group.stop}: ${group.count} from ${formatTemperature(group.min, unit)} to ${formatTemperature(group.max, unit)}, mean ${formatTemperature(group.mean, unit)}${inBand}`,
   );
 }
 
@@ -64,24 +70,24 @@ function marginLines(margin: LineMargin, unit: TemperatureUnit): string[] {
   const lines: string[] = [];
   for (const one of freezing?.channels ?? [])
     lines.push(
-      `${of}: lowest ${words(one.channel)} ${degrees(one.lowest.value, unit)}, ${difference(one.margin, unit)} from the highest freezing point ${degrees(freezing?.celsius ?? 0, unit)}${one.belowSeconds > 0 ? `, below it ${hours(one.belowSeconds)}` : ''}`,
+      `${of}: lowest ${idInWords(one.channel)} ${formatTemperature(one.lowest.value, unit)}, ${formatDifference(one.margin, unit)} from the highest freezing point ${formatTemperature(freezing?.celsius ?? 0, unit)}${one.belowSeconds > 0 ? `, below it ${formatDuration(one.belowSeconds)}` : ''}`,
     );
   for (const point of freezing?.points ?? [])
     lines.push(
-      `  freezing point ${degrees(point.celsius, unit)}: ${point.source}${memory(point.fromMemory)}`,
+      `  freezing point ${formatTemperature(point.celsius, unit)}: ${point.source}${memory(point.fromMemory)}`,
     );
   lines.push(
-    `${of}: above the published range (to ${degrees(range.high, unit)}) ${hours(range.aboveSeconds)}, ${degreeHours(range.kelvinHoursAbove, unit)}: ${range.source}${memory(range.fromMemory)}`,
+    `${of}: above the published range (to ${formatTemperature(range.high, unit)}) ${formatDuration(range.aboveSeconds)}, ${formatDegreeHours(range.kelvinHoursAbove, unit)}: ${range.source}${memory(range.fromMemory)}`,
   );
   if (chilling !== undefined)
     lines.push(
       chilling.is === 'band'
-        ? `${of}: in the chilling band ${degrees(chilling.low, unit)} to ${degrees(chilling.high, unit)} ${hours(chilling.insideSeconds)}: ${chilling.source}${memory(chilling.fromMemory)}`
-        : `${of}: below the chilling threshold ${degrees(chilling.high, unit)} ${hours(chilling.belowHighSeconds)}, below ${degrees(chilling.low, unit)} ${hours(chilling.belowLowSeconds)}: ${chilling.source}${memory(chilling.fromMemory)}`,
+        ? `${of}: in the chilling band ${formatTemperature(chilling.low, unit)} to ${formatTemperature(chilling.high, unit)} ${formatDuration(chilling.insideSeconds)}: ${chilling.source}${memory(chilling.fromMemory)}`
+        : `${of}: below the chilling threshold ${formatTemperature(chilling.high, unit)} ${formatDuration(chilling.belowHighSeconds)}, below ${formatTemperature(chilling.low, unit)} ${formatDuration(chilling.belowLowSeconds)}: ${chilling.source}${memory(chilling.fromMemory)}`,
     );
   if (life !== undefined)
     lines.push(
-      `${of}: by respiration ${hours(life.knownSeconds)} in this air cost the life of ${hours(life.equivalentSeconds)} at ${degrees(life.reference, unit)} (an estimate): ${life.source}${memory(life.fromMemory)}`,
+      `${of}: by respiration ${formatDuration(life.knownSeconds)} in this air cost the life of ${formatDuration(life.equivalentSeconds)} at ${formatTemperature(life.reference, unit)} (an estimate): ${life.source}${memory(life.fromMemory)}`,
     );
   return lines;
 }
@@ -106,7 +112,7 @@ function productLine(one: ProductResult, unit: TemperatureUnit): string {
   const allowed =
     one.envelope === undefined
       ? ''
-      : ` ${degrees(one.envelope.low, unit)} to ${degrees(one.envelope.high, unit)} plausible, ${degrees(one.arrival?.min ?? 0, unit)} to ${degrees(one.arrival?.max ?? 0, unit)} read;`;
+      : ` ${formatTemperature(one.envelope.low, unit)} to ${formatTemperature(one.envelope.high, unit)} plausible, ${formatTemperature(one.arrival?.min ?? 0, unit)} to ${formatTemperature(one.arrival?.max ?? 0, unit)} read;`;
   if (one.verdict === 'not-decidable') return `${of}: not decidable, ${WHY[one.why ?? 'air-not-known']}`;
-  return `${of}: ${one.verdict};${allowed} half-cooling ${hours(half.low)} to ${hours(half.high)} (${half.from}), thermometers ±${difference(one.toleranceKelvin, unit)}; what matters most: ${one.matters === undefined ? '-' : MATTERS[one.matters.is]}`;
+  return `${of}: ${one.verdict};${allowed} half-cooling ${formatDuration(half.low)} to ${formatDuration(half.high)} (${half.from}), thermometers ±${formatDifference(one.toleranceKelvin, unit)}; what matters most: ${one.matters === undefined ? '-' : MATTERS[one.matters.is]}`;
 }

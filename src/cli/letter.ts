@@ -3,11 +3,11 @@ import type { Command } from 'commander';
 import type { LetterKind } from '../core/model/claim.js';
 import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
-import { asTyped, printable, quoted } from './output.js';
+import { escapeControls, pathForShell, quotedForShell } from './output.js';
 import { type PassphraseOptions, readPassphrase } from './passphrase.js';
 import type { CliContext } from './program.js';
 import { wrap } from './table.js';
-import { whoEnters } from './who.js';
+import { resolveEnteredBy } from './who.js';
 
 /** Options of `answer` that put a letter together. */
 export interface LetterOptions extends PassphraseOptions {
@@ -88,7 +88,7 @@ export function requireNoLetterOptions(options: LetterOptions): void {
 }
 
 /** Puts one letter together and says what was written, what is to fill in, and what the letter does not say. */
-export async function putTogether(
+export async function prepareLetter(
   { output, now }: CliContext,
   folder: string,
   letter: string,
@@ -99,11 +99,11 @@ export async function putTogether(
       where: { field: '--out' },
       fix: 'Name a new one, such as --out answer-to-c1.',
     });
-  const { pack } = await import('../jobs/letter-package.js');
+  const { writeLetterPackage } = await import('../jobs/letter-package.js');
   const given = <K extends keyof LetterOptions>(name: K) => omitUndefined({ [name]: options[name] });
-  const report = await pack({
+  const report = await writeLetterPackage({
     folder,
-    by: whoEnters(options.by),
+    by: resolveEnteredBy(options.by),
     now,
     letter,
     out: options.out,
@@ -126,15 +126,17 @@ export async function putTogether(
     ...omitUndefined({ dossier: options.dossier === false ? false : undefined }),
   });
   if (options.json === true) return output.json(report);
-  for (const notice of report.notices) output.note(printable(notice));
-  const where = printable(relative(process.cwd(), options.out) || options.out);
-  output.line(`${where}: ${report.letter}${report.to === undefined ? '' : ` to ${printable(report.to)}`}`);
+  for (const notice of report.notices) output.note(escapeControls(notice));
+  const where = escapeControls(relative(process.cwd(), options.out) || options.out);
+  output.line(
+    `${where}: ${report.letter}${report.to === undefined ? '' : ` to ${escapeControls(report.to)}`}`,
+  );
   for (const { name, bytes, sha256 } of report.files) output.line(`  ${name}  ${bytes} bytes  ${sha256}`);
   const list = (title: string, items: readonly string[]) => {
     if (items.length === 0) return;
     output.line(title);
     for (const item of items)
-      wrap(printable(item), Math.max(30, output.width - 4)).forEach((line, i) => {
+      wrap(escapeControls(item), Math.max(30, output.width - 4)).forEach((line, i) => {
         output.line(`${i === 0 ? '  - ' : '    '}${line}`);
       });
   };
@@ -147,20 +149,21 @@ export async function putTogether(
   list('Evidence that is missing and weakens the position:', report.missing);
   list('What speaks for you, but rests on what the reader’s copy leaves out:', report.kept);
   list('Keep in mind:', report.cautions);
-  const at = resolve(folder) === process.cwd() ? '' : ` -d ${asTyped(relative(process.cwd(), folder))}`;
+  const at = resolve(folder) === process.cwd() ? '' : ` -d ${pathForShell(relative(process.cwd(), folder))}`;
   output.note(
-    `Nothing was sent; entry ${report.entry} of the record notes the files. When you have sent it: dossier record claim letter ${report.letter} --way sent --with ${quoted(report.to ?? 'NAME')}${at}`,
+    `Nothing was sent; entry ${report.entry} of the record notes the files. When you have sent it: dossier record claim letter ${report.letter} --way sent --with ${quotedForShell(report.to ?? 'NAME')}${at}`,
   );
-  const also = whatItSays(report.letter, options);
+  const also = followUpEntry(report.letter, options);
   if (also !== undefined) output.note(`And what it says: dossier record claim ${also}${at}`);
 }
 
 /** A letter that decides something: what to write down beside its going out, so that the clocks know. */
-function whatItSays(letter: LetterKind, { reason, amount, firm }: LetterOptions): string | undefined {
+function followUpEntry(letter: LetterKind, { reason, amount, firm }: LetterOptions): string | undefined {
   if (letter === 'denial') {
-    const part = amount === undefined ? '' : ` --part ${quoted(amount)}`;
-    return `declined ${quoted(reason?.[0] ?? 'REASON')} --in-writing${part}`;
+    const part = amount === undefined ? '' : ` --part ${quotedForShell(amount)}`;
+    return `declined ${quotedForShell(reason?.[0] ?? 'REASON')} --in-writing${part}`;
   }
-  if (letter === 'offer') return `offer ${quoted(amount ?? 'AMOUNT')}${firm === true ? ' --firm' : ''}`;
+  if (letter === 'offer')
+    return `offer ${quotedForShell(amount ?? 'AMOUNT')}${firm === true ? ' --firm' : ''}`;
   return undefined;
 }

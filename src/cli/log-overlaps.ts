@@ -2,10 +2,10 @@ import type { JoinedLogs, LogOverlap, RowDisagreement } from '../core/assess/log
 import type { TemperatureUnit } from '../core/model/temperature.js';
 import { fromCelsius } from '../core/model/temperature.js';
 import type { Zone } from '../core/model/time.js';
-import { when } from './when.js';
+import { formatLocalTime } from './when.js';
 
 /** Disagreements that are told one by one; the JSON has up to a thousand. */
-const TOLD = 5;
+const LISTED_ROWS = 5;
 
 /** In words: which files are one log, which run side by side, and the rows in which downloads of one unit disagree. */
 export function overlapLines(
@@ -13,10 +13,10 @@ export function overlapLines(
   unit: TemperatureUnit,
   zone: Zone,
 ): string[] {
-  const more = disagreementCount - Math.min(TOLD, disagreements.length);
+  const more = disagreementCount - Math.min(LISTED_ROWS, disagreements.length);
   return [
     ...overlaps.map((one) => overlapLine(one, zone)),
-    ...disagreements.slice(0, TOLD).map((one) => disagreementLine(one, unit, zone)),
+    ...disagreements.slice(0, LISTED_ROWS).map((one) => disagreementLine(one, unit, zone)),
     ...(more > 0 ? [`and ${more} more rows that disagree: dossier temps --json`] : []),
   ];
 }
@@ -25,7 +25,7 @@ function overlapLine(
   { logs: [a, b], span, sharedRows, agreeingRows, joined }: LogOverlap,
   zone: Zone,
 ): string {
-  const time = `${when(span.from, zone)} to ${when(span.to, zone)}`;
+  const time = `${formatLocalTime(span.from, zone)} to ${formatLocalTime(span.to, zone)}`;
   const rows = `${sharedRows} rows of the same moment, ${agreeingRows} with the same temperatures`;
   return joined
     ? `${a} and ${b} are downloads of one instrument and are computed as one log; both cover ${time}: ${rows}`
@@ -43,5 +43,5 @@ function disagreementLine(
       ? `${one.channel} ${degrees(one.first)} and ${degrees(one.second)}`
       : `${one.state} "${one.first}" and "${one.second}"`,
   );
-  return `${when(at, zone)}: ${counts.log} row ${counts.row} and ${other.log} row ${other.row} disagree: ${what.join(', ')}; the first counts`;
+  return `${formatLocalTime(at, zone)}: ${counts.log} row ${counts.row} and ${other.log} row ${other.row} disagree: ${what.join(', ')}; the first counts`;
 }

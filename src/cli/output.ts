@@ -27,19 +27,21 @@ const UNSEEN = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu;
  * terminal: CWE-150 (escape sequences) and CVE-2021-42574 (text that reads differently than it is). A line break
  * is one of them, so that no name can pass for a line of ours.
  */
-export function printable(text: string): string {
+export function escapeControls(text: string): string {
   return text.replace(UNSEEN, (c) => `\\u{${(c.codePointAt(0) ?? 0).toString(16)}}`);
 }
 
 /** Words as a shell takes them as one. */
-export const quoted = (text: string): string => `"${printable(text).replace(/["\\$`]/g, '\\$&')}"`;
+export const quotedForShell = (text: string): string =>
+  `"${escapeControls(text).replace(/["\\$`]/g, '\\$&')}"`;
 
 /** A file or folder as a shell takes it: in quotes where its name asks for them. */
-export const asTyped = (path: string): string => (/^[\w@%+=:,./~-]+$/.test(path) ? path : quoted(path));
+export const pathForShell = (path: string): string =>
+  /^[\w@%+=:,./~-]+$/.test(path) ? path : quotedForShell(path);
 
 /** The same for text that has lines of its own. */
-export function printableLines(text: string): string {
-  return text.split('\n').map(printable).join('\n');
+export function escapeControlsPerLine(text: string): string {
+  return text.split('\n').map(escapeControls).join('\n');
 }
 
 /** JSON that means the same and holds no character that a terminal acts on. */
@@ -78,7 +80,7 @@ export function terminalOutput(out: Stream = process.stdout, err: Stream = proce
     document(text) {
       clear();
       const whole = text.trimEnd();
-      out.write(`${out.isTTY === true ? printableLines(whole.replaceAll('\r\n', '\n')) : whole}\n`);
+      out.write(`${out.isTTY === true ? escapeControlsPerLine(whole.replaceAll('\r\n', '\n')) : whole}\n`);
     },
     note(text) {
       clear();
@@ -87,7 +89,7 @@ export function terminalOutput(out: Stream = process.stdout, err: Stream = proce
     progress({ what, done, total }) {
       if (err.isTTY !== true || process.env.TERM === 'dumb') return;
       const count = done === undefined ? '' : `${done}/${total ?? '?'} `;
-      err.write(`\r\x1b[K${printable(count + what).slice(0, Math.max(20, (err.columns ?? 80) - 1))}`);
+      err.write(`\r\x1b[K${escapeControls(count + what).slice(0, Math.max(20, (err.columns ?? 80) - 1))}`);
       onLine = true;
     },
     json(value) {

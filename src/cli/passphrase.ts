@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { DossierError } from '../core/model/error.js';
-import { askSecret, canAsk } from './prompts.js';
+import { isInteractive, promptSecret } from './prompts.js';
 
 /** Where the passphrase of the signing key is to come from, as said on the command line. */
 export interface PassphraseOptions {
@@ -26,7 +26,7 @@ export async function readPassphrase(
   if (passphraseFd !== undefined) return fromDescriptor(passphraseFd);
   const set = process.env.DOSSIER_PASSPHRASE;
   if (set !== undefined && set !== '') return set;
-  if (!canAsk())
+  if (!isInteractive())
     throw new DossierError(
       'identity',
       'the passphrase of the signing key is needed, and there is no terminal to ask on',
@@ -34,13 +34,13 @@ export async function readPassphrase(
         fix: 'Give --passphrase-file FILE or --passphrase-fd NUMBER, or set DOSSIER_PASSPHRASE.',
       },
     );
-  const first = await askSecret(
+  const first = await promptSecret(
     isNew ? 'Passphrase for your new signing identity' : 'Passphrase of your signing identity',
   );
   if (!isNew) return first;
   if (first.length < 8)
     throw new DossierError('identity', 'the passphrase is too short', { fix: 'Use at least 8 characters.' });
-  if ((await askSecret('The same again')) !== first)
+  if ((await promptSecret('The same again')) !== first)
     throw new DossierError('identity', 'the two passphrases differ', { fix: 'Run the command again.' });
   return first;
 }

@@ -1,5 +1,5 @@
 import type { Problem } from '../core/model/error.js';
-import { type Output, printable } from './output.js';
+import { escapeControls, type Output } from './output.js';
 
 /** `photos/IMG_7.jpg, row 12, column value: what is wrong` and, on lines of their own, what to do and what else is wrong there. */
 export function describeProblem(problem: Problem): string[] {
@@ -11,9 +11,9 @@ export function describeProblem(problem: Problem): string[] {
     field,
   ].filter((part) => part !== undefined);
   const lead = place.length === 0 ? '' : `${place.join(', ')}: `;
-  const first = printable(`${lead}${problem.message}`);
-  const fix = problem.fix === undefined ? [] : [`  ${printable(problem.fix)}`];
-  return [first, ...fix, ...(problem.others ?? []).map((other) => `  also ${printable(other)}`)];
+  const first = escapeControls(`${lead}${problem.message}`);
+  const fix = problem.fix === undefined ? [] : [`  ${escapeControls(problem.fix)}`];
+  return [first, ...fix, ...(problem.others ?? []).map((other) => `  also ${escapeControls(other)}`)];
 }
 
 export function printProblem(output: Output, problem: Problem): void {

@@ -16,7 +16,7 @@ import { timelineCommand } from './commands/timeline.js';
 import { trailCommand } from './commands/trail.js';
 import { verifyCommand } from './commands/verify.js';
 import { EXIT, type ExitCode } from './exit.js';
-import { type Output, printableLines } from './output.js';
+import { escapeControlsPerLine, type Output } from './output.js';
 import { printProblem } from './problems.js';
 
 /** What a command needs of the world, and where it leaves its answer. */
@@ -58,8 +58,8 @@ function makeProgram(context: CliContext): Command {
     .enablePositionalOptions()
     .exitOverride()
     .configureOutput({
-      writeOut: (text) => context.output.line(printableLines(text.trimEnd())),
-      writeErr: (text) => context.output.note(printableLines(text.trimEnd())),
+      writeOut: (text) => context.output.line(escapeControlsPerLine(text.trimEnd())),
+      writeErr: (text) => context.output.note(escapeControlsPerLine(text.trimEnd())),
     });
   for (const add of [
     newCommand,
@@ -113,7 +113,9 @@ export async function runCli(args: string[], output: Output, now = () => new Dat
       return EXIT.badInput;
     }
     output.note(`This is a bug in load-dossier ${version()}; please report it with these lines:`);
-    output.note(printableLines(error instanceof Error ? (error.stack ?? error.message) : String(error)));
+    output.note(
+      escapeControlsPerLine(error instanceof Error ? (error.stack ?? error.message) : String(error)),
+    );
     return EXIT.bug;
   }
 }

@@ -3,7 +3,7 @@ import { Writable } from 'node:stream';
 import { DossierError } from '../core/model/error.js';
 
 /** True when a person can be asked. */
-export function canAsk(): boolean {
+export function isInteractive(): boolean {
   return process.stdin.isTTY === true && process.stderr.isTTY === true;
 }
 
@@ -12,7 +12,7 @@ const ahead: string[] = [];
 let begun = '';
 
 /** Asks on stderr, so that the result on stdout stays clean. Throws DossierError `bad-usage` where the input ends. */
-export async function ask(question: string, fallback?: string): Promise<string> {
+export async function prompt(question: string, fallback?: string): Promise<string> {
   const shown = fallback === undefined ? `${question}: ` : `${question} [${fallback}]: `;
   const answer = (await oneLine(shown, process.stderr, {})).trim();
   return answer === '' && fallback !== undefined ? fallback : answer;
@@ -56,22 +56,22 @@ function inputEnded(): DossierError {
  * Asks until the answer is one of the choices: a whole word, its number, or the beginning of only one of them.
  * @param fallback what Enter alone means
  */
-export async function askChoice(
+export async function promptChoice(
   question: string,
   choices: readonly string[],
   fallback?: string,
 ): Promise<string> {
   const shown = choices.length > 8 ? `${question} (? lists)` : `${question} (${choices.join(', ')})`;
   for (;;) {
-    const answer = await ask(shown, fallback);
-    const found = choiceOf(answer, choices);
+    const answer = await prompt(shown, fallback);
+    const found = matchChoice(answer, choices);
     if (found !== undefined) return found;
     process.stderr.write(`  ${choices.map((choice, i) => `${i + 1} ${choice}`).join('\n  ')}\n`);
   }
 }
 
 /** The choice that an answer means; undefined when it is none or several. */
-export function choiceOf(answer: string, choices: readonly string[]): string | undefined {
+export function matchChoice(answer: string, choices: readonly string[]): string | undefined {
   const plain = answer
     .trim()
     .toLowerCase()
@@ -85,7 +85,7 @@ export function choiceOf(answer: string, choices: readonly string[]): string | u
 }
 
 /** Asks without showing what is typed. */
-export async function askSecret(question: string): Promise<string> {
+export async function promptSecret(question: string): Promise<string> {
   process.stderr.write(`${question}: `);
   const silent = new Writable({ write: (_chunk, _encoding, done) => done() });
   try {

@@ -1,4 +1,4 @@
-import { type Output, printable } from './output.js';
+import { escapeControls, type Output } from './output.js';
 
 /** Characters in which the last column can be read well. */
 const ROOM = 24;
@@ -7,7 +7,7 @@ const ROOM = 24;
 export function tableLines(rows: readonly (readonly string[])[], width: number): string[] {
   const columns = Math.max(0, ...rows.map((row) => row.length));
   if (columns === 0) return [];
-  const clean = rows.map((row) => row.map(printable));
+  const clean = rows.map((row) => row.map(escapeControls));
   const natural = Array.from({ length: columns }, (_, i) =>
     Math.max(...clean.map((row) => length(row[i] ?? ''))),
   );
@@ -52,7 +52,7 @@ export function wrap(text: string, width: number): string[] {
 }
 
 /** One line of a result, broken where the output ends; what is left of it stands a little further in. */
-export function putLine(output: Output, text: string, indent = ''): void {
+export function printWrapped(output: Output, text: string, indent = ''): void {
   const further = `${indent}  `;
   wrap(text, Math.max(40, output.width - further.length)).forEach((line, i) => {
     output.line(`${i === 0 ? indent : further}${line}`);

@@ -3,10 +3,18 @@ import { fromKelvin, type TemperatureUnit } from '../core/model/temperature.js';
 import type { Zone } from '../core/model/time.js';
 import type { UnitLog } from '../core/model/unit-log.js';
 import { chartLines } from './chart.js';
-import { degreeHours, degrees, difference, hours, inOne, otherUnit, words } from './degrees.js';
+import {
+  formatDegreeHours,
+  formatDifference,
+  formatDuration,
+  formatInUnit,
+  formatTemperature,
+  idInWords,
+  otherUnit,
+} from './degrees.js';
 import type { Output } from './output.js';
-import { putLine, tableLines } from './table.js';
-import { when } from './when.js';
+import { printWrapped, tableLines } from './table.js';
+import { formatLocalTime } from './when.js';
 
 export interface TemperatureView {
   unit: TemperatureUnit;
@@ -26,12 +34,12 @@ export function printTemperatures(
   const { unit, startZone, endZone } = view;
   const { custody, band } = result;
   output.line(output.style('bold', `Log ${result.log}`));
-  output.line(`Custody  ${when(custody.from.at, startZone)} (${words(custody.from.basis)})`);
-  output.line(`     to  ${when(custody.to.at, endZone)} (${words(custody.to.basis)})`);
+  output.line(`Custody  ${formatLocalTime(custody.from.at, startZone)} (${idInWords(custody.from.basis)})`);
+  output.line(`     to  ${formatLocalTime(custody.to.at, endZone)} (${idInWords(custody.to.basis)})`);
   output.line(
     band === undefined
       ? `Band     ${(result.bands?.length ?? 0) > 1 ? 'none that suits every line' : 'none: no line has a temperature instruction'}`
-      : `Band     ${degrees(band.low, unit)} to ${degrees(band.high, unit)}, tolerance from the ${words(band.toleranceFrom)}`,
+      : `Band     ${formatTemperature(band.low, unit)} to ${formatTemperature(band.high, unit)}, tolerance from the ${idInWords(band.toleranceFrom)}`,
   );
   output.line();
   if (log !== undefined) {
@@ -52,10 +60,10 @@ export function printTemperatures(
 function channelRows(one: ChannelSummary, unit: TemperatureUnit): string[][] {
   const values = [one.mean, one.min?.value, one.max?.value, one.meanKinetic];
   const inUnit = (shown: TemperatureUnit) =>
-    values.map((value) => (value === undefined ? '-' : inOne(value, shown)));
-  const silence = one.longestSilenceSeconds === undefined ? '-' : hours(one.longestSilenceSeconds);
+    values.map((value) => (value === undefined ? '-' : formatInUnit(value, shown)));
+  const silence = one.longestSilenceSeconds === undefined ? '-' : formatDuration(one.longestSilenceSeconds);
   return [
-    [words(one.channel), ...inUnit(unit), `${(one.coverage * 100).toFixed(1)} %`, silence],
+    [idInWords(one.channel), ...inUnit(unit), `${(one.coverage * 100).toFixed(1)} %`, silence],
     ['', ...inUnit(otherUnit(unit))],
   ];
 }
@@ -63,26 +71,26 @@ function channelRows(one: ChannelSummary, unit: TemperatureUnit): string[][] {
 function printBand(output: Output, result: TemperatureResult, unit: TemperatureUnit): void {
   const judged = result.channels.find((channel) => channel.channel === result.judged);
   if (judged === undefined || result.band === undefined) return;
-  putLine(
+  printWrapped(
     output,
-    `${words(judged.channel)}: in band ${hours(judged.inBandSeconds)}, above ${hours(judged.aboveSeconds)} (${degreeHours(judged.degreeHoursAbove, unit)}), below ${hours(judged.belowSeconds)} (${degreeHours(judged.degreeHoursBelow, unit)})`,
+    `${idInWords(judged.channel)}: in band ${formatDuration(judged.inBandSeconds)}, above ${formatDuration(judged.aboveSeconds)} (${formatDegreeHours(judged.degreeHoursAbove, unit)}), below ${formatDuration(judged.belowSeconds)} (${formatDegreeHours(judged.degreeHoursBelow, unit)})`,
   );
 }
 
 function printSwings(output: Output, result: TemperatureResult, unit: TemperatureUnit): void {
   const { returnMinusSupply: apart, cycling = [], run, jumpCount = 0 } = result;
   if (apart !== undefined)
-    putLine(
+    printWrapped(
       output,
-      `return minus supply air: mean ${difference(apart.mean, unit)}, from ${difference(apart.min.kelvin, unit)} to ${difference(apart.max.kelvin, unit)}`,
+      `return minus supply air: mean ${formatDifference(apart.mean, unit)}, from ${formatDifference(apart.min.kelvin, unit)} to ${formatDifference(apart.max.kelvin, unit)}`,
     );
   for (const one of cycling)
-    putLine(
+    printWrapped(
       output,
-      `${words(one.channel)} around the ${one.setPointFrom === 'log' ? 'logged' : 'bill’s'} set point: within ${difference(one.toleranceKelvin, unit)} for ${hours(one.withinSeconds)} of ${hours(one.knownSeconds)}, mean offset ${difference(one.meanOffset, unit)}, ${one.cycles === 0 || one.periodSeconds === undefined || one.swingKelvin === undefined ? 'no full cycle' : `${one.cycles} cycles of ${(one.periodSeconds / 60).toFixed(0)} min and ${difference(one.swingKelvin, unit)} (medians)`}`,
+      `${idInWords(one.channel)} around the ${one.setPointFrom === 'log' ? 'logged' : 'bill’s'} set point: within ${formatDifference(one.toleranceKelvin, unit)} for ${formatDuration(one.withinSeconds)} of ${formatDuration(one.knownSeconds)}, mean offset ${formatDifference(one.meanOffset, unit)}, ${one.cycles === 0 || one.periodSeconds === undefined || one.swingKelvin === undefined ? 'no full cycle' : `${one.cycles} cycles of ${(one.periodSeconds / 60).toFixed(0)} min and ${formatDifference(one.swingKelvin, unit)} (medians)`}`,
     );
   if (run?.usualSwingKelvin !== undefined)
-    putLine(
+    printWrapped(
       output,
       `run mode: ${run.asked ?? 'not stated'} on the bill, ${run.logged ?? 'not stated'} in the log; usual swing up to ${fromKelvin(run.usualSwingKelvin, unit).toFixed(1)} ${unit} to either side (common practice, no source)`,
     );
@@ -95,21 +103,21 @@ function printExcursions(output: Output, result: TemperatureResult, view: Temper
   const { unit, startZone, endZone } = view;
   const middle = (result.custody.from.at + result.custody.to.at) / 2;
   // On the way there is no place whose clock is the right one: the first half is told in the first stop's time.
-  const at = (ms: number) => when(ms, ms <= middle ? startZone : endZone);
+  const at = (ms: number) => formatLocalTime(ms, ms <= middle ? startZone : endZone);
   if (result.excursions.length === 0) output.line('No excursions.');
   for (const one of result.excursions)
-    putLine(
+    printWrapped(
       output,
-      `${one.id}  ${one.side} from ${at(one.from)} to ${at(one.to)}, ${hours(one.seconds)}, farthest ${degrees(one.peak, unit)}, ${degreeHours(one.degreeHours, unit)}; ${cause(one.cause)}`,
+      `${one.id}  ${one.side} from ${at(one.from)} to ${at(one.to)}, ${formatDuration(one.seconds)}, farthest ${formatTemperature(one.peak, unit)}, ${formatDegreeHours(one.degreeHours, unit)}; ${cause(one.cause)}`,
     );
   const more = result.excursionTotals.count - result.excursions.length;
   if (more > 0) output.line(`and ${more} more of fewer degree-hours`);
   for (const gap of result.gaps)
-    putLine(output, `No values from ${at(gap.from)} to ${at(gap.to)}, ${hours(gap.seconds)}`);
+    printWrapped(output, `No values from ${at(gap.from)} to ${at(gap.to)}, ${formatDuration(gap.seconds)}`);
 }
 
 function cause(said: TemperatureResult['excursions'][number]['cause']): string {
   if (said.is === 'unexplained') return 'no cause in the log';
   const from = said.evidence === undefined ? '' : ` in ${said.evidence.join(', ')}`;
-  return `${words(said.is)} (${said.how}${from})`;
+  return `${idInWords(said.is)} (${said.how}${from})`;
 }

@@ -2,7 +2,7 @@ import type { TimelineInterval, TimelineItem } from '../core/model/results.js';
 import type { TimelineReport } from '../jobs/timeline.js';
 import type { Output } from './output.js';
 import { tableLines } from './table.js';
-import { when } from './when.js';
+import { formatLocalTime } from './when.js';
 
 /** Items in the order of time, then the intervals, then what has no known time. */
 export function printTimeline(
@@ -31,7 +31,7 @@ export function printTimeline(
 function row(item: TimelineItem, line: string | undefined): string[] {
   const said = item.event === undefined ? `${item.is}: ${item.label}` : eventWords(item);
   return [
-    when(item.at, item.zone),
+    formatLocalTime(item.at, item.zone),
     item.uncertaintySeconds >= 60 ? `±${Math.round(item.uncertaintySeconds / 60)} min` : '',
     item.stop ?? '',
     item.evidence ?? '',
@@ -52,6 +52,6 @@ function interval(one: TimelineInterval, { startZone, endZone, state }: Timeline
     one.id.replaceAll('-', ' '),
     one.stop ?? '',
     `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`,
-    `${when(one.from, zone ?? startZone)} to ${when(one.to, zone ?? endZone)}`,
+    `${formatLocalTime(one.from, zone ?? startZone)} to ${formatLocalTime(one.to, zone ?? endZone)}`,
   ];
 }

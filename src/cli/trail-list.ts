@@ -1,9 +1,9 @@
 import type { TrailRow } from '../core/model/results.js';
 import { milliseconds, type Zone } from '../core/model/time.js';
 import type { TrailReport } from '../jobs/trail.js';
-import { type Output, printable } from './output.js';
+import { escapeControls, type Output } from './output.js';
 import { wrap } from './table.js';
-import { when } from './when.js';
+import { formatLocalTime } from './when.js';
 
 /** Longer values stand in full with --json. */
 const LONGEST = 160;
@@ -18,13 +18,14 @@ export function printTrail(output: Output, { rows, zone, state, of }: TrailRepor
     output.line(
       output.style(
         'bold',
-        printable(
-          `${String(row.seq).padStart(4)}  ${when(milliseconds(row.at), zone)}  ${row.by}  ${what.join(' ')}`,
+        escapeControls(
+          `${String(row.seq).padStart(4)}  ${formatLocalTime(milliseconds(row.at), zone)}  ${row.by}  ${what.join(' ')}`,
         ),
       ),
     );
-    for (const line of told(row, zone))
-      for (const part of wrap(printable(line), Math.max(30, output.width - 6))) output.line(`      ${part}`);
+    for (const line of detailLines(row, zone))
+      for (const part of wrap(escapeControls(line), Math.max(30, output.width - 6)))
+        output.line(`      ${part}`);
   }
   output.line();
   output.line(
@@ -34,7 +35,7 @@ export function printTrail(output: Output, { rows, zone, state, of }: TrailRepor
   );
 }
 
-function told(row: TrailRow, zone: Zone): string[] {
+function detailLines(row: TrailRow, zone: Zone): string[] {
   const { time, file, from } = row;
   return [
     ...(file === undefined ? [] : [`file ${file.name}, ${file.bytes} bytes, SHA-256 ${file.sha256}`]),
@@ -72,7 +73,7 @@ function fieldLines(fields: TrailRow['fields']): string[] {
 function happened(time: NonNullable<TrailRow['time']>, zone: Zone): string {
   switch (time.is) {
     case 'known':
-      return `${when(milliseconds(time.instant), time.zone)} (${time.basis}, within ${time.uncertaintySeconds} s)${time.zone === zone ? '' : ` ${time.zone}`}`;
+      return `${formatLocalTime(milliseconds(time.instant), time.zone)} (${time.basis}, within ${time.uncertaintySeconds} s)${time.zone === zone ? '' : ` ${time.zone}`}`;
     case 'local':
       return `${time.local}, zone unknown: ${time.why}`;
     case 'none':

@@ -1,18 +1,18 @@
 import { join } from 'node:path';
 import { omitUndefined } from '../core/model/omit-undefined.js';
-import { isPicture, preparePlates } from './exhibit-images.js';
-import { cleanDeep, cleanerFor, drawable } from './glyphs.js';
+import { isShownAsPicture, prepareImages } from './exhibit-images.js';
+import { cleanDeep, drawableCodePoints, glyphCleaner } from './glyphs.js';
 import type { ComposeInput } from './input.js';
-import { wordsIn } from './language.js';
+import { loadLanguageWords } from './language.js';
 import { readLetterhead } from './letterhead.js';
 import type { PreparedPicture } from './pictures.js';
 import { SECTIONS } from './sections.js';
-import { ownTemplates, SHIPPED, sectionOrder } from './templates.js';
+import { carrierTemplates, SHIPPED, sectionOrder } from './templates.js';
 import { type SignaturePlace, type TypesetJob, typeset } from './typeset.js';
 import { Typesetter } from './typesetter.js';
 import { viewOf } from './view/context.js';
 import { documentOf } from './view/dossier.js';
-import { plateAsset } from './view/photographs.js';
+import { imageAsset } from './view/photographs.js';
 
 export interface Composed {
   pdf: Uint8Array;
@@ -45,15 +45,15 @@ export async function composeDossier(input: ComposeInput, typesetter = new Types
 
 /** Everything the typesetter needs, as data. */
 export async function prepareDossier(input: ComposeInput): Promise<{ job: TypesetJob; warnings: string[] }> {
-  const templates = input.templates ?? (await ownTemplates());
+  const templates = input.templates ?? (await carrierTemplates());
   const { language } = input.state.delivery.show;
-  const { labels, ...words } = input.words ?? (await wordsIn(language, templates));
+  const { labels, ...words } = input.words ?? (await loadLanguageWords(language, templates));
   const view = viewOf(input, words, labels);
   const letterhead = await readLetterhead(templates);
 
-  const shown = input.state.evidence.filter(isPicture).filter((item) => item.withheld === undefined);
-  const plates = input.plates ?? (await preparePlates(input.state.evidence, input.readOriginal));
-  const { pictures, papers } = plates;
+  const shown = input.state.evidence.filter(isShownAsPicture).filter((item) => item.withheld === undefined);
+  const plates = input.plates ?? (await prepareImages(input.state.evidence, input.readOriginal));
+  const { pictures, documents } = plates;
   const { document: whole, drawings } = documentOf(view, plates, await sectionOrder(templates, SECTIONS));
   const document =
     letterhead === undefined
@@ -66,17 +66,17 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
           },
         };
 
-  const cleaner = cleanerFor(await drawable());
+  const cleaner = glyphCleaner(await drawableCodePoints());
   const assets = new Map<string, Uint8Array>();
   if (letterhead !== undefined) assets.set(letterhead.asset, letterhead.bytes);
   for (const [name, drawing] of drawings) assets.set(name, new TextEncoder().encode(cleaner.clean(drawing)));
   const add = (name: string, picture: PreparedPicture) => {
     if (picture.is === 'picture') assets.set(name, picture.bytes);
   };
-  for (const [sha256, picture] of pictures) add(plateAsset(sha256), picture);
-  for (const [sha256, paper] of papers)
+  for (const [sha256, picture] of pictures) add(imageAsset(sha256), picture);
+  for (const [sha256, paper] of documents)
     if (paper.is === 'pages')
-      for (const [i, page] of paper.pages.entries()) add(plateAsset(sha256, i + 1), page);
+      for (const [i, page] of paper.pages.entries()) add(imageAsset(sha256, i + 1), page);
 
   const job: TypesetJob = {
     pages: join(SHIPPED, 'dossier'),
@@ -95,7 +95,7 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
       ];
     }),
     ...input.state.evidence.flatMap((item) => {
-      const paper = 'file' in item ? papers.get(item.file.sha256) : undefined;
+      const paper = 'file' in item ? documents.get(item.file.sha256) : undefined;
       return paper?.is === 'unreadable' && 'file' in item
         ? [`${item.file.name} (${item.evidence}): its pages can't be shown: ${paper.why}`]
         : [];

@@ -1,8 +1,8 @@
 import type { Sha256 } from '../core/model/evidence.js';
-import type { Plate } from '../core/model/manifest.js';
+import type { ExhibitImage } from '../core/model/manifest.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { EvidenceItem } from '../core/model/state.js';
-import { type DocumentPlate, firstPages } from './document-images/first-pages.js';
+import { type DocumentImage, firstPages } from './document-images/first-pages.js';
 import type { ComposeInput } from './input.js';
 import {
   FULL_QUALITY,
@@ -15,31 +15,33 @@ import {
 import { sha256Hex } from './sha256.js';
 
 /** Everything that plates show, by the hash of the original. */
-export interface PreparedPlates {
+export interface PreparedImages {
   pictures: ReadonlyMap<Sha256, PreparedPicture>;
-  papers: ReadonlyMap<Sha256, DocumentPlate>;
+  documents: ReadonlyMap<Sha256, DocumentImage>;
   /** Bytes of all of it. */
   bytes: number;
   quality: PictureQuality;
 }
 
 /** Whether an item is shown as a picture: every photo, and papers that came as one. */
-export function isPicture(item: EvidenceItem): item is Extract<EvidenceItem, { kind: 'photo' | 'document' }> {
+export function isShownAsPicture(
+  item: EvidenceItem,
+): item is Extract<EvidenceItem, { kind: 'photo' | 'document' }> {
   return item.kind === 'photo' || (item.kind === 'document' && item.file.type.startsWith('image/'));
 }
 
 /** Prepares what the plates of some evidence show. Nothing that can't be read stops the others. */
-export async function preparePlates(
+export async function prepareImages(
   evidence: readonly EvidenceItem[],
   readOriginal: ReadOriginal,
   options: PreparingOptions = {},
-): Promise<PreparedPlates> {
+): Promise<PreparedImages> {
   const { quality = FULL_QUALITY, signal } = options;
   const shown = evidence.filter((item) => item.withheld === undefined);
   // A process of its own draws papers, beside the threads that scale pictures.
-  const [pictures, papers] = await Promise.all([
+  const [pictures, documents] = await Promise.all([
     preparePictures(
-      shown.filter(isPicture).map((item) => ({
+      shown.filter(isShownAsPicture).map((item) => ({
         sha256: item.file.sha256,
         type: item.file.type,
         ...omitUndefined({ blackOut: item.blackOut }),
@@ -59,19 +61,22 @@ export async function preparePlates(
   ]);
   const bytes = [
     ...pictures.values(),
-    ...[...papers.values()].flatMap((one) => (one.is === 'pages' ? one.pages : [])),
+    ...[...documents.values()].flatMap((one) => (one.is === 'pages' ? one.pages : [])),
   ]
     .map((one) => (one.is === 'picture' ? one.bytes.length : 0))
     .reduce((sum, size) => sum + size, 0);
-  return { pictures, papers, bytes, quality };
+  return { pictures, documents, bytes, quality };
 }
 
 /** Which picture shows which exhibit, by their hashes, for the manifest. */
-export function plateList(exhibits: ComposeInput['exhibits'], plates: PreparedPlates): Plate[] {
+export function listExhibitImages(
+  exhibits: ComposeInput['exhibits'],
+  plates: PreparedImages,
+): ExhibitImage[] {
   return exhibits.flatMap(({ exhibit, file }) => {
     if (file === undefined) return [];
     const picture = plates.pictures.get(file.sha256);
-    const paper = plates.papers.get(file.sha256);
+    const paper = plates.documents.get(file.sha256);
     const shown = picture === undefined ? (paper?.is === 'pages' ? paper.pages : []) : [picture];
     return shown.flatMap((one) =>
       one.is === 'picture'

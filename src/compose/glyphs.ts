@@ -17,7 +17,7 @@ export function fontFiles(): string[] {
 
 let shared: Promise<ReadonlySet<number>> | undefined;
 /** Code points that all shipped fonts can draw. */
-export function drawable(): Promise<ReadonlySet<number>> {
+export function drawableCodePoints(): Promise<ReadonlySet<number>> {
   shared ??= Promise.all(fontFiles().map(async (file) => codePointsOf(await readFile(file)))).then((sets) => {
     const [first = new Set<number>(), ...rest] = sets;
     return new Set([...first].filter((point) => rest.every((set) => set.has(point))));
@@ -36,7 +36,7 @@ const SPACES = /^\p{Zs}$/u;
 
 const named = (point: number) => `U+${point.toString(16).toUpperCase().padStart(4, '0')}`;
 
-export interface Cleaner {
+export interface GlyphCleaner {
   /** The text with everything visible that the fonts lack or that would not show. */
   clean(text: string): string;
   /** What was replaced, by code point, in order. */
@@ -44,7 +44,7 @@ export interface Cleaner {
 }
 
 /** Makes text fit to be typeset; keeps line feeds. Private use, unassigned and surrogate code points are shown as their number. */
-export function cleanerFor(points: ReadonlySet<number>): Cleaner {
+export function glyphCleaner(points: ReadonlySet<number>): GlyphCleaner {
   const counts = new Map<number, { count: number; shownAs: string }>();
   const replace = (point: number, shownAs: string) => {
     const seen = counts.get(point) ?? { count: 0, shownAs };
@@ -75,8 +75,8 @@ export function cleanerFor(points: ReadonlySet<number>): Cleaner {
 }
 
 /** Cleans every string below a value of plain data. */
-export function cleanDeep<T>(value: T, cleaner: Cleaner): T;
-export function cleanDeep(value: unknown, cleaner: Cleaner): unknown {
+export function cleanDeep<T>(value: T, cleaner: GlyphCleaner): T;
+export function cleanDeep(value: unknown, cleaner: GlyphCleaner): unknown {
   if (typeof value === 'string') return cleaner.clean(value);
   if (Array.isArray(value)) return value.map((item: unknown) => cleanDeep(item, cleaner));
   if (value !== null && typeof value === 'object')

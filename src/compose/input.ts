@@ -4,10 +4,10 @@ import type { Assessment } from '../core/model/results.js';
 import type { RecordState } from '../core/model/state.js';
 import type { Instant } from '../core/model/time.js';
 import type { UnitLog } from '../core/model/unit-log.js';
-import type { PreparedPlates } from './exhibit-images.js';
+import type { PreparedImages } from './exhibit-images.js';
 import type { LanguageWords } from './language.js';
 import type { PictureQuality, ReadOriginal } from './pictures.js';
-import type { OwnTemplates } from './templates.js';
+import type { CarrierTemplates } from './templates.js';
 import type { Attachment } from './typeset.js';
 
 /** Everything one dossier is made of. */
@@ -28,9 +28,9 @@ export interface ComposeInput {
   signer: { name: string; certificateSha256: string };
   tool: { name: string; version: string };
   /** What the plates show; prepared here when left out. */
-  plates?: PreparedPlates;
+  plates?: PreparedImages;
   /** The shipped templates when left out. */
-  templates?: OwnTemplates;
+  templates?: CarrierTemplates;
   /** The words of the page's language, when they were read before. */
   words?: LanguageWords;
   /** How pictures and originals were chosen; said with the custody. */
@@ -41,11 +41,11 @@ export interface ComposeInput {
     originalsNotInside: number;
   };
   /** Of a copy for outsiders. */
-  copy?: CopyWords;
+  copy?: RedactionSummary;
 }
 
 /** For whom a copy is, and what it leaves out. */
-export interface CopyWords {
+export interface RedactionSummary {
   name: string;
   title: string;
   positions: boolean;

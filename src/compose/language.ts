@@ -3,9 +3,9 @@ import { join } from 'node:path';
 import type { Language } from '../core/model/delivery.js';
 import { DossierError } from '../core/model/error.js';
 import { type Labels, readLabels } from '../core/words/labels.js';
-import { asWritten, type Remarks, readRemarks } from '../core/words/remarks.js';
+import { readRemarks, type TranslateRemark, untranslated } from '../core/words/remarks.js';
 import { type LoadedTemplates, loadOver, loadTemplates } from './load-words.js';
-import { type OwnTemplates, SHIPPED } from './templates.js';
+import { type CarrierTemplates, SHIPPED } from './templates.js';
 
 /** What is said in one language, the carrier's own words over the shipped ones. */
 export interface LanguageWords {
@@ -14,14 +14,14 @@ export interface LanguageWords {
   files: ReadonlyMap<string, string>;
   folder: string;
   labels: Labels;
-  remarks: Remarks;
+  remarks: TranslateRemark;
 }
 
 /** Words as shipped, by language: they stay as they are, and reading them takes longer than writing a letter. */
 const shipped = new Map<Language, LanguageWords>();
 
 /** Throws DossierError `bad-template` when there are no words in the language, or when they can't be read. */
-export async function wordsIn(language: Language, own: OwnTemplates): Promise<LanguageWords> {
+export async function loadLanguageWords(language: Language, own: CarrierTemplates): Promise<LanguageWords> {
   const folder = join(SHIPPED, 'words', language);
   if (own.own !== undefined && [...own.changed].some((name) => name.startsWith(`words/${language}/`))) {
     await mustBeThere(folder, language);
@@ -42,7 +42,7 @@ function languageWords(folder: string, loaded: LoadedTemplates): LanguageWords {
     files,
     folder,
     labels: readLabels(loaded.labels, join(folder, 'labels.yaml'), loaded.ownLabels),
-    remarks: remarks === undefined ? asWritten : readRemarks(remarks.text, remarks.file),
+    remarks: remarks === undefined ? untranslated : readRemarks(remarks.text, remarks.file),
   };
 }
 

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import sharp from 'sharp';
 import { DossierError } from '../core/model/error.js';
-import { letterheadOf, type OwnTemplates } from './templates.js';
+import { type CarrierTemplates, letterheadOf } from './templates.js';
 
 /** Pixels: 16 mm high at 600 per inch, and as wide as the page. */
 const WIDE = 2400;
@@ -9,7 +9,7 @@ const HIGH = 400;
 
 /** A drawing as it is; a picture as PNG, upright and without its embedded data. Throws `bad-template`. */
 export async function readLetterhead(
-  templates: OwnTemplates,
+  templates: CarrierTemplates,
 ): Promise<{ asset: string; bytes: Uint8Array } | undefined> {
   const file = letterheadOf(templates);
   if (file === undefined) return undefined;

@@ -3,7 +3,7 @@ import type { Assessment } from '../core/model/results.js';
 import type { RuleSetWords } from '../core/model/rule-words.js';
 
 /** The same results with the rules in other words, as far as there are any. What was judged stays as it is. */
-export function inWords(assessment: Assessment, words: RuleSetWords): Assessment {
+export function withRuleWords(assessment: Assessment, words: RuleSetWords): Assessment {
   const { gaps, ruleSet } = assessment;
   const { origin } = ruleSet;
   return {

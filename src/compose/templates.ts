@@ -8,7 +8,7 @@ import { SHIPPED } from './shipped.js';
 export { SHIPPED } from './shipped.js';
 
 /** The shipped templates with a carrier's own files over them. */
-export interface OwnTemplates {
+export interface CarrierTemplates {
   /** Folder of the carrier's own files. */
   own?: string;
   /** The carrier's own file of that path, or the shipped one. */
@@ -21,7 +21,7 @@ export interface OwnTemplates {
  * Looks through a folder of templates, which holds only what is changed: the rest is as shipped.
  * Throws DossierError `bad-template` when it can't be read or holds nothing that is a template.
  */
-export async function ownTemplates(own?: string): Promise<OwnTemplates> {
+export async function carrierTemplates(own?: string): Promise<CarrierTemplates> {
   if (own === undefined) return { fileOf: (path) => join(SHIPPED, path), changed: new Set() };
   const refuse = (message: string, cause?: unknown) =>
     new DossierError('bad-template', message, {
@@ -49,7 +49,7 @@ export async function ownTemplates(own?: string): Promise<OwnTemplates> {
 const LETTERHEADS = ['letterhead.svg', 'letterhead.png', 'letterhead.jpg', 'letterhead.jpeg'];
 
 /** The carrier's letterhead, if the folder has one. */
-export function letterheadOf({ own, changed }: OwnTemplates): string | undefined {
+export function letterheadOf({ own, changed }: CarrierTemplates): string | undefined {
   const name = LETTERHEADS.find((one) => changed.has(one));
   return own === undefined || name === undefined ? undefined : join(own, name);
 }
@@ -59,7 +59,7 @@ export function letterheadOf({ own, changed }: OwnTemplates): string | undefined
  * Throws DossierError `bad-template` with the row of a name that there is not.
  */
 export async function sectionOrder(
-  templates: OwnTemplates,
+  templates: CarrierTemplates,
   shipped: readonly string[],
 ): Promise<readonly string[]> {
   if (!templates.changed.has('sections.yaml')) return shipped;

@@ -24,14 +24,14 @@ const answer = z.union([
     at: z.object({ file: z.string(), row: z.int().exactOptional() }).exactOptional(),
   }),
 ]);
-export type Answer = z.infer<typeof answer>;
+export type TypesetterReply = z.infer<typeof answer>;
 
 /**
  * A process that sets one document: a fresh one for each, since a second document in one process can carry text of the
  * first, and nothing it does can take the caller down. Started early, it loads while its document is being made.
  */
 export class Typesetter {
-  readonly #workers = new Workers<object, Answer>({
+  readonly #workers = new Workers<object, TypesetterReply>({
     script: new URL('./typeset.worker.js', import.meta.url),
     runs: 'process',
     seconds: 300,
@@ -44,7 +44,7 @@ export class Typesetter {
   }
 
   /** Hands it the document; whatever happens is the answer. */
-  async ask(request: object, seconds: number | undefined): Promise<Answer> {
+  async ask(request: object, seconds: number | undefined): Promise<TypesetterReply> {
     try {
       return await this.#workers.ask(request, { seconds });
     } catch (cause) {

@@ -3,8 +3,8 @@ import { crc32 } from 'node:zlib';
 import type { Entry, ZipFile } from 'yauzl';
 import { DossierError, type Problem } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
-import { nameProblem, overlaps, specialFile } from './archive/entry-checks.js';
-import { litter } from './walk.js';
+import { nameProblem, overlapDetector, specialFileReason } from './archive/entry-checks.js';
+import { ignoredReason } from './walk.js';
 
 /** One file in an archive that may be taken out. */
 export interface ArchiveEntry {
@@ -40,7 +40,7 @@ export const ARCHIVE_LIMITS: ArchiveLimits = {
   ratio: 200,
 };
 /** Of what is not taken out of an archive so much is told one by one: it may be every one of thousands. */
-const MOST_TOLD = 50;
+const MOST_LISTED = 50;
 /** A table of zeros packs well without being a bomb: small entries may have any ratio. */
 const RATIO_FREE_BYTES = 1024 ** 2;
 
@@ -66,14 +66,14 @@ export async function openArchive(
   };
   const refuse = (message: string, fix?: string): void => {
     refusals += 1;
-    if (refusals <= MOST_TOLD) problem('unsupported-file', message, fix);
+    if (refusals <= MOST_LISTED) problem('unsupported-file', message, fix);
   };
   const { getFileNameLowLevel, openPromise } = await import('yauzl');
   try {
     // Names come undecoded, so that one bad name does not hide the entries behind it.
     const zip = await openPromise(path, { lazyEntries: true, autoClose: false, decodeStrings: false });
     found.close = () => zip.close();
-    const spans = overlaps();
+    const spans = overlapDetector();
     const seen = new Set<string>();
     let total = 0;
     let count = 0;
@@ -92,7 +92,7 @@ export async function openArchive(
       if (name.endsWith('/') && entry.uncompressedSize === 0) continue;
       const refused =
         nameProblem(name) ??
-        specialFile(entry) ??
+        specialFileReason(entry) ??
         spans(entry) ??
         (seen.has(name) ? 'its name stands in the archive twice; the first is taken' : undefined) ??
         tooMuch(entry, total, limits);
@@ -101,7 +101,7 @@ export async function openArchive(
         continue;
       }
       seen.add(name);
-      const why = litter(name);
+      const why = ignoredReason(name);
       if (why !== undefined) {
         found.skipped.push({ name: `${shown}/${name}`, why });
         continue;
@@ -126,8 +126,8 @@ export async function openArchive(
       'export it once more, or unpack it yourself and collect the files',
     );
   }
-  if (refusals > MOST_TOLD)
-    problem('unsupported-file', `${refusals - MOST_TOLD} more are not taken out either`);
+  if (refusals > MOST_LISTED)
+    problem('unsupported-file', `${refusals - MOST_LISTED} more are not taken out either`);
   return found;
 }
 

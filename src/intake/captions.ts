@@ -4,7 +4,7 @@ import { DossierError, type Problem } from '../core/model/error.js';
 import { position, subjectName } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Hint } from './draft.js';
-import { nearest } from './settings/did-you-mean.js';
+import { nearestWord } from './settings/did-you-mean.js';
 import type { WrittenRow } from './table/written-table.js';
 import type { FoundFile } from './walk.js';
 
@@ -25,8 +25,8 @@ export interface Captions {
 export async function readCaptions(files: readonly FoundFile[]): Promise<Captions> {
   const hints = new Map<string, Hint>();
   const problems: Problem[] = [];
-  const paths = new Set(files.map(placeOf));
-  for (const sidecar of files.filter((f) => basename(placeOf(f)).toLowerCase() === CAPTIONS_NAME)) {
+  const paths = new Set(files.map(captionKey));
+  for (const sidecar of files.filter((f) => basename(captionKey(f)).toLowerCase() === CAPTIONS_NAME)) {
     try {
       const { readWrittenTable } = await import('./table/written-table.js');
       const table = await readWrittenTable(sidecar.path, sidecar.name);
@@ -48,7 +48,7 @@ export async function readCaptions(files: readonly FoundFile[]): Promise<Caption
       }
       for (const row of table.rows) {
         const file = row.cells.get('file');
-        const path = file === undefined ? undefined : join(dirname(placeOf(sidecar)), file);
+        const path = file === undefined ? undefined : join(dirname(captionKey(sidecar)), file);
         if (path === undefined) refuse(row.row, 'the row names no file', 'file');
         else if (!paths.has(path)) refuse(row.row, `there is no file "${file}" in this folder`, 'file');
         else
@@ -66,11 +66,11 @@ export async function readCaptions(files: readonly FoundFile[]): Promise<Caption
 
 /** What the captions say about one file; empty when they say nothing. */
 export function hintFor(captions: Captions, file: FoundFile): Hint {
-  return captions.hints.get(placeOf(file)) ?? {};
+  return captions.hints.get(captionKey(file)) ?? {};
 }
 
 /** Where a file lies for those beside it. */
-export function placeOf(file: FoundFile): string {
+export function captionKey(file: FoundFile): string {
   return file.at ?? file.path;
 }
 
@@ -82,7 +82,7 @@ function hintOf(row: WrittenRow, refuse: (message: string, column: string, fix?:
     const is = subjectName.safeParse(subject.toLowerCase().replaceAll(/[\s_]+/g, '-'));
     if (is.success) hint.subject = { is: is.data, sure: 'proposed', from: CAPTIONS_NAME };
     else {
-      const close = nearest(subject, subjectName.options);
+      const close = nearestWord(subject, subjectName.options);
       const fix =
         close === undefined ? `use one of: ${subjectName.options.join(', ')}` : `did you mean ${close}?`;
       refuse(`"${subject}" is not a known subject`, 'subject', fix);

@@ -2,8 +2,8 @@ import { assertNever, DossierError, type Problem } from '../core/model/error.js'
 import type { FileRef, Flag, Subject } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { EventTime } from '../core/model/time.js';
-import { paperByFileName, paperByWords } from './document/paper-words.js';
-import { lookAtPdf } from './document/pdf.js';
+import { documentByFileName, documentByHeading } from './document/paper-words.js';
+import { scanPdf } from './document/pdf.js';
 import type { Hint, ReceivedDraftOf } from './draft.js';
 import type { Recognised } from './recognise.js';
 import { headOf } from './table/bytes.js';
@@ -17,7 +17,7 @@ export interface DocumentInput {
 }
 
 /** What the bytes of a paper show, before what people say about it. */
-interface Paper {
+interface DocumentScan {
   flags: Flag[];
   problems: Problem[];
   pages?: number;
@@ -37,8 +37,8 @@ export async function examineDocument({
   is,
   hint,
 }: DocumentInput): Promise<{ received: ReceivedDraftOf<'document'>; problems: Problem[] }> {
-  const { flags, problems, pages, text } = await paperOf(path, file, is);
-  const subject = hint?.subject ?? (is === 'empty' ? undefined : proposePaper(text ?? '', file.name));
+  const { flags, problems, pages, text } = await scanDocument(path, file, is);
+  const subject = hint?.subject ?? (is === 'empty' ? undefined : proposeSubject(text ?? '', file.name));
   return {
     received: {
       kind: 'document',
@@ -53,7 +53,7 @@ export async function examineDocument({
   };
 }
 
-async function paperOf(path: string, file: FileRef, is: DocumentInput['is']): Promise<Paper> {
+async function scanDocument(path: string, file: FileRef, is: DocumentInput['is']): Promise<DocumentScan> {
   switch (is) {
     case 'empty':
       return {
@@ -73,7 +73,7 @@ async function paperOf(path: string, file: FileRef, is: DocumentInput['is']): Pr
         ],
       };
     case 'pdf':
-      return pdfPaper(path, file);
+      return scanPdfDocument(path, file);
     case 'text':
       return { flags: [], problems: [], text: decode(await headOf(path, 16 * 1024)) };
     case 'unknown':
@@ -90,9 +90,9 @@ async function paperOf(path: string, file: FileRef, is: DocumentInput['is']): Pr
   }
 }
 
-async function pdfPaper(path: string, file: FileRef): Promise<Paper> {
-  const pdf = await lookAtPdf(path);
-  const paper: Paper = { flags: [], problems: [], text: pdf.text };
+async function scanPdfDocument(path: string, file: FileRef): Promise<DocumentScan> {
+  const pdf = await scanPdf(path);
+  const paper: DocumentScan = { flags: [], problems: [], text: pdf.text };
   if (pdf.pages !== undefined) paper.pages = pdf.pages;
   if (pdf.encrypted) {
     paper.flags.push({ is: 'encrypted', detail: 'the PDF is encrypted; a reader may need its password' });
@@ -121,17 +121,17 @@ async function pdfPaper(path: string, file: FileRef): Promise<Paper> {
 }
 
 /** The paper that a text or, failing that, the file's name speaks of: always a proposal. */
-function proposePaper(text: string, fileName: string): Subject | undefined {
-  const words = paperByWords(text);
+function proposeSubject(text: string, fileName: string): Subject | undefined {
+  const words = documentByHeading(text);
   if (words !== undefined) return { is: words.is, sure: 'proposed', from: `heading "${words.phrase}"` };
-  const name = paperByFileName(fileName);
+  const name = documentByFileName(fileName);
   return name === undefined
     ? undefined
     : { is: name.is, sure: 'proposed', from: `file name, "${name.phrase}"` };
 }
 
 /** A file that could not be opened as what it is; every other error is passed on. */
-export function asKept(error: unknown, file: string): Problem {
+export function problemOfKeptFile(error: unknown, file: string): Problem {
   if (!(error instanceof DossierError)) throw error;
   return { ...error.toProblem(), where: { ...error.where, file } };
 }

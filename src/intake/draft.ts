@@ -47,7 +47,7 @@ export interface LogOptions {
 }
 
 /** A file in an e-mail or archive, to be taken in as evidence of its own. */
-export interface InsideFile {
+export interface NestedFile {
   /** Its name in there. */
   entry: string;
   bytes: number;
@@ -57,14 +57,14 @@ export interface InsideFile {
 }
 
 /** What an e-mail or archive holds. `close` it when all that is wanted has been read. */
-export interface Inside {
-  files: InsideFile[];
+export interface ContainerContents {
+  files: NestedFile[];
   skipped: { name: string; why: string }[];
   close(): void;
 }
 
 /** What became of one file. */
-export interface Examined {
+export interface ExaminedFile {
   received: ReceivedDraft;
   readings: ReadingDraft[];
   problems: Problem[];
@@ -75,5 +75,5 @@ export interface Examined {
   /** Zone to offer when the log's own is not known and the file was kept as a document for that reason. */
   proposedZone?: Zone;
   /** Files that came in it. */
-  inside?: Inside;
+  inside?: ContainerContents;
 }

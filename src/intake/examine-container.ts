@@ -4,11 +4,11 @@ import type { Problem } from '../core/model/error.js';
 import type { FileRef } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { openArchive } from './archive.js';
-import { asKept } from './document.js';
-import type { Examined, Hint } from './draft.js';
+import { problemOfKeptFile } from './document.js';
+import type { ExaminedFile, Hint } from './draft.js';
 import { type MailRead, readMail } from './email.js';
 
-interface Asked {
+interface ContainerInput {
   path: string;
   file: FileRef;
   delivery: Delivery;
@@ -16,7 +16,7 @@ interface Asked {
 }
 
 /** An archive is kept as the paper that was received; what is in it is handed on to be taken in for itself. */
-export async function examineArchive({ path, file, hint }: Asked): Promise<Examined> {
+export async function examineArchive({ path, file, hint }: ContainerInput): Promise<ExaminedFile> {
   const archive = await openArchive(path, file.name);
   const { entries, skipped, problems, close } = archive;
   const damaged = problems.find((problem) => problem.code === 'unreadable-file');
@@ -40,12 +40,12 @@ export async function examineArchive({ path, file, hint }: Asked): Promise<Exami
 }
 
 /** An e-mail is a message at the time that its sender's program wrote; its attachments are handed on. */
-export async function examineMail({ path, file, hint }: Asked): Promise<Examined> {
+export async function examineMail({ path, file, hint }: ContainerInput): Promise<ExaminedFile> {
   let mail: MailRead;
   try {
     mail = await readMail(path, file.name);
   } catch (error) {
-    const problem = asKept(error, file.name);
+    const problem = problemOfKeptFile(error, file.name);
     return {
       received: {
         kind: 'document',

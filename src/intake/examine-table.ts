@@ -5,12 +5,12 @@ import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Zone } from '../core/model/time.js';
 import { CAPTION_COLUMNS } from './captions.js';
 import { examineDocument } from './document.js';
-import type { Examined, Hint, LogOptions } from './draft.js';
+import type { ExaminedFile, Hint, LogOptions } from './draft.js';
 import { isReadingsTable, readReadings } from './readings.js';
 import { headOf } from './table/bytes.js';
 import { decode } from './table/encoding.js';
 import { headingsOf, parseWrittenTable, readWrittenTable, type WrittenTable } from './table/written-table.js';
-import { counted, examineLog, type LogInput, recogniseLog } from './unit-log/examine-log.js';
+import { countWithNoun, examineLog, type LogInput, recogniseLog } from './unit-log/examine-log.js';
 import type { LogRecognition } from './unit-log/recognise.js';
 
 export interface TableInput {
@@ -21,7 +21,7 @@ export interface TableInput {
 }
 
 /** A table is one of readings, a captions.csv, or a unit log; any other is kept as a document and said so. */
-export async function examineTable(input: TableInput, options: LogOptions): Promise<Examined> {
+export async function examineTable(input: TableInput, options: LogOptions): Promise<ExaminedFile> {
   const { path, file } = input;
   return orDocument(input, async () => {
     const headings = headingsOf(decode(await headOf(path, 16 * 1024)));
@@ -36,7 +36,7 @@ export async function examineTable(input: TableInput, options: LogOptions): Prom
  * The first sheet that is a table of readings or a unit log, by the same rules as a CSV; the others are named.
  * A workbook without such a sheet is kept as a document, with what the likeliest of its sheets lacks.
  */
-export async function examineSpreadsheet(input: TableInput, options: LogOptions): Promise<Examined> {
+export async function examineSpreadsheet(input: TableInput, options: LogOptions): Promise<ExaminedFile> {
   const { path, file } = input;
   return orDocument(input, async () => {
     const { readSheets, asSource } = await import('./table/sheet.js');
@@ -48,7 +48,7 @@ export async function examineSpreadsheet(input: TableInput, options: LogOptions)
     const names = all.map(({ name }) => `"${name}"`).join(', ');
     let lacking: Extract<LogRecognition, { is: 'not-a-log' }> | undefined;
     for (const sheet of sheets) {
-      const named = (examined: Examined): Examined => ({
+      const named = (examined: ExaminedFile): ExaminedFile => ({
         ...examined,
         takenFor: `${examined.takenFor}; sheet "${sheet.name}"${all.length === 1 ? '' : ` of ${names}`}`,
       });
@@ -71,7 +71,7 @@ export async function examineSpreadsheet(input: TableInput, options: LogOptions)
 }
 
 /** A table that cannot be read is kept as what it is, with the reason. */
-async function orDocument(input: TableInput, examine: () => Promise<Examined>): Promise<Examined> {
+async function orDocument(input: TableInput, examine: () => Promise<ExaminedFile>): Promise<ExaminedFile> {
   try {
     return await examine();
   } catch (error) {
@@ -85,7 +85,7 @@ function isCaptions(headings: readonly string[]): boolean {
   return headings.includes('file') && CAPTION_COLUMNS.filter((c) => headings.includes(c)).length > 1;
 }
 
-function examineReadings({ file, delivery, hint }: TableInput, table: WrittenTable): Examined {
+function examineReadings({ file, delivery, hint }: TableInput, table: WrittenTable): ExaminedFile {
   const { readings, problems, rowsLeftOut } = readReadings(table, file.name, delivery);
   const left = rowsLeftOut === 0 ? '' : `, ${rowsLeftOut} left out`;
   return {
@@ -100,7 +100,7 @@ function examineReadings({ file, delivery, hint }: TableInput, table: WrittenTab
     },
     readings,
     problems,
-    takenFor: `readings table: ${counted(readings.length, 'row')}${left}`,
+    takenFor: `readings table: ${countWithNoun(readings.length, 'row')}${left}`,
   };
 }
 
@@ -108,7 +108,7 @@ async function examineRecognised(
   input: TableInput,
   log: LogInput,
   recognition: LogRecognition,
-): Promise<Examined> {
+): Promise<ExaminedFile> {
   switch (recognition.is) {
     case 'not-a-log':
       return asDocument(input, 'a table that is not known', [recognition.problem]);
@@ -130,7 +130,7 @@ async function asDocument(
   what: string,
   problems: Problem[],
   zoneUnknown = false,
-): Promise<Examined> {
+): Promise<ExaminedFile> {
   const { received } = await examineDocument({ path, file, is: 'table', hint });
   const detail = "the zone of the log's clock is not known";
   return {

@@ -3,11 +3,11 @@ import { assertNever, DossierError, type Problem } from '../core/model/error.js'
 import type { FileRef } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { folderHint } from './captions.js';
-import type { Examined, Hint, LogOptions } from './draft.js';
+import type { ExaminedFile, Hint, LogOptions } from './draft.js';
 import { type Recognised, recogniseFile } from './recognise.js';
-import { nearest } from './settings/did-you-mean.js';
+import { nearestWord } from './settings/did-you-mean.js';
 
-export type { Examined, Hint, LogOptions, ReadingDraft, ReceivedDraft } from './draft.js';
+export type { ExaminedFile, Hint, LogOptions, ReadingDraft, ReceivedDraft } from './draft.js';
 
 export interface ExamineInput {
   /** Where the bytes can be read. */
@@ -26,7 +26,7 @@ export interface ExamineInput {
  * with it. A bad file is kept as what it can be kept as, with a problem that says why; it never throws but
  * for a file that cannot be opened at all (DossierError `unreadable-file`).
  */
-export async function examineFile(input: ExamineInput): Promise<Examined> {
+export async function examineFile(input: ExamineInput): Promise<ExaminedFile> {
   const { path, name, delivery, options = {} } = input;
   let recognised: Recognised;
   try {
@@ -41,14 +41,18 @@ export async function examineFile(input: ExamineInput): Promise<Examined> {
   return { ...examined, problems: [...checked.problems, ...examined.problems] };
 }
 
-interface Asked {
+interface FileQuery {
   path: string;
   file: FileRef;
   delivery: Delivery;
   hint: Hint;
 }
 
-async function examineKind(recognised: Recognised, asked: Asked, options: LogOptions): Promise<Examined> {
+async function examineKind(
+  recognised: Recognised,
+  asked: FileQuery,
+  options: LogOptions,
+): Promise<ExaminedFile> {
   switch (recognised.is) {
     case 'picture': {
       const { examinePhoto } = await import('./photo/examine-photo.js');
@@ -107,7 +111,7 @@ function checkHint(hint: Hint, file: string, delivery: Delivery): { hint: Hint; 
   ): string | undefined => {
     const found = names.find((n) => n.toLowerCase() === name?.toLowerCase());
     if (name === undefined || found !== undefined) return found;
-    const close = nearest(name, names);
+    const close = nearestWord(name, names);
     problems.push({
       code: 'bad-value',
       message: `there is no ${field} "${name}"; there are: ${names.join(', ')}`,

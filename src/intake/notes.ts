@@ -1,12 +1,12 @@
 import type { Delivery } from '../core/model/delivery.js';
 import type { Problem } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
-import { type Noted, NoteRefused, readNote } from './notes/line.js';
-import { type Standing, standingOf } from './notes/standing.js';
-import { wordsOf } from './notes/words.js';
+import { type ParsedNote, readNote, UnreadableNote } from './notes/line.js';
+import { type NoteContext, noteContextOf } from './notes/standing.js';
+import { splitNote } from './notes/words.js';
 
 /** One line of a notes file as it was understood: the words of `dossier record`, before they are judged. */
-export interface NoteLine extends Noted {
+export interface NoteLine extends ParsedNote {
   /** Line in the file, counted from 1. */
   row: number;
   text: string;
@@ -28,7 +28,12 @@ const MOST_LINES = 5_000;
  * Blank lines and lines that begin with `#` are passed over. Never throws: a line that is not understood is a problem
  * with its row.
  */
-export function readNotes(text: string, file: string, delivery: Delivery, given: Standing = {}): ReadNotes {
+export function readNotes(
+  text: string,
+  file: string,
+  delivery: Delivery,
+  given: NoteContext = {},
+): ReadNotes {
   const result: ReadNotes = { lines: [], problems: [], count: 0 };
   let standing = given;
   const rows = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
@@ -44,8 +49,8 @@ export function readNotes(text: string, file: string, delivery: Delivery, given:
       });
       break;
     }
-    const words = wordsOf(line);
-    const heading = standingOf(words, delivery);
+    const words = splitNote(line);
+    const heading = noteContextOf(words, delivery);
     if (heading !== undefined) {
       standing = { ...standing, ...heading };
       continue;
@@ -54,7 +59,7 @@ export function readNotes(text: string, file: string, delivery: Delivery, given:
     try {
       result.lines.push({ row, text: line, ...readNote(words, delivery, standing) });
     } catch (error) {
-      if (!(error instanceof NoteRefused)) throw error;
+      if (!(error instanceof UnreadableNote)) throw error;
       result.problems.push({
         code: 'bad-value',
         message: error.message,

@@ -8,24 +8,27 @@ export const AT_STOP_METRES = 5_000;
 /** Produce docks run late, but evidence of a stop comes within a day of its planned time. */
 export const STOP_WINDOW_HOURS = 24;
 
-export interface Position {
+export interface Coordinates {
   latitude: number;
   longitude: number;
 }
 
 /** Metres between two points along the WGS 84 ellipsoid (Karney 2013, by GeographicLib). */
-export function distance(a: Position, b: Position): number {
+export function distanceMetres(a: Coordinates, b: Coordinates): number {
   const line = geodesic.Geodesic.WGS84.Inverse(a.latitude, a.longitude, b.latitude, b.longitude);
   return line.s12 ?? Number.NaN;
 }
 
 /** The stop whose coordinates lie nearest, and how far in metres. */
-export function nearestStop(delivery: Delivery, gps: Position): { stop: Stop; metres: number } | undefined {
+export function nearestStop(
+  delivery: Delivery,
+  gps: Coordinates,
+): { stop: Stop; metres: number } | undefined {
   let nearest: { stop: Stop; metres: number } | undefined;
   for (const stop of delivery.stops) {
     if (stop.at === undefined) continue;
     const [latitude, longitude] = stop.at;
-    const metres = distance(gps, { latitude, longitude });
+    const metres = distanceMetres(gps, { latitude, longitude });
     if (nearest === undefined || metres < nearest.metres) nearest = { stop, metres };
   }
   return nearest;
@@ -71,11 +74,11 @@ export function tripSpan(delivery: Delivery): { from: number; to: number } | und
 }
 
 /** Flags what does not fit the stop: a position far from it, a time far from its planned time. */
-export function stopFlags(stop: Stop, gps: Position | undefined, time: EventTime): Flag[] {
+export function stopFlags(stop: Stop, gps: Coordinates | undefined, time: EventTime): Flag[] {
   const flags: Flag[] = [];
   if (gps !== undefined && stop.at !== undefined) {
     const [latitude, longitude] = stop.at;
-    const metres = distance(gps, { latitude, longitude });
+    const metres = distanceMetres(gps, { latitude, longitude });
     if (metres > AT_STOP_METRES)
       flags.push({
         is: 'far-from-stop',

@@ -2,7 +2,7 @@ import type { Delivery } from '../core/model/delivery.js';
 import { DossierError, type Problem } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { ReadingDraft } from './draft.js';
-import { READING_COLUMNS, type RowNote, RowRefused } from './readings/columns.js';
+import { READING_COLUMNS, type RowNote, UnreadableRow } from './readings/columns.js';
 import { readReadingRow } from './readings/row.js';
 import type { WrittenTable } from './table/written-table.js';
 import { DateOrderEvidence } from './time/date-order.js';
@@ -39,7 +39,7 @@ export function readReadings(table: WrittenTable, fileName: string, delivery: De
       result.readings.push({ row: row.row, reading });
       for (const note of notes) result.problems.push(problem(note, row.row, fileName));
     } catch (error) {
-      if (!(error instanceof RowRefused)) throw error;
+      if (!(error instanceof UnreadableRow)) throw error;
       result.rowsLeftOut += 1;
       result.problems.push(problem(error.note, row.row, fileName));
     }

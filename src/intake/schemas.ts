@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { claimClocks } from '../core/model/claim-deadlines.js';
+import { claimDeadlines } from '../core/model/claim-deadlines.js';
 import { delivery } from '../core/model/delivery.js';
 import { ruleSetFile } from '../core/model/rule-set-file.js';
 import { logMap } from './unit-log/log-map.js';
@@ -20,6 +20,6 @@ export function logMapSchema(): object {
 }
 
 /** JSON Schema (draft 2020-12) of the clocks of a claim as people write them. */
-export function claimClocksSchema(): object {
-  return { title: 'Clocks of a claim', ...z.toJSONSchema(claimClocks, { io: 'input' }) };
+export function claimDeadlinesSchema(): object {
+  return { title: 'Clocks of a claim', ...z.toJSONSchema(claimDeadlines, { io: 'input' }) };
 }

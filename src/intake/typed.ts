@@ -4,7 +4,7 @@ import { omitUndefined } from '../core/model/omit-undefined.js';
 import { type EventTime, type Instant, readLocal, type Zone } from '../core/model/time.js';
 import { zoneRules } from '../core/model/zone-rules.js';
 import { TO_THE_MINUTE, TO_THE_SECOND, timeWithOffset } from './time/event-time.js';
-import { dateParts, readClock, readOffset, toLocalTime, wallOf } from './time/wall-time.js';
+import { dateParts, readOffset, readTimeOfDay, toLocalTime, wallOf } from './time/wall-time.js';
 
 export interface TypedContext {
   now: Instant;
@@ -50,7 +50,7 @@ export function parseTypedTime(text: string, { now, zone, field }: TypedContext)
   const { clockText, abbreviation } = splitAbbreviation(rest);
   const today = Date.UTC(here.year, here.month - 1, here.day);
   const dated = word === '' ? dateParts(clockText) : undefined;
-  const clock = readClock(dated === undefined ? clockText : (dated.clock ?? ''));
+  const clock = readTimeOfDay(dated === undefined ? clockText : (dated.clock ?? ''));
   if (clock === undefined) {
     const why = dated === undefined ? `"${text}" is not a time` : `"${text}" has a date but no time of day`;
     return fail(why, EXAMPLES);

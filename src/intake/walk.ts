@@ -12,7 +12,7 @@ export interface FoundFile {
   bytes: number;
 }
 
-export interface Walk {
+export interface FileScan {
   /** Sorted by name within each path given, each path in turn. */
   files: FoundFile[];
   skipped: { name: string; why: string }[];
@@ -24,13 +24,13 @@ export const MOST_FILES = 5_000;
 const MOST_LEVELS = 32;
 
 /** What operating systems leave behind in folders. */
-const LITTER =
+const IGNORED =
   /^(?:thumbs\.db|ehthumbs\.db|desktop\.ini|__macosx|icon\r|\$recycle\.bin|system volume information|~\$.*|.*~)$/i;
 
 /** Why a file is left out by its name alone, whichever folder of the path says so. */
-export function litter(path: string): string | undefined {
+export function ignoredReason(path: string): string | undefined {
   const parts = path.split('/');
-  if (parts.some((part) => LITTER.test(part))) return 'left by the operating system';
+  if (parts.some((part) => IGNORED.test(part))) return 'left by the operating system';
   return parts.some((part) => part.startsWith('.')) ? 'hidden' : undefined;
 }
 
@@ -39,14 +39,14 @@ export function litter(path: string): string | undefined {
  * pipes, sockets and devices are refused; hidden files and litter are skipped and said so.
  * Judges and never throws: what could not be read is a problem.
  */
-export async function walk(paths: readonly string[], most = MOST_FILES): Promise<Walk> {
+export async function scanFiles(paths: readonly string[], most = MOST_FILES): Promise<FileScan> {
   const found: Finding = { files: [], skipped: [], problems: [], paths: new Set() };
   for (const path of paths) await visit(path, basename(path), 0, found, most);
   const { files, skipped, problems } = found;
   return { files, skipped, problems };
 }
 
-type Finding = Walk & { paths: Set<string> };
+type Finding = FileScan & { paths: Set<string> };
 
 async function visit(path: string, name: string, depth: number, found: Finding, most: number): Promise<void> {
   const problem = (message: string, fix?: string): void => {
@@ -96,7 +96,7 @@ async function visitFolder(
   for (const child of names) {
     // The folder that was named is not part of the names inside it.
     const shown = depth === 0 ? child : `${name}/${child}`;
-    const why = litter(child);
+    const why = ignoredReason(child);
     if (why !== undefined) found.skipped.push({ name: shown, why });
     else await visit(join(path, child), shown, depth + 1, found, most);
   }

@@ -14,7 +14,7 @@ import type { z } from 'zod';
 import { DossierError, type ErrorCode, type Problem } from '../core/model/error.js';
 import type { Sha256 } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
-import { explain } from './settings/schema-errors.js';
+import { explainIssues } from './settings/schema-errors.js';
 
 /** Settings written by hand are small; anything larger is not one of them. */
 export const MAX_YAML_CHARACTERS = 1_000_000;
@@ -110,7 +110,7 @@ export function readYamlAs<S extends z.ZodType>(
   const result = schema.safeParse(yaml.value, { reportInput: true });
   if (!result.success)
     throw problemsAsError(
-      explain(result.error.issues).map((issue) => ({
+      explainIssues(result.error.issues).map((issue) => ({
         code,
         message: issue.message,
         where: { file: fileName, row: yaml.rowOf(issue.path), field: issue.field },

@@ -3,11 +3,11 @@ import { join } from 'node:path';
 import { SHIPPED } from '../compose/shipped.js';
 import type { Language } from '../core/model/delivery.js';
 import { DossierError } from '../core/model/error.js';
-import type { ClaimClock, ClaimResult } from '../core/model/results.js';
+import type { ClaimDeadline, ClaimResult } from '../core/model/results.js';
 import type { Instant } from '../core/model/time.js';
 import { type Labels, readLabels } from '../core/words/labels.js';
 import { type AssessedDelivery, assessDelivery } from './assess.js';
-import { loadClaimClocks } from './claim-deadlines.js';
+import { loadClaimDeadlines } from './claim-deadlines.js';
 import type { OpenDelivery } from './delivery.js';
 
 export interface AnswerInput extends OpenDelivery {
@@ -21,9 +21,9 @@ export interface AnswerInput extends OpenDelivery {
 
 export interface AnswerReport extends AssessedDelivery {
   claims: ClaimResult[];
-  refusalClocks: ClaimClock[];
+  refusalClocks: ClaimDeadline[];
   /** Duties of the carrier that are overdue, over all claims shown. */
-  overdue: ClaimClock[];
+  overdue: ClaimDeadline[];
   /** Entries by which the contract sets a clock that the rules do not have. */
   unknownTerms: { seq: number; clock: string }[];
 }
@@ -38,7 +38,7 @@ export async function answer(input: AnswerInput): Promise<AnswerReport> {
   const claims = input.claim === undefined ? all : all.filter(({ claim }) => claim === input.claim);
   if (input.claim !== undefined && claims.length === 0) throw noSuchClaim(input.claim, all);
   const clocks = claims.flatMap((claim) => claim.clocks);
-  const { clocks: rules } = await loadClaimClocks(input.templates);
+  const { clocks: rules } = await loadClaimDeadlines(input.templates);
   const known = new Set(rules.map(({ id }) => id));
   return {
     ...assessed,

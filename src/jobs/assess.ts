@@ -1,6 +1,6 @@
 import { assess } from '../core/assess/assess.js';
 import type { JoinedLogs } from '../core/assess/logs/join.js';
-import { settle } from '../core/assess/reconcile-times.js';
+import { reconcileTimes } from '../core/assess/reconcile-times.js';
 import { DossierError } from '../core/model/error.js';
 import type { Assessment } from '../core/model/results.js';
 import type { RecordState } from '../core/model/state.js';
@@ -8,7 +8,7 @@ import { type Instant, toInstant } from '../core/model/time.js';
 import type { UnitLog } from '../core/model/unit-log.js';
 import type { Clock } from '../core/ports/clock.js';
 import type { DeliveryRecord } from '../record/store.js';
-import { loadClaimClocks } from './claim-deadlines.js';
+import { loadClaimDeadlines } from './claim-deadlines.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { readLogs } from './read-logs.js';
 import { type LoadedRuleSet, loadRuleSet } from './rule-set.js';
@@ -43,13 +43,13 @@ export async function assessRecord(
   /** The carrier's own folder of templates, which may hold its clocks of a claim. */
   templates?: string,
 ): Promise<AssessedDelivery> {
-  const state = select(settle(record.state()));
+  const state = select(reconcileTimes(record.state()));
   const [{ joined: logs, ...overlaps }, ruleSet, claimClocks] = await Promise.all([
     readLogs(record, state),
     loadRuleSet(state.delivery.rules, record.folder),
-    loadClaimClocks(templates),
+    loadClaimDeadlines(templates),
   ]);
-  const assessment = assess({ state, logs, ruleSet, at, claimClocks });
+  const assessment = assess({ state, logs, ruleSet, at, claimDeadlines: claimClocks });
   return { state, logs, overlaps, ruleSet, assessment };
 }
 

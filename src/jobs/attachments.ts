@@ -1,28 +1,28 @@
 import type { Sha256 } from '../core/model/evidence.js';
-import type { Exhibit, LeftOut } from '../core/model/manifest.js';
+import type { Exhibit, OmittedOriginal } from '../core/model/manifest.js';
 import type { Labels } from '../core/words/labels.js';
 import type { DeliveryRecord } from '../record/store.js';
-import type { ToAttach } from '../signing/manifest.js';
+import type { AttachmentInput } from '../signing/manifest.js';
 import type { AssessedDelivery } from './assess.js';
 import { channelsCsv, excursionsCsv, gapsCsv, logCsv, pulpsCsv } from './computed-data.js';
 
 /** One file inside the PDF. */
-export interface Enclosed extends ToAttach {
+export interface EnclosedFile extends AttachmentInput {
   description: string;
 }
 
 export interface Enclosures {
-  enclosed: Enclosed[];
-  leftOut: LeftOut[];
+  enclosed: EnclosedFile[];
+  leftOut: OmittedOriginal[];
   exhibits: Exhibit[];
 }
 
 /** What of the originals may go inside. */
-export interface Room {
+export interface AttachmentRoom {
   /** Bytes of all originals together. */
   originals: number;
   /** Those that must not, and why. */
-  not: ReadonlyMap<Sha256, LeftOut['why']>;
+  not: ReadonlyMap<Sha256, OmittedOriginal['why']>;
 }
 
 /**
@@ -34,13 +34,13 @@ export async function enclosures(
   { logs, ruleSet, assessment }: AssessedDelivery,
   { ledger, facts }: { ledger: Uint8Array; facts: string },
   numbered: readonly Exhibit[],
-  room: Room,
+  room: AttachmentRoom,
   labels: Labels,
 ): Promise<Enclosures> {
   const says = (name: string, number?: number) =>
     labels(`attachment.${name}`).replace('N', String(number ?? ''));
   const numberOf = new Map(numbered.map(({ evidence, exhibit }) => [evidence, exhibit]));
-  const own: Enclosed[] = [
+  const own: EnclosedFile[] = [
     enclose('ledger.jsonl', ledger, 'application/jsonl', 'ledger', says('ledger')),
     enclose('delivery.yaml', text(facts), 'application/yaml', 'delivery-facts', says('delivery-facts')),
     enclose('rule-set.yaml', text(ruleSet.text), 'application/yaml', 'rule-set', says('rule-set')),
@@ -53,7 +53,7 @@ export async function enclosures(
     ),
   ];
   const chosen = chooseOriginals(numbered, room);
-  const enclosed: Enclosed[] = [];
+  const enclosed: EnclosedFile[] = [];
   const names = new Map<string, string>();
   for (const { file, exhibit } of chosen.inside) {
     const name = `x${String(exhibit).padStart(3, '0')}-${asciiName(file.name)}`;
@@ -75,7 +75,7 @@ export async function enclosures(
 type FiledExhibit = Exhibit & { file: NonNullable<Exhibit['file']> };
 
 /** What the originals take that may go inside, in bytes. */
-export function originalsBytes(exhibits: readonly Exhibit[], not: Room['not']): number {
+export function originalsBytes(exhibits: readonly Exhibit[], not: AttachmentRoom['not']): number {
   return filedOnce(exhibits).reduce((sum, { file }) => sum + (not.has(file.sha256) ? 0 : file.bytes), 0);
 }
 
@@ -86,9 +86,9 @@ function filedOnce(exhibits: readonly Exhibit[]): FiledExhibit[] {
 
 function chooseOriginals(
   exhibits: readonly Exhibit[],
-  room: Room,
-): { inside: FiledExhibit[]; leftOut: LeftOut[] } {
-  const leftOut: LeftOut[] = [];
+  room: AttachmentRoom,
+): { inside: FiledExhibit[]; leftOut: OmittedOriginal[] } {
+  const leftOut: OmittedOriginal[] = [];
   const inside: FiledExhibit[] = [];
   let total = 0;
   for (const exhibit of filedOnce(exhibits).sort((a, b) => a.file.bytes - b.file.bytes)) {
@@ -110,13 +110,13 @@ function enclose(
   name: string,
   bytes: Uint8Array,
   type: string,
-  what: ToAttach['what'],
+  what: AttachmentInput['what'],
   description: string,
-): Enclosed {
+): EnclosedFile {
   return { name, bytes, type, what, description };
 }
 
-function table(name: string, csv: string, description: string): Enclosed {
+function table(name: string, csv: string, description: string): EnclosedFile {
   return enclose(name, text(csv), 'text/csv', 'computed-data', description);
 }
 

@@ -3,7 +3,7 @@ import { basename, dirname, join } from 'node:path';
 import { printCheckpoint, printFingerprint } from '../core/ledger/checkpoint.js';
 import { sha256Of } from '../core/ledger/tree.js';
 import { DossierError } from '../core/model/error.js';
-import type { BagOfOriginals } from '../core/model/manifest.js';
+import type { OriginalsBag } from '../core/model/manifest.js';
 import type { Instant } from '../core/model/time.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { planBag } from '../signing/bag/plan.js';
@@ -19,10 +19,10 @@ export interface BagInput {
   signal?: AbortSignal | undefined;
 }
 
-export type WrittenBag = BagOfOriginals & { file: string };
+export type WrittenBag = OriginalsBag & { file: string };
 
 /** A bag whose hash is known while it is still being written. */
-export interface BegunBag {
+export interface PendingBag {
   bag: WrittenBag;
   /** Settles when the bag is whole on the disk, still without its name, or is not there. */
   done: Promise<PackedBag>;
@@ -47,7 +47,7 @@ export async function writeBagOf(record: DeliveryRecord, input: BagInput): Promi
  * Throws DossierError `record-damaged` when an original is missing; `done` fails with it when one was changed, or
  * with `disk`.
  */
-export function beginBag(record: DeliveryRecord, input: BagInput): BegunBag {
+export function beginBag(record: DeliveryRecord, input: BagInput): PendingBag {
   const file = bagFileFor(input.dossier);
   const name = basename(file)
     .replace(/\.zip$/, '')

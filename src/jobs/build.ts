@@ -1,12 +1,12 @@
-import { ownTemplates } from '../compose/templates.js';
+import { carrierTemplates } from '../compose/templates.js';
 import { DossierError } from '../core/model/error.js';
 import type { TimeStampClient } from '../core/ports/time-stamps.js';
 import type { LongWork } from '../core/ports/work.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { beginPlates } from './dossier/images.js';
+import { beginImages } from './dossier/images.js';
 import { readSize, type Sizing } from './dossier/size.js';
-import { OWN, readCopy } from './redaction/read.js';
-import { leaveOut, NOTHING_LEFT_OUT, stateOfCopy, stateOfOwn } from './redaction/redact.js';
+import { OWN_DOSSIER, readCopy } from './redaction/read.js';
+import { NO_REDACTION, redact, redactedState, unredactedState } from './redaction/redact.js';
 import type { SignedBy } from './signer.js';
 
 /** What a dossier is built from, and how. */
@@ -55,26 +55,26 @@ export interface BuildReport {
 export async function build(input: BuildInput): Promise<BuildReport> {
   return withDelivery(input, true, async (record, factsText) => {
     const mostBytes = readSize(input.maxSize);
-    const templates = await ownTemplates(input.templates);
-    const copy = await readCopy(templates.fileOf('copies.yaml'), input.for ?? OWN);
+    const templates = await carrierTemplates(input.templates);
+    const copy = await readCopy(templates.fileOf('copies.yaml'), input.for ?? OWN_DOSSIER);
     if (copy !== undefined && input.bag === true)
       throw new DossierError('bad-usage', 'a bag holds the whole record, so that no copy has one', {
         where: { field: '--bag' },
         fix: 'Leave out --bag, or --for.',
       });
     const whole = record.state();
-    const out = copy === undefined ? NOTHING_LEFT_OUT : leaveOut(record.entries, whole, copy);
-    const { evidence } = copy === undefined ? stateOfOwn(whole) : stateOfCopy(whole, out, copy);
+    const out = copy === undefined ? NO_REDACTION : redact(record.entries, whole, copy);
+    const { evidence } = copy === undefined ? unredactedState(whole) : redactedState(whole, out, copy);
     // Pictures take longest and other threads: begun at once, they hide what it takes to load and compute the rest.
     const stop = new AbortController();
     const signal = input.signal === undefined ? stop.signal : AbortSignal.any([stop.signal, input.signal]);
-    const begun = beginPlates(evidence, (hash) => record.readOriginal(hash), mostBytes, signal);
+    const begun = beginImages(evidence, (hash) => record.readOriginal(hash), mostBytes, signal);
     try {
       const { finish } = await import('./dossier/finish.js');
       return await finish(record, { factsText, mostBytes, copy, out, templates, ...begun }, input);
     } catch (error) {
       stop.abort();
-      await begun.plates.catch(() => undefined);
+      await begun.images.catch(() => undefined);
       throw error;
     }
   });

@@ -5,8 +5,8 @@ import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { RecordState } from '../core/model/state.js';
 import { readWrittenTable, type WrittenRow } from '../intake/table/written-table.js';
 import { unreadable } from '../record/disk/disk-error.js';
-import { inWords } from './claim/statements.js';
-import { judgeNote, noteBefore, saysTheSame } from './claim.js';
+import { formatClaimNote } from './claim/statements.js';
+import { existingNote, isSameNote, parseClaimNote } from './claim.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { unknownWord } from './place-options.js';
 
@@ -70,12 +70,12 @@ export async function recordAmounts(input: AmountsInput): Promise<AmountsReport>
     for (const one of rows)
       try {
         const body = bodyOfRow(one, input, state);
-        const before = noteBefore(state, body);
-        const twin = fresh.find((other) => saysTheSame(other.body, body));
+        const before = existingNote(state, body);
+        const twin = fresh.find((other) => isSameNote(other.body, body));
         const held = before !== undefined || twin !== undefined;
         const row: AmountRow = {
           row: one.row,
-          said: inWords(body),
+          said: formatClaimNote(body),
           outcome: held ? 'already-held' : input.dryRun ? 'understood' : 'recorded',
           ...omitUndefined({ entry: before?.seq }),
         };
@@ -135,7 +135,7 @@ function bodyOfRow({ cells }: WrittenRow, { standing, now }: AmountsInput, state
     paper: papers.map((id) => id.toLowerCase()),
     note: cells.get('note'),
   };
-  return judgeNote({ is: kindOf(word), word, fields }, state, now());
+  return parseClaimNote({ is: kindOf(word), word, fields }, state, now());
 }
 
 /** Amounts and states of goods have no word in common. */

@@ -1,19 +1,19 @@
 import { readFile } from 'node:fs/promises';
-import { ownTemplates } from '../compose/templates.js';
-import type { ClaimClocks } from '../core/model/claim-deadlines.js';
+import { carrierTemplates } from '../compose/templates.js';
+import type { ClaimDeadlines } from '../core/model/claim-deadlines.js';
 import { DossierError } from '../core/model/error.js';
-import { parseClaimClocks } from '../intake/claim-deadlines-file.js';
+import { parseClaimDeadlines } from '../intake/claim-deadlines-file.js';
 
 /** The shipped clocks: they stay as they are. */
-let shipped: ClaimClocks | undefined;
+let shipped: ClaimDeadlines | undefined;
 
 /**
  * The clocks of a claim: the carrier's own file in its folder of templates, or the shipped one.
  * Throws DossierError `bad-template` when it cannot be read or does not say what it must.
  */
-export async function loadClaimClocks(folder?: string): Promise<ClaimClocks> {
+export async function loadClaimDeadlines(folder?: string): Promise<ClaimDeadlines> {
   const name = 'claim-clocks.yaml';
-  const { changed, fileOf } = await ownTemplates(folder);
+  const { changed, fileOf } = await carrierTemplates(folder);
   if (!changed.has(name) && shipped !== undefined) return shipped;
   const file = fileOf(name);
   const text = await readFile(file, 'utf8').catch((cause: unknown) => {
@@ -23,7 +23,7 @@ export async function loadClaimClocks(folder?: string): Promise<ClaimClocks> {
       cause,
     });
   });
-  const clocks = parseClaimClocks(text, file);
+  const clocks = parseClaimDeadlines(text, file);
   if (!changed.has(name)) shipped = clocks;
   return clocks;
 }

@@ -3,9 +3,9 @@ import { type ClaimId, type ClaimNote, claimNote } from '../core/model/claim.js'
 import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { RecordState } from '../core/model/state.js';
-import { bodyOf, type TypedClaimKind } from './claim/body.js';
-import { inWords } from './claim/statements.js';
-import { typed } from './claim/words.js';
+import { claimNoteBody, type TypedClaimKind } from './claim/body.js';
+import { formatClaimNote } from './claim/statements.js';
+import { claimOptions } from './claim/words.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { unknownWord } from './place-options.js';
 
@@ -21,7 +21,7 @@ export interface ClaimInput extends OpenDelivery {
   templates?: string;
 }
 
-export interface NotedClaim {
+export interface RecordedClaimNote {
   claim: ClaimId;
   /** Ledger entry; the earlier one when the same was recorded before. */
   entry: number;
@@ -35,54 +35,55 @@ export interface NotedClaim {
  * Writes down one thing said of a claim. The same said again adds nothing.
  * Throws DossierError `bad-value` with the field and the choices when a word can't be understood.
  */
-export async function recordClaim(input: ClaimInput): Promise<NotedClaim> {
+export async function recordClaim(input: ClaimInput): Promise<RecordedClaimNote> {
   return withDelivery(input, true, async (record) => {
-    if (input.is === 'clock-set' && input.word !== undefined) await mustBeAClock(input.word, input.templates);
+    if (input.is === 'clock-set' && input.word !== undefined)
+      await requireDeadline(input.word, input.templates);
     const state = record.state();
-    const body = judgeNote(input, state, input.now());
-    const notices = [...record.notices.map(({ message }) => message), ...withoutPaper(body)];
-    const before = noteBefore(state, body);
+    const body = parseClaimNote(input, state, input.now());
+    const notices = [...record.notices.map(({ message }) => message), ...withoutDocument(body)];
+    const before = existingNote(state, body);
     if (before !== undefined)
       return {
         claim: before.claim ?? body.claim,
         entry: before.seq,
         added: false,
-        said: inWords(before),
+        said: formatClaimNote(before),
         notices,
       };
     const [entry] = await record.append([{ type: 'claim-noted', by: input.by, body }]);
-    return { claim: body.claim, entry: entry?.seq ?? 0, added: true, said: inWords(body), notices };
+    return { claim: body.claim, entry: entry?.seq ?? 0, added: true, said: formatClaimNote(body), notices };
   });
 }
 
 /** What was typed as the body of an entry. Throws DossierError `bad-value` with the option and the choices. */
-export function judgeNote(
+export function parseClaimNote(
   { is, word, fields }: Pick<ClaimInput, 'is' | 'word' | 'fields'>,
   state: RecordState,
   now: Date,
 ): ClaimNote & { claim: ClaimId } {
-  const body = bodyOf(is, word, typed.parse(fields), state, now);
+  const body = claimNoteBody(is, word, claimOptions.parse(fields), state, now);
   const read = claimNote.safeParse(JSON.parse(JSON.stringify(body)));
   if (!read.success) throw notUnderstood(is, read.error.issues[0]);
   return { ...read.data, claim: body.claim };
 }
 
 /** The entry that says the same already, and counts. */
-export function noteBefore(state: RecordState, body: ClaimNote): RecordState['claims'][number] | undefined {
-  return state.claims.find((one) => one.replacedBy === undefined && saysTheSame(one, body));
+export function existingNote(state: RecordState, body: ClaimNote): RecordState['claims'][number] | undefined {
+  return state.claims.find((one) => one.replacedBy === undefined && isSameNote(one, body));
 }
 
 /** What is not in the sum of the worksheet until somebody says which paper it is from. */
-function withoutPaper(body: ClaimNote): string[] {
+function withoutDocument(body: ClaimNote): string[] {
   const bare = (body.is === 'amount' || body.is === 'quantity') && body.evidence.length === 0;
   return bare
     ? ['No paper was named for this, so that it counts for nothing yet: name it with --paper.']
     : [];
 }
 
-async function mustBeAClock(named: string, templates: string | undefined): Promise<void> {
-  const { loadClaimClocks } = await import('./claim-deadlines.js');
-  const ids = (await loadClaimClocks(templates)).clocks.map(({ id }) => id);
+async function requireDeadline(named: string, templates: string | undefined): Promise<void> {
+  const { loadClaimDeadlines } = await import('./claim-deadlines.js');
+  const ids = (await loadClaimDeadlines(templates)).clocks.map(({ id }) => id);
   if (!ids.includes(named)) throw unknownWord('clock', named, ids, 'clock');
 }
 
@@ -117,7 +118,7 @@ function notUnderstood(is: TypedClaimKind, issue: z.core.$ZodIssue | undefined):
 }
 
 /** Whether both say the same, whoever entered it and when. */
-export function saysTheSame(before: Record<string, unknown>, body: ClaimNote): boolean {
+export function isSameNote(before: Record<string, unknown>, body: ClaimNote): boolean {
   const own = new Set(['seq', 'enteredAt', 'enteredBy', 'replacedBy', 'replaces', 'claim']);
   // A claim that is received again has no number of its own yet, nor a name made from it.
   if (body.is === 'received') own.add('ourNumber');

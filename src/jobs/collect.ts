@@ -1,13 +1,13 @@
 import { type LongWork, nextStep } from '../core/ports/work.js';
 import { readCaptions } from '../intake/captions.js';
 import type { LogOptions } from '../intake/draft.js';
-import { type Walk, walk } from '../intake/walk.js';
+import { type FileScan, scanFiles } from '../intake/walk.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { Batch } from './collect/batch.js';
-import { Holders } from './collect/evidence-by-hash.js';
+import { EvidenceByHash } from './collect/evidence-by-hash.js';
 import { readLogOptions, type TypedLogOptions } from './collect/log-options.js';
 import type { CollectReport } from './collect/report.js';
-import { reviewWhole } from './collect/review.js';
+import { reviewRecord } from './collect/review.js';
 import { CollectRun } from './collect/run.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { openQuestions } from './questions.js';
@@ -27,12 +27,14 @@ export interface CollectInput extends OpenDelivery, LongWork, TypedLogOptions {
  */
 export async function collect(input: CollectInput): Promise<CollectReport> {
   const options = await readLogOptions(input);
-  return withDelivery(input, true, async (record) => takeIn(record, await walk(input.paths), options, input));
+  return withDelivery(input, true, async (record) =>
+    takeIn(record, await scanFiles(input.paths), options, input),
+  );
 }
 
 async function takeIn(
   record: DeliveryRecord,
-  found: Walk,
+  found: FileScan,
   options: LogOptions,
   input: CollectInput,
 ): Promise<CollectReport> {
@@ -48,14 +50,14 @@ async function takeIn(
     questions: [],
   };
   const batch = new Batch(record);
-  const run = new CollectRun(record, options, input.by, new Holders(record.state()), batch, report);
+  const run = new CollectRun(record, options, input.by, new EvidenceByHash(record.state()), batch, report);
   let done = 0;
   await run.files(found.files, captions, (file) => {
     done += 1;
     nextStep(input, { what: file.name, done, total: found.files.length });
   });
   await batch.flush();
-  await reviewWhole(record, input.by, report);
+  await reviewRecord(record, input.by, report);
   const taken = new Set(report.items.flatMap((item) => item.evidence ?? []));
   report.questions = openQuestions(record.state(), taken);
   return report;

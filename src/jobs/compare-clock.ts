@@ -1,5 +1,5 @@
 import { photosByCamera } from '../core/assess/camera-clocks/camera.js';
-import { settle } from '../core/assess/reconcile-times.js';
+import { reconcileTimes } from '../core/assess/reconcile-times.js';
 import type { EntryOf } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
 import type { EvidenceId } from '../core/model/evidence.js';
@@ -16,7 +16,7 @@ import { readDisplay } from '../intake/time/display.js';
 import { parseTypedTime } from '../intake/typed.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 
-export interface ClockInput extends OpenDelivery {
+export interface ClockComparisonInput extends OpenDelivery {
   /** What the clock showed, as typed. */
   display: string;
   /** Photo of the display. */
@@ -31,7 +31,7 @@ export interface ClockInput extends OpenDelivery {
   zone: string | undefined;
 }
 
-export interface ComparedClock {
+export interface RecordedClockComparison {
   /** Ledger entry. */
   entry: number;
   addSeconds: number;
@@ -46,11 +46,11 @@ type Clock = EntryOf<'clock-compared'>['body']['clock'];
  * its time rests on satellite time or on a stated offset, or as a person says. Throws DossierError `bad-value`
  * when a word is not understood, the photo's time cannot serve, or the difference looks like another zone.
  */
-export async function recordClock(input: ClockInput): Promise<ComparedClock> {
+export async function recordClock(input: ClockComparisonInput): Promise<RecordedClockComparison> {
   return withDelivery(input, true, async (record) => {
-    const state = settle(record.state());
+    const state = reconcileTimes(record.state());
     const photo = input.photo === undefined ? undefined : photoOf(state, input.photo);
-    const logs = state.evidence.filter(isStandingLog);
+    const logs = state.evidence.filter(isCurrentLog);
     const log = input.log === undefined ? undefined : logs.find(({ evidence }) => evidence === input.log);
     if (input.log !== undefined && log === undefined)
       throw wrong('--log', `there is no unit log ${input.log}`, `Use one of: ${idsOf(logs)}.`);
@@ -109,7 +109,11 @@ export async function recordClock(input: ClockInput): Promise<ComparedClock> {
   });
 }
 
-function trueTime(input: ClockInput, photo: ItemOf<'photo'> | undefined, zone: Zone | undefined): KnownTime {
+function trueTime(
+  input: ClockComparisonInput,
+  photo: ItemOf<'photo'> | undefined,
+  zone: Zone | undefined,
+): KnownTime {
   if (input.true !== undefined) {
     const shownIn = photo?.time.is === 'known' ? photo.time.zone : zone;
     if (shownIn === undefined && !/(?:Z|[+-]\d{2}:?\d{2})$/i.test(input.true.trim()))
@@ -173,7 +177,7 @@ function zoneOf(text: string): Zone {
 }
 
 /** A log that no later reading of the same file takes the place of. */
-function isStandingLog(item: EvidenceItem): item is ItemOf<'unit-log'> {
+function isCurrentLog(item: EvidenceItem): item is ItemOf<'unit-log'> {
   return item.kind === 'unit-log' && item.replacedBy === undefined;
 }
 

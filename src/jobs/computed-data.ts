@@ -1,8 +1,8 @@
 // Computed results as CSV, attached to every dossier so that an expert can go on from them. Times are UTC, temperatures
 // °C, degree-hours K·h; the originals stay untouched.
 
-import { sourceOf } from '../core/assess/logs/join.js';
-import type { Assessment, FindingQuantity, Lack } from '../core/model/results.js';
+import { sourceLogOf } from '../core/assess/logs/join.js';
+import type { Assessment, FindingQuantity, Shortfall } from '../core/model/results.js';
 import { toInstant } from '../core/model/time.js';
 import type { UnitLog } from '../core/model/unit-log.js';
 import { type Cell, csvOf } from './csv.js';
@@ -130,7 +130,7 @@ export function gapsCsv({ gaps }: Assessment): string {
       gap.outcome,
       gap.counted.join(' '),
       gap.against.join(' '),
-      gap.lacking.map(lackCell).join('; '),
+      gap.lacking.map(shortfallCell).join('; '),
       gap.closable.is,
       gap.basis,
     ]),
@@ -138,8 +138,9 @@ export function gapsCsv({ gaps }: Assessment): string {
 }
 
 /** A lack as `name(fact=value, …)`; its words are in the dossier. */
-function lackCell({ is, facts, ways, line, stop }: Lack): string {
-  if (ways !== undefined) return `${is}(${ways.map((way) => way.map(lackCell).join(' + ')).join(' | ')})`;
+function shortfallCell({ is, facts, ways, line, stop }: Shortfall): string {
+  if (ways !== undefined)
+    return `${is}(${ways.map((way) => way.map(shortfallCell).join(' + ')).join(' | ')})`;
   const shown = Object.entries({ ...facts, line, stop }).flatMap(([name, value]) =>
     value === undefined ? [] : [`${name}=${typeof value === 'object' ? quantity(value) : value}`],
   );
@@ -157,7 +158,7 @@ export function logCsv(log: UnitLog): string {
   const states = Object.entries(log.states);
   const joined = log.joinedFrom !== undefined;
   const rows = Array.from({ length: log.times.length }, (_, i): Cell[] => [
-    ...(joined ? [sourceOf(log, i)] : []),
+    ...(joined ? [sourceLogOf(log, i)] : []),
     log.rows.at(i),
     toInstant(log.times.at(i) ?? 0),
     ...channels.map(([, values]) => known(values.at(i))),

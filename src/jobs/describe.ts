@@ -2,9 +2,9 @@ import type { Delivery, Stop } from '../core/model/delivery.js';
 import type { NewEntry } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
 import {
+  documentSubject,
   type EvidenceId,
   evidenceId,
-  paperSubject,
   type Region,
   region,
   type Subject,
@@ -15,10 +15,10 @@ import { type EvidenceItem, findEvidence, type RecordState } from '../core/model
 import type { EventTime } from '../core/model/time.js';
 import { TO_THE_SECOND, timeInZone } from '../intake/time/event-time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { findLine, findPosition, findStop, placeOf, timeTyped, unknownWord } from './place-options.js';
+import { findLine, findPosition, findStop, typedPlace, typedTime, unknownWord } from './place-options.js';
 
 /** What a person says about evidence, as typed. */
-export interface Says {
+export interface TypedDescription {
   subject?: string | undefined;
   line?: string | undefined;
   stop?: string | undefined;
@@ -34,7 +34,7 @@ export interface Says {
 }
 
 export type DescribeInput = OpenDelivery & { evidence: readonly string[] } & (
-    | { act: 'say'; says: Says }
+    | { act: 'say'; says: TypedDescription }
     | { act: 'confirm' }
     | { act: 'confirm-all' }
     | { act: 'withhold'; why: string | undefined }
@@ -110,7 +110,7 @@ function entryFor(
       return { entry: { type: 'evidence-described', by: input.by, body }, said: subject.is };
     }
     case 'say': {
-      const made = said(item, delivery, input.says, input.now());
+      const made = descriptionOf(item, delivery, input.says, input.now());
       return made === undefined
         ? undefined
         : { entry: { type: 'evidence-described', by: input.by, body: made.body }, said: made.words };
@@ -118,10 +118,10 @@ function entryFor(
   }
 }
 
-function said(
+function descriptionOf(
   item: EvidenceItem,
   delivery: Delivery,
-  says: Says,
+  says: TypedDescription,
   now: Date,
 ): { body: Described; words: string } | undefined {
   const body: Described = { evidence: item.evidence };
@@ -142,7 +142,7 @@ function said(
   }
   const stop = findStop(delivery, says.stop);
   const part = findPosition(says.position);
-  const place = placeOf(
+  const place = typedPlace(
     stop?.id === item.place?.stop ? undefined : stop,
     part === item.place?.position ? undefined : part,
   );
@@ -156,12 +156,12 @@ function said(
     body[field] = text;
     words.push(`${field} "${text}"`);
   }
-  const blackOut = regionsSaid(item, says.blackOut);
+  const blackOut = typedRegions(item, says.blackOut);
   if (blackOut !== undefined) {
     body.blackOut = blackOut;
     words.push(blackOut.length === 0 ? 'nothing black' : `${blackOut.length} parts black in copies`);
   }
-  const time = timeSaid(item, delivery, stop, says.time, now);
+  const time = typedTimeOf(item, delivery, stop, says.time, now);
   if (time !== undefined) {
     body.time = time;
     words.push(time.is === 'known' ? `at ${time.instant}` : 'its time');
@@ -178,7 +178,7 @@ function said(
   return { body, words: words.join(', ') };
 }
 
-function regionsSaid(item: EvidenceItem, typed: readonly string[] | undefined): Region[] | undefined {
+function typedRegions(item: EvidenceItem, typed: readonly string[] | undefined): Region[] | undefined {
   if (typed === undefined || typed.length === 0) return undefined;
   const refuse = (message: string) =>
     new DossierError('bad-value', message, {
@@ -198,7 +198,7 @@ function regionsSaid(item: EvidenceItem, typed: readonly string[] | undefined): 
 }
 
 /** The time typed; without one, a local time whose zone the stop now gives. */
-function timeSaid(
+function typedTimeOf(
   item: EvidenceItem,
   delivery: Delivery,
   stop: Stop | undefined,
@@ -206,7 +206,7 @@ function timeSaid(
   now: Date,
 ): EventTime | undefined {
   const at = stop ?? delivery.stops.find(({ id }) => id === item.place?.stop);
-  if (typed !== undefined) return timeTyped(typed, delivery, at, now, '--time');
+  if (typed !== undefined) return typedTime(typed, delivery, at, now, '--time');
   if (item.time.is !== 'local' || stop === undefined) return undefined;
   const wall = Date.parse(`${item.time.local}Z`);
   return timeInZone(wall, stop.zone, 'place-zone', TO_THE_SECOND, item.time.local).time;
@@ -218,7 +218,7 @@ function fittingSubject(item: EvidenceItem, named: string) {
     .toLowerCase()
     .replaceAll(/[\s_]+/g, '-');
   const choices =
-    item.kind === 'photo' ? subjectName.options : item.kind === 'document' ? paperSubject.options : [];
+    item.kind === 'photo' ? subjectName.options : item.kind === 'document' ? documentSubject.options : [];
   if (choices.length === 0)
     throw new DossierError('bad-value', `${item.evidence} is a ${item.kind}, which says itself what it is`, {
       where: { field: '--subject' },

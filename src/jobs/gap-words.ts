@@ -1,6 +1,6 @@
-import { wordsIn } from '../compose/language.js';
-import { ownTemplates } from '../compose/templates.js';
-import type { GapSpeech } from '../compose/view/gap-words.js';
+import { loadLanguageWords } from '../compose/language.js';
+import { carrierTemplates } from '../compose/templates.js';
+import type { GapWording } from '../compose/view/gap-words.js';
 import { factNames } from '../compose/view/names.js';
 import type { Delivery } from '../core/model/delivery.js';
 import { formatFor } from '../core/words/format.js';
@@ -12,8 +12,8 @@ import { wordsFrom } from '../core/words/words.js';
  * @param templates folder of the carrier's own templates, whose words are said instead of the shipped ones
  * Throws DossierError `bad-template` when there are none.
  */
-export async function gapSpeech(delivery: Delivery, templates?: string): Promise<GapSpeech> {
-  const said = await wordsIn('en', await ownTemplates(templates));
+export async function gapWording(delivery: Delivery, templates?: string): Promise<GapWording> {
+  const said = await loadLanguageWords('en', await carrierTemplates(templates));
   const { labels } = said;
   const names = factNames(delivery);
   const format = formatFor(

@@ -3,17 +3,17 @@ import type { EvidenceId, Reading } from '../core/model/evidence.js';
 import type { DeliveryRecord } from '../record/store.js';
 
 /** Readings that came from a row of a file, by all that they say: a corrected copy of a file adds only what is new. */
-export function heldReadings(record: DeliveryRecord): Map<string, EvidenceId> {
+export function recordedReadings(record: DeliveryRecord): Map<string, EvidenceId> {
   const held = new Map<string, EvidenceId>();
   for (const entry of record.entries) {
     if (entry.type !== 'reading-recorded' || entry.body.source.is !== 'row') continue;
-    held.set(sameness(entry.body), entry.body.evidence);
+    held.set(readingKey(entry.body), entry.body.evidence);
   }
   return held;
 }
 
 /** What a reading says, whoever holds it and wherever it was written. */
-export function sameness(
+export function readingKey(
   reading: Omit<Reading, 'evidence' | 'source'> & Partial<Pick<Reading, 'evidence' | 'source'>>,
 ): string {
   const { evidence: _evidence, source: _source, ...said } = reading;

@@ -1,6 +1,6 @@
-import { setPages } from '../compose/letters/compose.js';
+import { typesetLetter } from '../compose/letters/compose.js';
 import { letterView } from '../compose/letters/view.js';
-import { ownTemplates } from '../compose/templates.js';
+import { carrierTemplates } from '../compose/templates.js';
 import type { ClaimId, LetterKind } from '../core/model/claim.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { toInstant } from '../core/model/time.js';
@@ -8,11 +8,11 @@ import { type LongWork, nextStep } from '../core/ports/work.js';
 import type { DeliveryRecord } from '../record/store.js';
 import type { BuildReport } from './build.js';
 import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
-import { readAsked, type TypedLetter } from './letter-package/asked.js';
+import { readLetterRequest, type TypedLetter } from './letter-package/asked.js';
 import { builtFiles, dossierFor, enclosed, requireUnchanged } from './letter-package/dossier.js';
-import { enclosuresText, type PackedFile, type Staging, stage } from './letter-package/files.js';
-import { type Packing, writeCertificates, writeFrom } from './letter-package/papers.js';
-import { type Told, toldBeside } from './letter-package/tell.js';
+import { enclosuresText, type PackedFile, type Staging, stageFolder } from './letter-package/files.js';
+import { type PackageContext, writeCertificates, writeFrom } from './letter-package/papers.js';
+import { type SenderNotes, senderNotes } from './letter-package/tell.js';
 import type { SignedBy } from './signer.js';
 
 /** What is put together, and how. */
@@ -30,9 +30,9 @@ export interface PackOptions extends OpenDelivery, LongWork, TypedLetter {
 }
 
 /** Who signs matters where a dossier goes with it. */
-export type PackInput = PackOptions & SignedBy;
+export type LetterPackageInput = PackOptions & SignedBy;
 
-export interface PackReport extends Told {
+export interface LetterPackageReport extends SenderNotes {
   folder: string;
   letter: LetterKind;
   claim?: ClaimId;
@@ -59,15 +59,15 @@ const OF_CERTIFICATE =
  * then the record notes the files by their hashes. Nothing is sent.
  * Throws DossierError for what was asked, for templates, and whatever building the dossier says.
  */
-export async function pack(input: PackInput): Promise<PackReport> {
-  const templates = await ownTemplates(input.templates);
+export async function writeLetterPackage(input: LetterPackageInput): Promise<LetterPackageReport> {
+  const templates = await carrierTemplates(input.templates);
   const madeAt = toInstant(input.now().getTime());
-  const staging = await stage(input.out, input.folder, portsWith(input.now));
+  const staging = await stageFolder(input.out, input.folder, portsWith(input.now));
   try {
-    const packing = await withDelivery(input, false, async (record): Promise<Packing> => {
-      const asked = readAsked(input, record.state());
-      const copy = input.for ?? asked.manner.copy;
-      const made = { asked, copy, madeAt, templates, templatesFolder: input.templates };
+    const packing = await withDelivery(input, false, async (record): Promise<PackageContext> => {
+      const request = readLetterRequest(input, record.state());
+      const copy = input.for ?? request.manner.copy;
+      const made = { request, copy, madeAt, templates, templatesFolder: input.templates };
       // What is wrong with words and templates shows before the dossier is built.
       await writeFrom(record, made, [], record.head);
       return made;
@@ -82,21 +82,23 @@ export async function pack(input: PackInput): Promise<PackReport> {
 
 async function finish(
   record: DeliveryRecord,
-  input: PackInput,
-  packing: Packing,
+  input: LetterPackageInput,
+  packing: PackageContext,
   built: BuildReport | undefined,
   staging: Staging,
-): Promise<PackReport> {
+): Promise<LetterPackageReport> {
   requireUnchanged(record, built);
-  const { asked } = packing;
+  const { request } = packing;
   const head = built?.fingerprint ?? record.head;
   const dossier = await builtFiles(built);
   const { reader, letter, paper } = await writeFrom(record, packing, dossier.map(enclosed), head);
   // A letter does not name the draft: what is sent in the end is the completed certificate, another file.
   const certified =
-    input.certificate === true ? await writeCertificates(record, paper, asked.language, staging) : undefined;
+    input.certificate === true
+      ? await writeCertificates(record, paper, request.language, staging)
+      : undefined;
   nextStep(input, { what: 'setting the letter' });
-  const set = await setPages(letter.document, paper);
+  const set = await typesetLetter(letter.document, paper);
   const files: PackedFile[] = [
     await staging.write('letter.pdf', 'letter', set.pdf),
     await staging.write('letter.txt', 'letter-text', Buffer.from(letter.text, 'utf8')),
@@ -106,21 +108,21 @@ async function finish(
   const { labels } = await letterView(paper);
   const list = Buffer.from(enclosuresText(files, labels), 'utf8');
   files.push(await staging.write('enclosures.txt', 'enclosures', list));
-  const told = await toldBeside(asked, reader, { ...paper, ...reader.whole });
-  const ofClaim = omitUndefined({ claim: asked.claim });
+  const told = await senderNotes(request, reader, { ...paper, ...reader.whole });
+  const ofClaim = omitUndefined({ claim: request.claim });
   await staging.finish();
   const [entry] = await record.append([
     {
       type: 'claim-noted',
       by: input.by,
-      body: { is: 'answered', ...ofClaim, letter: asked.kind, to: asked.to?.name ?? NOT_NAMED, files },
+      body: { is: 'answered', ...ofClaim, letter: request.kind, to: request.to?.name ?? NOT_NAMED, files },
     },
   ]);
   return {
     folder: input.out,
-    letter: asked.kind,
+    letter: request.kind,
     ...ofClaim,
-    ...omitUndefined({ to: asked.to?.name }),
+    ...omitUndefined({ to: request.to?.name }),
     files,
     toFillIn: letter.blanks,
     ...omitUndefined({ certificateToFillIn: certified?.draft.blanks }),
@@ -138,13 +140,13 @@ async function finish(
 
 function languageNotice(
   record: DeliveryRecord,
-  { asked }: Packing,
+  { request }: PackageContext,
   built: BuildReport | undefined,
 ): string[] {
   const { language } = record.state().delivery.show;
-  return built === undefined || language === asked.language
+  return built === undefined || language === request.language
     ? []
     : [
-        `The dossier is in the language of delivery.yaml (show.language: ${language}), the letter in ${asked.language}.`,
+        `The dossier is in the language of delivery.yaml (show.language: ${language}), the letter in ${request.language}.`,
       ];
 }

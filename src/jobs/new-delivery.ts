@@ -10,7 +10,7 @@ import { createRecord } from '../record/store.js';
 import { DELIVERY_FILE, portsWith } from './delivery.js';
 
 /** The least that makes a delivery, as asked for or given on the command line. */
-export interface FewFacts {
+export interface MinimalFacts {
   number: string;
   carrier: string;
   shipper?: string;
@@ -28,7 +28,7 @@ export type NewDeliveryInput = {
   folder: string;
   by: string;
   now: Clock;
-} & ({ file: string } | { facts: FewFacts });
+} & ({ file: string } | { facts: MinimalFacts });
 
 export interface NewDelivery {
   folder: string;
@@ -47,7 +47,8 @@ const HEAD = `# The facts of this delivery. Change what is wrong or add what is 
 export async function newDelivery(input: NewDeliveryInput): Promise<NewDelivery> {
   const { folder, by, now } = input;
   const text = 'file' in input ? await readFacts(input.file) : HEAD + stringify(factsFrom(input.facts));
-  const { facts, written, sha256 } = 'file' in input ? parseDeliveryFile(text, input.file) : parseAsked(text);
+  const { facts, written, sha256 } =
+    'file' in input ? parseDeliveryFile(text, input.file) : parseMinimalFacts(text);
   await mkdir(folder, { recursive: true });
   const there = (await readdir(folder)).filter((name) => !name.startsWith('.'));
   if (there.length > 0)
@@ -62,7 +63,7 @@ export async function newDelivery(input: NewDeliveryInput): Promise<NewDelivery>
   return { folder, delivery: facts.delivery, rules: facts.rules };
 }
 
-const STAND_IN: FewFacts = {
+const PLACEHOLDER_FACTS: MinimalFacts = {
   number: '1',
   carrier: 'x',
   trailer: 'x',
@@ -72,12 +73,12 @@ const STAND_IN: FewFacts = {
 };
 
 /** Throws DossierError for an answer that no delivery can have, whatever the other answers will be. */
-export function requireAnswer(answer: Partial<FewFacts>): void {
-  parseAsked(stringify(factsFrom({ ...STAND_IN, ...answer })));
+export function requireAnswer(answer: Partial<MinimalFacts>): void {
+  parseMinimalFacts(stringify(factsFrom({ ...PLACEHOLDER_FACTS, ...answer })));
 }
 
 /** Of facts that were given as options there is no file yet: its place means nothing, the option does. */
-function parseAsked(text: string): ReturnType<typeof parseDeliveryFile> {
+function parseMinimalFacts(text: string): ReturnType<typeof parseDeliveryFile> {
   try {
     return parseDeliveryFile(text, DELIVERY_FILE);
   } catch (cause) {
@@ -108,7 +109,7 @@ async function readFacts(file: string): Promise<string> {
   });
 }
 
-function factsFrom(facts: FewFacts): Record<string, unknown> {
+function factsFrom(facts: MinimalFacts): Record<string, unknown> {
   const [load, unload] = [stopFrom('load-1', 'load', facts.load), stopFrom('drop-1', 'unload', facts.unload)];
   const party = (name: string | undefined) => (name === undefined || name === '' ? undefined : { name });
   return {

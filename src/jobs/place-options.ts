@@ -3,7 +3,7 @@ import { DossierError } from '../core/model/error.js';
 import { type Place, type Position, position } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { type EventTime, type Instant, milliseconds, toInstant, type Zone } from '../core/model/time.js';
-import { nearest } from '../intake/settings/did-you-mean.js';
+import { nearestWord } from '../intake/settings/did-you-mean.js';
 import { parseTypedTime } from '../intake/typed.js';
 
 /** What is written down has happened; another clock may be a little ahead of this machine's. */
@@ -16,7 +16,7 @@ export function unknownWord(
   known: readonly string[],
   field = `--${what}`,
 ): DossierError {
-  const close = nearest(said, known);
+  const close = nearestWord(said, known);
   return new DossierError('bad-value', `there is no ${what} "${said}"`, {
     where: { field },
     fix: `${close === undefined ? '' : `Did you mean ${close}? `}Use one of: ${known.join(', ')}.`,
@@ -54,7 +54,7 @@ export function findPosition(named: string | undefined): Position | undefined {
   return read.data;
 }
 
-export function placeOf(stop: Stop | undefined, part: Position | undefined): Place | undefined {
+export function typedPlace(stop: Stop | undefined, part: Position | undefined): Place | undefined {
   if (stop === undefined && part === undefined) return undefined;
   return {
     ...omitUndefined({ stop: stop?.id, position: part }),
@@ -66,7 +66,7 @@ export function placeOf(stop: Stop | undefined, part: Position | undefined): Pla
  * offset. Throws DossierError `bad-value` with the choices.
  * @param field the option that it was typed under
  */
-export function timeTyped(
+export function typedTime(
   typed: string,
   delivery: Delivery,
   stop: Stop | undefined,

@@ -32,7 +32,7 @@ export type TypedFields = z.infer<typeof typedFields>;
  * The fields of each kind, before the reading's own schema judges them.
  * Throws DossierError `bad-value` for a temperature, a fuel level or rows that can't be understood.
  */
-export function bodyOf(
+export function readingBody(
   kind: ReadingKind,
   word: string | undefined,
   typed: TypedFields,

@@ -6,25 +6,25 @@ import { DossierError, type Problem } from '../core/model/error.js';
 import type { EvidenceId } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { knownMilliseconds } from '../core/model/time.js';
-import type { Standing } from '../intake/notes/standing.js';
+import type { NoteContext } from '../intake/notes/standing.js';
 import { readNotes } from '../intake/notes.js';
 import { plannedAt, STOP_WINDOW_HOURS } from '../intake/place.js';
 import { decode } from '../intake/table/encoding.js';
 import { unreadable } from '../record/disk/disk-error.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { heldReadings, sameness } from './held-readings.js';
-import { inWords, type JudgedReading, judgeReading } from './record-reading.js';
+import { readingKey, recordedReadings } from './held-readings.js';
+import { formatReading, type ParsedReading, parseReading } from './record-reading.js';
 
 export interface NotesInput extends OpenDelivery {
   file: string;
   /** Only says how each line is understood; nothing is written. */
   dryRun: boolean;
   /** What holds until a line of the file says otherwise. */
-  standing: Standing;
+  standing: NoteContext;
 }
 
-export interface NotedLine {
+export interface RecordedNoteLine {
   row: number;
   /** The line as written. */
   text: string;
@@ -37,7 +37,7 @@ export interface NotedLine {
 export interface NotesReport {
   /** The file, as evidence of its own. */
   evidence?: EvidenceId;
-  lines: NotedLine[];
+  lines: RecordedNoteLine[];
   counts: { recorded: number; held: number; refused: number };
   problems: Problem[];
   notices: string[];
@@ -50,7 +50,7 @@ const MOST_BYTES = 1024 * 1024;
  * problem with its row; the others are taken in. A line that was recorded before from another copy adds nothing.
  * Throws DossierError for a file that can't be read.
  */
-export async function notes(input: NotesInput): Promise<NotesReport> {
+export async function recordNotes(input: NotesInput): Promise<NotesReport> {
   const text = await readText(input.file);
   const name = basename(input.file);
   return withDelivery(input, !input.dryRun, async (record) => {
@@ -62,18 +62,18 @@ export async function notes(input: NotesInput): Promise<NotesReport> {
       problems: [...read.problems],
       notices: record.notices.map((notice) => notice.message),
     };
-    const held = heldReadings(record);
-    const fresh: { line: NotedLine; body: JudgedReading }[] = [];
+    const held = recordedReadings(record);
+    const fresh: { line: RecordedNoteLine; body: ParsedReading }[] = [];
     for (const note of read.lines) {
       const { row, kind, word, fields } = note;
       try {
-        const body = judgeReading({ kind, word, fields }, delivery, input.now());
+        const body = parseReading({ kind, word, fields }, delivery, input.now());
         checkDay(body, fields.at, delivery);
-        const before = held.get(sameness(body));
-        const line: NotedLine = {
+        const before = held.get(readingKey(body));
+        const line: RecordedNoteLine = {
           row,
           text: note.text,
-          said: inWords({ kind, word }, body),
+          said: formatReading({ kind, word }, body),
           outcome: before === undefined ? (input.dryRun ? 'understood' : 'recorded') : 'already-held',
           ...omitUndefined({ evidence: before }),
         };
@@ -98,7 +98,7 @@ async function write(
   record: DeliveryRecord,
   { file: path, by }: NotesInput,
   name: string,
-  fresh: readonly { line: NotedLine; body: JudgedReading }[],
+  fresh: readonly { line: RecordedNoteLine; body: ParsedReading }[],
   report: NotesReport,
 ): Promise<void> {
   const { file } = await record.addOriginal(path);
@@ -131,7 +131,7 @@ async function write(
 }
 
 /** Without a date the last such time before now is meant; one far from its stop's planned time was meant for another day. */
-function checkDay(body: JudgedReading, typed: string | string[] | undefined, delivery: Delivery): void {
+function checkDay(body: ParsedReading, typed: string | string[] | undefined, delivery: Delivery): void {
   if (typeof typed !== 'string' || /\d{4}|\d[-/.]\d/.test(typed)) return;
   const stop = delivery.stops.find(({ id }) => id === body.place?.stop);
   const planned = stop === undefined ? undefined : plannedAt(stop);

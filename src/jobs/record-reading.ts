@@ -6,11 +6,11 @@ import { omitUndefined } from '../core/model/omit-undefined.js';
 import { temperature } from '../core/model/temperature.js';
 import { inZone, zoneShown } from '../core/model/zoned-time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { findLine, findPosition, findStop, placeOf, timeTyped } from './place-options.js';
-import { bodyOf, typedFields } from './reading-options.js';
+import { findLine, findPosition, findStop, typedPlace, typedTime } from './place-options.js';
+import { readingBody, typedFields } from './reading-options.js';
 import type { StatementSigner } from './sign-statement.js';
 
-export interface NoteInput {
+export interface ReadingInput {
   folder: string;
   kind: ReadingKind;
   /** The main word of the command: a temperature, a seal number, an event … */
@@ -23,7 +23,7 @@ export interface NoteInput {
   sign?: StatementSigner;
 }
 
-export interface NotedReading {
+export interface RecordedReading {
   evidence: EvidenceId;
   /** What was written down, in words. */
   said: string;
@@ -34,10 +34,10 @@ export interface NotedReading {
  * Writes one typed reading into the record.
  * Throws DossierError `bad-value` with the field and the choices when a word can't be understood.
  */
-export async function note(input: NoteInput): Promise<NotedReading> {
+export async function recordReading(input: ReadingInput): Promise<RecordedReading> {
   return withDelivery({ folder: input.folder, by: input.enteredBy, now: input.now }, true, async (record) => {
     const { delivery } = record.state();
-    const judged = judgeReading(input, delivery, input.now());
+    const judged = parseReading(input, delivery, input.now());
     const told: Reading = {
       ...judged,
       evidence: record.nextEvidenceId(),
@@ -50,32 +50,32 @@ export async function note(input: NoteInput): Promise<NotedReading> {
     await record.append([{ type: 'reading-recorded', by: input.enteredBy, body }]);
     return {
       evidence: body.evidence,
-      said: inWords(input, judged) + ('signature' in body ? ', signed' : ''),
+      said: formatReading(input, judged) + ('signature' in body ? ', signed' : ''),
       notices: record.notices.map((notice) => notice.message),
     };
   });
 }
 
 /** A reading before it has an id and a source. */
-export type JudgedReading = WithoutIds<Reading>;
+export type ParsedReading = WithoutIds<Reading>;
 type WithoutIds<T> = T extends unknown ? Omit<T, 'evidence' | 'source'> : never;
 
 /**
  * Turns typed words into a reading.
  * Throws DossierError `bad-value` with the field and the choices when a word can't be understood.
  */
-export function judgeReading(
-  { kind, word, fields }: Pick<NoteInput, 'kind' | 'word' | 'fields'>,
+export function parseReading(
+  { kind, word, fields }: Pick<ReadingInput, 'kind' | 'word' | 'fields'>,
   delivery: Delivery,
   now: Date,
-): JudgedReading {
+): ParsedReading {
   const typed = typedFields.parse(fields);
   const stop = findStop(delivery, typed.stop);
   const body = {
-    ...bodyOf(kind, word, typed),
+    ...readingBody(kind, word, typed),
     kind,
-    time: timeTyped(typed.at ?? 'now', delivery, stop, now, '--at'),
-    place: placeOf(stop, findPosition(typed.position)),
+    time: typedTime(typed.at ?? 'now', delivery, stop, now, '--at'),
+    place: typedPlace(stop, findPosition(typed.position)),
     line: findLine(delivery, typed.line),
     by: typed.by,
     caption: typed.caption,
@@ -85,11 +85,14 @@ export function judgeReading(
   const read = reading.safeParse(JSON.parse(JSON.stringify(judged)));
   if (!read.success) throw notUnderstood(kind, body, read.error.issues[0]);
   const { evidence: _evidence, source: _source, ...rest } = read.data;
-  return rest as JudgedReading;
+  return rest as ParsedReading;
 }
 
 /** `pulp, 34.2F, romaine, load-1, Tue 14 Jul 2026 04:10 MST`. */
-export function inWords({ kind, word }: Pick<NoteInput, 'kind' | 'word'>, judged: JudgedReading): string {
+export function formatReading(
+  { kind, word }: Pick<ReadingInput, 'kind' | 'word'>,
+  judged: ParsedReading,
+): string {
   const { time } = judged;
   const local = time.is === 'known' ? inZone(time.instant, time.zone).setLocale('en-US') : undefined;
   const when =
@@ -109,13 +112,24 @@ export function inWords({ kind, word }: Pick<NoteInput, 'kind' | 'word'>, judged
 }
 
 /** Said in their own places, or the main word itself. */
-const TOLD = new Set(['kind', 'time', 'place', 'line', 'by', 'temperature', 'boxAir', 'number', 'device']);
+const SHOWN_ELSEWHERE = new Set([
+  'kind',
+  'time',
+  'place',
+  'line',
+  'by',
+  'temperature',
+  'boxAir',
+  'number',
+  'device',
+]);
 const MAIN = new Set(['event', 'with', 'text', 'pattern']);
 
 /** What else a reading holds, by the names of its fields. */
-function more(judged: JudgedReading): string[] {
+function more(judged: ParsedReading): string[] {
   return Object.entries(judged).flatMap(([name, value]) => {
-    if (TOLD.has(name) || MAIN.has(name) || (Array.isArray(value) && value.length === 0)) return [];
+    if (SHOWN_ELSEWHERE.has(name) || MAIN.has(name) || (Array.isArray(value) && value.length === 0))
+      return [];
     return [`${name.replaceAll(/([A-Z])/g, ' $1').toLowerCase()} ${shown(value)}`];
   });
 }

@@ -3,7 +3,7 @@ import type { RecordState } from '../core/model/state.js';
 import { knownMilliseconds } from '../core/model/time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 
-export interface LikelyStop {
+export interface StopSuggestion {
   stop: string;
   /** What the guess rests on, in words. */
   because: string;
@@ -14,7 +14,7 @@ export interface LikelyStop {
  * last and has not departed, or the only stop there is a choice of.
  * @param at milliseconds UTC
  */
-export function likelyStop(state: RecordState, at: number): LikelyStop | undefined {
+export function suggestStop(state: RecordState, at: number): StopSuggestion | undefined {
   let here: { stop: Stop; because: string } | undefined;
   const moves = state.evidence
     .flatMap((item) => {
@@ -33,14 +33,14 @@ export function likelyStop(state: RecordState, at: number): LikelyStop | undefin
 }
 
 /** The stops of a delivery, and the one where the truck seems to stand now. */
-export async function stopsToChoose(
+export async function stopChoices(
   open: OpenDelivery,
-): Promise<{ stops: string[]; likely: LikelyStop | undefined }> {
+): Promise<{ stops: string[]; likely: StopSuggestion | undefined }> {
   return withDelivery(open, false, async (record) => {
     const state = record.state();
     return {
       stops: state.delivery.stops.map(({ id }) => id),
-      likely: likelyStop(state, open.now().getTime()),
+      likely: suggestStop(state, open.now().getTime()),
     };
   });
 }

@@ -1,10 +1,10 @@
 import { bandsOf } from '../core/assess/bands.js';
-import { firstLoading, lastUnloading, readMoments } from '../core/assess/milestones.js';
+import { firstLoading, lastUnloading, readMilestones } from '../core/assess/milestones.js';
 import { withoutJumps } from '../core/assess/temperature/jumps.js';
 import { temperatureResult } from '../core/assess/temperature/result.js';
 import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
-import type { Assessment, LegResult, Span, TemperatureResult } from '../core/model/results.js';
+import type { Assessment, LegResult, TemperatureResult, TimeRange } from '../core/model/results.js';
 import type { RecordState } from '../core/model/state.js';
 import { type Instant, localTime, milliseconds, readLocal, type Zone } from '../core/model/time.js';
 import type { UnitLog } from '../core/model/unit-log.js';
@@ -73,7 +73,7 @@ export async function temperatures(input: TemperaturesInput): Promise<Temperatur
 function over(
   { state, logs, ruleSet, assessment }: AssessedDelivery,
   result: TemperatureResult,
-  asked: Span,
+  requestedWindow: TimeRange,
   aboard: readonly string[] | undefined,
 ): TemperatureResult | undefined {
   const log = logs.find((one) => one.evidence === result.log);
@@ -81,9 +81,9 @@ function over(
   const lines = state.delivery.lines.filter((line) => aboard?.includes(line.id) ?? true);
   return temperatureResult(
     log,
-    readMoments(state, milliseconds(assessment.at)),
+    readMilestones(state, milliseconds(assessment.at)),
     bandsOf(lines, ruleSet.ruleSet),
-    { lines, asked },
+    { lines, requestedWindow },
   );
 }
 

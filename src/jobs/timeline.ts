@@ -25,7 +25,7 @@ export async function timeline(open: OpenDelivery): Promise<TimelineReport> {
 }
 
 /** The line of the bill that a timeline item is about, where its evidence says so. */
-export function lineOf({ state }: TimelineReport, item: TimelineItem): string | undefined {
+export function lineOfItem({ state }: TimelineReport, item: TimelineItem): string | undefined {
   return state.evidence.find(({ evidence }) => evidence === item.evidence)?.line;
 }
 
@@ -55,7 +55,7 @@ export function timelineCsv(report: TimelineReport): string {
     item.event ?? '',
     item.label,
     item.stop ?? '',
-    lineOf(report, item) ?? '',
+    lineOfItem(report, item) ?? '',
     item.evidence ?? '',
   ]);
   return csvOf(header, rows);

@@ -1,6 +1,6 @@
 import { mkdir } from 'node:fs/promises';
 import { dirname } from 'node:path';
-import { lifeOf, trailOf } from '../core/assess/trail/trail.js';
+import { evidenceHistory, trailOf } from '../core/assess/trail/trail.js';
 import { DossierError } from '../core/model/error.js';
 import { evidenceId } from '../core/model/evidence.js';
 import type { TrailRow } from '../core/model/results/trail.js';
@@ -41,7 +41,7 @@ export async function trail(input: TrailInput): Promise<TrailReport> {
     const { folder } = input;
     if (input.of === undefined) return { folder, rows, state, zone };
     const id = evidenceId.safeParse(input.of.toLowerCase());
-    const life = id.success ? lifeOf(rows, id.data) : [];
+    const life = id.success ? evidenceHistory(rows, id.data) : [];
     if (!id.success || life.length === 0)
       throw new DossierError('bad-value', `there is no evidence ${input.of}`, {
         where: { field: '--of' },

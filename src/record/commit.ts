@@ -12,7 +12,7 @@ import {
   writeDurably,
 } from './disk/durable.js';
 import type { Ports } from './disk/ports.js';
-import { deliveryName, type Found, type Standing } from './recovery.js';
+import { deliveryName, type RecoveredLedger, type StoredFiles } from './recovery.js';
 
 export const LEDGER = 'ledger.jsonl';
 export const CHECKPOINT = 'checkpoint';
@@ -23,7 +23,7 @@ export const ORIGINALS = 'originals';
 const MOST_TRIES = 100;
 
 /** Reads the record's files without changing them. A writer may be at work: then it reads until nothing moved. */
-export async function readFiles(folder: string, ports: Ports): Promise<Found> {
+export async function readFiles(folder: string, ports: Ports): Promise<StoredFiles> {
   const path = (name: string) => join(folder, name);
   const read = (name: string) => onDisk('read', path(name), () => readIfThere(ports.fs, path(name)));
   const text = (bytes: Uint8Array | undefined) =>
@@ -93,7 +93,11 @@ async function confirm(folder: string, ports: Ports): Promise<void> {
 }
 
 /** Makes the files say what was settled, in an order that a second crash does no harm to. Returns the file with what was set aside. */
-export async function mend(folder: string, ports: Ports, standing: Standing): Promise<string | undefined> {
+export async function repair(
+  folder: string,
+  ports: Ports,
+  standing: RecoveredLedger,
+): Promise<string | undefined> {
   const ledger = join(folder, LEDGER);
   const aside = await setAside(folder, ports, standing);
   await onDisk('write', ledger, async () => {
@@ -115,7 +119,11 @@ export async function mend(folder: string, ports: Ports, standing: Standing): Pr
   return aside;
 }
 
-async function setAside(folder: string, ports: Ports, standing: Standing): Promise<string | undefined> {
+async function setAside(
+  folder: string,
+  ports: Ports,
+  standing: RecoveredLedger,
+): Promise<string | undefined> {
   if (standing.setAside.length === 0) return undefined;
   // Colons can't stand in a file name everywhere.
   const time = ports.now().toISOString().replaceAll(':', '');

@@ -1,7 +1,7 @@
 import pLimit from 'p-limit';
 import type { Checkpoint } from '../core/ledger/checkpoint.js';
 import { foldEntries } from '../core/ledger/fold.js';
-import { broughtIn } from '../core/ledger/references.js';
+import { evidenceAdded } from '../core/ledger/references.js';
 import type { Entry, NewEntry } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
 import { type EvidenceId, evidenceId, type Sha256 } from '../core/model/evidence.js';
@@ -11,8 +11,8 @@ import { commit } from './commit.js';
 import type { Lock } from './disk/lock.js';
 import type { Ports } from './disk/ports.js';
 import { LARGEST_ORIGINAL, type Originals, type StoredFile } from './originals.js';
-import { deliveryName, type Notice, type Standing } from './recovery.js';
-import { type Draft, stage } from './staging.js';
+import { deliveryName, type Notice, type RecoveredLedger } from './recovery.js';
+import { type EntryDraft, stageEntries } from './staging.js';
 
 /** What delivery.yaml says, to be compared with what the record last heard of it. */
 export interface WrittenFacts {
@@ -31,7 +31,7 @@ export class DeliveryRecord {
   readonly notices: readonly Notice[];
   readonly #ports: Ports;
   readonly #lock: Lock | undefined;
-  readonly #standing: Standing;
+  readonly #standing: RecoveredLedger;
   readonly #originals: Originals;
   /** Hashes of originals that an entry speaks of, or that were taken in since it was opened. */
   readonly #heldFiles: Set<Sha256>;
@@ -46,7 +46,7 @@ export class DeliveryRecord {
     folder: string,
     ports: Ports,
     lock: Lock | undefined,
-    standing: Standing,
+    standing: RecoveredLedger,
     notices: readonly Notice[],
     originals: Originals,
   ) {
@@ -98,12 +98,12 @@ export class DeliveryRecord {
     return this.#turn(() => this.#write(newEntries));
   }
 
-  async #write(drafts: readonly Draft[]): Promise<Entry[]> {
+  async #write(drafts: readonly EntryDraft[]): Promise<Entry[]> {
     this.#mustBeWritable();
     if (drafts.length === 0) return [];
     const standing = this.#standing;
     const at = toInstant(this.#ports.now().getTime());
-    const staged = stage(drafts, at, standing.entries.length, standing.known);
+    const staged = stageEntries(drafts, at, standing.entries.length, standing.known);
     const rows = Buffer.concat(staged.map(({ row }) => row));
     const tree = standing.tree.copy();
     for (const { leaf } of staged) tree.add(leaf);
@@ -111,7 +111,7 @@ export class DeliveryRecord {
     const head = { delivery: delivery ?? '', size: tree.size, root: tree.root() };
     try {
       // Originals before the rows that speak of them.
-      await this.#originals.settle();
+      await this.#originals.flush();
       await commit(this.folder, this.#ports, rows, standing.ledgerSize, head);
     } catch (error) {
       // What is on the disk now can only be told by reading it, which is what opening does.
@@ -123,7 +123,7 @@ export class DeliveryRecord {
       standing.leaves.push(leaf);
       standing.tree.add(leaf);
       standing.known.add(added);
-      const brought = broughtIn(added);
+      const brought = evidenceAdded(added);
       if (brought === undefined) continue;
       this.#lastId = Math.max(this.#lastId, numberOf(brought.id));
     }
@@ -194,7 +194,7 @@ export class DeliveryRecord {
   async close(): Promise<void> {
     await this.#turn(async () => {
       try {
-        if (this.#writable === 'yes') await this.#originals.settle();
+        if (this.#writable === 'yes') await this.#originals.flush();
       } finally {
         this.#writable = 'no';
         await this.#lock?.release();

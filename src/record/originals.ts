@@ -32,7 +32,7 @@ export interface Originals {
   /** The same from a stream; what it throws passes through. */
   addStream(chunks: AsyncIterable<Uint8Array>, extension: string, largest: number): Promise<StoredFile>;
   /** Brings the names of what was added to the disk itself; the bytes are there already. Once for many files. */
-  settle(): Promise<void>;
+  flush(): Promise<void>;
   /** Where the original is; undefined when it is not there. */
   path(of: Sha256): string | undefined;
   /** Its bytes, checked against the hash. @throws DossierError 'record-damaged' */
@@ -95,7 +95,7 @@ export async function openOriginals(folder: string, ports: Ports): Promise<Origi
           using(await ports.fs.open(temporary, 'create'), (to) => pour(chunks, to, largest)),
         cleanExtension(extension),
       ),
-    async settle() {
+    async flush() {
       if (!unsettled) return;
       unsettled = false;
       await onDisk('write', folder, () => ports.fs.syncFolder(folder));

@@ -1,13 +1,13 @@
 import type { Checkpoint } from '../core/ledger/checkpoint.js';
 import { readRow, splitRows } from '../core/ledger/ledger.js';
-import { Known, referenceProblem } from '../core/ledger/references.js';
+import { KnownReferences, referenceProblem } from '../core/ledger/references.js';
 import { type GrowingTree, growTree } from '../core/ledger/tree.js';
 import type { Entry } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
 import type { Sha256 } from '../core/model/evidence.js';
 
 /** The three files that say what a record holds, as they were found. */
-export interface Found {
+export interface StoredFiles {
   ledger: Uint8Array;
   /** Name of the ledger file, for messages. */
   ledgerFile: string;
@@ -25,11 +25,11 @@ export interface Notice {
 }
 
 /** A record's entries as they stand, and what a writer has to do to the files so that they say so. */
-export interface Standing {
+export interface RecoveredLedger {
   entries: Entry[];
   leaves: Sha256[];
   tree: GrowingTree;
-  known: Known;
+  known: KnownReferences;
   /** Bytes of the ledger that stand. */
   ledgerSize: number;
   /** Bytes after them that were never confirmed to anyone; empty when all is well. */
@@ -49,15 +49,15 @@ const FROM_COPY =
  * - without word of a begun write, whole good rows are kept and an unfinished last row is set aside.
  * @throws DossierError 'record-damaged' naming the file and, where it can be told, the row
  */
-export function settle(found: Found): Standing {
+export function recover(found: StoredFiles): RecoveredLedger {
   const { head, ledger, ledgerFile } = found;
   const { rows, rest } = splitRows(ledger);
   const confirmed = head?.size ?? 0;
-  const standing: Standing = {
+  const standing: RecoveredLedger = {
     entries: [],
     leaves: [],
     tree: growTree(),
-    known: new Known(),
+    known: new KnownReferences(),
     ledgerSize: 0,
     setAside: new Uint8Array(),
     covered: true,
@@ -88,7 +88,7 @@ export function settle(found: Found): Standing {
   return rest.length === 0 ? standing : setRestAside(standing, found, 0);
 }
 
-function take(standing: Standing, row: Uint8Array, seq: number, file: string): void {
+function take(standing: RecoveredLedger, row: Uint8Array, seq: number, file: string): void {
   const read = readRow(row, seq);
   const problem = read.is === 'bad' ? read.problem : referenceProblem(read.entry, standing.known);
   if (read.is === 'bad' || problem !== undefined)
@@ -103,7 +103,7 @@ function take(standing: Standing, row: Uint8Array, seq: number, file: string): v
   standing.known.add(read.entry);
 }
 
-function compareHead(standing: Standing, head: Checkpoint, found: Found): void {
+function compareHead(standing: RecoveredLedger, head: Checkpoint, found: StoredFiles): void {
   if (standing.entries.length < head.size)
     throw new DossierError(
       'record-damaged',
@@ -127,8 +127,8 @@ function compareHead(standing: Standing, head: Checkpoint, found: Found): void {
 
 /** Whether what lies beyond the checkpoint is a write that had begun and is not all there. */
 function isUnfinished(
-  { intent }: Found,
-  standing: Standing,
+  { intent }: StoredFiles,
+  standing: RecoveredLedger,
   beyond: readonly Uint8Array[],
   rest: Uint8Array,
 ): boolean {
@@ -145,7 +145,7 @@ function isUnfinished(
   return tree.root() !== intent.root;
 }
 
-function setRestAside(standing: Standing, { ledger }: Found, rows: number): Standing {
+function setRestAside(standing: RecoveredLedger, { ledger }: StoredFiles, rows: number): RecoveredLedger {
   standing.setAside = ledger.subarray(standing.ledgerSize);
   const what = rows === 0 ? 'an unfinished last row' : `${entriesOf(rows)} of an unfinished write`;
   standing.notices.push({

@@ -1,6 +1,6 @@
 import { asJsonKeeps } from '../core/ledger/canonical.js';
 import { entryBytes, printRow } from '../core/ledger/ledger.js';
-import { Known, referenceProblem } from '../core/ledger/references.js';
+import { KnownReferences, referenceProblem } from '../core/ledger/references.js';
 import { leafHash } from '../core/ledger/tree.js';
 import { type Entry, type EntryType, entry } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
@@ -9,14 +9,14 @@ import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Instant } from '../core/model/time.js';
 
 /** An entry before it is checked, numbered and dated. */
-export interface Draft {
+export interface EntryDraft {
   type: EntryType;
   by: string;
   body: unknown;
 }
 
 /** An entry that is ready to be written. */
-export interface Staged {
+export interface StagedEntry {
   entry: Entry;
   row: Uint8Array;
   leaf: Sha256;
@@ -26,8 +26,13 @@ export interface Staged {
  * Checks drafts against the schema and against what there is, and gives them their numbers from `firstSeq` on.
  * @throws DossierError 'bad-value' for the first that does not hold
  */
-export function stage(drafts: readonly Draft[], at: Instant, firstSeq: number, known: Known): Staged[] {
-  const added = new Known(known);
+export function stageEntries(
+  drafts: readonly EntryDraft[],
+  at: Instant,
+  firstSeq: number,
+  known: KnownReferences,
+): StagedEntry[] {
+  const added = new KnownReferences(known);
   return drafts.map(({ type, by, body }, i) => {
     const seq = firstSeq + i;
     const parsed = entry.safeParse({ seq, at, by, type, body: asJsonKeeps(body) });

@@ -1,12 +1,12 @@
 import { dirname, join } from 'node:path';
 import { DossierError } from '../core/model/error.js';
-import { CHECKPOINT, LEDGER, mend, ORIGINALS, readFiles } from './commit.js';
+import { CHECKPOINT, LEDGER, ORIGINALS, readFiles, repair } from './commit.js';
 import { DeliveryRecord, type WrittenFacts } from './delivery-record.js';
 import { errorCode, onDisk } from './disk/disk-error.js';
 import { acquireLock, type Lock } from './disk/lock.js';
 import type { Ports } from './disk/ports.js';
 import { openOriginals, sweepOriginals } from './originals.js';
-import { settle } from './recovery.js';
+import { recover } from './recovery.js';
 
 export type { DeliveryRecord, WrittenFacts } from './delivery-record.js';
 
@@ -82,11 +82,11 @@ function missing(folder: string): DossierError {
 }
 
 async function load(folder: string, ports: Ports, lock: Lock | undefined): Promise<DeliveryRecord> {
-  const standing = settle(await readFiles(folder, ports));
+  const standing = recover(await readFiles(folder, ports));
   const originals = join(folder, ORIGINALS);
   const notices = [...standing.notices];
   if (lock !== undefined) {
-    const aside = await mend(folder, ports, standing);
+    const aside = await repair(folder, ports, standing);
     await sweepOriginals(originals, ports);
     if (aside !== undefined)
       notices.push({ is: 'set-aside', message: `what is not counted was moved to ${aside}` });

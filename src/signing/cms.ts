@@ -4,7 +4,7 @@ import * as pkijs from 'pkijs';
 import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Signer } from '../core/ports/signer.js';
-import { holds } from '../core/verify/cms/algorithms.js';
+import { isSignatureValid } from '../core/verify/cms/algorithms.js';
 import { OID } from '../core/verify/cms/asn1.js';
 import { signatureAlgorithm } from './algorithms.js';
 import { ownBuffer } from './certificate.js';
@@ -94,7 +94,7 @@ async function valueBy(by: Signer, signedBytes: Uint8Array, signal?: AbortSignal
     ...omitUndefined({ signal }),
   });
   const { publicKey } = new X509Certificate(by.certificateDer);
-  if (!holds('sha256', signedBytes, publicKey, value))
+  if (!isSignatureValid('sha256', signedBytes, publicKey, value))
     throw new DossierError('identity', 'the signature that the signer gave does not fit its certificate', {
       fix: 'Check that certificate and key belong together, and that it signs by SHA-256 with RSASSA-PKCS1-v1_5, or with ECDSA in DER.',
     });

@@ -3,7 +3,7 @@ import { readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { DossierError } from '../core/model/error.js';
 import { type NewIdentity, newIdentity, openIdentityFiles } from './identity.js';
-import { CERTIFICATE_FILE, readIdentityFiles, replace, writeFirst } from './identity-folder.js';
+import { CERTIFICATE_FILE, readIdentityFiles, replaceIdentity, writeNewIdentity } from './identity-folder.js';
 import {
   encryptedKey,
   type Identity,
@@ -14,7 +14,7 @@ import {
   requireSigningUse,
   requireValid,
 } from './identity-material.js';
-import { LARGEST_PKCS12, type Opened } from './pkcs12.js';
+import { LARGEST_PKCS12, type Pkcs12Contents } from './pkcs12.js';
 
 /** Files that somebody else made: PKCS#12, or PEM with key and certificates in one file or several. */
 export interface GivenIdentity {
@@ -46,15 +46,15 @@ export async function useIdentity(
     key: encryptedKey(key, given.passphrase),
   };
   if (!given.replace || !existsSync(join(folder, CERTIFICATE_FILE))) {
-    await writeFirst(folder, files);
+    await writeNewIdentity(folder, files);
     return { identity };
   }
   const oldCertificate = await nameForOld(folder);
-  await replace(folder, files, oldCertificate);
+  await replaceIdentity(folder, files, oldCertificate);
   return { identity, oldCertificate };
 }
 
-async function openGiven({ files, passphrase }: GivenIdentity, file: string): Promise<Opened> {
+async function openGiven({ files, passphrase }: GivenIdentity, file: string): Promise<Pkcs12Contents> {
   const contents = await Promise.all(files.map(readGiven));
   const texts = contents.map((bytes) => bytes.toString('latin1'));
   const [only] = contents;
@@ -105,7 +105,7 @@ export async function renewIdentity(
   const name = commonNameOf(new Uint8Array(certificate.raw));
   const { identity, files } = await newIdentity({ ...wanted, name });
   const oldCertificate = await nameForOld(folder);
-  await replace(folder, files, oldCertificate);
+  await replaceIdentity(folder, files, oldCertificate);
   return { identity, oldCertificate };
 }
 

@@ -22,7 +22,7 @@ export async function readIdentityFiles(folder: string): Promise<IdentityFiles> 
 }
 
 /** Writes a first identity. @throws DossierError identity when there is one already; disk */
-export async function writeFirst(folder: string, files: IdentityFiles): Promise<void> {
+export async function writeNewIdentity(folder: string, files: IdentityFiles): Promise<void> {
   await makeFolder(folder);
   await writeNew(join(folder, KEY_FILE), files.key);
   try {
@@ -40,7 +40,7 @@ export async function writeFirst(folder: string, files: IdentityFiles): Promise<
  * Both new files are on the disk before the first is put in place; `finishReplacing` mends a crash in between.
  * @throws DossierError disk
  */
-export async function replace(folder: string, files: IdentityFiles, keepAs: string): Promise<void> {
+export async function replaceIdentity(folder: string, files: IdentityFiles, keepAs: string): Promise<void> {
   const path = (name: string) => join(folder, name);
   try {
     for (const name of [NEXT_KEY, NEXT_CERTIFICATE]) await rm(path(name), { force: true });

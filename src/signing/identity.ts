@@ -9,7 +9,7 @@ import {
   nextCertificates,
   readIdentityFiles,
   takeNextCertificates,
-  writeFirst,
+  writeNewIdentity,
 } from './identity-folder.js';
 import {
   encryptedKey,
@@ -42,7 +42,7 @@ export interface NewIdentity {
  */
 export async function makeIdentity(folder: string, wanted: NewIdentity): Promise<Identity> {
   const { identity, files } = await newIdentity(wanted);
-  await writeFirst(folder, files);
+  await writeNewIdentity(folder, files);
   return identity;
 }
 

@@ -2,18 +2,18 @@ import { asJsonKeeps, canonicalBytes } from '../core/ledger/canonical.js';
 import { leafHash, sha256Of, treeHash } from '../core/ledger/tree.js';
 import {
   type Attachment,
-  type BagOfOriginals,
   type Exhibit,
-  type LeftOut,
+  type ExhibitImage,
   MANIFEST_NAME,
   type Manifest,
   manifest,
-  type Plate,
+  type OmittedOriginal,
+  type OriginalsBag,
 } from '../core/model/manifest.js';
 import type { Instant } from '../core/model/time.js';
 
 /** A file as it will be attached. */
-export interface ToAttach {
+export interface AttachmentInput {
   /** Flat ASCII name inside the PDF. */
   name: string;
   bytes: Uint8Array;
@@ -30,12 +30,12 @@ export interface ManifestParts {
   /** The rule set that was applied, with the bytes of its file. */
   ruleSet: { name: string; version: string; bytes: Uint8Array };
   exhibits: readonly Exhibit[];
-  attachments: readonly ToAttach[];
-  leftOut: readonly LeftOut[];
+  attachments: readonly AttachmentInput[];
+  leftOut: readonly OmittedOriginal[];
   /** Numbers of entries whose words are not in this copy: see `redactLedger`. */
   entriesLeftOut?: readonly number[];
-  plates?: readonly Plate[];
-  bag?: BagOfOriginals;
+  plates?: readonly ExhibitImage[];
+  bag?: OriginalsBag;
 }
 
 /**

@@ -5,7 +5,7 @@ import { DossierError } from '../core/model/error.js';
 import { ownBuffer } from './certificate.js';
 
 /** What a PKCS#12 file (RFC 7292) holds for signing. */
-export interface Opened {
+export interface Pkcs12Contents {
   key: KeyObject;
   certificates: X509Certificate[];
 }
@@ -17,7 +17,11 @@ export const LARGEST_PKCS12 = 1024 * 1024;
  * Opens a PKCS#12 file: with AES (PBES2) by one library, with the older RC2 and triple DES by another.
  * @throws DossierError identity when the passphrase is wrong, or there is not exactly one key
  */
-export async function readPkcs12(bytes: Uint8Array, passphrase: string, file: string): Promise<Opened> {
+export async function readPkcs12(
+  bytes: Uint8Array,
+  passphrase: string,
+  file: string,
+): Promise<Pkcs12Contents> {
   const read = (await modern(bytes, passphrase)) ?? legacy(bytes, passphrase);
   // Neither library tells a wrong passphrase from a damaged file for certain, and their words may quote secrets.
   if (read === undefined)

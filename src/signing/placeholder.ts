@@ -21,7 +21,7 @@ export interface SignatureWords {
 }
 
 /** A PDF that is complete but for its signature, and where that goes. */
-export interface Prepared {
+export interface PreparedPdf {
   bytes: Uint8Array;
   /** Offset of the byte after `<` and of the `>` that ends the room. */
   contentsFrom: number;
@@ -35,7 +35,11 @@ export interface Prepared {
  *   that looks like a placeholder, so that the place is found by the marker alone
  * @throws DossierError unsupported-file when the PDF has a form or a signature already
  */
-export async function preparePdf(pdf: Uint8Array, words: SignatureWords, marker: string): Promise<Prepared> {
+export async function preparePdf(
+  pdf: Uint8Array,
+  words: SignatureWords,
+  marker: string,
+): Promise<PreparedPdf> {
   if (!/^[0-9a-f]{32}$/.test(marker)) throw new Error('the marker must be 32 hex digits');
   const document = await PDFDocument.load(pdf, {
     updateMetadata: false,
@@ -77,7 +81,7 @@ function dictionaryText(words: SignatureWords, marker: string) {
   return { text: head + between + contents + tail, rangeBeforeContents: between.length };
 }
 
-function fillRange(bytes: Uint8Array, marker: string, rangeBeforeContents: number): Prepared {
+function fillRange(bytes: Uint8Array, marker: string, rangeBeforeContents: number): PreparedPdf {
   const view = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length);
   const open = view.indexOf(`<${marker}`, 0, 'latin1');
   if (open < 0 || view.indexOf(marker, open + 2, 'latin1') >= 0)

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { DossierError } from '../core/model/error.js';
 import type { Signer } from '../core/ports/signer.js';
 import { type Signing, signDetached } from './cms.js';
-import { CONTENTS_BYTES, type Prepared, preparePdf, type SignatureWords } from './placeholder.js';
+import { CONTENTS_BYTES, type PreparedPdf, preparePdf, type SignatureWords } from './placeholder.js';
 
 export interface SigningOptions extends SignatureWords, Signing {
   /** `count` random bytes; they only make the marker of the placeholder. */
@@ -31,7 +31,7 @@ export async function signPdf(pdf: Uint8Array, signer: Signer, options: SigningO
 }
 
 /** SHA-256 over everything but the room for the signature, `<` and `>` included in the room. */
-export function digestOf(prepared: Prepared): Uint8Array {
+export function digestOf(prepared: PreparedPdf): Uint8Array {
   return createHash('sha256')
     .update(prepared.bytes.subarray(0, prepared.contentsFrom - 1))
     .update(prepared.bytes.subarray(prepared.contentsTo + 1))
@@ -39,7 +39,7 @@ export function digestOf(prepared: Prepared): Uint8Array {
 }
 
 /** Writes the CMS structure into its room; what is left of the room stays zeros. */
-export function insertSignature(prepared: Prepared, cms: Uint8Array): Uint8Array {
+export function insertSignature(prepared: PreparedPdf, cms: Uint8Array): Uint8Array {
   if (cms.length > CONTENTS_BYTES)
     throw new Error(`the signature takes ${cms.length} bytes, and there is room for ${CONTENTS_BYTES}`);
   const view = Buffer.from(prepared.bytes.buffer, prepared.bytes.byteOffset, prepared.bytes.length);

@@ -1,6 +1,6 @@
 import { assess } from '../../dist/core/assess/assess.js';
 import { gapsOf } from '../../dist/core/assess/gaps/gaps.js';
-import { readMoments } from '../../dist/core/assess/milestones.js';
+import { readMilestones } from '../../dist/core/assess/milestones.js';
 import { delivery } from '../../dist/core/model/delivery.js';
 import { loadRuleSet } from '../../dist/jobs/rule-set.js';
 
@@ -137,7 +137,7 @@ const context = {
   state,
   ruleSet,
   now,
-  moments: readMoments(state, now),
+  milestones: readMilestones(state, now),
   logs: [],
   temperatures: assessment.temperatures,
   setPoints: assessment.setPoints,

@@ -1,9 +1,9 @@
 import { describe, expect, it, vi } from 'vitest';
-import { askAndRetry, askUntil } from '../../src/cli/ask-and-retry.js';
+import { askAndRetry, askUntilValid } from '../../src/cli/ask-and-retry.js';
 import type { Output } from '../../src/cli/output.js';
-import { choiceOf } from '../../src/cli/prompts.js';
+import { matchChoice } from '../../src/cli/prompts.js';
 import { DossierError } from '../../src/core/model/error.js';
-import { type FewFacts, requireAnswer } from '../../src/jobs/new-delivery.js';
+import { type MinimalFacts, requireAnswer } from '../../src/jobs/new-delivery.js';
 
 const output: Output = {
   line: () => undefined,
@@ -30,7 +30,7 @@ describe('the choice that an answer means', () => {
     ['9', undefined],
     ['', undefined],
     ['x', undefined],
-  ])('"%s"', (answer, choice) => expect(choiceOf(answer, choices)).toBe(choice));
+  ])('"%s"', (answer, choice) => expect(matchChoice(answer, choices)).toBe(choice));
 });
 
 describe('asking, and doing the work again with the answer', () => {
@@ -71,7 +71,7 @@ describe('asking, and doing the work again with the answer', () => {
 describe('asking until the answer can be right', () => {
   const asked = async (answers: string[], check: (answer: string) => void) => {
     const notes: string[] = [];
-    const answer = await askUntil(
+    const answer = await askUntilValid(
       { ...output, note: (text) => notes.push(text) },
       async () => answers.shift() ?? 'the last',
       check,
@@ -79,7 +79,7 @@ describe('asking until the answer can be right', () => {
     return { answer, notes, left: answers };
   };
 
-  it.each<[keyof FewFacts, string, string, RegExp]>([
+  it.each<[keyof MinimalFacts, string, string, RegExp]>([
     ['load', 'Yuma AZ', 'Yuma AZ; America/Phoenix', /time zone/],
     ['number', '', '4711', /--number/],
     ['trailer', '', 'T-7', /trailer/],

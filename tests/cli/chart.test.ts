@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { chartLines } from '../../src/cli/chart.js';
 import { bandsOf } from '../../src/core/assess/bands.js';
-import { readMoments } from '../../src/core/assess/milestones.js';
+import { readMilestones } from '../../src/core/assess/milestones.js';
 import { temperatureResult } from '../../src/core/assess/temperature/result.js';
 import { at, DAY_START, HOUR, items, log, rulesOf, state } from '../core/assess/made.js';
 
@@ -17,7 +17,7 @@ function chart(air: (hour: number) => number, ascii: boolean) {
   const of = log(hours, { 'return-air': hours.map(air) });
   const result = temperatureResult(
     of,
-    readMoments(made, DAY_START + 100 * HOUR),
+    readMilestones(made, DAY_START + 100 * HOUR),
     bandsOf(made.delivery.lines, rulesOf({ needs: { event: 'arrived' } })),
   );
   if (result === undefined) throw new Error('no result');

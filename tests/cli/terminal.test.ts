@@ -1,6 +1,6 @@
 import { Writable } from 'node:stream';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
-import { printable, terminalOutput } from '../../src/cli/output.js';
+import { escapeControls, terminalOutput } from '../../src/cli/output.js';
 import { runCli } from '../../src/cli/program.js';
 import { FACTS, type Yard, yard } from './a-delivery.js';
 import { dossier } from './run.js';
@@ -111,7 +111,7 @@ describe('what others wrote is shown, never sent to the terminal', () => {
     it.each(['--csv', '--svg'])('%s on a terminal', async (option) => {
       const { out, code } = await onTerminal('timeline', told, option);
       expect(code).toBe(0);
-      expect(out).toContain(option === '--csv' ? printable(caption) : '<svg');
+      expect(out).toContain(option === '--csv' ? escapeControls(caption) : '<svg');
       for (const hostile of [ESCAPE, '\u0007', '\u202e', '\r']) expect(out).not.toContain(hostile);
     });
 
@@ -127,7 +127,7 @@ describe('what others wrote is shown, never sent to the terminal', () => {
     const shown = await here.delivery(`d${names.indexOf(name)}`);
     const { out, err, code } = await here.dossier('collect', here.put(name, 'a note'), '-d', shown);
     expect(code).toBe(0);
-    expect(out).toContain(`e1    ${printable(name)}`);
+    expect(out).toContain(`e1    ${escapeControls(name)}`);
     for (const hostile of [ESCAPE, '\u0007', '\u009b', '\u202e']) expect(out + err).not.toContain(hostile);
     // One file, two lines: no name makes a third.
     expect(out.split('\n\n')[0]?.split('\n')).toHaveLength(2);

@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { boxesOf, type SheetPart } from '../../src/compose/checklist/box.js';
-import { composeSheet, sheetLabels } from '../../src/compose/checklist/compose.js';
-import { sheetDocument } from '../../src/compose/checklist/document.js';
-import { sheetParts } from '../../src/compose/checklist/parts.js';
+import { boxesOf, type ChecklistPart } from '../../src/compose/checklist/box.js';
+import { checklistLabels, composeChecklist } from '../../src/compose/checklist/compose.js';
+import { checklistDocument } from '../../src/compose/checklist/document.js';
+import { checklistParts } from '../../src/compose/checklist/parts.js';
 import { boxLabel, choicesOf } from '../../src/compose/checklist/words.js';
 import { type Delivery, delivery, language, paper } from '../../src/core/model/delivery.js';
 import { sceneSubject } from '../../src/core/model/evidence.js';
@@ -13,10 +13,10 @@ import { BUILT_AT, SAMPLE_FACTS } from './sample.js';
 
 const facts: Delivery = delivery.parse(SAMPLE_FACTS);
 let rules: RuleSet;
-let parts: SheetPart[];
+let parts: ChecklistPart[];
 beforeAll(async () => {
   rules = (await loadRuleSet('produce', '.')).ruleSet;
-  parts = sheetParts(facts, rules);
+  parts = checklistParts(facts, rules);
 });
 
 describe('the boxes of a form', () => {
@@ -27,12 +27,14 @@ describe('the boxes of a form', () => {
   });
 
   it('are the same for the same delivery and rules', () => {
-    expect(sheetParts(facts, rules)).toEqual(parts);
+    expect(checklistParts(facts, rules)).toEqual(parts);
   });
 
   it('ask one driver’s pulp per line and position at both ends, and the receiver’s at the last', () => {
-    const pulps = boxesOf(parts).flatMap(({ ask }) =>
-      ask.is === 'pulp' ? [`${ask.stop} ${ask.from} ${ask.line} ${ask.position}`] : [],
+    const pulps = boxesOf(parts).flatMap(({ question }) =>
+      question.is === 'pulp'
+        ? [`${question.stop} ${question.from} ${question.line} ${question.position}`]
+        : [],
     );
     expect(pulps).toHaveLength(2 * 3 * 3);
     expect(new Set(pulps).size).toBe(pulps.length);
@@ -43,7 +45,7 @@ describe('the boxes of a form', () => {
 
   it('ask only what the rules ask for', () => {
     const quiet = { ...rules, rules: rules.rules.filter(({ id }) => id === 'dock-times') };
-    const asked = new Set(boxesOf(sheetParts(facts, quiet)).map(({ ask }) => ask.is));
+    const asked = new Set(boxesOf(checklistParts(facts, quiet)).map(({ question }) => question.is));
     expect(asked).toContain('event');
     for (const left of ['pulp', 'bracing', 'round']) expect(asked).not.toContain(left);
   });
@@ -51,14 +53,14 @@ describe('the boxes of a form', () => {
 
 describe.each(language.options)('the words of the form in %s', (name) => {
   it('are there for every box, choice and photo', async () => {
-    const labels = await sheetLabels(name);
-    for (const { ask } of boxesOf(parts)) {
-      expect(boxLabel(ask, labels)).not.toBe('');
-      choicesOf(ask, labels);
+    const labels = await checklistLabels(name);
+    for (const { question } of boxesOf(parts)) {
+      expect(boxLabel(question, labels)).not.toBe('');
+      choicesOf(question, labels);
     }
     for (const scene of sceneSubject.options) expect(labels(`photo.${scene}`)).not.toBe('');
     expect(() =>
-      sheetDocument(parts, { delivery: facts, language: name, paper: 'A4', labels }),
+      checklistDocument(parts, { delivery: facts, language: name, paper: 'A4', labels }),
     ).not.toThrow();
   });
 });
@@ -66,7 +68,7 @@ describe.each(language.options)('the words of the form in %s', (name) => {
 describe('the printed form', () => {
   const printed = language.options.flatMap((name) => paper.options.map((on) => [name, on] as const));
   it.each(printed)('%s on %s has every number, on two pages, inside the margins', async (name, on) => {
-    const { pdf, pages } = await composeSheet({
+    const { pdf, pages } = await composeChecklist({
       delivery: facts,
       ruleSet: rules,
       language: name,

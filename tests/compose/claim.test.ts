@@ -1,12 +1,12 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { prepareDossier } from '../../src/compose/compose.js';
-import type { PreparedPlates } from '../../src/compose/exhibit-images.js';
+import type { PreparedImages } from '../../src/compose/exhibit-images.js';
 import type { ComposeInput } from '../../src/compose/input.js';
-import { wordsIn } from '../../src/compose/language.js';
-import { ownTemplates } from '../../src/compose/templates.js';
-import { clockBlocks } from '../../src/compose/view/claim/deadlines.js';
+import { loadLanguageWords } from '../../src/compose/language.js';
+import { carrierTemplates } from '../../src/compose/templates.js';
+import { deadlineBlocks } from '../../src/compose/view/claim/deadlines.js';
 import { type View, viewOf } from '../../src/compose/view/context.js';
-import type { ClaimClock, ClockMoment } from '../../src/core/model/results.js';
+import type { ClaimDeadline, DeadlineTime } from '../../src/core/model/results.js';
 import type { CalendarDay, Zone } from '../../src/core/model/time.js';
 import { type Block, type Cell, type Inline, type Section, wordsOf } from '../../src/core/words/blocks.js';
 import { sampleInput } from './sample.js';
@@ -37,9 +37,9 @@ function linesOf(blocks: readonly Block[]): string[] {
 }
 
 /** The sections need no pictures. */
-const NO_PLATES: PreparedPlates = {
+const NO_PLATES: PreparedImages = {
   pictures: new Map(),
-  papers: new Map(),
+  documents: new Map(),
   bytes: 0,
   quality: { longest: 1600, quality: 80 },
 };
@@ -174,12 +174,12 @@ describe('the section on claims', () => {
 });
 
 describe('a clock', () => {
-  const day = (date: string): ClockMoment => ({
+  const day = (date: string): DeadlineTime => ({
     is: 'day',
     day: { date: date as CalendarDay, zone: 'America/Chicago' as Zone },
     evidence: [],
   });
-  const clock: ClaimClock = {
+  const clock: ClaimDeadline = {
     id: 'reservation',
     title: { en: 'Reservation', es: 'Reserva' },
     duty: { en: 'Make a reservation', es: 'Hacer una reserva' },
@@ -193,17 +193,17 @@ describe('a clock', () => {
   };
   let view: View;
   beforeAll(async () => {
-    const { labels, ...words } = await wordsIn('en', await ownTemplates());
+    const { labels, ...words } = await loadLanguageWords('en', await carrierTemplates());
     view = viewOf(sample, words, labels);
   });
-  const told = (change: Partial<ClaimClock>) => {
-    const [row = []] = clockBlocks(view, [{ ...clock, ...change }], 'claim-clocks').flatMap((block) =>
+  const told = (change: Partial<ClaimDeadline>) => {
+    const [row = []] = deadlineBlocks(view, [{ ...clock, ...change }], 'claim-clocks').flatMap((block) =>
       block.is === 'table' ? block.rows : [],
     );
     return { words: row.map(said).join(' | '), alert: !Array.isArray(row[4]) };
   };
 
-  it.each<[string, Partial<ClaimClock>, RegExp, boolean]>([
+  it.each<[string, Partial<ClaimDeadline>, RegExp, boolean]>([
     ['late for the carrier', { state: 'overdue', due: day('2026-09-02') }, /\| overdue \|/, true],
     [
       'done late by the carrier',

@@ -1,8 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { closingMoment, lackText, momentWords, substituteWords } from '../../src/compose/view/gap-words.js';
-import { lackFacts } from '../../src/core/assess/gaps/shortfalls.js';
+import {
+  closingMilestone,
+  milestoneText,
+  shortfallText,
+  substituteText,
+} from '../../src/compose/view/gap-words.js';
+import { shortfallFacts } from '../../src/core/assess/gaps/shortfalls.js';
 import {
   contact,
   eventName,
@@ -10,14 +15,14 @@ import {
   setPointSource,
   subjectName,
 } from '../../src/core/model/evidence.js';
-import type { FindingQuantity, Lack } from '../../src/core/model/results.js';
-import { moment } from '../../src/core/model/rule-set.js';
+import type { FindingQuantity, Shortfall } from '../../src/core/model/results.js';
+import { milestone } from '../../src/core/model/rule-set.js';
 import type { Zone } from '../../src/core/model/time.js';
-import { gapSpeech } from '../../src/jobs/gap-words.js';
+import { gapWording } from '../../src/jobs/gap-words.js';
 import { facts } from '../core/assess/made.js';
 
 const FOLDER = join(import.meta.dirname, '../../templates/words/en');
-const speech = await gapSpeech(facts());
+const speech = await gapWording(facts());
 
 const SAMPLE: Record<string, string | number | FindingQuantity> = {
   text: 'AB 123',
@@ -34,15 +39,18 @@ const SAMPLE: Record<string, string | number | FindingQuantity> = {
   share: { is: 'share', of: 0.5 },
   time: { is: 'time', at: 0, zone: 'America/Phoenix' as Zone },
 };
-const sample = (name: keyof typeof lackFacts): Lack => ({
+const sample = (name: keyof typeof shortfallFacts): Shortfall => ({
   is: name,
   facts: Object.fromEntries(
-    Object.entries(lackFacts[name]).map(([fact, kind]) => [fact, SAMPLE[kind] ?? 'nothing of this kind']),
+    Object.entries(shortfallFacts[name]).map(([fact, kind]) => [
+      fact,
+      SAMPLE[kind] ?? 'nothing of this kind',
+    ]),
   ),
 });
 
 describe('what a rule can lack', () => {
-  const names = Object.keys(lackFacts) as (keyof typeof lackFacts)[];
+  const names = Object.keys(shortfallFacts) as (keyof typeof shortfallFacts)[];
 
   it('has words for every one, and for no other', () => {
     const files = readdirSync(join(FOLDER, 'lacking')).map((name) => name.replace(/\.md$/, ''));
@@ -50,13 +58,13 @@ describe('what a rule can lack', () => {
   });
 
   it.each(names)('%s is said in one line, with every fact', (name) => {
-    const said = lackText(speech, sample(name));
+    const said = shortfallText(speech, sample(name));
     expect(said).not.toMatch(/undefined|nothing of this kind|\[object|NaN|\{\{|\\| {2}/);
     expect(said.length).toBeGreaterThan(5);
     expect(said).not.toMatch(/\.$/);
   });
 
-  it.each<[Lack, string]>([
+  it.each<[Shortfall, string]>([
     [{ is: 'none', facts: { thing: 'drains', need: 1 } }, 'no photo of the drains'],
     [
       { is: 'too-few', facts: { thing: 'pulp', have: 1, need: 3 }, line: 'romaine' },
@@ -88,7 +96,7 @@ describe('what a rule can lack', () => {
       'Cooler A: one of these: no photo of the bracing; or no unit log',
     ],
   ])('%j', (lack, words) => {
-    expect(lackText(speech, lack)).toBe(words);
+    expect(shortfallText(speech, lack)).toBe(words);
   });
 });
 
@@ -106,22 +114,22 @@ describe('labels', () => {
     expect(speech.labels.find(`asked.${thing}`)).toBeDefined();
   });
 
-  it.each(moment.options)('name the moment %s', (name) => {
-    expect(momentWords(speech, name)).not.toContain('-');
-    expect(momentWords(speech, name, 86_400)).toContain('after');
+  it.each(milestone.options)('name the moment %s', (name) => {
+    expect(milestoneText(speech, name)).not.toContain('-');
+    expect(milestoneText(speech, name, 86_400)).toContain('after');
   });
 
   it('name what stands in', () => {
-    expect(substituteWords(speech, { document: 'shipper-pulp-sheet' })).toBe('shipper’s pulp sheet');
-    expect(substituteWords(speech, { photo: 'drains' })).toBe('photo of the drains');
-    expect(substituteWords(speech, { statement: 'person' })).toBe('statement of a person');
-    expect(substituteWords(speech, { computed: 'pull-down' })).toContain('unit log');
+    expect(substituteText(speech, { document: 'shipper-pulp-sheet' })).toBe('shipper’s pulp sheet');
+    expect(substituteText(speech, { photo: 'drains' })).toBe('photo of the drains');
+    expect(substituteText(speech, { statement: 'person' })).toBe('statement of a person');
+    expect(substituteText(speech, { computed: 'pull-down' })).toContain('unit log');
   });
 
   it('say until when', () => {
-    expect(closingMoment(speech, { is: 'now' })).toBeUndefined();
-    expect(closingMoment(speech, { is: 'until', moment: 'doors-closed' })).toBe('doors closed');
-    expect(closingMoment(speech, { is: 'lost', since: 'refused', seconds: 86_400 })).toMatch(
+    expect(closingMilestone(speech, { is: 'now' })).toBeUndefined();
+    expect(closingMilestone(speech, { is: 'until', moment: 'doors-closed' })).toBe('doors closed');
+    expect(closingMilestone(speech, { is: 'lost', since: 'refused', seconds: 86_400 })).toMatch(
       / after refused$/,
     );
   });

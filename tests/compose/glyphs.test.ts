@@ -1,9 +1,9 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { cleanDeep, cleanerFor, drawable } from '../../src/compose/glyphs.js';
+import { cleanDeep, drawableCodePoints, glyphCleaner } from '../../src/compose/glyphs.js';
 
 let points: ReadonlySet<number>;
 beforeAll(async () => {
-  points = await drawable();
+  points = await drawableCodePoints();
 });
 
 describe('text made fit for print', () => {
@@ -25,13 +25,13 @@ describe('text made fit for print', () => {
     ['line feeds stay, tabs become spaces', 'a\n\tb', 'a\n b'],
     ['wide spaces are spaces', 'a\u3000b', 'a b'],
   ])('%s', (_, given, expected) => {
-    const shown = cleanerFor(points).clean(given);
+    const shown = glyphCleaner(points).clean(given);
     if (expected instanceof RegExp) expect(shown).toMatch(expected);
     else expect(shown).toBe(expected);
   });
 
   it('names what was replaced, and how often', () => {
-    const cleaner = cleanerFor(points);
+    const cleaner = glyphCleaner(points);
     cleanDeep({ a: ['冷冷', { b: 'x\u202e' }], n: 3 }, cleaner);
     expect(cleaner.replaced()).toEqual([
       { point: 'U+202E', count: 1, shownAs: '[U+202E]' },

@@ -1,10 +1,10 @@
 import type { ComposeInput } from '../../src/compose/input.js';
 import { amountsOf } from '../../src/core/assess/claim/amounts.js';
-import { positionOf } from '../../src/core/assess/claim/burden-of-proof.js';
+import { burdenOfProof } from '../../src/core/assess/claim/burden-of-proof.js';
 import { quantitiesOf } from '../../src/core/assess/claim/quantities.js';
 import { type ClaimId, claimNote } from '../../src/core/model/claim.js';
 import type { EvidenceId } from '../../src/core/model/evidence.js';
-import type { ClaimClock, ClaimResult } from '../../src/core/model/results.js';
+import type { ClaimDeadline, ClaimResult } from '../../src/core/model/results.js';
 import type { ClaimEntry } from '../../src/core/model/state.js';
 import type { Instant } from '../../src/core/model/time.js';
 
@@ -84,7 +84,7 @@ const notes = (paper: EvidenceId): object[] =>
     },
   ].map((note) => ({ claim: 'c1', evidence: [paper], ...note }));
 
-const clocks = (paper: EvidenceId): ClaimClock[] => [
+const clocks = (paper: EvidenceId): ClaimDeadline[] => [
   {
     id: 'acknowledge',
     title: { en: 'Acknowledge the claim', es: 'Acusar recibo del reclamo' },
@@ -152,7 +152,7 @@ export function withClaim(input: ComposeInput): ComposeInput {
       { id: 'bill-of-lading', asked: 'by-rule', have: [paper] },
       { id: 'sale-account', asked: 'to-judge-the-amount', have: [] },
     ],
-    position: positionOf({ entries, findings, gaps }),
+    position: burdenOfProof({ entries, findings, gaps }),
     amounts,
     quantities: quantitiesOf(entries),
   };

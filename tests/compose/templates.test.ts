@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { composeDossier, prepareDossier } from '../../src/compose/compose.js';
 import type { ComposeInput } from '../../src/compose/input.js';
 import { SECTIONS } from '../../src/compose/sections.js';
-import { ownTemplates } from '../../src/compose/templates.js';
+import { carrierTemplates } from '../../src/compose/templates.js';
 import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import { sampleInput } from './sample.js';
 
@@ -34,7 +34,7 @@ function own(files: Record<string, string>): string {
   return folder;
 }
 const prepared = async (files: Record<string, string>) =>
-  prepareDossier({ ...input, templates: await ownTemplates(own(files)) });
+  prepareDossier({ ...input, templates: await carrierTemplates(own(files)) });
 
 describe('templates of one’s own', () => {
   it('change the words and sections they hold, and leave the rest as shipped', async () => {
@@ -83,7 +83,7 @@ describe('templates of one’s own', () => {
     ['letterhead.png', 'no picture', undefined],
   ])('with a fault in %s name the file and the row', async (name, text, row) => {
     const folder = own({ [name]: text });
-    const made = (async () => composeDossier({ ...input, templates: await ownTemplates(folder) }))();
+    const made = (async () => composeDossier({ ...input, templates: await carrierTemplates(folder) }))();
     await expect(made).rejects.toThrow(
       expect.objectContaining({
         code: 'bad-template',
@@ -101,7 +101,7 @@ describe('templates of one’s own', () => {
     ['that is not there', join(root, 'nowhere')],
     ['that holds no templates', own({ 'notes.txt': 'x' })],
   ])('in a folder %s are refused', async (_, folder) => {
-    await expect(ownTemplates(folder)).rejects.toThrow(
+    await expect(carrierTemplates(folder)).rejects.toThrow(
       expect.objectContaining({ code: 'bad-template', where: { file: folder } }),
     );
   });

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { Painter } from '../../src/compose/document-images/painter.js';
+import { PageRenderer } from '../../src/compose/document-images/painter.js';
 import { preparePictures } from '../../src/compose/pictures.js';
 import { typeset } from '../../src/compose/typeset.js';
 import { BUILT_AT } from './sample.js';
@@ -80,7 +80,7 @@ describe('pictures that are carried over', () => {
     expect(pages).toBe(files.length);
     // The coded data stand in the PDF as they are.
     for (const bytes of assets.values()) expect(Buffer.from(pdf).includes(Buffer.from(bytes))).toBe(true);
-    const painter = new Painter();
+    const painter = new PageRenderer();
     const drawn = await painter.paint(pdf, pages, 160);
     painter.close();
     if (drawn.is !== 'drawn') throw new Error('the pages are not drawn');

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { DossierError } from '../../src/core/model/error.js';
-import { parseClaimClocks } from '../../src/intake/claim-deadlines-file.js';
+import { parseClaimDeadlines } from '../../src/intake/claim-deadlines-file.js';
 import { clocks, clocksFile } from '../core/assess/claim/made.js';
 
 describe('a file of clocks', () => {
   const wrong = (...change: [string, string]) => {
     try {
-      parseClaimClocks(clocksFile(change), 'claim-clocks.yaml');
+      parseClaimDeadlines(clocksFile(change), 'claim-clocks.yaml');
     } catch (error) {
       if (error instanceof DossierError) return error.message;
       throw error;
@@ -26,7 +26,7 @@ describe('a file of clocks', () => {
   });
 
   it('without any clock is refused', () => {
-    expect(() => parseClaimClocks('clocks: []\n', 'claim-clocks.yaml')).toThrow(DossierError);
+    expect(() => parseClaimDeadlines('clocks: []\n', 'claim-clocks.yaml')).toThrow(DossierError);
   });
 
   it('as shipped says everything in both languages', () => {

@@ -7,7 +7,7 @@ import { receivedEvidence } from '../../src/core/model/evidence.js';
 import { zone } from '../../src/core/model/time.js';
 import { hintFor, readCaptions } from '../../src/intake/captions.js';
 import { type ExamineInput, examineFile } from '../../src/intake/examine.js';
-import { type FoundFile, walk } from '../../src/intake/walk.js';
+import { type FoundFile, scanFiles } from '../../src/intake/walk.js';
 import { cases } from '../properties.js';
 import { delivery, emptyFolder, put, someHash } from './a-delivery.js';
 
@@ -115,7 +115,7 @@ describe('examine', () => {
       'captions.csv',
       'file,subject,stop,line,position,by,caption\nb.txt,Pulp display,drop-1,romaine,tail,P. Hallam,"warm, she said"\nc.txt,seal,,,,,\nb2.txt,seel,,,,,\n',
     );
-    const { files } = await walk([root]);
+    const { files } = await scanFiles([root]);
     const captions = await readCaptions(files);
     expect(captions.problems.map((p) => [p.where.row, p.where.column])).toEqual([
       [3, 'file'],

@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { claimClocksSchema, deliverySchema, logMapSchema, ruleSetSchema } from '../../src/intake/schemas.js';
+import {
+  claimDeadlinesSchema,
+  deliverySchema,
+  logMapSchema,
+  ruleSetSchema,
+} from '../../src/intake/schemas.js';
 
 /** `npx vitest run tests/intake/published-schemas.test.ts -u` writes them anew. */
 describe('the published JSON Schemas are those of the code', () => {
@@ -7,7 +12,7 @@ describe('the published JSON Schemas are those of the code', () => {
     ['delivery', deliverySchema],
     ['rule-set', ruleSetSchema],
     ['log-map', logMapSchema],
-    ['claim-clocks', claimClocksSchema],
+    ['claim-clocks', claimDeadlinesSchema],
   ] as const)('%s', async (name, schema) => {
     await expect(`${JSON.stringify(schema(), null, 2)}\n`).toMatchFileSnapshot(
       `../../docs/schemas/${name}.schema.json`,

@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdir, symlink } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { walk } from '../../src/intake/walk.js';
+import { scanFiles } from '../../src/intake/walk.js';
 import { emptyFolder, put } from './a-delivery.js';
 
 describe('walk', () => {
@@ -17,7 +17,7 @@ describe('walk', () => {
     await symlink(folder, join(folder, 'loop'));
     execFileSync('mkfifo', [join(folder, 'pipe')]);
 
-    const found = await walk([folder]);
+    const found = await scanFiles([folder]);
     expect(found.files.map((f) => [f.name, f.bytes])).toEqual([
       ['a.txt', 1],
       ['b.txt', 1],
@@ -33,7 +33,7 @@ describe('walk', () => {
   it('takes a file by its own name, once, and names what is not there', async () => {
     const folder = await emptyFolder();
     const { path } = await put(folder, 'a.txt', 'a');
-    const found = await walk([path, path, join(folder, 'none'), '/dev/null']);
+    const found = await scanFiles([path, path, join(folder, 'none'), '/dev/null']);
     expect(found.files).toEqual([{ path, name: 'a.txt', bytes: 1 }]);
     expect(found.problems.map((p) => p.where.file)).toEqual([join(folder, 'none'), '/dev/null']);
   });
@@ -41,7 +41,7 @@ describe('walk', () => {
   it('stops at the limit and says so', async () => {
     const folder = await emptyFolder();
     for (const name of ['a', 'b', 'c', 'd']) await put(folder, name, name);
-    const found = await walk([folder], 2);
+    const found = await scanFiles([folder], 2);
     expect(found.files).toHaveLength(2);
     expect(found.problems).toHaveLength(1);
     expect(found.problems[0]?.code).toBe('file-too-large');

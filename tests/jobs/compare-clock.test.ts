@@ -9,7 +9,7 @@ import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import { toInstant } from '../../src/core/model/time.js';
 import { assessDelivery } from '../../src/jobs/assess.js';
 import { collect } from '../../src/jobs/collect.js';
-import { type ClockInput, recordClock } from '../../src/jobs/compare-clock.js';
+import { type ClockComparisonInput, recordClock } from '../../src/jobs/compare-clock.js';
 import { withDelivery } from '../../src/jobs/delivery.js';
 import { newDelivery } from '../../src/jobs/new-delivery.js';
 import { DELIVERY_YAML } from '../intake/a-delivery.js';
@@ -122,7 +122,7 @@ describe('dossier record clock', async () => {
     'b.jpg': photo('2026-07-14T12:15:00Z', { offset: false, gps: false }),
     'log.csv': LOG,
   });
-  const record = (display: string, more: Partial<ClockInput> = {}) =>
+  const record = (display: string, more: Partial<ClockComparisonInput> = {}) =>
     recordClock({
       folder,
       by,
@@ -137,7 +137,7 @@ describe('dossier record clock', async () => {
     });
 
   // The photo e1 was taken at 12:04:00 UTC, 05:04:00 in Phoenix.
-  it.each<[string, Partial<ClockInput>, number, number]>([
+  it.each<[string, Partial<ClockComparisonInput>, number, number]>([
     // A display of minutes shows its minute from :00 to :59, so its middle is meant.
     ['05:04', { photo: 'e1' }, -30, 31],
     ['05:01', { photo: 'e1' }, 150, 31],
@@ -161,7 +161,7 @@ describe('dossier record clock', async () => {
     expect(last?.photo).toBe(more.photo);
   });
 
-  it.each<[string, string, Partial<ClockInput>, string, RegExp]>([
+  it.each<[string, string, Partial<ClockComparisonInput>, string, RegExp]>([
     ['no true time', '05:04', {}, '--photo', /nothing says what time/],
     ['a photo that states neither', '05:04', { photo: 'e2' }, '--photo', /neither on satellite time nor/],
     ['no such photo', '05:04', { photo: 'e77' }, '--photo', /no photo e77/],

@@ -4,13 +4,13 @@ import { parse } from 'yaml';
 import { assess } from '../../src/core/assess/assess.js';
 import { ruleSet } from '../../src/core/model/rule-set.js';
 import { type Instant, toInstant, type Zone } from '../../src/core/model/time.js';
-import { parseClaimClocks } from '../../src/intake/claim-deadlines-file.js';
-import { claimsOfBoth } from '../../src/jobs/redaction/intersect-claims.js';
+import { parseClaimDeadlines } from '../../src/intake/claim-deadlines-file.js';
+import { intersectClaims } from '../../src/jobs/redaction/intersect-claims.js';
 import { received, said } from '../core/assess/claim/made.js';
 import { HASH, items, state } from '../core/assess/made.js';
 
 const produce = ruleSet.parse(parse(readFileSync('templates/rule-sets/produce.yaml', 'utf8')));
-const claimClocks = parseClaimClocks(
+const claimClocks = parseClaimDeadlines(
   readFileSync('templates/claim-clocks.yaml', 'utf8'),
   'claim-clocks.yaml',
 );
@@ -40,7 +40,7 @@ const assessed = (leaveOut: readonly string[]) => {
     logs: [],
     ruleSet: { ruleSet: produce, sha256: HASH },
     at: '2026-08-01T00:00:00.000Z' as Instant,
-    claimClocks,
+    claimDeadlines: claimClocks,
   });
 };
 
@@ -48,7 +48,7 @@ describe('what a copy says of claims', () => {
   const whole = assessed([]);
 
   it('is all of it when nothing is left out', () => {
-    expect(claimsOfBoth(whole, assessed([]))).toEqual({
+    expect(intersectClaims(whole, assessed([]))).toEqual({
       claims: whole.claims,
       refusalClocks: whole.refusalClocks,
     });
@@ -58,11 +58,11 @@ describe('what a copy says of claims', () => {
     const part = assessed(['e2', 'e3']);
     expect(whole.refusalClocks?.map(({ state: how }) => how)).toEqual(['done']);
     expect(part.refusalClocks?.map(({ state: how }) => how)).toEqual(['done-late']);
-    expect(claimsOfBoth(whole, part).refusalClocks).toEqual([]);
+    expect(intersectClaims(whole, part).refusalClocks).toEqual([]);
   });
 
   it('is not that a paper is missing which was left out', () => {
-    const [claim] = claimsOfBoth(whole, assessed(['e5'])).claims ?? [];
+    const [claim] = intersectClaims(whole, assessed(['e5'])).claims ?? [];
     expect(claim?.papers.map(({ id }) => id)).not.toContain('invoice');
     expect(claim?.clocks).toEqual(whole.claims?.[0]?.clocks);
   });

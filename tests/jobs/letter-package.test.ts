@@ -4,8 +4,12 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { verifyDossier } from '../../src/index.js';
 import { recordClaim } from '../../src/jobs/claim.js';
-import { type PackInput, type PackReport, pack } from '../../src/jobs/letter-package.js';
-import { note } from '../../src/jobs/record-reading.js';
+import {
+  type LetterPackageInput,
+  type LetterPackageReport,
+  writeLetterPackage,
+} from '../../src/jobs/letter-package.js';
+import { recordReading } from '../../src/jobs/record-reading.js';
 import { type Yard, yard } from '../cli/a-delivery.js';
 import { textOf } from '../compose/pages.js';
 
@@ -17,7 +21,7 @@ beforeAll(async () => {
   here = yard();
   folder = await here.delivery();
   const enter = (kind: 'pulp' | 'event' | 'contact', word: string, fields: Record<string, unknown>) =>
-    note({ folder, kind, word, fields, enteredBy: 'M. Ortega', now });
+    recordReading({ folder, kind, word, fields, enteredBy: 'M. Ortega', now });
   for (const position of ['nose', 'middle', 'tail'])
     await enter('pulp', '42F', {
       line: 'romaine',
@@ -39,8 +43,8 @@ afterAll(() => here.end());
 
 let turn = 0;
 const out = () => here.at(`answer-${turn++}`);
-const packed = (more: Partial<PackInput>): Promise<PackReport> =>
-  pack({
+const packed = (more: Partial<LetterPackageInput>): Promise<LetterPackageReport> =>
+  writeLetterPackage({
     folder,
     by: 'Office',
     now,
@@ -108,7 +112,7 @@ describe('before there is a claim', () => {
 });
 
 describe('an answer to a claim', () => {
-  let report: PackReport;
+  let report: LetterPackageReport;
   let read: (name: string) => Buffer;
   beforeAll(async () => {
     await claimed();
@@ -211,7 +215,7 @@ describe('an answer to a claim', () => {
 
 describe('is refused with the record as it was', () => {
   beforeAll(claimed);
-  const cases: [string, Partial<PackInput>, string][] = [
+  const cases: [string, Partial<LetterPackageInput>, string][] = [
     ['a kind of letter that there is not', { letter: 'apology' }, 'no letter "apology"'],
     ['an amount without its currency', { letter: 'offer', amount: '300' }, 'not an amount'],
     ['an amount where none belongs', { letter: 'status-report', amount: '300 USD' }, '--amount belongs to'],

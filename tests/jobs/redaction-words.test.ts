@@ -1,9 +1,9 @@
 import { expect, it } from 'vitest';
 import { sha256 } from '../../src/core/model/evidence.js';
-import type { LeftOut } from '../../src/core/model/manifest.js';
-import { leftOutInWords } from '../../src/jobs/dossier/redaction-words.js';
+import type { OmittedOriginal } from '../../src/core/model/manifest.js';
+import { formatOmittedOriginals } from '../../src/jobs/dossier/redaction-words.js';
 
-const left = (name: string, why: LeftOut['why']): LeftOut => ({
+const left = (name: string, why: OmittedOriginal['why']): OmittedOriginal => ({
   name,
   bytes: 1,
   sha256: sha256.parse('0'.repeat(64)),
@@ -12,7 +12,7 @@ const left = (name: string, why: LeftOut['why']): LeftOut => ({
 
 it('says each reason once, with the count and the names', () => {
   expect(
-    leftOutInWords(
+    formatOmittedOriginals(
       [
         left('b.jpg', 'position'),
         left('empty.txt', 'empty-file'),
@@ -29,5 +29,5 @@ it('says each reason once, with the count and the names', () => {
 });
 
 it('says nothing when all are inside', () => {
-  expect(leftOutInWords([], 20_000_000)).toEqual([]);
+  expect(formatOmittedOriginals([], 20_000_000)).toEqual([]);
 });

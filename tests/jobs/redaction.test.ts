@@ -8,7 +8,7 @@ import { embeddedFiles } from '../../src/core/verify/pdf/attachments.js';
 import { readPdf } from '../../src/core/verify/pdf/file.js';
 import { build, collect, newDelivery, verifyDossier } from '../../src/index.js';
 import { describe as say } from '../../src/jobs/describe.js';
-import { trueOfBoth } from '../../src/jobs/redaction/intersect-assessments.js';
+import { intersectAssessments } from '../../src/jobs/redaction/intersect-assessments.js';
 import { readCopy } from '../../src/jobs/redaction/read.js';
 import { textOf } from '../compose/pages.js';
 
@@ -150,7 +150,7 @@ describe('what a copy says', () => {
   it('holds for the whole record: nothing that is only true because evidence is left out', () => {
     const whole = results([finding('seen', { n: 3 }), finding('told')], 'differ');
     const part = results([finding('seen', { n: 2 }), finding('told'), finding('nobody-told')], 'agree');
-    const said = trueOfBoth(whole, part);
+    const said = intersectAssessments(whole, part);
     expect(said.assessment.findings.map(({ id }) => id)).toEqual(['told']);
     expect(said.findingsLeftOut).toBe(1);
     expect(said.assessment.setPoints.verdict).toBe('not-comparable');
@@ -172,7 +172,7 @@ describe('what a copy says', () => {
         gaps: [],
         setPoints: { words: [], differences, verdict: 'differ' },
       }) as unknown as Assessment;
-    const { assessment } = trueOfBoth(
+    const { assessment } = intersectAssessments(
       of(difference(1, ['e4']), difference(2, []), difference(3, ['e5'])),
       of(difference(1, []), difference(2, []), difference(3, ['e5'])),
     );

@@ -1,12 +1,12 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { momentWords, substituteWords } from '../../src/compose/view/gap-words.js';
+import { milestoneText, substituteText } from '../../src/compose/view/gap-words.js';
 import { type Rule, stage } from '../../src/core/model/rule-set.js';
-import { gapSpeech } from '../../src/jobs/gap-words.js';
+import { gapWording } from '../../src/jobs/gap-words.js';
 import { type LoadedRuleSet, loadRuleSet } from '../../src/jobs/rule-set.js';
 import { facts } from '../core/assess/made.js';
 
-const speech = await gapSpeech(facts());
+const speech = await gapWording(facts());
 const sets = await Promise.all(['produce', 'drop-trailer', 'frozen'].map((name) => loadRuleSet(name, '.')));
 
 function ruleLines(rule: Rule): string[] {
@@ -14,8 +14,8 @@ function ruleLines(rule: Rule): string[] {
   const until =
     rule.closes === undefined
       ? 'can be got later too'
-      : `until ${momentWords(speech, rule.closes.moment, rule.closes.seconds).replaceAll('\u00a0', ' ')}`;
-  const instead = rule.substitutes.map((what) => substituteWords(speech, what)).join(', ');
+      : `until ${milestoneText(speech, rule.closes.moment, rule.closes.seconds).replaceAll('\u00a0', ' ')}`;
+  const instead = rule.substitutes.map((what) => substituteText(speech, what)).join(', ');
   return [
     `### ${rule.title}`,
     '',

@@ -1,31 +1,31 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { boxesOf, type SheetBox, type SheetPart } from '../../src/compose/checklist/box.js';
-import { sheetParts } from '../../src/compose/checklist/parts.js';
+import { boxesOf, type ChecklistBox, type ChecklistPart } from '../../src/compose/checklist/box.js';
+import { checklistParts } from '../../src/compose/checklist/parts.js';
 import { type Delivery, delivery } from '../../src/core/model/delivery.js';
 import { readAnswers } from '../../src/jobs/checklist/file.js';
-import { sheetReadings } from '../../src/jobs/checklist/readings.js';
+import { checklistReadings } from '../../src/jobs/checklist/readings.js';
 import { loadRuleSet } from '../../src/jobs/rule-set.js';
 import { SAMPLE_FACTS } from '../compose/sample.js';
 import { cases } from '../properties.js';
 
 const facts: Delivery = delivery.parse(SAMPLE_FACTS);
 const NOW = new Date('2026-07-17T16:00:00Z');
-let parts: SheetPart[];
+let parts: ChecklistPart[];
 beforeAll(async () => {
-  parts = sheetParts(facts, (await loadRuleSet('produce', '.')).ruleSet);
+  parts = checklistParts(facts, (await loadRuleSet('produce', '.')).ruleSet);
 });
 
-type Ask = SheetBox['ask'];
+type Ask = ChecklistBox['question'];
 const numberOf = (matches: (ask: Ask) => boolean): number => {
-  const box = boxesOf(parts).find(({ ask }) => matches(ask));
+  const box = boxesOf(parts).find(({ question }) => matches(question));
   if (box === undefined) throw new Error('the form has no such box');
   return box.number;
 };
 const event = (name: string, stop: string) =>
   numberOf((a) => a.is === 'event' && a.event === name && a.stop === stop);
 const read = (answers: Record<number, string>) =>
-  sheetReadings(parts, new Map(Object.entries(answers).map(([k, v]) => [Number(k), v])), facts, NOW);
+  checklistReadings(parts, new Map(Object.entries(answers).map(([k, v]) => [Number(k), v])), facts, NOW);
 const dayBox = () => numberOf((a) => a.is === 'day' && a.stop === 'load-1');
 const base = () => ({ [dayBox()]: '2026-07-14', [event('loading-ended', 'load-1')]: '5:18' });
 
@@ -34,7 +34,7 @@ describe('what was written on the form becomes', () => {
     const { readings, problems } = read(base());
     expect(problems).toEqual([]);
     expect(readings).toHaveLength(1);
-    expect(readings[0]?.judged).toMatchObject({
+    expect(readings[0]?.reading).toMatchObject({
       kind: 'event',
       event: 'loading-ended',
       place: { stop: 'load-1' },
@@ -48,7 +48,7 @@ describe('what was written on the form becomes', () => {
     );
     const at = numberOf((a) => a.is === 'pulp-at' && a.stop === 'load-1');
     const { readings } = read({ [dayBox()]: '2026-07-14', [at]: '4:10', [box]: '34.6' });
-    expect(readings[0]?.judged).toMatchObject({
+    expect(readings[0]?.reading).toMatchObject({
       kind: 'pulp',
       temperature: { value: 34.6, unit: '°F' },
       line: 'broccoli',
@@ -57,7 +57,7 @@ describe('what was written on the form becomes', () => {
       time: { instant: '2026-07-14T11:10:00.000Z', uncertaintySeconds: 60 },
     });
     expect(
-      read({ [dayBox()]: '2026-07-14', [at]: '4:10', [box]: '1,5 C' }).readings[0]?.judged,
+      read({ [dayBox()]: '2026-07-14', [at]: '4:10', [box]: '1,5 C' }).readings[0]?.reading,
     ).toMatchObject({
       temperature: { value: 1.5, unit: '°C' },
     });
@@ -66,9 +66,9 @@ describe('what was written on the form becomes', () => {
   it('one reading for neighbouring rows that stand alike', () => {
     const row = (n: number) => numberOf((a) => a.is === 'row' && a.row === n);
     const { readings } = read({ ...base(), [row(1)]: '1A', [row(2)]: '1 a', [row(3)]: '3B', [row(5)]: '3B' });
-    const patterns = readings.flatMap(({ judged }) =>
-      judged.kind === 'pattern'
-        ? [`${judged.pattern} ${judged.rows.from}-${judged.rows.to} ${judged.line}`]
+    const patterns = readings.flatMap(({ reading }) =>
+      reading.kind === 'pattern'
+        ? [`${reading.pattern} ${reading.rows.from}-${reading.rows.to} ${reading.line}`]
         : [],
     );
     expect(patterns).toEqual(['straight 1-2 romaine', 'pinwheel 3-3 broccoli', 'pinwheel 5-5 broccoli']);
@@ -77,7 +77,7 @@ describe('what was written on the form becomes', () => {
   it('a reading whose time is another box’s says so, and is known less well', () => {
     const seal = numberOf((a) => a.is === 'seal' && a.state === 'applied');
     const { readings } = read({ ...base(), [seal]: '0044719' });
-    const judged = readings.find(({ kind }) => kind === 'seal')?.judged;
+    const judged = readings.find(({ kind }) => kind === 'seal')?.reading;
     expect(judged).toMatchObject({ number: '0044719', state: 'applied', time: { uncertaintySeconds: 1800 } });
     expect(judged?.caption).toContain(`box ${event('loading-ended', 'load-1')}`);
   });
@@ -93,7 +93,7 @@ describe('what was written on the form becomes', () => {
       [round(2, 'at')]: '1:15',
       [round(2, 'fuel')]: '3/4',
     });
-    expect(readings.map(({ judged }) => judged.time)).toMatchObject([
+    expect(readings.map(({ reading }) => reading.time)).toMatchObject([
       { instant: '2026-07-15T04:30:00.000Z' },
       { instant: '2026-07-15T08:15:00.000Z' },
     ]);
@@ -101,7 +101,7 @@ describe('what was written on the form becomes', () => {
 
   it('everything under the name of who wrote it', () => {
     const name = numberOf((a) => a.is === 'name');
-    expect(read({ ...base(), [name]: 'M. Ortega' }).readings[0]?.judged.by).toBe('M. Ortega');
+    expect(read({ ...base(), [name]: 'M. Ortega' }).readings[0]?.reading.by).toBe('M. Ortega');
   });
 });
 

@@ -4,7 +4,7 @@ import { evidenceId } from '../../src/core/model/evidence.js';
 import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import type { RecordState } from '../../src/core/model/state.js';
 import { toInstant, zone } from '../../src/core/model/time.js';
-import { likelyStop } from '../../src/jobs/stop-suggestion.js';
+import { suggestStop } from '../../src/jobs/stop-suggestion.js';
 import { delivery, someHash } from '../intake/a-delivery.js';
 
 const HOUR = 3_600_000;
@@ -72,5 +72,5 @@ describe('where the truck seems to stand', () => {
       undefined,
     ],
     ['arrived after now', [[9, 'arrived', 'load-1']], undefined],
-  ])('%s', (_, events, stop) => expect(likelyStop(stateOf(events), 5 * HOUR)?.stop).toBe(stop));
+  ])('%s', (_, events, stop) => expect(suggestStop(stateOf(events), 5 * HOUR)?.stop).toBe(stop));
 });

@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
-import { sheetQuestions } from '../../src/jobs/checklist/enter.js';
+import { checklistQuestions } from '../../src/jobs/checklist/enter.js';
 import { type Yard, yard } from '../cli/a-delivery.js';
 import { MAIN } from '../cli/run.js';
 import { checkWith, script } from './programs.js';
@@ -39,7 +39,7 @@ function typing(parts: readonly { after: string; type: string }[], ...more: stri
 /** Answers of all boxes of the form in order; those that are not given stay empty. */
 async function boxes(answers: Record<number, string>): Promise<string> {
   const open = { folder: delivery, by: 'Test', now: () => new Date() };
-  return (await sheetQuestions(open)).map(({ number }) => `${answers[number] ?? ''}\n`).join('');
+  return (await checklistQuestions(open)).map(({ number }) => `${answers[number] ?? ''}\n`).join('');
 }
 
 describe('record --sheet on a terminal', () => {

@@ -1,5 +1,5 @@
 import { afterAll, describe, expect } from 'vitest';
-import { setPages, writeLetter } from '../../src/compose/letters/compose.js';
+import { typesetLetter, writeLetter } from '../../src/compose/letters/compose.js';
 import { letterInput } from '../compose/letters/sample-letter.js';
 import { ask, checkWith, qpdf, scratch, verapdf } from './programs.js';
 
@@ -12,7 +12,7 @@ describe.each([
 ] as const)('a letter: %s in %s on %s', (kind, language, paper) => {
   const made = async () => {
     const input = await letterInput(kind, { language, paper });
-    const { pdf } = await setPages((await writeLetter(input)).document, input);
+    const { pdf } = await typesetLetter((await writeLetter(input)).document, input);
     return disk.put(`${kind}.pdf`, pdf);
   };
 

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect } from 'vitest';
 import { boxesOf } from '../../src/compose/checklist/box.js';
-import { composeSheet } from '../../src/compose/checklist/compose.js';
-import { sheetParts } from '../../src/compose/checklist/parts.js';
+import { composeChecklist } from '../../src/compose/checklist/compose.js';
+import { checklistParts } from '../../src/compose/checklist/parts.js';
 import { composeDossier, prepareDossier } from '../../src/compose/compose.js';
 import type { ComposeInput } from '../../src/compose/input.js';
 import { typeset } from '../../src/compose/typeset.js';
@@ -112,7 +112,7 @@ describe.each(FORMS)('the printed form, %s on %s', (name, on) => {
   let pdf: Uint8Array;
   beforeAll(async () => {
     ruleSet = (await loadRuleSet('produce', '.')).ruleSet;
-    const made = await composeSheet({
+    const made = await composeChecklist({
       delivery: facts,
       ruleSet,
       language: name,
@@ -126,7 +126,7 @@ describe.each(FORMS)('the printed form, %s on %s', (name, on) => {
   checkWith(pdftotext, 'has every number, inside the margins', () => {
     const text = textOf(pdf);
     const words = new Set(text.split(/\s+/));
-    for (const { number } of boxesOf(sheetParts(facts, ruleSet))) expect(words).toContain(String(number));
+    for (const { number } of boxesOf(checklistParts(facts, ruleSet))) expect(words).toContain(String(number));
     expect(squeezed(text)).toContain(squeezed('Romaine 24s'));
     expect(wordsBeyond(pdf, 20)).toEqual([]);
   });

@@ -7,7 +7,7 @@ import { meanKineticTemperature } from '../../src/core/assess/temperature/kineti
 import { gapLimit } from '../../src/core/assess/temperature/sampling-interval.js';
 import { summarise } from '../../src/core/assess/temperature/summary.js';
 import type { EvidenceId } from '../../src/core/model/evidence.js';
-import type { Span } from '../../src/core/model/results.js';
+import type { TimeRange } from '../../src/core/model/results.js';
 import { fromCelsius, fromKelvin, kelvin, toCelsius } from '../../src/core/model/temperature.js';
 import type { Zone } from '../../src/core/model/time.js';
 import type { UnitLog } from '../../src/core/model/unit-log.js';
@@ -199,7 +199,7 @@ describe('another hand, from the CSV alone', () => {
     describe(what, () => {
       let log: UnitLog;
       const [from, to] = window;
-      const span: Span = { from, to };
+      const span: TimeRange = { from, to };
       const [low, high] = [toCelsius(34, '°F'), toCelsius(38, '°F')];
       beforeAll(async () => {
         const read = await recogniseUnitLog(path, { fileName: path, logZone: zone as Zone });

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { foldEntries } from '../../src/core/ledger/fold.js';
-import { Known } from '../../src/core/ledger/references.js';
+import { KnownReferences } from '../../src/core/ledger/references.js';
 import { EMPTY_ROOT, sha256Of } from '../../src/core/ledger/tree.js';
 import type { NewEntry } from '../../src/core/model/entry.js';
 import type { Instant } from '../../src/core/model/time.js';
-import { stage } from '../../src/record/staging.js';
+import { stageEntries } from '../../src/record/staging.js';
 import { documentOf, someFacts } from '../core/ledger/drafts.js';
 
 const AT = '2026-08-03T15:00:00.000Z' as Instant;
@@ -28,7 +28,9 @@ const received: Body = {
   amount: { amount: '12480.50', currency: 'USD' },
 };
 const staged = (...notes: Body[]) =>
-  stage([delivery, letter, ...notes.map(noted)], AT, 0, new Known()).map(({ entry }) => entry);
+  stageEntries([delivery, letter, ...notes.map(noted)], AT, 0, new KnownReferences()).map(
+    ({ entry }) => entry,
+  );
 
 describe('what is said of a claim', () => {
   it('is kept in order, with who entered it and when', () => {

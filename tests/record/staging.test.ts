@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { readRow } from '../../src/core/ledger/ledger.js';
-import { Known } from '../../src/core/ledger/references.js';
+import { KnownReferences } from '../../src/core/ledger/references.js';
 import { EMPTY_ROOT, sha256Of } from '../../src/core/ledger/tree.js';
 import type { EntryType } from '../../src/core/model/entry.js';
 import { toInstant } from '../../src/core/model/time.js';
-import { stage } from '../../src/record/staging.js';
+import { stageEntries } from '../../src/record/staging.js';
 import { documentOf, pulpOf, someFacts } from '../core/ledger/drafts.js';
 
 const AT = toInstant(Date.parse('2026-08-03T15:00:00.000Z'));
@@ -38,7 +38,7 @@ const bodies: Record<EntryType, object> = {
 describe('an entry that is checked once and written', () => {
   const types = Object.keys(bodies) as EntryType[];
   const drafts = types.map((type) => ({ type, by, body: bodies[type] }));
-  const staged = stage(drafts, AT, 0, new Known());
+  const staged = stageEntries(drafts, AT, 0, new KnownReferences());
 
   it.each(staged.map((one) => [one.entry.type, one] as const))('%s is read as it is held', (_, one) => {
     expect(readRow(one.row.subarray(0, -1), one.entry.seq)).toEqual({

@@ -9,7 +9,7 @@ import yazl from 'yazl';
 import { sha256Of } from '../../src/core/ledger/tree.js';
 import { readWhole } from '../../src/core/verify/container/container.js';
 import { openZip } from '../../src/core/verify/container/zip.js';
-import { foreignForm } from '../../src/core/verify/container/zip-form.js';
+import { nonCanonicalZipFields } from '../../src/core/verify/container/zip-form.js';
 import { planBag } from '../../src/signing/bag/plan.js';
 import { StoredZip } from '../../src/signing/bag/stored-zip.js';
 import { type BagFile, type BagOrder, writeBag } from '../../src/signing/bag/write-zip.js';
@@ -188,7 +188,7 @@ describe('the zip of a bag', () => {
     await zip.end();
     await handle.close();
     expect(at).toBeGreaterThan(2 ** 32);
-    expect(await foreignForm(file)).toEqual([]);
+    expect(await nonCanonicalZipFields(file)).toEqual([]);
     const opened = await openZip(file);
     const last = opened.files.get('bag/data/b');
     expect(last === undefined ? '' : Buffer.from(await readWhole(last, 100, 'b')).toString()).toBe(

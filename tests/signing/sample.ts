@@ -5,12 +5,12 @@ import { entry } from '../../src/core/model/entry.js';
 import {
   type Exhibit,
   exhibit,
-  type LeftOut,
   MANIFEST_NAME,
   type Manifest,
+  type OmittedOriginal,
 } from '../../src/core/model/manifest.js';
 import { toInstant } from '../../src/core/model/time.js';
-import { buildManifest, type ToAttach } from '../../src/signing/manifest.js';
+import { type AttachmentInput, buildManifest } from '../../src/signing/manifest.js';
 
 /** A made-up delivery, small enough to be read whole. */
 export const BUILT_AT = toInstant(Date.UTC(2026, 6, 17, 9, 0, 0));
@@ -103,19 +103,19 @@ export const exhibits: readonly Exhibit[] = [
   { exhibit: 2, evidence: 'e2', seq: 2, kind: 'document', file: fileOf('b.txt', PAPER, 'text/plain') },
   { exhibit: 3, evidence: 'e3', seq: 3, kind: 'pulp' },
 ].map((one) => exhibit.parse(one));
-export const leftOut: readonly LeftOut[] = [
+export const leftOut: readonly OmittedOriginal[] = [
   { name: 'b.txt', bytes: PAPER.length, sha256: sha256Of(PAPER), why: 'size-budget' },
 ];
 
 /** What goes into a dossier; a test changes one part of it. */
 export interface Parts {
-  attached: ToAttach[];
+  attached: AttachmentInput[];
   manifest: Manifest;
 }
 
 export function sampleParts(): Parts {
   const entries = ledgerEntries();
-  const attached: ToAttach[] = [
+  const attached: AttachmentInput[] = [
     { name: 'ledger.jsonl', bytes: asLines(entries), type: 'application/jsonl', what: 'ledger' },
     { name: 'delivery.yaml', bytes: FACTS_YAML, type: 'application/yaml', what: 'delivery-facts' },
     { name: 'rule-set.yaml', bytes: RULES, type: 'application/yaml', what: 'rule-set' },

@@ -9,7 +9,7 @@ import { join } from 'node:path';
 
 const dist = (/** @type {string} */ file) => import(new URL(`../../dist/${file}`, import.meta.url).href);
 const { writeBag } = await dist('signing/bag/write-zip.js');
-const { foreignForm } = await dist('core/verify/container/zip-form.js');
+const { nonCanonicalZipFields } = await dist('core/verify/container/zip-form.js');
 const folder = await mkdtemp(join(tmpdir(), 'stress-zip-'));
 const facts = {
   name: 'bag',
@@ -30,13 +30,13 @@ async function hashOf(path) {
 async function attempt(what, payload, fromEnd) {
   const path = join(folder, 'x.zip');
   await writeBag(path, { ...facts, payload }, (/** @type {number} */ n) => Buffer.alloc(n, 1));
-  const whole = await foreignForm(path);
+  const whole = await nonCanonicalZipFields(path);
   const file = await open(path, 'r+');
   const at = (await file.stat()).size - fromEnd;
   const { buffer } = await file.read(Buffer.alloc(1), 0, 1, at);
   await file.write(Buffer.of((buffer[0] ?? 0) ^ 1), 0, 1, at);
   await file.close();
-  const changed = await foreignForm(path);
+  const changed = await nonCanonicalZipFields(path);
   console.log(what, { whole, changed });
   await rm(path);
   return whole.length === 0 && changed.length > 0;

@@ -3,7 +3,7 @@ import { cp, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 
 const dist = (/** @type {string} */ file) => import(new URL(`../../dist/${file}`, import.meta.url).href);
-const { preparePlates } = await dist('compose/exhibit-images.js');
+const { prepareImages } = await dist('compose/exhibit-images.js');
 const { collect } = await dist('jobs/collect.js');
 const { withDelivery } = await dist('jobs/delivery.js');
 const { newDelivery } = await dist('jobs/new-delivery.js');
@@ -25,7 +25,7 @@ process.on('message', async (/** @type {string} */ files) => {
     progress: () => undefined,
   });
   await withDelivery({ ...open, folder }, false, async (/** @type {any} */ record) => {
-    await preparePlates(record.state().evidence, (/** @type {any} */ hash) => record.readOriginal(hash));
+    await prepareImages(record.state().evidence, (/** @type {any} */ hash) => record.readOriginal(hash));
   });
   await rm(folder, { recursive: true });
   process.send?.({

@@ -2,10 +2,10 @@ import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
-import { addLetterOptions, type LetterOptions, putTogether, requireNoLetterOptions } from '../letter.js';
+import { addLetterOptions, type LetterOptions, prepareLetter, requireNoLetterOptions } from '../letter.js';
 import { printProblem } from '../problems.js';
 import type { CliContext } from '../program.js';
-import { whoEnters } from '../who.js';
+import { resolveEnteredBy } from '../who.js';
 
 interface Options extends LetterOptions {
   delivery?: string;
@@ -55,7 +55,7 @@ could not be read.`,
           throw new DossierError('bad-usage', 'a letter is about one delivery', {
             fix: 'Name one folder.',
           });
-        return putTogether(context, deliveryFolder(given[0]), options.letter, options);
+        return prepareLetter(context, deliveryFolder(given[0]), options.letter, options);
       }
       requireNoLetterOptions(options);
       const [{ answer, answerWords }, { readAt }, { printAnswer, printAnswerTable, answerJson }] =
@@ -67,7 +67,7 @@ could not be read.`,
       const at = readAt(options.at, now);
       const { claim, templates } = options;
       const of = async (folder: string | undefined) => {
-        const by = whoEnters(undefined);
+        const by = resolveEnteredBy(undefined);
         const report = await answer({ folder: deliveryFolder(folder), at, by, now, claim, templates });
         if (report.overdue.length > 0) exit(EXIT.no);
         return { folder: folder ?? '.', report };

@@ -2,11 +2,11 @@ import { relative } from 'node:path';
 import { Command } from 'commander';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { deliveryFolder } from '../folder.js';
-import { printable } from '../output.js';
+import { escapeControls } from '../output.js';
 import { readPassphrase } from '../passphrase.js';
 import type { CliContext } from '../program.js';
 import { type TimeStampOptions, timeStampsAt } from '../time-stamps.js';
-import { whoEnters } from '../who.js';
+import { resolveEnteredBy } from '../who.js';
 
 interface Options extends TimeStampOptions {
   delivery?: string;
@@ -67,7 +67,7 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
       const report = await build({
         folder: deliveryFolder(options.delivery ?? folder),
         out: options.out,
-        by: whoEnters(options.by),
+        by: resolveEnteredBy(options.by),
         now,
         paper: options.paper,
         identityFolder: options.identity,
@@ -82,20 +82,20 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
         }),
       });
       if (options.json === true) return output.json(report);
-      for (const notice of report.notices) output.note(printable(notice));
-      const file = printable(relative(process.cwd(), report.file) || report.file);
+      for (const notice of report.notices) output.note(escapeControls(notice));
+      const file = escapeControls(relative(process.cwd(), report.file) || report.file);
       output.line(file);
       output.line(`${report.pages} pages, ${(report.bytes / 1e6).toFixed(1)} MB, SHA-256 ${report.sha256}`);
       output.line(
         `Fingerprint ${report.fingerprint.delivery} ${report.fingerprint.size} ${report.fingerprint.root}`,
       );
       output.line(
-        `Signed by ${printable(report.signer.name)}, certificate SHA-256 ${report.signer.certificateSha256}`,
+        `Signed by ${escapeControls(report.signer.name)}, certificate SHA-256 ${report.signer.certificateSha256}`,
       );
       const { sizing, copy } = report;
       if (copy !== undefined)
         output.line(
-          `Copy for ${printable(copy.title)}: ${copy.evidenceLeftOut} pieces of evidence left out, ${copy.entriesLeftOut} ledger entries as hash only`,
+          `Copy for ${escapeControls(copy.title)}: ${copy.evidenceLeftOut} pieces of evidence left out, ${copy.entriesLeftOut} ledger entries as hash only`,
         );
       output.line(
         `Pictures up to ${sizing.picture.longest} pixels, JPEG quality ${sizing.picture.quality}; ${sizing.originalsInside} originals inside, ${sizing.originalsNotInside} not`,
@@ -103,7 +103,7 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
       if (report.stampedTime !== undefined) output.line(`Time stamp ${report.stampedTime}`);
       if (report.bag !== undefined)
         output.line(
-          `Bag of originals ${printable(relative(process.cwd(), report.bag.file))}: ${report.bag.payloadFiles} files, ${(report.bag.payloadBytes / 1e6).toFixed(1)} MB; send it with the dossier`,
+          `Bag of originals ${escapeControls(relative(process.cwd(), report.bag.file))}: ${report.bag.payloadFiles} files, ${(report.bag.payloadBytes / 1e6).toFixed(1)} MB; send it with the dossier`,
         );
       output.note(`Next: dossier verify "${file}"`);
     });

@@ -2,9 +2,9 @@ import { Command, Option } from 'commander';
 import type { Language, Paper } from '../../core/model/delivery.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { deliveryFolder } from '../folder.js';
-import { printable } from '../output.js';
+import { escapeControls } from '../output.js';
 import type { CliContext } from '../program.js';
-import { whoEnters } from '../who.js';
+import { resolveEnteredBy } from '../who.js';
 
 /** Written out here, for the model loads its schemas: help should not wait for them. */
 const LANGUAGES = Object.keys({ en: true, es: true } satisfies Record<Language, true>);
@@ -45,15 +45,15 @@ Examples:
 Every box has a number. They stay the same as long as delivery.yaml and the rule set do.`,
     )
     .action(async (folder: string | undefined, options: Options) => {
-      const { sheet } = await import('../../jobs/checklist/make.js');
+      const { writeChecklist } = await import('../../jobs/checklist/make.js');
       const { output: to, language: inLanguage, paper: on, templates } = options;
-      const made = await sheet({
+      const made = await writeChecklist({
         folder: deliveryFolder(options.delivery ?? folder),
-        by: whoEnters(undefined),
+        by: resolveEnteredBy(undefined),
         now,
         ...omitUndefined({ to, language: inLanguage, paper: on, templates }),
       });
       if (options.json === true) return output.json(made);
-      output.line(`${printable(made.file)}  ${made.pages} ${made.pages === 1 ? 'page' : 'pages'}`);
+      output.line(`${escapeControls(made.file)}  ${made.pages} ${made.pages === 1 ? 'page' : 'pages'}`);
     });
 }

@@ -2,11 +2,11 @@ import { Command } from 'commander';
 import type { CollectedItem, CollectInput, CollectReport } from '../../jobs/collect.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
-import { asTyped, printable } from '../output.js';
+import { escapeControls, pathForShell } from '../output.js';
 import { printProblem } from '../problems.js';
 import type { CliContext } from '../program.js';
 import { tableLines, wrap } from '../table.js';
-import { whoEnters } from '../who.js';
+import { resolveEnteredBy } from '../who.js';
 
 interface Options {
   delivery?: string;
@@ -52,7 +52,7 @@ encoding, sheet; see docs/formats.md.`,
       const input: CollectInput = {
         folder: deliveryFolder(options.delivery),
         paths,
-        by: whoEnters(options.by),
+        by: resolveEnteredBy(options.by),
         now,
         logZone: options.logZone,
         logUnit: options.logUnit,
@@ -65,7 +65,7 @@ encoding, sheet; see docs/formats.md.`,
       const report = await collect(input);
       if (report.problems.length > 0) exit(EXIT.badInput);
       if (options.json === true) return output.json(report);
-      for (const notice of report.notices) output.note(printable(notice));
+      for (const notice of report.notices) output.note(escapeControls(notice));
       for (const line of itemLines(report.items, output.width)) output.line(line);
       const { taken, held, readings, refused } = report.counts;
       output.line();
@@ -76,7 +76,7 @@ encoding, sheet; see docs/formats.md.`,
       for (const line of questionLines(report.questions, options.delivery)) output.line(line);
       if (taken > 0)
         output.note(
-          `Next: dossier gaps${options.delivery === undefined ? '' : ` ${asTyped(options.delivery)}`}`,
+          `Next: dossier gaps${options.delivery === undefined ? '' : ` ${pathForShell(options.delivery)}`}`,
         );
     });
 }
@@ -95,16 +95,16 @@ async function lookOnly(
   for (const { file, heldAs, sameAs, takenFor, when, flags, log } of report.items) {
     const twin = heldAs ?? sameAs;
     const held = twin === undefined ? '' : `; the same bytes as ${twin}`;
-    output.line(printable(file));
+    output.line(escapeControls(file));
     const told = [
       `${takenFor}${when === '' ? '' : `; ${when}`}${held}`,
       ...flags.map((f) => `(${f.is}: ${f.detail})`),
     ];
-    for (const line of wrap(printable(told.join(' ')), Math.max(30, output.width - 8)))
+    for (const line of wrap(escapeControls(told.join(' ')), Math.max(30, output.width - 8)))
       output.line(`        ${line}`);
     if (log !== undefined) printLogPreview(output, log);
   }
-  for (const notice of report.notices) output.note(printable(notice));
+  for (const notice of report.notices) output.note(escapeControls(notice));
   for (const problem of report.problems) printProblem(output, problem);
 }
 
@@ -122,14 +122,15 @@ function itemLines(items: readonly CollectedItem[], width: number): string[] {
   return rows.flatMap(([id = '', file = '', when = '', taken = '']) => {
     const told = when === '' ? taken : `${taken}; ${when}`;
     return [
-      `${id.padEnd(5)} ${printable(file)}`,
-      ...wrap(printable(told), Math.max(30, width - 8)).map((line) => `        ${line}`),
+      `${id.padEnd(5)} ${escapeControls(file)}`,
+      ...wrap(escapeControls(told), Math.max(30, width - 8)).map((line) => `        ${line}`),
     ];
   });
 }
 
 /** The delivery as the next command names it, so that the command can be typed as it is shown. */
-const inDelivery = (folder: string | undefined) => (folder === undefined ? '' : ` -d ${asTyped(folder)}`);
+const inDelivery = (folder: string | undefined) =>
+  folder === undefined ? '' : ` -d ${pathForShell(folder)}`;
 
 /** What needs an answer, how often, and the command that gives it. */
 function questionLines(questions: CollectReport['questions'], delivery: string | undefined): string[] {
@@ -139,7 +140,7 @@ function questionLines(questions: CollectReport['questions'], delivery: string |
     'Needs an answer:',
     ...questions.flatMap(({ what, evidence, command }) => [
       `  ${evidence.length} × ${what}`,
-      `      ${printable(command)}${inDelivery(delivery)}`,
+      `      ${escapeControls(command)}${inDelivery(delivery)}`,
     ]),
   ];
 }

@@ -2,10 +2,10 @@ import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
 import type { DescribeReport } from '../../jobs/describe.js';
 import { deliveryFolder } from '../folder.js';
-import { printable } from '../output.js';
+import { escapeControls } from '../output.js';
 import type { CliContext } from '../program.js';
-import { canAsk } from '../prompts.js';
-import { whoEnters } from '../who.js';
+import { isInteractive } from '../prompts.js';
+import { resolveEnteredBy } from '../who.js';
 
 interface Options {
   subject?: string;
@@ -66,7 +66,7 @@ Each statement is a new entry in the record; a correction never changes what was
       const jobs = await import('../../jobs/describe.js');
       const common = {
         folder: deliveryFolder(options.delivery),
-        by: whoEnters(options.enteredBy),
+        by: resolveEnteredBy(options.enteredBy),
         now,
       };
       const acts = [options.confirm, options.confirmAll, options.withhold].filter(
@@ -75,9 +75,9 @@ Each statement is a new entry in the record; a correction never changes what was
       const says = SAID.some((field) => options[field] !== undefined);
       if (acts > 1 || (acts === 1 && says)) throw oneThing();
       if (acts === 0 && !says) {
-        if (!canAsk() || options.json === true) throw nothingSaid(evidence);
-        const { walkThrough } = await import('../describe-walk.js');
-        return walkThrough(output, common, evidence);
+        if (!isInteractive() || options.json === true) throw nothingSaid(evidence);
+        const { promptForEvidence } = await import('../describe-walk.js');
+        return promptForEvidence(output, common, evidence);
       }
       if (evidence.length === 0 && options.confirmAll !== true) throw nothingSaid(evidence);
       const report = await jobs.describe({
@@ -98,7 +98,7 @@ Each statement is a new entry in the record; a correction never changes what was
 }
 
 function describedLines({ described, unchanged }: DescribeReport): string[] {
-  const lines = described.map(({ evidence, said }) => `${evidence.padEnd(5)} ${printable(said)}`);
+  const lines = described.map(({ evidence, said }) => `${evidence.padEnd(5)} ${escapeControls(said)}`);
   if (unchanged.length > 0) lines.push(`${unchanged.join(' ')}: nothing new, nothing added.`);
   if (lines.length === 0) lines.push('Nothing is proposed; nothing added.');
   return lines;

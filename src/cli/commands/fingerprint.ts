@@ -1,10 +1,10 @@
 import { Command } from 'commander';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { deliveryFolder } from '../folder.js';
-import { printable } from '../output.js';
+import { escapeControls } from '../output.js';
 import type { CliContext } from '../program.js';
 import { type TimeStampOptions, timeStampsAt } from '../time-stamps.js';
-import { whoEnters } from '../who.js';
+import { resolveEnteredBy } from '../who.js';
 
 interface Options extends TimeStampOptions {
   delivery?: string;
@@ -40,7 +40,7 @@ Whoever got the line can check any later dossier or record against it:
       const { fingerprint } = await import('../../jobs/fingerprint.js');
       const report = await fingerprint({
         folder: deliveryFolder(options.delivery ?? folder),
-        by: whoEnters(options.by),
+        by: resolveEnteredBy(options.by),
         now,
         ...omitUndefined({ to: options.to, how: options.how }),
         ...(await timeStampsAt(options)),
@@ -49,12 +49,12 @@ Whoever got the line can check any later dossier or record against it:
         output.json(report);
         return;
       }
-      for (const notice of report.notices) output.note(printable(notice));
-      output.line(printable(report.line));
+      for (const notice of report.notices) output.note(escapeControls(notice));
+      output.line(escapeControls(report.line));
       if (report.stamped !== undefined)
         output.note(
-          `Time stamp ${report.stamped.at} by ${printable(report.stamped.server)}; kept in the record.`,
+          `Time stamp ${report.stamped.at} by ${escapeControls(report.stamped.server)}; kept in the record.`,
         );
-      if (options.to !== undefined) output.note(`Recorded as sent to ${printable(options.to)}.`);
+      if (options.to !== undefined) output.note(`Recorded as sent to ${escapeControls(options.to)}.`);
     });
 }

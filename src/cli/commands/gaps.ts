@@ -7,7 +7,7 @@ import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { printProblem } from '../problems.js';
 import type { CliContext } from '../program.js';
-import { whoEnters } from '../who.js';
+import { resolveEnteredBy } from '../who.js';
 
 /** Written out here, for the model loads its schemas: help should not wait for them. */
 const STAGES = Object.keys({
@@ -73,7 +73,7 @@ Exits with 1 while something required is open, with 2 when a delivery could not 
         const { assessment, state } = await assessDelivery({
           folder: deliveryFolder(folder),
           at,
-          by: whoEnters(undefined),
+          by: resolveEnteredBy(undefined),
           now,
           templates: options.templates,
         });
@@ -87,14 +87,14 @@ Exits with 1 while something required is open, with 2 when a delivery could not 
         at,
         gaps,
       });
-      const { gapSpeech } = await import('../../jobs/gap-words.js');
+      const { gapWording } = await import('../../jobs/gap-words.js');
       const { printGaps, printGapTable } = await import('../gaps-list.js');
       if (given.length < 2) {
         const one = await answer(given[0]);
         if (one.gaps.some(isOpen)) exit(EXIT.no);
         if (options.json === true) return output.json(asJson(one));
         const { delivery } = one.state;
-        return printGaps(output, one.gaps, await gapSpeech(delivery, options.templates), delivery, {
+        return printGaps(output, one.gaps, await gapWording(delivery, options.templates), delivery, {
           all: options.all === true,
           why: options.why === true,
         });
@@ -113,7 +113,7 @@ Exits with 1 while something required is open, with 2 when a delivery could not 
             : {
                 name: one.state.delivery.delivery,
                 gaps: one.gaps,
-                speech: await gapSpeech(one.state.delivery, options.templates),
+                speech: await gapWording(one.state.delivery, options.templates),
               },
         ),
       );

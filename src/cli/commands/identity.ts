@@ -1,9 +1,9 @@
 import { Command } from 'commander';
 import type { IdentityReport } from '../../jobs/identity.js';
-import { type Output, printable } from '../output.js';
+import { escapeControls, type Output } from '../output.js';
 import { type PassphraseOptions, readPassphrase } from '../passphrase.js';
 import type { CliContext } from '../program.js';
-import { whoEnters } from '../who.js';
+import { resolveEnteredBy } from '../who.js';
 
 interface Options extends PassphraseOptions {
   identity?: string;
@@ -54,7 +54,7 @@ function makeCommand({ output, now }: CliContext): Command {
       const { makeNewIdentity } = await import('../../jobs/identity.js');
       const made = await makeNewIdentity({
         folder: options.identity,
-        name: whoEnters(options.name),
+        name: resolveEnteredBy(options.name),
         now,
         passphrase: (isNew) => readPassphrase(options, isNew),
       });
@@ -123,13 +123,13 @@ function print(output: Output, identity: IdentityReport, { json }: Options): voi
     output.json(identity);
     return;
   }
-  output.line(`${printable(identity.subject)}`);
-  output.line(`Issued by ${printable(identity.issuer)}, ${identity.authorities} more certificates`);
+  output.line(`${escapeControls(identity.subject)}`);
+  output.line(`Issued by ${escapeControls(identity.issuer)}, ${identity.authorities} more certificates`);
   output.line(`Valid ${identity.validFrom} to ${identity.validTo}, ${identity.key}`);
   output.line(`Certificate SHA-256 ${identity.certificateSha256}`);
-  output.line(printable(identity.certificateFile));
+  output.line(escapeControls(identity.certificateFile));
   if (identity.oldCertificate !== undefined)
     output.note(
-      `The old certificate is kept for the dossiers it signed: ${printable(identity.oldCertificate)}`,
+      `The old certificate is kept for the dossiers it signed: ${escapeControls(identity.oldCertificate)}`,
     );
 }

@@ -1,10 +1,10 @@
 import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
-import { askUntil } from '../ask-and-retry.js';
-import { asTyped, type Output, printable } from '../output.js';
+import { askUntilValid } from '../ask-and-retry.js';
+import { escapeControls, type Output, pathForShell } from '../output.js';
 import type { CliContext } from '../program.js';
-import { ask, canAsk } from '../prompts.js';
-import { whoEnters } from '../who.js';
+import { isInteractive, prompt } from '../prompts.js';
+import { resolveEnteredBy } from '../who.js';
 
 interface Options {
   file?: string;
@@ -64,23 +64,23 @@ Everything can be changed later in delivery.yaml; each change enters the record.
     )
     .action(async (folder: string, options: Options) => {
       const { newDelivery } = await import('../../jobs/new-delivery.js');
-      const facts = options.file === undefined ? await askForFacts(options, output) : undefined;
+      const facts = options.file === undefined ? await promptFacts(options, output) : undefined;
       const made = await newDelivery({
         folder,
-        by: whoEnters(options.by),
+        by: resolveEnteredBy(options.by),
         now,
         ...(facts === undefined ? { file: options.file ?? '' } : { facts }),
       });
       if (options.json === true) return output.json(made);
-      output.line(printable(`${made.folder}: delivery ${made.delivery}, rule set ${made.rules}`));
-      const named = asTyped(folder);
+      output.line(escapeControls(`${made.folder}: delivery ${made.delivery}, rule set ${made.rules}`));
+      const named = pathForShell(folder);
       output.note(
         `Look over its delivery.yaml; then: dossier collect FILES -d ${named}, dossier gaps ${named}`,
       );
     });
 }
 
-export interface AskedFacts {
+export interface PromptedFacts {
   number: string;
   carrier: string;
   shipper: string;
@@ -92,8 +92,8 @@ export interface AskedFacts {
   rules: string;
 }
 
-async function askForFacts(options: Options, output: Output): Promise<AskedFacts> {
-  const facts: AskedFacts = {
+async function promptFacts(options: Options, output: Output): Promise<PromptedFacts> {
+  const facts: PromptedFacts = {
     number: options.number ?? '',
     carrier: options.carrier ?? '',
     shipper: options.shipper ?? '',
@@ -105,7 +105,7 @@ async function askForFacts(options: Options, output: Output): Promise<AskedFacts
     rules: options.rules ?? 'produce',
   };
   const needed = ['number', 'carrier', 'trailer', 'load', 'unload'] as const;
-  if (!canAsk()) {
+  if (!isInteractive()) {
     const missing = [
       ...needed.filter((key) => facts[key] === ''),
       ...(facts.goods.length === 0 ? ['goods'] : []),
@@ -119,15 +119,15 @@ async function askForFacts(options: Options, output: Output): Promise<AskedFacts
   const { requireAnswer } = await import('../../jobs/new-delivery.js');
   for (const [key, question] of QUESTIONS)
     if (facts[key] === '')
-      facts[key] = await askUntil(
+      facts[key] = await askUntilValid(
         output,
-        () => ask(question),
+        () => prompt(question),
         (answer) => requireAnswer({ [key]: answer }),
       );
   while (options.goods === undefined) {
-    const line = await askUntil(
+    const line = await askUntilValid(
       output,
-      () => ask('A line of the bill: goods; set point; tolerance; pallets (empty when done)', ''),
+      () => prompt('A line of the bill: goods; set point; tolerance; pallets (empty when done)', ''),
       (answer) => (answer === '' ? undefined : requireAnswer({ goods: [answer] })),
     );
     if (line === '') break;

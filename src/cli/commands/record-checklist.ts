@@ -1,15 +1,15 @@
 import type { Problem } from '../../core/model/error.js';
 import { DossierError } from '../../core/model/error.js';
-import type { SheetQuestion, SheetReport } from '../../jobs/checklist/enter.js';
+import type { ChecklistQuestion, ChecklistReport } from '../../jobs/checklist/enter.js';
 import type { OpenDelivery } from '../../jobs/delivery.js';
 import { EXIT } from '../exit.js';
-import { printable } from '../output.js';
+import { escapeControls } from '../output.js';
 import { printProblem } from '../problems.js';
 import type { CliContext } from '../program.js';
-import { ask, canAsk } from '../prompts.js';
+import { isInteractive, prompt } from '../prompts.js';
 import { tableLines } from '../table.js';
 
-export interface SheetOptions {
+export interface ChecklistOptions {
   /** A typed sheet, or `true` to be asked. */
   sheet: string | true;
   dryRun: boolean;
@@ -19,17 +19,17 @@ export interface SheetOptions {
 type Ask = (question: string, fallback?: string) => Promise<string>;
 
 /** `dossier record --sheet`: what was written on the printed form, from a file or asked box by box. */
-export async function recordSheet(
+export async function recordChecklist(
   { output, exit }: CliContext,
   open: OpenDelivery,
-  { sheet, dryRun, json }: SheetOptions,
-  asking: Ask | undefined = canAsk() ? ask : undefined,
+  { sheet, dryRun, json }: ChecklistOptions,
+  asking: Ask | undefined = isInteractive() ? prompt : undefined,
 ): Promise<void> {
-  const { enterSheet } = await import('../../jobs/checklist/enter.js');
+  const { enterChecklist } = await import('../../jobs/checklist/enter.js');
   const report =
     sheet === true
       ? await asked(open, dryRun, asking, (problem) => printProblem(output, problem))
-      : await enterSheet({ ...open, from: { file: sheet }, dryRun });
+      : await enterChecklist({ ...open, from: { file: sheet }, dryRun });
   if (report.problems.length > 0) exit(EXIT.badInput);
   if (json) return output.json(report);
   for (const line of tableLines(rows(report), output.width)) output.line(line);
@@ -43,23 +43,23 @@ async function asked(
   dryRun: boolean,
   asking: Ask | undefined,
   say: (problem: Problem) => void,
-): Promise<SheetReport> {
+): Promise<ChecklistReport> {
   if (asking === undefined)
     throw new DossierError('bad-usage', 'nobody is here to be asked', {
       where: { field: '--sheet' },
       fix: 'Name a file with the answers: dossier record --sheet filled.txt',
     });
-  const { enterSheet, sheetQuestions } = await import('../../jobs/checklist/enter.js');
-  const questions = await sheetQuestions(open);
+  const { enterChecklist, checklistQuestions } = await import('../../jobs/checklist/enter.js');
+  const questions = await checklistQuestions(open);
   const answers = new Map<number, string>();
-  let next: readonly SheetQuestion[] = questions;
+  let next: readonly ChecklistQuestion[] = questions;
   for (;;) {
     for (const { number, words } of next) {
-      const answer = await asking(`${number} ${printable(words)}`, answers.get(number));
+      const answer = await asking(`${number} ${escapeControls(words)}`, answers.get(number));
       if (answer.trim() === '' || answer.trim() === '-') answers.delete(number);
       else answers.set(number, answer.trim());
     }
-    const report = await enterSheet({ ...open, from: { answers }, dryRun });
+    const report = await enterChecklist({ ...open, from: { answers }, dryRun });
     const wrong = new Set(report.problems.map(({ where }) => where.field));
     const again = questions.filter(({ number }) => wrong.has(`box ${number}`));
     if (again.length === 0) return report;
@@ -68,14 +68,14 @@ async function asked(
   }
 }
 
-const rows = ({ readings }: SheetReport): string[][] =>
+const rows = ({ readings }: ChecklistReport): string[][] =>
   readings.map(({ boxes, evidence, said, held }) => [
     boxes.join(' '),
     evidence ?? '',
     held ? `${said} (recorded before)` : said,
   ]);
 
-function summary({ readings, problems, evidence, heldAs }: SheetReport, dryRun: boolean): string {
+function summary({ readings, problems, evidence, heldAs }: ChecklistReport, dryRun: boolean): string {
   if (problems.length > 0)
     return `${problems.length} ${problems.length === 1 ? 'answer is' : 'answers are'} not understood; nothing was written.`;
   const held = readings.filter((one) => one.held).length;

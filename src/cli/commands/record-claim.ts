@@ -3,17 +3,17 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { TypedClaimKind } from '../../jobs/claim.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
-import { commandOf, type Form } from '../form.js';
-import { printable } from '../output.js';
+import { type EntryForm, entryCommand } from '../form.js';
+import { escapeControls } from '../output.js';
 import { printProblem } from '../problems.js';
 import type { CliContext } from '../program.js';
-import { whoEnters } from '../who.js';
+import { resolveEnteredBy } from '../who.js';
 
 export const CLAIM_EXAMPLE = 'dossier record claim received "Mock Elms Produce" --as receiver --paper e31';
 
 const AMOUNTS_EXAMPLE = 'dossier record claim amounts worksheet.csv --paper e32 --said-by claimant --dry-run';
 
-type ClaimForm = Form & { is: TypedClaimKind };
+type ClaimForm = EntryForm & { is: TypedClaimKind };
 
 const ON = ['--on <day>', 'on which day, such as 2026-08-03 (default: today)'] as const;
 const ZONE = ['--zone <zone>', 'zone of that day (default: that of the last place of unloading)'] as const;
@@ -28,7 +28,7 @@ const FORMS: readonly ClaimForm[] = [
     name: 'received',
     is: 'received',
     argument: '<claimant>',
-    argumentIs: 'who claims',
+    argumentDescription: 'who claims',
     summary: 'a claim that came in',
     options: [
       ['--as <role>', 'shipper, receiver, broker, insurer, owner or other'],
@@ -53,7 +53,8 @@ const FORMS: readonly ClaimForm[] = [
     name: 'terms',
     is: 'terms',
     argument: '<governs>',
-    argumentIs: 'us-carriage-by-law, us-carriage-by-contract, us-carriage-by-bill, cmr, state-law or unknown',
+    argumentDescription:
+      'us-carriage-by-law, us-carriage-by-contract, us-carriage-by-bill, cmr, state-law or unknown',
     summary: 'what governs the carriage, with the paper that says so',
     options: [],
     example: 'dossier record claim terms us-carriage-by-contract --paper e33',
@@ -62,7 +63,7 @@ const FORMS: readonly ClaimForm[] = [
     name: 'clock',
     is: 'clock-set',
     argument: '<clock>',
-    argumentIs: 'a clock by its name in: dossier answer',
+    argumentDescription: 'a clock by its name in: dossier answer',
     summary: 'a time limit that the contract sets otherwise',
     options: [
       ['--span <span>', 'how long it runs, such as "45 days" or "10 working-days"'],
@@ -74,7 +75,7 @@ const FORMS: readonly ClaimForm[] = [
     name: 'letter',
     is: 'letter',
     argument: '<letter>',
-    argumentIs:
+    argumentDescription:
       'acknowledgement, request-for-papers, status-report, denial, offer, notice-to-shipper, notice-to-insurer, inspection-request, reservation or other',
     summary: 'a letter that came or went',
     options: [['--way <way>', 'received or sent'], ['--with <name>', 'from whom or to whom'], ON, ZONE, FORM],
@@ -85,7 +86,7 @@ const FORMS: readonly ClaimForm[] = [
     name: 'offer',
     is: 'offer',
     argument: '<money>',
-    argumentIs: 'such as "4000 USD"',
+    argumentDescription: 'such as "4000 USD"',
     summary: 'an offer',
     options: [
       ['--by <who>', 'carrier (default), claimant or insurer'],
@@ -99,7 +100,7 @@ const FORMS: readonly ClaimForm[] = [
     name: 'payment',
     is: 'payment',
     argument: '<money>',
-    argumentIs: 'such as "4000 USD"',
+    argumentDescription: 'such as "4000 USD"',
     summary: 'a payment',
     options: [['--by <who>', 'carrier (default), insurer, shipper or other'], ON, ZONE],
     example: 'dossier record claim payment "4000 USD" --on 2026-09-20',
@@ -108,7 +109,7 @@ const FORMS: readonly ClaimForm[] = [
     name: 'declined',
     is: 'declined',
     argument: '[reason]',
-    argumentIs: 'why',
+    argumentDescription: 'why',
     summary: 'that the claim, or part of it, was declined',
     options: [
       ['--in-writing', 'in writing, saying that it is disallowed, with the reasons'],
@@ -123,7 +124,7 @@ const FORMS: readonly ClaimForm[] = [
     name: 'closed',
     is: 'closed',
     argument: '<how>',
-    argumentIs: 'paid, settled, withdrawn, declined or suit',
+    argumentDescription: 'paid, settled, withdrawn, declined or suit',
     summary: 'how the claim ended',
     options: [ON, ZONE],
     example: 'dossier record claim closed settled --on 2026-10-01',
@@ -132,7 +133,7 @@ const FORMS: readonly ClaimForm[] = [
     name: 'cause',
     is: 'cause',
     argument: '<cause>',
-    argumentIs: 'act-of-god, public-enemy, act-of-shipper, public-authority or nature-of-goods',
+    argumentDescription: 'act-of-god, public-enemy, act-of-shipper, public-authority or nature-of-goods',
     summary: 'a cause that excuses a carrier who was not negligent, with the evidence behind it',
     options: [],
     example: 'dossier record claim cause act-of-god --paper e40 --note "Road closed by a flood"',
@@ -141,7 +142,7 @@ const FORMS: readonly ClaimForm[] = [
     name: 'amount',
     is: 'amount',
     argument: '<item>',
-    argumentIs:
+    argumentDescription:
       'market-value, invoice-value, arrived-value, salvage, salvage-cost, freight-paid, freight-due, credit, released-value, mitigation-cost, inspection-cost or disposal-cost',
     summary: 'one line of the worksheet of amounts, as a paper says it',
     options: [
@@ -158,7 +159,7 @@ const FORMS: readonly ClaimForm[] = [
     name: 'quantity',
     is: 'quantity',
     argument: '<state>',
-    argumentIs: 'shipped, accepted, rejected, damaged or short',
+    argumentDescription: 'shipped, accepted, rejected, damaged or short',
     summary: 'how much of a line was in which state',
     options: [
       ['--quantity <quantity>', 'such as "876 cartons"'],
@@ -224,7 +225,7 @@ quantity, such as rejected. What a row says that is recorded already adds nothin
       const dryRun = options.dryRun === true;
       const report = await recordAmounts({
         folder: deliveryFolder(options.delivery),
-        by: whoEnters(options.enteredBy),
+        by: resolveEnteredBy(options.enteredBy),
         now,
         file,
         dryRun,
@@ -232,11 +233,11 @@ quantity, such as rejected. What a row says that is recorded already adds nothin
       });
       if (report.problems.length > 0) exit(EXIT.badInput);
       if (options.json === true) return output.json(report);
-      for (const notice of report.notices) output.note(printable(notice));
+      for (const notice of report.notices) output.note(escapeControls(notice));
       for (const { row, entry, said, outcome } of report.rows) {
         const before = outcome === 'already-held' ? '  (recorded before)' : '';
         const where = entry === undefined ? '' : `entry ${entry}  `;
-        output.line(`row ${row}  ${where}${printable(said)}${before}`);
+        output.line(`row ${row}  ${where}${escapeControls(said)}${before}`);
       }
       const { recorded, held, refused } = report.counts;
       output.line();
@@ -250,7 +251,7 @@ quantity, such as rejected. What a row says that is recorded already adds nothin
 }
 
 function formCommand(form: ClaimForm, { output, now }: CliContext): Command {
-  return commandOf(form)
+  return entryCommand(form)
     .option('--claim <claim>', 'which claim, when there are several: c1, c2 …')
     .option('--paper <id...>', 'evidence that it rests on')
     .option('--note <text>', 'a note beside it')
@@ -263,7 +264,7 @@ function formCommand(form: ClaimForm, { output, now }: CliContext): Command {
       const folder = deliveryFolder(delivery);
       const noted = await recordClaim({
         folder,
-        by: whoEnters(enteredBy),
+        by: resolveEnteredBy(enteredBy),
         now,
         is: form.is,
         word,
@@ -271,8 +272,8 @@ function formCommand(form: ClaimForm, { output, now }: CliContext): Command {
         ...omitUndefined({ templates }),
       });
       if (json === true) return output.json(noted);
-      for (const notice of noted.notices) output.note(printable(notice));
+      for (const notice of noted.notices) output.note(escapeControls(notice));
       const before = noted.added ? '' : '  (recorded before)';
-      output.line(`entry ${noted.entry}  ${printable(noted.said)}${before}`);
+      output.line(`entry ${noted.entry}  ${escapeControls(noted.said)}${before}`);
     });
 }

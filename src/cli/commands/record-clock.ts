@@ -1,7 +1,7 @@
 import { Command } from 'commander';
 import { deliveryFolder } from '../folder.js';
 import type { CliContext } from '../program.js';
-import { whoEnters } from '../who.js';
+import { resolveEnteredBy } from '../who.js';
 
 export const CLOCK_EXAMPLE = 'dossier record clock 04:32 --photo e14';
 
@@ -45,7 +45,7 @@ Comparing again later in the trip shows whether the clock drifts.`,
       const { recordClock } = await import('../../jobs/compare-clock.js');
       const compared = await recordClock({
         folder: deliveryFolder(options.delivery),
-        by: whoEnters(options.enteredBy),
+        by: resolveEnteredBy(options.enteredBy),
         now,
         display,
         photo: options.photo,

@@ -3,11 +3,11 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { NotesReport } from '../../jobs/record-notes.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
-import { printable } from '../output.js';
+import { escapeControls } from '../output.js';
 import { printProblem } from '../problems.js';
 import type { CliContext } from '../program.js';
 import { tableLines } from '../table.js';
-import { whoEnters } from '../who.js';
+import { resolveEnteredBy } from '../who.js';
 
 export const NOTES_EXAMPLE = 'dossier record --notes notes.txt --dry-run';
 
@@ -41,33 +41,33 @@ export function notesOptions(command: Command, context: CliContext): Command {
       if (kind !== undefined) return unknownKind(command, kind);
       const { notes: file, date, stop, by } = options;
       if (options.sheet !== undefined) {
-        const { recordSheet } = await import('./record-checklist.js');
+        const { recordChecklist } = await import('./record-checklist.js');
         const open = {
           folder: deliveryFolder(options.delivery),
-          by: whoEnters(options.enteredBy ?? by),
+          by: resolveEnteredBy(options.enteredBy ?? by),
           now,
         };
-        return recordSheet(context, open, {
+        return recordChecklist(context, open, {
           sheet: options.sheet,
           dryRun: options.dryRun === true,
           json: options.json === true,
         });
       }
       if (file === undefined) return command.help({ error: true });
-      const { notes } = await import('../../jobs/record-notes.js');
-      const report = await notes({
+      const { recordNotes } = await import('../../jobs/record-notes.js');
+      const report = await recordNotes({
         folder: deliveryFolder(options.delivery),
         file,
         dryRun: options.dryRun === true,
         standing: {
           ...omitUndefined({ date, stop, by }),
         },
-        by: whoEnters(options.enteredBy ?? by),
+        by: resolveEnteredBy(options.enteredBy ?? by),
         now,
       });
       if (report.problems.length > 0) exit(EXIT.badInput);
       if (options.json === true) return output.json(report);
-      for (const notice of report.notices) output.note(printable(notice));
+      for (const notice of report.notices) output.note(escapeControls(notice));
       for (const line of tableLines(rows(report), output.width)) output.line(line);
       output.line();
       output.line(summary(report, options.dryRun === true));
@@ -77,9 +77,9 @@ export function notesOptions(command: Command, context: CliContext): Command {
 
 /** A word that is none of the kinds would count as too many words for --notes. */
 async function unknownKind(command: Command, kind: string): Promise<never> {
-  const { nearest } = await import('../../intake/settings/did-you-mean.js');
+  const { nearestWord } = await import('../../intake/settings/did-you-mean.js');
   const kinds = command.commands.map((one) => one.name());
-  const close = nearest(kind, kinds);
+  const close = nearestWord(kind, kinds);
   const choice = close === undefined ? `Use one of: ${kinds.join(', ')}.` : `Did you mean ${close}?`;
   return command.error(`error: unknown command '${kind}'\n(${choice})`);
 }

@@ -1,14 +1,14 @@
 import { Command } from 'commander';
 import type { OpenDelivery } from '../../jobs/delivery.js';
-import type { NoteInput } from '../../jobs/record-reading.js';
+import type { ReadingInput } from '../../jobs/record-reading.js';
 import { askAndRetry } from '../ask-and-retry.js';
 import { deliveryFolder } from '../folder.js';
-import { commandOf, type Form } from '../form.js';
-import { printable } from '../output.js';
+import { type EntryForm, entryCommand } from '../form.js';
+import { escapeControls } from '../output.js';
 import { readPassphrase } from '../passphrase.js';
 import type { CliContext } from '../program.js';
-import { ask, canAsk } from '../prompts.js';
-import { whoEnters } from '../who.js';
+import { isInteractive, prompt } from '../prompts.js';
+import { resolveEnteredBy } from '../who.js';
 import { CLAIM_EXAMPLE, claimCommand } from './record-claim.js';
 import { CLOCK_EXAMPLE, clockCommand } from './record-clock.js';
 import { NOTES_EXAMPLE, notesOptions } from './record-notes.js';
@@ -33,13 +33,13 @@ interface SignerOptions {
   passphraseFd?: string | undefined;
 }
 
-type ReadingForm = Form & { name: NoteInput['kind'] };
+type ReadingForm = EntryForm & { name: ReadingInput['kind'] };
 
 const FORMS: readonly ReadingForm[] = [
   {
     name: 'pulp',
     argument: '<temperature>',
-    argumentIs: 'such as 34.2F or 1.2C',
+    argumentDescription: 'such as 34.2F or 1.2C',
     summary: 'a pulp temperature',
     options: [
       ['--from <whose>', 'driver (default), shipper, receiver, inspector or other'],
@@ -50,7 +50,7 @@ const FORMS: readonly ReadingForm[] = [
   {
     name: 'set-point',
     argument: '<temperature>',
-    argumentIs: 'such as 36F',
+    argumentDescription: 'such as 36F',
     summary: 'a set point as read or told',
     options: [
       ['--shown-by <source>', 'display (default), bill, dispatcher or shipper'],
@@ -61,7 +61,7 @@ const FORMS: readonly ReadingForm[] = [
   {
     name: 'round',
     argument: '[box-air]',
-    argumentIs: 'air in the box, such as 37F',
+    argumentDescription: 'air in the box, such as 37F',
     summary: 'a look at the unit on the way',
     options: [
       ['--set-point <temperature>', 'set point on the display'],
@@ -73,7 +73,7 @@ const FORMS: readonly ReadingForm[] = [
   {
     name: 'seal',
     argument: '<number>',
-    argumentIs: 'the number on it',
+    argumentDescription: 'the number on it',
     summary: 'a seal',
     options: [['--state <state>', 'applied, intact, broken or removed']],
     example: 'dossier record seal 4471908 --state applied',
@@ -81,7 +81,7 @@ const FORMS: readonly ReadingForm[] = [
   {
     name: 'bracing',
     argument: '<device>',
-    argumentIs: 'air-bags, load-bars, straps, boards, foam-blocks or other',
+    argumentDescription: 'air-bags, load-bars, straps, boards, foam-blocks or other',
     summary: 'what holds the load',
     options: [['--note <text>', 'where and how']],
     example: 'dossier record bracing load-bars --note "two behind the last row"',
@@ -89,7 +89,7 @@ const FORMS: readonly ReadingForm[] = [
   {
     name: 'pattern',
     argument: '<pattern>',
-    argumentIs: 'straight, turned, pinwheel or single',
+    argumentDescription: 'straight, turned, pinwheel or single',
     summary: 'how the pallets of some rows stand',
     options: [
       ['--rows <rows>', 'rows counted from the nose, such as 1-13 or 4'],
@@ -104,7 +104,7 @@ const FORMS: readonly ReadingForm[] = [
   {
     name: 'event',
     argument: '<event>',
-    argumentIs: 'arrived, doors-opened, loading-began, doors-closed, departed, refused …',
+    argumentDescription: 'arrived, doors-opened, loading-began, doors-closed, departed, refused …',
     summary: 'something that happened',
     options: [['--note <text>', 'more about it']],
     example: 'dossier record event doors-closed --stop load-1 --at 2026-07-14T06:30',
@@ -112,7 +112,7 @@ const FORMS: readonly ReadingForm[] = [
   {
     name: 'contact',
     argument: '<with>',
-    argumentIs: 'shipper, receiver, broker, dispatcher, insurer, carrier, inspector or other',
+    argumentDescription: 'shipper, receiver, broker, dispatcher, insurer, carrier, inspector or other',
     summary: 'who was told what',
     options: [
       ['--how <way>', 'call (default), message, e-mail, in-person or letter'],
@@ -123,7 +123,7 @@ const FORMS: readonly ReadingForm[] = [
   {
     name: 'statement',
     argument: '<text>',
-    argumentIs: 'the account, in quotes',
+    argumentDescription: 'the account, in quotes',
     summary: "a person's account in their own words",
     options: [
       [
@@ -161,7 +161,7 @@ Take no reading where the site's rules or a running unit make it unsafe.`,
 }
 
 function formCommand(form: ReadingForm, { output, now }: CliContext): Command {
-  return commandOf(form)
+  return entryCommand(form)
     .option('--at <time>', 'when, local to the stop (default: now)')
     .option('--stop <stop>', 'at which stop')
     .option('--line <line>', 'which line of the bill')
@@ -171,22 +171,22 @@ function formCommand(form: ReadingForm, { output, now }: CliContext): Command {
     .option('--caption <text>', 'a note beside it')
     .option('--json', 'the answer as JSON')
     .action(async (word: string | undefined, options: Common & SignerOptions & Record<string, unknown>) => {
-      const { note } = await import('../../jobs/record-reading.js');
+      const { recordReading } = await import('../../jobs/record-reading.js');
       const { delivery, enteredBy, json, sign, identity, passphraseFile, passphraseFd, ...fields } = options;
       const folder = deliveryFolder(delivery);
-      const by = whoEnters(enteredBy ?? options.by);
-      if (options.stop === undefined && canAsk() && json !== true) {
-        const stop = await askStop({ folder, by, now });
+      const by = resolveEnteredBy(enteredBy ?? options.by);
+      if (options.stop === undefined && isInteractive() && json !== true) {
+        const stop = await promptStop({ folder, by, now });
         if (stop !== undefined) fields.stop = stop;
       }
       const signer =
         sign === true ? { sign: await signerFrom({ identity, passphraseFile, passphraseFd }, now) } : {};
       const added = await askAndRetry(output, { word, fields }, (typed) =>
-        note({ folder, kind: form.name, ...typed, enteredBy: by, now, ...signer }),
+        recordReading({ folder, kind: form.name, ...typed, enteredBy: by, now, ...signer }),
       );
       if (json === true) return output.json(added);
-      for (const notice of added.notices) output.note(printable(notice));
-      output.line(`${added.evidence}  ${printable(added.said)}`);
+      for (const notice of added.notices) output.note(escapeControls(notice));
+      output.line(`${added.evidence}  ${escapeControls(added.said)}`);
     });
 }
 
@@ -201,10 +201,13 @@ async function signerFrom(options: SignerOptions, now: () => Date) {
 }
 
 /** Offers the stop where the truck seems to stand; Enter takes it, `-` says that it was at none. */
-async function askStop(open: OpenDelivery): Promise<string | undefined> {
-  const { stopsToChoose } = await import('../../jobs/stop-suggestion.js');
-  const { stops, likely } = await stopsToChoose(open);
+async function promptStop(open: OpenDelivery): Promise<string | undefined> {
+  const { stopChoices } = await import('../../jobs/stop-suggestion.js');
+  const { stops, likely } = await stopChoices(open);
   if (likely === undefined) return undefined;
-  const answer = await ask(`At which stop? ${likely.because}; ${stops.join(', ')}, - for none`, likely.stop);
+  const answer = await prompt(
+    `At which stop? ${likely.because}; ${stops.join(', ')}, - for none`,
+    likely.stop,
+  );
   return answer === '-' ? undefined : answer;
 }

@@ -2,9 +2,9 @@ import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
-import { printable } from '../output.js';
+import { escapeControls } from '../output.js';
 import type { CliContext } from '../program.js';
-import { whoEnters } from '../who.js';
+import { resolveEnteredBy } from '../who.js';
 
 interface Options {
   delivery?: string;
@@ -58,7 +58,7 @@ Exits with 1 when there is no usable unit log.`,
       const report = await temperatures({
         folder: deliveryFolder(options.delivery ?? folder),
         at: readAt(undefined, now),
-        by: whoEnters(undefined),
+        by: resolveEnteredBy(undefined),
         now,
         from: options.from,
         to: options.to,
@@ -120,6 +120,6 @@ Exits with 1 when there is no usable unit log.`,
       }
       printGoods(output, assessment, unit);
       const { overlapLines } = await import('../log-overlaps.js');
-      for (const line of overlapLines(report.overlaps, unit, startZone)) output.note(printable(line));
+      for (const line of overlapLines(report.overlaps, unit, startZone)) output.note(escapeControls(line));
     });
 }

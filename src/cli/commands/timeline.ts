@@ -2,7 +2,7 @@ import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
 import { deliveryFolder } from '../folder.js';
 import type { CliContext } from '../program.js';
-import { whoEnters } from '../who.js';
+import { resolveEnteredBy } from '../who.js';
 
 interface Options {
   delivery?: string;
@@ -36,10 +36,10 @@ What has no known time is listed apart and never placed.`,
           where: { field: `--${chosen.join(' --')}` },
           fix: 'Use one of --json, --csv and --svg.',
         });
-      const { timeline, timelineCsv, timelineSvg, lineOf } = await import('../../jobs/timeline.js');
+      const { timeline, timelineCsv, timelineSvg, lineOfItem } = await import('../../jobs/timeline.js');
       const report = await timeline({
         folder: deliveryFolder(options.delivery ?? folder),
-        by: whoEnters(undefined),
+        by: resolveEnteredBy(undefined),
         now,
       });
       const found = report.assessment.timeline;
@@ -47,6 +47,6 @@ What has no known time is listed apart and never placed.`,
       if (options.csv === true) return output.document(timelineCsv(report));
       if (options.svg === true) return output.document(await timelineSvg(report));
       const { printTimeline } = await import('../timeline-list.js');
-      printTimeline(output, report, (item) => lineOf(report, item));
+      printTimeline(output, report, (item) => lineOfItem(report, item));
     });
 }

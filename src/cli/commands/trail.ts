@@ -2,9 +2,9 @@ import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { deliveryFolder } from '../folder.js';
-import { printable } from '../output.js';
+import { escapeControls } from '../output.js';
 import type { CliContext } from '../program.js';
-import { whoEnters } from '../who.js';
+import { resolveEnteredBy } from '../who.js';
 
 interface Options {
   delivery?: string;
@@ -47,7 +47,7 @@ that entered them; a fingerprint sent to others, or a time stamp, bounds them fr
       const { trail, trailCsv, writeTrailPdf } = await import('../../jobs/trail.js');
       const report = await trail({
         folder: deliveryFolder(options.delivery ?? folder),
-        by: whoEnters(undefined),
+        by: resolveEnteredBy(undefined),
         now,
         ...omitUndefined({ of: options.of, zone: options.zone }),
       });
@@ -64,7 +64,9 @@ that entered them; a fingerprint sent to others, or a time stamp, bounds them fr
       if (options.csv === true) return output.document(trailCsv(report));
       if (options.pdf !== undefined) {
         const written = await writeTrailPdf(report, options.pdf, now);
-        return output.line(`${printable(written.file)}: ${rows.length} entries on ${written.pages} pages`);
+        return output.line(
+          `${escapeControls(written.file)}: ${rows.length} entries on ${written.pages} pages`,
+        );
       }
       const { printTrail } = await import('../trail-list.js');
       printTrail(output, report);

@@ -1,13 +1,13 @@
 import { Command } from 'commander';
 import type {
   Check,
+  CheckedItem,
   CheckResult,
-  Subject,
   Verdict,
   VerificationReport,
 } from '../../core/model/verification.js';
 import { EXIT } from '../exit.js';
-import { type Output, printable } from '../output.js';
+import { escapeControls, type Output } from '../output.js';
 import type { CliContext } from '../program.js';
 import { wrap } from '../table.js';
 
@@ -82,21 +82,23 @@ function printReport(output: Output, { subjects, together }: VerificationReport,
   printChecks(output, together, options);
 }
 
-function printSubject(output: Output, subject: Subject, options: Options): void {
+function printSubject(output: Output, subject: CheckedItem, options: Options): void {
   const { path, is, verdict, checks, signer, fingerprint } = subject;
   const signs = is === 'dossier' || is === 'unknown' || verdict === 'broken';
   const [colour, words] = signs ? VERDICT[verdict] : UNSIGNED;
-  output.line(`${printable(path)}: ${output.style(colour, words)}`);
+  output.line(`${escapeControls(path)}: ${output.style(colour, words)}`);
   printChecks(output, checks, options);
   if (signer !== undefined) {
-    output.line(`Signed by ${printable(signer.name)}`);
+    output.line(`Signed by ${escapeControls(signer.name)}`);
     output.line(`Certificate SHA-256 ${signer.certificateSha256}`);
     if (signer.claimedTime !== undefined)
       output.line(`Signed at ${signer.claimedTime} by the signer's own clock`);
     if (signer.stampedTime !== undefined) output.line(`Time stamp ${signer.stampedTime}`);
   }
   if (fingerprint !== undefined)
-    output.line(`Fingerprint ${printable(fingerprint.delivery)} ${fingerprint.size} ${fingerprint.root}`);
+    output.line(
+      `Fingerprint ${escapeControls(fingerprint.delivery)} ${fingerprint.size} ${fingerprint.root}`,
+    );
   if (is === 'dossier' && verdict === 'intact-signer-not-vouched-for')
     output.note(
       'Ask the signer by another way for the certificate and compare its SHA-256, then: --trust FILE',
@@ -128,7 +130,7 @@ function printCheck(output: Output, { what, result, detail }: Check, { brief }: 
   const more = result === 'passed' ? '' : `: ${detail}`;
   const indent = mark.length + 4;
   const [first = '', ...rest] = wrap(
-    printable(what + more),
+    escapeControls(what + more),
     Math.max(30, Math.min(WIDEST, output.width) - indent),
   );
   output.line(`  ${output.style(colour, mark)}  ${first}`);

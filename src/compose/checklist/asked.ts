@@ -3,26 +3,26 @@ import { type Position, type SubjectName, sceneSubject } from '../../core/model/
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { Need, Rule, RuleSet, SimpleNeed } from '../../core/model/rule-set.js';
 
-export type Side = 'load' | 'unload';
+export type StopSide = 'load' | 'unload';
 
 /** What the rules of a set ask for that a person on the dock can write down or photograph. */
-export interface Asked {
+export interface DockRequirements {
   /** Readings by kind, at loading, on the way or at unloading. */
   reads(
     kind: 'pulp' | 'set-point' | 'round' | 'seal' | 'bracing' | 'contact' | 'statement',
-    side: Side | 'way',
+    side: StopSide | 'way',
   ): boolean;
   /** Whether the rules want the receiver's own pulps. */
   receiverPulps: boolean;
   positions: Position[];
   events: ReadonlySet<string>;
-  photos(side: Side): SubjectName[];
+  photos(side: StopSide): SubjectName[];
   /** Hours between looks on the way, if the rules say so. */
   everyHours?: number;
 }
 
 /** Reads a rule set for what belongs on the form of one delivery. Rules for what has not happened (a rejection, a claim) are left out. */
-export function askedBy(ruleSet: RuleSet, delivery: Delivery): Asked {
+export function dockRequirements(ruleSet: RuleSet, delivery: Delivery): DockRequirements {
   const found = ruleSet.rules
     .filter((rule) => rule.stage !== 'rejection' && rule.stage !== 'claim')
     .filter((rule) => meant(rule, delivery))
@@ -76,7 +76,7 @@ function simple(need: Need): SimpleNeed[] {
 }
 
 /** Where a need is met: its own word, else its rule's stage. */
-function sideOf(rule: Rule, need: SimpleNeed): Side | 'way' {
+function sideOf(rule: Rule, need: SimpleNeed): StopSide | 'way' {
   const at = 'at' in need ? need.at : undefined;
   if (at === 'loading-stop') return 'load';
   if (at === 'unloading-stop') return 'unload';

@@ -1,7 +1,7 @@
 import type { EventName, Position, ReadingFrom } from '../../core/model/evidence.js';
 
 /** What one box of the form asks. Answers to choices are the numbers printed beside it, so that every language types the same. */
-export type BoxAsk =
+export type BoxQuestion =
   | { is: 'name' }
   | { is: 'statement' }
   /** Day of the times that follow; `way` is between the stops. */
@@ -19,38 +19,38 @@ export type BoxAsk =
   | { is: 'told'; part: 'with' | 'at' | 'about'; stop: string }
   | { is: 'round'; count: number; part: 'at' | 'box-air' | 'set-point' | 'fuel' | 'alarm' };
 
-export interface SheetBox {
+export interface ChecklistBox {
   /** Printed in the box; the same when it is typed in. */
   number: number;
-  ask: BoxAsk;
+  question: BoxQuestion;
 }
 
-export type SheetRow =
-  | { is: 'boxes'; boxes: { box: SheetBox; width: number }[] }
+export type ChecklistRow =
+  | { is: 'boxes'; boxes: { box: ChecklistBox; width: number }[] }
   | {
       is: 'grid';
-      columns: readonly (Position | `receiver-${Position}` | RoundPart)[];
-      rows: { line?: string; letter?: string; count?: number; boxes: SheetBox[] }[];
+      columns: readonly (Position | `receiver-${Position}` | UnitCheckPart)[];
+      rows: { line?: string; letter?: string; count?: number; boxes: ChecklistBox[] }[];
     }
   /** One small box per row of pallets, nose first. */
-  | { is: 'strip'; boxes: SheetBox[] }
+  | { is: 'strip'; boxes: ChecklistBox[] }
   /** Things to photograph, to tick off; nothing is typed in from them. */
   | { is: 'ticks'; photos: string[] }
-  | { is: 'lines'; box: SheetBox; lines: number };
-export type RoundPart = Extract<BoxAsk, { is: 'round' }>['part'];
+  | { is: 'lines'; box: ChecklistBox; lines: number };
+export type UnitCheckPart = Extract<BoxQuestion, { is: 'round' }>['part'];
 
-export interface SheetPart {
+export interface ChecklistPart {
   is: 'person' | 'before' | 'pulps' | 'leaving' | 'pattern' | 'told' | 'way' | 'arrival' | 'statement';
   stop?: string;
-  rows: SheetRow[];
+  rows: ChecklistRow[];
 }
 
 /** Every box of a form in the order of its numbers. */
-export function boxesOf(parts: readonly SheetPart[]): SheetBox[] {
+export function boxesOf(parts: readonly ChecklistPart[]): ChecklistBox[] {
   return parts.flatMap((part) => part.rows.flatMap(inRow)).sort((a, b) => a.number - b.number);
 }
 
-function inRow(row: SheetRow): SheetBox[] {
+function inRow(row: ChecklistRow): ChecklistBox[] {
   switch (row.is) {
     case 'boxes':
       return row.boxes.map(({ box }) => box);

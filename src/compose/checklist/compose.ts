@@ -5,13 +5,13 @@ import { DossierError } from '../../core/model/error.js';
 import type { RuleSet } from '../../core/model/rule-set.js';
 import type { Instant } from '../../core/model/time.js';
 import { type Labels, readLabels } from '../../core/words/labels.js';
-import { cleanDeep, cleanerFor, drawable } from '../glyphs.js';
+import { cleanDeep, drawableCodePoints, glyphCleaner } from '../glyphs.js';
 import { SHIPPED } from '../shipped.js';
 import { typeset } from '../typeset.js';
-import { sheetDocument } from './document.js';
-import { sheetParts } from './parts.js';
+import { checklistDocument } from './document.js';
+import { checklistParts } from './parts.js';
 
-export interface SheetInput {
+export interface ComposeChecklistInput {
   delivery: Delivery;
   ruleSet: RuleSet;
   language: Language;
@@ -25,13 +25,20 @@ export interface SheetInput {
  * Sets the form to print for one delivery. The same input gives the same bytes.
  * Throws DossierError `bad-template` or `typesetting`.
  */
-export async function composeSheet(input: SheetInput): Promise<{ pdf: Uint8Array; pages: number }> {
+export async function composeChecklist(
+  input: ComposeChecklistInput,
+): Promise<{ pdf: Uint8Array; pages: number }> {
   const { delivery, ruleSet, language, paper, templates = SHIPPED } = input;
-  const labels = await sheetLabels(language, templates);
-  const document = sheetDocument(sheetParts(delivery, ruleSet), { delivery, language, paper, labels });
+  const labels = await checklistLabels(language, templates);
+  const document = checklistDocument(checklistParts(delivery, ruleSet), {
+    delivery,
+    language,
+    paper,
+    labels,
+  });
   return typeset({
     pages: join(templates, 'sheet'),
-    document: cleanDeep(document, cleanerFor(await drawable())),
+    document: cleanDeep(document, glyphCleaner(await drawableCodePoints())),
     assets: new Map(),
     attachments: [],
     builtAt: input.madeAt,
@@ -39,7 +46,7 @@ export async function composeSheet(input: SheetInput): Promise<{ pdf: Uint8Array
 }
 
 /** The words of the form in one language. Throws DossierError `bad-template`. */
-export async function sheetLabels(language: Language, templates = SHIPPED): Promise<Labels> {
+export async function checklistLabels(language: Language, templates = SHIPPED): Promise<Labels> {
   const file = join(templates, 'words', language, 'sheet.yaml');
   const text = await readFile(file, 'utf8').catch((cause: unknown) => {
     throw new DossierError('bad-template', `there are no words for the form in the language "${language}"`, {

@@ -1,11 +1,11 @@
 import type { Delivery, Language, Paper } from '../../core/model/delivery.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { celsius, fromCelsius, fromKelvin, kelvin } from '../../core/model/temperature.js';
-import { type DocumentHead, paperName } from '../../core/words/document-head.js';
+import { type DocumentHead, typstPaperName } from '../../core/words/document-head.js';
 import type { Labels } from '../../core/words/labels.js';
 import { commonName } from '../view/names.js';
-import { boxesOf, type SheetBox, type SheetPart, type SheetRow } from './box.js';
-import { letterOf } from './parts.js';
+import { boxesOf, type ChecklistBox, type ChecklistPart, type ChecklistRow } from './box.js';
+import { lineLetter } from './parts.js';
 import { boxLabel, choicesOf } from './words.js';
 
 interface DrawnBox {
@@ -22,7 +22,7 @@ type DrawnRow =
   | { is: 'lines'; box: DrawnBox; lines: number };
 
 /** The one JSON document that the form's pages are set from. */
-export interface SheetDocument extends DocumentHead {
+export interface ChecklistDocument extends DocumentHead {
   delivery: string;
   facts: { label: string; value: string }[];
   how: string;
@@ -34,7 +34,7 @@ export interface SheetDocument extends DocumentHead {
   pageOf: string;
 }
 
-export interface SheetLook {
+export interface ChecklistLayout {
   delivery: Delivery;
   language: Language;
   paper: Paper;
@@ -42,7 +42,7 @@ export interface SheetLook {
 }
 
 /** The form's boxes with their words, ready to be set. */
-export function sheetDocument(parts: readonly SheetPart[], look: SheetLook): SheetDocument {
+export function checklistDocument(parts: readonly ChecklistPart[], look: ChecklistLayout): ChecklistDocument {
   const { delivery, language, paper, labels } = look;
   const { trailer, tractor, unit } = delivery.equipment;
   const value = (label: string, text: string | undefined) =>
@@ -51,7 +51,7 @@ export function sheetDocument(parts: readonly SheetPart[], look: SheetLook): She
   return {
     language,
     region: 'US',
-    paper: paperName(paper),
+    paper: typstPaperName(paper),
     title: labels('sheet.title'),
     author: delivery.parties.carrier?.name ?? '',
     description: labels('sheet.description'),
@@ -83,7 +83,7 @@ export function sheetDocument(parts: readonly SheetPart[], look: SheetLook): She
 }
 
 /** The place stands over the first part of a stop, and over the others only where there are several such stops. */
-function partTitle(part: SheetPart, { delivery, labels }: SheetLook): string {
+function partTitle(part: ChecklistPart, { delivery, labels }: ChecklistLayout): string {
   const stop = delivery.stops.find(({ id }) => id === part.stop);
   const title = labels(`part.${part.is}`);
   if (stop === undefined) return title;
@@ -93,7 +93,7 @@ function partTitle(part: SheetPart, { delivery, labels }: SheetLook): string {
 }
 
 /** Words under a part's heading: whose clock the times are by, and what matters while filling it in. */
-function partNote(part: SheetPart, { delivery, labels }: SheetLook): string {
+function partNote(part: ChecklistPart, { delivery, labels }: ChecklistLayout): string {
   const stops = delivery.stops;
   const stop = stops.find(({ id }) => id === part.stop);
   const zone = (name: string) => labels('sheet.clock').replace('ZONE', name.replaceAll('_', ' '));
@@ -105,13 +105,13 @@ function partNote(part: SheetPart, { delivery, labels }: SheetLook): string {
   return own ?? '';
 }
 
-function drawnRow(row: SheetRow, look: SheetLook): DrawnRow {
+function drawnRow(row: ChecklistRow, look: ChecklistLayout): DrawnRow {
   const { labels, delivery } = look;
-  const drawn = (box: SheetBox): DrawnBox => {
-    const choices = box.ask.is === 'row' ? undefined : choicesOf(box.ask, labels);
+  const drawn = (box: ChecklistBox): DrawnBox => {
+    const choices = box.question.is === 'row' ? undefined : choicesOf(box.question, labels);
     return {
       number: box.number,
-      label: boxLabel(box.ask, labels),
+      label: boxLabel(box.question, labels),
       ...omitUndefined({ choices }),
     };
   };
@@ -130,8 +130,8 @@ function drawnRow(row: SheetRow, look: SheetLook): DrawnRow {
       };
     case 'strip': {
       const [first] = row.boxes;
-      const choices = first === undefined ? undefined : choicesOf(first.ask, labels);
-      const stop = first?.ask.is === 'row' ? first.ask.stop : undefined;
+      const choices = first === undefined ? undefined : choicesOf(first.question, labels);
+      const stop = first?.question.is === 'row' ? first.question.stop : undefined;
       return {
         is: 'strip',
         boxes: row.boxes.map(drawn),
@@ -141,7 +141,7 @@ function drawnRow(row: SheetRow, look: SheetLook): DrawnRow {
           choices ?? '',
           delivery.lines
             .filter(({ from }) => from === stop)
-            .map(({ id }) => `${letterOf(id, delivery.lines)}\u00a0${lineName(id, delivery)}`)
+            .map(({ id }) => `${lineLetter(id, delivery.lines)}\u00a0${lineName(id, delivery)}`)
             .join('   '),
         ],
       };
@@ -163,7 +163,7 @@ function lineName(id: string, { lines }: Delivery): string {
 }
 
 /** `36 °F ± 2`, as the delivery file has it from the bill; empty when it states none. */
-function askedFor(id: string, { delivery, labels }: SheetLook): string {
+function askedFor(id: string, { delivery, labels }: ChecklistLayout): string {
   const asked = delivery.lines.find((one) => one.id === id)?.instruction;
   if (asked === undefined) return labels('sheet.no-temperature');
   const unit = delivery.show.temperature;

@@ -2,8 +2,8 @@ import type { Delivery, Line, Stop } from '../../core/model/delivery.js';
 import { type EventName, type Position, position as positions } from '../../core/model/evidence.js';
 import { metres } from '../../core/model/length.js';
 import type { RuleSet } from '../../core/model/rule-set.js';
-import { type Asked, askedBy } from './asked.js';
-import type { BoxAsk, RoundPart, SheetBox, SheetPart, SheetRow } from './box.js';
+import { type DockRequirements, dockRequirements } from './asked.js';
+import type { BoxQuestion, ChecklistBox, ChecklistPart, ChecklistRow, UnitCheckPart } from './box.js';
 
 const AT_LOADING: readonly EventName[] = [
   'arrived',
@@ -21,26 +21,26 @@ const AT_UNLOADING: readonly EventName[] = [
   'unloaded',
   'refused',
 ];
-const ROUND: readonly RoundPart[] = ['at', 'box-air', 'set-point', 'fuel', 'alarm'];
-const ROUNDS = 5;
+const UNIT_CHECK: readonly UnitCheckPart[] = ['at', 'box-air', 'set-point', 'fuel', 'alarm'];
+const UNIT_CHECKS = 5;
 /** Turned pallets of 40 × 48 in fill a 53 ft floor with 15 rows. Common practice, no source. */
 const ROWS = 15;
 const FEWEST_ROWS = 6;
 const TURNED_ROW_METRES = 40 * 0.0254;
 
 /** Hands out the numbers of the boxes, from 1, in the order in which they are printed. */
-type Numbered = (ask: BoxAsk) => SheetBox;
+type Numbered = (ask: BoxQuestion) => ChecklistBox;
 
 /**
  * The form for one delivery: what its rule set asks for, by its stops and lines. The same delivery and rules give
  * the same numbers, so that what was written on paper can be typed in by number.
  */
-export function sheetParts(delivery: Delivery, ruleSet: RuleSet): SheetPart[] {
-  const asked = askedBy(ruleSet, delivery);
+export function checklistParts(delivery: Delivery, ruleSet: RuleSet): ChecklistPart[] {
+  const asked = dockRequirements(ruleSet, delivery);
   let last = 0;
-  const box: Numbered = (ask) => {
+  const box: Numbered = (question) => {
     last += 1;
-    return { number: last, ask };
+    return { number: last, question };
   };
   const { stops, lines } = delivery;
   return [
@@ -48,33 +48,33 @@ export function sheetParts(delivery: Delivery, ruleSet: RuleSet): SheetPart[] {
     ...stops
       .filter((stop) => stop.does === 'load')
       .flatMap((stop) => loading(stop, lines, asked, box, delivery)),
-    ...way(asked, box),
+    ...transit(asked, box),
     ...stops.filter((stop) => stop.does === 'unload').flatMap((stop) => unloading(stop, lines, asked, box)),
     { is: 'statement', rows: [{ is: 'lines', box: box({ is: 'statement' }), lines: 3 }] },
   ];
 }
 
-const boxes = (...list: [box: SheetBox, width: number][]): SheetRow => ({
+const boxes = (...list: [box: ChecklistBox, width: number][]): ChecklistRow => ({
   is: 'boxes',
   boxes: list.map(([box, width]) => ({ box, width })),
 });
 
-function times(stop: Stop, events: readonly EventName[], box: Numbered): SheetRow {
+function times(stop: Stop, events: readonly EventName[], box: Numbered): ChecklistRow {
   return boxes(
     [box({ is: 'day', stop: stop.id }), 1.3],
-    ...events.map((event): [SheetBox, number] => [box({ is: 'event', event, stop: stop.id }), 1]),
+    ...events.map((event): [ChecklistBox, number] => [box({ is: 'event', event, stop: stop.id }), 1]),
   );
 }
 
 function loading(
   { id: stop, ...rest }: Stop,
   lines: readonly Line[],
-  asked: Asked,
+  asked: DockRequirements,
   box: Numbered,
   delivery: Delivery,
-): SheetPart[] {
+): ChecklistPart[] {
   const here = lines.filter((line) => line.from === stop);
-  const parts: SheetPart[] = [
+  const parts: ChecklistPart[] = [
     { is: 'before', stop, rows: [times({ id: stop, ...rest }, AT_LOADING, box), ...ticks(asked, 'load')] },
   ];
   if (asked.reads('pulp', 'load'))
@@ -100,7 +100,7 @@ function loading(
       ),
     ],
   });
-  const pattern: SheetRow[] = [
+  const pattern: ChecklistRow[] = [
     {
       is: 'strip',
       boxes: Array.from({ length: rowsOf(delivery) }, (_, i) => box({ is: 'row', row: i + 1, stop })),
@@ -114,7 +114,7 @@ function loading(
       ),
     );
   parts.push({ is: 'pattern', stop, rows: pattern });
-  parts.push({ is: 'told', stop, rows: [told(stop, box)] });
+  parts.push({ is: 'told', stop, rows: [notices(stop, box)] });
   return parts;
 }
 
@@ -125,14 +125,14 @@ function rowsOf({ equipment: { trailer } }: Delivery): number {
   return Math.min(ROWS, Math.max(FEWEST_ROWS, Math.floor(metres(length) / TURNED_ROW_METRES)));
 }
 
-const told = (stop: string, box: Numbered): SheetRow =>
+const notices = (stop: string, box: Numbered): ChecklistRow =>
   boxes(
     [box({ is: 'told', part: 'with', stop }), 1],
     [box({ is: 'told', part: 'at', stop }), 0.8],
     [box({ is: 'told', part: 'about', stop }), 3],
   );
 
-function ticks(asked: Asked, side: 'load' | 'unload'): SheetRow[] {
+function ticks(asked: DockRequirements, side: 'load' | 'unload'): ChecklistRow[] {
   const photos = asked.photos(side);
   return photos.length === 0 ? [] : [{ is: 'ticks', photos }];
 }
@@ -147,7 +147,7 @@ function pulps(
   spread: readonly Position[],
   box: Numbered,
   readers: readonly PulpReader[],
-): SheetRow {
+): ChecklistRow {
   const parts =
     spread.length === 0 ? positions.options : positions.options.filter((one) => spread.includes(one));
   const columns = readers.flatMap((from) => parts.map((position) => ({ from, position })));
@@ -158,18 +158,18 @@ function pulps(
     ),
     rows: here.map(({ id: line }) => ({
       line,
-      letter: letterOf(line, all),
+      letter: lineLetter(line, all),
       boxes: columns.map(({ from, position }) => box({ is: 'pulp', line, position, stop, from })),
     })),
   };
 }
 
 /** The letter that stands for a line on the form, in the order of the bill. */
-export function letterOf(line: string, lines: readonly Line[]): string {
+export function lineLetter(line: string, lines: readonly Line[]): string {
   return String.fromCharCode(65 + (lines.findIndex(({ id }) => id === line) % 26));
 }
 
-function way(asked: Asked, box: Numbered): SheetPart[] {
+function transit(asked: DockRequirements, box: Numbered): ChecklistPart[] {
   if (!asked.reads('round', 'way')) return [];
   return [
     {
@@ -178,10 +178,10 @@ function way(asked: Asked, box: Numbered): SheetPart[] {
         boxes([box({ is: 'day', stop: 'way' }), 1]),
         {
           is: 'grid',
-          columns: ROUND,
-          rows: Array.from({ length: ROUNDS }, (_, i) => ({
+          columns: UNIT_CHECK,
+          rows: Array.from({ length: UNIT_CHECKS }, (_, i) => ({
             count: i + 1,
-            boxes: ROUND.map((part) => box({ is: 'round', count: i + 1, part })),
+            boxes: UNIT_CHECK.map((part) => box({ is: 'round', count: i + 1, part })),
           })),
         },
       ],
@@ -189,9 +189,14 @@ function way(asked: Asked, box: Numbered): SheetPart[] {
   ];
 }
 
-function unloading(stop: Stop, lines: readonly Line[], asked: Asked, box: Numbered): SheetPart[] {
+function unloading(
+  stop: Stop,
+  lines: readonly Line[],
+  asked: DockRequirements,
+  box: Numbered,
+): ChecklistPart[] {
   const here = lines.filter((line) => line.to === stop.id);
-  const parts: SheetPart[] = [
+  const parts: ChecklistPart[] = [
     {
       is: 'arrival',
       stop: stop.id,
@@ -217,6 +222,6 @@ function unloading(stop: Stop, lines: readonly Line[], asked: Asked, box: Number
       stop: stop.id,
       rows: [pulps(stop.id, here, lines, asked.positions, box, from)],
     });
-  parts.push({ is: 'told', stop: stop.id, rows: [told(stop.id, box)] });
+  parts.push({ is: 'told', stop: stop.id, rows: [notices(stop.id, box)] });
   return parts;
 }

@@ -1,8 +1,8 @@
 import type { Labels } from '../../core/words/labels.js';
-import { type BoxAsk, CHOICES } from './box.js';
+import { type BoxQuestion, CHOICES } from './box.js';
 
 /** What stands over a box, or what is asked for on a terminal. */
-export function boxLabel(ask: BoxAsk, labels: Labels): string {
+export function boxLabel(ask: BoxQuestion, labels: Labels): string {
   switch (ask.is) {
     case 'event':
       return labels(`event.${ask.event}`);
@@ -28,7 +28,7 @@ export function boxLabel(ask: BoxAsk, labels: Labels): string {
 }
 
 /** `1 continuous · 2 start-stop`: the choices of a box with the numbers to write; undefined when it has none. */
-export function choicesOf(ask: BoxAsk, labels: Labels): string | undefined {
+export function choicesOf(ask: BoxQuestion, labels: Labels): string | undefined {
   const offered =
     ask.is === 'told'
       ? ask.part === 'with'

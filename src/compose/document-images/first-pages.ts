@@ -1,17 +1,17 @@
 import { readFile } from 'node:fs/promises';
 import type { Sha256 } from '../../core/model/evidence.js';
 import type { PictureFile, PreparedPicture, ReadOriginal } from '../pictures.js';
-import { Painter } from './painter.js';
+import { PageRenderer } from './painter.js';
 
 /** What can be shown of a paper. */
-export type DocumentPlate =
+export type DocumentImage =
   /** Its first pages, as pictures, out of `of`. */
   | { is: 'pages'; pages: PreparedPicture[]; of: number }
   /** A text file's beginning; `cut` when there is more. */
   | { is: 'text'; text: string; cut: boolean }
   | { is: 'unreadable'; why: string };
 
-export interface PlateOptions {
+export interface DocumentImageOptions {
   /** Pages of each PDF; 2 if not given. */
   pages?: number;
   /** Longer side in pixels: 200 per inch at 8 inches. */
@@ -33,14 +33,14 @@ const MOST_CHARACTERS = 6_000;
 export async function firstPages(
   files: readonly PictureFile[],
   readOriginal: ReadOriginal,
-  { pages = 2, longest = 1600, seconds, signal }: PlateOptions = {},
-): Promise<Map<Sha256, DocumentPlate>> {
-  const plates = new Map<Sha256, DocumentPlate>();
-  const painter = new Painter(seconds);
+  { pages = 2, longest = 1600, seconds, signal }: DocumentImageOptions = {},
+): Promise<Map<Sha256, DocumentImage>> {
+  const plates = new Map<Sha256, DocumentImage>();
+  const painter = new PageRenderer(seconds);
   try {
     for (const file of new Map(files.map((f) => [f.sha256, f])).values()) {
       if (signal?.aborted) break;
-      const plate = await plateOf(file, readOriginal, painter, pages, longest);
+      const plate = await imageOf(file, readOriginal, painter, pages, longest);
       if (plate !== undefined) plates.set(file.sha256, plate);
     }
   } finally {
@@ -49,13 +49,13 @@ export async function firstPages(
   return plates;
 }
 
-async function plateOf(
+async function imageOf(
   { sha256, type }: PictureFile,
   readOriginal: ReadOriginal,
-  painter: Painter,
+  painter: PageRenderer,
   pages: number,
   longest: number,
-): Promise<DocumentPlate | undefined> {
+): Promise<DocumentImage | undefined> {
   if (type !== 'application/pdf' && type !== 'text/plain') return undefined;
   let bytes: Uint8Array;
   try {
@@ -64,7 +64,7 @@ async function plateOf(
   } catch (cause) {
     return { is: 'unreadable', why: cause instanceof Error ? cause.message : 'it cannot be read' };
   }
-  if (type === 'text/plain') return textPlate(bytes);
+  if (type === 'text/plain') return textImage(bytes);
   if (bytes.length > MOST_BYTES) return { is: 'unreadable', why: 'it is too large to be drawn' };
   const painted = await painter.paint(bytes, pages, longest);
   switch (painted.is) {
@@ -75,13 +75,13 @@ async function plateOf(
         pages: painted.pages.map((page) => ({ is: 'picture', damaged: false, ...page })),
       };
     case 'failed':
-      return { is: 'unreadable', why: inWords(painted.why) };
+      return { is: 'unreadable', why: failureText(painted.why) };
     case 'missing':
       return { is: 'unreadable', why: 'the programs that draw pages are not installed on this machine' };
   }
 }
 
-function textPlate(bytes: Uint8Array): DocumentPlate {
+function textImage(bytes: Uint8Array): DocumentImage {
   const head = bytes.subarray(0, 8 * MOST_CHARACTERS);
   const text = new TextDecoder(encodingOf(head)).decode(head).replaceAll(/\r\n?/g, '\n');
   // Control and bidirectional characters make text read otherwise than it is (CVE-2021-42574).
@@ -107,7 +107,7 @@ function encodingOf(head: Uint8Array): string {
   }
 }
 
-function inWords(why: string): string {
+function failureText(why: string): string {
   return /password/i.test(why)
     ? 'it is encrypted'
     : `it cannot be drawn: ${why.split('\n')[0]?.slice(0, 200)}`;

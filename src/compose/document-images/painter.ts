@@ -12,10 +12,10 @@ const answer = z.discriminatedUnion('is', [
   }),
   z.object({ is: z.literal('missing') }),
 ]);
-export type Painted = z.infer<typeof answer> | { is: 'failed'; why: string };
+export type DrawingResult = z.infer<typeof answer> | { is: 'failed'; why: string };
 
 /** Draws the pages of one PDF after another in a process; a new one is started when it dies or hangs. */
-export class Painter {
+export class PageRenderer {
   readonly #workers: Workers<{ bytes: Uint8Array; pages: number; longest: number }, z.infer<typeof answer>>;
 
   constructor(seconds = 30) {
@@ -31,7 +31,7 @@ export class Painter {
   }
 
   /** Draws the first pages. Never throws for a bad file: what went wrong is the answer. */
-  async paint(bytes: Uint8Array, pages: number, longest: number): Promise<Painted> {
+  async paint(bytes: Uint8Array, pages: number, longest: number): Promise<DrawingResult> {
     try {
       return await this.#workers.ask({ bytes, pages, longest });
     } catch (cause) {

@@ -3,12 +3,12 @@ import { findEvidence } from '../../core/model/state.js';
 import type { Letter } from './compose.js';
 import type { Annex } from './document.js';
 import { commonParts, type LetterDocument } from './document.js';
-import type { PaperInput } from './input.js';
+import type { CorrespondenceInput } from './input.js';
 import { letterText } from './text.js';
 import type { LetterView } from './view.js';
 import { letterView } from './view.js';
 
-export interface CertificateInput extends PaperInput {
+export interface CertificateInput extends CorrespondenceInput {
   tool: { name: string; version: string };
   /** Leaf hash of the ledger entry that brought evidence in, for what is not a file (RFC 9162 §2.1). */
   entryHash: (seq: number) => Sha256 | undefined;

@@ -1,11 +1,11 @@
 import { join } from 'node:path';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
-import { cleanDeep, cleanerFor, drawable } from '../glyphs.js';
+import { cleanDeep, drawableCodePoints, glyphCleaner } from '../glyphs.js';
 import { readLetterhead } from '../letterhead.js';
 import { SHIPPED } from '../templates.js';
 import { typeset } from '../typeset.js';
 import { type LetterDocument, letterDocument } from './document.js';
-import type { LetterInput, PaperInput } from './input.js';
+import type { CorrespondenceInput, LetterInput } from './input.js';
 import { letterText } from './text.js';
 import { letterView } from './view.js';
 
@@ -32,13 +32,13 @@ export async function writeLetter(input: LetterInput): Promise<Letter> {
  * Sets a letter or certificate on pages under the carrier's letterhead, as PDF/A-3a without a signature: a person signs.
  * The same input gives the same bytes. Throws DossierError `bad-template` or `typesetting`.
  */
-export async function setPages(
+export async function typesetLetter(
   document: LetterDocument,
-  { templates, madeAt }: Pick<PaperInput, 'templates' | 'madeAt'>,
+  { templates, madeAt }: Pick<CorrespondenceInput, 'templates' | 'madeAt'>,
   standard: 'a-3a' | 'ua-1' = 'a-3a',
 ): Promise<{ pdf: Uint8Array; pages: number; warnings: string[] }> {
   const letterhead = await readLetterhead(templates);
-  const cleaner = cleanerFor(await drawable());
+  const cleaner = glyphCleaner(await drawableCodePoints());
   const whole: LetterDocument =
     letterhead === undefined
       ? document

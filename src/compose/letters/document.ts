@@ -1,9 +1,9 @@
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { Block, Fact, Inline } from '../../core/words/blocks.js';
 import { plain, text } from '../../core/words/blocks.js';
-import { type DocumentHead, paperName } from '../../core/words/document-head.js';
+import { type DocumentHead, typstPaperName } from '../../core/words/document-head.js';
 import type { LetterInput } from './input.js';
-import { MANNERS } from './kinds.js';
+import { LETTER_PROFILES } from './kinds.js';
 import { claimFacts } from './of-claim.js';
 import { recordFacts } from './of-record.js';
 import type { LetterView } from './view.js';
@@ -47,7 +47,7 @@ export function commonParts({
   return {
     language: input.language,
     region: 'US',
-    paper: paperName(input.paper),
+    paper: typstPaperName(input.paper),
     author: name,
     description: labels('letter.description'),
     page: labels('letter.page'),
@@ -64,7 +64,7 @@ export function letterDocument(view: LetterView<LetterInput>): LetterDocument {
   const { delivery } = state;
   const subject = labels(`subject.${kind}`);
   const to = input.to === undefined ? view.blank('recipient') : plain(input.to.name);
-  const needsAddress = MANNERS[kind].signed;
+  const needsAddress = LETTER_PROFILES[kind].signed;
   const address =
     input.to?.address === undefined
       ? needsAddress
@@ -82,7 +82,7 @@ export function letterDocument(view: LetterView<LetterInput>): LetterDocument {
     about: aboutLines(view),
     body,
     ...omitUndefined({
-      sign: MANNERS[kind].signed
+      sign: LETTER_PROFILES[kind].signed
         ? {
             closing: labels('letter.closing'),
             for: delivery.parties.carrier?.name ?? '',

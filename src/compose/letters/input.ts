@@ -6,8 +6,8 @@ import type { Money } from '../../core/model/money.js';
 import type { Assessment, ClaimResult } from '../../core/model/results.js';
 import type { ClaimEntry, RecordState } from '../../core/model/state.js';
 import type { Instant } from '../../core/model/time.js';
-import type { OwnTemplates } from '../templates.js';
-import type { WrittenLetter } from './kinds.js';
+import type { CarrierTemplates } from '../templates.js';
+import type { TemplatedLetterKind } from './kinds.js';
 
 /** What is said of the claim that a letter answers: entries that still count, and what was computed of them. */
 export interface LetterClaim {
@@ -24,7 +24,7 @@ export interface EnclosedFile {
 }
 
 /** Everything letters and certificates are made of. */
-export interface PaperInput {
+export interface CorrespondenceInput {
   /** What the reader's copy may show, and what was computed of it that holds for the whole record too. */
   state: RecordState;
   assessment: Assessment;
@@ -35,12 +35,12 @@ export interface PaperInput {
   paper: Paper;
   madeAt: Instant;
   enclosed: readonly EnclosedFile[];
-  templates: OwnTemplates;
+  templates: CarrierTemplates;
 }
 
 /** Everything one letter is made of. */
-export interface LetterInput extends PaperInput {
-  kind: WrittenLetter;
+export interface LetterInput extends CorrespondenceInput {
+  kind: TemplatedLetterKind;
   claim?: LetterClaim;
   /** The day that stands on it. */
   day: Day;

@@ -2,10 +2,10 @@ import type { LetterKind } from '../../core/model/claim.js';
 import type { PartyRole } from '../../core/model/delivery.js';
 
 /** Letters that there is a template for. */
-export type WrittenLetter = Exclude<LetterKind, 'other'>;
+export type TemplatedLetterKind = Exclude<LetterKind, 'other'>;
 
 /** What is particular to one kind of letter. */
-export interface LetterManner {
+export interface LetterProfile {
   /** Whom it goes to when nobody else is named; `nobody`: it must be filled in. */
   to: 'claimant' | Extract<PartyRole, 'shipper' | 'insurer'> | 'nobody';
   /** The copy of the dossier, by its name in copies.yaml, that its reader gets and that its facts are taken from. */
@@ -16,9 +16,9 @@ export interface LetterManner {
   signed: boolean;
 }
 
-const toClaimant: LetterManner = { to: 'claimant', copy: 'receiver', enclosed: true, signed: true };
+const toClaimant: LetterProfile = { to: 'claimant', copy: 'receiver', enclosed: true, signed: true };
 
-export const MANNERS: Readonly<Record<WrittenLetter, LetterManner>> = {
+export const LETTER_PROFILES: Readonly<Record<TemplatedLetterKind, LetterProfile>> = {
   acknowledgement: toClaimant,
   'request-for-papers': toClaimant,
   'status-report': toClaimant,
@@ -30,4 +30,4 @@ export const MANNERS: Readonly<Record<WrittenLetter, LetterManner>> = {
   reservation: { to: 'shipper', copy: 'receiver', enclosed: false, signed: false },
 };
 
-export const WRITTEN_LETTERS = Object.keys(MANNERS) as WrittenLetter[];
+export const TEMPLATED_LETTER_KINDS = Object.keys(LETTER_PROFILES) as TemplatedLetterKind[];

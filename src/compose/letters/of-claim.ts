@@ -1,4 +1,4 @@
-import type { SupportingPaper } from '../../core/model/results.js';
+import type { SupportingDocument } from '../../core/model/results.js';
 import type { ClaimEntryOf } from '../../core/model/state.js';
 import { escapeMarkdown } from '../../core/words/escape.js';
 import { type Facts, MarkdownText } from '../../core/words/facts.js';
@@ -6,7 +6,7 @@ import type { LetterClaim, LetterInput } from './input.js';
 import type { LetterView } from './view.js';
 
 /** Entries of one kind that no later entry corrects, in the order of the ledger. */
-export function standing<K extends LetterClaim['entries'][number]['is']>(
+export function currentEntries<K extends LetterClaim['entries'][number]['is']>(
   claim: LetterClaim | undefined,
   kind: K,
 ): ClaimEntryOf<K>[] {
@@ -19,10 +19,10 @@ export function standing<K extends LetterClaim['entries'][number]['is']>(
 export function claimFacts(view: LetterView<LetterInput>): Facts {
   const { input, labels } = view;
   const { claim, amount, kind } = input;
-  const received = standing(claim, 'received').at(-1);
-  const offer = standing(claim, 'offer').findLast(({ by }) => by === 'carrier');
-  const declined = standing(claim, 'declined').at(-1);
-  const acknowledged = standing(claim, 'letter').find(
+  const received = currentEntries(claim, 'received').at(-1);
+  const offer = currentEntries(claim, 'offer').findLast(({ by }) => by === 'carrier');
+  const declined = currentEntries(claim, 'declined').at(-1);
+  const acknowledged = currentEntries(claim, 'letter').find(
     ({ way, letter }) => way === 'sent' && letter === 'acknowledgement',
   );
   const papers = claim?.result?.papers;
@@ -61,7 +61,7 @@ export function claimFacts(view: LetterView<LetterInput>): Facts {
     part: part === undefined ? undefined : view.money(part),
   };
 
-  function nameOf({ id }: SupportingPaper): string {
+  function nameOf({ id }: SupportingDocument): string {
     return labels(`paper.${id}`);
   }
 }

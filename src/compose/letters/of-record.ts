@@ -1,4 +1,4 @@
-import { lineOf } from '../../core/assess/claim/finding-relevance.js';
+import { lineOfFinding } from '../../core/assess/claim/finding-relevance.js';
 import type { Finding } from '../../core/model/results.js';
 import { escapeMarkdown } from '../../core/words/escape.js';
 import { type Facts, MarkdownText } from '../../core/words/facts.js';
@@ -97,7 +97,7 @@ function helpLines(view: LetterView<LetterInput>): MarkdownText[] {
     position.flatMap((row) =>
       row[side].flatMap(({ from }) => (from.is === 'finding' ? [pointKey(from.id, from.line)] : [])),
     );
-  const key = (finding: Finding) => pointKey(finding.id, lineOf(finding));
+  const key = (finding: Finding) => pointKey(finding.id, lineOfFinding(finding));
   const [forCarrier, against] = [points('forCarrier'), new Set(points('againstCarrier'))];
   const helps = byWeight(
     assessment.findings.filter(

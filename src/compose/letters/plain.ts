@@ -1,10 +1,13 @@
 import type { Finding } from '../../core/model/results.js';
-import type { PaperInput } from './input.js';
-import { plainWords } from './text.js';
+import type { CorrespondenceInput } from './input.js';
+import { plainLine } from './text.js';
 import { letterView } from './view.js';
 
 /** Findings as plain sentences with the numbers of their exhibits, to be told beside a letter. */
-export async function plainFindings(input: PaperInput, findings: readonly Finding[]): Promise<string[]> {
+export async function findingSentences(
+  input: CorrespondenceInput,
+  findings: readonly Finding[],
+): Promise<string[]> {
   const { words, number, labels, facts } = await letterView(input);
   return [...findings]
     .sort((a, b) => b.weight - a.weight)
@@ -13,7 +16,7 @@ export async function plainFindings(input: PaperInput, findings: readonly Findin
         .map(number)
         .filter((n) => n !== undefined)
         .sort((a, b) => a - b);
-      return plainWords(
+      return plainLine(
         words.line(`findings/${finding.id}`, facts(finding), numbers),
         labels('letter.exhibit'),
       );

@@ -6,7 +6,7 @@ import type { Money } from '../../core/model/money.js';
 const LOCALES: Readonly<Record<Language, string>> = { en: 'en-US', es: 'es-US' };
 
 /** `USD 12,480.50`: the code, since $ alone is the sign of many currencies; the digits as they were written. */
-export function moneyInWords({ amount, currency }: Money, language: Language): string {
+export function formatMoney({ amount, currency }: Money, language: Language): string {
   const decimals = amount.includes('.') ? 2 : 0;
   const digits = new Intl.NumberFormat(LOCALES[language], {
     minimumFractionDigits: decimals,
@@ -16,7 +16,7 @@ export function moneyInWords({ amount, currency }: Money, language: Language): s
 }
 
 /** `August 3, 2026`: a day of the calendar, the same in every zone. */
-export function dayInWords({ date }: Day, language: Language): string {
+export function formatDay({ date }: Day, language: Language): string {
   return DateTime.fromISO(date, { zone: 'utc', locale: LOCALES[language] }).toLocaleString(
     DateTime.DATE_FULL,
   );

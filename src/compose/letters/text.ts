@@ -41,7 +41,7 @@ export function letterText(document: LetterDocument): string {
 }
 
 /** One line without markup and with plain spaces. */
-export const plainWords = (of: readonly Inline[], exhibit: string): string =>
+export const plainLine = (of: readonly Inline[], exhibit: string): string =>
   words(of, exhibit).replaceAll('\u00a0', ' ').trim();
 
 const words = (of: readonly Inline[], exhibit: string): string =>

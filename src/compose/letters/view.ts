@@ -10,16 +10,16 @@ import { type Format, formatFor } from '../../core/words/format.js';
 import { type Labels, readLabels } from '../../core/words/labels.js';
 import { type Words, wordsFrom } from '../../core/words/words.js';
 import { exhibitNumbers } from '../exhibits.js';
-import { wordsIn } from '../language.js';
+import { loadLanguageWords } from '../language.js';
 import { type LoadedTemplates, loadOver, loadTemplates } from '../load-words.js';
 import { SHIPPED } from '../templates.js';
-import { factsSaid } from '../view/findings.js';
+import { localizedFacts } from '../view/findings.js';
 import { factNames } from '../view/names.js';
-import type { PaperInput } from './input.js';
-import { dayInWords, moneyInWords } from './statements.js';
+import type { CorrespondenceInput } from './input.js';
+import { formatDay, formatMoney } from './statements.js';
 
 /** How one letter says things. */
-export interface LetterView<I extends PaperInput = PaperInput> {
+export interface LetterView<I extends CorrespondenceInput = CorrespondenceInput> {
   input: I;
   format: Format;
   names: FactNames;
@@ -41,9 +41,9 @@ export interface LetterView<I extends PaperInput = PaperInput> {
 }
 
 /** Reads the words of the language and makes the view. Throws DossierError `bad-template`. */
-export async function letterView<I extends PaperInput>(input: I): Promise<LetterView<I>> {
+export async function letterView<I extends CorrespondenceInput>(input: I): Promise<LetterView<I>> {
   const { language, templates, state } = input;
-  const dossier = await wordsIn(language, templates);
+  const dossier = await loadLanguageWords(language, templates);
   const letters = await lettersIn(input);
   const labels = layered(
     readLabels(letters.labels, join(SHIPPED, 'letters', language, 'labels.yaml'), letters.ownLabels),
@@ -87,14 +87,14 @@ export async function letterView<I extends PaperInput>(input: I): Promise<Letter
     words,
     labels,
     number,
-    money: (amount) => moneyInWords(amount, language),
-    day: (day) => dayInWords(day, language),
+    money: (amount) => formatMoney(amount, language),
+    day: (day) => formatDay(day, language),
     source,
-    facts: (finding) => factsSaid(dossier.remarks, finding),
+    facts: (finding) => localizedFacts(dossier.remarks, finding),
     sentence: (finding) => {
       const found = numbers(finding.evidence);
       if (found.length === 0) return undefined;
-      const facts = factsSaid(dossier.remarks, finding);
+      const facts = localizedFacts(dossier.remarks, finding);
       const said = words.markdown(`findings/${finding.id}`, facts, found).trim();
       // Some sentences name no exhibits in the dossier, where they stand beside what they rest on.
       return new MarkdownText(
@@ -107,7 +107,7 @@ export async function letterView<I extends PaperInput>(input: I): Promise<Letter
 }
 
 /** Shipped letters of a language with the carrier's own over them. */
-function lettersIn({ language, templates }: PaperInput): Promise<LoadedTemplates> {
+function lettersIn({ language, templates }: CorrespondenceInput): Promise<LoadedTemplates> {
   const shipped = join(SHIPPED, 'letters', language);
   const { own, changed } = templates;
   return own !== undefined && [...changed].some((name) => name.startsWith(`letters/${language}/`))

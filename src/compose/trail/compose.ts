@@ -3,17 +3,17 @@ import { join } from 'node:path';
 import { toInstant } from '../../core/model/time.js';
 import { formatFor } from '../../core/words/format.js';
 import { readLabels } from '../../core/words/labels.js';
-import { cleanDeep, cleanerFor, drawable } from '../glyphs.js';
+import { cleanDeep, drawableCodePoints, glyphCleaner } from '../glyphs.js';
 import { loadTemplates } from '../load-words.js';
 import { SHIPPED, shippedWords } from '../shipped.js';
 import { typeset } from '../typeset.js';
-import { type Printed, trailDocument } from './document.js';
+import { type TrailPrintInput, trailDocument } from './document.js';
 
 /**
  * Sets the audit trail as a PDF in the language and on the paper of the delivery. The same input gives the same bytes.
  * Throws DossierError `bad-template` or `typesetting`.
  */
-export async function composeTrail(printed: Printed): Promise<{ pdf: Uint8Array; pages: number }> {
+export async function composeTrail(printed: TrailPrintInput): Promise<{ pdf: Uint8Array; pages: number }> {
   const { show } = printed.state.delivery;
   const folder = shippedWords(show.language);
   const file = join(folder, 'trail.yaml');
@@ -25,7 +25,10 @@ export async function composeTrail(printed: Printed): Promise<{ pdf: Uint8Array;
   });
   return typeset({
     pages: join(SHIPPED, 'trail'),
-    document: cleanDeep(trailDocument(printed, { trail, labels, format }), cleanerFor(await drawable())),
+    document: cleanDeep(
+      trailDocument(printed, { trail, labels, format }),
+      glyphCleaner(await drawableCodePoints()),
+    ),
     assets: new Map(),
     attachments: [],
     builtAt: toInstant(printed.printedAt),

@@ -1,7 +1,7 @@
 import type { TrailRow } from '../../core/model/results/trail.js';
 import type { RecordState } from '../../core/model/state.js';
 import { milliseconds, type Zone } from '../../core/model/time.js';
-import { type DocumentHead, paperName } from '../../core/words/document-head.js';
+import { type DocumentHead, typstPaperName } from '../../core/words/document-head.js';
 import type { Format } from '../../core/words/format.js';
 import type { Labels } from '../../core/words/labels.js';
 
@@ -27,7 +27,7 @@ export interface TrailWords {
 /** Longer values stand in full in the ledger and in `dossier trail --json`. */
 const LONGEST = 400;
 
-export interface Printed {
+export interface TrailPrintInput {
   rows: readonly TrailRow[];
   state: Pick<RecordState, 'delivery' | 'size' | 'root'>;
   /** The piece of evidence whose life it is; the whole record if not given. */
@@ -38,7 +38,7 @@ export interface Printed {
 
 /** Lays the trail out as rows of text in the language of the delivery. */
 export function trailDocument(
-  { rows, state, of, zone, printedAt }: Printed,
+  { rows, state, of, zone, printedAt }: TrailPrintInput,
   words: TrailWords,
 ): TrailDocument {
   const { trail, format } = words;
@@ -50,7 +50,7 @@ export function trailDocument(
   return {
     language: delivery.show.language,
     region: 'US',
-    paper: paperName(delivery.show.paper),
+    paper: typstPaperName(delivery.show.paper),
     title,
     author: delivery.parties.carrier?.name ?? '',
     description: `${title}: ${delivery.delivery}`,
@@ -107,13 +107,13 @@ function cells(row: TrailRow, zone: Zone, { trail, labels, format }: TrailWords)
               `${field}: ${trail('word.before')} ${short(before ?? trail('word.nothing'))}; ${trail('word.now')} ${short(after ?? trail('word.nothing'))}`,
           )
         : []),
-      ...(row.corrects === undefined ? [saidIn(row)] : []),
+      ...(row.corrects === undefined ? [wordsOfRow(row)] : []),
     ].filter((line) => line !== ''),
   ];
 }
 
 /** Fields in one line; the kind stands in a column of its own. */
-function saidIn(row: TrailRow): string {
+function wordsOfRow(row: TrailRow): string {
   return row.fields
     .filter(({ field }) => field !== 'kind')
     .map(({ field, value }) => `${field}: ${short(value)}`)

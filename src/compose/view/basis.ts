@@ -2,9 +2,9 @@ import type { EvidenceItem } from '../../core/model/state.js';
 import type { View } from './context.js';
 
 /** How a time is known, within what, and what was corrected. */
-export function basisWords(view: View, { time }: EvidenceItem): string {
+export function timeBasisText(view: View, { time }: EvidenceItem): string {
   const { labels, format } = view;
-  if (time.is !== 'known') return view.said('no-time', time.why);
+  if (time.is !== 'known') return view.remark('no-time', time.why);
   return [
     labels(`basis.${time.basis}`),
     ...(time.uncertaintySeconds > 0

@@ -7,12 +7,12 @@ const subjectOf = (item: EvidenceItem): SubjectName | undefined =>
 
 /** Photos and papers that show one of these, in the order of their numbers. */
 export const withSubject = (view: View, subjects: readonly SubjectName[]): EvidenceItem[] =>
-  inOrder(
+  byExhibitNumber(
     view,
     [...view.of('photo'), ...view.of('document')].filter((item) =>
       subjects.some((subject) => subject === subjectOf(item)),
     ),
   );
 
-export const inOrder = (view: View, items: readonly EvidenceItem[]): EvidenceItem[] =>
+export const byExhibitNumber = (view: View, items: readonly EvidenceItem[]): EvidenceItem[] =>
   [...items].sort((a, b) => (view.number(a.evidence) ?? 0) - (view.number(b.evidence) ?? 0));

@@ -1,8 +1,8 @@
 import type { ClaimResult } from '../../core/model/results.js';
 import type { Block, Section } from '../../core/words/blocks.js';
 import { amountBlocks } from './claim/amounts.js';
-import { clockBlocks } from './claim/deadlines.js';
-import { claimFacts, soFarBlocks } from './claim/facts.js';
+import { deadlineBlocks } from './claim/deadlines.js';
+import { claimFacts, claimHistoryBlocks } from './claim/facts.js';
 import { positionBlocks } from './claim/position.js';
 import { quantityBlocks } from './claim/quantities.js';
 import type { View } from './context.js';
@@ -22,7 +22,7 @@ export function claimSections(view: View): Section[] {
         ...claims.flatMap((claim) =>
           several ? [headingOf(view, claim), ...claimBlocks(view, claim)] : raised(claimBlocks(view, claim)),
         ),
-        ...raised(clockBlocks(view, input.assessment.refusalClocks ?? [], 'refusal-clocks')),
+        ...raised(deadlineBlocks(view, input.assessment.refusalClocks ?? [], 'refusal-clocks')),
       ],
     },
   ];
@@ -40,8 +40,8 @@ const raised = (blocks: readonly Block[]): Block[] =>
 
 const claimBlocks = (view: View, claim: ClaimResult): Block[] => [
   claimFacts(view, claim),
-  ...soFarBlocks(view, claim),
-  ...clockBlocks(view, claim.clocks, 'claim-clocks'),
+  ...claimHistoryBlocks(view, claim),
+  ...deadlineBlocks(view, claim.clocks, 'claim-clocks'),
   ...positionBlocks(view, claim),
   ...amountBlocks(view, claim),
   ...quantityBlocks(view, claim),

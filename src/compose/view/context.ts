@@ -5,8 +5,8 @@ import type { Cell, Inline } from '../../core/words/blocks.js';
 import { text } from '../../core/words/blocks.js';
 import type { FactNames } from '../../core/words/facts.js';
 import { type Format, formatFor } from '../../core/words/format.js';
-import { type Labels, labelsOfCopy } from '../../core/words/labels.js';
-import { asWritten, type Remarks } from '../../core/words/remarks.js';
+import { type Labels, redactedCopyLabels } from '../../core/words/labels.js';
+import { type TranslateRemark, untranslated } from '../../core/words/remarks.js';
 import { type Words, wordsFrom } from '../../core/words/words.js';
 import { exhibitNumbers } from '../exhibits.js';
 import type { ComposeInput } from '../input.js';
@@ -20,7 +20,7 @@ export interface View {
   words: Words;
   names: FactNames;
   /** A sentence that the tool wrote into the record, in the language of the pages; see `Remarks`. */
-  said: Remarks;
+  remark: TranslateRemark;
   number: (id: EvidenceId) => number | undefined;
   item: (id: EvidenceId) => EvidenceItem | undefined;
   /** Exhibits of one kind, in the order of their numbers. */
@@ -37,18 +37,18 @@ export function viewOf(
     templates: ReadonlyMap<string, string>;
     folder: string;
     files?: ReadonlyMap<string, string>;
-    remarks?: Remarks;
+    remarks?: TranslateRemark;
   },
   whole: Labels,
 ): View {
   const { delivery, evidence } = input.state;
-  const labels = (input.copy?.entriesLeftOut ?? 0) > 0 ? labelsOfCopy(whole) : whole;
+  const labels = (input.copy?.entriesLeftOut ?? 0) > 0 ? redactedCopyLabels(whole) : whole;
   const format = formatFor(delivery.show, {
     zoneUnknown: labels('time.zone-unknown'),
     notKnown: labels('time.not-known'),
   });
   const stops = new Map(delivery.stops.map((stop) => [stop.id, stop]));
-  const { remarks = asWritten, ...sentences } = templates;
+  const { remarks = untranslated, ...sentences } = templates;
   const names = factNames(delivery, remarks);
   const number = exhibitNumbers(input.exhibits);
   const items = new Map(evidence.map((item) => [item.evidence, item]));
@@ -69,7 +69,7 @@ export function viewOf(
     labels,
     names,
     words: wordsFrom({ ...sentences, labels, format, names }),
-    said: (group, text) => exhibitsIn(remarks(group, text)),
+    remark: (group, text) => exhibitsIn(remarks(group, text)),
     number,
     item: (id) => items.get(id),
     of: <K extends EvidenceKind>(kind: K) => ordered.filter((item): item is ItemOf<K> => item.kind === kind),
@@ -98,7 +98,7 @@ export const cell = (value: string | undefined): Cell =>
   value === undefined || value === '' ? [] : [text(value)];
 
 /** Where an item belongs: the stop's place, and the position in the load. */
-export function placeOf(view: View, item: EvidenceItem): string {
+export function placeText(view: View, item: EvidenceItem): string {
   const stop = item.place?.stop;
   const position = item.place?.position;
   return [
@@ -108,7 +108,7 @@ export function placeOf(view: View, item: EvidenceItem): string {
 }
 
 /** Whether evidence belongs to loading, the way or unloading; by its stop, else by its time. */
-export function sideOf(view: View, item: EvidenceItem): 'load' | 'way' | 'unload' | undefined {
+export function tripPartOf(view: View, item: EvidenceItem): 'load' | 'way' | 'unload' | undefined {
   const stop = view.input.state.delivery.stops.find((s) => s.id === item.place?.stop);
   if (stop !== undefined) return stop.does;
   const at = knownMilliseconds(item.time);

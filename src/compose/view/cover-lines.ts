@@ -10,7 +10,7 @@ const LEAST_OF_SIDE = { hurts: 2, helps: 2, open: 1 } as const;
  * What another finding of the same line says as well. Only one that weighs the same way is taken out: what speaks
  * against the carrier is never left out for what speaks for it.
  */
-const SAID_BY: Readonly<Record<string, readonly string[]>> = {
+const IMPLIED_BY: Readonly<Record<string, readonly string[]>> = {
   'pulps-at-loading-above-band': ['warm-at-loading-and-delivery'],
   'pulps-at-delivery-above-band': ['warmed-on-the-way', 'warm-at-delivery-no-loading-pulps'],
   'pulps-at-loading-in-band': ['warmed-on-the-way'],
@@ -47,7 +47,7 @@ export function coverFindings(findings: readonly Finding[], names: FactNames, an
 function merged(ranked: readonly Finding[], names: FactNames, and: string): CoverFinding[] {
   const groups = new Map<string, Finding[]>();
   for (const finding of ranked) {
-    if (isSaid(finding, ranked)) continue;
+    if (isImplied(finding, ranked)) continue;
     const key = SHARED.has(finding.id) ? sharedKey(finding) : JSON.stringify([finding.id, finding.facts]);
     groups.set(key, [...(groups.get(key) ?? []), finding]);
   }
@@ -60,8 +60,8 @@ function merged(ranked: readonly Finding[], names: FactNames, and: string): Cove
   });
 }
 
-function isSaid(finding: Finding, all: readonly Finding[]): boolean {
-  const by = SAID_BY[finding.id] ?? [];
+function isImplied(finding: Finding, all: readonly Finding[]): boolean {
+  const by = IMPLIED_BY[finding.id] ?? [];
   return all.some(
     (other) => by.includes(other.id) && other.weighs === finding.weighs && lineOf(other) === lineOf(finding),
   );

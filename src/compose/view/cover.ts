@@ -58,7 +58,7 @@ export function coverOf(view: View): Cover {
       {
         label: labels('cover.signer'),
         value: words.line('cover-signed', {
-          signer: nameIn(signer.name),
+          signer: commonNameIn(signer.name),
           at: { is: 'time', at: milliseconds(builtAt), zone: view.startZone },
           tool: tool.name,
           version: tool.version,
@@ -72,11 +72,11 @@ export function coverOf(view: View): Cover {
       caption: labels('cover.code'),
     },
     cautions: words.blocks('cautions'),
-    ...omitUndefined({ copy: view.input.copy && copyWords(view, view.input.copy) }),
+    ...omitUndefined({ copy: view.input.copy && redactedCopyText(view, view.input.copy) }),
   };
 }
 
-function copyWords(view: View, copy: NonNullable<View['input']['copy']>): Inline[] {
+function redactedCopyText(view: View, copy: NonNullable<View['input']['copy']>): Inline[] {
   return view.words.line('cover-copy', {
     title: copy.title,
     evidence: copy.evidenceLeftOut,
@@ -89,7 +89,7 @@ function copyWords(view: View, copy: NonNullable<View['input']['copy']>): Inline
 }
 
 /** The common name where the certificate's subject has only that; else the subject in full. */
-export const nameIn = (subject: string): string => /^CN=([^,=+]+)$/.exec(subject)?.[1] ?? subject;
+export const commonNameIn = (subject: string): string => /^CN=([^,=+]+)$/.exec(subject)?.[1] ?? subject;
 
 function routeOf(view: View): string[] {
   return view.input.state.delivery.stops.map((stop) => stop.place);

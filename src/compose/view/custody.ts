@@ -1,7 +1,7 @@
 import { type Block, plain, type Section } from '../../core/words/blocks.js';
 import type { View } from './context.js';
 import { clockTable, entryTable, publishedTable, stampTable } from './record-tables.js';
-import { listOr } from './tables.js';
+import { listOrNone } from './tables.js';
 
 /** What the record is, who entered what and when, what is withheld, and what was sent out before. */
 export function custodySection(view: View): Section {
@@ -61,7 +61,7 @@ function sizeBlocks({ words, format, input }: View): Block[] {
 /** What the file carries inside, so that a reader knows what to take out. */
 function attached(view: View): Block[] {
   const { labels, format } = view;
-  return listOr(
+  return listOrNone(
     view,
     'attachments',
     view.input.attachments,

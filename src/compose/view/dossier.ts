@@ -1,7 +1,7 @@
 import { qrPicture } from '../../core/charts/qr.js';
 import type { DossierDocument, Section } from '../../core/words/blocks.js';
-import { paperName } from '../../core/words/document-head.js';
-import type { PreparedPlates } from '../exhibit-images.js';
+import { typstPaperName } from '../../core/words/document-head.js';
+import type { PreparedImages } from '../exhibit-images.js';
 import { SECTIONS } from '../sections.js';
 import { claimSections } from './claim.js';
 import type { View } from './context.js';
@@ -24,7 +24,7 @@ import { transitSection } from './transit.js';
 /** Results into one document and its drawings; the order of the sections is the order of the pages. */
 export function documentOf(
   view: View,
-  plates: PreparedPlates,
+  plates: PreparedImages,
   order: readonly string[] = SECTIONS,
 ): { document: DossierDocument; drawings: ReadonlyMap<string, string> } {
   const { labels, input } = view;
@@ -61,7 +61,7 @@ export function documentOf(
     document: {
       language: delivery.show.language,
       region: 'US',
-      paper: paperName(delivery.show.paper),
+      paper: typstPaperName(delivery.show.paper),
       title: labels('document.title').replace('DELIVERY', () => input.fingerprint.delivery),
       author: input.signer.name,
       description: labels('document.description'),

@@ -2,7 +2,7 @@ import { zoomChart } from '../../core/charts/zoom.js';
 import type { Excursion, TemperatureResult } from '../../core/model/results.js';
 import { type Block, wordsOf } from '../../core/words/blocks.js';
 import type { View } from './context.js';
-import { judged, listed } from './excursions.js';
+import { judgedExcursions, listedExcursions } from './excursions.js';
 
 /** Plots on one page; a load with more excursions than that has other troubles. */
 const MOST = 8;
@@ -10,7 +10,7 @@ const LARGEST = 3;
 
 /** Those without a cause, and the largest of the others, in the order of time. */
 function worthZoom(result: TemperatureResult): Excursion[] {
-  const all = [...judged(result)].sort((a, b) => b.degreeHours - a.degreeHours);
+  const all = [...judgedExcursions(result)].sort((a, b) => b.degreeHours - a.degreeHours);
   const unexplained = all.filter((one) => one.cause.is === 'unexplained');
   return [...new Set([...all.slice(0, LARGEST), ...unexplained])]
     .slice(0, MOST)
@@ -22,7 +22,7 @@ function worthZoom(result: TemperatureResult): Excursion[] {
  * numbers.
  * @param name what the pictures are called, before their count
  */
-export function zoomOf(
+export function excursionDetails(
   view: View,
   result: TemperatureResult,
   name: string,
@@ -32,7 +32,7 @@ export function zoomOf(
   const shown = result.band === undefined ? [] : worthZoom(result);
   if (log === undefined || log.times.length === 0 || shown.length === 0)
     return { blocks: [], drawings: new Map() };
-  const numbered = new Map(listed(result).map((one, i) => [one.id, i + 1]));
+  const numbered = new Map(listedExcursions(result).map((one, i) => [one.id, i + 1]));
   const cause = (one: Excursion) => labels(`cause.${one.cause.is}`);
   const title = (one: Excursion) =>
     `${format.dayOf(one.from, startZone)}, ${format.clock(one.from, startZone)}: ${format.duration(one.seconds)}, ${format.short(one.peak)}; ${cause(one)}`;

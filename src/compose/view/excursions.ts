@@ -1,19 +1,19 @@
 import type { Excursion, TemperatureResult } from '../../core/model/results.js';
 import { type Block, type Cell, plain, text } from '../../core/words/blocks.js';
 import { cell, type View } from './context.js';
-import { column, tableOr } from './tables.js';
+import { column, tableOrNone } from './tables.js';
 
 /** A long table of excursions hides the ones that matter; the data is attached. */
 const MOST_EXCURSIONS = 24;
 
 /** Excursions of the judged channel in the order of time, with their numbers on the chart. */
-export function judged(result: TemperatureResult): Excursion[] {
+export function judgedExcursions(result: TemperatureResult): Excursion[] {
   return result.excursions.filter((e) => e.channel === result.judged).sort((a, b) => a.from - b.from);
 }
 
 /** The heaviest when there are too many to list, again in the order of time. */
-export function listed(result: TemperatureResult): Excursion[] {
-  return [...judged(result)]
+export function listedExcursions(result: TemperatureResult): Excursion[] {
+  return [...judgedExcursions(result)]
     .sort((a, b) => b.degreeHours - a.degreeHours)
     .slice(0, MOST_EXCURSIONS)
     .sort((a, b) => a.from - b.from);
@@ -22,10 +22,10 @@ export function listed(result: TemperatureResult): Excursion[] {
 export function excursionTable(view: View, result: TemperatureResult): Block[] {
   if (result.band === undefined) return [];
   const { format, labels, startZone } = view;
-  const rows = listed(result);
+  const rows = listedExcursions(result);
   const hidden = result.excursionTotals.count - rows.length;
   return [
-    ...tableOr(
+    ...tableOrNone(
       view,
       'excursions',
       [

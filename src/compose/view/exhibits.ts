@@ -1,27 +1,34 @@
 import type { Exhibit } from '../../core/model/manifest.js';
 import type { EvidenceItem } from '../../core/model/state.js';
-import { type Block, type Inline, type Plate, plain, type Section, text } from '../../core/words/blocks.js';
-import type { PreparedPlates } from '../exhibit-images.js';
-import { basisWords } from './basis.js';
-import { cell, placeOf, type View } from './context.js';
-import { plateOf } from './photographs.js';
-import { flagWords, saying, titleOf } from './summary.js';
+import {
+  type Block,
+  type ExhibitImageBlock,
+  type Inline,
+  plain,
+  type Section,
+  text,
+} from '../../core/words/blocks.js';
+import type { PreparedImages } from '../exhibit-images.js';
+import { timeBasisText } from './basis.js';
+import { cell, placeText, type View } from './context.js';
+import { exhibitImageBlock } from './photographs.js';
+import { evidenceSummary, flagLines, titleOf } from './summary.js';
 import { column } from './tables.js';
 
 /** All exhibits: pictures as plates, the rest listed with what they say and their hash. */
 export function exhibitSection(
   view: View,
-  prepared: PreparedPlates,
-  seenIn: (number: number) => Plate['seenIn'],
+  prepared: PreparedImages,
+  seenIn: (number: number) => ExhibitImageBlock['seenIn'],
 ): Section {
   const { labels, words, input } = view;
   const blocks: Block[] = [...words.blocks('sections/exhibits')];
-  const plates: Plate[] = [];
+  const plates: ExhibitImageBlock[] = [];
   const others: { exhibit: Exhibit; item: EvidenceItem }[] = [];
   for (const exhibit of input.exhibits) {
     const item = view.item(exhibit.evidence);
     if (item === undefined) continue;
-    const plate = plateOf(view, exhibit, item, prepared, seenIn);
+    const plate = exhibitImageBlock(view, exhibit, item, prepared, seenIn);
     if (plate !== undefined) plates.push(plate);
     else others.push({ exhibit, item });
   }
@@ -60,10 +67,10 @@ function otherTable(view: View, others: readonly { exhibit: Exhibit; item: Evide
     rows: others.map(({ exhibit, item }) => [
       cell(String(exhibit.exhibit)),
       cell(titleOf(view, item)),
-      [text(view.format.eventTime(item.time)), text(` (${basisWords(view, item)})`)],
+      [text(view.format.eventTime(item.time)), text(` (${timeBasisText(view, item)})`)],
       item.withheld === undefined
         ? cell(
-            [saying(view, item), placeOf(view, item), item.by, ...flagWords(view, item)]
+            [evidenceSummary(view, item), placeText(view, item), item.by, ...flagLines(view, item)]
               .filter((part) => part !== undefined && part !== '')
               .join('; '),
           )

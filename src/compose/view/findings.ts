@@ -2,9 +2,9 @@ import { catalogue } from '../../core/assess/findings/catalogue.js';
 import type { Finding } from '../../core/model/results.js';
 import { type Block, type Cell, type Inline, plain, type Section } from '../../core/words/blocks.js';
 import type { Facts } from '../../core/words/facts.js';
-import type { Remarks } from '../../core/words/remarks.js';
+import type { TranslateRemark } from '../../core/words/remarks.js';
 import { cell, type View } from './context.js';
-import { column, tableOr } from './tables.js';
+import { column, tableOrNone } from './tables.js';
 
 /** The sentence of one finding, with its exhibits. */
 export function findingLine(view: View, finding: Finding): Inline[] {
@@ -12,14 +12,14 @@ export function findingLine(view: View, finding: Finding): Inline[] {
     .map(view.number)
     .filter((n): n is number => n !== undefined)
     .sort((a, b) => a - b);
-  return view.words.line(`findings/${finding.id}`, factsSaid(view.said, finding), numbers);
+  return view.words.line(`findings/${finding.id}`, localizedFacts(view.remark, finding), numbers);
 }
 
 /** Facts that are words of the reference tables, and the group of remarks that says them. */
 const TABLE_WORDS: Readonly<Record<string, string>> = { goods: 'goods', source: 'source', basis: 'source' };
 
 /** What the sentence of a finding is filled with: words of the tables in the reader's language, what it lacks as absent. */
-export function factsSaid(said: Remarks, { id, facts }: Finding): Facts {
+export function localizedFacts(said: TranslateRemark, { id, facts }: Finding): Facts {
   const inLanguage = Object.entries(facts).map(([name, value]) => {
     const group = TABLE_WORDS[name];
     return [name, typeof value === 'string' && group !== undefined ? said(group, value) : value] as const;
@@ -46,7 +46,7 @@ export function findingsSection(view: View): Section {
     ]);
   const blocks: Block[] = [
     ...view.words.blocks('sections/findings'),
-    ...tableOr(
+    ...tableOrNone(
       view,
       'findings',
       [column(view, 'weight', 0.9), column(view, 'finding', 6.6), column(view, 'proves', 2)],

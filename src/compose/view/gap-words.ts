@@ -1,5 +1,5 @@
-import type { Closable, Lack } from '../../core/model/results.js';
-import type { Moment, Substitute } from '../../core/model/rule-set.js';
+import type { Closable, Shortfall } from '../../core/model/results.js';
+import type { Milestone, Substitute } from '../../core/model/rule-set.js';
 import { type Inline, plain, text, wordsOf } from '../../core/words/blocks.js';
 import type { FactNames, Facts } from '../../core/words/facts.js';
 import type { Format } from '../../core/words/format.js';
@@ -7,7 +7,7 @@ import type { Labels } from '../../core/words/labels.js';
 import type { Words } from '../../core/words/words.js';
 
 /** What is needed to say what a rule lacks. */
-export interface GapSpeech {
+export interface GapWording {
   labels: Labels;
   words: Words;
   names: FactNames;
@@ -29,7 +29,11 @@ const PARTIES: Record<string, string> = { first: 'reading-from', second: 'readin
 const SOURCES: Record<string, string> = { first: 'set-point-source', second: 'set-point-source' };
 
 /** What is lacking, as one line of words: with its line or stop in front, unless that was said already. */
-function lackLine(speech: GapSpeech, lack: Lack, said: Pick<Lack, 'line' | 'stop'> = {}): Inline[] {
+function shortfallInline(
+  speech: GapWording,
+  lack: Shortfall,
+  said: Pick<Shortfall, 'line' | 'stop'> = {},
+): Inline[] {
   const { names, words, labels } = speech;
   const lead =
     lack.line !== undefined && lack.line !== said.line
@@ -39,16 +43,17 @@ function lackLine(speech: GapSpeech, lack: Lack, said: Pick<Lack, 'line' | 'stop
         : [];
   if (lack.ways !== undefined) {
     const ways = lack.ways.map((way) =>
-      way.map((one) => wordsOf(lackLine(speech, one, { ...said, ...lack }))).join(', '),
+      way.map((one) => wordsOf(shortfallInline(speech, one, { ...said, ...lack }))).join(', '),
     );
     return [...lead, ...plain(`${labels('lacking.one-of')}: ${ways.join(`; ${labels('lacking.or')} `)}`)];
   }
-  return [...lead, ...words.line(`lacking/${lack.is}`, factsInWords(speech, lack))];
+  return [...lead, ...words.line(`lacking/${lack.is}`, localizedShortfallFacts(speech, lack))];
 }
 
-export const lackText = (speech: GapSpeech, lack: Lack): string => wordsOf(lackLine(speech, lack));
+export const shortfallText = (speech: GapWording, lack: Shortfall): string =>
+  wordsOf(shortfallInline(speech, lack));
 
-function factsInWords(speech: GapSpeech, lack: Lack): Facts {
+function localizedShortfallFacts(speech: GapWording, lack: Shortfall): Facts {
   const own = lack.is === 'hands-differ' ? PARTIES : lack.is === 'sources-differ' ? SOURCES : {};
   return Object.fromEntries(
     Object.entries(lack.facts).map(([name, value]) => {
@@ -60,14 +65,14 @@ function factsInWords(speech: GapSpeech, lack: Lack): Facts {
   );
 }
 
-function wordFor({ labels }: GapSpeech, group: string, name: string): string {
+function wordFor({ labels }: GapWording, group: string, name: string): string {
   const found =
     labels.find(`${group}.${name}`) ?? (group === 'event' ? labels.find(`moment.${name}`) : undefined);
   return (found ?? name).replace(/^\p{Lu}(?=\p{Ll})/u, (letter) => letter.toLowerCase());
 }
 
 /** A moment with what is added to it: `doors closed`, `24 h after delivery over`. */
-export function momentWords(speech: GapSpeech, moment: Moment, seconds = 0): string {
+export function milestoneText(speech: GapWording, moment: Milestone, seconds = 0): string {
   const { labels, format } = speech;
   const name = wordFor(speech, 'event', moment);
   if (seconds === 0) return name;
@@ -75,19 +80,19 @@ export function momentWords(speech: GapSpeech, moment: Moment, seconds = 0): str
 }
 
 /** The moment that a closing hangs on; undefined when the evidence can be got at any time. */
-export function closingMoment(speech: GapSpeech, closable: Closable): string | undefined {
+export function closingMilestone(speech: GapWording, closable: Closable): string | undefined {
   switch (closable.is) {
     case 'now':
       return undefined;
     case 'until':
-      return momentWords(speech, closable.moment, closable.seconds);
+      return milestoneText(speech, closable.moment, closable.seconds);
     case 'lost':
-      return momentWords(speech, closable.since, closable.seconds);
+      return milestoneText(speech, closable.since, closable.seconds);
   }
 }
 
 /** What stands in for evidence that can't be got. */
-export function substituteWords({ labels }: GapSpeech, what: Substitute): string {
+export function substituteText({ labels }: GapWording, what: Substitute): string {
   if ('document' in what) return labels(`asked.${what.document}`);
   if ('photo' in what) return labels(`asked.${what.photo}`);
   if ('statement' in what) return labels('asked.statement');

@@ -3,13 +3,13 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { TimelineItem } from '../../core/model/results.js';
 import { type Block, type Cell, plain, wordsOf } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
-import type { Drawn } from './drawn.js';
-import { column, listOr } from './tables.js';
+import type { DrawnSection } from './drawn.js';
+import { column, listOrNone } from './tables.js';
 
 const ASSET = 'timeline.svg';
 
 /** The delivery on one axis, the intervals that matter, and every event. */
-export function glanceSection(view: View): Drawn {
+export function glanceSection(view: View): DrawnSection {
   const { labels, format, words, startZone, endZone } = view;
   const { items, intervals, untimed } = view.input.assessment.timeline;
   const blocks: Block[] = [...words.blocks('sections/glance')];
@@ -33,7 +33,7 @@ export function glanceSection(view: View): Drawn {
         { items, intervals },
         {
           zone: startZone,
-          ...omitUndefined({ otherZone: sameClock(view, first.at, last.at) ? undefined : endZone }),
+          ...omitUndefined({ otherZone: sameLocalTime(view, first.at, last.at) ? undefined : endZone }),
         },
         format,
         labels,
@@ -44,7 +44,7 @@ export function glanceSection(view: View): Drawn {
   blocks.push(stopTable(view));
   if (intervals.length > 0)
     blocks.push(
-      ...listOr(
+      ...listOrNone(
         view,
         'timeline',
         intervals,
@@ -66,7 +66,7 @@ export function glanceSection(view: View): Drawn {
   const events = items.filter((item) => item.is === 'event');
   if (events.length > 0)
     blocks.push(
-      ...listOr(
+      ...listOrNone(
         view,
         'timeline',
         events,
@@ -125,7 +125,7 @@ function stopTable(view: View): Block {
 }
 
 /** Whether both ends of the load keep the same clock at these times. */
-export function sameClock(view: View, from: number, to: number): boolean {
+export function sameLocalTime(view: View, from: number, to: number): boolean {
   const { format, startZone, endZone } = view;
   return [from, to].every((at) => format.time(at, startZone) === format.time(at, endZone));
 }

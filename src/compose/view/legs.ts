@@ -1,7 +1,7 @@
 import type { Band, TemperatureResult } from '../../core/model/results.js';
 import type { Block, Cell } from '../../core/words/blocks.js';
 import { cell, type View } from './context.js';
-import { rangeWords } from './range.js';
+import { formatRange } from './range.js';
 import { column, tableOf } from './tables.js';
 
 /** The ways between the stops, each against its own band; and the bands of the lines where they differ. */
@@ -23,7 +23,7 @@ function bandTable(view: View, bands: readonly Band[]): Block {
   return tableOf(view, bands, [
     ['lines', 3, (band) => band.lines.map(names.line).join('; ')],
     ['set-point', 1.6, (band) => format.temperature(band.setPoint), 'right'],
-    ['band', 3, (band) => rangeWords(view, band), 'right'],
+    ['band', 3, (band) => formatRange(view, band), 'right'],
     ['basis', 2, (band) => labels(`tolerance-from.${band.toleranceFrom}`)],
   ]);
 }
@@ -53,7 +53,7 @@ function legTable(view: View, legs: NonNullable<TemperatureResult['legs']>): Blo
         cell(`${names.stop(leg.from.stop)} – ${names.stop(leg.to.stop)}`),
         cell(format.time(leg.from.bound.at, view.zoneOf(leg.from.stop))),
         cell(leg.lines.length === 0 ? labels('none.empty') : leg.lines.map(names.line).join('; ')),
-        cell(rangeWords(view, leg.band)),
+        cell(formatRange(view, leg.band)),
         cell(air?.mean === undefined ? '–' : format.temperature(air.mean)),
         cell(share === undefined ? '–' : format.share(share)),
         cell(leg.band === undefined ? '–' : String(outside)),

@@ -1,4 +1,4 @@
-import { rowsSaid } from '../../core/assess/loading/stated-rows.js';
+import { formatRows } from '../../core/assess/loading/stated-rows.js';
 import { loadPicture, type PulpPoint } from '../../core/charts/load-plan.js';
 import type { Position } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
@@ -6,7 +6,7 @@ import type { LoadPlan, PulpGroup } from '../../core/model/results.js';
 import { fromCelsius } from '../../core/model/temperature.js';
 import { type Block, type Cell, plain, wordsOf } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
-import { column, tableOr } from './tables.js';
+import { column, tableOrNone } from './tables.js';
 
 const ASSET = 'load-plan.svg';
 const PULP_ASSET = 'load-pulps.svg';
@@ -218,10 +218,10 @@ function numbers(view: View, plan: LoadPlan): Block[] {
         ]),
     ...(plan.unknownRows.length === 0
       ? []
-      : [{ label: labels('load.unknown'), value: plain(rowsSaid(plan.unknownRows)) }]),
+      : [{ label: labels('load.unknown'), value: plain(formatRows(plan.unknownRows)) }]),
   ];
   return [
-    ...tableOr(
+    ...tableOrNone(
       view,
       'loading',
       [

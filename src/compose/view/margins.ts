@@ -1,7 +1,7 @@
 import type { LineMargin } from '../../core/model/results.js';
 import { type Block, plain } from '../../core/words/blocks.js';
 import type { View } from './context.js';
-import { rangeWords } from './range.js';
+import { formatRange } from './range.js';
 import { type Table, tableOf } from './tables.js';
 
 /** How far the air stayed from what harms each line by published values, with their sources. */
@@ -20,14 +20,14 @@ export function marginBlocks(view: View): Block[] {
 }
 
 /** Source, and that a value was not read in it where that is so. */
-export const sourceWords = (view: View, { source, fromMemory }: { source: string; fromMemory: boolean }) =>
+export const sourceText = (view: View, { source, fromMemory }: { source: string; fromMemory: boolean }) =>
   fromMemory && !/from memory/i.test(source)
-    ? `${view.said('source', source)} (${view.labels('source.from-memory')})`
-    : view.said('source', source);
+    ? `${view.remark('source', source)} (${view.labels('source.from-memory')})`
+    : view.remark('source', source);
 
 const goods = (view: View, one: LineMargin) => {
   const line = view.names.line(one.line);
-  const name = view.said('goods', one.produce.name);
+  const name = view.remark('goods', one.produce.name);
   return line === name ? line : `${line} (${name})`;
 };
 
@@ -47,7 +47,7 @@ function freezing(view: View, margins: readonly LineMargin[]): Block[] {
         ({ one, first }) =>
           first
             ? (one.freezing?.points ?? [])
-                .map((point) => `${format.temperature(point.celsius)}: ${sourceWords(view, point)}`)
+                .map((point) => `${format.temperature(point.celsius)}: ${sourceText(view, point)}`)
                 .join('; ')
             : '',
       ],
@@ -72,12 +72,12 @@ function ranges(view: View, margins: readonly LineMargin[]): Block[] {
     'margin.range',
     tableOf(view, margins, [
       ['line', 2, (one) => goods(view, one)],
-      ['published', 2.2, ({ range }) => rangeWords(view, range)],
+      ['published', 2.2, ({ range }) => formatRange(view, range)],
       ['channel', 1.1, ({ range }) => labels(`channel.${range.channel}`)],
       ['above', 1, ({ range }) => lasting(view, range.aboveSeconds), 'right'],
       ['below', 1, ({ range }) => lasting(view, range.belowSeconds), 'right'],
       ['degree-hours-above', 1.8, ({ range }) => format.degreeHours(range.kelvinHoursAbove), 'right'],
-      ['source', 3, ({ range }) => sourceWords(view, range)],
+      ['source', 3, ({ range }) => sourceText(view, range)],
     ]),
   );
 }
@@ -93,7 +93,7 @@ function chilling(view: View, margins: readonly LineMargin[]): Block[] {
       [
         'threshold',
         2.2,
-        ({ cold }) => (cold.low === cold.high ? format.temperature(cold.high) : rangeWords(view, cold)),
+        ({ cold }) => (cold.low === cold.high ? format.temperature(cold.high) : formatRange(view, cold)),
       ],
       ['what', 1.8, ({ cold }) => labels(`chilling.${cold.is}`)],
       ['channel', 1.1, ({ cold }) => labels(`channel.${cold.channel}`)],
@@ -106,7 +106,7 @@ function chilling(view: View, margins: readonly LineMargin[]): Block[] {
         },
         'right',
       ],
-      ['source', 3, ({ cold }) => sourceWords(view, cold)],
+      ['source', 3, ({ cold }) => sourceText(view, cold)],
     ]),
   );
 }
@@ -123,7 +123,7 @@ function life(view: View, margins: readonly LineMargin[]): Block[] {
       ['known', 1.2, ({ life }) => format.duration(life.knownSeconds), 'right'],
       ['equivalent', 1.4, ({ life }) => format.duration(life.equivalentSeconds), 'right'],
       ['extrapolated', 1.6, ({ life }) => lasting(view, life.extrapolatedSeconds), 'right'],
-      ['source', 3, ({ life }) => sourceWords(view, life)],
+      ['source', 3, ({ life }) => sourceText(view, life)],
     ]),
   );
 }

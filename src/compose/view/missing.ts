@@ -2,7 +2,7 @@ import type { GapResult } from '../../core/model/results.js';
 import { stage } from '../../core/model/rule-set.js';
 import { type Block, type Cell, type Inline, plain, type Section, text } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
-import { closingMoment, lackText, substituteWords } from './gap-words.js';
+import { closingMilestone, shortfallText, substituteText } from './gap-words.js';
 import { column } from './tables.js';
 
 const OPEN = new Set<GapResult['outcome']>(['short', 'missing', 'contradicted']);
@@ -34,14 +34,14 @@ export function heaviestGaps(view: View, most: number): GapResult[] {
 /** One open requirement as a line that needs no other: what, what it lacks, until when, and its exhibits. */
 export function missingLine(view: View, gap: GapResult): Inline[] {
   const { labels } = view;
-  const lacks = gap.lacking.map((lack) => lackText(view, lack));
+  const lacks = gap.lacking.map((lack) => shortfallText(view, lack));
   const links = exhibitLinks(view, [...new Set([...gap.against, ...gap.counted])], 4);
   const state =
     gap.closable.is === 'now'
       ? labels('cover.can-be-got')
       : gap.closable.is === 'lost'
         ? labels('cover.lost')
-        : `${labels('cover.can-be-got-until')} ${closingMoment(view, gap.closable) ?? ''}`;
+        : `${labels('cover.can-be-got-until')} ${closingMilestone(view, gap.closable) ?? ''}`;
   return [
     { is: 'strong', of: plain(gap.title) },
     text(`: ${[lacks.join(', ') || labels(`outcome.${gap.outcome}`), state].join('; ')}`),
@@ -90,7 +90,7 @@ function gapRow(view: View, gap: GapResult): Cell[] {
   const state = labels(`outcome.${gap.outcome}`);
   const instead = gap.substitutes.flatMap((s) => s.evidence);
   const wanted = gap.closable.is === 'lost' && instead.length === 0 ? gap.wanted : [];
-  const lacks = [...gap.lacking, ...gap.notes].map((lack) => lackText(view, lack));
+  const lacks = [...gap.lacking, ...gap.notes].map((lack) => shortfallText(view, lack));
   return [
     [{ is: 'strong', of: plain(gap.title) }, text(lacks.length === 0 ? '' : `: ${lacks.join('; ')}.`)],
     gap.outcome === 'contradicted'
@@ -111,7 +111,7 @@ function gapRow(view: View, gap: GapResult): Cell[] {
         ? []
         : [
             text(
-              ` (${labels('column.stand-in')}: ${wanted.map((what) => substituteWords(view, what)).join(', ')})`,
+              ` (${labels('column.stand-in')}: ${wanted.map((what) => substituteText(view, what)).join(', ')})`,
             ),
           ]),
     ],
@@ -126,7 +126,7 @@ function closable(view: View, gap: GapResult): string {
   const at = state.at === undefined ? '' : `, ${format.time(Date.parse(state.at), view.zoneOf(state.stop))}`;
   const several = view.input.state.delivery.stops.length > 2 && state.stop !== undefined;
   const where = several ? `, ${names.stop(state.stop ?? '')}` : '';
-  return `${labels(`closable.${state.is}`)} ${closingMoment(view, state) ?? ''}${where}${at}`;
+  return `${labels(`closable.${state.is}`)} ${closingMilestone(view, state) ?? ''}${where}${at}`;
 }
 
 /** Rules of the set that are not in force for this delivery, each with the reason, so that a reader can see what was not asked. */

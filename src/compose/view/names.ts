@@ -1,7 +1,7 @@
 import type { Delivery } from '../../core/model/delivery.js';
 import { produceTable } from '../../core/reference/produce.js';
 import type { FactNames } from '../../core/words/facts.js';
-import { asWritten, type Remarks } from '../../core/words/remarks.js';
+import { type TranslateRemark, untranslated } from '../../core/words/remarks.js';
 
 /**
  * What a stop is called in tables: its place up to the first comma where that tells the stops apart. The
@@ -22,14 +22,17 @@ export const commonName = (key: string): string => {
 };
 
 /** Goods by their key in the reference table, in the words of the page's language; another name as it is written. */
-function goodsName(key: string, said: Remarks): string {
+function goodsName(key: string, said: TranslateRemark): string {
   const table = produceTable.find((one) => one.key === key)?.name;
   const words = table === undefined ? undefined : said('goods', table);
   return words === undefined || words === table ? commonName(key) : words;
 }
 
 /** What lines and stops of a delivery are called. */
-export function factNames(delivery: Pick<Delivery, 'lines' | 'stops'>, said: Remarks = asWritten): FactNames {
+export function factNames(
+  delivery: Pick<Delivery, 'lines' | 'stops'>,
+  said: TranslateRemark = untranslated,
+): FactNames {
   const lines = new Map(delivery.lines.map((line) => [line.id, line.name ?? goodsName(line.goods, said)]));
   const short = shortPlaces(delivery.stops.map((stop) => stop.place));
   const called = new Map(delivery.stops.map((stop, i) => [stop.id, short[i] ?? stop.place]));

@@ -3,12 +3,12 @@ import type { SubjectName } from '../../core/model/evidence.js';
 import type { Exhibit } from '../../core/model/manifest.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { EvidenceItem } from '../../core/model/state.js';
-import { type Fact, type Plate, plain } from '../../core/words/blocks.js';
-import type { PreparedPlates } from '../exhibit-images.js';
+import { type ExhibitImageBlock, type Fact, plain } from '../../core/words/blocks.js';
+import type { PreparedImages } from '../exhibit-images.js';
 import type { PreparedPicture } from '../pictures.js';
-import { basisWords } from './basis.js';
-import { placeOf, type View } from './context.js';
-import { flagWords, titleOf } from './summary.js';
+import { timeBasisText } from './basis.js';
+import { placeText, type View } from './context.js';
+import { flagLines, titleOf } from './summary.js';
 
 type Filed = Extract<EvidenceItem, { kind: 'photo' | 'document' }>;
 
@@ -22,29 +22,29 @@ const LARGE = new Set<SubjectName>([
   'load-pattern',
 ]);
 
-export const plateAsset = (sha256: string, page?: number): string =>
+export const imageAsset = (sha256: string, page?: number): string =>
   `plate-${sha256.slice(0, 32)}${page === undefined ? '' : `-${page}`}.jpg`;
 
 /** The plate of a picture or paper; undefined for what is only listed. */
-export function plateOf(
+export function exhibitImageBlock(
   view: View,
   exhibit: Exhibit,
   item: EvidenceItem,
-  prepared: PreparedPlates,
-  seenIn: (number: number) => Plate['seenIn'],
-): Plate | undefined {
+  prepared: PreparedImages,
+  seenIn: (number: number) => ExhibitImageBlock['seenIn'],
+): ExhibitImageBlock | undefined {
   if (item.withheld !== undefined || (item.kind !== 'photo' && item.kind !== 'document')) return undefined;
-  const paper = prepared.papers.get(item.file.sha256);
+  const paper = prepared.documents.get(item.file.sha256);
   const picture = prepared.pictures.get(item.file.sha256);
   if (picture === undefined && (paper === undefined || paper.is === 'unreadable')) return undefined;
   const { labels } = view;
   const title = titleOf(view, item);
-  const caption = item.caption === undefined ? undefined : view.said('caption', item.caption);
+  const caption = item.caption === undefined ? undefined : view.remark('caption', item.caption);
   const alt = [
     `${labels('document.exhibit')} ${exhibit.exhibit}: ${title}`,
     caption,
     view.format.eventTime(item.time),
-    placeOf(view, item),
+    placeText(view, item),
   ]
     .filter((part) => part !== undefined && part !== '')
     .join('; ');
@@ -56,7 +56,7 @@ export function plateOf(
     facts: facts(view, exhibit, item, pagesShown(view, paper)),
     flags: [
       ...((item.blackOut ?? []).length === 0 ? [] : [labels('plate.blacked-out')]),
-      ...flagWords(view, item),
+      ...flagLines(view, item),
     ],
     sha256: item.file.sha256,
     seenIn: seenIn(exhibit.exhibit),
@@ -66,7 +66,7 @@ export function plateOf(
       ...common,
       size: 'paper',
       pictures: paper.pages.flatMap((page, i) =>
-        shown(page, plateAsset(item.file.sha256, i + 1), `${alt}; ${labels('plate.page')} ${i + 1}`),
+        shown(page, imageAsset(item.file.sha256, i + 1), `${alt}; ${labels('plate.page')} ${i + 1}`),
       ),
     };
   if (paper?.is === 'text') return { ...common, size: 'paper', pictures: [], words: paper.text };
@@ -74,24 +74,28 @@ export function plateOf(
   return {
     ...common,
     size: item.subject !== undefined && LARGE.has(item.subject.is) ? 'large' : 'small',
-    pictures: shown(picture, plateAsset(item.file.sha256), alt),
+    pictures: shown(picture, imageAsset(item.file.sha256), alt),
     ...omitUndefined({ trouble }),
   };
 }
 
-function shown(picture: PreparedPicture | undefined, asset: string, alt: string): Plate['pictures'] {
+function shown(
+  picture: PreparedPicture | undefined,
+  asset: string,
+  alt: string,
+): ExhibitImageBlock['pictures'] {
   return picture?.is === 'picture' ? [{ asset, width: picture.width, height: picture.height, alt }] : [];
 }
 
 function troubleOf(view: View, picture: PreparedPicture | undefined): string | undefined {
   const { labels } = view;
   if (picture?.is === 'picture') return picture.damaged ? labels('plate.damaged') : undefined;
-  return `${labels('plate.unreadable')} ${view.said('picture', picture?.why ?? '')}`.trim();
+  return `${labels('plate.unreadable')} ${view.remark('picture', picture?.why ?? '')}`.trim();
 }
 
 function pagesShown(
   { labels }: View,
-  paper: ReturnType<PreparedPlates['papers']['get']>,
+  paper: ReturnType<PreparedImages['documents']['get']>,
 ): string | undefined {
   if (paper?.is === 'pages')
     return labels('plate.first-of').replace('N', String(paper.pages.length)).replace('ALL', String(paper.of));
@@ -108,10 +112,10 @@ function facts(view: View, exhibit: Exhibit, item: Filed, pages: string | undefi
     value === undefined || value === '' ? [] : [{ label: labels(label), value: plain(value) }];
   return [
     { label: labels('plate.time'), value: plain(format.eventTime(item.time)) },
-    ...fact('plate.basis', basisWords(view, item)),
+    ...fact('plate.basis', timeBasisText(view, item)),
     ...fact(
       'plate.place',
-      [placeOf(view, item), ...position(view, item)].filter((part) => part !== '').join('; '),
+      [placeText(view, item), ...position(view, item)].filter((part) => part !== '').join('; '),
     ),
     ...fact('plate.line', item.line === undefined ? undefined : view.names.line(item.line)),
     ...fact('plate.by', item.by),

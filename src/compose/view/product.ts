@@ -8,9 +8,9 @@ import { celsius } from '../../core/model/temperature.js';
 import { knownMilliseconds } from '../../core/model/time.js';
 import { type Block, type Cell, type Fact, plain, wordsOf } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
-import { sameClock } from './glance.js';
-import { sourceWords } from './margins.js';
-import { rangeWords } from './range.js';
+import { sameLocalTime } from './glance.js';
+import { sourceText } from './margins.js';
+import { formatRange } from './range.js';
 import { column } from './tables.js';
 
 /** Whether the arrival pulps go with the loading pulps and the air: a table of the verdicts, a drawing for each line. */
@@ -61,9 +61,9 @@ function verdicts(view: View, results: readonly ProductResult[]): Block {
         (one.beyondKelvin ?? 0) > 0 ? `${verdict} ${format.difference(one.beyondKelvin ?? 0)}` : verdict;
       return [
         cell(view.names.line(one.line)),
-        cell(rangeWords(view, ends(one.loading))),
-        cell(rangeWords(view, one.envelope)),
-        cell(rangeWords(view, ends(one.arrival))),
+        cell(formatRange(view, ends(one.loading))),
+        cell(formatRange(view, one.envelope)),
+        cell(formatRange(view, ends(one.arrival))),
         one.verdict === 'above' || one.verdict === 'below'
           ? { is: 'alert', of: plain(beyond) }
           : cell(beyond),
@@ -83,18 +83,18 @@ function assumptions(view: View, { assumptions: assumed, matters, window }: Prod
   return [
     fact(
       'half-cooling',
-      `${format.duration(half.low)} – ${format.duration(half.high)} (${labels(`product-load.${assumed.load}`)}; ${view.said('source', half.from)})`,
+      `${format.duration(half.low)} – ${format.duration(half.high)} (${labels(`product-load.${assumed.load}`)}; ${view.remark('source', half.from)})`,
     ),
     fact('air', assumed.channels.map((name) => labels(`channel.${name}`).toLowerCase()).join(', ')),
     fact(
       'respiration',
-      assumed.respiration === undefined ? labels('none.respiration') : sourceWords(view, assumed.respiration),
+      assumed.respiration === undefined ? labels('none.respiration') : sourceText(view, assumed.respiration),
     ),
     fact(
       'specific-heat',
       `${format.number(assumed.specificHeat.joulesPerKilogramKelvin)} J/(kg·K), ${labels(
         assumed.specificHeat.own ? 'assumed.own' : 'assumed.not-own',
-      )}; ${view.said('source', assumed.specificHeat.source)}`,
+      )}; ${view.remark('source', assumed.specificHeat.source)}`,
     ),
     fact(
       'known',
@@ -141,7 +141,7 @@ function drawingOf(view: View, result: ProductResult): string | undefined {
       arrival: pulpPoints(view, arrival.evidence, window.to),
       tolerance: result.toleranceKelvin,
       zone: view.startZone,
-      ...omitUndefined({ otherZone: sameClock(view, window.from, window.to) ? undefined : view.endZone }),
+      ...omitUndefined({ otherZone: sameLocalTime(view, window.from, window.to) ? undefined : view.endZone }),
     },
     view.format,
     view.labels,

@@ -2,13 +2,13 @@ import type { EvidenceId } from '../../core/model/evidence.js';
 import type { PulpGroup } from '../../core/model/results.js';
 import { type Block, type Cell, plain, text } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
-import type { Drawn } from './drawn.js';
+import type { DrawnSection } from './drawn.js';
 import { productBlocks } from './product.js';
 import { comparisonBlocks } from './pulp-comparisons.js';
-import { rangeWords } from './range.js';
+import { formatRange } from './range.js';
 import { column, tableOf } from './tables.js';
 
-export function pulpSection(view: View, drawing: readonly Block[] = []): Drawn {
+export function pulpSection(view: View, drawing: readonly Block[] = []): DrawnSection {
   const { labels, words } = view;
   const groups = view.input.assessment.pulps;
   const blocks: Block[] = [...words.blocks('sections/pulps')];
@@ -90,7 +90,7 @@ function readings(view: View, group: PulpGroup): Block[] {
   const band =
     group.band === undefined
       ? labels('pulp-verdict.no-instruction')
-      : `${labels('cover.asked')} ${rangeWords(view, group.band)}`;
+      : `${labels('cover.asked')} ${formatRange(view, group.band)}`;
   return [
     { is: 'heading', level: 2, text: groupName(view, group) },
     { is: 'paragraph', of: plain(`${band.charAt(0).toUpperCase()}${band.slice(1)}.`) },

@@ -2,7 +2,7 @@ import type { RecordState } from '../../core/model/state.js';
 import { type Instant, milliseconds } from '../../core/model/time.js';
 import { type Block, type Inline, text } from '../../core/words/blocks.js';
 import { exhibitLinks, type View } from './context.js';
-import { listOr } from './tables.js';
+import { listOrNone } from './tables.js';
 
 interface EntryLine {
   seq: number;
@@ -50,7 +50,7 @@ function entryLines(view: View, state: RecordState): EntryLine[] {
 /** Who entered what, and when. */
 export function entryTable(view: View): Block[] {
   const { labels, format, startZone } = view;
-  return listOr(
+  return listOrNone(
     view,
     'exhibits',
     entryLines(view, view.input.state),
@@ -68,7 +68,7 @@ export function entryTable(view: View): Block[] {
 /** Fingerprints that were sent out before. */
 export function publishedTable(view: View): Block[] {
   const { labels, format, startZone } = view;
-  return listOr(
+  return listOrNone(
     view,
     'published',
     view.input.state.published,
@@ -76,7 +76,7 @@ export function publishedTable(view: View): Block[] {
       ['time', 2.4, ({ at }) => format.time(milliseconds(at), startZone)],
       ['entry', 0.8, ({ body }) => String(body.size), 'right'],
       ['with', 2, ({ body }) => body.to],
-      ['how', 1.4, ({ body }) => view.said('published', body.how)],
+      ['how', 1.4, ({ body }) => view.remark('published', body.how)],
       ['what', 3.6, ({ body }) => [{ is: 'code', text: body.root }]],
     ],
     labels('sub.published'),
@@ -86,7 +86,7 @@ export function publishedTable(view: View): Block[] {
 /** Time stamps over earlier states. */
 export function stampTable(view: View): Block[] {
   const { labels, format, startZone } = view;
-  return listOr(
+  return listOrNone(
     view,
     'stamps',
     view.input.state.timeStamps,
@@ -103,7 +103,7 @@ export function stampTable(view: View): Block[] {
 /** Clocks that were compared, and what that changes. */
 export function clockTable(view: View): Block[] {
   const { labels, format, startZone } = view;
-  return listOr(
+  return listOrNone(
     view,
     'clocks',
     view.input.state.clocks,
@@ -130,7 +130,7 @@ export function clockTable(view: View): Block[] {
         ({ how, from, replaces = [] }) =>
           [
             ...(how === undefined ? [] : [labels(`clock-how.${how}`)]),
-            view.said('clock', from),
+            view.remark('clock', from),
             ...(replaces.length === 0 ? [] : [`${labels('clock-how.replaces')} ${replaces.join(', ')}`]),
           ].join('; '),
       ],

@@ -1,9 +1,9 @@
 import { celsius } from '../../core/model/temperature.js';
 import { type Block, type Cell, plain, type Section, text } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
-import { sourceWords } from './margins.js';
-import { rangeWords } from './range.js';
-import { column, tableOr } from './tables.js';
+import { sourceText } from './margins.js';
+import { formatRange } from './range.js';
+import { column, tableOrNone } from './tables.js';
 
 export function setPointSection(view: View): Section {
   const { labels, format, names } = view;
@@ -15,7 +15,7 @@ export function setPointSection(view: View): Section {
       of: [{ is: 'strong', of: plain(labels(`agreement.${verdict}`)) }],
     });
   blocks.push(
-    ...tableOr(
+    ...tableOrNone(
       view,
       'set-points',
       [
@@ -45,7 +45,7 @@ export function setPointSection(view: View): Section {
   );
   if (differences.length > 0)
     blocks.push(
-      ...tableOr(
+      ...tableOrNone(
         view,
         'set-points',
         [
@@ -152,8 +152,8 @@ function publishedBlocks(view: View): Block[] {
                 ? labels('none.not-given')
                 : format.temperature(celsius(line.instruction.setPoint)),
             ),
-            cell(rangeWords(view, range)),
-            cell(sourceWords(view, range)),
+            cell(formatRange(view, range)),
+            cell(sourceText(view, range)),
           ],
         ];
       }),

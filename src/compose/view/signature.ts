@@ -1,14 +1,14 @@
 import { milliseconds, type Zone } from '../../core/model/time.js';
 import { plain, type SignatureBlock, text, wordsOf } from '../../core/words/blocks.js';
 import type { View } from './context.js';
-import { nameIn } from './cover.js';
+import { commonNameIn } from './cover.js';
 
 /** Digits of the certificate's hash that are read aloud or compared at a glance; the cover has all of them. */
 const SHORT = 16;
 
 /** The words of the visible signature: who signs, with what, when by their own word, and how to check it. */
 export function signatureBlock({ input, labels, words, startZone }: View): SignatureBlock {
-  const signer = nameIn(input.signer.name);
+  const signer = commonNameIn(input.signer.name);
   const at = { is: 'time', at: milliseconds(input.builtAt), zone: startZone } as const;
   const utc = startZone === 'UTC' ? undefined : ({ ...at, zone: 'UTC' as Zone } as const);
   return {

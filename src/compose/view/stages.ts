@@ -1,13 +1,13 @@
 import type { EvidenceItem } from '../../core/model/state.js';
 import { knownMilliseconds } from '../../core/model/time.js';
 import type { Block, Section } from '../../core/words/blocks.js';
-import { inOrder, withSubject } from './by-subject.js';
-import { sideOf, type View } from './context.js';
+import { byExhibitNumber, withSubject } from './by-subject.js';
+import { tripPartOf, type View } from './context.js';
 import { evidenceTable } from './tables.js';
 
 /** Evidence that is not known to belong to the way or to another end. */
 const canBeOf = (view: View, end: 'load' | 'unload') => (item: EvidenceItem) => {
-  const side = sideOf(view, item);
+  const side = tripPartOf(view, item);
   return side === end || side === undefined;
 };
 
@@ -45,12 +45,12 @@ export function loadingSection(view: View, plan: readonly Block[] = []): Section
       ...plan,
       ...evidenceTable(
         view,
-        inOrder(view, [...items, ...seals, ...view.of('pattern').filter(canBeOf(view, 'load'))]),
+        byExhibitNumber(view, [...items, ...seals, ...view.of('pattern').filter(canBeOf(view, 'load'))]),
         'loading',
       ),
       ...evidenceTable(
         view,
-        inOrder(view, [...view.of('bracing'), ...withSubject(view, ['bracing'])]),
+        byExhibitNumber(view, [...view.of('bracing'), ...withSubject(view, ['bracing'])]),
         'bracing',
         labels('sub.bracing'),
       ),
@@ -77,7 +77,7 @@ export function beforeLoadingSection(view: View): Section {
     title: view.labels('section.before-loading'),
     blocks: [
       ...view.words.blocks('sections/before-loading'),
-      ...evidenceTable(view, inOrder(view, items), 'before-loading'),
+      ...evidenceTable(view, byExhibitNumber(view, items), 'before-loading'),
     ],
   };
 }
@@ -88,14 +88,14 @@ export function arrivalSection(view: View): Section {
     .of('event')
     .filter(
       (item) =>
-        sideOf(view, item) === 'unload' ||
+        tripPartOf(view, item) === 'unload' ||
         ['refused', 'unloaded', 'notice-of-arrival', 'inspection-requested', 'inspected'].includes(
           item.event,
         ),
     );
   const found = withSubject(view, ['load-at-opening', 'damage']).filter(canBeOf(view, 'unload'));
   const others = withSubject(view, ['seal', 'pulp-display', 'load-pattern']).filter(
-    (item) => sideOf(view, item) === 'unload',
+    (item) => tripPartOf(view, item) === 'unload',
   );
   const papers = withSubject(view, [
     'proof-of-delivery',
@@ -109,7 +109,7 @@ export function arrivalSection(view: View): Section {
     title: labels('section.arrival'),
     blocks: [
       ...words.blocks('sections/arrival'),
-      ...evidenceTable(view, inOrder(view, [...events, ...found, ...others]), 'arrival'),
+      ...evidenceTable(view, byExhibitNumber(view, [...events, ...found, ...others]), 'arrival'),
       ...(view.of('seal').length === 0
         ? []
         : evidenceTable(view, view.of('seal'), 'arrival', labels('sub.seals'))),

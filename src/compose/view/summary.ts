@@ -22,21 +22,21 @@ export function titleOf(view: View, item: EvidenceItem): string {
 const MOST_ALIKE = 3;
 
 /** What a reader should know about a file, each flag in a line of its own. */
-export function flagWords(view: View, item: EvidenceItem): string[] {
+export function flagLines(view: View, item: EvidenceItem): string[] {
   if (!('flags' in item)) return [];
   return item.flags.map(({ is, detail }) => {
     const all = detail.split('; ');
     const shown = is === 'same-scene' ? all.slice(0, MOST_ALIKE) : all;
     const rest = all.length - shown.length;
     const more = rest === 0 ? '' : `; ${view.labels('plate.more-alike').replace('N', String(rest))}`;
-    const said = detail === '' ? '' : `: ${view.said('flag', shown.join('; '))}${more}`;
+    const said = detail === '' ? '' : `: ${view.remark('flag', shown.join('; '))}${more}`;
     return `${view.labels(`flag.${is}`)}${said}`;
   });
 }
 
 /** What a piece of evidence says, in one line. */
-export function saying(view: View, item: EvidenceItem): string {
-  return [...own(view, item), ...(item.caption === undefined ? [] : [view.said('caption', item.caption)])]
+export function evidenceSummary(view: View, item: EvidenceItem): string {
+  return [...own(view, item), ...(item.caption === undefined ? [] : [view.remark('caption', item.caption)])]
     .map((part) => part.replace(/\s+/g, ' ').trim())
     .join('; ');
 }

@@ -2,8 +2,8 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { EvidenceItem } from '../../core/model/state.js';
 import type { Block, Cell, Column } from '../../core/words/blocks.js';
 import { plain } from '../../core/words/blocks.js';
-import { cell, exhibitLinks, placeOf, type View } from './context.js';
-import { saying, titleOf } from './summary.js';
+import { cell, exhibitLinks, placeText, type View } from './context.js';
+import { evidenceSummary, titleOf } from './summary.js';
 
 export const column = (view: View, name: string, width: number, align?: Column['align']): Column => ({
   title: view.labels(`column.${name}`),
@@ -36,7 +36,7 @@ export function tableOf<T>(view: View, all: readonly T[], columns: readonly Colu
 }
 
 /** The same with a heading, or a sentence that says why there is none. */
-export function listOr<T>(
+export function listOrNone<T>(
   view: View,
   none: string,
   all: readonly T[],
@@ -44,11 +44,11 @@ export function listOr<T>(
   title?: string,
 ): Block[] {
   const table = tableOf(view, all, columns);
-  return tableOr(view, none, table.columns, table.rows, title);
+  return tableOrNone(view, none, table.columns, table.rows, title);
 }
 
 /** A heading with a table below, or a sentence that says why there is none. */
-export function tableOr(
+export function tableOrNone(
   view: View,
   none: string,
   columns: Column[],
@@ -68,15 +68,15 @@ export function evidenceTable(
   none: string,
   title?: string,
 ): Block[] {
-  return listOr(
+  return listOrNone(
     view,
     none,
     items,
     [
       ['time', 2.8, (item) => view.format.eventTime(item.time)],
       ['what', 1.8, (item) => titleOf(view, item)],
-      ['remark', 3.2, (item) => saying(view, item)],
-      ['place', 1.8, (item) => placeOf(view, item)],
+      ['remark', 3.2, (item) => evidenceSummary(view, item)],
+      ['place', 1.8, (item) => placeText(view, item)],
       ['by', 1.2, (item) => item.by],
       ['exhibit', 0.8, (item) => exhibitLinks(view, [item.evidence])],
     ],

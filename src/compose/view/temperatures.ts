@@ -6,16 +6,16 @@ import { knownMilliseconds } from '../../core/model/time.js';
 import { type Block, type Cell, plain, wordsOf } from '../../core/words/blocks.js';
 import { airDetail, sensorBlocks } from './air-detail.js';
 import { cell, exhibitLinks, type View } from './context.js';
-import type { Drawn } from './drawn.js';
-import { zoomOf } from './excursion-zoom.js';
-import { excursionTable, judged, listed } from './excursions.js';
-import { sameClock } from './glance.js';
+import type { DrawnSection } from './drawn.js';
+import { excursionDetails } from './excursion-zoom.js';
+import { excursionTable, judgedExcursions, listedExcursions } from './excursions.js';
+import { sameLocalTime } from './glance.js';
 import { legBlocks } from './legs.js';
 import { overlapBlocks } from './log-overlaps.js';
 import { marginBlocks } from './margins.js';
-import { column, tableOr } from './tables.js';
+import { column, tableOrNone } from './tables.js';
 
-export function temperatureSection(view: View): Drawn {
+export function temperatureSection(view: View): DrawnSection {
   const { labels, words } = view;
   const blocks: Block[] = [...words.blocks('sections/temperatures')];
   const drawings = new Map<string, string>();
@@ -35,7 +35,7 @@ export function temperatureSection(view: View): Drawn {
     else {
       drawings.set(name, drawing);
       blocks.push({ is: 'picture', asset: name, alt: altOf(view, result), caption: [] });
-      const zoom = zoomOf(view, result, `excursions-${i + 1}`);
+      const zoom = excursionDetails(view, result, `excursions-${i + 1}`);
       for (const [asset, drawn] of zoom.drawings) drawings.set(asset, drawn);
       blocks.push(...zoom.blocks);
     }
@@ -89,9 +89,9 @@ function drawingOf(view: View, result: TemperatureResult): string | undefined {
       log,
       zone: view.startZone,
       ...omitUndefined({
-        otherZone: sameClock(view, custody.from.at, custody.to.at) ? undefined : view.endZone,
+        otherZone: sameLocalTime(view, custody.from.at, custody.to.at) ? undefined : view.endZone,
       }),
-      looks: view.of('round').flatMap((item) => {
+      unitChecks: view.of('round').flatMap((item) => {
         const at = knownMilliseconds(item.time);
         if (at === undefined) return [];
         return [{ at, ...omitUndefined({ celsius: item.boxAir && celsius(item.boxAir) }) }];
@@ -102,7 +102,7 @@ function drawingOf(view: View, result: TemperatureResult): string | undefined {
           at: item.at,
           label: item.event === undefined ? item.label : view.labels(`event.${item.event}`),
         })),
-      numbered: new Map(listed(result).map((e, i) => [e.id, i + 1])),
+      numbered: new Map(listedExcursions(result).map((e, i) => [e.id, i + 1])),
     },
     view.format,
     view.labels,
@@ -126,7 +126,7 @@ function altOf(view: View, result: TemperatureResult): string {
       low: degrees(band?.low),
       high: degrees(band?.high),
       share: { is: 'share', of: inBandShare(summary) ?? 0 },
-      excursions: judged(result).length,
+      excursions: judgedExcursions(result).length,
       gaps: result.gaps.length,
     }),
   );
@@ -141,7 +141,7 @@ function summaryTable(view: View, result: TemperatureResult): Block[] {
   const { format, labels } = view;
   const degrees = (value: number | undefined) => cell(value === undefined ? '–' : format.temperature(value));
   const banded = result.band !== undefined;
-  return tableOr(
+  return tableOrNone(
     view,
     'log',
     [
@@ -182,7 +182,7 @@ function summaryTable(view: View, result: TemperatureResult): Block[] {
 
 function gapTable(view: View, result: TemperatureResult): Block[] {
   const { format, labels, startZone } = view;
-  return tableOr(
+  return tableOrNone(
     view,
     'gaps',
     [

@@ -1,15 +1,15 @@
 import type { EvidenceItem } from '../../core/model/state.js';
 import { celsius } from '../../core/model/temperature.js';
 import { type Block, plain, type Section } from '../../core/words/blocks.js';
-import { inOrder, withSubject } from './by-subject.js';
-import { exhibitLinks, sideOf, type View } from './context.js';
-import { evidenceTable, listOr } from './tables.js';
+import { byExhibitNumber, withSubject } from './by-subject.js';
+import { exhibitLinks, tripPartOf, type View } from './context.js';
+import { evidenceTable, listOrNone } from './tables.js';
 
 export function transitSection(view: View): Section {
   const { labels, format, words } = view;
   const degrees = (t: { value: number; unit: '°F' | '°C' } | undefined) =>
     t === undefined ? '–' : format.temperature(celsius(t));
-  const rounds = listOr(
+  const rounds = listOrNone(
     view,
     'rounds',
     view.of('round'),
@@ -28,7 +28,7 @@ export function transitSection(view: View): Section {
     ],
     labels('sub.rounds'),
   );
-  const contacts = listOr(
+  const contacts = listOrNone(
     view,
     'contacts',
     view.of('contact'),
@@ -42,9 +42,9 @@ export function transitSection(view: View): Section {
     ],
     labels('sub.contacts'),
   );
-  const onTheWay = inOrder(
+  const onTheWay = byExhibitNumber(
     view,
-    [...view.of('photo'), ...view.of('document')].filter((item) => sideOf(view, item) === 'way'),
+    [...view.of('photo'), ...view.of('document')].filter((item) => tripPartOf(view, item) === 'way'),
   );
   const stops = view.of('event').filter((item) => item.event === 'stopped' || item.event === 'resumed');
   return {

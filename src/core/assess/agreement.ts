@@ -2,15 +2,15 @@ import { omitUndefined } from '../model/omit-undefined.js';
 import type {
   SetPointAgreement,
   SetPointDifference,
-  SetPointWord,
+  SetPointStatement,
   TemperatureResult,
 } from '../model/results.js';
 import type { ItemOf, RecordState } from '../model/state.js';
 import { celsius } from '../model/temperature.js';
 import { knownMilliseconds } from '../model/time.js';
-import { explained, runsOf } from './differences.js';
-import { slipBetween } from './entry-errors.js';
-import { firstLoading, type Moments, pastBy } from './milestones.js';
+import { setPointRunsOf, withExplanation } from './differences.js';
+import { guessEntryError } from './entry-errors.js';
+import { firstLoading, latestTimeOf, type Milestones } from './milestones.js';
 import { setPointLegs } from './set-point-legs.js';
 import { dominantSetPoint } from './temperature/states.js';
 
@@ -25,23 +25,23 @@ const SAME = 0.28;
 export function setPointAgreement(
   state: RecordState,
   temperatures: readonly TemperatureResult[],
-  moments: Moments,
+  milestones: Milestones,
 ): SetPointAgreement {
-  const words = [...billWords(state), ...readWords(state, moments), ...logWords(temperatures)];
-  const runs = runsOf(temperatures);
+  const words = [...billWords(state), ...readWords(state, milestones), ...logWords(temperatures)];
+  const runs = setPointRunsOf(temperatures);
   const end = temperatures[0]?.custody.to.at;
-  const differences = differencesOf(words).map((one) => explained(one, { state, runs, end }, SAME));
+  const differences = differencesOf(words).map((one) => withExplanation(one, { state, runs, end }, SAME));
   const sources = new Set(words.map((word) => word.source));
   return {
     words,
     differences,
-    legs: setPointLegs(state, temperatures, moments, words, differencesOf, SAME),
+    legs: setPointLegs(state, temperatures, milestones, words, differencesOf, SAME),
     verdict: differences.length > 0 ? 'differ' : sources.size < 2 ? 'not-comparable' : 'agree',
   };
 }
 
-function billWords(state: RecordState): SetPointWord[] {
-  const words: SetPointWord[] = [];
+function billWords(state: RecordState): SetPointStatement[] {
+  const words: SetPointStatement[] = [];
   for (const line of state.delivery.lines) {
     if (line.instruction === undefined) continue;
     const { setPoint, run } = line.instruction;
@@ -60,10 +60,10 @@ function billWords(state: RecordState): SetPointWord[] {
 }
 
 /** What people read or heard. Of the display before leaving only the last look counts: the unit was set until then. */
-function readWords(state: RecordState, moments: Moments): SetPointWord[] {
+function readWords(state: RecordState, milestones: Milestones): SetPointStatement[] {
   const items = state.evidence.filter((item): item is ItemOf<'set-point'> => item.kind === 'set-point');
-  const from = firstLoading(moments.stops)?.id;
-  const leaving = from === undefined ? undefined : pastBy(moments, from, 'departed')?.at;
+  const from = firstLoading(milestones.stops)?.id;
+  const leaving = from === undefined ? undefined : latestTimeOf(milestones, from, 'departed')?.at;
   const early = items.flatMap((item) => {
     const at = knownMilliseconds(item.time);
     const before = at !== undefined && (leaving === undefined || at <= leaving);
@@ -84,7 +84,7 @@ function readWords(state: RecordState, moments: Moments): SetPointWord[] {
     });
 }
 
-function logWords(temperatures: readonly TemperatureResult[]): SetPointWord[] {
+function logWords(temperatures: readonly TemperatureResult[]): SetPointStatement[] {
   return temperatures.flatMap((result) => {
     const value = dominantSetPoint(result.setPoints);
     if (value === undefined) return [];
@@ -93,7 +93,10 @@ function logWords(temperatures: readonly TemperatureResult[]): SetPointWord[] {
 }
 
 /** Differences among some words, largest first. */
-export function differencesOf(words: readonly SetPointWord[], same: number = SAME): SetPointDifference[] {
+export function differencesOf(
+  words: readonly SetPointStatement[],
+  same: number = SAME,
+): SetPointDifference[] {
   const seen = new Set<string>();
   const found: SetPointDifference[] = [];
   words.forEach((first, index) => {
@@ -103,7 +106,7 @@ export function differencesOf(words: readonly SetPointWord[], same: number = SAM
       const key = [first, second].map((word) => `${word.source} ${word.celsius.toFixed(2)}`).join(' | ');
       if (seen.has(key)) continue;
       seen.add(key);
-      const slip = slipBetween(first.celsius, second.celsius);
+      const slip = guessEntryError(first.celsius, second.celsius);
       found.push({ between: [first, second], kelvin, ...omitUndefined({ slip }) });
     }
   });

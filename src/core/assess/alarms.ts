@@ -1,13 +1,13 @@
 import type { EvidenceId } from '../model/evidence.js';
-import type { Span } from '../model/results.js';
+import type { TimeRange } from '../model/results.js';
 import type { ItemOf } from '../model/state.js';
 import { knownMilliseconds } from '../model/time.js';
 import type { UnitLog } from '../model/unit-log.js';
 import { gapLimit } from './temperature/sampling-interval.js';
-import { saysNoAlarm } from './temperature/state-words.js';
+import { isNoAlarm } from './temperature/state-words.js';
 
 /** One alarm: from when it is first seen until it is last seen without a break. */
-export interface Alarm extends Span {
+export interface Alarm extends TimeRange {
   /** As the unit or the person wrote it. */
   text: string;
   evidence: EvidenceId;
@@ -33,11 +33,11 @@ const NO_ALARM = new Set([
   'clear',
 ]);
 
-const isAlarm = (text: string) => !NO_ALARM.has(text.trim().toLowerCase()) && !saysNoAlarm(text);
+const isAlarm = (text: string) => !NO_ALARM.has(text.trim().toLowerCase()) && !isNoAlarm(text);
 
 /** The alarms of the logs' own columns and of the looks at the unit, in order of time. A gap in a log ends an alarm. */
 export function alarmsOf(logs: readonly UnitLog[], rounds: readonly ItemOf<'round'>[]): Alarm[] {
-  return [...logs.flatMap(inLog), ...rounds.flatMap(atALook)].sort((a, b) => a.from - b.from);
+  return [...logs.flatMap(inLog), ...rounds.flatMap(atUnitCheck)].sort((a, b) => a.from - b.from);
 }
 
 /** Logs that have a column of alarms: only these can show that there was none. */
@@ -65,7 +65,7 @@ function inLog(log: UnitLog): Alarm[] {
   return found;
 }
 
-function atALook(item: ItemOf<'round'>): Alarm[] {
+function atUnitCheck(item: ItemOf<'round'>): Alarm[] {
   const at = knownMilliseconds(item.time);
   if (at === undefined) return [];
   return item.alarms

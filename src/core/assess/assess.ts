@@ -1,4 +1,4 @@
-import type { ClaimClocks } from '../model/claim-deadlines.js';
+import type { ClaimDeadlines } from '../model/claim-deadlines.js';
 import { omitUndefined } from '../model/omit-undefined.js';
 import type { Assessment } from '../model/results.js';
 import type { RuleSet, RuleSetOrigin } from '../model/rule-set.js';
@@ -8,16 +8,16 @@ import type { UnitLog } from '../model/unit-log.js';
 import { setPointAgreement } from './agreement.js';
 import { bandsOf } from './bands.js';
 import { type ClaimContext, claimResults } from './claim/claim.js';
-import { withDue } from './claim/due-gaps.js';
-import { refusalClocksOf } from './claim/refusal.js';
+import { withDueDates } from './claim/due-gaps.js';
+import { refusalDeadlinesOf } from './claim/refusal.js';
 import { findingsOf } from './findings/findings.js';
 import { gapsOf } from './gaps/gaps.js';
 import { loadPlan } from './loading/plan.js';
-import { readMoments } from './milestones.js';
+import { readMilestones } from './milestones.js';
 import { productResults } from './product/product.js';
 import { comparePulps } from './pulp-details.js';
 import { pulpGroups } from './pulps.js';
-import { watchOf } from './temperature/band-crossings.js';
+import { monitoringOf } from './temperature/band-crossings.js';
 import { withoutJumps } from './temperature/jumps.js';
 import { lineMargins } from './temperature/margins.js';
 import { temperatureResult } from './temperature/result.js';
@@ -31,35 +31,37 @@ export interface AssessInput {
   /** The "now" that rules are held against. Events after it have not happened. */
   at: Instant;
   /** The clocks of claims and refusals; left out: nothing is said of either. */
-  claimClocks?: ClaimClocks;
+  claimDeadlines?: ClaimDeadlines;
 }
 
 /**
  * Everything that is computed of one delivery. Pure: no clock, no disk, no randomness; the same input gives the
  * same result, and no state makes it throw.
  */
-export function assess({ state, logs: asRead, ruleSet: given, at, claimClocks }: AssessInput): Assessment {
+export function assess({ state, logs: asRead, ruleSet: given, at, claimDeadlines }: AssessInput): Assessment {
   const { ruleSet, sha256 } = given;
   const now = milliseconds(at);
-  const moments = readMoments(state, now);
+  const milestones = readMilestones(state, now);
   const bands = bandsOf(state.delivery.lines, ruleSet);
   const { lines } = state.delivery;
   const cleaned = asRead.map(withoutJumps);
   const logs = cleaned.map(({ log }) => log);
   const temperatures = cleaned.flatMap(
-    ({ log, jumps }) => temperatureResult(log, moments, bands, { lines, jumps }) ?? [],
+    ({ log, jumps }) => temperatureResult(log, milestones, bands, { lines, jumps }) ?? [],
   );
   const pulps = pulpGroups(state, ruleSet);
-  const margins = lineMargins(lines, logs, moments, temperatures);
-  const product = productResults(lines, pulps, logs, moments, temperatures);
-  const setPoints = setPointAgreement(state, temperatures, moments);
+  const margins = lineMargins(lines, logs, milestones, temperatures);
+  const product = productResults(lines, pulps, logs, milestones, temperatures);
+  const setPoints = setPointAgreement(state, temperatures, milestones);
   const plan = loadPlan(state);
   const loading = omitUndefined({ loading: plan });
-  const context = { state, ruleSet, now, moments, logs, temperatures, setPoints };
+  const context = { state, ruleSet, now, milestones, logs, temperatures, setPoints };
   const gaps = gapsOf(context);
   const findings = findingsOf({ ...context, ...loading, pulps, margins, product, gaps });
   const claimed: Pick<Assessment, 'claims' | 'refusalClocks'> =
-    claimClocks === undefined ? {} : ofClaims({ state, findings, gaps, rules: claimClocks, moments, now });
+    claimDeadlines === undefined
+      ? {}
+      : ofClaims({ state, findings, gaps, rules: claimDeadlines, milestones, now });
   return {
     at,
     ruleSet: {
@@ -74,11 +76,11 @@ export function assess({ state, logs: asRead, ruleSet: given, at, claimClocks }:
     pulpComparisons: comparePulps(pulps),
     margins,
     product,
-    ...watchOf(state, temperatures, logs),
+    ...monitoringOf(state, temperatures, logs),
     setPoints,
     ...loading,
-    timeline: timelineOf(state, moments),
-    gaps: withDue(gaps, claimed.claims ?? []),
+    timeline: timelineOf(state, milestones),
+    gaps: withDueDates(gaps, claimed.claims ?? []),
     findings,
     ...claimed,
   };
@@ -86,7 +88,7 @@ export function assess({ state, logs: asRead, ruleSet: given, at, claimClocks }:
 
 function ofClaims(context: ClaimContext): Pick<Assessment, 'claims' | 'refusalClocks'> {
   const claims = claimResults(context);
-  const refusalClocks = refusalClocksOf({ ...context, lines: context.state.delivery.lines });
+  const refusalClocks = refusalDeadlinesOf({ ...context, lines: context.state.delivery.lines });
   return {
     ...omitUndefined({
       claims: claims.length === 0 ? undefined : claims,

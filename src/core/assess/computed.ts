@@ -2,7 +2,7 @@ import type { SetPointAgreement, TemperatureResult } from '../model/results.js';
 import type { RuleSet } from '../model/rule-set.js';
 import type { RecordState } from '../model/state.js';
 import type { UnitLog } from '../model/unit-log.js';
-import type { Moments } from './milestones.js';
+import type { Milestones } from './milestones.js';
 
 /** What rules and findings are both judged by: the record, the rules, and what was computed of the record. */
 export interface Computed {
@@ -10,7 +10,7 @@ export interface Computed {
   ruleSet: RuleSet;
   /** Milliseconds since 1970 UTC. */
   now: number;
-  moments: Moments;
+  milestones: Milestones;
   logs: readonly UnitLog[];
   temperatures: readonly TemperatureResult[];
   setPoints: SetPointAgreement;

@@ -1,5 +1,10 @@
 import { omitUndefined } from '../model/omit-undefined.js';
-import type { SetPointDifference, SetPointWord, Span, TemperatureResult } from '../model/results.js';
+import type {
+  SetPointDifference,
+  SetPointStatement,
+  TemperatureResult,
+  TimeRange,
+} from '../model/results.js';
 import type { ItemOf, RecordState } from '../model/state.js';
 import { knownMilliseconds } from '../model/time.js';
 
@@ -13,9 +18,12 @@ const ANSWERABLE: readonly ItemOf<'contact'>['with'][] = [
 ];
 
 /** Set points as the logs held them, in time. */
-export type Runs = readonly (Span & { celsius: number })[];
+export type SetPointRuns = readonly (TimeRange & { celsius: number })[];
 
-export const runsOf = (temperatures: readonly TemperatureResult[], within?: Span): Runs =>
+export const setPointRunsOf = (
+  temperatures: readonly TemperatureResult[],
+  within?: TimeRange,
+): SetPointRuns =>
   temperatures.flatMap(({ setPoints }) =>
     setPoints.flatMap((run) => {
       const from = Math.max(run.from, within?.from ?? run.from);
@@ -30,9 +38,9 @@ export const runsOf = (temperatures: readonly TemperatureResult[], within?: Span
  * somebody was told after it stood does not say that it was about it: the reader sees the contact.
  * @param same values this near to each other are the same, K
  */
-export function explained(
+export function withExplanation(
   difference: SetPointDifference,
-  { state, runs, end }: { state: RecordState; runs: Runs; end?: number | undefined },
+  { state, runs, end }: { state: RecordState; runs: SetPointRuns; end?: number | undefined },
   same: number,
 ): SetPointDifference {
   const against = otherThanLog(difference);
@@ -43,24 +51,24 @@ export function explained(
     ...difference,
     ...omitUndefined({
       since,
-      told: since === undefined ? undefined : toldBetween(state, since, end),
+      told: since === undefined ? undefined : noticesBetween(state, since, end),
       seconds: off.length === 0 ? undefined : off.reduce((sum, run) => sum + run.to - run.from, 0) / 1000,
     }),
   };
 }
 
 /** The side that is not a log, when exactly one is. */
-function otherThanLog({ between: [a, b] }: SetPointDifference): SetPointWord | undefined {
+function otherThanLog({ between: [a, b] }: SetPointDifference): SetPointStatement | undefined {
   if (a.source === 'log') return b.source === 'log' ? undefined : b;
   return b.source === 'log' ? a : undefined;
 }
 
-function laterOf(words: readonly SetPointWord[]): number | undefined {
+function laterOf(words: readonly SetPointStatement[]): number | undefined {
   const times = words.flatMap((word) => word.at ?? []);
   return times.length === 0 ? undefined : Math.max(...times);
 }
 
-function toldBetween(state: RecordState, from: number, to: number | undefined) {
+function noticesBetween(state: RecordState, from: number, to: number | undefined) {
   return state.evidence
     .filter((item): item is ItemOf<'contact'> => item.kind === 'contact' && ANSWERABLE.includes(item.with))
     .flatMap((item) => {

@@ -10,7 +10,7 @@ const UNITS: readonly TemperatureUnit[] = ['°F', '°C'];
  * digits swapped (36, 63), or one digit wrong (48 for 38). Of one-digit slips only those that move the tens are
  * called, because a differing last digit is as likely to be meant. Undefined when no slip fits. Degrees Celsius in.
  */
-export function slipBetween(a: number, b: number): SetPointDifference['slip'] | undefined {
+export function guessEntryError(a: number, b: number): SetPointDifference['slip'] | undefined {
   const [aF, bF] = [fromCelsius(a, '°F'), fromCelsius(b, '°F')];
   if (near(aF, b) || near(a, bF)) return 'unit-mixed-up';
   for (const unit of UNITS) {

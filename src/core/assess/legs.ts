@@ -1,6 +1,6 @@
 import type { Line, Stop } from '../model/delivery.js';
-import type { Span } from '../model/results.js';
-import { type Moments, pastBy } from './milestones.js';
+import type { TimeRange } from '../model/results.js';
+import { latestTimeOf, type Milestones } from './milestones.js';
 
 /** The way between two neighbouring stops of the bill. */
 export interface Leg {
@@ -26,8 +26,8 @@ export function legsOf(stops: readonly Stop[], lines: readonly Line[]): Leg[] {
 }
 
 /** From departure (or what stands in for it) to arrival; undefined when one of them is not known. */
-export function underWay({ from, to }: Leg, moments: Moments): Span | undefined {
-  const left = pastBy(moments, from, 'departed')?.at;
-  const came = pastBy(moments, to, 'arrived')?.at;
+export function transitOf({ from, to }: Leg, milestones: Milestones): TimeRange | undefined {
+  const left = latestTimeOf(milestones, from, 'departed')?.at;
+  const came = latestTimeOf(milestones, to, 'arrived')?.at;
   return left === undefined || came === undefined || came < left ? undefined : { from: left, to: came };
 }

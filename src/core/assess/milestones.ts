@@ -1,24 +1,24 @@
 import type { Stop } from '../model/delivery.js';
 import type { EventName, EvidenceId } from '../model/evidence.js';
 import { omitUndefined } from '../model/omit-undefined.js';
-import type { Moment, Stage } from '../model/rule-set.js';
+import type { Milestone, Stage } from '../model/rule-set.js';
 import type { ItemOf, RecordState } from '../model/state.js';
 import { knownMilliseconds } from '../model/time.js';
 
-export type Side = Stop['does'];
+export type StopSide = Stop['does'];
 
 /** One event with a known time, put to a stop. */
-export interface MomentEvent {
+export interface MilestoneEvent {
   event: EventName;
   stop: string;
-  side: Side;
+  side: StopSide;
   at: number;
   uncertaintySeconds: number;
   evidence: EvidenceId;
 }
 
 /** The order in which things happen at a stop; a later one that is known shows that the earlier ones are past. */
-const COURSE: Record<Side, readonly EventName[]> = {
+const COURSE: Record<StopSide, readonly EventName[]> = {
   load: ['arrived', 'doors-opened', 'loading-began', 'loading-ended', 'doors-closed', 'departed'],
   unload: [
     'notice-of-arrival',
@@ -32,7 +32,7 @@ const COURSE: Record<Side, readonly EventName[]> = {
   ],
 };
 
-const NATURAL_SIDE: Partial<Record<EventName, Side>> = {
+const NATURAL_SIDE: Partial<Record<EventName, StopSide>> = {
   'loading-began': 'load',
   'loading-ended': 'load',
   'doors-closed': 'load',
@@ -46,7 +46,7 @@ const NATURAL_SIDE: Partial<Record<EventName, Side>> = {
 };
 
 /** What need not happen at all: a later event does not show that it is past. */
-const MAY_NOT_HAPPEN: ReadonlySet<Moment> = new Set([
+const MAY_NOT_HAPPEN: ReadonlySet<Milestone> = new Set([
   'stopped',
   'resumed',
   'notice-of-arrival',
@@ -58,8 +58,8 @@ const MAY_NOT_HAPPEN: ReadonlySet<Moment> = new Set([
 const OVER: readonly EventName[] = ['unloaded', 'refused'];
 
 /** What is known of when things happened, by stop. */
-export interface Moments {
-  events: readonly MomentEvent[];
+export interface Milestones {
+  events: readonly MilestoneEvent[];
   stops: readonly Stop[];
 }
 
@@ -69,7 +69,7 @@ export interface Moments {
  * doors without a stop is at loading until the doors were closed there or the truck left. What is said to
  * happen after `now` (milliseconds) has not happened.
  */
-export function readMoments(state: RecordState, now: number): Moments {
+export function readMilestones(state: RecordState, now: number): Milestones {
   const { stops } = state.delivery;
   const events = state.evidence.filter((item): item is ItemOf<'event'> => item.kind === 'event');
   const leaving = events
@@ -77,7 +77,7 @@ export function readMoments(state: RecordState, now: number): Moments {
     .map((item) => knownMilliseconds(item.time))
     .filter((at) => at !== undefined);
   const left = Math.min(...leaving);
-  const placed: MomentEvent[] = [];
+  const placed: MilestoneEvent[] = [];
   for (const item of events) {
     const at = knownMilliseconds(item.time);
     if (at === undefined || at > now || item.time.is !== 'known') continue;
@@ -101,7 +101,7 @@ export const firstLoading = (stops: readonly Stop[]) => stops.find((stop) => sto
 export const lastUnloading = (stops: readonly Stop[]) => stops.findLast((stop) => stop.does === 'unload');
 
 /** Side of a stop that a moment means: by its own nature, else by where the evidence belongs, else by the rule's stage. */
-export function sideOf(moment: Moment, at: Side | undefined, stage: Stage): Side {
+export function sideOfMilestone(moment: Milestone, at: StopSide | undefined, stage: Stage): StopSide {
   if (moment === 'delivery-over') return 'unload';
   return (
     at ?? NATURAL_SIDE[moment] ?? (stage === 'before-loading' || stage === 'loading' ? 'load' : 'unload')
@@ -109,7 +109,7 @@ export function sideOf(moment: Moment, at: Side | undefined, stage: Stage): Side
 }
 
 /** A moment at one stop: when it was, or what stands in for it. */
-export interface Known {
+export interface KnownMilestone {
   at: number;
   /** Absent when the event itself is recorded; else the neighbouring event that stands in. */
   standIn?: EventName;
@@ -117,9 +117,9 @@ export interface Known {
   uncertaintySeconds: number;
 }
 
-const names = (moment: Moment): readonly EventName[] => (moment === 'delivery-over' ? OVER : [moment]);
+const names = (moment: Milestone): readonly EventName[] => (moment === 'delivery-over' ? OVER : [moment]);
 
-function fromEvent(found: MomentEvent, standIn?: EventName): Known {
+function fromEvent(found: MilestoneEvent, standIn?: EventName): KnownMilestone {
   return {
     at: found.at,
     evidence: found.evidence,
@@ -129,21 +129,25 @@ function fromEvent(found: MomentEvent, standIn?: EventName): Known {
 }
 
 /** Position of an event in the whole course of the delivery: stops in the order of the bill, then the course at each. */
-function rank(moments: Moments, stop: string, event: EventName): number {
-  const index = moments.stops.findIndex((one) => one.id === stop);
-  const side = moments.stops[index]?.does;
+function rank(milestones: Milestones, stop: string, event: EventName): number {
+  const index = milestones.stops.findIndex((one) => one.id === stop);
+  const side = milestones.stops[index]?.does;
   if (side === undefined) return -1;
   const within = COURSE[side].indexOf(event);
   return within < 0 ? -1 : index * 100 + within;
 }
 
-function rankOf(moments: Moments, stop: string, moment: Moment): number {
-  return Math.max(...names(moment).map((event) => rank(moments, stop, event)));
+function rankOf(milestones: Milestones, stop: string, moment: Milestone): number {
+  return Math.max(...names(moment).map((event) => rank(milestones, stop, event)));
 }
 
 /** The last time that a moment happened at a stop. */
-export function lastAt(moments: Moments, stop: string, moment: Moment): Known | undefined {
-  const found = moments.events.findLast((one) => one.stop === stop && names(moment).includes(one.event));
+export function lastTimeOf(
+  milestones: Milestones,
+  stop: string,
+  moment: Milestone,
+): KnownMilestone | undefined {
+  const found = milestones.events.findLast((one) => one.stop === stop && names(moment).includes(one.event));
   return found === undefined ? undefined : fromEvent(found);
 }
 
@@ -151,34 +155,42 @@ export function lastAt(moments: Moments, stop: string, moment: Moment): Known | 
  * When a moment was past at the latest: the event, or the earliest recorded event that comes after it in the
  * course of the delivery. Undefined when nothing shows that it is past.
  */
-export function pastBy(moments: Moments, stop: string, moment: Moment): Known | undefined {
-  const exact = lastAt(moments, stop, moment);
+export function latestTimeOf(
+  milestones: Milestones,
+  stop: string,
+  moment: Milestone,
+): KnownMilestone | undefined {
+  const exact = lastTimeOf(milestones, stop, moment);
   if (exact !== undefined) return exact;
   if (MAY_NOT_HAPPEN.has(moment)) return undefined;
-  const own = rankOf(moments, stop, moment);
+  const own = rankOf(milestones, stop, moment);
   if (own < 0) return undefined;
-  const later = moments.events.find((one) => rank(moments, one.stop, one.event) > own);
+  const later = milestones.events.find((one) => rank(milestones, one.stop, one.event) > own);
   return later === undefined ? undefined : fromEvent(later, later.event);
 }
 
 /** When a moment was at the earliest: the first such event, or the latest recorded event that comes before it. */
-export function notBefore(moments: Moments, stop: string, moment: Moment): Known | undefined {
-  const first = moments.events.find((one) => one.stop === stop && names(moment).includes(one.event));
+export function earliestTimeOf(
+  milestones: Milestones,
+  stop: string,
+  moment: Milestone,
+): KnownMilestone | undefined {
+  const first = milestones.events.find((one) => one.stop === stop && names(moment).includes(one.event));
   if (first !== undefined) return fromEvent(first);
-  const own = rankOf(moments, stop, moment);
-  const earlier = moments.events.findLast((one) => {
-    const place = rank(moments, one.stop, one.event);
+  const own = rankOf(milestones, stop, moment);
+  const earlier = milestones.events.findLast((one) => {
+    const place = rank(milestones, one.stop, one.event);
     return place >= 0 && place < own;
   });
   return earlier === undefined ? undefined : fromEvent(earlier, earlier.event);
 }
 
 /** Stops of one side, in the order of the bill. */
-export function stopsOf(moments: Moments, side: Side): readonly Stop[] {
-  return moments.stops.filter((stop) => stop.does === side);
+export function stopsOf(milestones: Milestones, side: StopSide): readonly Stop[] {
+  return milestones.stops.filter((stop) => stop.does === side);
 }
 
 /** Whether a moment happened anywhere on its side. */
-export function happened(moments: Moments, moment: Moment): boolean {
-  return moments.events.some((one) => names(moment).includes(one.event));
+export function hasHappened(milestones: Milestones, moment: Milestone): boolean {
+  return milestones.events.some((one) => names(moment).includes(one.event));
 }

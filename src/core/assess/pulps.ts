@@ -9,13 +9,16 @@ import { bandOf, ROUNDING } from './bands.js';
 import { byPosition, instrumentsOf } from './pulp-details.js';
 
 /** The line that evidence is about: its own, or the only one there is. */
-export function lineOf(item: { line?: string | undefined }, lines: readonly Line[]): Line | undefined {
+export function lineOfEvidence(
+  item: { line?: string | undefined },
+  lines: readonly Line[],
+): Line | undefined {
   if (item.line !== undefined) return lines.find((line) => line.id === item.line);
   return lines.length === 1 ? lines[0] : undefined;
 }
 
 /** Which side of a band a temperature lies on and how far beyond the limit, in kelvin. */
-export function judge(
+export function judgePulp(
   value: number,
   band: Pick<Band, 'low' | 'high'> | undefined,
 ): Pick<PulpReading, 'verdict' | 'beyond'> {
@@ -36,7 +39,7 @@ export function pulpGroups(state: RecordState, ruleSet: RuleSet): PulpGroup[] {
     const band = bandOf(line, ruleSet);
     return stops.flatMap((stop) => {
       const readings = pulps
-        .filter((item) => item.place?.stop === stop.id && lineOf(item, lines) === line)
+        .filter((item) => item.place?.stop === stop.id && lineOfEvidence(item, lines) === line)
         .map((item) => pulpReading(item, band));
       if (readings.length === 0) return [];
       const values = readings.map((one) => one.celsius);
@@ -70,6 +73,6 @@ function pulpReading(item: ItemOf<'pulp'>, band: Band | undefined): PulpReading 
     ...omitUndefined({ at, position: item.place?.position }),
     from: item.from,
     ...omitUndefined({ instrument: item.instrument }),
-    ...judge(value, band),
+    ...judgePulp(value, band),
   };
 }

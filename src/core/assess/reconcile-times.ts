@@ -1,5 +1,5 @@
 import type { RecordState } from '../model/state.js';
-import { settleByNeighbours } from './camera-clocks/neighbours.js';
+import { reconcileByNeighbours } from './camera-clocks/neighbours.js';
 import { correctPhotoTimes } from './camera-clocks/photo-times.js';
 import { flagSameScenes } from './scenes.js';
 
@@ -8,6 +8,6 @@ import { flagSameScenes } from './scenes.js';
  * over what each states of itself. Doubtful local times are settled by neighbours, clocks that were measured
  * are corrected, and one scene photographed twice is named. The ledger keeps the stated times.
  */
-export function settle(state: RecordState): RecordState {
-  return flagSameScenes(correctPhotoTimes(settleByNeighbours(state)));
+export function reconcileTimes(state: RecordState): RecordState {
+  return flagSameScenes(correctPhotoTimes(reconcileByNeighbours(state)));
 }

@@ -3,24 +3,24 @@ import type {
   PublishedRange,
   SetPointDifference,
   SetPointLeg,
-  SetPointWord,
-  Span,
+  SetPointStatement,
   TemperatureResult,
+  TimeRange,
 } from '../model/results.js';
 import type { RecordState } from '../model/state.js';
 import { celsius } from '../model/temperature.js';
 import { knownMilliseconds } from '../model/time.js';
 import { cite, findProduce } from '../reference/produce.js';
-import { explained, runsOf } from './differences.js';
-import { legsOf, underWay, type Leg as Way } from './legs.js';
-import type { Moments } from './milestones.js';
+import { setPointRunsOf, withExplanation } from './differences.js';
+import { legsOf, transitOf, type Leg as Way } from './legs.js';
+import type { Milestones } from './milestones.js';
 import { dominantSetPoint } from './temperature/states.js';
 
 /** A way with the time under way, where it is known. */
-type Leg = Way & { span?: Span };
+type Leg = Way & { span?: TimeRange };
 
 /** How words are compared: see `differencesOf`. */
-type Compare = (words: readonly SetPointWord[]) => SetPointDifference[];
+type Compare = (words: readonly SetPointStatement[]) => SetPointDifference[];
 
 /**
  * The set point on each way between two stops: what the bill says for the lines on board and what is published
@@ -29,22 +29,22 @@ type Compare = (words: readonly SetPointWord[]) => SetPointDifference[];
 export function setPointLegs(
   state: RecordState,
   temperatures: readonly TemperatureResult[],
-  moments: Moments,
-  words: readonly SetPointWord[],
+  milestones: Milestones,
+  words: readonly SetPointStatement[],
   compare: Compare,
   same: number,
 ): SetPointLeg[] {
   const { stops, lines } = state.delivery;
   const legs = legsOf(stops, lines).map((way): Leg => {
-    const span = underWay(way, moments);
+    const span = transitOf(way, milestones);
     return span === undefined ? way : { ...way, span };
   });
   return legs.map((leg, i) => {
-    const runs = runsOf(temperatures, leg.span);
+    const runs = setPointRunsOf(temperatures, leg.span);
     const here = [
       ...billWords(leg),
-      ...words.filter((word) => said(word, state, leg, i === 0)),
-      ...rounds(state, leg),
+      ...words.filter((word) => statedOnLeg(word, state, leg, i === 0)),
+      ...unitChecksOnLeg(state, leg),
       ...(leg.span === undefined ? [] : logWords(temperatures, leg.span)),
     ];
     return {
@@ -54,13 +54,13 @@ export function setPointLegs(
       lines: leg.lines.map(({ id }) => id),
       published: leg.lines.flatMap(published),
       words: here,
-      differences: compare(here).map((one) => explained(one, { state, runs, end: leg.span?.to }, same)),
+      differences: compare(here).map((one) => withExplanation(one, { state, runs, end: leg.span?.to }, same)),
     };
   });
 }
 
-function billWords({ lines }: Leg): SetPointWord[] {
-  const words: SetPointWord[] = [];
+function billWords({ lines }: Leg): SetPointStatement[] {
+  const words: SetPointStatement[] = [];
   for (const { id, instruction } of lines) {
     if (instruction === undefined) continue;
     const value = celsius(instruction.setPoint);
@@ -78,7 +78,7 @@ function billWords({ lines }: Leg): SetPointWord[] {
 }
 
 /** Whether something was said at the leg's first stop, or on its way; what has neither stop nor time belongs to the first leg. */
-function said(word: SetPointWord, state: RecordState, leg: Leg, first: boolean): boolean {
+function statedOnLeg(word: SetPointStatement, state: RecordState, leg: Leg, first: boolean): boolean {
   if (word.evidence === undefined || word.source === 'log') return false;
   const item = state.evidence.find(({ evidence }) => evidence === word.evidence);
   if (item?.line !== undefined && !leg.lines.some(({ id }) => id === item.line)) return false;
@@ -89,10 +89,10 @@ function said(word: SetPointWord, state: RecordState, leg: Leg, first: boolean):
 }
 
 /** Set points seen at looks on the way. */
-function rounds(state: RecordState, leg: Leg): SetPointWord[] {
+function unitChecksOnLeg(state: RecordState, leg: Leg): SetPointStatement[] {
   const { span } = leg;
   if (span === undefined) return [];
-  return state.evidence.flatMap((item): SetPointWord[] => {
+  return state.evidence.flatMap((item): SetPointStatement[] => {
     if (item.kind !== 'round' || item.setPoint === undefined) return [];
     const at = knownMilliseconds(item.time);
     if (at === undefined || at < span.from || at > span.to) return [];
@@ -103,9 +103,9 @@ function rounds(state: RecordState, leg: Leg): SetPointWord[] {
 function logWords(
   temperatures: readonly TemperatureResult[],
   span: { from: number; to: number },
-): SetPointWord[] {
+): SetPointStatement[] {
   return temperatures.flatMap((result) => {
-    const value = dominantSetPoint([...runsOf([result], span)]);
+    const value = dominantSetPoint([...setPointRunsOf([result], span)]);
     return value === undefined ? [] : [{ source: 'log' as const, celsius: value, evidence: result.log }];
   });
 }

@@ -4,10 +4,10 @@ import { omitUndefined } from '../model/omit-undefined.js';
 import type { Timeline, TimelineInterval, TimelineItem } from '../model/results.js';
 import type { EvidenceItem, RecordState } from '../model/state.js';
 import { milliseconds } from '../model/time.js';
-import { firstLoading, lastUnloading, type MomentEvent, type Moments } from './milestones.js';
+import { firstLoading, lastUnloading, type MilestoneEvent, type Milestones } from './milestones.js';
 
 /** Everything of the record on one axis, intervals between its events, and apart what has no known time. */
-export function timelineOf(state: RecordState, moments: Moments): Timeline {
+export function timelineOf(state: RecordState, milestones: Milestones): Timeline {
   const items: TimelineItem[] = [];
   const untimed: EvidenceId[] = [];
   for (const item of state.evidence) {
@@ -25,7 +25,7 @@ export function timelineOf(state: RecordState, moments: Moments): Timeline {
     });
   }
   items.sort((a, b) => a.at - b.at);
-  return { items, intervals: intervalsOf(moments), untimed };
+  return { items, intervals: intervalsOf(milestones), untimed };
 }
 
 function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'label'> {
@@ -45,7 +45,7 @@ function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'label'>
     case 'set-point':
       return { is: item.kind, label: `${item.temperature.value} ${item.temperature.unit}` };
     case 'round':
-      return { is: 'round', label: roundWords(item) };
+      return { is: 'round', label: unitCheckWords(item) };
     case 'seal':
       return { is: 'seal', label: `${item.number} ${item.state}` };
     case 'bracing':
@@ -62,7 +62,7 @@ function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'label'>
 }
 
 /** What was seen at the unit: what the display says, then the remark. */
-function roundWords({
+function unitCheckWords({
   boxAir,
   setPoint,
   fuel,
@@ -87,12 +87,12 @@ function beginning(text: string): string {
 
 const MOST_LETTERS = 80;
 
-function intervalsOf(moments: Moments): TimelineInterval[] {
+function intervalsOf(milestones: Milestones): TimelineInterval[] {
   const found: TimelineInterval[] = [];
   const add = (
     id: TimelineInterval['id'],
-    first: MomentEvent | undefined,
-    second: MomentEvent | undefined,
+    first: MilestoneEvent | undefined,
+    second: MilestoneEvent | undefined,
     stop?: string,
   ) => {
     if (first === undefined || second === undefined || second.at < first.at) return;
@@ -105,9 +105,9 @@ function intervalsOf(moments: Moments): TimelineInterval[] {
       ...omitUndefined({ stop }),
     });
   };
-  for (const stop of moments.stops) {
-    const here = moments.events.filter((one) => one.stop === stop.id);
-    const first = (...names: MomentEvent['event'][]) => here.find((one) => names.includes(one.event));
+  for (const stop of milestones.stops) {
+    const here = milestones.events.filter((one) => one.stop === stop.id);
+    const first = (...names: MilestoneEvent['event'][]) => here.find((one) => names.includes(one.event));
     const opened = first('doors-opened');
     const ended =
       stop.does === 'load'
@@ -127,13 +127,13 @@ function intervalsOf(moments: Moments): TimelineInterval[] {
       add('arrival-to-refusal', arrived, first('refused'), stop.id);
     }
   }
-  const from = firstLoading(moments.stops)?.id;
-  const to = lastUnloading(moments.stops)?.id;
-  const departed = moments.events.findLast((one) => one.stop === from && one.event === 'departed');
+  const from = firstLoading(milestones.stops)?.id;
+  const to = lastUnloading(milestones.stops)?.id;
+  const departed = milestones.events.findLast((one) => one.stop === from && one.event === 'departed');
   add(
     'in-transit',
     departed,
-    moments.events.find((one) => one.stop === to && one.event === 'arrived'),
+    milestones.events.find((one) => one.stop === to && one.event === 'arrived'),
   );
   return found.sort((a, b) => a.from - b.from);
 }

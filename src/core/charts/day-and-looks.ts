@@ -38,17 +38,17 @@ export const nightBox = (left: number, right: number, top: number): string =>
   box(left, top, right - left, STRIP, { fill: ink.line });
 
 /** Looks at the unit: at the box air that was read, else along the top. */
-export function looks(
-  { looks: seen = [] }: { looks?: readonly { at: number; celsius?: number }[] },
+export function unitCheckMarks(
+  { unitChecks: seen = [] }: { unitChecks?: readonly { at: number; celsius?: number }[] },
   { x, y, span, top }: Frame,
 ): string[] {
   return seen
     .filter(({ at }) => at >= span.from && at <= span.to)
-    .map(({ at, celsius }) => lookMark(x(at), celsius === undefined ? top + STRIP + 4 : y(celsius)));
+    .map(({ at, celsius }) => unitCheckMark(x(at), celsius === undefined ? top + STRIP + 4 : y(celsius)));
 }
 
 /** A hollow diamond. */
-export const lookMark = (x: number, y: number): string =>
+export const unitCheckMark = (x: number, y: number): string =>
   element('path', {
     d: `M${x.toFixed(2)} ${(y - 2.9).toFixed(2)}l2.9 2.9l-2.9 2.9l-2.9 -2.9z`,
     fill: ink.paper,

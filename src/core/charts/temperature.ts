@@ -4,7 +4,7 @@ import type { Zone } from '../model/time.js';
 import type { UnitLog } from '../model/unit-log.js';
 import type { Format } from '../words/format.js';
 import type { Labels } from '../words/labels.js';
-import { lookMark, looks, nightBox, nights } from './day-and-looks.js';
+import { nightBox, nights, unitCheckMark, unitCheckMarks } from './day-and-looks.js';
 import { excursionAreas } from './excursions.js';
 import { degreeAxes, type Frame, frameOf, hourAxis, WIDTH } from './frame.js';
 import { type Mark, type PlacedMark, placeMarks, rowsOf } from './leaders.js';
@@ -20,7 +20,7 @@ export interface TemperatureChart {
   /** Events to mark. */
   marks: readonly Mark[];
   /** Looks at the unit on the way; `celsius` where box air was read. */
-  looks?: readonly { at: number; celsius?: number }[];
+  unitChecks?: readonly { at: number; celsius?: number }[];
   /** Numbers of the excursions as the table beside it counts them; others are shaded without number. */
   numbered: ReadonlyMap<string, number>;
 }
@@ -58,7 +58,7 @@ export function temperatureChart(chart: TemperatureChart, format: Format, labels
   const values = valueRange(
     shown.flat(2),
     result,
-    (chart.looks ?? []).flatMap(({ at, celsius }) =>
+    (chart.unitChecks ?? []).flatMap(({ at, celsius }) =>
       celsius === undefined || at < span.from || at > span.to ? [] : [celsius],
     ),
   );
@@ -79,7 +79,7 @@ export function temperatureChart(chart: TemperatureChart, format: Format, labels
   return svg(
     WIDTH,
     keys.bottom + 4,
-    ...ground(result, frame),
+    ...bandGround(result, frame),
     ...hours.drawn,
     ...nights(span, chart.zone, frame),
     ...unknownTimes(result, frame, labels),
@@ -93,8 +93,8 @@ export function temperatureChart(chart: TemperatureChart, format: Format, labels
         Math.max(frame.x(state.to) - frame.x(state.from), 1),
       ),
     ),
-    ...DRAWN.map((name) => path(runs.get(name) ?? [], frame, STROKES[name])),
-    ...looks(chart, frame),
+    ...DRAWN.map((name) => curvePath(runs.get(name) ?? [], frame, STROKES[name])),
+    ...unitCheckMarks(chart, frame),
     ...excursions.numbers,
     ...placed.flatMap((mark) => eventMark(mark, frame)),
     ...keys.drawn,
@@ -115,7 +115,7 @@ export function valueRange(
   return [low - room, high + room];
 }
 
-export function ground({ band }: TemperatureResult, { left, right, y }: Frame): string[] {
+export function bandGround({ band }: TemperatureResult, { left, right, y }: Frame): string[] {
   if (band === undefined) return [];
   const [top, bottom] = [y(band.high), y(band.low)];
   const edge = { stroke: ink.line, 'stroke-width': 0.6 };
@@ -173,7 +173,7 @@ function stateBar(
   }
 }
 
-export function path(
+export function curvePath(
   runs: readonly Point[][],
   { x, y }: Frame,
   stroke: Readonly<Record<string, string | number>>,
@@ -198,7 +198,7 @@ function eventMark({ mark, x, anchor, row }: PlacedMark, { top }: Frame): string
 }
 
 function legend(
-  { result, log, looks: seen = [] }: TemperatureChart,
+  { result, log, unitChecks: seen = [] }: TemperatureChart,
   left: number,
   firstRow: number,
   labels: Labels,
@@ -239,7 +239,7 @@ function legend(
       .filter((is) => states.has(is))
       .flatMap((is) => entry((at) => stateBar(is, at, y - 5, 14), labels(`cause.${is}`))),
     ...entry((at) => nightBox(at, at + 14, y - 4.5), labels('chart.night')),
-    ...(seen.length === 0 ? [] : entry((at) => lookMark(at + 7, y - 2.5), labels('chart.look'))),
+    ...(seen.length === 0 ? [] : entry((at) => unitCheckMark(at + 7, y - 2.5), labels('chart.look'))),
   ];
   return { drawn, bottom: y };
 }

@@ -7,7 +7,7 @@ import { excursionAreas } from './excursions.js';
 import { degreeAxes, frameOf, hourAxis, WIDTH } from './frame.js';
 import { curves } from './reduce.js';
 import { ink, label, svg } from './svg.js';
-import { DRAWN, ground, path, STROKES, valueRange } from './temperature.js';
+import { bandGround, curvePath, DRAWN, STROKES, valueRange } from './temperature.js';
 
 export interface ZoomChart {
   result: TemperatureResult;
@@ -70,11 +70,11 @@ function panel(
       weight: 600,
       fill: one.cause.is === 'unexplained' ? ink.alert : ink.full,
     }),
-    ...ground(result, frame),
+    ...bandGround(result, frame),
     ...hourAxis(frame, { zone }, format, labels, 5).drawn,
     ...areas.shapes,
-    path(runs.get('set-point') ?? [], frame, STROKES['set-point']),
-    path(judged, frame, STROKES['return-air']),
+    curvePath(runs.get('set-point') ?? [], frame, STROKES['set-point']),
+    curvePath(judged, frame, STROKES['return-air']),
     ...degreeAxes(frame, format),
   ];
 }

@@ -1,4 +1,4 @@
-import { BEFORE_A_CLAIM, type ClaimId, type ClaimNote } from '../model/claim.js';
+import { type ClaimId, type ClaimNote, LETTERS_BEFORE_CLAIM } from '../model/claim.js';
 import type { Entry } from '../model/entry.js';
 import { assertNever } from '../model/error.js';
 import type { EvidenceId, EvidenceKind, ReceivedEvidence } from '../model/evidence.js';
@@ -9,7 +9,7 @@ function isFiled(kind: EvidenceKind): kind is 'photo' | 'unit-log' | 'readings' 
 }
 
 /** The evidence that an entry brings in. */
-export function broughtIn(entry: Entry): { id: EvidenceId; kind: EvidenceKind } | undefined {
+export function evidenceAdded(entry: Entry): { id: EvidenceId; kind: EvidenceKind } | undefined {
   switch (entry.type) {
     case 'evidence-received':
     case 'reading-recorded':
@@ -20,19 +20,19 @@ export function broughtIn(entry: Entry): { id: EvidenceId; kind: EvidenceKind } 
 }
 
 /** What later entries can refer to: evidence by its id, claims, and what was said of them by the entry's number. */
-export class Known {
-  readonly #under: Known | undefined;
+export class KnownReferences {
+  readonly #under: KnownReferences | undefined;
   readonly #kinds = new Map<EvidenceId, EvidenceKind>();
   readonly #claims = new Map<ClaimId, number>();
   readonly #notes = new Map<number, ClaimNote>();
 
   /** Nothing, or all that `under` knows, which stays as it is. */
-  constructor(under?: Known) {
+  constructor(under?: KnownReferences) {
     this.#under = under;
   }
 
   add(entry: Entry): void {
-    const brought = broughtIn(entry);
+    const brought = evidenceAdded(entry);
     if (brought !== undefined) this.#kinds.set(brought.id, brought.kind);
     if (entry.type !== 'claim-noted') return;
     this.#notes.set(entry.seq, entry.body);
@@ -58,7 +58,7 @@ export class Known {
 }
 
 /** What is wrong with an entry in the light of those before it: first the facts, ids once, no id that is not there. */
-export function referenceProblem(entry: Entry, there: Known): string | undefined {
+export function referenceProblem(entry: Entry, there: KnownReferences): string | undefined {
   if (entry.seq === 0 && entry.type !== 'delivery-facts') return 'the first entry must be the delivery facts';
   const known = (id: EvidenceId | undefined) =>
     id === undefined || there.kindOf(id) !== undefined ? undefined : `there is no evidence ${id}`;
@@ -105,14 +105,14 @@ export function referenceProblem(entry: Entry, there: Known): string | undefined
 }
 
 /** Only a reading of a log is read anew. */
-function replacedProblem(received: ReceivedEvidence, there: Known): string | undefined {
+function replacedProblem(received: ReceivedEvidence, there: KnownReferences): string | undefined {
   if (received.kind !== 'unit-log' || received.replaces === undefined) return undefined;
   const kind = there.kindOf(received.replaces);
   if (kind === undefined) return `there is no evidence ${received.replaces}`;
   return kind === 'unit-log' ? undefined : `${received.replaces} is no unit log, so it can't be read anew`;
 }
 
-function claimProblem(note: ClaimNote, there: Known): string | undefined {
+function claimProblem(note: ClaimNote, there: KnownReferences): string | undefined {
   if (note.replaces !== undefined) {
     const replaced = there.noteAt(note.replaces);
     if (replaced?.is !== note.is || replaced.claim !== note.claim)
@@ -120,7 +120,7 @@ function claimProblem(note: ClaimNote, there: Known): string | undefined {
     return undefined;
   }
   if (note.is === 'answered' && note.claim === undefined)
-    return BEFORE_A_CLAIM.has(note.letter)
+    return LETTERS_BEFORE_CLAIM.has(note.letter)
       ? undefined
       : `a letter of the kind ${note.letter} answers a claim`;
   const begun = note.claim !== undefined && there.hasClaim(note.claim);

@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { clockId, clockSet, governing, letterKind, letterNoted } from './claim.js';
+import { deadlineId, deadlineTerm, governing, letterKind, letterRecord } from './claim.js';
 import { calendarDay } from './time.js';
 
 const bothWords = z.strictObject({ en: z.string().min(1).max(600), es: z.string().min(1).max(600) });
 
-const span = z.strictObject({ count: clockSet.shape.count, unit: clockSet.shape.unit });
-export type Span = z.infer<typeof span>;
+const span = z.strictObject({ count: deadlineTerm.shape.count, unit: deadlineTerm.shape.unit });
+export type DeadlineSpan = z.infer<typeof span>;
 
 /**
  * What starts a clock.
@@ -13,7 +13,7 @@ export type Span = z.infer<typeof span>;
  * part of it. `delivery`: unloaded, or refused, at the last stop. `unloaded`: only that. `at-disposal`: notice of
  * arrival and the truck there, whichever came later. `not-recorded`: nothing that the record holds.
  */
-const clockStart = z.enum([
+const deadlineStart = z.enum([
   'claim-received',
   'written-disallowance',
   'delivery',
@@ -21,18 +21,18 @@ const clockStart = z.enum([
   'at-disposal',
   'not-recorded',
 ]);
-export type ClockStart = z.infer<typeof clockStart>;
+export type DeadlineStart = z.infer<typeof deadlineStart>;
 
 /**
  * What meets a clock, or makes it needless. `resolved`: paid, declined in writing, or a firm offer, as 49 CFR 370.9
  * has it, or closed. `settled`: closed, other than as declined. `claimed`: the claim came in; `claimed-in-writing`:
  * and not by word of mouth. `suit`: closed by suit. `refused`, `unloaded`: the event at the stop.
  */
-const clockDoing = z.union([
+const deadlineAction = z.union([
   z.enum(['resolved', 'settled', 'claimed', 'claimed-in-writing', 'suit', 'refused', 'unloaded']),
-  z.strictObject({ letter: letterKind, way: letterNoted.shape.way }),
+  z.strictObject({ letter: letterKind, way: letterRecord.shape.way }),
 ]);
-export type ClockDoing = z.infer<typeof clockDoing>;
+export type DeadlineAction = z.infer<typeof deadlineAction>;
 
 const counting = z.strictObject({
   /** Whether the day of the start is day one. Left out: it is not counted. */
@@ -47,9 +47,9 @@ const counting = z.strictObject({
   workingHours: z.boolean().default(false),
 });
 
-const clockRule = z
+const deadlineRule = z
   .strictObject({
-    id: clockId,
+    id: deadlineId,
     /** Of a claim, or of goods that a receiver refuses, with or without a claim. */
     of: z.enum(['claim', 'refusal']),
     title: bothWords,
@@ -66,7 +66,7 @@ const clockRule = z
     governs: z.array(governing.exclude(['unknown'])).default([]),
     /** Only for such goods; goods that the bill asks to keep at −10 °C or colder are frozen. */
     goods: z.enum(['fresh', 'frozen']).optional(),
-    start: clockStart,
+    start: deadlineStart,
     span,
     counting: counting.prefault({}),
     /** It comes round again after so long, as long as nothing ends it. */
@@ -76,15 +76,15 @@ const clockRule = z
     /** A claim in writing stops it until it is declined in writing. */
     stoppedByClaim: z.boolean().default(false),
     /** Left out: nothing that the record holds. */
-    done: z.array(clockDoing).default([]),
+    done: z.array(deadlineAction).default([]),
     /** What makes it needless. */
-    ends: z.array(clockDoing).default([]),
+    ends: z.array(deadlineAction).default([]),
   })
   .refine((rule) => !rule.counting.except.includes('holidays') || rule.counting.holidays !== undefined, {
     error: 'name the list of holidays',
     path: ['counting', 'holidays'],
   });
-export type ClockRule = z.infer<typeof clockRule>;
+export type DeadlineRule = z.infer<typeof deadlineRule>;
 
 const weekday = z.enum(['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun']);
 export type Weekday = z.infer<typeof weekday>;
@@ -108,9 +108,9 @@ const holidayList = z.union([z.literal('us-federal'), z.array(calendarDay).max(2
 export type HolidayList = z.infer<typeof holidayList>;
 
 /** Clocks of a claim as data, in templates/claim-clocks.yaml. */
-export const claimClocks = z
+export const claimDeadlines = z
   .strictObject({
-    clocks: z.array(clockRule).min(1).max(100),
+    clocks: z.array(deadlineRule).min(1).max(100),
     work: workingTime,
     holidays: z.record(z.string().regex(/^[a-z][a-z0-9-]{1,60}$/), holidayList).default({}),
   })
@@ -129,4 +129,4 @@ export const claimClocks = z
     });
     listed(file.work.holidays, ['work', 'holidays']);
   });
-export type ClaimClocks = z.infer<typeof claimClocks>;
+export type ClaimDeadlines = z.infer<typeof claimDeadlines>;

@@ -82,7 +82,7 @@ export const quantityUnit = z.enum(['cartons', 'pallets', 'lb', 'kg', 'pieces'])
 export const quantityState = z.enum(['shipped', 'accepted', 'rejected', 'damaged', 'short']);
 
 /** Who says a thing of the claim. */
-export const sayer = z.enum([
+export const statementSource = z.enum([
   'claimant',
   'carrier',
   'shipper',
@@ -103,7 +103,7 @@ export const exceptedCause = z.enum([
 export type ExceptedCause = z.infer<typeof exceptedCause>;
 
 /** Clocks that a contract term can set otherwise; the list of them is templates/claim-clocks.yaml. */
-export const clockId = z.string().regex(/^[a-z][a-z0-9-]{2,60}$/);
+export const deadlineId = z.string().regex(/^[a-z][a-z0-9-]{2,60}$/);
 
 const common = {
   claim: claimId,
@@ -115,7 +115,7 @@ const common = {
 };
 
 /** Whether the letter says what 49 CFR 370.3(b) asks of a claim; left out: nobody has looked. */
-const contentsSaid = z.strictObject({
+const claimContents = z.strictObject({
   /** It tells which shipment. */
   shipment: z.boolean().optional(),
   /** It says that the carrier is liable. */
@@ -141,7 +141,7 @@ const claimReceived = z.strictObject({
   form: letterForm.optional(),
   amount: money.optional(),
   grounds: z.array(z.string().min(1).max(500)).max(20).default([]),
-  contents: contentsSaid.prefault({}),
+  contents: claimContents.prefault({}),
 });
 
 const termsGoverning = z.strictObject({ is: z.literal('terms'), ...common, governs: governing });
@@ -149,15 +149,15 @@ const termsGoverning = z.strictObject({ is: z.literal('terms'), ...common, gover
 const LIMITED = { error: 'a whole number, at most 3650' };
 
 /** A clock as the contract sets it, in place of the one in the rules. */
-export const clockSet = z.strictObject({
+export const deadlineTerm = z.strictObject({
   is: z.literal('clock-set'),
   ...common,
-  clock: clockId,
+  clock: deadlineId,
   count: z.int(LIMITED).min(0, LIMITED).max(3650, LIMITED),
   unit: z.enum(['hours', 'days', 'working-days', 'months', 'years']),
 });
 
-export const letterNoted = z.strictObject({
+export const letterRecord = z.strictObject({
   is: z.literal('letter'),
   ...common,
   way: z.enum(['received', 'sent']),
@@ -167,7 +167,7 @@ export const letterNoted = z.strictObject({
   form: letterForm.optional(),
 });
 
-const offerNoted = z.strictObject({
+const offerRecord = z.strictObject({
   is: z.literal('offer'),
   ...common,
   by: z.enum(['carrier', 'claimant', 'insurer']),
@@ -177,7 +177,7 @@ const offerNoted = z.strictObject({
   firm: z.boolean().default(false),
 });
 
-const paymentNoted = z.strictObject({
+const paymentRecord = z.strictObject({
   is: z.literal('payment'),
   ...common,
   by: z.enum(['carrier', 'insurer', 'shipper', 'other']),
@@ -204,11 +204,11 @@ export const claimClosed = z.strictObject({
 });
 
 /** One line of the worksheet: a value with the paper that says it. Papers that disagree are lines of their own. */
-const amountSaid = z.strictObject({
+const amountStatement = z.strictObject({
   is: z.literal('amount'),
   ...common,
   item: amountItem,
-  saidBy: sayer,
+  saidBy: statementSource,
   /** Line of the delivery; the whole claim when left out. */
   line: z.string().optional(),
   /** The whole of this line. */
@@ -220,18 +220,18 @@ const amountSaid = z.strictObject({
 });
 
 /** How much of a line was in which state, and who says so. */
-const quantitySaid = z.strictObject({
+const quantityStatement = z.strictObject({
   is: z.literal('quantity'),
   ...common,
   line: z.string(),
   state: quantityState,
   quantity,
   unit: quantityUnit,
-  saidBy: sayer,
+  saidBy: statementSource,
 });
 
 /** Letters that can come before there is a claim: notices, requests and reservations of the carrier's own. */
-export const BEFORE_A_CLAIM: ReadonlySet<LetterKind> = new Set([
+export const LETTERS_BEFORE_CLAIM: ReadonlySet<LetterKind> = new Set([
   'notice-to-shipper',
   'notice-to-insurer',
   'inspection-request',
@@ -261,7 +261,7 @@ const claimAnswered = z.strictObject({
 });
 
 /** What somebody holds brought the damage. Without evidence behind it no cause is kept. */
-const causeSaid = z.strictObject({
+const causeStatement = z.strictObject({
   is: z.literal('cause'),
   ...common,
   evidence: z.array(evidenceId).min(1, { error: 'name the evidence behind it' }).max(40),
@@ -272,15 +272,15 @@ const causeSaid = z.strictObject({
 export const claimNote = z.discriminatedUnion('is', [
   claimReceived,
   termsGoverning,
-  clockSet,
-  letterNoted,
-  offerNoted,
-  paymentNoted,
+  deadlineTerm,
+  letterRecord,
+  offerRecord,
+  paymentRecord,
   claimDeclined,
   claimClosed,
-  amountSaid,
-  quantitySaid,
-  causeSaid,
+  amountStatement,
+  quantityStatement,
+  causeStatement,
   claimAnswered,
 ]);
 export type ClaimNote = z.infer<typeof claimNote>;

@@ -83,12 +83,12 @@ export type Language = z.infer<typeof language>;
 export const paper = z.enum(['Letter', 'A4']);
 export type Paper = z.infer<typeof paper>;
 
-export const show = z.strictObject({
+export const displaySettings = z.strictObject({
   temperature: temperatureUnit.default('°F'),
   language: language.default('en'),
   paper: paper.default('Letter'),
 });
-export type Show = z.infer<typeof show>;
+export type DisplaySettings = z.infer<typeof displaySettings>;
 
 /** The facts of one delivery, as people write them in delivery.yaml. */
 export const delivery = z
@@ -103,7 +103,7 @@ export const delivery = z
     lines: z.array(line).min(1).max(200),
     /** A shipped rule set by its name, or a path relative to the delivery. */
     rules: z.string().min(1).default('produce'),
-    show: show.prefault({}),
+    show: displaySettings.prefault({}),
   })
   .superRefine((facts, ctx) => {
     const issue = (message: string, path: (string | number)[]) =>

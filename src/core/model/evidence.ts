@@ -4,7 +4,7 @@ import { document, readingsTable } from './evidence/document.js';
 import { contact, event, statement } from './evidence/events.js';
 import { bracing, pattern, seal } from './evidence/load.js';
 import { photo } from './evidence/photo.js';
-import { pulp, round, setPoint } from './evidence/readings.js';
+import { pulp, setPoint, unitCheck } from './evidence/readings.js';
 import { unitLogEvidence } from './evidence/unit-log.js';
 
 export * from './evidence/document.js';
@@ -31,7 +31,7 @@ export type ReceivedEvidence = z.infer<typeof receivedEvidence>;
 export const reading = z.discriminatedUnion('kind', [
   pulp,
   setPoint,
-  round,
+  unitCheck,
   seal,
   bracing,
   pattern,

@@ -28,25 +28,25 @@ export const attachment = z.strictObject({
 export type Attachment = z.infer<typeof attachment>;
 
 /** Where the original of an exhibit is when it is not attached. */
-export const leftOut = z.strictObject({
+export const omittedOriginal = z.strictObject({
   name: z.string(),
   bytes: z.int().nonnegative(),
   sha256,
   why: z.enum(['empty-file', 'size-budget', 'withheld', 'position', 'blacked-out']),
 });
-export type LeftOut = z.infer<typeof leftOut>;
+export type OmittedOriginal = z.infer<typeof omittedOriginal>;
 
 /** A picture as it is printed, and the original that it was made from. */
-export const plate = z.strictObject({
+export const exhibitImage = z.strictObject({
   exhibit: z.int().positive(),
   originalSha256: sha256,
   /** Hash of the picture's bytes as they stand in the PDF. */
   plateSha256: sha256,
 });
-export type Plate = z.infer<typeof plate>;
+export type ExhibitImage = z.infer<typeof exhibitImage>;
 
 /** The bag of originals that goes with the dossier, told apart by the hash of its tag manifest (RFC 8493 §2.2.1). */
-const bagOfOriginals = z.strictObject({
+const originalsBag = z.strictObject({
   /** File name of the zipped bag. */
   name: z.string(),
   tagManifestSha256: sha256,
@@ -54,7 +54,7 @@ const bagOfOriginals = z.strictObject({
   payloadBytes: z.int().nonnegative(),
   payloadFiles: z.int().nonnegative(),
 });
-export type BagOfOriginals = z.infer<typeof bagOfOriginals>;
+export type OriginalsBag = z.infer<typeof originalsBag>;
 
 /** The list that the signature covers: every exhibit, every attachment, every ledger leaf, the fingerprint. */
 export const manifest = z.strictObject({
@@ -73,9 +73,9 @@ export const manifest = z.strictObject({
   ruleSet: z.strictObject({ name: z.string(), version: z.string(), sha256 }),
   exhibits: z.array(exhibit),
   attachments: z.array(attachment),
-  leftOut: z.array(leftOut),
-  plates: z.array(plate).optional(),
-  bag: bagOfOriginals.optional(),
+  leftOut: z.array(omittedOriginal),
+  plates: z.array(exhibitImage).optional(),
+  bag: originalsBag.optional(),
 });
 export type Manifest = z.infer<typeof manifest>;
 

@@ -2,18 +2,18 @@ import { z } from 'zod';
 import { eventName } from './evidence.js';
 
 /** Moments that open and close the time in which evidence can be got. `delivery-over` is unloaded or refused. */
-export const moment = z.enum([...eventName.options, 'delivery-over']);
-export type Moment = z.infer<typeof moment>;
+export const milestone = z.enum([...eventName.options, 'delivery-over']);
+export type Milestone = z.infer<typeof milestone>;
 
 /** A moment, or a time from it: negative seconds are before it. */
-export interface WhenPoint {
-  moment: Moment;
+export interface MilestoneOffset {
+  moment: Milestone;
   seconds: number;
 }
 
 /** A time next to a moment: the `seconds` before it, or after it. */
 export interface WithinWindow {
-  moment: Moment;
+  moment: Milestone;
   side: 'before' | 'after';
   seconds: number;
 }
@@ -27,13 +27,13 @@ const writtenWithin = z
   .regex(WRITTEN, { error: LIKE })
   .transform((text, ctx): WithinWindow => {
     const [, amount = '', unit = '', side = '', name = ''] = WRITTEN.exec(text) ?? [];
-    const read = moment.safeParse(name);
+    const read = milestone.safeParse(name);
     const per =
       unit === 'min' || unit === 'h' || unit === 'day' || unit === 'days' ? SECONDS[unit] : undefined;
     if (!read.success || per === undefined || (side !== 'before' && side !== 'after')) {
       ctx.addIssue({
         code: 'custom',
-        message: `"${name}" is not a moment; the moments are: ${moment.options.join(', ')}`,
+        message: `"${name}" is not a moment; the moments are: ${milestone.options.join(', ')}`,
       });
       return z.NEVER;
     }
@@ -47,11 +47,11 @@ export const withinWindow = writtenWithin.meta({
 });
 
 /** `doors-closed`, or `24 h after delivery-over`. */
-export const whenPoint = z.union([
-  moment.transform((name): WhenPoint => ({ moment: name, seconds: 0 })),
+export const milestoneOffset = z.union([
+  milestone.transform((name): MilestoneOffset => ({ moment: name, seconds: 0 })),
   writtenWithin
     .transform(
-      ({ moment: name, side, seconds }): WhenPoint => ({
+      ({ moment: name, side, seconds }): MilestoneOffset => ({
         moment: name,
         seconds: side === 'before' ? -seconds : seconds,
       }),

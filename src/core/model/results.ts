@@ -1,6 +1,6 @@
 /** What assess computes: plain data that the CLI prints, compose lays out, and `--json` shows. */
 import type { ChannelDifference } from './results/channels.js';
-import type { ClaimClock, ClaimResult } from './results/claim.js';
+import type { ClaimDeadline, ClaimResult } from './results/claim.js';
 import type { Finding } from './results/findings.js';
 import type { GapResult } from './results/gaps.js';
 import type { LoadPlan } from './results/loading.js';
@@ -10,7 +10,7 @@ import type { PulpComparison, PulpGroup } from './results/pulps.js';
 import type { SetPointAgreement } from './results/set-points.js';
 import type { TemperatureResult } from './results/temperature.js';
 import type { Timeline } from './results/timeline.js';
-import type { Span } from './results/window.js';
+import type { TimeRange } from './results/window.js';
 import type { RuleSetOrigin } from './rule-set.js';
 import type { Instant } from './time.js';
 
@@ -54,9 +54,9 @@ export interface Assessment {
   /** Absent when there is no claim. */
   claims?: ClaimResult[];
   /** Whether the receiver refused in time, for each stop of unloading that was reached. */
-  refusalClocks?: ClaimClock[];
+  refusalClocks?: ClaimDeadline[];
   /** Sensors of the same kind in different logs, and probes against return air. */
   sensorDifferences?: ChannelDifference[];
   /** Longest time in custody without a look at the unit. */
-  longestWithoutRound?: Span & { seconds: number };
+  longestWithoutRound?: TimeRange & { seconds: number };
 }

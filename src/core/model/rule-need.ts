@@ -2,16 +2,16 @@ import { z } from 'zod';
 import { runMode } from './delivery.js';
 import {
   contact,
+  documentSubject,
   eventName,
   flagName,
-  paperSubject,
   position,
   readingFrom,
   sceneSubject,
   setPointSource,
   statementTopic,
 } from './evidence.js';
-import { whenPoint, withinWindow, writtenDuration } from './moment.js';
+import { milestoneOffset, withinWindow, writtenDuration } from './moment.js';
 import { writtenTemperatureDifference } from './temperature.js';
 
 const oneOrMore = <T extends z.ZodType>(schema: T) => z.union([schema, z.array(schema).min(1).max(40)]);
@@ -20,8 +20,8 @@ const window = {
   /** At which kind of stop the evidence belongs. */
   at: z.enum(['loading-stop', 'unloading-stop']).optional(),
   /** Only evidence after, or before, this counts. */
-  after: whenPoint.optional(),
-  before: whenPoint.optional(),
+  after: milestoneOffset.optional(),
+  before: milestoneOffset.optional(),
   /** The same for a time next to a moment. */
   within: withinWindow.optional(),
 };
@@ -40,7 +40,12 @@ const quality = {
 };
 
 const photoNeed = z.strictObject({ photo: oneOrMore(sceneSubject), ...quality, ...amount, ...window });
-const documentNeed = z.strictObject({ document: oneOrMore(paperSubject), ...quality, ...amount, ...window });
+const documentNeed = z.strictObject({
+  document: oneOrMore(documentSubject),
+  ...quality,
+  ...amount,
+  ...window,
+});
 const pulpNeed = z.strictObject({
   reading: z.literal('pulp'),
   from: readingFrom.optional(),
@@ -51,7 +56,7 @@ const pulpNeed = z.strictObject({
   ...amount,
   ...window,
 });
-const roundNeed = z.strictObject({
+const unitCheckNeed = z.strictObject({
   reading: z.literal('round'),
   /** Longest time between looks, in hours. */
   everyHours: z.number().positive().max(1000).optional(),
@@ -113,8 +118,8 @@ const logNeed = z.strictObject({
   coverage: z.number().min(0).max(1).default(0),
   /** The last known air before the window's end is no farther than this from the bill's temperature. */
   airWithin: writtenTemperatureDifference.optional(),
-  from: whenPoint,
-  to: whenPoint,
+  from: milestoneOffset,
+  to: milestoneOffset,
 });
 const alarmsNeed = z.strictObject({
   /** `none`: no alarm in the window, in the log or at a look. `answered`: somebody acted on each. */
@@ -122,8 +127,8 @@ const alarmsNeed = z.strictObject({
   /** How soon after its start an alarm must be answered. */
   soon: writtenDuration.optional(),
   at: window.at,
-  after: whenPoint.optional(),
-  before: whenPoint.optional(),
+  after: milestoneOffset.optional(),
+  before: milestoneOffset.optional(),
 });
 const delaysNeed = z.strictObject({
   /** Long stops on the way and late arrivals have a note, or somebody was told. */
@@ -139,7 +144,7 @@ const simpleNeed = z.union([
   photoNeed,
   documentNeed,
   pulpNeed,
-  roundNeed,
+  unitCheckNeed,
   plainReadingNeed,
   sealNeed,
   eventNeed,

@@ -1,13 +1,13 @@
 import { z } from 'zod';
-import { clockId } from './claim.js';
+import { deadlineId } from './claim.js';
 import { runMode } from './delivery.js';
-import { paperSubject, type Sha256, sceneSubject, statementTopic } from './evidence.js';
+import { documentSubject, type Sha256, sceneSubject, statementTopic } from './evidence.js';
 import { writtenLength } from './length.js';
-import { moment, whenPoint } from './moment.js';
+import { milestone, milestoneOffset } from './moment.js';
 import { need } from './rule-need.js';
 import { writtenTemperature, writtenTemperatureDifference } from './temperature.js';
 
-export { type Moment, moment, type WhenPoint } from './moment.js';
+export { type Milestone, type MilestoneOffset, milestone } from './moment.js';
 export { type Need, need, type SimpleNeed } from './rule-need.js';
 
 export const stage = z.enum(['before-loading', 'loading', 'in-transit', 'arrival', 'rejection', 'claim']);
@@ -49,7 +49,7 @@ const deliveryConditions = {
   airChute: z.boolean().optional(),
   drains: z.boolean().optional(),
   /** An event that must have happened, such as refused. */
-  happened: moment.optional(),
+  happened: milestone.optional(),
   /** Whether a claim is in the record: as recorded, or a claim letter, its acknowledgement or an answer to it. */
   claim: z.boolean().optional(),
   /** How many stops, lines and different goods there are. */
@@ -79,7 +79,7 @@ export const applies = z.strictObject({
 export type Applies = z.infer<typeof applies>;
 
 const substitute = z.union([
-  z.strictObject({ document: paperSubject }),
+  z.strictObject({ document: documentSubject }),
   z.strictObject({ photo: sceneSubject }),
   z.strictObject({ computed: z.enum(['pull-down', 'log-coverage']) }),
   z.strictObject({
@@ -101,11 +101,11 @@ export const rule = z.strictObject({
     .optional(),
   needs: need,
   /** Before this the rule is not yet due. */
-  opens: whenPoint.optional(),
+  opens: milestoneOffset.optional(),
   /** After this the evidence can't be got any more. Left out: it can still be got later. */
-  closes: whenPoint.optional(),
+  closes: milestoneOffset.optional(),
   /** The clock of a claim by which it is due, by its id in claim-clocks.yaml. Past it, it can still be got, late. */
-  clock: clockId.optional(),
+  clock: deadlineId.optional(),
   /** What says something of the same when the evidence can't be got, best first. */
   substitutes: z.array(substitute).default([]),
   proves: z.array(element).min(1),

@@ -41,19 +41,19 @@ export const verification = z.object({
 export type Verification = z.infer<typeof verification>;
 
 /** One of the things that were given to be checked. */
-export const subject = verification.extend({
+export const checkedItem = verification.extend({
   /** As it was given. */
   path: z.string(),
   is: z.enum(['dossier', 'bag', 'record', 'unknown']),
 });
-export type Subject = z.infer<typeof subject>;
+export type CheckedItem = z.infer<typeof checkedItem>;
 
 /** What a check of several things found: each alone, and whether they belong together. */
 export const verificationReport = z.object({
   schema: z.literal('load-dossier-verification-1'),
   /** The worst of all dossiers; `broken` when anything is. */
   verdict,
-  subjects: z.array(subject),
+  subjects: z.array(checkedItem),
   together: z.array(check),
 });
 export type VerificationReport = z.infer<typeof verificationReport>;

@@ -5,7 +5,7 @@ import { isSourceKey } from './sources.js';
 export type Grade = 'VL' | 'L' | 'M' | 'H' | 'VH';
 
 /** What matters when goods share one box: ethylene given off and felt, and relative humidity wanted, percent. */
-export interface Company {
+export interface Compatibility {
   gives: Grade;
   feels: Grade;
   ethyleneSources: SourceKey[];
@@ -90,7 +90,7 @@ const rows: readonly (readonly [
 ];
 
 const keysOf = (text: string) => text.split(' ').filter(isSourceKey);
-const table = new Map<string, Company>(
+const table = new Map<string, Compatibility>(
   rows.map(([key, gives, feels, ethylene, low, high, humidity]) => [
     key,
     {
@@ -104,6 +104,6 @@ const table = new Map<string, Company>(
 );
 
 /** The company that goods of a key of the produce table can keep; undefined when the table lacks it. */
-export function companyOf(key: string): Company | undefined {
+export function compatibilityOf(key: string): Compatibility | undefined {
   return table.get(key);
 }

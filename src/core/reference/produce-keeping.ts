@@ -3,7 +3,7 @@
  * sensitivity to it (VL very low to VH very high), sources, top ice (y, n, or conflict where sources disagree), sources,
  * storage life at the recommended temperature, sources. Sources as in sources.ts; M means not read in a source.
  */
-export const keepingTable = `
+export const storageTable = `
 apples | 90-95 | CW M | VH H | CW | n | MG | 3-6 months | CW M
 apples-chilling-sensitive | 90-95 | CW PD | VH H | CW | n | MG | 1-2 months | CW PD
 apricots | 90-95 | CW | M H | CW | n | MG | 1-3 weeks | CW

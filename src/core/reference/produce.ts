@@ -1,7 +1,7 @@
 import { omitUndefined } from '../model/omit-undefined.js';
 import { type Celsius, toCelsius } from '../model/temperature.js';
 import { fruit } from './produce-fruit.js';
-import { keepingTable } from './produce-keeping.js';
+import { storageTable } from './produce-keeping.js';
 import { leafyAndStems } from './produce-leafy-and-stems.js';
 import { rootsAndFruiting } from './produce-roots-and-fruiting.js';
 import type { ProduceRow } from './produce-row.js';
@@ -16,7 +16,7 @@ export interface Published<T> {
   basis: 'read' | 'from memory';
 }
 
-export interface Span {
+export interface TemperatureRange {
   low: Celsius;
   high: Celsius;
 }
@@ -26,10 +26,10 @@ export interface Produce {
   key: string;
   name: string;
   aliases: readonly string[];
-  range: Published<Span>;
-  /** Highest freezing point as the main source gives it; see `worstFreezing`. */
+  range: Published<TemperatureRange>;
+  /** Highest freezing point as the main source gives it; see `highestFreezingPoint`. */
   freezing?: Published<Celsius>;
-  chilling?: Published<Span> & { is: 'floor' | 'band' };
+  chilling?: Published<TemperatureRange> & { is: 'floor' | 'band' };
   /** Where sources disagree: the other values, kept and shown. */
   alternatives: {
     field: 'freezing' | 'chilling' | 'range';
@@ -57,7 +57,7 @@ function published<T>(value: T, keys: string): Published<T> {
   return { value, sources: known, basis: known.includes('M') ? 'from memory' : 'read' };
 }
 
-function span(low: number, high: number): Span {
+function span(low: number, high: number): TemperatureRange {
   return { low: fahrenheit(low), high: fahrenheit(high) };
 }
 
@@ -94,7 +94,7 @@ function fromKeepingLine(text: string): Keeping {
 }
 
 const keepings = new Map(
-  keepingTable
+  storageTable
     .trim()
     .split('\n')
     .map(fromKeepingLine)
@@ -163,7 +163,7 @@ export function cite(value: Published<unknown>, field?: PublishedField): string 
 }
 
 /** The highest of all published freezing points of a commodity: the one that is worse for the carrier. */
-export function worstFreezing(produce: Produce): Celsius | undefined {
+export function highestFreezingPoint(produce: Produce): Celsius | undefined {
   const values = produce.alternatives.filter((other) => other.field === 'freezing').map(({ value }) => value);
   if (produce.freezing !== undefined) values.push(produce.freezing.value);
   return values.reduce<Celsius | undefined>(

@@ -104,7 +104,7 @@ export function rateStretches(respiration: Respiration, edge: 'low' | 'high' | '
 }
 
 /** The rate at a temperature, °C, that lies in a stretch. */
-export function rateIn(
+export function rateInStretch(
   { rate, slope, from }: Pick<RateStretch, 'rate' | 'slope' | 'from'>,
   celsius: number,
 ): number {

@@ -2,10 +2,10 @@ import { sha256Of } from '../ledger/tree.js';
 import type { Sha256 } from '../model/evidence.js';
 import { type Attachment, MANIFEST_NAME, type Manifest, manifest } from '../model/manifest.js';
 import { readCanonical } from './canonical-json.js';
-import type { Checklist } from './checklist.js';
-import { requireSafe } from './container/container.js';
+import type { CheckResults } from './checklist.js';
+import { requireSafePath } from './container/container.js';
 import { Malformed, refuse } from './malformed.js';
-import { type Embedded, embeddedFiles } from './pdf/attachments.js';
+import { type EmbeddedFile, embeddedFiles } from './pdf/attachments.js';
 import type { PdfFile } from './pdf/file.js';
 import { activeParts } from './pdf/raw-pdf.js';
 import { nameOf } from './pdf/value.js';
@@ -15,7 +15,7 @@ const MOST_UNPACKED = 256 * 1024 * 1024;
 const MOST_MANIFEST = 64 * 1024 * 1024;
 
 /** The manifest, and the bytes of those attachments that further checks read. */
-export interface Contents {
+export interface DossierContents {
   manifest: Manifest;
   bytesOf: (what: Attachment['what']) => Uint8Array | undefined;
   /** The bytes of an attachment of this name; undefined when they cannot be unpacked to the listed size. */
@@ -25,14 +25,14 @@ export interface Contents {
 }
 
 /** Checks the attachments against the manifest. */
-export function checkAttachments(file: PdfFile, list: Checklist): Contents | undefined {
-  const embedded = list.ask(
+export function checkAttachments(file: PdfFile, list: CheckResults): DossierContents | undefined {
+  const embedded = list.attempt(
     'attachments.list',
     () => embeddedFiles(file),
     (all) => `${all.length} attachments`,
   );
   if (embedded === undefined) return undefined;
-  const read = list.ask(
+  const read = list.attempt(
     'manifest.present',
     () => readManifest(embedded),
     (m) =>
@@ -49,7 +49,7 @@ export function checkAttachments(file: PdfFile, list: Checklist): Contents | und
 }
 
 /** Hashes the picture streams on the first question, and only then. */
-function pictureStreams(file: PdfFile): Contents['pictureOf'] {
+function pictureStreams(file: PdfFile): DossierContents['pictureOf'] {
   let pictures: Map<string, Uint8Array> | undefined;
   return (sha256) => {
     pictures ??= new Map(
@@ -67,7 +67,7 @@ function pictureStreams(file: PdfFile): Contents['pictureOf'] {
   };
 }
 
-function reader(embedded: readonly Embedded[], { attachments }: Manifest): Contents['attached'] {
+function reader(embedded: readonly EmbeddedFile[], { attachments }: Manifest): DossierContents['attached'] {
   return (name) => {
     const listed = attachments.find((one) => one.name === name);
     const found = embedded.find((one) => one.name === name);
@@ -81,7 +81,7 @@ function reader(embedded: readonly Embedded[], { attachments }: Manifest): Conte
   };
 }
 
-function readManifest(embedded: readonly Embedded[]): Manifest {
+function readManifest(embedded: readonly EmbeddedFile[]): Manifest {
   const own =
     embedded.find(({ name }) => name === MANIFEST_NAME) ??
     refuse(`nothing named ${MANIFEST_NAME} is attached`);
@@ -91,7 +91,7 @@ function readManifest(embedded: readonly Embedded[]): Manifest {
   return refuse(`the manifest is not what it should be: ${first?.path.join('.')}: ${first?.message}`);
 }
 
-function compareNames(embedded: readonly Embedded[], read: Manifest, list: Checklist): void {
+function compareNames(embedded: readonly EmbeddedFile[], read: Manifest, list: CheckResults): void {
   const inside = new Set(embedded.map(({ name }) => name));
   const listed = new Set<string>();
   const wrong: string[] = [];
@@ -104,7 +104,7 @@ function compareNames(embedded: readonly Embedded[], read: Manifest, list: Check
   wrong.push(...lookAlikes(inside), ...wrongRoles(read));
   for (const name of inside)
     if (name !== MANIFEST_NAME && !listed.has(name)) wrong.push(`${name} is not in the manifest`);
-  list.judge('attachments.complete', wrong, `all ${listed.size} are inside, and no other`);
+  list.failIf('attachments.complete', wrong, `all ${listed.size} are inside, and no other`);
 }
 
 /** Names that are one on some disks, or a device: taken out, one would take the place of the other (CWE-178). */
@@ -113,7 +113,7 @@ function lookAlikes(names: Iterable<string>): string[] {
   const wrong: string[] = [];
   for (const name of names)
     try {
-      requireSafe(name, seen);
+      requireSafePath(name, seen);
     } catch (error) {
       if (!(error instanceof Malformed)) throw error;
       wrong.push(error.message);
@@ -142,7 +142,11 @@ function wrongRoles({ attachments }: Manifest): string[] {
   return wrong;
 }
 
-function compareBytes(embedded: readonly Embedded[], read: Manifest, list: Checklist): Contents['bytesOf'] {
+function compareBytes(
+  embedded: readonly EmbeddedFile[],
+  read: Manifest,
+  list: CheckResults,
+): DossierContents['bytesOf'] {
   const byName = new Map(embedded.map((one) => [one.name, one]));
   const kept = new Map<Attachment['what'], Uint8Array>();
   const wrong: string[] = [];
@@ -169,8 +173,8 @@ function compareBytes(embedded: readonly Embedded[], read: Manifest, list: Check
       wrong.push(error.message);
     }
   }
-  list.judge('attachments.bytes', wrong, `${read.attachments.length} files have their size and hash`);
-  list.remark(
+  list.failIf('attachments.bytes', wrong, `${read.attachments.length} files have their size and hash`);
+  list.noteIf(
     'exhibits.active-content',
     active.map((words) => `${words}; it is evidence as it came, and opening it is at your own risk`),
     'none found in what is not packed',

@@ -1,29 +1,29 @@
-import type { Checklist } from './checklist.js';
+import type { CheckResults } from './checklist.js';
 import { DOCUMENT_USES } from './cms/asn1.js';
 import { type Certificate, subjectLine, validAt } from './cms/certificate.js';
-import { isVouchedFor, readableCertificates } from './trust.js';
+import { isTrusted, readableCertificates } from './trust.js';
 
 /** Validity and use of the signer's certificate at the claimed time, and who vouches for it. */
 export function checkCertificate(
   certificate: Certificate,
   embedded: readonly Certificate[],
   time: Date | undefined,
-  list: Checklist,
+  list: CheckResults,
   trusted: readonly Uint8Array[],
 ): void {
   const { validFrom, validTo, keyUsage } = certificate;
   const period = `${validFrom.toISOString()} to ${validTo.toISOString()}`;
   const valid = time !== undefined && validAt(certificate, time);
-  list.judge('certificate.validity', valid ? [] : [`the certificate is valid only from ${period}`], period);
+  list.failIf('certificate.validity', valid ? [] : [`the certificate is valid only from ${period}`], period);
   const extended: readonly string[] | undefined = certificate.x509.keyUsage;
   const forDocuments = extended === undefined || extended.some((one) => DOCUMENT_USES.includes(one));
   const may = keyUsage === undefined || keyUsage.digitalSignature || keyUsage.nonRepudiation;
-  list.judge(
+  list.failIf(
     'certificate.usage',
     may && forDocuments ? [] : ['the certificate is for other uses than signing documents'],
     'signing is allowed',
   );
-  if (time !== undefined && isVouchedFor(certificate, embedded, readableCertificates(trusted), time))
+  if (time !== undefined && isTrusted(certificate, embedded, readableCertificates(trusted), time))
     list.pass('signer.trusted', subjectLine(certificate));
   else
     list.skip(

@@ -1,12 +1,12 @@
 import { treeHash } from '../ledger/tree.js';
 import type { Sha256 } from '../model/evidence.js';
-import type { Checklist } from './checklist.js';
+import type { CheckResults } from './checklist.js';
 import type { KnownFingerprint } from './options.js';
 
 /** Whether the record begins with each of the states whose fingerprints the reader has. */
 export function checkFingerprints(
   own: { delivery: string; leaves: readonly Sha256[] },
-  list: Checklist,
+  list: CheckResults,
   known: readonly KnownFingerprint[],
   here: string,
 ): void {
@@ -25,7 +25,7 @@ export function checkFingerprints(
     const same = one.size >= 1 && treeHash(own.leaves.slice(0, one.size)) === one.root;
     return same ? [] : [`the first ${one.size} entries are not the ones of the fingerprint`];
   });
-  list.judge(
+  list.failIf(
     'fingerprint.matches',
     wrong,
     known.map((one) => `the first ${one.size} of ${size} entries are the same`).join('; '),

@@ -3,20 +3,20 @@ import type { Entry } from '../model/entry.js';
 import type { Sha256 } from '../model/evidence.js';
 import type { Manifest } from '../model/manifest.js';
 import type { Verification } from '../model/verification.js';
-import type { Contents } from './check-attachments.js';
-import { checkExhibits, checkOriginals, checkPlates } from './check-exhibits.js';
+import type { DossierContents } from './check-attachments.js';
+import { checkExhibitImages, checkExhibits, checkOriginals } from './check-exhibits.js';
 import { checkFingerprints } from './check-fingerprint.js';
-import type { CheckId, Checklist } from './checklist.js';
+import type { CheckId, CheckResults } from './checklist.js';
 import { checkLedger } from './ledger/check-ledger.js';
 import {
   deliveryOf,
   entriesOf,
   type LedgerLine,
   lastFacts,
-  leafInPlace,
   linesOf,
   readLedger,
   recordName,
+  redactedLeaf,
 } from './ledger/read-ledger.js';
 import type { KnownFingerprint } from './options.js';
 
@@ -30,7 +30,11 @@ export interface RecordOptions {
 }
 
 /** Checks the record's hashes, the ledger and what else speaks of the delivery; gives the fingerprint. */
-export function checkRecord(contents: Contents, list: Checklist, options: RecordOptions): Fingerprint {
+export function checkRecord(
+  contents: DossierContents,
+  list: CheckResults,
+  options: RecordOptions,
+): Fingerprint {
   const { manifest } = contents;
   checkRoot(manifest, list);
   const lines = checkAttachedLedger(contents, list);
@@ -46,16 +50,16 @@ export function checkRecord(contents: Contents, list: Checklist, options: Record
     checkExhibits(manifest, lines, list);
   }
   checkOriginals(manifest, list);
-  checkPlates(contents, list);
+  checkExhibitImages(contents, list);
   return { delivery, size, root };
 }
 
-function checkRoot({ record }: Manifest, list: Checklist): void {
+function checkRoot({ record }: Manifest, list: CheckResults): void {
   const wrong: string[] = [];
   if (record.leaves.length !== record.size)
     wrong.push(`there are ${record.leaves.length} leaves for ${record.size} entries`);
   if (treeHash(record.leaves) !== record.root) wrong.push('the leaves give another tree hash');
-  list.judge('record.root', wrong, `${record.size} entries, ${record.root}`);
+  list.failIf('record.root', wrong, `${record.size} entries, ${record.root}`);
 }
 
 const NEED_LEDGER: readonly CheckId[] = [
@@ -71,7 +75,10 @@ const NEED_LEDGER: readonly CheckId[] = [
   'delivery.same',
 ];
 
-function checkAttachedLedger({ manifest, bytesOf }: Contents, list: Checklist): LedgerLine[] | undefined {
+function checkAttachedLedger(
+  { manifest, bytesOf }: DossierContents,
+  list: CheckResults,
+): LedgerLine[] | undefined {
   const bytes = bytesOf('ledger');
   if (bytes === undefined) {
     if (manifest.attachments.some(({ what }) => what === 'ledger'))
@@ -81,28 +88,28 @@ function checkAttachedLedger({ manifest, bytesOf }: Contents, list: Checklist): 
   }
   const { lines } = linesOf(bytes);
   compareLeaves(lines, manifest.record.leaves, list);
-  compareLeftOut(lines, manifest, list);
-  return list.ask(
+  compareOmitted(lines, manifest, list);
+  return list.attempt(
     'ledger.readable',
     () => readLedger(bytes),
     (read) => `${read.length} entries`,
   );
 }
 
-function compareLeaves(lines: readonly Uint8Array[], leaves: readonly Sha256[], list: Checklist): void {
+function compareLeaves(lines: readonly Uint8Array[], leaves: readonly Sha256[], list: CheckResults): void {
   const wrong = lines.flatMap((line, i) =>
-    (leafInPlace(line) ?? leafHash(line)) === leaves[i]
+    (redactedLeaf(line) ?? leafHash(line)) === leaves[i]
       ? []
       : [`entry ${i} is not the one whose hash is listed`],
   );
   if (lines.length !== leaves.length)
     wrong.push(`the ledger has ${lines.length} entries and the manifest ${leaves.length}`);
-  list.judge('ledger.leaves', wrong, `${lines.length} entries`);
+  list.failIf('ledger.leaves', wrong, `${lines.length} entries`);
 }
 
-function compareLeftOut(lines: readonly Uint8Array[], { record }: Manifest, list: Checklist): void {
+function compareOmitted(lines: readonly Uint8Array[], { record }: Manifest, list: CheckResults): void {
   const said = record.leftOut ?? [];
-  const found = lines.flatMap((line, i) => (leafInPlace(line) === undefined ? [] : [i]));
+  const found = lines.flatMap((line, i) => (redactedLeaf(line) === undefined ? [] : [i]));
   if (said.join() !== found.join())
     list.fail(
       'ledger.left-out',
@@ -121,7 +128,11 @@ function numbers(all: readonly number[]): string {
   return all.length > 50 ? `${all.slice(0, 50).join(', ')} and ${all.length - 50} more` : all.join(', ');
 }
 
-function checkDelivery({ manifest, bytesOf }: Contents, entries: readonly Entry[], list: Checklist): void {
+function checkDelivery(
+  { manifest, bytesOf }: DossierContents,
+  entries: readonly Entry[],
+  list: CheckResults,
+): void {
   const facts = lastFacts(entries);
   const attached = bytesOf('delivery-facts');
   if (facts === undefined && manifest.record.leftOut?.includes(0) === true) {
@@ -136,16 +147,16 @@ function checkDelivery({ manifest, bytesOf }: Contents, entries: readonly Entry[
     if (attached !== undefined && sha256Of(attached) !== facts.body.sha256)
       wrong.push('the attached facts of the delivery are not the ones in the ledger');
   }
-  list.judge('delivery.same', wrong, manifest.delivery);
+  list.failIf('delivery.same', wrong, manifest.delivery);
 }
 
-function checkRuleSet({ manifest, bytesOf }: Contents, list: Checklist): void {
+function checkRuleSet({ manifest, bytesOf }: DossierContents, list: CheckResults): void {
   const { name, version, sha256 } = manifest.ruleSet;
   const attached = bytesOf('rule-set');
   if (attached === undefined && !manifest.attachments.some(({ what }) => what === 'rule-set'))
     list.skip('rule-set.same', `${name} ${version} is not attached; its hash is ${sha256}.`);
   else {
     const same = attached !== undefined && sha256Of(attached) === sha256;
-    list.judge('rule-set.same', same ? [] : ['the attached rule set is another one'], `${name} ${version}`);
+    list.failIf('rule-set.same', same ? [] : ['the attached rule set is another one'], `${name} ${version}`);
   }
 }

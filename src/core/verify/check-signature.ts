@@ -3,11 +3,11 @@ import { omitUndefined } from '../model/omit-undefined.js';
 import type { Signer } from '../model/verification.js';
 import { checkCertificate } from './check-certificate.js';
 import { checkTimeStamp } from './check-time-stamp.js';
-import type { Checklist } from './checklist.js';
+import type { CheckResults } from './checklist.js';
 import { CLOCK_TOLERANCE_MS } from './clock-tolerance.js';
 import { describeKey, HASHES } from './cms/algorithms.js';
 import { subjectLine } from './cms/certificate.js';
-import { type Detached, judgeDetached, readDetached, requireBinding } from './cms/detached.js';
+import { type DetachedSignature, judgeDetached, readDetached, requireBinding } from './cms/detached.js';
 import { splitContents } from './cms/signed-data.js';
 import type { TrustOptions } from './options.js';
 import type { PdfFile } from './pdf/file.js';
@@ -20,20 +20,20 @@ import {
 } from './pdf/signature.js';
 
 /** Checks the one signature of the file, its certificate, its time stamp and who vouches for it. */
-export function checkSignature(file: PdfFile, list: Checklist, options: TrustOptions): Signer | undefined {
-  const found = list.ask(
+export function checkSignature(file: PdfFile, list: CheckResults, options: TrustOptions): Signer | undefined {
+  const found = list.attempt(
     'signature.present',
     () => findSignature(file),
     () => 'one signature found',
   );
   if (found === undefined) return undefined;
-  list.ask(
+  list.attempt(
     'signature.certification',
     () => requireCertification(file, found),
     () => 'certified, no changes allowed',
   );
   const time = claimedTime(found);
-  const covered = list.ask(
+  const covered = list.attempt(
     'signature.range',
     () => coveredBytes(file, found),
     ({ first, second }) => `${first.length + second.length} of ${file.bytes.length} bytes are covered`,
@@ -42,7 +42,7 @@ export function checkSignature(file: PdfFile, list: Checklist, options: TrustOpt
     checkTime(time, undefined, list, options.at);
     return undefined;
   }
-  const read = list.ask(
+  const read = list.attempt(
     'signature.structure',
     () => readCms(covered, list),
     () => 'one signer, certificate inside',
@@ -68,7 +68,7 @@ export function checkSignature(file: PdfFile, list: Checklist, options: TrustOpt
 function checkTime(
   time: Date | undefined,
   stamped: Date | undefined,
-  list: Checklist,
+  list: CheckResults,
   now: Date | undefined,
 ): void {
   if (time === undefined)
@@ -83,9 +83,9 @@ function checkTime(
   else list.pass('signature.time', `${time.toISOString()}, by the signer's own clock`);
 }
 
-function readCms({ contents }: Covered, list: Checklist): Detached {
+function readCms({ contents }: Covered, list: CheckResults): DetachedSignature {
   const { structure, rest } = splitContents(contents);
-  list.judge(
+  list.failIf(
     'signature.padding',
     rest.every((byte) => byte === 0) ? [] : ['something other than zeros follows the signature in its room'],
     `${rest.length} zero bytes`,
@@ -93,24 +93,24 @@ function readCms({ contents }: Covered, list: Checklist): Detached {
   return readDetached(structure);
 }
 
-function checkCryptography(covered: Covered, read: Detached, list: Checklist): void {
+function checkCryptography(covered: Covered, read: DetachedSignature, list: CheckResults): void {
   const { digest } = read.data.signer;
   const judged = judgeDetached(read, [covered.first, covered.second]);
-  list.judge(
+  list.failIf(
     'signature.algorithms',
     judged.algorithms,
     `${HASHES[digest] ?? digest} with ${describeKey(read.certificate.x509.publicKey)}`,
   );
-  list.ask(
+  list.attempt(
     'signature.certificate',
     () => requireBinding(read),
     () => 'its hash is among what was signed',
   );
   if (judged.algorithms.length > 0) return;
-  list.judge(
+  list.failIf(
     'signature.digest',
     judged.digest.map(() => 'the file was changed after it was signed'),
     judged.contentHash,
   );
-  list.judge('signature.value', judged.value, 'it fits');
+  list.failIf('signature.value', judged.value, 'it fits');
 }

@@ -1,11 +1,11 @@
-import type { Checklist } from './checklist.js';
+import type { CheckResults } from './checklist.js';
 import { subjectLine } from './cms/certificate.js';
 import type { SignedData } from './cms/signed-data.js';
 import { judgeTimeStamp, readTimeStamp } from './cms/time-stamp.js';
-import { isVouchedFor, readableCertificates } from './trust.js';
+import { isTrusted, readableCertificates } from './trust.js';
 
 /** A sound time stamp: when, and whether the reader trusts its server. */
-export interface Stamped {
+export interface CheckedTimeStamp {
   at: Date;
   trusted: boolean;
 }
@@ -13,31 +13,31 @@ export interface Stamped {
 /** Checks the time stamp over the signature value, if there is one (ETSI EN 319 142-1, baseline B-T). */
 export function checkTimeStamp(
   signer: SignedData['signer'],
-  list: Checklist,
+  list: CheckResults,
   trusted: readonly Uint8Array[],
-): Stamped | undefined {
+): CheckedTimeStamp | undefined {
   const { timeStamp } = signer;
   if (timeStamp === undefined) {
     list.skip('signature.time-stamp', 'There is none; it is not required.');
     list.skip('time-stamp.trusted', 'There is no time stamp.');
     return undefined;
   }
-  const read = list.ask(
+  const read = list.attempt(
     'signature.time-stamp',
     () => readTimeStamp(timeStamp),
     ({ at }) => at.toISOString(),
   );
   if (read === undefined) return undefined;
-  const judged = list.ask(
+  const judged = list.attempt(
     'signature.time-stamp',
     () => judgeTimeStamp(read, signer.signature.value),
     ({ said }) => said,
   );
   if (judged === undefined) return undefined;
   const { wrong, server, said } = judged;
-  list.judge('signature.time-stamp', wrong, said);
+  list.failIf('signature.time-stamp', wrong, said);
   if (wrong.length > 0 || server === undefined) return undefined;
-  const vouched = isVouchedFor(server, read.certificates, readableCertificates(trusted), read.at);
+  const vouched = isTrusted(server, read.certificates, readableCertificates(trusted), read.at);
   if (vouched) list.pass('time-stamp.trusted', subjectLine(server));
   else
     list.skip(

@@ -1,16 +1,16 @@
 import type { Check, CheckResult, Verdict } from '../model/verification.js';
-import { ASKED, type CheckId, QUESTIONS } from './checks.js';
+import { CHECKS, CHECKS_BY_SUBJECT, type CheckId } from './checks.js';
 import { Malformed } from './malformed.js';
 
-export { type CheckId, QUESTIONS } from './checks.js';
+export { CHECKS, type CheckId } from './checks.js';
 
 const MOST_NAMED = 20;
 
 /** Collects results; a question without one counts as not checked. */
-export class Checklist {
+export class CheckResults {
   private readonly results = new Map<CheckId, { result: CheckResult; detail: string }>();
 
-  constructor(private readonly asked: readonly CheckId[] = ASKED.dossier) {}
+  constructor(private readonly asked: readonly CheckId[] = CHECKS_BY_SUBJECT.dossier) {}
 
   pass(id: CheckId, detail: string): void {
     this.results.set(id, { result: 'passed', detail });
@@ -30,19 +30,19 @@ export class Checklist {
   }
 
   /** Fails with the list, or passes when it is empty. */
-  judge(id: CheckId, wrong: readonly string[], good: string): void {
+  failIf(id: CheckId, wrong: readonly string[], good: string): void {
     if (wrong.length === 0) this.pass(id, good);
     else this.fail(id, named(wrong));
   }
 
   /** Notes the list, or passes when it is empty. */
-  remark(id: CheckId, found: readonly string[], good: string): void {
+  noteIf(id: CheckId, found: readonly string[], good: string): void {
     if (found.length === 0) this.pass(id, good);
     else this.notice(id, named(found));
   }
 
   /** Runs a reader: what it refuses fails the check and gives undefined, what it returns passes it. */
-  ask<T>(id: CheckId, read: () => T, good: (value: T) => string): T | undefined {
+  attempt<T>(id: CheckId, read: () => T, good: (value: T) => string): T | undefined {
     try {
       const value = read();
       this.pass(id, good(value));
@@ -62,7 +62,7 @@ export class Checklist {
   checks(): Check[] {
     return this.asked.map((id) => ({
       id,
-      what: QUESTIONS[id],
+      what: CHECKS[id],
       ...(this.results.get(id) ?? {
         result: 'not-checked',
         detail: 'An earlier check failed that this one needs.',

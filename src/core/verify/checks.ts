@@ -1,5 +1,5 @@
 /** Everything that is checked: stable id and what it asks. Grouped by what is looked at, in the order of the report. */
-export const QUESTIONS = {
+export const CHECKS = {
   'pdf.header': 'The file is a PDF from its first byte',
   'pdf.structure': 'The file was written in one piece, with nothing hidden in it and nothing appended',
   'pdf.hidden': 'Every object of the file is used, and every page is in the order of pages',
@@ -61,7 +61,7 @@ export const QUESTIONS = {
   'together.originals': 'Every original that the dossier leaves out is in the bag or the record',
   'check.finished': 'Every check came to its end',
 } as const;
-export type CheckId = keyof typeof QUESTIONS;
+export type CheckId = keyof typeof CHECKS;
 
 const LEDGER: readonly CheckId[] = [
   'ledger.earlier-states',
@@ -82,7 +82,7 @@ const RECORD: readonly CheckId[] = [
 ];
 
 /** What is asked of each kind of thing. */
-export const ASKED = {
+export const CHECKS_BY_SUBJECT = {
   dossier: [
     ...idsFrom('pdf.header', 'record.root'),
     'ledger.readable',
@@ -98,10 +98,10 @@ export const ASKED = {
 } as const satisfies Record<string, readonly CheckId[]>;
 
 function idsFrom(first: CheckId, last: CheckId): CheckId[] {
-  const all = Object.keys(QUESTIONS).filter(isCheckId);
+  const all = Object.keys(CHECKS).filter(isCheckId);
   return all.slice(all.indexOf(first), all.indexOf(last) + 1);
 }
 
 function isCheckId(text: string): text is CheckId {
-  return Object.hasOwn(QUESTIONS, text);
+  return Object.hasOwn(CHECKS, text);
 }

@@ -1,14 +1,14 @@
 import { treeHash } from '../ledger/tree.js';
 import type { Sha256 } from '../model/evidence.js';
-import type { LeftOut } from '../model/manifest.js';
-import type { Checklist } from './checklist.js';
+import type { OmittedOriginal } from '../model/manifest.js';
+import type { CheckResults } from './checklist.js';
 import type { KnownFingerprint } from './options.js';
-import type { Examined } from './verify-all.js';
+import type { ExaminedItem } from './verify-all.js';
 
-type WithLeaves = Examined & { leaves: readonly Sha256[] };
+type WithLeaves = ExaminedItem & { leaves: readonly Sha256[] };
 
 /** Whether the things that were given belong to one record, and make up for what one of them leaves out. */
-export function checkTogether(all: readonly Examined[], list: Checklist): void {
+export function crossCheck(all: readonly ExaminedItem[], list: CheckResults): void {
   if (all.length < 2) {
     for (const id of ['together.states', 'together.bag', 'together.originals'] as const)
       list.skip(id, 'Only one thing was given.');
@@ -16,10 +16,10 @@ export function checkTogether(all: readonly Examined[], list: Checklist): void {
   }
   checkStates(all, list);
   checkBags(all, list);
-  checkLeftOut(all, list);
+  checkOmitted(all, list);
 }
 
-function checkStates(all: readonly Examined[], list: Checklist): void {
+function checkStates(all: readonly ExaminedItem[], list: CheckResults): void {
   const read = all.filter((one): one is WithLeaves => one.leaves !== undefined);
   const [first, ...rest] = read;
   if (first === undefined || rest.length === 0) {
@@ -33,7 +33,7 @@ function checkStates(all: readonly Examined[], list: Checklist): void {
     const at = leaves.findIndex((leaf, i) => leaf !== longest.leaves[i]);
     return at < 0 ? [] : [`${subject.path} and ${longest.subject.path} differ from entry ${at} on`];
   });
-  list.judge(
+  list.failIf(
     'together.states',
     wrong,
     read
@@ -47,7 +47,7 @@ function checkStates(all: readonly Examined[], list: Checklist): void {
   );
 }
 
-function checkBags(all: readonly Examined[], list: Checklist): void {
+function checkBags(all: readonly ExaminedItem[], list: CheckResults): void {
   const bags = all.filter(({ subject }) => subject.is === 'bag');
   const naming = all.filter(({ manifest }) => manifest?.bag !== undefined);
   if (bags.length === 0 || naming.length === 0) {
@@ -62,10 +62,10 @@ function checkBags(all: readonly Examined[], list: Checklist): void {
       ? []
       : [`${subject.path} is not the bag that ${naming.map((one) => one.subject.path).join(' or ')} names`],
   );
-  list.judge('together.bag', wrong, `${bags.length} named by a signed dossier`);
+  list.failIf('together.bag', wrong, `${bags.length} named by a signed dossier`);
 }
 
-function checkLeftOut(all: readonly Examined[], list: Checklist): void {
+function checkOmitted(all: readonly ExaminedItem[], list: CheckResults): void {
   const holders = all.filter(({ originals }) => originals !== undefined);
   const dossiers = all.filter(({ manifest }) => manifest !== undefined);
   if (holders.length === 0 || dossiers.length === 0) {
@@ -80,7 +80,7 @@ function checkLeftOut(all: readonly Examined[], list: Checklist): void {
   const withheld = wanted.filter(({ why, sha256 }) => !isPromised(why) && !here.has(sha256)).length;
   const said = `${wanted.length - missing.length - withheld} of ${wanted.length} are here`;
   if (missing.length > 0)
-    list.judge(
+    list.failIf(
       'together.originals',
       missing.map(({ name, path }) => `"${name}", left out of ${path}, is not here whole`),
       '',
@@ -90,7 +90,7 @@ function checkLeftOut(all: readonly Examined[], list: Checklist): void {
 }
 
 /** Whether an original that is not inside is to come along in a bag; the others are kept back on purpose. */
-function isPromised(why: LeftOut['why']): boolean {
+function isPromised(why: OmittedOriginal['why']): boolean {
   return why === 'size-budget' || why === 'empty-file';
 }
 
@@ -98,7 +98,10 @@ function isPromised(why: LeftOut['why']): boolean {
  * A fingerprint that is newer than a dossier breaks nothing when a longer record that was given too holds both: the
  * dossier is then known to be its beginning.
  */
-export function excuseNewer(all: readonly Examined[], known: readonly KnownFingerprint[]): void {
+export function acceptNewerFingerprint(
+  all: readonly ExaminedItem[],
+  known: readonly KnownFingerprint[],
+): void {
   for (const { subject, leaves = [], delivery } of all) {
     const check = subject.checks.find(({ id }) => id === 'fingerprint.matches');
     if (check?.result !== 'failed') continue;

@@ -4,13 +4,13 @@ import { join } from 'node:path';
 import { refuse } from './malformed.js';
 
 /** What stands at a path, as far as its name and first bytes tell. */
-export type Kind = 'dossier' | 'bag-zip' | 'bag-folder' | 'record' | 'unknown';
+export type ItemKind = 'dossier' | 'bag-zip' | 'bag-folder' | 'record' | 'unknown';
 
 /** A dossier is made to be sent by e-mail; what is far larger is not one. */
 const LARGEST_DOSSIER = 1024 ** 3;
 
 /** Looks at a path without following a link there. @throws Error of the system when it cannot be looked at */
-export async function kindOf(path: string): Promise<Kind> {
+export async function kindOf(path: string): Promise<ItemKind> {
   const stat = await lstat(path);
   if (stat.isDirectory()) {
     const names = await readdir(path);

@@ -21,7 +21,7 @@ export function readableCertificates(list: readonly Uint8Array[]): Certificate[]
  * directly or through certification authorities whose certificates came along (RFC 5280 §6, without policies).
  * A certificate that only looks like a trusted one, by name or number, is not one: bytes or signatures decide.
  */
-export function isVouchedFor(
+export function isTrusted(
   signer: Certificate,
   others: readonly Certificate[],
   trusted: readonly Certificate[],

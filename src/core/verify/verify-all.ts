@@ -1,23 +1,23 @@
 import type { Sha256 } from '../model/evidence.js';
 import type { Manifest } from '../model/manifest.js';
 import { omitUndefined } from '../model/omit-undefined.js';
-import type { Subject, Verdict, Verification, VerificationReport } from '../model/verification.js';
+import type { CheckedItem, Verdict, Verification, VerificationReport } from '../model/verification.js';
 import { checkBag } from './bag/check-bag.js';
-import { Checklist, worst } from './checklist.js';
-import { ASKED } from './checks.js';
+import { CheckResults, worst } from './checklist.js';
+import { CHECKS_BY_SUBJECT } from './checks.js';
 import { openFolder } from './container/folder.js';
 import { openZip } from './container/zip.js';
-import { foreignForm } from './container/zip-form.js';
-import { checkTogether, excuseNewer } from './cross-checks.js';
+import { nonCanonicalZipFields } from './container/zip-form.js';
+import { acceptNewerFingerprint, crossCheck } from './cross-checks.js';
 import { checkRecordFiles } from './delivery-record/check-record-files.js';
 import { Malformed, refuse } from './malformed.js';
-import { type Kind, kindOf, readDossier } from './open-subject.js';
+import { type ItemKind, kindOf, readDossier } from './open-subject.js';
 import type { VerifyOptions } from './options.js';
 import { examineDossier } from './verify-dossier.js';
 
 /** One thing that was checked, and what it holds of the record. */
-export interface Examined {
-  subject: Subject;
+export interface ExaminedItem {
+  subject: CheckedItem;
   delivery?: string;
   leaves?: readonly Sha256[];
   /** Originals that are here, whole. */
@@ -38,11 +38,11 @@ export async function verifyAll(
   paths: readonly string[],
   options: VerifyOptions = {},
 ): Promise<VerificationReport> {
-  const examined: Examined[] = [];
+  const examined: ExaminedItem[] = [];
   for (const path of paths) examined.push(await examine(path, options));
-  const together = new Checklist(ASKED.together);
-  checkTogether(examined, together);
-  if (!together.has('failed')) excuseNewer(examined, knownOf(options));
+  const together = new CheckResults(CHECKS_BY_SUBJECT.together);
+  crossCheck(examined, together);
+  if (!together.has('failed')) acceptNewerFingerprint(examined, knownOf(options));
   const subjects = examined.map(({ subject }) => ({ ...subject, verdict: verdictOf(subject) }));
   const verdicts = subjects.map(({ verdict }) => verdict);
   return {
@@ -54,7 +54,7 @@ export async function verifyAll(
 }
 
 /** A bag that a signed dossier names, or a record that it is the beginning of, needs no signature of its own. */
-function overall(subjects: readonly Subject[], verdicts: readonly Verdict[]): Verdict {
+function overall(subjects: readonly CheckedItem[], verdicts: readonly Verdict[]): Verdict {
   if (verdicts.includes('broken')) return 'broken';
   const dossiers = subjects.filter(({ is }) => is === 'dossier');
   return worst((dossiers.length === 0 ? subjects : dossiers).map(({ verdict }) => verdict));
@@ -65,19 +65,19 @@ function knownOf(options: VerifyOptions) {
   return [...one, ...(options.fingerprints ?? [])];
 }
 
-async function examine(path: string, options: VerifyOptions): Promise<Examined> {
+async function examine(path: string, options: VerifyOptions): Promise<ExaminedItem> {
   try {
     const kind = await kindOf(path);
     return kind === 'dossier' ? await examinePdf(path, options) : await examineFiles(path, kind, options);
   } catch (error) {
     if (!(error instanceof Malformed)) throw error;
-    const list = new Checklist(ASKED.dossier);
+    const list = new CheckResults(CHECKS_BY_SUBJECT.dossier);
     list.fail('pdf.header', error.message);
     return { subject: { path, is: 'unknown', verdict: 'broken', checks: list.checks() } };
   }
 }
 
-async function examinePdf(path: string, options: VerifyOptions): Promise<Examined> {
+async function examinePdf(path: string, options: VerifyOptions): Promise<ExaminedItem> {
   const { verification, manifest, leaves } = await examineDossier(await readDossier(path), options);
   return {
     subject: { path, is: 'dossier', ...verification },
@@ -85,12 +85,12 @@ async function examinePdf(path: string, options: VerifyOptions): Promise<Examine
   };
 }
 
-async function examineFiles(path: string, kind: Kind, options: VerifyOptions): Promise<Examined> {
+async function examineFiles(path: string, kind: ItemKind, options: VerifyOptions): Promise<ExaminedItem> {
   const is = kind === 'record' ? 'record' : kind === 'unknown' ? 'unknown' : 'bag';
-  const list = new Checklist(is === 'record' ? ASKED.record : ASKED.bag);
-  let found: Omit<Examined, 'subject'> & Pick<Verification, 'fingerprint'> = {};
+  const list = new CheckResults(is === 'record' ? CHECKS_BY_SUBJECT.record : CHECKS_BY_SUBJECT.bag);
+  let found: Omit<ExaminedItem, 'subject'> & Pick<Verification, 'fingerprint'> = {};
   try {
-    found = await lookInto(path, kind, list, options);
+    found = await examineItem(path, kind, list, options);
     list.pass('check.finished', 'all of them');
   } catch (error) {
     if (error instanceof Malformed)
@@ -113,7 +113,7 @@ async function examineFiles(path: string, kind: Kind, options: VerifyOptions): P
   };
 }
 
-async function lookInto(path: string, kind: Kind, list: Checklist, options: VerifyOptions) {
+async function examineItem(path: string, kind: ItemKind, list: CheckResults, options: VerifyOptions) {
   if (kind === 'unknown') refuse('this folder is neither a record of a delivery nor a bag');
   const container =
     kind === 'bag-zip'
@@ -144,9 +144,9 @@ async function lookInto(path: string, kind: Kind, list: Checklist, options: Veri
 }
 
 /** The same files may be packed again by any program: what differs is said, and breaks nothing. */
-async function checkZip(path: string, list: Checklist): Promise<void> {
-  const other = await foreignForm(path);
-  list.remark(
+async function checkZip(path: string, list: CheckResults): Promise<void> {
+  const other = await nonCanonicalZipFields(path);
+  list.noteIf(
     'bag.zip',
     other.length === 0
       ? []
@@ -157,6 +157,6 @@ async function checkZip(path: string, list: Checklist): Promise<void> {
   );
 }
 
-function verdictOf({ verdict, checks }: Subject): Verdict {
+function verdictOf({ verdict, checks }: CheckedItem): Verdict {
   return checks.some(({ result }) => result === 'failed') ? 'broken' : verdict;
 }

@@ -6,7 +6,7 @@ import type { Verdict, Verification } from '../model/verification.js';
 import { checkAttachments } from './check-attachments.js';
 import { checkRecord } from './check-record.js';
 import { checkSignature } from './check-signature.js';
-import { Checklist } from './checklist.js';
+import { CheckResults } from './checklist.js';
 import { CLOCK_TOLERANCE_MS } from './clock-tolerance.js';
 import type { VerifyOptions } from './options.js';
 import { activeContent } from './pdf/active-content.js';
@@ -30,7 +30,7 @@ export async function verifyDossier(bytes: Uint8Array, options: VerifyOptions = 
 
 /** The same, with the manifest for those who hold more of the record. */
 export async function examineDossier(bytes: Uint8Array, options: VerifyOptions): Promise<DossierFindings> {
-  const list = new Checklist();
+  const list = new CheckResults();
   let found: Found = {};
   try {
     found = await run(bytes, list, options);
@@ -48,7 +48,7 @@ export async function examineDossier(bytes: Uint8Array, options: VerifyOptions):
 
 type Found = Pick<Verification, 'signer' | 'fingerprint'> & { manifest?: Manifest };
 
-async function run(bytes: Uint8Array, list: Checklist, options: VerifyOptions): Promise<Found> {
+async function run(bytes: Uint8Array, list: CheckResults, options: VerifyOptions): Promise<Found> {
   if (!startsAsPdf(bytes)) {
     list.fail(
       'pdf.header',
@@ -57,24 +57,24 @@ async function run(bytes: Uint8Array, list: Checklist, options: VerifyOptions): 
     return {};
   }
   list.pass('pdf.header', Buffer.from(bytes.subarray(0, 8)).toString('latin1').trim());
-  const file = list.ask(
+  const file = list.attempt(
     'pdf.structure',
     () => readPdf(bytes),
     ({ objects }) => `${objects.size} objects`,
   );
   if (file === undefined) return {};
-  const hidden = list.ask(
+  const hidden = list.attempt(
     'pdf.hidden',
     () => hiddenParts(file),
     () => 'nothing is left over',
   );
-  if (hidden !== undefined) list.judge('pdf.hidden', hidden, 'nothing is left over');
-  const active = list.ask(
+  if (hidden !== undefined) list.failIf('pdf.hidden', hidden, 'nothing is left over');
+  const active = list.attempt(
     'pdf.active-content',
     () => activeContent(file),
     () => 'none found',
   );
-  if (active !== undefined) list.judge('pdf.active-content', active, 'none found');
+  if (active !== undefined) list.failIf('pdf.active-content', active, 'none found');
   const signer = checkSignature(file, list, options);
   const contents = checkAttachments(file, list);
   const signedAt = signer?.claimedTime === undefined ? undefined : new Date(signer.claimedTime);
@@ -89,8 +89,8 @@ async function run(bytes: Uint8Array, list: Checklist, options: VerifyOptions): 
           ...omitUndefined({ signedAt }),
         });
   if (contents !== undefined && options.pictures === true) {
-    const { checkAlike } = await import('./pictures/check-alike.js');
-    await checkAlike(contents, list);
+    const { checkPictureLikeness } = await import('./pictures/check-alike.js');
+    await checkPictureLikeness(contents, list);
   } else if (contents !== undefined) list.skip('plates.alike', 'It takes longer, and was not asked for.');
   return {
     ...omitUndefined({ manifest: contents?.manifest, signer, fingerprint }),
@@ -98,7 +98,7 @@ async function run(bytes: Uint8Array, list: Checklist, options: VerifyOptions): 
 }
 
 /** A dossier is signed when it is built: an old one that is signed anew, or dated back, states two times. */
-function compareTimes({ builtAt }: Manifest, signedAt: Date, list: Checklist): void {
+function compareTimes({ builtAt }: Manifest, signedAt: Date, list: CheckResults): void {
   if (Math.abs(milliseconds(builtAt) - signedAt.getTime()) > CLOCK_TOLERANCE_MS)
     list.fail(
       'signature.time',
@@ -106,7 +106,7 @@ function compareTimes({ builtAt }: Manifest, signedAt: Date, list: Checklist): v
     );
 }
 
-function verdictOf(list: Checklist): Verdict {
+function verdictOf(list: CheckResults): Verdict {
   if (list.has('failed')) return 'broken';
   return list.has('passed', 'signer.trusted') ? 'intact' : 'intact-signer-not-vouched-for';
 }

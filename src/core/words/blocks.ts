@@ -25,7 +25,7 @@ export interface Fact {
   value: Inline[];
 }
 
-export interface Plate {
+export interface ExhibitImageBlock {
   is: 'plate';
   number: number;
   /** Two to a page, four to a page, or the pages of a paper. */
@@ -61,7 +61,7 @@ export type Block =
   | { is: 'picture'; asset: string; alt: string; caption: Inline[] }
   /** Says that there is no evidence, so that the section does not vanish. */
   | { is: 'none'; of: Inline[] }
-  | { is: 'plates'; size: Plate['size']; plates: Plate[] };
+  | { is: 'plates'; size: ExhibitImageBlock['size']; plates: ExhibitImageBlock[] };
 
 export interface Section {
   id: string;

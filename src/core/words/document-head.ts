@@ -11,4 +11,4 @@ export interface DocumentHead {
 }
 
 /** The typesetter's own name of a paper. */
-export const paperName = (paper: Paper): DocumentHead['paper'] => (paper === 'A4' ? 'a4' : 'us-letter');
+export const typstPaperName = (paper: Paper): DocumentHead['paper'] => (paper === 'A4' ? 'a4' : 'us-letter');

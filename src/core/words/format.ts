@@ -1,5 +1,5 @@
 import { DateTime } from 'luxon';
-import type { Show } from '../model/delivery.js';
+import type { DisplaySettings } from '../model/delivery.js';
 import { fromCelsius, fromKelvin, type TemperatureUnit } from '../model/temperature.js';
 import { type EventTime, type LocalTime, milliseconds, type Zone } from '../model/time.js';
 import { zoneRules } from '../model/zone-rules.js';
@@ -12,7 +12,7 @@ interface Manner {
   /** Separates value and percent sign. */
   percent: string;
 }
-const MANNERS: Record<Show['language'], Manner> = {
+const MANNERS: Record<DisplaySettings['language'], Manner> = {
   en: { locale: 'en-US', day: 'ccc d LLL yyyy', clock: 'h:mm a', percent: '%' },
   es: { locale: 'es-US', day: 'ccc d LLL yyyy', clock: 'H:mm', percent: '\u00a0%' },
 };
@@ -29,7 +29,7 @@ export type Format = ReturnType<typeof formatFor>;
  * Writes quantities as the reader of one dossier expects them: the chosen unit of temperature first,
  * the other beside it; every time in its own place's zone, with the zone shown.
  */
-export function formatFor(show: Pick<Show, 'temperature' | 'language'>, words: TimeWords) {
+export function formatFor(show: Pick<DisplaySettings, 'temperature' | 'language'>, words: TimeWords) {
   const manner = MANNERS[show.language];
   const other: TemperatureUnit = show.temperature === '°F' ? '°C' : '°F';
   const at = (ms: number, zone: Zone) =>

@@ -35,7 +35,7 @@ export function readLabels(yaml: string, file: string, own?: { text: string; fil
  * Labels of a copy that leaves evidence out: where group `in-copy` has words for a label, such as `none-contacts` for
  * `none.contacts`, they stand in its place. What a copy does not hold may be in the record.
  */
-export function labelsOfCopy(labels: Labels): Labels {
+export function redactedCopyLabels(labels: Labels): Labels {
   const find = (key: string) => labels.find(`in-copy.${key.replace('.', '-')}`) ?? labels.find(key);
   return Object.assign((key: string): string => find(key) ?? labels(key), { find });
 }

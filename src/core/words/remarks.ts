@@ -9,9 +9,9 @@ const groups = z.record(z.string(), z.record(z.string(), z.string().min(1)));
  * given back as it was written: it may be a person's.
  * @param group what the sentence was written for, so that a person's caption is never taken for a reason
  */
-export type Remarks = (group: string, text: string) => string;
+export type TranslateRemark = (group: string, text: string) => string;
 
-export const asWritten: Remarks = (_, text) => text;
+export const untranslated: TranslateRemark = (_, text) => text;
 
 interface Pattern {
   written: RegExp;
@@ -26,7 +26,7 @@ const PLACE = /\{(\w+)\}/g;
  * Reads remarks.yaml: for each group the sentence as it is kept, with `{places}` for what changes, and how it is said.
  * Throws DossierError `bad-template` with file and line, also for words that leave a place out or have one too many.
  */
-export function readRemarks(yaml: string, file: string): Remarks {
+export function readRemarks(yaml: string, file: string): TranslateRemark {
   const { read, rowOf } = readTemplateYaml(groups, yaml, file, {
     what: 'remarks are not groups of sentence: words',
     fix: FIX,

@@ -18,7 +18,7 @@ export function nameProblem(name: string): string | undefined {
 }
 
 /** Why an entry is not a plain file. A link could show a file of this machine as evidence (CWE-59). */
-export function specialFile(entry: Entry): string | undefined {
+export function specialFileReason(entry: Entry): string | undefined {
   if (!UNIX_HOSTS.has(entry.versionMadeBy >>> 8)) return undefined;
   const type = (entry.externalFileAttributes >>> 16) & FILE_TYPE;
   if (type === LINK) return 'it is a symbolic link';
@@ -26,7 +26,7 @@ export function specialFile(entry: Entry): string | undefined {
 }
 
 /** Remembers where entries lie; two that share bytes are a bomb (Fifield, "A better zip bomb", WOOT 2019). */
-export function overlaps(): (entry: Entry) => string | undefined {
+export function overlapDetector(): (entry: Entry) => string | undefined {
   const taken: { from: number; to: number }[] = [];
   return (entry) => {
     // Local header: 30 bytes and the name at least (APPNOTE 4.3.7).

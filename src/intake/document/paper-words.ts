@@ -4,7 +4,7 @@ import type { SubjectName } from '../../core/model/evidence.js';
  * What papers call themselves, in lower case without accents. Common practice of the trade, no source.
  * A phrase counts where it stands as a heading, so that a letter which speaks of the bill is not taken for it.
  */
-const PAPER_WORDS: readonly (readonly [SubjectName, readonly string[]])[] = [
+const DOCUMENT_WORDS: readonly (readonly [SubjectName, readonly string[]])[] = [
   [
     'bill-of-lading',
     ['bill of lading', 'straight bill', 'carta de porte', 'conocimiento de embarque', 'consignment note'],
@@ -64,14 +64,14 @@ const MOST_LINES = 60;
 const BESIDE = 32;
 
 /** The first heading that names a paper. */
-export function paperByWords(text: string): { is: SubjectName; phrase: string } | undefined {
+export function documentByHeading(text: string): { is: SubjectName; phrase: string } | undefined {
   const lines = text
     .split('\n', 4 * MOST_LINES)
     .map(plain)
     .filter((line) => line !== '');
   for (const line of lines.slice(0, MOST_LINES))
-    for (const [is, phrases] of PAPER_WORDS) {
-      const phrase = phrases.find((words) => stands(line, words));
+    for (const [is, phrases] of DOCUMENT_WORDS) {
+      const phrase = phrases.find((words) => standsAlone(line, words));
       if (phrase !== undefined && line.length <= phrase.length + BESIDE && !/[.?!;]$/.test(line))
         return { is, phrase };
     }
@@ -79,18 +79,18 @@ export function paperByWords(text: string): { is: SubjectName; phrase: string } 
 }
 
 /** A file named `Bill_of_Lading-4711.pdf` says so itself; its name may be anyone's, so it counts last. */
-export function paperByFileName(name: string): { is: SubjectName; phrase: string } | undefined {
+export function documentByFileName(name: string): { is: SubjectName; phrase: string } | undefined {
   const base = plain(
     (name.split('/').at(-1) ?? '').replace(/\.[A-Za-z0-9]{1,5}$/, '').replaceAll(/[_+.-]+/g, ' '),
   );
-  for (const [is, phrases] of PAPER_WORDS) {
-    const phrase = phrases.find((words) => stands(base, words.replaceAll('-', ' ')));
+  for (const [is, phrases] of DOCUMENT_WORDS) {
+    const phrase = phrases.find((words) => standsAlone(base, words.replaceAll('-', ' ')));
     if (phrase !== undefined) return { is, phrase };
   }
   return undefined;
 }
 
-function stands(line: string, words: string): boolean {
+function standsAlone(line: string, words: string): boolean {
   const at = line.indexOf(words);
   if (at < 0) return false;
   return !/[a-z]/.test(line[at - 1] ?? ' ') && !/[a-z]/.test(line[at + words.length] ?? ' ');

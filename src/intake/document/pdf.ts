@@ -7,7 +7,7 @@ import { Workers } from '../../platform/node/worker/workers.js';
 import { plainText } from './pdf-text.js';
 
 /** What a PDF's bytes show without rendering it. */
-export interface PdfLook {
+export interface PdfScan {
   pages?: number;
   encrypted: boolean;
   /** What it carries that could run or open something, in words. */
@@ -43,12 +43,12 @@ const largeTurn = pLimit(1);
  * Scans a PDF: pages, encryption, active content, signs of damage, plain text. Nothing in it is run or followed.
  * Never throws for what the bytes hold.
  */
-export async function lookAtPdf(path: string): Promise<PdfLook> {
-  if ((await stat(path)).size <= LARGE) return look(path);
-  return largeTurn(() => look(path));
+export async function scanPdf(path: string): Promise<PdfScan> {
+  if ((await stat(path)).size <= LARGE) return scan(path);
+  return largeTurn(() => scan(path));
 }
 
-async function look(path: string): Promise<PdfLook> {
+async function scan(path: string): Promise<PdfScan> {
   const { bytes, whole } = await ends(path);
   const raw = bytes.toString('latin1');
   const encrypted = /\/Encrypt\s*(?:\d+\s+\d+\s+R|<<)/.test(raw);

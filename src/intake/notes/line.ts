@@ -2,19 +2,19 @@ import type { Delivery } from '../../core/model/delivery.js';
 import type { ReadingKind } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { parseTemperature } from '../../core/model/temperature.js';
-import type { Standing } from './standing.js';
-import { EVENTS, FREE_FIELD, KIND_WORDS, LISTED, POSITIONS } from './vocabulary.js';
-import { clockAt, dateAt, type Words } from './words.js';
+import type { NoteContext } from './standing.js';
+import { EVENTS, FREE_FIELD, KIND_WORDS, LISTED_WORDS, POSITIONS } from './vocabulary.js';
+import { dateAt, type NoteWords, timeOfDayAt } from './words.js';
 
 /** A note in the words of `dossier record KIND WORD --option …`. */
-export interface Noted {
+export interface ParsedNote {
   kind: ReadingKind;
   word?: string;
   fields: Record<string, string | string[]>;
 }
 
 /** Why a line is not understood; caught where the lines are counted, never thrown further. */
-export class NoteRefused extends Error {
+export class UnreadableNote extends Error {
   readonly fix: string | undefined;
 
   constructor(message: string, fix?: string) {
@@ -24,29 +24,29 @@ export class NoteRefused extends Error {
 }
 
 /** What one word, or a few, say. */
-interface Said {
+interface WordReading {
   field: string;
   text: string;
   length: number;
 }
 
 /** Reads one line. Throws NoteRefused for a word that is not known or says a second time what was said. */
-export function readNote({ words, free }: Words, delivery: Delivery, standing: Standing): Noted {
+export function readNote({ words, free }: NoteWords, delivery: Delivery, standing: NoteContext): ParsedNote {
   const kind = kindOf(words);
   const found = new Map<string, string>();
-  const say = ({ field, text }: Said): void => {
+  const say = ({ field, text }: WordReading): void => {
     const before = found.get(field);
     if (before !== undefined && before !== text)
-      throw new NoteRefused(
+      throw new UnreadableNote(
         `"${before}" and "${text}" both say its ${NAMES[field] ?? field}`,
         'write one note a line, and free words after "note"',
       );
     found.set(field, text);
   };
   for (let i = 0; i < words.length; ) {
-    const said = saidAt(words, i, kind, delivery);
+    const said = readWordsAt(words, i, kind, delivery);
     if (said === undefined) {
-      throw new NoteRefused(
+      throw new UnreadableNote(
         `"${(words[i] ?? '').slice(0, 60)}" is not understood`,
         'put free words after "note" or a colon, and a name after "by"',
       );
@@ -55,17 +55,24 @@ export function readNote({ words, free }: Words, delivery: Delivery, standing: S
     i += said.length;
   }
   if (free !== undefined && free !== '') say({ field: FREE_FIELD[kind], text: free, length: 0 });
-  return noted(kind, found, standing);
+  return parsedNote(kind, found, standing);
 }
 
-function noted(kind: ReadingKind, found: ReadonlyMap<string, string>, standing: Standing): Noted {
-  const fields: Noted['fields'] = {};
+function parsedNote(
+  kind: ReadingKind,
+  found: ReadonlyMap<string, string>,
+  standing: NoteContext,
+): ParsedNote {
+  const fields: ParsedNote['fields'] = {};
   for (const [field, text] of found)
     if (!['word', 'date', 'clock', 'day'].includes(field)) fields[field] = field === 'alarm' ? [text] : text;
   const clock = found.get('clock');
   const date = found.get('date') ?? found.get('day') ?? standing.date;
   if (clock === undefined)
-    throw new NoteRefused('it has no time of day', 'write it like 04:10 or 2:05pm; "now" is not known here');
+    throw new UnreadableNote(
+      'it has no time of day',
+      'write it like 04:10 or 2:05pm; "now" is not known here',
+    );
   // A time that names its own day needs no other.
   fields.at = date === undefined || /^\d{4}-/.test(clock) ? clock : `${date} ${clock}`;
   if (fields.stop === undefined && standing.stop !== undefined) fields.stop = standing.stop;
@@ -82,7 +89,7 @@ function kindOf(words: readonly string[]): ReadingKind {
     if (EVENTS.has(plain)) return 'event';
     if (plain === 'set') return 'set-point';
   }
-  throw new NoteRefused(
+  throw new UnreadableNote(
     'nothing says what kind of note it is',
     'use one of: pulp, set-point, round, seal, bracing, pattern, contact, statement, or an event such as arrived',
   );
@@ -91,17 +98,17 @@ function kindOf(words: readonly string[]): ReadingKind {
 const NAMES: Record<string, string> = { word: 'main word', clock: 'time', shownBy: 'source', at: 'time' };
 
 /** What the words from a place on say; undefined when they are not known. The order decides between two meanings. */
-function saidAt(
+function readWordsAt(
   words: readonly string[],
   at: number,
   kind: ReadingKind,
   delivery: Delivery,
-): Said | undefined {
+): WordReading | undefined {
   const word = words[at] ?? '';
   const plain = word.toLowerCase();
   const next = words[at + 1];
-  const one = (field: string, text = word): Said => ({ field, text, length: 1 });
-  const listed = LISTED[kind].find(({ options }) => options.includes(plain));
+  const one = (field: string, text = word): WordReading => ({ field, text, length: 1 });
+  const listed = LISTED_WORDS[kind].find(({ options }) => options.includes(plain));
   if (listed !== undefined) return one(listed.field, plain);
   if (KIND_WORDS[plain] === kind && Object.hasOwn(KIND_WORDS, plain))
     return plain.startsWith('call') ? one('how', 'call') : one('');
@@ -111,7 +118,7 @@ function saidAt(
   if (stop !== undefined) return one('stop', stop.id);
   if (POSITIONS.has(plain)) return one('position', plain);
   if (plain === 'yesterday' || plain === 'today') return one('day', plain);
-  const clock = clockAt(words, at);
+  const clock = timeOfDayAt(words, at);
   if (clock !== undefined) return { field: 'clock', ...clock };
   const date = dateAt(words, at);
   if (date !== undefined) return { field: 'date', ...date };
@@ -122,7 +129,7 @@ function saidAt(
 }
 
 /** Words that only some kinds know: temperatures, fuel, alarms, a seal's number, rows. */
-function ofKind(words: readonly string[], at: number, kind: ReadingKind): Said | undefined {
+function ofKind(words: readonly string[], at: number, kind: ReadingKind): WordReading | undefined {
   const word = words[at] ?? '';
   const plain = word.toLowerCase();
   const next = words[at + 1];
@@ -164,8 +171,13 @@ function temperatureAt(words: readonly string[], at: number): { text: string; le
 }
 
 /** A name runs up to the next word that means something else. */
-function name(words: readonly string[], at: number, kind: ReadingKind, delivery: Delivery): Said | undefined {
+function name(
+  words: readonly string[],
+  at: number,
+  kind: ReadingKind,
+  delivery: Delivery,
+): WordReading | undefined {
   let end = at + 2;
-  while (end < words.length && saidAt(words, end, kind, delivery) === undefined) end += 1;
+  while (end < words.length && readWordsAt(words, end, kind, delivery) === undefined) end += 1;
   return { field: 'by', text: words.slice(at + 1, end).join(' '), length: end - at };
 }

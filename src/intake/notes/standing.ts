@@ -1,17 +1,17 @@
 import type { Delivery } from '../../core/model/delivery.js';
-import { dateAt, type Words } from './words.js';
+import { dateAt, type NoteWords } from './words.js';
 
 /** What holds for the lines below until it is said anew. */
-export interface Standing {
+export interface NoteContext {
   date?: string;
   stop?: string;
   by?: string;
 }
 
 /** What a line says that has nothing but a date, a stop or `by` a name; undefined when it says more. */
-export function standingOf({ words, free }: Words, delivery: Delivery): Standing | undefined {
+export function noteContextOf({ words, free }: NoteWords, delivery: Delivery): NoteContext | undefined {
   if (free !== undefined) return undefined;
-  const standing: Standing = {};
+  const standing: NoteContext = {};
   for (let i = 0; i < words.length; ) {
     const word = words[i] ?? '';
     const date = dateAt(words, i);

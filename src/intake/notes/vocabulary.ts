@@ -32,13 +32,13 @@ export const KIND_WORDS: Readonly<Record<string, ReadingKind>> = {
 };
 
 /** A word of a closed list, and the option of `dossier record` that it fills; `word` is the main one. */
-export interface Listed {
+export interface ListedWord {
   field: string;
   options: readonly string[];
 }
 
 /** Which words a kind knows, in the order in which they are tried. */
-export const LISTED: Readonly<Record<ReadingKind, readonly Listed[]>> = {
+export const LISTED_WORDS: Readonly<Record<ReadingKind, readonly ListedWord[]>> = {
   pulp: [{ field: 'from', options: readingFrom.options }],
   'set-point': [
     { field: 'shownBy', options: setPointSource.options },

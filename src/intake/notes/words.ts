@@ -1,7 +1,7 @@
-import { dateParts, readClock } from '../time/wall-time.js';
+import { dateParts, readTimeOfDay } from '../time/wall-time.js';
 
 /** A line cut into its words and the free text behind them. */
-export interface Words {
+export interface NoteWords {
   words: string[];
   /** After `note`, or after a colon that is no part of a time. */
   free?: string;
@@ -10,7 +10,7 @@ export interface Words {
 /** Longest line that is looked at. */
 const LONGEST = 2_500;
 
-export function wordsOf(line: string): Words {
+export function splitNote(line: string): NoteWords {
   const text = line.slice(0, LONGEST);
   const words: string[] = [];
   let rest = text;
@@ -42,11 +42,14 @@ export function dateAt(words: readonly string[], at: number): { text: string; le
 }
 
 /** Words that make a time of day: `04:10`, `2:05 pm`, `14:05 MST`, `04:10 -07:00`. */
-export function clockAt(words: readonly string[], at: number): { text: string; length: number } | undefined {
+export function timeOfDayAt(
+  words: readonly string[],
+  at: number,
+): { text: string; length: number } | undefined {
   const word = words[at] ?? '';
   const half = /^[ap]\.?m\.?$/i.test(words[at + 1] ?? '') ? ` ${words[at + 1]}` : '';
   const clock = `${word}${half}`;
-  if (!/\d/.test(word) || /^\d+$/.test(clock) || readClock(clock) === undefined) return undefined;
+  if (!/\d/.test(word) || /^\d+$/.test(clock) || readTimeOfDay(clock) === undefined) return undefined;
   const length = half === '' ? 1 : 2;
   const zone = words[at + length] ?? '';
   const hasZone = /^(?:[A-Z]{3,4}|UTC|Z|[+-]\d{2}:?\d{2})$/.test(zone);

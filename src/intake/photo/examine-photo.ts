@@ -3,11 +3,11 @@ import type { Problem } from '../../core/model/error.js';
 import type { FileRef, Place } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { Hint, ReceivedDraftOf } from '../draft.js';
-import type { Position } from '../place.js';
+import type { Coordinates } from '../place.js';
 import { statedTimes } from './capture-time.js';
 import { editingTraces } from './editing.js';
 import type { RawExif } from './exif.js';
-import { lookAt } from './picture.js';
+import { examinePicture } from './picture.js';
 import { placeAndTime } from './place-and-time.js';
 
 export interface PhotoInput {
@@ -28,7 +28,7 @@ export async function examinePhoto(
   input: PhotoInput,
 ): Promise<{ received: ReceivedDraftOf<'photo'>; problems: Problem[] }> {
   const { path, file, type, delivery, hint } = input;
-  const picture = await lookAt(path, type);
+  const picture = await examinePicture(path, type);
   const { exif } = picture;
   const gps = positionOf(exif);
   const { stop, timed, flags } = placeAndTime(exif, gps, delivery, hint?.place?.stop);
@@ -71,7 +71,7 @@ export async function examinePhoto(
   };
 }
 
-function positionOf(exif: RawExif): Position | undefined {
+function positionOf(exif: RawExif): Coordinates | undefined {
   return exif.latitude === undefined || exif.longitude === undefined
     ? undefined
     : { latitude: exif.latitude, longitude: exif.longitude };

@@ -47,7 +47,7 @@ let room = Buffer.alloc(0);
  * The structure of a JPEG on the disk. One that is too large or can't be read is `doubtful`: it has to be looked
  * through. Reads at once: the file was just written, and going through the thread pool takes as long again.
  */
-export function structureOf(path: string): JpegStructure {
+export function scanJpegFile(path: string): JpegStructure {
   try {
     const bytes = bytesOf(path);
     return bytes === undefined ? { is: 'doubtful' } : scan(bytes);

@@ -7,7 +7,7 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { decodeHeic } from '../../platform/node/heic/heic.js';
 import { type RawExif, readExif, readExifBlock } from './exif.js';
 import { type GreyPicture, toGrey } from './grey.js';
-import { type JpegHead, structureOf } from './jpeg-scan.js';
+import { type JpegHead, scanJpegFile } from './jpeg-scan.js';
 import { clearPreview } from './preview.js';
 import { quality } from './quality.js';
 import { sceneHash } from './scene-hash.js';
@@ -35,12 +35,12 @@ export interface Picture {
  * Looks at a picture: size, Exif, whether it is whole, brightness, sharpness, scene. Never throws: what cannot be
  * decoded is flagged `picture-unreadable`.
  */
-export async function lookAt(path: string, type: string): Promise<Picture> {
-  if (type !== 'image/jpeg') return lookThrough(path, type, 'truncated');
-  const structure = structureOf(path);
+export async function examinePicture(path: string, type: string): Promise<Picture> {
+  if (type !== 'image/jpeg') return decodeAndExamine(path, type, 'truncated');
+  const structure = scanJpegFile(path);
   switch (structure.is) {
     case 'whole':
-      return (await glance(structure)) ?? lookThrough(path, type, 'truncated');
+      return (await examineByPreview(structure)) ?? decodeAndExamine(path, type, 'truncated');
     case 'cut-off': {
       const { width, height, exif: block } = structure;
       const { exif } = await readExifBlock(block);
@@ -52,7 +52,7 @@ export async function lookAt(path: string, type: string): Promise<Picture> {
     }
     case 'doubtful':
       // Where data is missing a decoder goes on with something else, and only warns.
-      return lookThrough(path, type, 'warning');
+      return decodeAndExamine(path, type, 'warning');
     default:
       return assertNever(structure);
   }
@@ -62,7 +62,7 @@ export async function lookAt(path: string, type: string): Promise<Picture> {
  * A photo whose own preview leaves no doubt that it is bright and sharp is not decoded: that takes ten times as long
  * as all the rest. Undefined for every other one.
  */
-async function glance({ width, height, exif: block }: JpegHead): Promise<Picture | undefined> {
+async function examineByPreview({ width, height, exif: block }: JpegHead): Promise<Picture | undefined> {
   const size = { width, height };
   if (width * height > MOST_PIXELS) return undefined;
   const { exif, preview } = await readExifBlock(block);
@@ -71,7 +71,7 @@ async function glance({ width, height, exif: block }: JpegHead): Promise<Picture
 }
 
 /** Decodes a picture to its last bit. */
-async function lookThrough(path: string, type: string, failOn: FailOnOptions): Promise<Picture> {
+async function decodeAndExamine(path: string, type: string, failOn: FailOnOptions): Promise<Picture> {
   let size: Size;
   let exif: RawExif;
   try {

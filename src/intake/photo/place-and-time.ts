@@ -4,9 +4,9 @@ import { knownMilliseconds, milliseconds, type Zone } from '../../core/model/tim
 import { zoneRules } from '../../core/model/zone-rules.js';
 import {
   AT_STOP_METRES,
+  type Coordinates,
   nearestStop,
   onlyZone,
-  type Position,
   stopByTime,
   stopFlags,
   tripSpan,
@@ -15,7 +15,7 @@ import type { TimedWithFlags } from '../time/event-time.js';
 import { captureTime, statedTimes } from './capture-time.js';
 import type { RawExif } from './exif.js';
 
-export interface Placed {
+export interface PlacedPhoto {
   /** The stop that the photo belongs to; undefined on the way and where nothing shows it. */
   stop: Stop | undefined;
   timed: TimedWithFlags;
@@ -30,10 +30,10 @@ export interface Placed {
  */
 export function placeAndTime(
   exif: RawExif,
-  gps: Position | undefined,
+  gps: Coordinates | undefined,
   delivery: Delivery,
   said: string | undefined,
-): Placed {
+): PlacedPhoto {
   const told = delivery.stops.find((s) => s.id === said);
   const nearest = gps === undefined ? undefined : nearestStop(delivery, gps);
   const here = told ?? (nearest !== undefined && nearest.metres <= AT_STOP_METRES ? nearest.stop : undefined);
@@ -50,7 +50,12 @@ export function placeAndTime(
  * alone. Where the photo states none, the nearest stop's zone is taken; satellite time stays what it is, but a
  * local time can be off by as much as the zones of the stops differ, which its uncertainty says.
  */
-function onTheWay(exif: RawExif, gps: Position | undefined, delivery: Delivery, nearest: Stop): Placed {
+function onTheWay(
+  exif: RawExif,
+  gps: Coordinates | undefined,
+  delivery: Delivery,
+  nearest: Stop,
+): PlacedPhoto {
   const offset = statedTimes(exif)?.offsetMinutes;
   const timed =
     offset === undefined
@@ -86,7 +91,7 @@ function zoneWithOffset(exif: RawExif, delivery: Delivery, offset: number): Zone
 }
 
 /** Without a position: the stop near whose planned time it falls. */
-function byTime(exif: RawExif, delivery: Delivery): Placed {
+function byTime(exif: RawExif, delivery: Delivery): PlacedPhoto {
   const offset = statedTimes(exif)?.offsetMinutes;
   const shown = offset === undefined ? undefined : zoneWithOffset(exif, delivery, offset);
   const only = onlyZone(delivery);

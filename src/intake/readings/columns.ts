@@ -33,7 +33,7 @@ export interface RowNote {
 }
 
 /** Why a row is not taken in; caught where the rows are counted, never thrown further. */
-export class RowRefused extends Error {
+export class UnreadableRow extends Error {
   readonly note: RowNote;
 
   constructor(message: string, column: ReadingColumn, fix?: string) {

@@ -17,9 +17,9 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { parseRowSpan } from '../../core/model/row-span.js';
 import { parseTemperature, type Temperature } from '../../core/model/temperature.js';
 import type { ReadingBody } from '../draft.js';
-import { nearest } from '../settings/did-you-mean.js';
+import { nearestWord } from '../settings/did-you-mean.js';
 import type { DateOrder } from '../time/wall-time.js';
-import { type ReadingColumn, type RowNote, RowRefused } from './columns.js';
+import { type ReadingColumn, type RowNote, UnreadableRow } from './columns.js';
 import { readRowTime } from './time.js';
 
 type Cells = ReadonlyMap<string, string>;
@@ -166,11 +166,11 @@ function readingOf(kind: z.infer<typeof readingKind>, common: Common, cells: Cel
 }
 
 function missing(column: ReadingColumn, what: string): never {
-  throw new RowRefused(`${column} is missing`, column, `write ${what}`);
+  throw new UnreadableRow(`${column} is missing`, column, `write ${what}`);
 }
 
 function short(text: string, column: ReadingColumn, most: number): string {
-  if (text.length > most) throw new RowRefused(`${text.length} characters; at most ${most} fit`, column);
+  if (text.length > most) throw new UnreadableRow(`${text.length} characters; at most ${most} fit`, column);
   return text;
 }
 
@@ -193,8 +193,8 @@ function known(cells: Cells, column: ReadingColumn, names: readonly string[]): s
 }
 
 function refuse(text: string, column: ReadingColumn, names: readonly string[]): never {
-  const close = nearest(text, names);
-  throw new RowRefused(
+  const close = nearestWord(text, names);
+  throw new UnreadableRow(
     `"${text.slice(0, 60)}" is not a known ${column}; known are: ${names.join(', ')}`,
     column,
     close === undefined ? `use one of: ${names.join(', ')}` : `did you mean ${close}?`,
@@ -208,7 +208,7 @@ function temperatureIn(cells: Cells, column: ReadingColumn): Temperature | undef
   const bare = /^[+\-−]?\d+(?:[.,]\d+)?$/.test(text);
   const unit = cells.get('unit');
   if (bare && unit === undefined)
-    throw new RowRefused(
+    throw new UnreadableRow(
       `nothing says whether ${text} is in °F or °C`,
       'unit',
       'write F or C in the column unit',
@@ -217,8 +217,8 @@ function temperatureIn(cells: Cells, column: ReadingColumn): Temperature | undef
   const read = parseTemperature(written);
   if (read !== undefined) return read;
   if (bare && parseTemperature(`0 ${unit}`) === undefined)
-    throw new RowRefused(`"${unit}" is not a unit of temperature`, 'unit', 'write F or C');
-  throw new RowRefused(
+    throw new UnreadableRow(`"${unit}" is not a unit of temperature`, 'unit', 'write F or C');
+  throw new UnreadableRow(
     bare || /\d\s*°?\s*[CF]$/i.test(text)
       ? `${written} is not a temperature that air or produce can have (−80 to 85 °C, −112 to 185 °F)`
       : `"${text.slice(0, 60)}" is not a temperature`,
@@ -232,7 +232,7 @@ function rowsIn(cells: Cells): { from: number; to: number } {
   const text = cells.get('rows') ?? missing('rows', 'the rows from the nose, such as 1-13');
   const read = parseRowSpan(text);
   if (read === undefined || read.from < 1 || read.to > 60 || read.from > read.to)
-    throw new RowRefused(`"${text.slice(0, 60)}" are not rows`, 'rows', 'write them like 1-13 or 4');
+    throw new UnreadableRow(`"${text.slice(0, 60)}" are not rows`, 'rows', 'write them like 1-13 or 4');
   return read;
 }
 
@@ -251,6 +251,6 @@ function fuelIn(cells: Cells): number | undefined {
         ? Number(percent.replace(',', '.')) / 100
         : Number(text.replace(',', '.')));
   if (!(fraction >= 0 && fraction <= 1))
-    throw new RowRefused(`"${text.slice(0, 60)}" is not a fuel level`, 'fuel', 'write 3/4, 0.75 or 75 %');
+    throw new UnreadableRow(`"${text.slice(0, 60)}" is not a fuel level`, 'fuel', 'write 3/4, 0.75 or 75 %');
   return fraction;
 }

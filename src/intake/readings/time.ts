@@ -3,7 +3,7 @@ import type { EventTime } from '../../core/model/time.js';
 import { onlyZone } from '../place.js';
 import { TO_THE_MINUTE, TO_THE_SECOND, timeInZone, timeWithOffset } from '../time/event-time.js';
 import { type DateOrder, readWall, toLocalTime } from '../time/wall-time.js';
-import { type RowNote, RowRefused } from './columns.js';
+import { type RowNote, UnreadableRow } from './columns.js';
 
 /**
  * A row's time: with its own offset, else in the zone of its stop, else in the only zone there is, else
@@ -20,8 +20,9 @@ export function readRowTime(
     'write it like 2026-07-14 04:10, with an offset such as -07:00 where the stop does not say the zone';
   const wall = readWall(text, order ?? 'iso');
   if (wall === undefined && order === undefined && readWall(text, 'month-day-year') !== undefined)
-    throw new RowRefused(`${text} can be read month first or day first`, 'time', fix);
-  if (wall === undefined) throw new RowRefused(`"${text.slice(0, 60)}" is not a date and time`, 'time', fix);
+    throw new UnreadableRow(`${text} can be read month first or day first`, 'time', fix);
+  if (wall === undefined)
+    throw new UnreadableRow(`"${text.slice(0, 60)}" is not a date and time`, 'time', fix);
   const uncertainty = wall.wall % 60_000 === 0 ? TO_THE_MINUTE : TO_THE_SECOND;
   const zone = delivery.stops.find((s) => s.id === stopId)?.zone ?? onlyZone(delivery);
   if (wall.offset !== undefined)

@@ -2,8 +2,8 @@ import { DossierError } from '../../core/model/error.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { type RuleSet, type RuleSetOrigin, rule, ruleSet } from '../../core/model/rule-set.js';
 import type { ParsedRuleSetFile } from '../rule-set-file.js';
-import { nearest } from '../settings/did-you-mean.js';
-import { explain } from '../settings/schema-errors.js';
+import { nearestWord } from '../settings/did-you-mean.js';
+import { explainIssues } from '../settings/schema-errors.js';
 import { changeRule, type WrittenRule } from './change.js';
 
 /** A rule as written, and the file it comes from. */
@@ -68,7 +68,7 @@ function changeAll(file: ParsedRuleSetFile, held: Map<string, Held>, origin: Rul
     if (problem !== undefined) throw refused(file, ['change', id, ...problem.path], problem.message);
     const read = rule.safeParse(written, { reportInput: true });
     if (!read.success) {
-      const [first] = explain(read.error.issues);
+      const [first] = explainIssues(read.error.issues);
       const path = first?.path ?? [];
       const at = path[0] !== undefined && path[0] in change ? path : ['thresholds', ...path.slice(-1)];
       throw refused(file, ['change', id, ...at], first?.message ?? 'the changed rule does not hold together');
@@ -106,7 +106,7 @@ function find(
 ): Held {
   const one = held.get(id);
   if (one !== undefined) return one;
-  const close = nearest(id, [...held.keys()]);
+  const close = nearestWord(id, [...held.keys()]);
   throw refused(
     file,
     [field, id],

@@ -8,7 +8,7 @@ import {
   ruleWordsFile,
 } from '../../core/model/rule-words.js';
 import type { ParsedRuleSetFile } from '../rule-set-file.js';
-import { nearest } from '../settings/did-you-mean.js';
+import { nearestWord } from '../settings/did-you-mean.js';
 import { readYamlAs } from '../yaml.js';
 
 /**
@@ -32,7 +32,7 @@ export function readRuleWords(text: string, name: string, of: ParsedRuleSetFile)
   ] as const)
     for (const id of Object.keys(read[field]))
       if (!known.includes(id)) {
-        const close = nearest(id, known);
+        const close = nearestWord(id, known);
         throw refuse(
           [field, id],
           `${of.name} says nothing of "${id}" under ${field === 'off' ? 'off' : 'rules or change'}`,

@@ -33,12 +33,12 @@ export function suggestZone(written: string): string | undefined {
   return (
     ZONE_NAMES.find((name) => plain(name) === wanted) ??
     ZONE_NAMES.find((name) => plain(name).split('/').at(-1) === city) ??
-    nearest(written, ZONE_NAMES)
+    nearestWord(written, ZONE_NAMES)
   );
 }
 
 /** The word nearest to what was written, when a slip of the hand could explain it. */
-export function nearest(written: string, words: readonly string[]): string | undefined {
+export function nearestWord(written: string, words: readonly string[]): string | undefined {
   const wanted = plain(written);
   if (wanted.length > 80) return undefined;
   let best: string | undefined;

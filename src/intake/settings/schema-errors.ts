@@ -1,8 +1,8 @@
 import type { z } from 'zod';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
-import { nearest, suggestZone } from './did-you-mean.js';
+import { nearestWord, suggestZone } from './did-you-mean.js';
 
-export interface Explained {
+export interface ExplainedIssue {
   path: readonly PropertyKey[];
   /** The path as people read it: `stops[1].zone`. */
   field: string;
@@ -11,16 +11,16 @@ export interface Explained {
 }
 
 /** Schema issues in words for the person who wrote the file; a union's issues are those of its likeliest branch. */
-export function explain(
+export function explainIssues(
   issues: readonly z.core.$ZodIssue[],
   under: readonly PropertyKey[] = [],
-): Explained[] {
+): ExplainedIssue[] {
   return issues.flatMap((issue) => explainOne(issue, under));
 }
 
-function explainOne(issue: z.core.$ZodIssue, under: readonly PropertyKey[]): Explained[] {
+function explainOne(issue: z.core.$ZodIssue, under: readonly PropertyKey[]): ExplainedIssue[] {
   const path = [...under, ...issue.path];
-  const said = (message: string, fix?: string, at = path): Explained => ({
+  const said = (message: string, fix?: string, at = path): ExplainedIssue => ({
     path: at,
     field: fieldName(at),
     message,
@@ -31,11 +31,11 @@ function explainOne(issue: z.core.$ZodIssue, under: readonly PropertyKey[]): Exp
       return issue.keys.map((key) => said(`"${key}" is not a field here`, undefined, [...path, key]));
     case 'invalid_union': {
       const branch = likeliest(issue.errors);
-      return branch === undefined ? [said(issue.message)] : explain(branch, path);
+      return branch === undefined ? [said(issue.message)] : explainIssues(branch, path);
     }
     case 'invalid_value': {
       const values = issue.values.map(String);
-      const close = typeof issue.input === 'string' ? nearest(issue.input, values) : undefined;
+      const close = typeof issue.input === 'string' ? nearestWord(issue.input, values) : undefined;
       return [
         said(
           issue.input === undefined

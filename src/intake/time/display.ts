@@ -1,6 +1,6 @@
 import { milliseconds, readLocal, type Zone } from '../../core/model/time.js';
 import { TO_THE_SECOND } from './event-time.js';
-import { dateParts, readClock, toLocalTime, wallOf } from './wall-time.js';
+import { dateParts, readTimeOfDay, toLocalTime, wallOf } from './wall-time.js';
 
 const DAY = 86_400_000;
 const HALF_MINUTE = 30;
@@ -17,7 +17,7 @@ export function readDisplay(
 ): { at: number; uncertaintySeconds: number } | undefined {
   const typed = text.trim().replaceAll(/\s+/g, ' ');
   const dated = dateParts(typed);
-  const clock = readClock(dated === undefined ? typed : (dated.clock ?? ''));
+  const clock = readTimeOfDay(dated === undefined ? typed : (dated.clock ?? ''));
   if (clock === undefined || clock.offset !== undefined) return undefined;
   const days: number[] = [];
   if (dated === undefined) {

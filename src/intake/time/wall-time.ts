@@ -100,7 +100,7 @@ function serialParts([, days = '', fraction]: RegExpExecArray): DateParts | unde
 }
 
 /** Milliseconds into the day and the stated offset; undefined when it is not a time of day. 24:00 is the end of the day. */
-export function readClock(text: string): { ms: number; offset?: number } | undefined {
+export function readTimeOfDay(text: string): { ms: number; offset?: number } | undefined {
   const [, ofDay] = DAY_FRACTION.exec(text.trim()) ?? [];
   if (ofDay !== undefined) return { ms: Math.round(Number(`0.${ofDay}`) * 86_400) * 1000 };
   const match = CLOCK.exec(text.trim());
@@ -140,7 +140,7 @@ export function wallOf(date: DateParts, order: DateOrder, clock: string | undefi
   const [a, b, c] = date.parts;
   const used = date.order ?? order;
   const [year, month, day] = used === 'iso' ? [a, b, c] : used === 'month-day-year' ? [c, a, b] : [c, b, a];
-  const time = clock === undefined ? { ms: 0 } : readClock(clock);
+  const time = clock === undefined ? { ms: 0 } : readTimeOfDay(clock);
   const full = year < 100 ? 2000 + year : year;
   if (time === undefined || month < 1 || month > 12 || day < 1 || full < 1970 || full > 2200)
     return undefined;

@@ -3,7 +3,7 @@ import type { Problem } from '../../core/model/error.js';
 import type { EvidenceId, FileRef, LogMapping } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { toInstant, zone as zoneSchema } from '../../core/model/time.js';
-import type { Examined, Hint, LogOptions } from '../draft.js';
+import type { ExaminedFile, Hint, LogOptions } from '../draft.js';
 import { onlyZone, plannedAt } from '../place.js';
 import type { ByteSource } from '../table/bytes.js';
 import { logFlags } from './log-flags.js';
@@ -28,7 +28,7 @@ export interface LogInput {
 const MOST_ROWS = 1_000_000;
 
 /** Row problems of a log are told one by one up to this many; the evidence counts them all. */
-const TOLD_ROWS = 20;
+const LISTED_ROWS = 20;
 
 /** How the log is read, by what a person said and what the delivery gives. Throws as `recogniseUnitLog`. */
 export function recogniseLog(
@@ -48,7 +48,7 @@ export function recogniseLog(
 export async function examineLog(
   input: LogInput,
   { mapping, unused }: { mapping: LogMapping; unused: string[] },
-): Promise<Examined | { problems: Problem[] }> {
+): Promise<ExaminedFile | { problems: Problem[] }> {
   const { source, file, delivery, hint } = input;
   const log = await readUnitLog(source, mapping, {
     evidence: 'e1' as EvidenceId,
@@ -75,7 +75,7 @@ export async function examineLog(
     },
     readings: [],
     problems,
-    takenFor: `unit log: ${counted(log.times.length, 'row')}, clock ${zoneInWords(mapping.time.zone)}, ${columns}${settled(log)}${notRead}`,
+    takenFor: `unit log: ${countWithNoun(log.times.length, 'row')}, clock ${zoneInWords(mapping.time.zone)}, ${columns}${settled(log)}${notRead}`,
     log: previewOf(log, mapping, unused, delivery.stops[0]?.zone ?? zoneSchema.parse('UTC')),
   };
 }
@@ -85,8 +85,8 @@ function settled({ counts }: ReadLog): string {
   const faults = counts['sensor-fault'] ?? 0;
   const repeated = counts.repeated ?? 0;
   return [
-    faults === 0 ? '' : `; ${counted(faults, 'sensor fault')} left out`,
-    repeated === 0 ? '' : `; ${counted(repeated, 'row')} of a time that another row has too, joined`,
+    faults === 0 ? '' : `; ${countWithNoun(faults, 'sensor fault')} left out`,
+    repeated === 0 ? '' : `; ${countWithNoun(repeated, 'row')} of a time that another row has too, joined`,
   ].join('');
 }
 
@@ -97,7 +97,7 @@ function rowProblems(log: ReadLog, { file, sheet }: LogInput): Problem[] {
   };
   // What the unit itself marked as a fault, or what could be settled, is counted and not complained about.
   const wrong = log.problems.filter((p) => !HARMLESS.has(p.is));
-  const told: Problem[] = wrong.slice(0, TOLD_ROWS).map((p) => ({
+  const told: Problem[] = wrong.slice(0, LISTED_ROWS).map((p) => ({
     code: 'bad-value',
     message: p.detail,
     where: { ...place, row: p.row },
@@ -107,7 +107,7 @@ function rowProblems(log: ReadLog, { file, sheet }: LogInput): Problem[] {
   if (more > 0)
     told.push({
       code: 'bad-value',
-      message: `and ${counted(more, 'more problem')} of this kind`,
+      message: `and ${countWithNoun(more, 'more problem')} of this kind`,
       where: place,
     });
   return told;
@@ -117,6 +117,6 @@ function zoneInWords(zone: string): string {
   return zone === 'offset' ? 'with its own offset in each row' : `in ${zone}`;
 }
 
-export function counted(n: number, what: string): string {
+export function countWithNoun(n: number, what: string): string {
   return `${n} ${what}${n === 1 ? '' : 's'}`;
 }

@@ -12,7 +12,7 @@ import { type DateOrder, readWall } from '../time/wall-time.js';
 import { unwrapped } from './cells/cell-value.js';
 import { guessDecimal, readWithUnit } from './cells/numbers.js';
 import { type FoundTable, findTable } from './headings/find-table.js';
-import { saysUtc, unitIn } from './headings/meaning.js';
+import { statesUtc, unitIn } from './headings/meaning.js';
 import * as say from './problems.js';
 
 /** A log's table and how it is read, or why it cannot be. */
@@ -165,7 +165,7 @@ function logZone(table: FoundTable, order: DateOrder, context: LogContext): Zone
   if (read.length > 0 && read.every((wall) => wall.offset !== undefined)) return 'offset';
   const said = context.logZone ?? mapped ?? zoneAbove(table.preamble);
   if (said !== undefined) return said;
-  if (table.columns.time.some((c) => saysUtc(table.headings[c] ?? ''))) return zoneSchema.parse('UTC');
+  if (table.columns.time.some((c) => statesUtc(table.headings[c] ?? ''))) return zoneSchema.parse('UTC');
   return context.onlyZone;
 }
 

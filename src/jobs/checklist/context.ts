@@ -1,29 +1,31 @@
-import { CHOICES, type SheetBox } from '../../compose/checklist/box.js';
+import { CHOICES, type ChecklistBox } from '../../compose/checklist/box.js';
 import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
 import { inZone } from '../../core/model/zoned-time.js';
-import { timeTyped } from '../place-options.js';
-import type { Answers } from './file.js';
+import { typedTime } from '../place-options.js';
+import type { ChecklistAnswers } from './file.js';
 
 /** The answers of one form, and what is needed to read them. */
-export interface Context {
-  boxes: readonly SheetBox[];
+export interface ChecklistContext {
+  boxes: readonly ChecklistBox[];
   delivery: Delivery;
   now: Date;
   /** The answer of the first box that asks this. */
-  answer: (matches: (ask: SheetBox['ask']) => boolean) => { number: number; text: string } | undefined;
+  answer: (
+    matches: (ask: ChecklistBox['question']) => boolean,
+  ) => { number: number; text: string } | undefined;
   name: string | undefined;
 }
 
 /** What every answer of one form is read against: its boxes, the delivery, the other answers, and who filled it in. */
-export function contextOf(
-  boxes: readonly SheetBox[],
-  answers: Answers,
+export function checklistContext(
+  boxes: readonly ChecklistBox[],
+  answers: ChecklistAnswers,
   delivery: Delivery,
   now: Date,
-): Context {
-  const answer: Context['answer'] = (matches) => {
-    const box = boxes.find(({ ask }) => matches(ask));
+): ChecklistContext {
+  const answer: ChecklistContext['answer'] = (matches) => {
+    const box = boxes.find(({ question }) => matches(question));
     const text = box === undefined ? undefined : answers.get(box.number);
     return box === undefined || text === undefined ? undefined : { number: box.number, text };
   };
@@ -37,7 +39,7 @@ export function contextOf(
 }
 
 /** The word behind a choice: its number as printed, or the word itself. */
-export function chosen(list: keyof typeof CHOICES, said: string, box?: number): string {
+export function chosenWord(list: keyof typeof CHOICES, said: string, box?: number): string {
   const options: readonly string[] = CHOICES[list];
   const [, number] = /^(\d)\b/.exec(said) ?? [];
   const found =
@@ -63,7 +65,7 @@ function dated(clock: string, day: string | undefined, planned: string | undefin
   return on === undefined || /\d{4}-\d|\d+[-/.]\d+|[a-z]{3,}/i.test(clock) ? clock : `${on} ${clock}`;
 }
 
-export function moment(clock: string, stop: string, { answer, delivery }: Context): string {
+export function typedEventTime(clock: string, stop: string, { answer, delivery }: ChecklistContext): string {
   const day = answer((ask) => ask.is === 'day' && ask.stop === stop)?.text;
   return dated(clock, day, delivery.stops.find(({ id }) => id === stop)?.planned);
 }
@@ -75,13 +77,17 @@ export const BORROWED_SECONDS = 1800;
  * Without a time box of its own, the time of a named event at the stop, else of the last that was written there;
  * the caption says so.
  */
-export function about(stop: string, event: string, context: Context): { at: string; caption: string } {
+export function approximateTime(
+  stop: string,
+  event: string,
+  context: ChecklistContext,
+): { at: string; caption: string } {
   const at =
     context.answer((ask) => ask.is === 'event' && ask.stop === stop && ask.event === event) ??
     lastEvent(stop, context);
   if (at !== undefined)
     return {
-      at: moment(at.text, stop, context),
+      at: typedEventTime(at.text, stop, context),
       caption: `no time of its own on the sheet; taken from box ${at.number}`,
     };
   throw new DossierError('bad-value', `no time was written at ${stop}`, {
@@ -90,16 +96,16 @@ export function about(stop: string, event: string, context: Context): { at: stri
   });
 }
 
-function lastEvent(stop: string, { boxes, answer }: Context) {
-  const last = boxes.findLast(({ ask }) => ask.is === 'event' && ask.stop === stop);
-  return last === undefined ? undefined : answer((ask) => ask === last.ask);
+function lastEvent(stop: string, { boxes, answer }: ChecklistContext) {
+  const last = boxes.findLast(({ question }) => question.is === 'event' && question.stop === stop);
+  return last === undefined ? undefined : answer((ask) => ask === last.question);
 }
 
 /**
  * The time of a look on the way, by the clock of the first loading stop: the form says so. Of times without a day,
  * one that is earlier than that of the look before is of the next day: the form says that as well.
  */
-export function wayMoment(count: number, context: Context): string {
+export function unitCheckTime(count: number, context: ChecklistContext): string {
   const { delivery, answer, now } = context;
   const from = delivery.stops.find(({ does }) => does === 'load');
   const day = answer((ask) => ask.is === 'day' && ask.stop === 'way')?.text;
@@ -108,7 +114,7 @@ export function wayMoment(count: number, context: Context): string {
     const clock = answer((ask) => ask.is === 'round' && ask.part === 'at' && ask.count === i)?.text;
     if (clock === undefined) continue;
     const typed = dated(clock, day, from?.planned);
-    const read = timeTyped(typed, delivery, from, now, '--at');
+    const read = typedTime(typed, delivery, from, now, '--at');
     if (read.is !== 'known') return clock;
     let at = inZone(read.instant, read.zone);
     for (
@@ -128,13 +134,13 @@ export function wayMoment(count: number, context: Context): string {
 const MOST_DAYS = 14;
 
 /** A statement was written after the last thing that it can speak of. */
-export function lastMoment(context: Context): string {
-  const last = context.boxes.findLast(({ ask }) => ask.is === 'event');
-  if (last?.ask.is !== 'event') return 'now';
-  const { stop } = last.ask;
-  const text = context.answer((ask) => ask === last.ask)?.text ?? '';
-  const at = timeTyped(
-    moment(text, stop, context),
+export function lastEventTime(context: ChecklistContext): string {
+  const last = context.boxes.findLast(({ question }) => question.is === 'event');
+  if (last?.question.is !== 'event') return 'now';
+  const { stop } = last.question;
+  const text = context.answer((ask) => ask === last.question)?.text ?? '';
+  const at = typedTime(
+    typedEventTime(text, stop, context),
     context.delivery,
     context.delivery.stops.find(({ id }) => id === stop),
     context.now,

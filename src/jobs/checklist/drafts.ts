@@ -1,23 +1,36 @@
-import { CHOICES, type SheetBox } from '../../compose/checklist/box.js';
-import { letterOf } from '../../compose/checklist/parts.js';
+import { CHOICES, type ChecklistBox } from '../../compose/checklist/box.js';
+import { lineLetter } from '../../compose/checklist/parts.js';
 import { DossierError } from '../../core/model/error.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
-import type { NoteInput } from '../record-reading.js';
-import { about, type Context, chosen, isUnloading, moment, wayMoment, withUnit } from './context.js';
+import type { ReadingInput } from '../record-reading.js';
+import {
+  approximateTime,
+  type ChecklistContext,
+  chosenWord,
+  isUnloading,
+  typedEventTime,
+  unitCheckTime,
+  withUnit,
+} from './context.js';
 
-export interface Typed {
-  kind: NoteInput['kind'];
+export interface TypedReading {
+  kind: ReadingInput['kind'];
   word: string | undefined;
   fields: Record<string, unknown>;
 }
 /** One reading to be made, with the numbers of its boxes; making it may throw DossierError. */
-export type Draft = (() => Typed) & { boxes: number[] };
+export type BoxDraft = (() => TypedReading) & { boxes: number[] };
 
-export const draft = (boxes: number[], make: () => Typed): Draft => Object.assign(make, { boxes });
+export const draft = (boxes: number[], make: () => TypedReading): BoxDraft => Object.assign(make, { boxes });
 
-type PulpAsk = Extract<SheetBox['ask'], { is: 'pulp' }>;
+type PulpQuestion = Extract<ChecklistBox['question'], { is: 'pulp' }>;
 
-export function pulpDraft(number: number, ask: PulpAsk, text: string, context: Context): Draft {
+export function pulpDraft(
+  number: number,
+  ask: PulpQuestion,
+  text: string,
+  context: ChecklistContext,
+): BoxDraft {
   const { answer, delivery } = context;
   const thermometer = answer((other) => other.is === 'thermometer' && other.stop === ask.stop);
   const taken = answer((other) => other.is === 'pulp-at' && other.stop === ask.stop);
@@ -31,8 +44,8 @@ export function pulpDraft(number: number, ask: PulpAsk, text: string, context: C
       position: ask.position,
       from: ask.from,
       ...(taken === undefined
-        ? about(ask.stop, event, context)
-        : { at: moment(taken.text, ask.stop, context) }),
+        ? approximateTime(ask.stop, event, context)
+        : { at: typedEventTime(taken.text, ask.stop, context) }),
       ...omitUndefined({
         instrument: thermometer === undefined || ask.from === 'receiver' ? undefined : thermometer.text,
       }),
@@ -41,12 +54,12 @@ export function pulpDraft(number: number, ask: PulpAsk, text: string, context: C
 }
 
 /** A box that says nothing without another: an answer in it alone is a problem, not silence. */
-export function missing(
+export function missingCompanion(
   number: number,
-  { answer }: Context,
-  needs: (ask: SheetBox['ask']) => boolean,
+  { answer }: ChecklistContext,
+  needs: (ask: ChecklistBox['question']) => boolean,
   what: string,
-): Draft[] {
+): BoxDraft[] {
   if (answer(needs) !== undefined) return [];
   return [
     draft([number], () => {
@@ -55,12 +68,16 @@ export function missing(
   ];
 }
 
-export function firstPart(count: number, { boxes }: Context) {
-  const first = boxes.find(({ ask }) => ask.is === 'round' && ask.count === count);
-  return first?.ask.is === 'round' ? first.ask.part : undefined;
+export function firstPart(count: number, { boxes }: ChecklistContext) {
+  const first = boxes.find(({ question }) => question.is === 'round' && question.count === count);
+  return first?.question.is === 'round' ? first.question.part : undefined;
 }
 
-export function roundDraft(count: number, context: Context, degrees: (said: string) => string): Draft {
+export function unitCheckDraft(
+  count: number,
+  context: ChecklistContext,
+  degrees: (said: string) => string,
+): BoxDraft {
   const part = (name: string) =>
     context.answer((other) => other.is === 'round' && other.count === count && other.part === name);
   const [at, air, set, fuel, alarm] = ['at', 'box-air', 'set-point', 'fuel', 'alarm'].map(part);
@@ -73,7 +90,7 @@ export function roundDraft(count: number, context: Context, degrees: (said: stri
         kind: 'round',
         word: air === undefined ? undefined : degrees(air.text),
         fields: {
-          at: wayMoment(count, context),
+          at: unitCheckTime(count, context),
           ...omitUndefined({
             setPoint: set && degrees(set.text),
             fuel: fuel?.text,
@@ -86,22 +103,29 @@ export function roundDraft(count: number, context: Context, degrees: (said: stri
 }
 
 /** Rows that follow each other with the same answer are one reading. */
-export function patternDrafts(context: Context): Draft[] {
+export function patternDrafts(context: ChecklistContext): BoxDraft[] {
   const runs: { from: number; to: number; stop: string; text: string; boxes: number[] }[] = [];
-  for (const { number, ask } of context.boxes) {
-    if (ask.is !== 'row') continue;
-    const text = (context.answer((other) => other === ask)?.text ?? '').toUpperCase().replaceAll(' ', '');
+  for (const { number, question } of context.boxes) {
+    if (question.is !== 'row') continue;
+    const text = (context.answer((other) => other === question)?.text ?? '')
+      .toUpperCase()
+      .replaceAll(' ', '');
     const last = runs.at(-1);
-    if (last !== undefined && last.stop === ask.stop && last.to === ask.row - 1 && last.text === text) {
-      last.to = ask.row;
+    if (
+      last !== undefined &&
+      last.stop === question.stop &&
+      last.to === question.row - 1 &&
+      last.text === text
+    ) {
+      last.to = question.row;
       last.boxes.push(number);
-    } else runs.push({ from: ask.row, to: ask.row, stop: ask.stop, text, boxes: [number] });
+    } else runs.push({ from: question.row, to: question.row, stop: question.stop, text, boxes: [number] });
   }
   return runs.map((run) =>
     draft(run.boxes, () => {
       const [, pattern = '', letter = ''] = /^(\d)([A-Z]?)$/.exec(run.text) ?? [];
       const lines = context.delivery.lines;
-      const line = lines.find(({ id }) => letterOf(id, lines) === letter);
+      const line = lines.find(({ id }) => lineLetter(id, lines) === letter);
       if (pattern === '' || (letter !== '' && line === undefined))
         throw new DossierError('bad-value', `"${run.text}" is not a row`, {
           where: {},
@@ -109,11 +133,11 @@ export function patternDrafts(context: Context): Draft[] {
         });
       return {
         kind: 'pattern',
-        word: chosen('row', pattern),
+        word: chosenWord('row', pattern),
         fields: {
           stop: run.stop,
           rows: `${run.from}-${run.to}`,
-          ...about(run.stop, 'loading-ended', context),
+          ...approximateTime(run.stop, 'loading-ended', context),
           ...omitUndefined({ line: line?.id }),
         },
       };

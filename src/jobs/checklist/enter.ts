@@ -2,8 +2,8 @@ import { createHash } from 'node:crypto';
 import { readFile, stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { boxesOf } from '../../compose/checklist/box.js';
-import { sheetLabels } from '../../compose/checklist/compose.js';
-import { sheetParts } from '../../compose/checklist/parts.js';
+import { checklistLabels } from '../../compose/checklist/compose.js';
+import { checklistParts } from '../../compose/checklist/parts.js';
 import { boxLabel, choicesOf } from '../../compose/checklist/words.js';
 import type { Language } from '../../core/model/delivery.js';
 import type { NewEntry } from '../../core/model/entry.js';
@@ -14,29 +14,29 @@ import { decode } from '../../intake/table/encoding.js';
 import { unreadable } from '../../record/disk/disk-error.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { type OpenDelivery, withDelivery } from '../delivery.js';
-import { heldReadings, sameness } from '../held-readings.js';
-import { inWords } from '../record-reading.js';
+import { readingKey, recordedReadings } from '../held-readings.js';
+import { formatReading } from '../record-reading.js';
 import { loadRuleSet } from '../rule-set.js';
-import { type Answers, readAnswers } from './file.js';
-import { type SheetReading, sheetReadings } from './readings.js';
+import { type ChecklistAnswers, readAnswers } from './file.js';
+import { type ChecklistReading, checklistReadings } from './readings.js';
 
 /** Media type of a typed sheet. */
 const TYPED = 'text/plain';
 
 /** One box as it is asked for on a terminal. */
-export interface SheetQuestion {
+export interface ChecklistQuestion {
   number: number;
   words: string;
 }
 
-export interface EnterSheet extends OpenDelivery {
+export interface EnterChecklistInput extends OpenDelivery {
   /** The typed sheet as a file, which becomes evidence; or the answers as given on a terminal. */
-  from: { file: string } | { answers: Answers };
+  from: { file: string } | { answers: ChecklistAnswers };
   /** Only says how the answers are understood; nothing is written. */
   dryRun?: boolean;
 }
 
-export interface SheetReport {
+export interface ChecklistReport {
   /** The file, as evidence of its own. */
   evidence?: EvidenceId;
   /** The evidence that was recorded from this very file before; then nothing is added. */
@@ -47,19 +47,23 @@ export interface SheetReport {
 }
 
 /** The boxes of a delivery's form, in the order of their numbers, in the words of one language. */
-export async function sheetQuestions(open: OpenDelivery, language?: Language): Promise<SheetQuestion[]> {
+export async function checklistQuestions(
+  open: OpenDelivery,
+  language?: Language,
+): Promise<ChecklistQuestion[]> {
   return withDelivery(open, false, async (record) => {
     const { delivery } = record.state();
-    const labels = await sheetLabels(language ?? delivery.show.language);
+    const labels = await checklistLabels(language ?? delivery.show.language);
     const parts = await partsOf(record);
     return parts.flatMap((part) =>
-      boxesOf([part]).map(({ number, ask }) => {
-        const choices = choicesOf(ask, labels);
-        const line = 'line' in ask ? [ask.line] : ask.is === 'round' ? [String(ask.count)] : [];
+      boxesOf([part]).map(({ number, question }) => {
+        const choices = choicesOf(question, labels);
+        const line =
+          'line' in question ? [question.line] : question.is === 'round' ? [String(question.count)] : [];
         const where = [labels(`part.${part.is}`), ...(part.stop === undefined ? [] : [part.stop]), ...line];
         return {
           number,
-          words: `${where.join(', ')}: ${boxLabel(ask, labels)}${choices === undefined ? '' : ` (${choices})`}`,
+          words: `${where.join(', ')}: ${boxLabel(question, labels)}${choices === undefined ? '' : ` (${choices})`}`,
         };
       }),
     );
@@ -71,9 +75,9 @@ export async function sheetQuestions(open: OpenDelivery, language?: Language): P
  * was recorded before from this file or another copy of it adds nothing.
  * Throws DossierError for a file that can't be read, or numbers that the form does not have.
  */
-export async function enterSheet(input: EnterSheet): Promise<SheetReport> {
+export async function enterChecklist(input: EnterChecklistInput): Promise<ChecklistReport> {
   const { from, dryRun = false } = input;
-  const file = 'file' in from ? await readSheet(from.file) : undefined;
+  const file = 'file' in from ? await readChecklist(from.file) : undefined;
   return withDelivery(input, !dryRun, async (record) => {
     const { delivery } = record.state();
     const parts = await partsOf(record);
@@ -82,17 +86,17 @@ export async function enterSheet(input: EnterSheet): Promise<SheetReport> {
       'file' in from
         ? readAnswers(decode(file ?? new Uint8Array()), count, basename(from.file))
         : from.answers;
-    const { readings, problems } = sheetReadings(parts, answers, delivery, input.now());
+    const { readings, problems } = checklistReadings(parts, answers, delivery, input.now());
     const heldAs = file === undefined ? undefined : recordedFrom(record, file);
-    const held = heldReadings(record);
-    const report: SheetReport = {
+    const held = recordedReadings(record);
+    const report: ChecklistReport = {
       problems,
       ...omitUndefined({ heldAs }),
-      readings: readings.map(({ boxes, kind, word, judged }) => {
-        const evidence = held.get(sameness(judged));
+      readings: readings.map(({ boxes, kind, word, reading }) => {
+        const evidence = held.get(readingKey(reading));
         return {
           boxes,
-          said: inWords({ kind, word }, judged),
+          said: formatReading({ kind, word }, reading),
           ...omitUndefined({
             evidence,
             held: evidence === undefined && heldAs === undefined ? undefined : true,
@@ -119,15 +123,15 @@ function recordedFrom(record: DeliveryRecord, file: Uint8Array): EvidenceId | un
 async function partsOf(record: DeliveryRecord) {
   const { delivery } = record.state();
   const { ruleSet } = await loadRuleSet(delivery.rules, record.folder);
-  return sheetParts(delivery, ruleSet);
+  return checklistParts(delivery, ruleSet);
 }
 
 /** In a typed sheet the row of a reading is the number of its first box. */
 async function write(
   record: DeliveryRecord,
-  { from, by }: EnterSheet,
-  readings: readonly SheetReading[],
-  report: SheetReport,
+  { from, by }: EnterChecklistInput,
+  readings: readonly ChecklistReading[],
+  report: ChecklistReport,
 ): Promise<void> {
   const entries: NewEntry[] = [];
   if ('file' in from) {
@@ -147,7 +151,7 @@ async function write(
       },
     });
   }
-  readings.forEach(({ judged, boxes }, i) => {
+  readings.forEach(({ reading, boxes }, i) => {
     const told = report.readings[i];
     if (told === undefined || told.held) return;
     const evidence = record.nextEvidenceId();
@@ -157,14 +161,14 @@ async function write(
       report.evidence === undefined || row === undefined
         ? { is: 'typed' }
         : { is: 'row', evidence: report.evidence, row };
-    entries.push({ type: 'reading-recorded', by, body: { ...judged, evidence, source } });
+    entries.push({ type: 'reading-recorded', by, body: { ...reading, evidence, source } });
   });
   await record.append(entries);
 }
 
 const MOST_BYTES = 256 * 1024;
 
-async function readSheet(file: string): Promise<Uint8Array> {
+async function readChecklist(file: string): Promise<Uint8Array> {
   try {
     const { size } = await stat(file);
     if (size <= MOST_BYTES) return await readFile(file);

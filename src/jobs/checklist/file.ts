@@ -3,7 +3,7 @@ import { DossierError } from '../../core/model/error.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 
 /** What was written on the form, by the numbers of its boxes; empty boxes are absent. */
-export type Answers = ReadonlyMap<number, string>;
+export type ChecklistAnswers = ReadonlyMap<number, string>;
 
 /**
  * Reads a typed sheet: YAML `number: answer`, lines `12: 34.2` or `12. 34.2`, or without numbers one answer a
@@ -11,7 +11,7 @@ export type Answers = ReadonlyMap<number, string>;
  * Throws DossierError `bad-value` for a number that the form does not have or that stands twice, and for YAML that
  * can't be read.
  */
-export function readAnswers(text: string, count: number, file: string): Answers {
+export function readAnswers(text: string, count: number, file: string): ChecklistAnswers {
   const lines = text.replace(/^\uFEFF/, '').split(/\r?\n/);
   const answers = new Map<number, string>();
   const put = (number: number, answer: string, row?: number) => {
@@ -45,13 +45,13 @@ const NUMBERED = /^\s*(\d{1,3})[:.)](?:\s+(.*))?$/;
 
 function answerOf(value: unknown, box: string, file: string): string {
   if (typeof value === 'string') return value;
-  throw notASheet(`the answer in box ${box} is a list, not words: put it in quotes`, file);
+  throw notAChecklist(`the answer in box ${box} is a list, not words: put it in quotes`, file);
 }
 
 function yamlMap(text: string, file: string): object {
   const read = yamlValue(text, file);
   if (read !== null && typeof read === 'object' && !Array.isArray(read)) return read;
-  throw notASheet('the sheet is not a list of number: answer', file);
+  throw notAChecklist('the sheet is not a list of number: answer', file);
 }
 
 function yamlValue(text: string, file: string): unknown {
@@ -61,11 +61,11 @@ function yamlValue(text: string, file: string): unknown {
     return parse(text, { schema: 'failsafe', stringKeys: true, prettyErrors: false, maxAliasCount: 0 });
   } catch (cause) {
     const row = cause instanceof YAMLParseError ? text.slice(0, cause.pos[0]).split('\n').length : undefined;
-    throw notASheet(cause instanceof Error ? cause.message : 'not YAML', file, row);
+    throw notAChecklist(cause instanceof Error ? cause.message : 'not YAML', file, row);
   }
 }
 
-const notASheet = (message: string, file: string, row?: number) =>
+const notAChecklist = (message: string, file: string, row?: number) =>
   new DossierError('bad-value', message, {
     where: { file, ...omitUndefined({ row }) },
     fix: 'Write one line for each box that was filled in, such as 12: 34.2',

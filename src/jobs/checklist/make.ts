@@ -1,6 +1,6 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { composeSheet } from '../../compose/checklist/compose.js';
+import { composeChecklist } from '../../compose/checklist/compose.js';
 import type { Language, Paper } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
@@ -9,7 +9,7 @@ import { type OpenDelivery, withDelivery } from '../delivery.js';
 import { placeToWrite } from '../place-to-write.js';
 import { loadRuleSet } from '../rule-set.js';
 
-export interface SheetInput extends OpenDelivery {
+export interface ChecklistInput extends OpenDelivery {
   /** Where to write the PDF; left out: `sheet-<language>.pdf` in the delivery's folder. */
   to?: string;
   language?: Language;
@@ -17,7 +17,7 @@ export interface SheetInput extends OpenDelivery {
   templates?: string;
 }
 
-export interface MadeSheet {
+export interface WrittenChecklist {
   file: string;
   pages: number;
 }
@@ -26,13 +26,13 @@ export interface MadeSheet {
  * Makes the form to print for a delivery, from its rule set, stops and lines. Nothing enters the record.
  * Throws DossierError `bad-template`, `typesetting` or `disk`.
  */
-export async function sheet(input: SheetInput): Promise<MadeSheet> {
+export async function writeChecklist(input: ChecklistInput): Promise<WrittenChecklist> {
   const { delivery, ruleSet } = await withDelivery(input, false, async (record) => {
     const facts = record.state().delivery;
     return { delivery: facts, ruleSet: (await loadRuleSet(facts.rules, record.folder)).ruleSet };
   });
   const language = input.language ?? delivery.show.language;
-  const { pdf, pages } = await composeSheet({
+  const { pdf, pages } = await composeChecklist({
     delivery,
     ruleSet,
     language,

@@ -1,50 +1,58 @@
-import { boxesOf, type SheetBox, type SheetPart } from '../../compose/checklist/box.js';
+import { boxesOf, type ChecklistBox, type ChecklistPart } from '../../compose/checklist/box.js';
 import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError, type Problem } from '../../core/model/error.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
-import { type JudgedReading, judgeReading, type NoteInput } from '../record-reading.js';
+import { type ParsedReading, parseReading, type ReadingInput } from '../record-reading.js';
 import {
-  about,
+  approximateTime,
   BORROWED_SECONDS,
-  type Context,
-  chosen,
-  contextOf,
-  lastMoment,
-  moment,
+  type ChecklistContext,
+  checklistContext,
+  chosenWord,
+  lastEventTime,
+  typedEventTime,
   withUnit,
 } from './context.js';
-import { type Draft, draft, firstPart, missing, patternDrafts, pulpDraft, roundDraft } from './drafts.js';
-import type { Answers } from './file.js';
+import {
+  type BoxDraft,
+  draft,
+  firstPart,
+  missingCompanion,
+  patternDrafts,
+  pulpDraft,
+  unitCheckDraft,
+} from './drafts.js';
+import type { ChecklistAnswers } from './file.js';
 
 /** One reading that the form tells, with the boxes it rests on. */
-export interface SheetReading {
+export interface ChecklistReading {
   boxes: number[];
-  kind: NoteInput['kind'];
+  kind: ReadingInput['kind'];
   word: string | undefined;
-  judged: JudgedReading;
+  reading: ParsedReading;
 }
 
 /**
  * What the answers tell, in the order of the boxes, each judged like a reading typed on its own. An answer that
  * can't be understood is a problem that names its box; nothing of it becomes a reading.
  */
-export function sheetReadings(
-  parts: readonly SheetPart[],
-  answers: Answers,
+export function checklistReadings(
+  parts: readonly ChecklistPart[],
+  answers: ChecklistAnswers,
   delivery: Delivery,
   now: Date,
-): { readings: SheetReading[]; problems: Problem[] } {
-  const context = contextOf(boxesOf(parts), answers, delivery, now);
-  const readings: SheetReading[] = [];
+): { readings: ChecklistReading[]; problems: Problem[] } {
+  const context = checklistContext(boxesOf(parts), answers, delivery, now);
+  const readings: ChecklistReading[] = [];
   const problems: Problem[] = [];
   for (const one of draftsOf(context)) {
     try {
       const { kind, word, fields } = one();
-      const judged = widened(
-        judgeReading({ kind, word, fields: named(fields, context.name) }, delivery, now),
+      const reading = widened(
+        parseReading({ kind, word, fields: named(fields, context.name) }, delivery, now),
         fields,
       );
-      readings.push({ boxes: one.boxes, kind, word, judged });
+      readings.push({ boxes: one.boxes, kind, word, reading });
     } catch (error) {
       if (!(error instanceof DossierError)) throw error;
       const problem = error.toProblem();
@@ -62,7 +70,7 @@ function fieldOf({ where }: Problem, first: number | undefined): string {
 }
 
 /** A time taken from another box is known less well. */
-function widened(judged: JudgedReading, { caption }: Record<string, unknown>): JudgedReading {
+function widened(judged: ParsedReading, { caption }: Record<string, unknown>): ParsedReading {
   if (caption === undefined || judged.time.is !== 'known') return judged;
   return { ...judged, time: { ...judged.time, uncertaintySeconds: BORROWED_SECONDS } };
 }
@@ -71,48 +79,52 @@ const named = (fields: Record<string, unknown>, by: string | undefined) =>
   by === undefined || fields.by !== undefined ? fields : { ...fields, by };
 
 /** Readings in the order of their first box; boxes that only help another one make none of their own. */
-function draftsOf(context: Context): Draft[] {
+function draftsOf(context: ChecklistContext): BoxDraft[] {
   const rows = patternDrafts(context);
   return [...context.boxes.flatMap((box) => draftOf(box, context)), ...rows].sort(
     (a, b) => (a.boxes[0] ?? 0) - (b.boxes[0] ?? 0),
   );
 }
 
-function draftOf({ number, ask }: SheetBox, context: Context): Draft[] {
+function draftOf({ number, question }: ChecklistBox, context: ChecklistContext): BoxDraft[] {
   const { answer, delivery } = context;
-  const text = answer((other) => other === ask)?.text ?? '';
+  const text = answer((other) => other === question)?.text ?? '';
   const degrees = (said: string) => withUnit(said, delivery.show.temperature);
-  switch (ask.is) {
+  switch (question.is) {
     case 'event':
       return [
         draft([number], () => ({
           kind: 'event',
-          word: ask.event,
-          fields: { stop: ask.stop, at: moment(text, ask.stop, context) },
+          word: question.event,
+          fields: { stop: question.stop, at: typedEventTime(text, question.stop, context) },
         })),
       ];
     case 'pulp':
-      return [pulpDraft(number, ask, text, context)];
+      return [pulpDraft(number, question, text, context)];
     case 'set-point': {
-      const run = answer((other) => other.is === 'run' && other.stop === ask.stop);
-      const display = ask.shownBy === 'display' && run !== undefined;
+      const run = answer((other) => other.is === 'run' && other.stop === question.stop);
+      const display = question.shownBy === 'display' && run !== undefined;
       return [
         draft(display ? [number, run.number] : [number], () => ({
           kind: 'set-point',
           word: degrees(text),
           fields: {
-            stop: ask.stop,
-            shownBy: ask.shownBy,
-            ...about(ask.stop, 'doors-closed', context),
-            ...omitUndefined({ run: display ? chosen('run', run.text, run.number) : undefined }),
+            stop: question.stop,
+            shownBy: question.shownBy,
+            ...approximateTime(question.stop, 'doors-closed', context),
+            ...omitUndefined({ run: display ? chosenWord('run', run.text, run.number) : undefined }),
           },
         })),
       ];
     }
     case 'look': {
-      const air = answer((other) => other.is === 'look' && other.at === 'box-air' && other.stop === ask.stop);
-      const fuel = answer((other) => other.is === 'look' && other.at === 'fuel' && other.stop === ask.stop);
-      if (ask.at === 'fuel' && air !== undefined) return [];
+      const air = answer(
+        (other) => other.is === 'look' && other.at === 'box-air' && other.stop === question.stop,
+      );
+      const fuel = answer(
+        (other) => other.is === 'look' && other.at === 'fuel' && other.stop === question.stop,
+      );
+      if (question.at === 'fuel' && air !== undefined) return [];
       return [
         draft(
           [air, fuel].flatMap((one) => one?.number ?? []),
@@ -120,8 +132,8 @@ function draftOf({ number, ask }: SheetBox, context: Context): Draft[] {
             kind: 'round',
             word: air === undefined ? undefined : degrees(air.text),
             fields: {
-              stop: ask.stop,
-              ...about(ask.stop, 'departed', context),
+              stop: question.stop,
+              ...approximateTime(question.stop, 'departed', context),
               ...omitUndefined({ fuel: fuel?.text }),
             },
           }),
@@ -129,38 +141,44 @@ function draftOf({ number, ask }: SheetBox, context: Context): Draft[] {
       ];
     }
     case 'seal': {
-      const state = answer((other) => other.is === 'seal-state' && other.stop === ask.stop);
+      const state = answer((other) => other.is === 'seal-state' && other.stop === question.stop);
       return [
-        draft(ask.state === 'found' && state !== undefined ? [number, state.number] : [number], () => ({
+        draft(question.state === 'found' && state !== undefined ? [number, state.number] : [number], () => ({
           kind: 'seal',
           word: text,
           fields: {
-            stop: ask.stop,
-            ...about(ask.stop, ask.state === 'applied' ? 'doors-closed' : 'doors-opened', context),
+            stop: question.stop,
+            ...approximateTime(
+              question.stop,
+              question.state === 'applied' ? 'doors-closed' : 'doors-opened',
+              context,
+            ),
             state:
-              ask.state === 'applied' ? 'applied' : chosen('seal-state', state?.text ?? '', state?.number),
+              question.state === 'applied'
+                ? 'applied'
+                : chosenWord('seal-state', state?.text ?? '', state?.number),
           },
         })),
       ];
     }
     case 'bracing': {
-      if (ask.part === 'note')
-        return missing(
+      if (question.part === 'note')
+        return missingCompanion(
           number,
           context,
-          (other) => other.is === 'bracing' && other.part === 'device' && other.stop === ask.stop,
+          (other) => other.is === 'bracing' && other.part === 'device' && other.stop === question.stop,
           'the number of what held the load',
         );
       const note = answer(
-        (other) => other.is === 'bracing' && other.part === 'note' && other.stop === ask.stop,
+        (other) => other.is === 'bracing' && other.part === 'note' && other.stop === question.stop,
       );
       return [
         draft([number, ...(note === undefined ? [] : [note.number])], () => ({
           kind: 'bracing',
-          word: chosen('bracing', text),
+          word: chosenWord('bracing', text),
           fields: {
-            stop: ask.stop,
-            ...about(ask.stop, 'doors-closed', context),
+            stop: question.stop,
+            ...approximateTime(question.stop, 'doors-closed', context),
             ...omitUndefined({ note: note?.text }),
           },
         })),
@@ -168,51 +186,53 @@ function draftOf({ number, ask }: SheetBox, context: Context): Draft[] {
     }
     case 'told': {
       const part = (name: 'with' | 'at' | 'about') =>
-        answer((other) => other.is === 'told' && other.part === name && other.stop === ask.stop);
-      if (ask.part !== 'with')
-        return missing(
+        answer((other) => other.is === 'told' && other.part === name && other.stop === question.stop);
+      if (question.part !== 'with')
+        return missingCompanion(
           number,
           context,
-          (other) => other.is === 'told' && other.part === 'with' && other.stop === ask.stop,
+          (other) => other.is === 'told' && other.part === 'with' && other.stop === question.stop,
           'the number of who was told',
         );
       const [at, aboutWhat] = [part('at'), part('about')];
       return [
         draft([number, ...[at, aboutWhat].flatMap((one) => one?.number ?? [])], () => ({
           kind: 'contact',
-          word: chosen('told', text),
+          word: chosenWord('told', text),
           fields: {
-            stop: ask.stop,
+            stop: question.stop,
             ...(at === undefined
-              ? about(ask.stop, 'departed', context)
-              : { at: moment(at.text, ask.stop, context) }),
+              ? approximateTime(question.stop, 'departed', context)
+              : { at: typedEventTime(at.text, question.stop, context) }),
             about: aboutWhat?.text,
           },
         })),
       ];
     }
     case 'round':
-      return ask.part === firstPart(ask.count, context) ? [roundDraft(ask.count, context, degrees)] : [];
+      return question.part === firstPart(question.count, context)
+        ? [unitCheckDraft(question.count, context, degrees)]
+        : [];
     case 'statement':
       return [
         draft([number], () => ({
           kind: 'statement',
           word: text,
-          fields: { at: lastMoment(context) },
+          fields: { at: lastEventTime(context) },
         })),
       ];
     case 'seal-state':
-      return missing(
+      return missingCompanion(
         number,
         context,
-        (other) => other.is === 'seal' && other.state === 'found' && other.stop === ask.stop,
+        (other) => other.is === 'seal' && other.state === 'found' && other.stop === question.stop,
         'the number of the seal that was found',
       );
     case 'run':
-      return missing(
+      return missingCompanion(
         number,
         context,
-        (other) => other.is === 'set-point' && other.shownBy === 'display' && other.stop === ask.stop,
+        (other) => other.is === 'set-point' && other.shownBy === 'display' && other.stop === question.stop,
         'the set point that the display showed',
       );
     case 'name':

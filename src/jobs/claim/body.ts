@@ -17,15 +17,15 @@ import { dayOf } from './day.js';
 import { claimsOf, whichClaim } from './which.js';
 import {
   amount,
+  type ClaimOptions,
   choice,
-  contentsOf,
+  claimContentsOf,
   entryNumber,
-  moneyOf,
-  must,
-  quantityOf,
-  spanOf,
-  type Typed,
-  worth,
+  parseMoneyOption,
+  parseQuantity,
+  parseSpan,
+  parseWorth,
+  requireText,
 } from './words.js';
 
 /** What a person can say of a claim; an answer is recorded by the command that puts it together. */
@@ -38,10 +38,10 @@ type Draft = { is: TypedClaimKind; claim: ClaimId } & Record<string, unknown>;
  * The body of an entry from what was typed; the schema has still to judge it.
  * Throws DossierError `bad-value` with the option for what is missing or not understood.
  */
-export function bodyOf(
+export function claimNoteBody(
   is: TypedClaimKind,
   word: string | undefined,
-  says: Typed,
+  says: ClaimOptions,
   state: RecordState,
   now: Date,
 ): Draft {
@@ -49,7 +49,7 @@ export function bodyOf(
   const common = {
     is,
     claim,
-    evidence: says.paper.map((id) => paper(id, state)),
+    evidence: says.paper.map((id) => requireEvidence(id, state)),
     note: says.note,
     replaces: says.correct === undefined ? undefined : entryNumber(says.correct),
   };
@@ -59,32 +59,42 @@ export function bodyOf(
       return {
         ...common,
         claimant: {
-          name: must(word, 'claimant', 'who claims'),
-          role: choice('role', must(says.as, '--as', 'which part they play'), claimantRole.options, '--as'),
+          name: requireText(word, 'claimant', 'who claims'),
+          role: choice(
+            'role',
+            requireText(says.as, '--as', 'which part they play'),
+            claimantRole.options,
+            '--as',
+          ),
           address: says.address,
         },
         theirNumber: says.number,
         ourNumber: says.ourNumber ?? `${state.delivery.delivery} ${claim}`,
         received: on(),
         form: says.form,
-        amount: moneyOf('--amount', says.amount),
+        amount: parseMoneyOption('--amount', says.amount),
         grounds: says.ground,
-        contents: contentsOf(says),
+        contents: claimContentsOf(says),
       };
     case 'terms':
       return {
         ...common,
-        governs: choice('law or contract', must(word, 'governs', 'what governs'), governing.options),
+        governs: choice('law or contract', requireText(word, 'governs', 'what governs'), governing.options),
       };
     case 'clock-set':
-      return { ...common, clock: must(word, 'clock', 'which clock'), ...spanOf(says.span) };
+      return { ...common, clock: requireText(word, 'clock', 'which clock'), ...parseSpan(says.span) };
     case 'letter':
       return {
         ...common,
-        letter: choice('letter', must(word, 'letter', 'which letter'), letterKind.options),
-        way: choice('way', must(says.way, '--way', 'whether it came or went'), ['received', 'sent'], '--way'),
+        letter: choice('letter', requireText(word, 'letter', 'which letter'), letterKind.options),
+        way: choice(
+          'way',
+          requireText(says.way, '--way', 'whether it came or went'),
+          ['received', 'sent'],
+          '--way',
+        ),
         on: on(),
-        with: must(says.with, '--with', 'from whom or to whom'),
+        with: requireText(says.with, '--with', 'from whom or to whom'),
         form: says.form,
       };
     case 'offer':
@@ -102,46 +112,49 @@ export function bodyOf(
         ...common,
         on: on(),
         inWriting: says.inWriting,
-        part: moneyOf('--part', says.part),
+        part: parseMoneyOption('--part', says.part),
         reasons: [...(word === undefined ? [] : [word]), ...says.reason],
       };
     case 'closed':
       return {
         ...common,
         on: on(),
-        how: choice('way to end', must(word, 'how', 'how it ended'), claimClosed.shape.how.options),
+        how: choice('way to end', requireText(word, 'how', 'how it ended'), claimClosed.shape.how.options),
       };
     case 'amount':
       return {
         ...common,
-        item: choice('item', must(word, 'item', 'what it is'), amountItem.options),
-        saidBy: must(says.saidBy, '--said-by', 'who says so'),
+        item: choice('item', requireText(word, 'item', 'what it is'), amountItem.options),
+        saidBy: requireText(says.saidBy, '--said-by', 'who says so'),
         line: findLine(state.delivery, says.line),
-        ...worth(says),
+        ...parseWorth(says),
       };
     case 'quantity': {
       return {
         ...common,
-        state: choice('state', must(word, 'state', 'in which state'), quantityState.options),
-        line: findLine(state.delivery, must(says.line, '--line', 'of which line')),
-        ...quantityOf(must(says.quantity, '--quantity', 'how much')),
-        saidBy: must(says.saidBy, '--said-by', 'who says so'),
+        state: choice('state', requireText(word, 'state', 'in which state'), quantityState.options),
+        line: findLine(state.delivery, requireText(says.line, '--line', 'of which line')),
+        ...parseQuantity(requireText(says.quantity, '--quantity', 'how much')),
+        saidBy: requireText(says.saidBy, '--said-by', 'who says so'),
       };
     }
     case 'cause':
-      if (says.paper.length === 0) must(undefined, '--paper', 'which evidence is behind it');
-      return { ...common, cause: choice('cause', must(word, 'cause', 'which cause'), exceptedCause.options) };
+      if (says.paper.length === 0) requireText(undefined, '--paper', 'which evidence is behind it');
+      return {
+        ...common,
+        cause: choice('cause', requireText(word, 'cause', 'which cause'), exceptedCause.options),
+      };
     default:
       return assertNever(is);
   }
 }
 
-function newClaim(says: Typed, state: RecordState): ClaimId {
+function newClaim(says: ClaimOptions, state: RecordState): ClaimId {
   if (says.correct !== undefined) return whichClaim(says, state);
   return claimId.parse(`c${claimsOf(state).length + 1}`);
 }
 
-function paper(id: string, state: RecordState): string {
+function requireEvidence(id: string, state: RecordState): string {
   if (state.evidence.some(({ evidence }) => evidence === id)) return id;
   const documents = state.evidence.filter(({ kind }) => kind === 'document' || kind === 'photo');
   throw new DossierError('bad-value', `there is no evidence ${id}`, {

@@ -6,12 +6,12 @@ const on = ({ date, zone }: Day) => `${date} (${zone})`;
 const sum = ({ amount: digits, currency }: Money) => `${digits} ${currency}`;
 
 /** What was written down, in one line. */
-export function inWords(body: ClaimNote): string {
+export function formatClaimNote(body: ClaimNote): string {
   const papers = body.evidence.length === 0 ? '' : `, by ${body.evidence.join(', ')}`;
-  return `${body.claim}  ${saidOf(body)}${papers}`;
+  return `${body.claim}  ${formatNoteBody(body)}${papers}`;
 }
 
-function saidOf(body: ClaimNote): string {
+function formatNoteBody(body: ClaimNote): string {
   switch (body.is) {
     case 'received':
       return `claim of ${body.claimant.name} (${body.claimant.role}), our number ${body.ourNumber}, received ${on(body.received)}, ${body.amount === undefined ? 'no amount' : sum(body.amount)}`;

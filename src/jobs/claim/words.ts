@@ -7,7 +7,7 @@ import { unknownWord } from '../place-options.js';
 const text = z.string().optional();
 const words = z.array(z.string()).default([]);
 /** Options of `dossier record claim`, as typed. */
-export const typed = z.object({
+export const claimOptions = z.object({
   claim: text,
   zone: text,
   on: text,
@@ -38,10 +38,10 @@ export const typed = z.object({
   line: text,
   saidBy: text,
 });
-export type Typed = z.infer<typeof typed>;
+export type ClaimOptions = z.infer<typeof claimOptions>;
 
 /** What the letter says and lacks of 49 CFR 370.3(b). Throws DossierError `bad-value` for a part that there is not. */
-export function contentsOf({ says, lacks, made }: Typed) {
+export function claimContentsOf({ says, lacks, made }: ClaimOptions) {
   const parts = ['shipment', 'liability', 'amount', 'amount-to-work-out'];
   for (const [option, list] of [
     ['says', says],
@@ -60,22 +60,22 @@ export function contentsOf({ says, lacks, made }: Typed) {
 }
 
 /** The whole, or so much each with its quantity. Throws DossierError `bad-value` for both or neither. */
-export function worth({ total, each, quantity }: Typed) {
+export function parseWorth({ total, each, quantity }: ClaimOptions) {
   if ((total === undefined) === (each === undefined))
     throw new DossierError('bad-value', 'say the whole, or so much each', {
       where: { field: total === undefined ? '--total' : '--each' },
       fix: 'Such as --total "12480.50 USD", or --each "14.25 USD" --quantity "876 cartons".',
     });
-  if (each !== undefined && quantity === undefined) must(quantity, '--quantity', 'how many');
+  if (each !== undefined && quantity === undefined) requireText(quantity, '--quantity', 'how many');
   return {
-    total: moneyOf('--total', total),
-    each: moneyOf('--each', each),
-    ...(quantity === undefined ? {} : quantityOf(quantity)),
+    total: parseMoneyOption('--total', total),
+    each: parseMoneyOption('--each', each),
+    ...(quantity === undefined ? {} : parseQuantity(quantity)),
   };
 }
 
 /** Reads `876 cartons`. Throws DossierError `bad-value`. */
-export function quantityOf(said: string) {
+export function parseQuantity(said: string) {
   const [, number, unit] = /^\s*(\d+(?:\.\d+)?)\s*([a-z]+)\s*$/i.exec(said) ?? [];
   if (number === undefined || unit === undefined)
     throw new DossierError('bad-value', `"${said}" is not a quantity with its unit`, {
@@ -86,9 +86,9 @@ export function quantityOf(said: string) {
 }
 
 /** Reads `45 days`, `10 working-days`. Throws DossierError `bad-value`. */
-export function spanOf(said: string | undefined) {
+export function parseSpan(said: string | undefined) {
   const [, count, unit = ''] =
-    /^\s*(\d+)\s*([a-z -]+?)\s*$/i.exec(must(said, '--span', 'how long it runs')) ?? [];
+    /^\s*(\d+)\s*([a-z -]+?)\s*$/i.exec(requireText(said, '--span', 'how long it runs')) ?? [];
   if (count === undefined)
     throw new DossierError('bad-value', `"${said}" is not a span of time`, {
       where: { field: '--span' },
@@ -99,7 +99,7 @@ export function spanOf(said: string | undefined) {
 }
 
 /** Reads `12480.50 USD`; undefined when nothing was said. Throws DossierError `bad-value` with the option. */
-export function moneyOf(field: string, said: string | undefined): Money | undefined {
+export function parseMoneyOption(field: string, said: string | undefined): Money | undefined {
   if (said === undefined) return undefined;
   const read = parseMoney(said);
   if (read !== undefined) return read;
@@ -108,7 +108,8 @@ export function moneyOf(field: string, said: string | undefined): Money | undefi
     fix: 'Write it like "12480.50 USD": the currency by its three letters, since $ is the sign of several.',
   });
 }
-export const amount = (word: string | undefined) => moneyOf('amount', must(word, 'amount', 'how much'));
+export const amount = (word: string | undefined) =>
+  parseMoneyOption('amount', requireText(word, 'amount', 'how much'));
 
 /** Number of an entry that a person names. Throws DossierError `bad-value`. */
 export function entryNumber(said: string): number {
@@ -128,7 +129,7 @@ export function choice<T extends string>(what: string, said: string, known: read
 }
 
 /** What was said, which may not be left out or blank. Throws DossierError `bad-value`. */
-export function must(said: string | undefined, field: string, what: string): string {
+export function requireText(said: string | undefined, field: string, what: string): string {
   if (said !== undefined && said.trim() !== '') return said;
   throw new DossierError('bad-value', `it is not said ${what}`, {
     where: { field },

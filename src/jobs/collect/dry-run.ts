@@ -4,21 +4,21 @@ import type { EvidenceId, Flag, Sha256 } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { nextStep } from '../../core/ports/work.js';
 import { hintFor, readCaptions } from '../../intake/captions.js';
-import type { Examined, Inside, LogOptions } from '../../intake/draft.js';
+import type { ContainerContents, ExaminedFile, LogOptions } from '../../intake/draft.js';
 import { examineFile } from '../../intake/examine.js';
 import type { LogPreview } from '../../intake/unit-log/preview.js';
-import { walk } from '../../intake/walk.js';
+import { scanFiles } from '../../intake/walk.js';
 import type { CollectInput } from '../collect.js';
 import { withDelivery } from '../delivery.js';
-import { Holders } from './evidence-by-hash.js';
-import { hashOf, type LaidOut, Scratch } from './extracted-files.js';
+import { EvidenceByHash } from './evidence-by-hash.js';
+import { type ExtractedFile, hashOf, ScratchFolder } from './extracted-files.js';
 import { readLogOptions } from './log-options.js';
-import { allowed, type Depth, deeper, leftInside } from './nesting.js';
-import { whenInWords } from './report.js';
+import { allowedFiles, keptInsideProblem, type NestingDepth, oneLevelDeeper } from './nesting.js';
+import { formatEventTime } from './report.js';
 import { type Source, sourcesInside } from './sources.js';
 
 /** What would become of one file. */
-export interface LookedAt {
+export interface DryRunItem {
   file: string;
   /** The e-mail or archive that it is in. */
   within?: string;
@@ -36,7 +36,7 @@ export interface LookedAt {
 }
 
 export interface DryRunReport {
-  items: LookedAt[];
+  items: DryRunItem[];
   notices: string[];
   problems: Problem[];
 }
@@ -49,7 +49,7 @@ export interface DryRunReport {
 export async function dryRun(input: CollectInput): Promise<DryRunReport> {
   const options = await readLogOptions(input);
   return withDelivery(input, false, async (record) => {
-    const found = await walk(input.paths);
+    const found = await scanFiles(input.paths);
     const captions = await readCaptions(found.files);
     const report: DryRunReport = {
       items: [],
@@ -60,7 +60,7 @@ export async function dryRun(input: CollectInput): Promise<DryRunReport> {
       problems: [...found.problems, ...captions.problems],
     };
     const state = record.state();
-    const look = new Look(state.delivery, options, new Holders(state), report);
+    const look = new DryRun(state.delivery, options, new EvidenceByHash(state), report);
     try {
       for (const [i, file] of found.files.entries()) {
         nextStep(input, { what: file.name, done: i + 1, total: found.files.length });
@@ -74,25 +74,25 @@ export async function dryRun(input: CollectInput): Promise<DryRunReport> {
 }
 
 /** Looks at one file after the other, and at the files in it. */
-class Look {
-  readonly #scratch = new Scratch();
+class DryRun {
+  readonly #scratch = new ScratchFolder();
   /** Bytes that were looked at, under the name that they had first. */
   readonly #seen = new Map<Sha256, string>();
 
   constructor(
     readonly delivery: Delivery,
     readonly options: LogOptions,
-    readonly holders: Holders,
+    readonly holders: EvidenceByHash,
     readonly report: DryRunReport,
   ) {}
 
-  async at(source: Source, within: string | undefined, outer: Depth | undefined): Promise<void> {
+  async at(source: Source, within: string | undefined, outer: NestingDepth | undefined): Promise<void> {
     const { found, hint, inside } = source;
     try {
-      const laid: LaidOut =
+      const laid: ExtractedFile =
         inside === undefined
           ? { path: found.path, bytes: found.bytes, sha256: await hashOf(found.path) }
-          : await this.#scratch.lay(inside);
+          : await this.#scratch.extract(inside);
       const { path, bytes, sha256 } = laid;
       const examined = await examineFile({
         path,
@@ -107,7 +107,7 @@ class Look {
         await this.#inside(
           source,
           examined.inside,
-          deeper(outer, examined.received.file.type === 'application/zip'),
+          oneLevelDeeper(outer, examined.received.file.type === 'application/zip'),
         );
       if (inside !== undefined) await this.#scratch.drop(path);
     } catch (error) {
@@ -120,7 +120,7 @@ class Look {
     await this.#scratch.end();
   }
 
-  #tell(file: string, within: string | undefined, sha256: Sha256, examined: Examined): void {
+  #tell(file: string, within: string | undefined, sha256: Sha256, examined: ExaminedFile): void {
     const { received, readings, problems, takenFor, log } = examined;
     const heldAs = this.holders.of(sha256);
     const sameAs = this.#seen.get(sha256);
@@ -135,7 +135,7 @@ class Look {
       ...omitUndefined({ within, heldAs, sameAs }),
       takenFor:
         anew === undefined || !said ? takenFor : `${takenFor}; it would be read anew, in place of ${anew}`,
-      when: whenInWords(received.time),
+      when: formatEventTime(received.time),
       flags: received.flags ?? [],
       readings: readings.length,
       ...omitUndefined({ log }),
@@ -143,17 +143,17 @@ class Look {
     this.report.problems.push(...problems);
   }
 
-  async #inside({ found }: Source, inside: Inside, depth: Depth): Promise<void> {
+  async #inside({ found }: Source, inside: ContainerContents, depth: NestingDepth): Promise<void> {
     try {
-      const { files, left } = allowed(inside.files, depth);
-      this.report.problems.push(...left.map((why) => leftInside(found, why)));
+      const { files, left } = allowedFiles(inside.files, depth);
+      this.report.problems.push(...left.map((why) => keptInsideProblem(found, why)));
       this.report.notices.push(
         ...inside.skipped.map(({ name, why }) => `Would be left out: ${name}, ${why}.`),
       );
       const { sources, problems } = await sourcesInside(
         found,
         files,
-        async (one) => (await this.#scratch.lay(one)).path,
+        async (one) => (await this.#scratch.extract(one)).path,
       );
       this.report.problems.push(...problems);
       for (const source of sources) await this.at(source, found.name, depth);

@@ -6,7 +6,7 @@ const CONTAINERS = new Set(['application/zip', 'message/rfc822']);
 const TABLES = new Set(['text/csv', 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet']);
 
 /** Which evidence holds which file, from the record and from the run that is under way. */
-export class Holders {
+export class EvidenceByHash {
   readonly #byHash = new Map<Sha256, EvidenceId>();
   readonly #containers = new Set<Sha256>();
   /** Tables that could not be read as logs before, for want of a zone, a unit or words on their columns. */

@@ -5,22 +5,22 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DossierError } from '../../core/model/error.js';
 import { type Sha256, sha256 as sha256Schema } from '../../core/model/evidence.js';
-import type { InsideFile } from '../../intake/draft.js';
+import type { NestedFile } from '../../intake/draft.js';
 
 /** A file that can be read, and what its bytes are. */
-export interface LaidOut {
+export interface ExtractedFile {
   path: string;
   bytes: number;
   sha256: Sha256;
 }
 
 /** A folder for files that are looked at and not kept; it goes away with all that is in it. */
-export class Scratch {
+export class ScratchFolder {
   #folder: string | undefined;
   #count = 0;
 
   /** Writes out one file of an e-mail or archive. What its bytes throw passes through; DossierError `disk`. */
-  async lay(inside: InsideFile): Promise<LaidOut> {
+  async extract(inside: NestedFile): Promise<ExtractedFile> {
     const path = await this.#next();
     const hash = createHash('sha256');
     let bytes = 0;

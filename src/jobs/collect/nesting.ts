@@ -1,6 +1,6 @@
 import type { Problem } from '../../core/model/error.js';
 import type { EvidenceId } from '../../core/model/evidence.js';
-import type { InsideFile } from '../../intake/draft.js';
+import type { NestedFile } from '../../intake/draft.js';
 import type { FoundFile } from '../../intake/walk.js';
 
 /** E-mails and archives within each other, and archives among them: what people forward lies well within. */
@@ -10,19 +10,19 @@ const MOST_ARCHIVES = 2;
 const MOST_INSIDE = { files: 5_000, bytes: 4 * 1024 ** 3 };
 
 /** How deep a file lies, and what may still come out of the same outermost file. */
-export interface Depth {
+export interface NestingDepth {
   containers: number;
   archives: number;
   left: { files: number; bytes: number };
 }
 
 /** The same with what the file came in. */
-export interface Around extends Depth {
+export interface NestingContext extends NestingDepth {
   within: EvidenceId;
 }
 
 /** One e-mail or archive further in. */
-export function deeper(outer: Depth | undefined, archive: boolean): Depth {
+export function oneLevelDeeper(outer: NestingDepth | undefined, archive: boolean): NestingDepth {
   return {
     containers: (outer?.containers ?? 0) + 1,
     archives: (outer?.archives ?? 0) + (archive ? 1 : 0),
@@ -31,10 +31,10 @@ export function deeper(outer: Depth | undefined, archive: boolean): Depth {
 }
 
 /** The files that may still come out, taken off what is left, and why others may not. */
-export function allowed(
-  files: readonly InsideFile[],
-  { containers, archives, left }: Depth,
-): { files: InsideFile[]; left: string[] } {
+export function allowedFiles(
+  files: readonly NestedFile[],
+  { containers, archives, left }: NestingDepth,
+): { files: NestedFile[]; left: string[] } {
   if (containers > MOST_CONTAINERS || archives > MOST_ARCHIVES)
     return { files: [], left: files.length === 0 ? [] : [`${counted(files.length)} nested too deep`] };
   const may = files.filter(({ bytes }) => {
@@ -47,7 +47,7 @@ export function allowed(
   return { files: may, left: more === 0 ? [] : [`${counted(more)} more than one file may bring`] };
 }
 
-export function leftInside(container: FoundFile, why: string): Problem {
+export function keptInsideProblem(container: FoundFile, why: string): Problem {
   return {
     code: 'file-too-large',
     message: `${why}; kept inside it and not taken out`,

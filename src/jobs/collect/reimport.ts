@@ -4,7 +4,7 @@ import type { EvidenceId } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { EvidenceItem } from '../../core/model/state.js';
 import type { ReceivedDraft } from '../../intake/draft.js';
-import type { Holders } from './evidence-by-hash.js';
+import type { EvidenceByHash } from './evidence-by-hash.js';
 
 /** The evidence that a file now makes, and the earlier reading of it that no longer counts. */
 interface Reading {
@@ -18,8 +18,8 @@ interface Reading {
  * Entries about a file that an earlier piece of evidence holds and that is read anew: the earlier one points to the
  * later, which takes over what was said of the earlier one and not of itself; what was withheld stays withheld.
  */
-export function readAgain(
-  holders: Holders,
+export function reimportEntries(
+  holders: EvidenceByHash,
   before: EvidenceId,
   { evidence, received, replaces, by }: Reading,
 ): NewEntry[] {
@@ -39,7 +39,7 @@ export function readAgain(
       },
     },
   ];
-  const said = earlier === undefined ? {} : saidBefore(earlier, received);
+  const said = earlier === undefined ? {} : carriedDescription(earlier, received);
   if (Object.keys(said).length > 0)
     entries.push({
       type: 'evidence-described',
@@ -52,7 +52,7 @@ export function readAgain(
 }
 
 /** What people said of the earlier reading, as far as nothing is said of this one yet. */
-function saidBefore(earlier: EvidenceItem, received: ReceivedDraft) {
+function carriedDescription(earlier: EvidenceItem, received: ReceivedDraft) {
   const place = { ...earlier.place, ...received.place };
   return {
     ...omitUndefined({

@@ -28,7 +28,7 @@ export interface CollectReport {
   questions: Question[];
 }
 
-export function whenInWords(time: EventTime): string {
+export function formatEventTime(time: EventTime): string {
   switch (time.is) {
     case 'known': {
       const local = inZone(time.instant, time.zone).setLocale('en-US');

@@ -1,29 +1,29 @@
 import { type CameraClock, compareCameraClocks } from '../../core/assess/camera-clocks/compare-cameras.js';
-import { standing } from '../../core/assess/camera-clocks/points.js';
-import { settle } from '../../core/assess/reconcile-times.js';
+import { currentComparisons } from '../../core/assess/camera-clocks/points.js';
+import { reconcileTimes } from '../../core/assess/reconcile-times.js';
 import type { NewEntry } from '../../core/model/entry.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { findEvidence, type RecordState } from '../../core/model/state.js';
 import { toInstant } from '../../core/model/time.js';
 import type { DeliveryRecord } from '../../record/store.js';
-import { type CollectReport, whenInWords } from './report.js';
+import { type CollectReport, formatEventTime } from './report.js';
 
 /**
  * What only the delivery as a whole shows, once everything is taken in: the clocks of cameras are compared with
  * satellite time and what was measured enters the record; then times and flags in the report are those that
  * everything downstream will see.
  */
-export async function reviewWhole(record: DeliveryRecord, by: string, report: CollectReport): Promise<void> {
+export async function reviewRecord(record: DeliveryRecord, by: string, report: CollectReport): Promise<void> {
   const clocks = compareCameraClocks(record.state());
   const entries = clocks.flatMap((clock) => entriesFor(clock, record.state(), by));
   if (entries.length > 0) await record.append(entries);
-  report.notices.push(...clocks.flatMap((clock) => inWords(clock) ?? []));
-  const state = settle(record.state());
+  report.notices.push(...clocks.flatMap((clock) => formatClock(clock) ?? []));
+  const state = reconcileTimes(record.state());
   for (const item of report.items) {
     const settled = item.evidence === undefined ? undefined : findEvidence(state, item.evidence);
     if (item.outcome !== 'taken-in' || settled === undefined || !('flags' in settled)) continue;
     item.time = settled.time;
-    item.when = whenInWords(settled.time);
+    item.when = formatEventTime(settled.time);
     item.flags = settled.flags;
   }
 }
@@ -31,7 +31,7 @@ export async function reviewWhole(record: DeliveryRecord, by: string, report: Co
 /** Entries that say what was measured, where the record does not say it yet; none for a clock that is right. */
 function entriesFor(clock: CameraClock, state: RecordState, by: string): NewEntry[] {
   const { camera, photos, points, verdict, spreadSeconds } = clock;
-  const before = standing(
+  const before = currentComparisons(
     state.clocks,
     (one) => one.how === 'satellite-time' && one.clock.is === 'camera' && one.clock.camera === camera,
   );
@@ -64,7 +64,7 @@ function zeroed({ points, medianSeconds }: CameraClock): CameraClock['points'] {
   }));
 }
 
-function inWords({
+function formatClock({
   camera,
   photos,
   medianSeconds,

@@ -3,19 +3,19 @@ import { pMapIterable } from 'p-map';
 import type { Delivery } from '../../core/model/delivery.js';
 import type { NewEntry } from '../../core/model/entry.js';
 import { DossierError, type Problem } from '../../core/model/error.js';
-import type { EvidenceId, Sha256, Within } from '../../core/model/evidence.js';
+import type { ContainerRef, EvidenceId, Sha256 } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { type Captions, hintFor } from '../../intake/captions.js';
-import type { Inside, LogOptions } from '../../intake/draft.js';
-import { type Examined, examineFile } from '../../intake/examine.js';
+import type { ContainerContents, LogOptions } from '../../intake/draft.js';
+import { type ExaminedFile, examineFile } from '../../intake/examine.js';
 import type { FoundFile } from '../../intake/walk.js';
 import type { DeliveryRecord } from '../../record/store.js';
-import { heldReadings, sameness } from '../held-readings.js';
+import { readingKey, recordedReadings } from '../held-readings.js';
 import type { Batch } from './batch.js';
-import type { Holders } from './evidence-by-hash.js';
-import { type Around, allowed, deeper, leftInside } from './nesting.js';
-import { readAgain } from './reimport.js';
-import { type CollectedItem, type CollectReport, whenInWords } from './report.js';
+import type { EvidenceByHash } from './evidence-by-hash.js';
+import { allowedFiles, keptInsideProblem, type NestingContext, oneLevelDeeper } from './nesting.js';
+import { reimportEntries } from './reimport.js';
+import { type CollectedItem, type CollectReport, formatEventTime } from './report.js';
 import { type Source, sourcesInside } from './sources.js';
 
 /**
@@ -28,14 +28,14 @@ type Result =
   | {
       is: 'held';
       sha256: Sha256;
-      inside?: Inside | undefined;
+      inside?: ContainerContents | undefined;
       archive: boolean;
       problems?: Problem[];
       /** A log that would be read as it is read already. */
       readSo?: boolean;
     }
   | { is: 'refused'; error: DossierError }
-  | { is: 'examined'; examined: Examined };
+  | { is: 'examined'; examined: ExaminedFile };
 
 /** One run of `collect`: takes files in, in order, and files that came in them. */
 export class CollectRun {
@@ -43,7 +43,7 @@ export class CollectRun {
   readonly #delivery: Delivery;
   readonly #options: LogOptions;
   readonly #by: string;
-  readonly #holders: Holders;
+  readonly #holders: EvidenceByHash;
   readonly #batch: Batch;
   readonly #report: CollectReport;
   /** Files that this run has taken up, so that the second of two the same is held whichever comes first. */
@@ -56,7 +56,7 @@ export class CollectRun {
     record: DeliveryRecord,
     options: LogOptions,
     by: string,
-    holders: Holders,
+    holders: EvidenceByHash,
     batch: Batch,
     report: CollectReport,
   ) {
@@ -67,7 +67,7 @@ export class CollectRun {
     this.#holders = holders;
     this.#batch = batch;
     this.#report = report;
-    this.#said = heldReadings(record);
+    this.#said = recordedReadings(record);
   }
 
   /** Takes in what was found. `onEach` is told of each in turn. */
@@ -89,7 +89,7 @@ export class CollectRun {
 
   async #take(
     sources: readonly Source[],
-    around: Around | undefined,
+    around: NestingContext | undefined,
     onEach: (file: FoundFile) => void,
   ): Promise<void> {
     const examined = pMapIterable(
@@ -140,7 +140,7 @@ export class CollectRun {
     }
   }
 
-  async #keep(source: Source, result: Result, around: Around | undefined): Promise<void> {
+  async #keep(source: Source, result: Result, around: NestingContext | undefined): Promise<void> {
     const { found } = source;
     const bare = {
       file: found.name,
@@ -177,13 +177,13 @@ export class CollectRun {
 
   async #enter(
     { found, inside }: Source,
-    examined: Examined,
-    around: Around | undefined,
+    examined: ExaminedFile,
+    around: NestingContext | undefined,
     bare: Pick<CollectedItem, 'file' | 'when' | 'flags' | 'readings' | 'within'>,
   ): Promise<EvidenceId> {
     const { received, problems } = examined;
     // Rows that an earlier file brought in add nothing; the same row twice in one file is two readings.
-    const readings = examined.readings.filter(({ reading }) => !this.#said.has(sameness(reading)));
+    const readings = examined.readings.filter(({ reading }) => !this.#said.has(readingKey(reading)));
     const repeated = examined.readings.length - readings.length;
     const { sha256 } = received.file;
     const before = this.#holders.of(sha256);
@@ -194,7 +194,7 @@ export class CollectRun {
       ...(replaces === undefined ? [] : [`; read anew, in place of ${replaces}, which no longer counts`]),
     ].join('');
     const evidence = this.#record.nextEvidenceId();
-    const within: Within | undefined =
+    const within: ContainerRef | undefined =
       around === undefined || inside === undefined
         ? undefined
         : { evidence: around.within, entry: inside.entry.slice(0, 1000) };
@@ -209,7 +209,9 @@ export class CollectRun {
           ...omitUndefined({ within, replaces }),
         },
       },
-      ...(before === undefined ? [] : readAgain(this.#holders, before, { evidence, received, replaces, by })),
+      ...(before === undefined
+        ? []
+        : reimportEntries(this.#holders, before, { evidence, received, replaces, by })),
       ...readings.map(
         ({ row, reading }): NewEntry => ({
           type: 'reading-recorded',
@@ -225,13 +227,13 @@ export class CollectRun {
       evidence,
       takenFor,
       time: received.time,
-      when: whenInWords(received.time),
+      when: formatEventTime(received.time),
       flags: received.flags ?? [],
       readings: readings.length,
     };
     counts.taken += 1;
     counts.readings += readings.length;
-    for (const { reading } of readings) this.#said.set(sameness(reading), evidence);
+    for (const { reading } of readings) this.#said.set(readingKey(reading), evidence);
     this.#report.problems.push(...problems);
     items.push(item);
     this.#holders.add({ ...received, evidence });
@@ -253,15 +255,15 @@ export class CollectRun {
   /** Takes in the files of an e-mail or archive, as far as nesting and size allow. */
   async #inside(
     { found }: Source,
-    inside: Inside,
+    inside: ContainerContents,
     evidence: EvidenceId,
     archive: boolean,
-    outer: Around | undefined,
+    outer: NestingContext | undefined,
   ): Promise<void> {
     try {
-      const around = { within: evidence, ...deeper(outer, archive) };
-      const { files, left } = allowed(inside.files, around);
-      this.#report.problems.push(...left.map((why) => leftInside(found, why)));
+      const around = { within: evidence, ...oneLevelDeeper(outer, archive) };
+      const { files, left } = allowedFiles(inside.files, around);
+      this.#report.problems.push(...left.map((why) => keptInsideProblem(found, why)));
       this.#report.notices.push(...inside.skipped.map(({ name, why }) => `Left out: ${name}, ${why}.`));
       const { sources, problems } = await sourcesInside(found, files, async (one) => {
         const extension = extname(one.entry);
@@ -275,6 +277,6 @@ export class CollectRun {
   }
 }
 
-function isArchive({ received }: Examined): boolean {
+function isArchive({ received }: ExaminedFile): boolean {
   return received.file.type === 'application/zip';
 }

@@ -1,15 +1,15 @@
 import { basename, join } from 'node:path';
 import { DossierError, type Problem } from '../../core/model/error.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
-import { CAPTIONS_NAME, hintFor, placeOf, readCaptions } from '../../intake/captions.js';
-import type { Hint, InsideFile } from '../../intake/draft.js';
+import { CAPTIONS_NAME, captionKey, hintFor, readCaptions } from '../../intake/captions.js';
+import type { Hint, NestedFile } from '../../intake/draft.js';
 import type { FoundFile } from '../../intake/walk.js';
 
 /** A file on the disk, or one in an e-mail or archive. */
 export interface Source {
   found: FoundFile;
   hint: Hint;
-  inside?: InsideFile;
+  inside?: NestedFile;
 }
 
 /**
@@ -18,15 +18,15 @@ export interface Source {
  */
 export async function sourcesInside(
   container: FoundFile,
-  files: readonly InsideFile[],
-  lay: (inside: InsideFile) => Promise<string>,
+  files: readonly NestedFile[],
+  lay: (inside: NestedFile) => Promise<string>,
 ): Promise<{ sources: Source[]; problems: Problem[] }> {
-  const listed: { found: FoundFile; inside: InsideFile }[] = [];
+  const listed: { found: FoundFile; inside: NestedFile }[] = [];
   for (const inside of files) {
     const found = {
       // Only a captions.csv is read before its turn.
       path: isCaptions(inside) ? await pathOf(inside, lay) : undefined,
-      at: join(placeOf(container), inside.entry),
+      at: join(captionKey(container), inside.entry),
       name: `${container.name}/${inside.entry}`,
       bytes: inside.bytes,
     };
@@ -45,13 +45,13 @@ export async function sourcesInside(
   return { sources, problems: captions.problems };
 }
 
-function isCaptions({ entry }: InsideFile): boolean {
+function isCaptions({ entry }: NestedFile): boolean {
   return basename(entry).toLowerCase() === CAPTIONS_NAME;
 }
 
 async function pathOf(
-  inside: InsideFile,
-  lay: (inside: InsideFile) => Promise<string>,
+  inside: NestedFile,
+  lay: (inside: NestedFile) => Promise<string>,
 ): Promise<string | undefined> {
   try {
     return await lay(inside);

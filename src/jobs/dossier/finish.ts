@@ -11,18 +11,22 @@ import { nextStep } from '../../core/ports/work.js';
 import { verifyDossier } from '../../core/verify/verify-dossier.js';
 import { writeDurably } from '../../record/disk/durable.js';
 import type { DeliveryRecord } from '../../record/store.js';
-import type { BegunBag } from '../bag.js';
+import type { PendingBag } from '../bag.js';
 import type { BuildInput, BuildReport } from '../build.js';
 import { portsWith } from '../delivery.js';
 import { placeToWrite } from '../place-to-write.js';
 import { openSigner } from '../signer.js';
-import { render, type ToRender } from './render.js';
+import { type RenderInput, render } from './render.js';
 
 /** What was read and begun before; the rest of what a dossier is rendered from is decided here. */
-export type Begun = Omit<ToRender, 'opened' | 'builtAt' | 'file' | 'typesetter'>;
+export type PendingDossier = Omit<RenderInput, 'opened' | 'builtAt' | 'file' | 'typesetter'>;
 
 /** Renders, seals, checks and keeps the dossier, and notes it in the record. Throws as `build` does. */
-export async function finish(record: DeliveryRecord, begun: Begun, input: BuildInput): Promise<BuildReport> {
+export async function finish(
+  record: DeliveryRecord,
+  begun: PendingDossier,
+  input: BuildInput,
+): Promise<BuildReport> {
   const opened = await openSigner(
     input,
     record.state().delivery.parties.carrier?.name ?? input.by,
@@ -77,10 +81,10 @@ export async function finish(record: DeliveryRecord, begun: Begun, input: BuildI
  */
 async function renderAndKeep(
   record: DeliveryRecord,
-  wanted: Omit<ToRender, 'typesetter'>,
+  wanted: Omit<RenderInput, 'typesetter'>,
   input: BuildInput,
 ) {
-  const under: { way?: BegunBag } = {};
+  const under: { way?: PendingBag } = {};
   const typesetter = new Typesetter();
   const stop = () => typesetter.stop();
   input.signal?.addEventListener('abort', stop, { once: true });

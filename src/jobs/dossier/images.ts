@@ -1,4 +1,4 @@
-import { isPicture, type PreparedPlates, preparePlates } from '../../compose/exhibit-images.js';
+import { isShownAsPicture, type PreparedImages, prepareImages } from '../../compose/exhibit-images.js';
 import type { PictureQuality, PreparingOptions, ReadOriginal } from '../../compose/pictures.js';
 import type { EvidenceItem } from '../../core/model/state.js';
 import { fits, QUALITIES } from './size.js';
@@ -6,43 +6,43 @@ import { fits, QUALITIES } from './size.js';
 /** Of so many pictures, evenly spread, the size of all is judged before all are made. */
 const SAMPLE = 12;
 
-export interface BegunPlates {
-  plates: Promise<PreparedPlates>;
+export interface PendingImages {
+  images: Promise<PreparedImages>;
   /** Settles when the last tenth of the pictures is begun, or all is made; fails when that does. */
   nearlyMade: Promise<unknown>;
 }
 
 /** Begins plates at the best quality that leaves room for originals. Once aborted they are not whole. */
-export function beginPlates(
+export function beginImages(
   evidence: readonly EvidenceItem[],
   read: ReadOriginal,
   mostBytes: number,
   signal: AbortSignal,
-): BegunPlates {
+): PendingImages {
   let onLastTenth = (): void => undefined;
   const lastTenth = new Promise<void>((resolve) => {
     onLastTenth = resolve;
   });
-  const plates = platesWithin(evidence, read, mostBytes, { signal, onLastTenth });
-  const nearlyMade = Promise.race([lastTenth, plates]);
+  const images = imagesWithin(evidence, read, mostBytes, { signal, onLastTenth });
+  const nearlyMade = Promise.race([lastTenth, images]);
   // Whoever began them looks at them later; until then a failure is not one that nobody heard of.
-  for (const one of [plates, nearlyMade]) one.catch(() => undefined);
-  return { plates, nearlyMade };
+  for (const one of [images, nearlyMade]) one.catch(() => undefined);
+  return { images, nearlyMade };
 }
 
-async function platesWithin(
+async function imagesWithin(
   evidence: readonly EvidenceItem[],
   read: ReadOriginal,
   mostBytes: number,
   { signal, onLastTenth }: Required<Pick<PreparingOptions, 'signal' | 'onLastTenth'>>,
-): Promise<PreparedPlates> {
+): Promise<PreparedImages> {
   const likely = await likelyQuality(evidence, mostBytes, (sample, quality) =>
-    preparePlates(sample, read, { quality, signal }),
+    prepareImages(sample, read, { quality, signal }),
   );
-  let plates = await preparePlates(evidence, read, { ...likely, signal, onLastTenth });
+  let plates = await prepareImages(evidence, read, { ...likely, signal, onLastTenth });
   for (const quality of QUALITIES.slice(QUALITIES.indexOf(likely.quality) + 1)) {
     if (fits(plates.bytes, mostBytes, plates.quality)) break;
-    plates = await preparePlates(evidence, read, { quality, signal });
+    plates = await prepareImages(evidence, read, { quality, signal });
   }
   return plates;
 }
@@ -53,7 +53,7 @@ const LEAST_GROWTH = 1.2;
 /** A quality, and those of the pictures that were made in it to find out. */
 interface Likely {
   quality: PictureQuality;
-  made: PreparedPlates['pictures'];
+  made: PreparedImages['pictures'];
 }
 
 /**
@@ -63,10 +63,10 @@ interface Likely {
 async function likelyQuality(
   evidence: readonly EvidenceItem[],
   mostBytes: number,
-  prepare: (sample: readonly EvidenceItem[], quality: PictureQuality) => Promise<PreparedPlates>,
+  prepare: (sample: readonly EvidenceItem[], quality: PictureQuality) => Promise<PreparedImages>,
 ): Promise<Likely> {
   const [best, ...coarser] = QUALITIES;
-  const pictures = evidence.filter((item) => item.withheld === undefined && isPicture(item));
+  const pictures = evidence.filter((item) => item.withheld === undefined && isShownAsPicture(item));
   if (best === undefined) throw new Error('there is no quality to choose from');
   if (pictures.length <= SAMPLE) return { quality: best, made: new Map() };
   const step = pictures.length / SAMPLE;

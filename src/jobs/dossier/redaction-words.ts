@@ -1,10 +1,10 @@
-import type { LeftOut } from '../../core/model/manifest.js';
+import type { OmittedOriginal } from '../../core/model/manifest.js';
 
 const megabytes = (bytes: number) => `${(bytes / 1e6).toFixed(1)} MB`;
 
 /** What to say of originals that are not inside: one sentence for each reason, with the count and the names. */
-export function leftOutInWords(leftOut: readonly LeftOut[], mostBytes: number): string[] {
-  const why: Record<LeftOut['why'], (one: boolean) => string> = {
+export function formatOmittedOriginals(leftOut: readonly OmittedOriginal[], mostBytes: number): string[] {
+  const why: Record<OmittedOriginal['why'], (one: boolean) => string> = {
     'empty-file': (one) => (one ? 'it is empty' : 'they are empty'),
     'size-budget': () => `the dossier may be ${megabytes(mostBytes)}`,
     withheld: (one) => (one ? 'it is withheld' : 'they are withheld'),

@@ -1,17 +1,17 @@
 import { randomBytes } from 'node:crypto';
 import { composeDossier } from '../../compose/compose.js';
-import { plateList } from '../../compose/exhibit-images.js';
+import { listExhibitImages } from '../../compose/exhibit-images.js';
 import { numberExhibits } from '../../compose/exhibits.js';
-import type { CopyWords } from '../../compose/input.js';
-import { wordsIn } from '../../compose/language.js';
-import { inWords } from '../../compose/rule-words.js';
-import type { OwnTemplates } from '../../compose/templates.js';
+import type { RedactionSummary } from '../../compose/input.js';
+import { loadLanguageWords } from '../../compose/language.js';
+import { withRuleWords } from '../../compose/rule-words.js';
+import type { CarrierTemplates } from '../../compose/templates.js';
 import type { Typesetter } from '../../compose/typesetter.js';
 import { entryBytes } from '../../core/ledger/ledger.js';
 import { paper as paperSchema } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
 import type { Sha256 } from '../../core/model/evidence.js';
-import { type BagOfOriginals, type LeftOut, MANIFEST_NAME } from '../../core/model/manifest.js';
+import { MANIFEST_NAME, type OmittedOriginal, type OriginalsBag } from '../../core/model/manifest.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { RecordState } from '../../core/model/state.js';
 import type { Instant } from '../../core/model/time.js';
@@ -25,30 +25,30 @@ import { redactLedger } from '../../signing/redact-message.js';
 import { signPdf } from '../../signing/sign-pdf.js';
 import { type AssessedDelivery, assessRecord } from '../assess.js';
 import { type Enclosures, enclosures, originalsBytes } from '../attachments.js';
-import { type BegunBag, beginBag } from '../bag.js';
+import { beginBag, type PendingBag } from '../bag.js';
 import type { BuildInput } from '../build.js';
-import { trueOfBoth } from '../redaction/intersect-assessments.js';
-import { originalsNotIn } from '../redaction/originals.js';
-import { type Copy, titleIn } from '../redaction/read.js';
-import { type LeftOutOfCopy, stateOfCopy, stateOfOwn } from '../redaction/redact.js';
+import { intersectAssessments } from '../redaction/intersect-assessments.js';
+import { withheldOriginals } from '../redaction/originals.js';
+import { type RedactedCopy, titleIn } from '../redaction/read.js';
+import { type Redaction, redactedState, unredactedState } from '../redaction/redact.js';
 import { loadRuleWords } from '../rule-set.js';
 import type { OpenedSigner } from '../signer.js';
 import { tool } from '../tool.js';
-import type { BegunPlates } from './images.js';
-import { leftOutInWords } from './redaction-words.js';
+import type { PendingImages } from './images.js';
+import { formatOmittedOriginals } from './redaction-words.js';
 import type { Sizing } from './size.js';
 
-export interface ToRender extends BegunPlates {
+export interface RenderInput extends PendingImages {
   factsText: string;
   opened: OpenedSigner;
   builtAt: Instant;
   /** Where the dossier will lie. */
   file: string;
   mostBytes: number;
-  copy: Copy | undefined;
+  copy: RedactedCopy | undefined;
   /** What the copy leaves out. */
-  out: LeftOutOfCopy;
-  templates: OwnTemplates;
+  out: Redaction;
+  templates: CarrierTemplates;
   /** Begun before, so that it has loaded when the pictures are made. */
   typesetter: Typesetter;
 }
@@ -60,9 +60,9 @@ const EXHIBIT_BYTES = 4_000;
 /** Computes, sets and signs one dossier; the bag, when there is one, is begun and told. */
 export async function render(
   record: DeliveryRecord,
-  wanted: ToRender,
+  wanted: RenderInput,
   input: BuildInput,
-  onBag: (begun: BegunBag) => void,
+  onBag: (begun: PendingBag) => void,
 ) {
   const { factsText, opened, builtAt, file, mostBytes, copy, out } = wanted;
   nextStep(input, { what: 'computing what the record shows' });
@@ -71,19 +71,22 @@ export async function render(
   const assessed = await assessRecord(
     record,
     builtAt,
-    (state) => (copy === undefined ? stateOfOwn(state) : stateOfCopy(state, out, copy)),
+    (state) => (copy === undefined ? unredactedState(state) : redactedState(state, out, copy)),
     own,
   );
   const said =
     copy === undefined
       ? { assessment: assessed.assessment, findingsLeftOut: 0, requirementsLeftOut: 0 }
-      : trueOfBoth((await assessRecord(record, builtAt, undefined, own)).assessment, assessed.assessment);
+      : intersectAssessments(
+          (await assessRecord(record, builtAt, undefined, own)).assessment,
+          assessed.assessment,
+        );
   const { assessment } = said;
   const { logs, overlaps } = assessed;
   const state = onPaper(assessed.state, input.paper);
   const { language } = state.delivery.show;
   const [words, ruleWords] = await Promise.all([
-    wordsIn(language, wanted.templates),
+    loadLanguageWords(language, wanted.templates),
     loadRuleWords(assessed.ruleSet, language),
   ]);
   const { labels } = words;
@@ -92,9 +95,9 @@ export async function render(
   // Exhibits keep the numbers that they have in the carrier's own dossier.
   const numbered = numberExhibits(whole).filter((one) => !out.evidence.has(one.evidence));
   const read = async (hash: Sha256) => record.readOriginal(hash);
-  const not = copy === undefined ? withheldFiles(state) : await originalsNotIn(whole, out, copy, read);
+  const not = copy === undefined ? withheldFiles(state) : await withheldOriginals(whole, out, copy, read);
   const parts = { ledger: Buffer.from(ledger.bytes), facts: factsText };
-  let bag: BagOfOriginals | undefined;
+  let bag: OriginalsBag | undefined;
   const pack = () => {
     const begun = beginBag(record, { dossier: file, ...parts, builtAt, signal: input.signal });
     onBag(begun);
@@ -106,7 +109,7 @@ export async function render(
   // keeps one core busy about as long as these and the setting of pages keep the other.
   await wanted.nearlyMade;
   if (copy === undefined && (input.bag === true || originalsBytes(numbered, not) > mostBytes)) pack();
-  const plates = await wanted.plates;
+  const plates = await wanted.images;
   const made = await enclosuresWithin(
     record,
     { ...assessed, assessment },
@@ -131,7 +134,7 @@ export async function render(
     attachments: enclosed,
     leftOut,
     entriesLeftOut: ledger.leftOut,
-    plates: plateList(listed, plates),
+    plates: listExhibitImages(listed, plates),
     ...omitUndefined({ bag }),
   });
   const sizing: Sizing = {
@@ -140,7 +143,7 @@ export async function render(
     originalsInside: enclosed.filter(({ what }) => what === 'original').length,
     originalsNotInside: leftOut.length,
   };
-  const copyWords: CopyWords | undefined =
+  const copyWords: RedactionSummary | undefined =
     copy === undefined
       ? undefined
       : {
@@ -158,7 +161,7 @@ export async function render(
   const { pdf, warnings, pages, signature } = await composeDossier(
     {
       state,
-      assessment: inWords(assessment, ruleWords),
+      assessment: withRuleWords(assessment, ruleWords),
       logs,
       overlaps,
       exhibits,
@@ -203,7 +206,7 @@ export async function render(
             `The dossier is ${inMegabytes(signed.pdf.length)}, more than the ${inMegabytes(mostBytes)} asked for: its pages and records alone take that.`,
           ]
         : []),
-      ...leftOutInWords(made.leftOut, mostBytes),
+      ...formatOmittedOriginals(made.leftOut, mostBytes),
     ],
     sizing,
     ...omitUndefined({
@@ -221,7 +224,7 @@ const inMegabytes = (bytes: number) => `${(bytes / 1e6).toFixed(1)} MB`;
 
 async function sign(
   pdf: Uint8Array,
-  wanted: ToRender,
+  wanted: RenderInput,
   visible: VisiblePlace | undefined,
   delivery: string,
   input: BuildInput,
@@ -261,7 +264,7 @@ async function enclosuresWithin(
   assessed: AssessedDelivery,
   parts: { ledger: Uint8Array; facts: string },
   numbered: Parameters<typeof enclosures>[3],
-  not: ReadonlyMap<Sha256, LeftOut['why']>,
+  not: ReadonlyMap<Sha256, OmittedOriginal['why']>,
   room: number,
   labels: Labels,
 ): Promise<Enclosures> {
@@ -271,7 +274,7 @@ async function enclosuresWithin(
   return enclosures(record, assessed, parts, numbered, { originals, not }, labels);
 }
 
-function withheldFiles(state: RecordState): Map<Sha256, LeftOut['why']> {
+function withheldFiles(state: RecordState): Map<Sha256, OmittedOriginal['why']> {
   return new Map(
     state.evidence.flatMap((item) =>
       'file' in item && item.withheld !== undefined ? [[item.file.sha256, 'withheld'] as const] : [],
@@ -280,8 +283,8 @@ function withheldFiles(state: RecordState): Map<Sha256, LeftOut['why']> {
 }
 
 /** Files of evidence that a copy does not name: size and hash stay, the name does not. */
-function filesOf(state: RecordState, out: LeftOutOfCopy): LeftOut[] {
-  return state.evidence.flatMap((item): LeftOut[] =>
+function filesOf(state: RecordState, out: Redaction): OmittedOriginal[] {
+  return state.evidence.flatMap((item): OmittedOriginal[] =>
     'file' in item && out.evidence.has(item.evidence)
       ? [{ name: '(left out)', bytes: item.file.bytes, sha256: item.file.sha256, why: 'withheld' }]
       : [],

@@ -11,7 +11,7 @@ export const QUALITIES: readonly PictureQuality[] = [
   { longest: 700, quality: 64 },
 ];
 /** Plates may take this part of the size; the rest is for the originals. */
-const PLATES_SHARE = 0.5;
+const IMAGES_SHARE = 0.5;
 
 /** What was chosen so that the dossier keeps to a size. */
 export interface Sizing {
@@ -23,7 +23,7 @@ export interface Sizing {
 
 /** Whether plates of a size leave room enough; the coarsest quality always does. */
 export function fits(platesBytes: number, mostBytes: number, quality: PictureQuality): boolean {
-  return platesBytes <= mostBytes * PLATES_SHARE || quality === QUALITIES.at(-1);
+  return platesBytes <= mostBytes * IMAGES_SHARE || quality === QUALITIES.at(-1);
 }
 
 const WRITTEN = /^\s*(\d+(?:[.,]\d+)?)\s*(kB|MB|GB)\s*$/i;

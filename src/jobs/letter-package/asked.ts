@@ -1,10 +1,10 @@
 import {
-  type LetterManner,
-  MANNERS,
-  WRITTEN_LETTERS,
-  type WrittenLetter,
+  LETTER_PROFILES,
+  type LetterProfile,
+  TEMPLATED_LETTER_KINDS,
+  type TemplatedLetterKind,
 } from '../../compose/letters/kinds.js';
-import { BEFORE_A_CLAIM, type ClaimId } from '../../core/model/claim.js';
+import { type ClaimId, LETTERS_BEFORE_CLAIM } from '../../core/model/claim.js';
 import {
   type Language,
   language as languageSchema,
@@ -33,9 +33,9 @@ export interface TypedLetter {
 }
 
 /** The same, understood. */
-export interface AskedLetter {
-  kind: WrittenLetter;
-  manner: LetterManner;
+export interface LetterRequest {
+  kind: TemplatedLetterKind;
+  manner: LetterProfile;
   claim?: ClaimId;
   to?: { name: string; address?: string };
   amount?: Money;
@@ -48,9 +48,9 @@ export interface AskedLetter {
 }
 
 /** Reads what was typed against the record. Throws DossierError `bad-usage` or `bad-value`. */
-export function readAsked(typed: TypedLetter, state: RecordState): AskedLetter {
+export function readLetterRequest(typed: TypedLetter, state: RecordState): LetterRequest {
   const kind = kindOf(typed.letter);
-  const manner = MANNERS[kind];
+  const manner = LETTER_PROFILES[kind];
   const claim = claimOf(typed, kind, state);
   const to = recipient(typed.to, manner, claim, state);
   if (typed.firm && kind !== 'offer') throw onlyFor('--firm', 'offer');
@@ -76,9 +76,9 @@ export function readAsked(typed: TypedLetter, state: RecordState): AskedLetter {
   };
 }
 
-function kindOf(word: string): WrittenLetter {
-  const found = WRITTEN_LETTERS.find((one) => one === word.trim().toLowerCase());
-  if (found === undefined) throw unknownWord('letter', word, WRITTEN_LETTERS);
+function kindOf(word: string): TemplatedLetterKind {
+  const found = TEMPLATED_LETTER_KINDS.find((one) => one === word.trim().toLowerCase());
+  if (found === undefined) throw unknownWord('letter', word, TEMPLATED_LETTER_KINDS);
   return found;
 }
 
@@ -89,18 +89,18 @@ function oneOf<T extends string>(field: string, word: string, options: readonly 
 }
 
 /** Letters that answer a claim need one; the others take the only one there is, if there is one. */
-function claimOf({ claim }: TypedLetter, kind: WrittenLetter, state: RecordState): ClaimId | undefined {
-  if (claim !== undefined || !BEFORE_A_CLAIM.has(kind)) return whichClaim({ claim }, state);
+function claimOf({ claim }: TypedLetter, kind: TemplatedLetterKind, state: RecordState): ClaimId | undefined {
+  if (claim !== undefined || !LETTERS_BEFORE_CLAIM.has(kind)) return whichClaim({ claim }, state);
   const [only, ...others] = claimsOf(state);
   return others.length === 0 ? only : undefined;
 }
 
 function recipient(
   name: string | undefined,
-  { to }: LetterManner,
+  { to }: LetterProfile,
   claim: ClaimId | undefined,
   state: RecordState,
-): AskedLetter['to'] {
+): LetterRequest['to'] {
   const { parties } = state.delivery;
   const received = state.claims.findLast(
     (entry) => entry.is === 'received' && entry.claim === claim && entry.replacedBy === undefined,

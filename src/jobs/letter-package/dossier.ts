@@ -8,24 +8,24 @@ import { sha256 } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { type BuildReport, build } from '../build.js';
-import type { PackInput } from '../letter-package.js';
+import type { LetterPackageInput } from '../letter-package.js';
 import { signedBy } from '../signer.js';
 import type { PackedFile, Staging } from './files.js';
-import type { Packing } from './papers.js';
+import type { PackageContext } from './papers.js';
 
 /** The dossier goes with a letter by its kind, or as the person says; who asks for a copy asks for the dossier. */
 export async function dossierFor(
-  input: PackInput,
-  { asked, copy }: Packing,
+  input: LetterPackageInput,
+  { request, copy }: PackageContext,
   staging: Staging,
 ): Promise<BuildReport | undefined> {
-  if (!(input.dossier ?? (input.for !== undefined || asked.manner.enclosed))) return undefined;
+  if (!(input.dossier ?? (input.for !== undefined || request.manner.enclosed))) return undefined;
   return build({
     folder: input.folder,
     by: input.by,
     now: input.now,
     out: staging.at('dossier.pdf'),
-    paper: asked.paper,
+    paper: request.paper,
     for: copy,
     ...signedBy(input),
     progress: input.progress,

@@ -26,7 +26,7 @@ export interface Staging {
  * Begins a folder beside its place. Throws DossierError `bad-usage` when something lies there already, or when it would
  * lie among the originals of the delivery, which are evidence alone.
  */
-export async function stage(out: string, delivery: string, ports: Ports): Promise<Staging> {
+export async function stageFolder(out: string, delivery: string, ports: Ports): Promise<Staging> {
   const target = resolve(out);
   if (`${target}${sep}`.startsWith(`${resolve(delivery, ORIGINALS)}${sep}`)) throw refuse(out);
   const there = await readdir(target).catch((cause: NodeJS.ErrnoException) => {

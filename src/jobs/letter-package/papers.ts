@@ -1,7 +1,7 @@
 import { draftCertificate } from '../../compose/letters/certificate.js';
-import { type Letter, setPages, writeLetter } from '../../compose/letters/compose.js';
-import type { EnclosedFile, LetterInput, PaperInput } from '../../compose/letters/input.js';
-import type { OwnTemplates } from '../../compose/templates.js';
+import { type Letter, typesetLetter, writeLetter } from '../../compose/letters/compose.js';
+import type { CorrespondenceInput, EnclosedFile, LetterInput } from '../../compose/letters/input.js';
+import type { CarrierTemplates } from '../../compose/templates.js';
 import { entryBytes } from '../../core/ledger/ledger.js';
 import { leafHash } from '../../core/ledger/tree.js';
 import type { Day } from '../../core/model/claim.js';
@@ -12,39 +12,39 @@ import { inZone } from '../../core/model/zoned-time.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { readCopy } from '../redaction/read.js';
 import { tool } from '../tool.js';
-import type { AskedLetter } from './asked.js';
+import type { LetterRequest } from './asked.js';
 import type { PackedFile, Staging } from './files.js';
-import { type Reader, readerOf } from './reader.js';
+import { type LetterReader, readerOf } from './reader.js';
 
 /** What one answer is made with. */
-export interface Packing {
-  asked: AskedLetter;
+export interface PackageContext {
+  request: LetterRequest;
   /** Name of the reader's copy in copies.yaml. */
   copy: string;
   madeAt: Instant;
-  templates: OwnTemplates;
+  templates: CarrierTemplates;
   /** The carrier's own folder of templates, as given. */
   templatesFolder: string | undefined;
 }
 
 export interface WrittenLetterOf {
-  reader: Reader;
+  reader: LetterReader;
   letter: Letter;
   /** What the letter was written from. */
-  paper: PaperInput;
+  paper: CorrespondenceInput;
 }
 
 /** Writes the letter from the record as its reader sees it. */
 export async function writeFrom(
   record: DeliveryRecord,
-  { asked, copy, madeAt, templates, templatesFolder }: Packing,
+  { request, copy, madeAt, templates, templatesFolder }: PackageContext,
   enclosed: readonly EnclosedFile[],
-  fingerprint: PaperInput['fingerprint'],
+  fingerprint: CorrespondenceInput['fingerprint'],
 ): Promise<WrittenLetterOf> {
   const chosen = await readCopy(templates.fileOf('copies.yaml'), copy);
-  const reader = await readerOf(record, chosen, asked.claim, madeAt, templatesFolder);
-  const { language, paper: size } = asked;
-  const paper: PaperInput = {
+  const reader = await readerOf(record, chosen, request.claim, madeAt, templatesFolder);
+  const { language, paper: size } = request;
+  const paper: CorrespondenceInput = {
     ...reader.seen,
     fingerprint,
     language,
@@ -53,7 +53,7 @@ export async function writeFrom(
     enclosed,
     templates,
   };
-  const { claim: _, ...rest } = asked;
+  const { claim: _, ...rest } = request;
   const letter: LetterInput = {
     ...paper,
     ...rest,
@@ -64,7 +64,7 @@ export async function writeFrom(
 }
 
 /** Today in the zone that the claim's clocks run in, else where the goods were unloaded last. */
-function dayOf({ claim, whole }: Reader, at: Instant): Day {
+function dayOf({ claim, whole }: LetterReader, at: Instant): Day {
   const received = claim?.entries.findLast((entry) => entry.is === 'received');
   const last = whole.state.delivery.stops.findLast(({ does }) => does === 'unload')?.zone;
   const zone = received?.is === 'received' ? received.received.zone : (last ?? ('UTC' as Zone));
@@ -77,7 +77,7 @@ function dayOf({ claim, whole }: Reader, at: Instant): Day {
  */
 export async function writeCertificates(
   record: DeliveryRecord,
-  paper: PaperInput,
+  paper: CorrespondenceInput,
   language: Language,
   staging: Staging,
 ): Promise<{ draft: Letter; files: PackedFile[] }> {
@@ -88,7 +88,7 @@ export async function writeCertificates(
   const draftIn = (wanted: Language) =>
     draftCertificate({ ...paper, language: wanted, tool: tool(), entryHash });
   const write = async (name: string, { document }: Letter) =>
-    staging.write(name, 'certificate', (await setPages(document, paper)).pdf);
+    staging.write(name, 'certificate', (await typesetLetter(document, paper)).pdf);
   const draft = await draftIn('en');
   const files = [await write('certificate.pdf', draft)];
   if (language !== 'en') files.push(await write(`certificate-${language}.pdf`, await draftIn(language)));

@@ -1,20 +1,20 @@
 import { numberExhibits } from '../../compose/exhibits.js';
-import type { LetterClaim, PaperInput } from '../../compose/letters/input.js';
+import type { CorrespondenceInput, LetterClaim } from '../../compose/letters/input.js';
 import type { ClaimId } from '../../core/model/claim.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { Finding } from '../../core/model/results.js';
 import type { Instant } from '../../core/model/time.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { assessRecord } from '../assess.js';
-import { trueOfBoth } from '../redaction/intersect-assessments.js';
-import type { Copy } from '../redaction/read.js';
-import { leaveOut, stateOfCopy } from '../redaction/redact.js';
+import { intersectAssessments } from '../redaction/intersect-assessments.js';
+import type { RedactedCopy } from '../redaction/read.js';
+import { redact, redactedState } from '../redaction/redact.js';
 
 /** What the reader of a letter can see, and what only the carrier sees. */
-export interface Reader {
+export interface LetterReader {
   /** A letter says nothing that the reader's copy of the dossier does not show. */
-  seen: Pick<PaperInput, 'state' | 'assessment' | 'exhibits'>;
-  whole: Pick<PaperInput, 'state' | 'assessment' | 'exhibits'>;
+  seen: Pick<CorrespondenceInput, 'state' | 'assessment' | 'exhibits'>;
+  whole: Pick<CorrespondenceInput, 'state' | 'assessment' | 'exhibits'>;
   /** Findings for the carrier that rest on what the copy leaves out. */
   kept: Finding[];
   claim?: LetterClaim;
@@ -23,11 +23,11 @@ export interface Reader {
 /** Computes a record as the reader of a copy sees it; `copy` is undefined for a reader who gets everything. */
 export async function readerOf(
   record: DeliveryRecord,
-  copy: Copy | undefined,
+  copy: RedactedCopy | undefined,
   claim: ClaimId | undefined,
   at: Instant,
   templates: string | undefined,
-): Promise<Reader> {
+): Promise<LetterReader> {
   const { state, assessment } = await assessRecord(record, at, undefined, templates);
   const result = assessment.claims?.find((one) => one.claim === claim);
   const ofClaim: LetterClaim | undefined =
@@ -42,9 +42,9 @@ export async function readerOf(
   const numbered = numberExhibits(record.state());
   const whole = { state, assessment, exhibits: numbered };
   if (copy === undefined) return { seen: whole, whole, kept: [], ...more };
-  const out = leaveOut(record.entries, record.state(), copy);
-  const part = await assessRecord(record, at, (all) => stateOfCopy(all, out, copy), templates);
-  const said = trueOfBoth(assessment, part.assessment).assessment;
+  const out = redact(record.entries, record.state(), copy);
+  const part = await assessRecord(record, at, (all) => redactedState(all, out, copy), templates);
+  const said = intersectAssessments(assessment, part.assessment).assessment;
   const saidIds = new Set(said.findings.map(keyOf));
   return {
     seen: {

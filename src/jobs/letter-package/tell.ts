@@ -1,11 +1,11 @@
-import type { PaperInput } from '../../compose/letters/input.js';
-import { plainFindings } from '../../compose/letters/plain.js';
+import type { CorrespondenceInput } from '../../compose/letters/input.js';
+import { findingSentences } from '../../compose/letters/plain.js';
 import type { Finding } from '../../core/model/results.js';
-import type { AskedLetter } from './asked.js';
-import type { Reader } from './reader.js';
+import type { LetterRequest } from './asked.js';
+import type { LetterReader } from './reader.js';
 
 /** What the person who sends a letter must know, and its reader is not told. */
-export interface Told {
+export interface SenderNotes {
   /** What speaks against the carrier or stays open, with its exhibits; the letter does not print it. */
   weak: { weighs: 'hurts' | 'open'; says: string }[];
   /** What speaks for the carrier but is not in the letter, since the reader's copy leaves out what it rests on. */
@@ -16,11 +16,15 @@ export interface Told {
 }
 
 /** @param paper the whole record as paper, for its words */
-export async function toldBeside(asked: AskedLetter, reader: Reader, paper: PaperInput): Promise<Told> {
+export async function senderNotes(
+  asked: LetterRequest,
+  reader: LetterReader,
+  paper: CorrespondenceInput,
+): Promise<SenderNotes> {
   const { findings, gaps } = reader.whole.assessment;
   const ofWeight = (weighs: 'hurts' | 'open') => findings.filter((finding) => finding.weighs === weighs);
   const said = async (weighs: 'hurts' | 'open', of: readonly Finding[]) =>
-    (await plainFindings(paper, of)).map((says) => ({ weighs, says }));
+    (await findingSentences(paper, of)).map((says) => ({ weighs, says }));
   const weakRules = new Set(
     (reader.claim?.result?.position ?? []).flatMap(({ weak }) =>
       weak.flatMap(({ from }) => (from.is === 'gap' ? [from.id] : [])),
@@ -28,13 +32,16 @@ export async function toldBeside(asked: AskedLetter, reader: Reader, paper: Pape
   );
   return {
     weak: [...(await said('hurts', ofWeight('hurts'))), ...(await said('open', ofWeight('open')))],
-    kept: await plainFindings(paper, reader.kept),
+    kept: await findingSentences(paper, reader.kept),
     missing: gaps.filter(({ rule }) => weakRules.has(rule)).map(({ title }) => title),
     cautions: cautionsFor(asked, reader),
   };
 }
 
-function cautionsFor({ kind, loading, disallowsRest }: AskedLetter, { claim, whole }: Reader): string[] {
+function cautionsFor(
+  { kind, loading, disallowsRest }: LetterRequest,
+  { claim, whole }: LetterReader,
+): string[] {
   const declines = kind === 'denial' || (kind === 'offer' && disallowsRest);
   const governs = claim?.result?.governs;
   const settled = (claim?.entries ?? []).some(

@@ -1,9 +1,9 @@
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { Assessment, SetPointAgreement, SetPointDifference } from '../../core/model/results.js';
-import { claimsOfBoth } from './intersect-claims.js';
+import { intersectClaims } from './intersect-claims.js';
 
 /** What a copy says, and how much of the whole record's results it can't say. */
-export interface SaidInCopy {
+export interface RedactedAssessment {
   assessment: Assessment;
   findingsLeftOut: number;
   requirementsLeftOut: number;
@@ -13,7 +13,7 @@ export interface SaidInCopy {
  * What follows from the evidence of a copy and holds for the whole record too. A copy that leaves out a call to the
  * shipper must not say that nobody was told, nor that sources agree when the one that differs is left out.
  */
-export function trueOfBoth(whole: Assessment, part: Assessment): SaidInCopy {
+export function intersectAssessments(whole: Assessment, part: Assessment): RedactedAssessment {
   const same = <T>(list: readonly T[], key: (one: T) => unknown) => {
     const keys = new Set(list.map((one) => JSON.stringify(key(one))));
     return (one: T) => keys.has(JSON.stringify(key(one)));
@@ -38,7 +38,7 @@ export function trueOfBoth(whole: Assessment, part: Assessment): SaidInCopy {
       gaps,
       setPoints: setPointsOfBoth(whole.setPoints, part.setPoints),
       ...omitUndefined({ product }),
-      ...claimsOfBoth(whole, part),
+      ...intersectClaims(whole, part),
     },
     findingsLeftOut: whole.findings.filter(
       (one) => !findings.some(same([one], ({ id, weighs, facts }) => [id, weighs, facts])),

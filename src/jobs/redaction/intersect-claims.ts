@@ -5,7 +5,7 @@ import type { Assessment } from '../../core/model/results.js';
  * Clocks, papers and positions of a copy as far as they hold for the whole record too: a copy without an inspection
  * must not say that the goods were refused late, nor one without an invoice that there is none.
  */
-export function claimsOfBoth(
+export function intersectClaims(
   whole: Assessment,
   part: Assessment,
 ): Pick<Assessment, 'claims' | 'refusalClocks'> {

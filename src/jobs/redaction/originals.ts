@@ -1,11 +1,11 @@
 import exifr from '#exifr';
 import type { Sha256 } from '../../core/model/evidence.js';
-import type { LeftOut } from '../../core/model/manifest.js';
+import type { OmittedOriginal } from '../../core/model/manifest.js';
 import type { EvidenceItem, RecordState } from '../../core/model/state.js';
-import type { Copy } from './read.js';
-import type { LeftOutOfCopy } from './redact.js';
+import type { RedactedCopy } from './read.js';
+import type { Redaction } from './redact.js';
 
-type Why = LeftOut['why'];
+type Why = OmittedOriginal['why'];
 
 /**
  * Originals that a copy must not carry, and why: of evidence that is left out or made black, with coordinates where
@@ -13,10 +13,10 @@ type Why = LeftOut['why'];
  * @param state the whole record's
  * @param read bytes of an original
  */
-export async function originalsNotIn(
+export async function withheldOriginals(
   state: RecordState,
-  out: LeftOutOfCopy,
-  copy: Copy,
+  out: Redaction,
+  copy: RedactedCopy,
   read: (sha256: Sha256) => Promise<Uint8Array>,
 ): Promise<Map<Sha256, Why>> {
   const not = new Map<Sha256, Why>();
@@ -40,8 +40,8 @@ export async function originalsNotIn(
 
 async function reason(
   item: Extract<EvidenceItem, { file: unknown }>,
-  out: LeftOutOfCopy,
-  copy: Copy,
+  out: Redaction,
+  copy: RedactedCopy,
   read: (sha256: Sha256) => Promise<Uint8Array>,
 ): Promise<Why | undefined> {
   if (out.evidence.has(item.evidence)) return 'withheld';

@@ -12,7 +12,7 @@ const kind = z.enum(evidence.options.map((one) => one.shape.kind.value));
 /** For whom a copy is, as it stands after "Copy for". */
 const title = z.string().min(1).max(120);
 
-export const copy = z.strictObject({
+export const redactedCopy = z.strictObject({
   title: z.union([title, z.strictObject({ en: title, es: title.exactOptional() })]),
   leaveOut: z
     .strictObject({
@@ -25,29 +25,29 @@ export const copy = z.strictObject({
     .prefault({}),
   positions: z.boolean(),
 });
-export type Copy = z.infer<typeof copy> & { name: string };
+export type RedactedCopy = z.infer<typeof redactedCopy> & { name: string };
 
 /** For whom a copy is, in a language; where its words are not given, in English. */
-export function titleIn({ title: words }: Copy, language: Language): string {
+export function titleIn({ title: words }: RedactedCopy, language: Language): string {
   return typeof words === 'string' ? words : (words[language] ?? words.en);
 }
 
-const copies = z.record(z.string().regex(/^[a-z][a-z0-9-]{0,30}$/), copy);
+const copies = z.record(z.string().regex(/^[a-z][a-z0-9-]{0,30}$/), redactedCopy);
 
 /** The carrier's own dossier, which is no copy. */
-export const OWN = 'own';
+export const OWN_DOSSIER = 'own';
 
 /**
  * The copy of that name; undefined for the carrier's own dossier.
  * Throws DossierError `bad-template` when the file does not say what it must, `bad-usage` for a name it lacks.
  */
-export async function readCopy(file: string, name: string): Promise<Copy | undefined> {
-  if (name === OWN) return undefined;
+export async function readCopy(file: string, name: string): Promise<RedactedCopy | undefined> {
+  if (name === OWN_DOSSIER) return undefined;
   const text = await readFile(file, 'utf8');
   const { read } = readYamlAs(copies, text, file, 'bad-template');
   const found = read[name];
   if (found !== undefined) return { ...found, name };
-  const choices = [OWN, ...Object.keys(read)];
+  const choices = [OWN_DOSSIER, ...Object.keys(read)];
   throw new DossierError('bad-usage', `there is no copy "${name}"`, {
     where: { field: '--for' },
     fix: `Use one of ${choices.join(', ')}, or add it to copies.yaml in a folder of your own (--templates).`,

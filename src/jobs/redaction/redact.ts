@@ -1,10 +1,10 @@
 import type { Entry } from '../../core/model/entry.js';
 import type { EvidenceId } from '../../core/model/evidence.js';
 import type { EvidenceItem, RecordState } from '../../core/model/state.js';
-import type { Copy } from './read.js';
+import type { RedactedCopy } from './read.js';
 
 /** What a copy leaves out of one record. */
-export interface LeftOutOfCopy {
+export interface Redaction {
   /** Evidence that is not in it at all. */
   evidence: ReadonlySet<EvidenceId>;
   /** Evidence that is shown, while its ledger entries are left out because they hold coordinates. */
@@ -14,15 +14,15 @@ export interface LeftOutOfCopy {
 }
 
 /** Of the carrier's own dossier. */
-export const NOTHING_LEFT_OUT: LeftOutOfCopy = {
+export const NO_REDACTION: Redaction = {
   evidence: new Set(),
   entryOnly: new Set(),
   entries: new Set(),
 };
 
 /** Decides what a copy leaves out, by what its entry in copies.yaml says and what is withheld. */
-export function leaveOut(entries: readonly Entry[], state: RecordState, copy: Copy): LeftOutOfCopy {
-  const out = new Set(state.evidence.filter((item) => isLeftOut(item, copy)).map((item) => item.evidence));
+export function redact(entries: readonly Entry[], state: RecordState, copy: RedactedCopy): Redaction {
+  const out = new Set(state.evidence.filter((item) => isRedacted(item, copy)).map((item) => item.evidence));
   // Rows that were read from a file go with the file.
   for (const item of state.evidence)
     if ('source' in item && item.source.is === 'row' && out.has(item.source.evidence)) out.add(item.evidence);
@@ -51,7 +51,7 @@ export function leaveOut(entries: readonly Entry[], state: RecordState, copy: Co
   };
 }
 
-function isLeftOut(item: EvidenceItem, { leaveOut: not }: Copy): boolean {
+function isRedacted(item: EvidenceItem, { leaveOut: not }: RedactedCopy): boolean {
   if (item.withheld !== undefined) return true;
   if (not.kinds.some((kind) => kind === item.kind)) return true;
   const subject = 'subject' in item ? item.subject?.is : undefined;
@@ -79,7 +79,7 @@ function names(entry: Entry): (EvidenceId | undefined)[] {
 }
 
 /** The state that a copy is computed and set from: nothing that is left out is in it. */
-export function stateOfCopy(state: RecordState, out: LeftOutOfCopy, copy: Copy): RecordState {
+export function redactedState(state: RecordState, out: Redaction, copy: RedactedCopy): RecordState {
   return {
     ...state,
     evidence: state.evidence
@@ -97,6 +97,6 @@ function withoutPosition(item: EvidenceItem): EvidenceItem {
 }
 
 /** The carrier's own dossier shows every picture whole. */
-export function stateOfOwn(state: RecordState): RecordState {
+export function unredactedState(state: RecordState): RecordState {
   return { ...state, evidence: state.evidence.map(({ blackOut: _, ...item }) => item as EvidenceItem) };
 }

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import Handlebars from 'handlebars';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { WRITTEN_LETTERS } from '../../../src/compose/letters/kinds.js';
+import { TEMPLATED_LETTER_KINDS } from '../../../src/compose/letters/kinds.js';
 
 const folderOf = (language: string) => join(import.meta.dirname, '../../../templates/letters', language);
 const filesOf = (language: string) => readdirSync(folderOf(language)).sort();
@@ -31,7 +31,7 @@ const templates = filesOf('en').filter((file) => file.endsWith('.md'));
 describe('letters in Spanish have the same as in English', () => {
   it('in files, with one for each kind of letter', () => {
     expect(filesOf('es')).toEqual(filesOf('en'));
-    expect(templates).toEqual(expect.arrayContaining(WRITTEN_LETTERS.map((kind) => `${kind}.md`)));
+    expect(templates).toEqual(expect.arrayContaining(TEMPLATED_LETTER_KINDS.map((kind) => `${kind}.md`)));
   });
 
   it('in the names of labels, each with words', () => {

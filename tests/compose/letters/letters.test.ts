@@ -3,10 +3,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { draftCertificate } from '../../../src/compose/letters/certificate.js';
-import { setPages, writeLetter } from '../../../src/compose/letters/compose.js';
-import { WRITTEN_LETTERS } from '../../../src/compose/letters/kinds.js';
+import { typesetLetter, writeLetter } from '../../../src/compose/letters/compose.js';
+import { TEMPLATED_LETTER_KINDS } from '../../../src/compose/letters/kinds.js';
 import { WIDTH } from '../../../src/compose/letters/text.js';
-import { ownTemplates } from '../../../src/compose/templates.js';
+import { carrierTemplates } from '../../../src/compose/templates.js';
 import { language } from '../../../src/core/model/delivery.js';
 import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import type { Block } from '../../../src/core/words/blocks.js';
@@ -29,7 +29,7 @@ function listsOf(body: readonly Block[]): { lead: string; items: string[] }[] {
   });
 }
 
-const every = language.options.flatMap((name) => WRITTEN_LETTERS.map((kind) => [kind, name] as const));
+const every = language.options.flatMap((name) => TEMPLATED_LETTER_KINDS.map((kind) => [kind, name] as const));
 
 describe.each(every)('the letter %s in %s', (kind, name) => {
   it('is plain text in short lines, without markup', async () => {
@@ -60,14 +60,14 @@ describe.each(every)('the letter %s in %s', (kind, name) => {
 });
 
 // Setting pages takes longest: each letter once, one language after the other.
-const alternately = WRITTEN_LETTERS.map((kind, i) => [kind, i % 2 === 0 ? 'en' : 'es'] as const);
+const alternately = TEMPLATED_LETTER_KINDS.map((kind, i) => [kind, i % 2 === 0 ? 'en' : 'es'] as const);
 
 describe.each(alternately)('the pages of the letter %s in %s', (kind, name) => {
   it('are set, with all its fonts inside and nothing in the margin', async () => {
     const paper = name === 'es' ? 'A4' : 'Letter';
     const input = await letterInput(kind, { language: name, paper });
     const { document, blanks } = await writeLetter(input);
-    const { pdf, pages, warnings } = await setPages(document, input);
+    const { pdf, pages, warnings } = await typesetLetter(document, input);
     expect(warnings).toEqual([]);
     expect(pages).toBe(1);
     const text = squeezed(await textOf(pdf));
@@ -83,17 +83,20 @@ describe.each(alternately)('the pages of the letter %s in %s', (kind, name) => {
 });
 
 describe('what a letter says', () => {
-  it.each(WRITTEN_LETTERS)('of a record that shows nothing: %s has no sentence of a fact', async (kind) => {
-    const input = await letterInput(kind, { claim: { entries: [] }, enclosed: [] }, { change: () => [] });
-    const { document, blanks } = await writeLetter({
-      ...input,
-      assessment: { ...input.assessment, findings: [] },
-    });
-    expect(JSON.stringify(document.body)).not.toContain('"is":"exhibit"');
-    expect(document.exhibitsNote).toBeUndefined();
-    if (kind === 'notice-to-shipper' || kind === 'reservation' || kind === 'notice-to-insurer')
-      expect(blanks.length).toBeGreaterThan(0);
-  });
+  it.each(TEMPLATED_LETTER_KINDS)(
+    'of a record that shows nothing: %s has no sentence of a fact',
+    async (kind) => {
+      const input = await letterInput(kind, { claim: { entries: [] }, enclosed: [] }, { change: () => [] });
+      const { document, blanks } = await writeLetter({
+        ...input,
+        assessment: { ...input.assessment, findings: [] },
+      });
+      expect(JSON.stringify(document.body)).not.toContain('"is":"exhibit"');
+      expect(document.exhibitsNote).toBeUndefined();
+      if (kind === 'notice-to-shipper' || kind === 'reservation' || kind === 'notice-to-insurer')
+        expect(blanks.length).toBeGreaterThan(0);
+    },
+  );
 
   it('of findings whose exhibits the reader does not have: nothing', async () => {
     const input = await letterInput('denial');
@@ -214,14 +217,14 @@ describe('what people write', () => {
     );
     const { document, text } = await writeLetter(input);
     expect(squeezed(text).split(squeezed(HOSTILE))).toHaveLength(1 + 5);
-    const { pdf } = await setPages(document, input);
+    const { pdf } = await typesetLetter(document, input);
     expect(squeezed(await textOf(pdf)).split(squeezed(HOSTILE))).toHaveLength(1 + 5);
   });
 
   it('and can’t be printed shows as what it is, with a warning', async () => {
     const input = await letterInput('denial', { reasons: ['hidden\u202e turn'] });
     const { document } = await writeLetter(input);
-    const { warnings } = await setPages(document, input);
+    const { warnings } = await typesetLetter(document, input);
     expect(warnings.join()).toMatch(/U\+202E/);
   });
 });
@@ -237,7 +240,7 @@ describe('templates of a carrier’s own', () => {
   it('take the place of the shipped ones, one by one', async () => {
     put('denial.md', 'We answer {{claimant}}: no. {{blank "reasons"}}\n');
     put('labels.yaml', 'blank: { reasons: why not }\n');
-    const templates = await ownTemplates(own);
+    const templates = await carrierTemplates(own);
     const { text, blanks } = await writeLetter(await letterInput('denial', { templates }));
     expect(text).toMatch(/We answer Plainsview Grocers: no\. \[________ why not\]/);
     expect(blanks).toEqual(['why not']);
@@ -249,7 +252,7 @@ describe('templates of a carrier’s own', () => {
     ['a block that does not end', 'x\n{{#if claim}}\n', 3],
   ])('with %s are refused with file and line', async (_, text, row) => {
     put('denial.md', text);
-    const templates = await ownTemplates(own);
+    const templates = await carrierTemplates(own);
     await expect(writeLetter(await letterInput('denial', { templates }))).rejects.toMatchObject({
       code: 'bad-template',
       where: { file: join(own, 'letters/en/denial.md'), row },
@@ -258,7 +261,7 @@ describe('templates of a carrier’s own', () => {
 
   it('with a place to fill in that has no name are refused with its label', async () => {
     put('denial.md', '{{blank "colour"}}');
-    const templates = await ownTemplates(own);
+    const templates = await carrierTemplates(own);
     await expect(writeLetter(await letterInput('denial', { templates }))).rejects.toMatchObject({
       where: { field: 'blank.colour' },
     });
@@ -275,7 +278,7 @@ describe('the draft of a certificate', () => {
 
   it('lists every exhibit with the hash of its file, or of its entry', async () => {
     const { input, draft } = await drafted('en');
-    const { pdf } = await setPages(draft.document, input);
+    const { pdf } = await typesetLetter(draft.document, input);
     const text = squeezed(await textOf(pdf));
     expect(draft.document.annex?.rows).toHaveLength(input.exhibits.length);
     for (const { file, seq } of input.exhibits) {
@@ -306,11 +309,11 @@ describe('the draft of a certificate', () => {
     const drawing =
       '<svg xmlns="http://www.w3.org/2000/svg" width="600" height="80"><rect width="600" height="80"/></svg>';
     writeFileSync(join(own, 'letterhead.svg'), drawing);
-    const templates = await ownTemplates(own);
+    const templates = await carrierTemplates(own);
     const { draft, input } = await drafted('en');
     const { document } = await writeLetter(await letterInput('denial'));
     for (const one of [draft.document, document]) {
-      const { pdf } = await setPages(one, { ...input, templates }, 'ua-1');
+      const { pdf } = await typesetLetter(one, { ...input, templates }, 'ua-1');
       expect(Buffer.from(pdf).toString('latin1')).toMatch(/pdfuaid:part>1</);
     }
     rmSync(own, { recursive: true, force: true });

@@ -1,9 +1,9 @@
 import type { LetterClaim, LetterInput } from '../../../src/compose/letters/input.js';
-import type { WrittenLetter } from '../../../src/compose/letters/kinds.js';
-import { ownTemplates } from '../../../src/compose/templates.js';
+import type { TemplatedLetterKind } from '../../../src/compose/letters/kinds.js';
+import { carrierTemplates } from '../../../src/compose/templates.js';
 import { type ClaimNote, claimNote } from '../../../src/core/model/claim.js';
 import type { EvidenceId } from '../../../src/core/model/evidence.js';
-import type { SupportingPaper } from '../../../src/core/model/results.js';
+import type { SupportingDocument } from '../../../src/core/model/results.js';
 import type { ClaimEntry } from '../../../src/core/model/state.js';
 import type { Instant } from '../../../src/core/model/time.js';
 import { BUILT_AT, type SampleOptions, sampleInput } from '../sample.js';
@@ -43,7 +43,7 @@ export const entriesOf = (notes: readonly unknown[], firstSeq = 90): ClaimEntry[
     enteredBy: 'Office',
   }));
 
-const paper = (id: SupportingPaper['id'], ...have: string[]): SupportingPaper => ({
+const paper = (id: SupportingDocument['id'], ...have: string[]): SupportingDocument => ({
   id,
   asked: 'by-rule',
   have: have as EvidenceId[],
@@ -73,7 +73,7 @@ export function sampleClaim(notes: readonly unknown[] = NOTES): LetterClaim {
 
 /** Everything a letter of the invented delivery is made of. */
 export async function letterInput(
-  kind: WrittenLetter,
+  kind: TemplatedLetterKind,
   more: Partial<LetterInput> = {},
   sample: SampleOptions = {},
 ): Promise<LetterInput> {
@@ -88,7 +88,7 @@ export async function letterInput(
     paper: 'Letter',
     madeAt: BUILT_AT,
     enclosed: [{ name: 'dossier.pdf', what: 'dossier', bytes: 812_345, sha256: hashOf('dossier') }],
-    templates: await ownTemplates(),
+    templates: await carrierTemplates(),
     claim: sampleClaim(),
     day: { date: '2026-08-10', zone: 'America/Chicago' } as LetterInput['day'],
     to: { name: 'Plainsview Grocers', address: '4 Orchard Way, Omaha NE' },

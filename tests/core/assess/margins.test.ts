@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { bandsOf } from '../../../src/core/assess/bands.js';
-import { readMoments } from '../../../src/core/assess/milestones.js';
+import { readMilestones } from '../../../src/core/assess/milestones.js';
 import { lifeUsed } from '../../../src/core/assess/temperature/life.js';
 import { lineMargins } from '../../../src/core/assess/temperature/margins.js';
 import { temperatureResult } from '../../../src/core/assess/temperature/result.js';
@@ -20,7 +20,7 @@ function margin(goods: string, air: (hour: number) => number, supply = air, setP
     { lines: [{ id: 'a', goods, from: 'load-1', to: 'drop-1', instruction: { setPoint } }] },
   );
   const of = log(hours, { 'return-air': hours.map(air), 'supply-air': hours.map(supply) });
-  return lineMargins(made.delivery.lines, [of], readMoments(made, DAY_START + 100 * HOUR))[0];
+  return lineMargins(made.delivery.lines, [of], readMilestones(made, DAY_START + 100 * HOUR))[0];
 }
 
 describe('sums that another result has already', () => {
@@ -36,15 +36,20 @@ describe('sums that another result has already', () => {
         { kind: 'event', event: 'doors-opened', place: { stop: 'drop-1' }, time: at(38) },
       ),
     );
-    const moments = readMoments(made, DAY_START + 100 * HOUR);
+    const milestones = readMilestones(made, DAY_START + 100 * HOUR);
     const { lines } = made.delivery;
-    const result = temperatureResult(of, moments, bandsOf(lines, rulesOf({ needs: { event: 'arrived' } })), {
-      lines,
-    });
+    const result = temperatureResult(
+      of,
+      milestones,
+      bandsOf(lines, rulesOf({ needs: { event: 'arrived' } })),
+      {
+        lines,
+      },
+    );
     if (result === undefined) throw new Error('no result');
-    const own = lineMargins(lines, [of], moments);
+    const own = lineMargins(lines, [of], milestones);
     expect(own[0]?.freezing?.channels.length).toBe(2);
-    expect(lineMargins(lines, [of], moments, [result])).toEqual(own);
+    expect(lineMargins(lines, [of], milestones, [result])).toEqual(own);
   });
 });
 

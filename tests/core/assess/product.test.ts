@@ -1,18 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readMoments } from '../../../src/core/assess/milestones.js';
+import { readMilestones } from '../../../src/core/assess/milestones.js';
 import { productAfter, sevenEighthsTime, timeConstant } from '../../../src/core/assess/product/cooling.js';
 import { NO_HEATING } from '../../../src/core/assess/product/heated.js';
 import { productResults } from '../../../src/core/assess/product/product.js';
 import { groupsAtEnd, productsAtEnd } from '../../../src/core/assess/product/response.js';
 import { pulpGroups } from '../../../src/core/assess/pulps.js';
 import type { DeliveryInput } from '../../../src/core/model/delivery.js';
-import type { Span } from '../../../src/core/model/results.js';
+import type { TimeRange } from '../../../src/core/model/results.js';
 import { cases } from '../../properties.js';
 import { at, DAY_START, HOUR, items, log, rulesOf, state } from './made.js';
 
 const RULES = rulesOf({ needs: { event: 'arrived' } });
-const span = (from: number, to: number): Span => ({
+const span = (from: number, to: number): TimeRange => ({
   from: DAY_START + from * HOUR,
   to: DAY_START + to * HOUR,
 });
@@ -201,7 +201,7 @@ function plausible(
     made.delivery.lines,
     pulpGroups(made, RULES),
     [log(hours, { 'return-air': hours.map(air) })],
-    readMoments(made, DAY_START + 100 * HOUR),
+    readMilestones(made, DAY_START + 100 * HOUR),
   );
   if (result === undefined) throw new Error('no result');
   return result;

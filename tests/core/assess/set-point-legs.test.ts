@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../../src/core/assess/assess.js';
-import { slipBetween } from '../../../src/core/assess/entry-errors.js';
+import { guessEntryError } from '../../../src/core/assess/entry-errors.js';
 import type { DeliveryInput } from '../../../src/core/model/delivery.js';
 import { toCelsius } from '../../../src/core/model/temperature.js';
 import { at, DAY_START, HASH, HOUR, instantAt, items, log, rulesOf, state } from './made.js';
@@ -91,7 +91,7 @@ describe('slips of the hand', () => {
     { a: f(34), b: f(36), slip: undefined },
     { a: f(33), b: f(33), slip: undefined },
   ])('$a °C and $b °C: $slip', ({ a, b, slip }) => {
-    expect(slipBetween(a, b)).toBe(slip);
-    expect(slipBetween(b, a)).toBe(slip);
+    expect(guessEntryError(a, b)).toBe(slip);
+    expect(guessEntryError(b, a)).toBe(slip);
   });
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../../src/core/assess/assess.js';
-import { slipBetween } from '../../../src/core/assess/entry-errors.js';
+import { guessEntryError } from '../../../src/core/assess/entry-errors.js';
 import { eventName } from '../../../src/core/model/evidence.js';
 import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import { toCelsius } from '../../../src/core/model/temperature.js';
@@ -26,7 +26,7 @@ describe('slips of the hand', () => {
     { what: '34 for 36 is as likely meant', a: f(36), b: f(34), slip: undefined },
     { what: '55 for 36', a: f(36), b: f(55), slip: undefined },
   ])('$what', ({ a, b, slip }) => {
-    expect(slipBetween(a, b)).toBe(slip);
+    expect(guessEntryError(a, b)).toBe(slip);
   });
 });
 

@@ -1,20 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bandsOf } from '../../../src/core/assess/bands.js';
-import { readMoments } from '../../../src/core/assess/milestones.js';
+import { readMilestones } from '../../../src/core/assess/milestones.js';
 import { cyclingOf } from '../../../src/core/assess/temperature/cycling.js';
 import { differenceOf } from '../../../src/core/assess/temperature/difference.js';
 import { withoutJumps } from '../../../src/core/assess/temperature/jumps.js';
 import { meanKineticTemperature } from '../../../src/core/assess/temperature/kinetic.js';
 import { temperatureResult } from '../../../src/core/assess/temperature/result.js';
 import { summarise } from '../../../src/core/assess/temperature/summary.js';
-import type { Span } from '../../../src/core/model/results.js';
+import type { TimeRange } from '../../../src/core/model/results.js';
 import type { UnitLog } from '../../../src/core/model/unit-log.js';
 import { cases } from '../../properties.js';
 import { at, DAY_START, HOUR, items, log, rulesOf, state } from './made.js';
 
 const RULES = rulesOf({ needs: { event: 'arrived' } });
-const span = (from: number, to: number): Span => ({
+const span = (from: number, to: number): TimeRange => ({
   from: DAY_START + from * HOUR,
   to: DAY_START + to * HOUR,
 });
@@ -41,7 +41,7 @@ function analyse(of: UnitLog, to: number, events: Parameters<typeof items> = [])
     { lines: [line('romaine', 'load-1', 'drop-1')] },
   );
   const { lines } = made.delivery;
-  const result = temperatureResult(of, readMoments(made, DAY_START + 1000 * HOUR), bandsOf(lines, RULES), {
+  const result = temperatureResult(of, readMilestones(made, DAY_START + 1000 * HOUR), bandsOf(lines, RULES), {
     lines,
   });
   if (result === undefined) throw new Error('no result');
@@ -284,7 +284,7 @@ describe('legs', () => {
   const hours = quarters(0, 10);
   const result = temperatureResult(
     log(hours, { 'return-air': hours.map((h) => (h < 4.5 ? 37.5 : 35)) }),
-    readMoments(made, DAY_START + 100 * HOUR),
+    readMilestones(made, DAY_START + 100 * HOUR),
     bandsOf(made.delivery.lines, RULES),
     { lines: made.delivery.lines },
   );
@@ -320,7 +320,9 @@ describe('silence and windows', () => {
   it('a window that was asked for says so', () => {
     const made = state([]);
     const of = log([0, 1, 2, 3], { 'return-air': [36, 36, 40, 40] });
-    const result = temperatureResult(of, readMoments(made, DAY_START), [], { asked: span(1, 2) });
+    const result = temperatureResult(of, readMilestones(made, DAY_START), [], {
+      requestedWindow: span(1, 2),
+    });
     expect(result?.custody).toMatchObject({ from: { basis: 'asked' }, to: { basis: 'asked' } });
     expect(result?.channels[0]?.mean).toBeCloseTo(((38 - 32) * 5) / 9, 9);
   });

@@ -1,12 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Sink, walk } from '../../../src/core/assess/temperature/segments.js';
+import { type SegmentSink, walkSegments } from '../../../src/core/assess/temperature/segments.js';
 import { summarise } from '../../../src/core/assess/temperature/summary.js';
-import type { Span } from '../../../src/core/model/results.js';
+import type { TimeRange } from '../../../src/core/model/results.js';
 import { cases } from '../../properties.js';
 
 /** The definition, sample by sample: what is told of a channel over a window. */
-function told(times: readonly number[], values: readonly number[], window: Span, limit: number): unknown[] {
+function told(
+  times: readonly number[],
+  values: readonly number[],
+  window: TimeRange,
+  limit: number,
+): unknown[] {
   const samples = times.flatMap((t, i) =>
     Number.isFinite(values[i]) ? [{ t, v: values[i] as number }] : [],
   );
@@ -40,14 +45,14 @@ function told(times: readonly number[], values: readonly number[], window: Span,
   return [...pieces, ...unknown, ...alone].sort((a, b) => a[1] - b[1] || a[0].localeCompare(b[0]));
 }
 
-function walked(times: readonly number[], values: readonly number[], window: Span, limit: number) {
+function walked(times: readonly number[], values: readonly number[], window: TimeRange, limit: number) {
   const found: (readonly [string, ...number[]])[] = [];
-  const sink: Sink = {
-    piece: (t0, v0, t1, v1) => found.push(['piece', t0, v0, t1, v1]),
+  const sink: SegmentSink = {
+    segment: (t0, v0, t1, v1) => found.push(['piece', t0, v0, t1, v1]),
     unknown: (from, to) => found.push(['unknown', from, to]),
-    alone: (t, v) => found.push(['alone', t, v]),
+    isolatedSample: (t, v) => found.push(['alone', t, v]),
   };
-  walk(Float64Array.from(times), Float64Array.from(values), window, limit, sink);
+  walkSegments(Float64Array.from(times), Float64Array.from(values), window, limit, sink);
   return found.sort((a, b) => (a[1] ?? 0) - (b[1] ?? 0) || a[0].localeCompare(b[0]));
 }
 

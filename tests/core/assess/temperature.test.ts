@@ -1,27 +1,27 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bandsOf, commonBand } from '../../../src/core/assess/bands.js';
-import { readMoments } from '../../../src/core/assess/milestones.js';
+import { readMilestones } from '../../../src/core/assess/milestones.js';
 import { temperatureResult } from '../../../src/core/assess/temperature/result.js';
 import { gapLimit } from '../../../src/core/assess/temperature/sampling-interval.js';
 import { summarise } from '../../../src/core/assess/temperature/summary.js';
 import type { Channel } from '../../../src/core/model/evidence.js';
 import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
-import type { Span } from '../../../src/core/model/results.js';
+import type { TimeRange } from '../../../src/core/model/results.js';
 import { toCelsius } from '../../../src/core/model/temperature.js';
 import type { UnitLog } from '../../../src/core/model/unit-log.js';
 import { cases } from '../../properties.js';
 import { at, DAY_START, facts, HOUR, items, log, rulesOf, state } from './made.js';
 
 const RULES = rulesOf({ needs: { event: 'arrived' } });
-const hours = (from: number, to: number): Span => ({
+const hours = (from: number, to: number): TimeRange => ({
   from: DAY_START + from * HOUR,
   to: DAY_START + to * HOUR,
 });
 const F = (value: number) => toCelsius(value, '°F');
 const fahrenheitHours = (kelvinHours: number) => (kelvinHours * 9) / 5;
 
-function sum(of: UnitLog, window: Span, low: number, high: number, channel: Channel = 'return-air') {
+function sum(of: UnitLog, window: TimeRange, low: number, high: number, channel: Channel = 'return-air') {
   const values = of.channels[channel] ?? new Float64Array();
   return summarise(channel, of.times, values, window, 4 * 3600, { low, high });
 }
@@ -37,7 +37,7 @@ function analyse(of: UnitLog, to: number, setPoint = '36 °F') {
   );
   const result = temperatureResult(
     of,
-    readMoments(made, DAY_START + 1000 * HOUR),
+    readMilestones(made, DAY_START + 1000 * HOUR),
     bandsOf(made.delivery.lines, RULES),
   );
   if (result === undefined) throw new Error('no result');
@@ -222,12 +222,12 @@ describe('custody', () => {
 
   it('falls back to the log when there are no events', () => {
     const made = state([]);
-    const result = temperatureResult(sixHours, readMoments(made, DAY_START), []);
+    const result = temperatureResult(sixHours, readMilestones(made, DAY_START), []);
     expect(result?.custody).toMatchObject({ from: { basis: 'log-start' }, to: { basis: 'log-end' } });
   });
 
   it('is unknown for an empty log without events', () => {
-    expect(temperatureResult(log([], {}), readMoments(state([]), DAY_START), [])).toBeUndefined();
+    expect(temperatureResult(log([], {}), readMilestones(state([]), DAY_START), [])).toBeUndefined();
   });
 });
 

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { foldEntries } from '../../../src/core/ledger/fold.js';
-import { Known } from '../../../src/core/ledger/references.js';
+import { KnownReferences } from '../../../src/core/ledger/references.js';
 import { EMPTY_ROOT, sha256Of } from '../../../src/core/ledger/tree.js';
 import type { Entry, NewEntry } from '../../../src/core/model/entry.js';
 import type { Instant } from '../../../src/core/model/time.js';
-import { stage } from '../../../src/record/staging.js';
+import { stageEntries } from '../../../src/record/staging.js';
 import { bytesOf, documentOf, pulpOf, someFacts } from './drafts.js';
 
 const AT = '2026-07-14T12:42:08.370Z' as Instant;
@@ -15,7 +15,7 @@ function facts(carrier?: string): NewEntry {
   return { type: 'delivery-facts', by, body: { sha256, facts: JSON.parse(JSON.stringify(written)) } };
 }
 const folded = (entries: NewEntry[]) => {
-  const staged: Entry[] = stage(entries, AT, 0, new Known()).map((s) => s.entry);
+  const staged: Entry[] = stageEntries(entries, AT, 0, new KnownReferences()).map((s) => s.entry);
   return foldEntries(staged, staged.length, EMPTY_ROOT);
 };
 const bill = documentOf('e1', { bytes: 4, sha256: sha256Of(bytesOf('bill')) });
@@ -144,7 +144,12 @@ describe('the state of a record', () => {
   });
 
   it('leaves the entries as they are', () => {
-    const entries = stage([facts(), bill, say({ evidence: 'e1', place: { stop: 'x' } })], AT, 0, new Known());
+    const entries = stageEntries(
+      [facts(), bill, say({ evidence: 'e1', place: { stop: 'x' } })],
+      AT,
+      0,
+      new KnownReferences(),
+    );
     const before = JSON.stringify(entries);
     foldEntries(
       entries.map((s) => s.entry),

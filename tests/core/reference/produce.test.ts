@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { fromCelsius } from '../../../src/core/model/temperature.js';
-import { cite, findProduce, produceTable, worstFreezing } from '../../../src/core/reference/produce.js';
+import {
+  cite,
+  findProduce,
+  highestFreezingPoint,
+  produceTable,
+} from '../../../src/core/reference/produce.js';
 
 const F = (celsius: number | undefined) => Number(fromCelsius(celsius ?? Number.NaN, '°F').toFixed(6));
 
@@ -50,7 +55,7 @@ describe('published produce temperatures', () => {
     const garlic = findProduce('garlic');
     expect(F(garlic?.freezing?.value)).toBe(28.4);
     expect(garlic?.alternatives).toMatchObject([{ field: 'freezing', source: 'CT' }]);
-    if (garlic !== undefined) expect(F(worstFreezing(garlic))).toBe(30.6);
+    if (garlic !== undefined) expect(F(highestFreezingPoint(garlic))).toBe(30.6);
   });
 
   it('what the table lacks is not guessed', () => {

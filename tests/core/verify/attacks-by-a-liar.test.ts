@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { canonicalBytes } from '../../../src/core/ledger/canonical.js';
 import { leafHash, sha256Of, treeHash } from '../../../src/core/ledger/tree.js';
-import type { Attachment, Exhibit, LeftOut, Manifest } from '../../../src/core/model/manifest.js';
+import type { Attachment, Exhibit, Manifest, OmittedOriginal } from '../../../src/core/model/manifest.js';
 import { exhibit } from '../../../src/core/model/manifest.js';
 import { toInstant } from '../../../src/core/model/time.js';
 import { verifyDossier } from '../../../src/core/verify/verify-dossier.js';
@@ -56,7 +56,7 @@ const first = (all: readonly Exhibit[], change: (one: Exhibit) => unknown): Exhi
   all.map((one) => (one.exhibit === 1 ? exhibit.parse(change(one)) : one));
 const withFile = (change: object) =>
   withExhibits((all) => first(all, (one) => ({ ...one, file: { ...one.file, ...change } })));
-const leavingOut = (more: Partial<LeftOut>): Parts =>
+const leavingOut = (more: Partial<OmittedOriginal>): Parts =>
   claiming(({ leftOut }) => ({
     leftOut: [...leftOut, { name: 'b.txt', bytes: 5, sha256: sha256Of(text('x')), why: 'withheld', ...more }],
   }));

@@ -6,7 +6,7 @@ import { pipeline } from 'node:stream/promises';
 import yazl from 'yazl';
 import { printCheckpoint } from '../../../src/core/ledger/checkpoint.js';
 import { leafHash, sha256Of, treeHash } from '../../../src/core/ledger/tree.js';
-import type { Subject, VerificationReport } from '../../../src/core/model/verification.js';
+import type { CheckedItem, VerificationReport } from '../../../src/core/model/verification.js';
 import { type PayloadFile, planBag } from '../../../src/signing/bag/plan.js';
 import { asLines, BUILT_AT, FACTS_YAML, ledgerEntries, PAPER, PHOTO } from '../../signing/sample.js';
 
@@ -99,12 +99,12 @@ export async function patch(file: string, old: string, by: string): Promise<void
   await writeFile(file, bytes);
 }
 
-export function only({ subjects }: VerificationReport): Subject {
+export function only({ subjects }: VerificationReport): CheckedItem {
   const [subject] = subjects;
   if (subject === undefined) throw new Error('nothing was checked');
   return subject;
 }
 
-export function failedOf({ checks }: Pick<Subject, 'checks'>): string[] {
+export function failedOf({ checks }: Pick<CheckedItem, 'checks'>): string[] {
   return checks.filter(({ result }) => result === 'failed').map(({ id }) => id);
 }

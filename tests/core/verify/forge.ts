@@ -3,7 +3,7 @@ import { toInstant } from '../../../src/core/model/time.js';
 import type { Verification } from '../../../src/core/model/verification.js';
 import { readCertificate } from '../../../src/core/verify/cms/certificate.js';
 import type { Identity } from '../../../src/signing/identity.js';
-import { type Prepared, preparePdf } from '../../../src/signing/placeholder.js';
+import { type PreparedPdf, preparePdf } from '../../../src/signing/placeholder.js';
 import { digestOf, insertSignature, signPdf } from '../../../src/signing/sign-pdf.js';
 import { type Parts, sampleParts, samplePdf } from '../../signing/sample.js';
 import { countingBytes, SIGNED_AT, sampleIdentity } from '../../signing/sample-identity.js';
@@ -21,7 +21,7 @@ export async function dossier(
 }
 
 /** A dossier that is complete but for its signature. */
-export async function prepared(): Promise<Prepared> {
+export async function prepared(): Promise<PreparedPdf> {
   return preparePdf(await samplePdf(), options, Buffer.from(countingBytes()(16)).toString('hex'));
 }
 
@@ -40,7 +40,7 @@ export async function signedAfter(old: string, by: string): Promise<Uint8Array> 
   return signAs({ ...one, bytes: overwrite(one.bytes, old, by) });
 }
 
-export function signAs(one: Prepared, shape: Shape = {}, signer: Identity = identity): Uint8Array {
+export function signAs(one: PreparedPdf, shape: Shape = {}, signer: Identity = identity): Uint8Array {
   return insertSignature(one, cms(digestOf(one), signer, shape));
 }
 

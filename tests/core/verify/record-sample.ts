@@ -1,7 +1,7 @@
 import { expect } from 'vitest';
 import { canonicalBytes } from '../../../src/core/ledger/canonical.js';
 import { leafHash } from '../../../src/core/ledger/tree.js';
-import type { Subject } from '../../../src/core/model/verification.js';
+import type { CheckedItem } from '../../../src/core/model/verification.js';
 import type { VerifyOptions } from '../../../src/core/verify/options.js';
 import { verifyAll } from '../../../src/core/verify/verify-all.js';
 import { ledgerEntries, text } from '../../signing/sample.js';
@@ -39,6 +39,6 @@ export async function checkRecord(
   disk: Scratch,
   files: Files,
   options: VerifyOptions = {},
-): Promise<Subject> {
+): Promise<CheckedItem> {
   return only(await verifyAll([await disk.write(fresh('record'), files)], options));
 }

@@ -2,7 +2,7 @@ import { generateKeyPairSync } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import { readCertificate } from '../../../src/core/verify/cms/certificate.js';
-import { isVouchedFor } from '../../../src/core/verify/trust.js';
+import { isTrusted } from '../../../src/core/verify/trust.js';
 import { makeAnyCertificate } from './any-certificate.js';
 
 const at = new Date(Date.UTC(2026, 6, 17));
@@ -38,7 +38,7 @@ describe('a signer is vouched for (RFC 5280 §6.1)', () => {
     ['not by itself', root, [root], [lookAlike], at, false],
     ['not by an authority that had run out', direct, [], [root], new Date(Date.UTC(2032, 0, 1)), false],
   ])('%s', (_, signer, others, trusted, time, expected) => {
-    expect(isVouchedFor(signer, others, trusted, time)).toBe(expected);
+    expect(isTrusted(signer, others, trusted, time)).toBe(expected);
   });
 });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { treeHash } from '../../../src/core/ledger/tree.js';
-import { ASKED } from '../../../src/core/verify/checks.js';
+import { CHECKS_BY_SUBJECT } from '../../../src/core/verify/checks.js';
 import { verifyDossier } from '../../../src/core/verify/verify-dossier.js';
 import { sampleParts, samplePdf, text } from '../../signing/sample.js';
 import { SIGNED_AT } from '../../signing/sample-identity.js';
@@ -78,7 +78,7 @@ describe('what is no dossier is broken, and the words say why', () => {
     const check = found.checks.find((one) => one.result === 'failed');
     expect(check?.id).toBe(id);
     expect(check?.detail).toMatch(words);
-    expect(found.checks.map((one) => one.id)).toEqual(ASKED.dossier);
+    expect(found.checks.map((one) => one.id)).toEqual(CHECKS_BY_SUBJECT.dossier);
   });
 
   it('an unsigned PDF in one piece', async () => {

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { sha256Of } from '../../../src/core/ledger/tree.js';
-import { foreignForm } from '../../../src/core/verify/container/zip-form.js';
+import { nonCanonicalZipFields } from '../../../src/core/verify/container/zip-form.js';
 import { verifyAll } from '../../../src/core/verify/verify-all.js';
 import { type BagFile, writeBag } from '../../../src/signing/bag/write-zip.js';
 import { BUILT_AT } from '../../signing/sample.js';
@@ -67,7 +67,7 @@ function filesIn(zip: Buffer): { name: string; from: number; to: number }[] {
 
 describe('the zip of a bag (PKWARE APPNOTE 6.3)', () => {
   it('as it was made has no byte that could be another', async () => {
-    expect(await foreignForm(own)).toEqual([]);
+    expect(await nonCanonicalZipFields(own)).toEqual([]);
     expect(await judged(own)).toMatchObject({
       failed: [],
       zip: { result: 'passed', detail: 'as it was made' },
@@ -79,7 +79,7 @@ describe('the zip of a bag (PKWARE APPNOTE 6.3)', () => {
     const inside = filesIn(bytes);
     for (let at = 0; at < bytes.length; at += 1) {
       if (inside.some(({ from, to }) => at >= from && at < to)) continue;
-      if ((await foreignForm(await changed(at, 1 << (at % 8)))).length === 0) silent.push(at);
+      if ((await nonCanonicalZipFields(await changed(at, 1 << (at % 8)))).length === 0) silent.push(at);
     }
     // Names in the directory are whatever it says; that a file is missing and another is not listed is for the bag.
     for (const at of silent) expect((await judged(await changed(at, 1 << (at % 8)))).failed).not.toEqual([]);
@@ -123,7 +123,7 @@ describe('the zip of a bag (PKWARE APPNOTE 6.3)', () => {
       mend(copy);
       const path = disk.path(name);
       await writeFile(path, copy);
-      return foreignForm(path);
+      return nonCanonicalZipFields(path);
     };
     expect(await put('comment.zip', bytes.length, (copy) => copy.writeUInt16LE(4, bytes.length - 2))).toEqual(
       ['the end record is not where the file ends'],

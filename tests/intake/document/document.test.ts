@@ -1,13 +1,13 @@
 import { deflateSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { PDFDocument, StandardFonts } from '#pdf-lib';
-import { paperByFileName, paperByWords } from '../../../src/intake/document/paper-words.js';
-import { lookAtPdf } from '../../../src/intake/document/pdf.js';
+import { documentByFileName, documentByHeading } from '../../../src/intake/document/paper-words.js';
+import { scanPdf } from '../../../src/intake/document/pdf.js';
 import { plainText } from '../../../src/intake/document/pdf-text.js';
 import { emptyFolder, put } from '../a-delivery.js';
 
 const folder = await emptyFolder();
-const look = async (bytes: string | Uint8Array) => lookAtPdf((await put(folder, 'a.pdf', bytes)).path);
+const look = async (bytes: string | Uint8Array) => scanPdf((await put(folder, 'a.pdf', bytes)).path);
 
 async function pdf(pages = 1, text = 'Page', options = {}): Promise<Uint8Array> {
   const made = await PDFDocument.create();
@@ -161,11 +161,11 @@ describe('what a paper calls itself', () => {
     ],
     ['preinvoices', undefined],
     ['', undefined],
-  ])('%j', (text, is) => expect(paperByWords(text)?.is).toBe(is));
+  ])('%j', (text, is) => expect(documentByHeading(text)?.is).toBe(is));
 
   it.each([
     ['papers/Bill_of_Lading-4711.pdf', 'bill-of-lading'],
     ['pre-trip report.pdf', 'pre-trip-report'],
     ['IMG_1.pdf', undefined],
-  ])('by its file name: %s', (name, is) => expect(paperByFileName(name)?.is).toBe(is));
+  ])('by its file name: %s', (name, is) => expect(documentByFileName(name)?.is).toBe(is));
 });

@@ -7,7 +7,7 @@ import { describe, expect, it } from 'vitest';
 import type { FlagName } from '../../../src/core/model/evidence.js';
 import { examinePhoto } from '../../../src/intake/photo/examine-photo.js';
 import { readExif, readExifBlock } from '../../../src/intake/photo/exif.js';
-import { lookAt } from '../../../src/intake/photo/picture.js';
+import { examinePicture } from '../../../src/intake/photo/picture.js';
 import { recognise } from '../../../src/intake/recognise.js';
 import { cases } from '../../properties.js';
 import { delivery, emptyFolder, put, someHash } from '../a-delivery.js';
@@ -121,7 +121,7 @@ describe('pictures as phones and cameras write them', async () => {
         .jpeg({ quality: 60 })
         .toBuffer(),
     );
-    const { size, flags, sceneHash } = await lookAt(path, 'image/jpeg');
+    const { size, flags, sceneHash } = await examinePicture(path, 'image/jpeg');
     expect([size?.width, size?.height]).toEqual([8660, 5774]);
     expect(flags).toEqual([]);
     expect(bitsApart(sceneHash, plain.sceneHash)).toBeLessThanOrEqual(4);

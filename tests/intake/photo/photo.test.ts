@@ -5,7 +5,7 @@ import type { Hint } from '../../../src/intake/draft.js';
 import { examinePhoto } from '../../../src/intake/photo/examine-photo.js';
 import { readExif } from '../../../src/intake/photo/exif.js';
 import { laplacianVariance } from '../../../src/intake/photo/quality.js';
-import { distance } from '../../../src/intake/place.js';
+import { distanceMetres } from '../../../src/intake/place.js';
 import { recognise } from '../../../src/intake/recognise.js';
 import { delivery, emptyFolder, put, someHash } from '../a-delivery.js';
 
@@ -233,10 +233,9 @@ describe('distance along the ellipsoid', () => {
     ['JFK to LHR', 40.6, -73.8, 51.6, -0.5, 5551759.4],
     ['Wellington to Salamanca', -41.32, 174.81, 40.96, -5.5, 19959679.267],
   ])('%s', (_, lat1, lon1, lat2, lon2, metres) => {
-    expect(distance({ latitude: lat1, longitude: lon1 }, { latitude: lat2, longitude: lon2 })).toBeCloseTo(
-      metres,
-      2,
-    );
+    expect(
+      distanceMetres({ latitude: lat1, longitude: lon1 }, { latitude: lat2, longitude: lon2 }),
+    ).toBeCloseTo(metres, 2);
   });
 });
 

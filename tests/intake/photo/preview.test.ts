@@ -2,7 +2,7 @@ import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { withExif } from '../../../fixtures/demo/make/exif.js';
 import { readExif } from '../../../src/intake/photo/exif.js';
-import { lookAt } from '../../../src/intake/photo/picture.js';
+import { examinePicture } from '../../../src/intake/photo/picture.js';
 import { emptyFolder, put } from '../a-delivery.js';
 
 const folder = await emptyFolder();
@@ -31,7 +31,7 @@ const stored = (image: Buffer, facts: Facts) =>
     ...facts,
   });
 
-const seen = async (bytes: Buffer) => lookAt((await put(folder, 'p.jpg', bytes)).path, 'image/jpeg');
+const seen = async (bytes: Buffer) => examinePicture((await put(folder, 'p.jpg', bytes)).path, 'image/jpeg');
 const bitsApart = (a = '', b = '') =>
   (BigInt(`0x${a}`) ^ BigInt(`0x${b}`)).toString(2).replaceAll('0', '').length;
 
@@ -57,7 +57,7 @@ describe('a photo with a preview in its Exif block', () => {
 
   it('tells what its Exif block says, as by the file itself', async () => {
     const { path } = await put(folder, 'e.jpg', stored(photo, { preview: good }));
-    const { exif } = await lookAt(path, 'image/jpeg');
+    const { exif } = await examinePicture(path, 'image/jpeg');
     expect(exif).toEqual(await readExif(path, undefined));
     expect(exif).toMatchObject({ make: 'Invented', dateTimeOriginal: '2026:07:14 05:42:08' });
   });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { isFaultMark } from '../../../src/intake/unit-log/cells/fault-marks.js';
 import { assignColumns } from '../../../src/intake/unit-log/headings/columns.js';
-import { meaningOf, plainHeading, unitIn } from '../../../src/intake/unit-log/headings/meaning.js';
+import { headingMeaning, plainHeading, unitIn } from '../../../src/intake/unit-log/headings/meaning.js';
 import { HEADING_WORDS } from '../../../src/intake/unit-log/headings/words.js';
 
 const lists = Object.entries(HEADING_WORDS).flatMap(([language, all]) =>
@@ -29,7 +29,7 @@ describe('the word lists', () => {
 
   it('never rule their own words out, and mean by every phrase what its list says', () => {
     const wrong = phrases.flatMap(({ means, phrase }) => {
-      const said = meaningOf(phrase)?.means;
+      const said = headingMeaning(phrase)?.means;
       return said === means ? [] : [`"${phrase}" is ${means} and read as ${said}`];
     });
     expect(wrong).toEqual([]);
@@ -70,7 +70,7 @@ describe('headings', () => {
     ['Heure', 'clock'],
     ['Pulp probe 2', 'probe'],
   ])('"%s" is %s', (heading, means) => {
-    expect(meaningOf(heading)?.means).toBe(means);
+    expect(headingMeaning(heading)?.means).toBe(means);
   });
 
   it.each([
@@ -83,7 +83,7 @@ describe('headings', () => {
     'Coil temp',
     '',
   ])('"%s" is nothing that is read', (heading) => {
-    expect(meaningOf(heading)).toBeUndefined();
+    expect(headingMeaning(heading)).toBeUndefined();
   });
 
   it.each([

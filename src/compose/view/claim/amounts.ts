@@ -1,11 +1,11 @@
 import { thousandths } from '../../../core/assess/claim/quantities.js';
-import { times } from '../../../core/assess/claim/stated-amounts.js';
-import type { AmountSheet, AmountStep, ClaimResult, MoneyRange } from '../../../core/model/results.js';
+import { multiply } from '../../../core/assess/claim/stated-amounts.js';
+import type { AmountStep, AmountWorksheet, ClaimResult, MoneyRange } from '../../../core/model/results.js';
 import type { ClaimEntryOf } from '../../../core/model/state.js';
 import { type Block, type Cell, type Fact, plain, text } from '../../../core/words/blocks.js';
 import { cell, type View } from '../context.js';
 import { column } from '../tables.js';
-import { entriesOf, inBrackets, moneyIn, restsOn } from './entries.js';
+import { bracketed, claimEntriesOf, formatMoneyIn, supportLinks } from './entries.js';
 
 /** What the papers say and what they come to, step by step, with what is not in the sum. */
 export function amountBlocks(view: View, claim: ClaimResult): Block[] {
@@ -15,7 +15,7 @@ export function amountBlocks(view: View, claim: ClaimResult): Block[] {
     { is: 'heading', level: 3, text: view.labels('sub.claim-amounts') },
     ...view.words.blocks('sections/claim-amounts', { currency: amounts.currency }),
     { is: 'facts', facts: outcome(view, amounts) },
-    ...saidTable(view, claim),
+    ...statedAmountsTable(view, claim),
     ...stepTable(view, amounts),
     ...noteList(view, amounts),
   ];
@@ -24,7 +24,7 @@ export function amountBlocks(view: View, claim: ClaimResult): Block[] {
 const range = ({ format }: View, { low, high }: MoneyRange, code: string): string =>
   low === high ? format.money(low, code) : `${format.number(low / 100, 2)} – ${format.money(high, code)}`;
 
-function outcome(view: View, { claimed, computed, currency }: AmountSheet): Fact[] {
+function outcome(view: View, { claimed, computed, currency }: AmountWorksheet): Fact[] {
   const { labels, format } = view;
   const fact = (name: string, value: string): Fact => ({
     label: labels(`claim.${name}`),
@@ -39,9 +39,11 @@ function outcome(view: View, { claimed, computed, currency }: AmountSheet): Fact
   ];
 }
 
-function saidTable(view: View, claim: ClaimResult): Block[] {
+function statedAmountsTable(view: View, claim: ClaimResult): Block[] {
   const { labels, names } = view;
-  const said = entriesOf(view, claim).filter((one): one is ClaimEntryOf<'amount'> => one.is === 'amount');
+  const said = claimEntriesOf(view, claim).filter(
+    (one): one is ClaimEntryOf<'amount'> => one.is === 'amount',
+  );
   if (said.length === 0) return [];
   return [
     {
@@ -60,7 +62,7 @@ function saidTable(view: View, claim: ClaimResult): Block[] {
         cell(labels(`sayer.${one.saidBy}`)),
         cell(reckoned(view, one)),
         cell(amountOf(view, one)),
-        restsOn(view, [one.seq]),
+        supportLinks(view, [one.seq]),
       ]),
     },
   ];
@@ -68,8 +70,8 @@ function saidTable(view: View, claim: ClaimResult): Block[] {
 
 /** What an entry comes to by itself; nothing where the quantity is that of other entries. */
 function amountOf(view: View, { total, each, quantity }: ClaimEntryOf<'amount'>): string {
-  if (total !== undefined) return moneyIn(view, total);
-  const product = each && quantity && times(each, thousandths(quantity));
+  if (total !== undefined) return formatMoneyIn(view, total);
+  const product = each && quantity && multiply(each, thousandths(quantity));
   return each === undefined || !product ? '' : view.format.money(product.value, each.currency);
 }
 
@@ -78,13 +80,15 @@ function reckoned(view: View, { each, quantity, unit }: ClaimEntryOf<'amount'>):
     ...(quantity === undefined ? [] : [quantity]),
     ...(unit === undefined ? [] : [view.labels(`quantity-unit.${unit}`)]),
   ].join(' ');
-  return [...(each === undefined ? [] : [moneyIn(view, each)]), ...(count === '' ? [] : [count])].join(' × ');
+  return [...(each === undefined ? [] : [formatMoneyIn(view, each)]), ...(count === '' ? [] : [count])].join(
+    ' × ',
+  );
 }
 
 /** Results of the steps before them. */
 const RESULTS: ReadonlySet<AmountStep['id']> = new Set(['loss', 'claimable']);
 
-function stepTable(view: View, { steps, currency }: AmountSheet): Block[] {
+function stepTable(view: View, { steps, currency }: AmountWorksheet): Block[] {
   const { labels, names, format } = view;
   if (steps.length === 0) return [];
   const ofLines = steps.some(({ line }) => line !== undefined);
@@ -106,7 +110,7 @@ function stepTable(view: View, { steps, currency }: AmountSheet): Block[] {
             ? [{ is: 'strong', of: plain(range(view, amount, currency)) }]
             : cell(range(view, amount, currency)),
           [
-            ...(RESULTS.has(id) ? [] : restsOn(view, seqs)),
+            ...(RESULTS.has(id) ? [] : supportLinks(view, seqs)),
             ...(rounded === undefined
               ? []
               : [text(` ${labels('claim.rounded').replace('SIZE', format.number(rounded, 3))}`)]),
@@ -118,7 +122,7 @@ function stepTable(view: View, { steps, currency }: AmountSheet): Block[] {
 }
 
 /** Each thing that is not in the sum, and why, once; a note on an item names it. */
-function noteList(view: View, { notes }: AmountSheet): Block[] {
+function noteList(view: View, { notes }: AmountWorksheet): Block[] {
   const { labels } = view;
   if (notes.length === 0) return [];
   const said = new Map<string, number[]>();
@@ -133,7 +137,7 @@ function noteList(view: View, { notes }: AmountSheet): Block[] {
       is: 'list',
       ordered: false,
       items: [...said].map(([sentence, seqs]): Block[] => [
-        { is: 'paragraph', of: [text(sentence), ...inBrackets(restsOn(view, seqs))] },
+        { is: 'paragraph', of: [text(sentence), ...bracketed(supportLinks(view, seqs))] },
       ]),
     },
   ];

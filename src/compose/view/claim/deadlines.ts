@@ -1,13 +1,13 @@
-import type { ClaimClock, ClockMoment } from '../../../core/model/results.js';
+import type { ClaimDeadline, DeadlineTime } from '../../../core/model/results.js';
 import { type Block, type Cell, type Inline, plain, text } from '../../../core/words/blocks.js';
 import { exhibitLinks, type View } from '../context.js';
 import { tableOf } from '../tables.js';
-import { dayIn, inBrackets } from './entries.js';
+import { bracketed, formatDayIn } from './entries.js';
 
 /** What is due when, whose duty it is and what it rests on; nothing when no clock counts. */
-export function clockBlocks(
+export function deadlineBlocks(
   view: View,
-  clocks: readonly ClaimClock[],
+  clocks: readonly ClaimDeadline[],
   title: 'claim-clocks' | 'refusal-clocks',
 ): Block[] {
   if (clocks.length === 0) return [];
@@ -27,7 +27,7 @@ export function clockBlocks(
 
 const languageOf = (view: View) => view.input.state.delivery.show.language;
 
-function dutyOf(view: View, clock: ClaimClock): Cell {
+function dutyOf(view: View, clock: ClaimDeadline): Cell {
   const { labels } = view;
   const language = languageOf(view);
   const turn = clock.turn === undefined ? '' : ` (${labels('clock.turn').replace('N', String(clock.turn))})`;
@@ -39,39 +39,39 @@ function dutyOf(view: View, clock: ClaimClock): Cell {
   ];
 }
 
-const startOf = (view: View, { from, starts }: ClaimClock): Cell => [
-  ...(from === undefined ? plain(view.labels('clock.not-recorded')) : momentWords(view, from)),
+const startOf = (view: View, { from, starts }: ClaimDeadline): Cell => [
+  ...(from === undefined ? plain(view.labels('clock.not-recorded')) : deadlineTimeText(view, from)),
   text(`: ${starts[languageOf(view)]}`),
 ];
 
 /** Where a clock counts only if certain terms govern. */
-function underWhat({ labels }: View, { governs }: ClaimClock): string {
+function underWhat({ labels }: View, { governs }: ClaimDeadline): string {
   if (governs.length === 0) return '';
   const list = governs.map((one) => labels(`governs-short.${one}`)).join(', ');
   return ` ${labels('clock.only-if').replace('TERMS', () => list)}`;
 }
 
-function setByWords(view: View, { setBy }: ClaimClock): Inline[] {
+function setByWords(view: View, { setBy }: ClaimDeadline): Inline[] {
   if (setBy === undefined) return [];
   const note = setBy.note === undefined ? '' : `: ${setBy.note}`;
   return [
     text(` ${view.labels('clock.set-by')}${note}`),
-    ...inBrackets(exhibitLinks(view, setBy.evidence, 3)),
+    ...bracketed(exhibitLinks(view, setBy.evidence, 3)),
   ];
 }
 
 /** The end, with what a reader needs in order to count again. */
-function dueWords(view: View, { due, leastDue, stopped, nature, counting }: ClaimClock): Cell {
+function dueWords(view: View, { due, leastDue, stopped, nature, counting }: ClaimDeadline): Cell {
   const { labels } = view;
-  const named = (name: string, moment: ClockMoment | undefined): Inline[] =>
-    moment === undefined ? [] : [text(`; ${labels(`clock.${name}`)} `), ...momentWords(view, moment)];
+  const named = (name: string, moment: DeadlineTime | undefined): Inline[] =>
+    moment === undefined ? [] : [text(`; ${labels(`clock.${name}`)} `), ...deadlineTimeText(view, moment)];
   const hours = counting?.hours;
   const holidays = counting?.holidays;
   const remarks = [
     ...(nature === 'least-time' ? [labels('clock.least-time')] : []),
     ...(stopped === undefined || due !== undefined
       ? []
-      : [`${labels('clock.stands-still')} ${dayIn(view, stopped.from)}`]),
+      : [`${labels('clock.stands-still')} ${formatDayIn(view, stopped.from)}`]),
     ...((counting?.leftOut.length ?? 0) === 0
       ? []
       : [labels('clock.left-out').replace('N', String(counting?.leftOut.length))]),
@@ -81,23 +81,23 @@ function dueWords(view: View, { due, leastDue, stopped, nature, counting }: Clai
     ...(holidays === undefined || holidays.known ? [] : [labels('clock.holidays-not-known')]),
   ];
   return [
-    ...(due === undefined ? [text('–')] : momentWords(view, due)),
+    ...(due === undefined ? [text('–')] : deadlineTimeText(view, due)),
     ...named('least-by-rule', leastDue),
     ...named('every-hour', counting?.ifEveryHourCounts),
     ...(remarks.length === 0 ? [] : [text(` (${remarks.join('; ')})`)]),
   ];
 }
 
-function momentWords(view: View, moment: ClockMoment): Inline[] {
-  const when = moment.is === 'day' ? dayIn(view, moment.day) : view.format.time(moment.at, moment.zone);
-  return [text(when), ...inBrackets(exhibitLinks(view, moment.evidence, 2))];
+function deadlineTimeText(view: View, moment: DeadlineTime): Inline[] {
+  const when = moment.is === 'day' ? formatDayIn(view, moment.day) : view.format.time(moment.at, moment.zone);
+  return [text(when), ...bracketed(exhibitLinks(view, moment.evidence, 2))];
 }
 
-function stateOf(view: View, { state, done, nature, binds }: ClaimClock): Cell {
+function stateOf(view: View, { state, done, nature, binds }: ClaimDeadline): Cell {
   const passed = state === 'overdue' && (nature === 'least-time' || binds !== 'carrier');
   const words: Inline[] = [
     text(view.labels(`clock-state.${passed ? 'passed' : state}`)),
-    ...(done === undefined ? [] : [text(', '), ...momentWords(view, done)]),
+    ...(done === undefined ? [] : [text(', '), ...deadlineTimeText(view, done)]),
   ];
   const late = !passed && (state === 'overdue' || state === 'done-late');
   return late && binds === 'carrier' ? { is: 'alert', of: words } : words;

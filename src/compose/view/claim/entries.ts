@@ -6,11 +6,11 @@ import { type Inline, text } from '../../../core/words/blocks.js';
 import { exhibitLinks, type View } from '../context.js';
 
 /** What stands of one claim, in the order of the record. */
-export const entriesOf = (view: View, { claim }: Pick<ClaimResult, 'claim'>): ClaimEntry[] =>
+export const claimEntriesOf = (view: View, { claim }: Pick<ClaimResult, 'claim'>): ClaimEntry[] =>
   view.input.state.claims.filter((one) => one.claim === claim && one.replacedBy === undefined);
 
 /** Links to the papers that entries rest on; the number of an entry that rests on none. */
-export function restsOn(view: View, seqs: readonly number[]): Inline[] {
+export function supportLinks(view: View, seqs: readonly number[]): Inline[] {
   const entries = view.input.state.claims.filter((one) => seqs.includes(one.seq));
   const links = exhibitLinks(view, [...new Set(entries.flatMap((one) => one.evidence))], 4);
   const bare = entries.filter((one) => one.evidence.length === 0).map((one) => one.seq);
@@ -19,13 +19,13 @@ export function restsOn(view: View, seqs: readonly number[]): Inline[] {
 }
 
 /** Exhibits in brackets behind words; nothing where there are none. */
-export function inBrackets(links: readonly Inline[]): Inline[] {
+export function bracketed(links: readonly Inline[]): Inline[] {
   return links.length === 0 ? [] : [text(' ('), ...links, text(')')];
 }
 
 /** `Mon 3 Aug 2026 CDT`: a day is a day of its place. */
-export const dayIn = ({ format }: View, { date, zone }: Day): string =>
+export const formatDayIn = ({ format }: View, { date, zone }: Day): string =>
   `${format.day(date)}\u00a0${format.zoneName(Date.parse(`${date}T12:00:00Z`), zone)}`;
 
-export const moneyIn = ({ format }: View, money: Money): string =>
+export const formatMoneyIn = ({ format }: View, money: Money): string =>
   format.money(hundredths(money), money.currency);

@@ -6,14 +6,14 @@ import type { ClaimEntry } from '../../../core/model/state.js';
 import { type Block, type Cell, type Fact, type Inline, plain, text } from '../../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from '../context.js';
 import { column } from '../tables.js';
-import { dayIn, entriesOf, inBrackets, moneyIn } from './entries.js';
+import { bracketed, claimEntriesOf, formatDayIn, formatMoneyIn } from './entries.js';
 
 /** The claim at a glance: who claims what, when it came, what governs and who says so, what came with it. */
 export function claimFacts(view: View, claim: ClaimResult): Block {
   const { labels } = view;
   const { received, terms } = claim;
   const { claimant } = received;
-  const lines = claimedLines(entriesOf(view, claim));
+  const lines = claimedLines(claimEntriesOf(view, claim));
   const fact = (name: string, ...value: Inline[]): Fact => ({ label: labels(`claim.${name}`), value });
   return {
     is: 'facts',
@@ -32,15 +32,15 @@ export function claimFacts(view: View, claim: ClaimResult): Block {
         'received',
         text(
           [
-            dayIn(view, received.received),
+            formatDayIn(view, received.received),
             ...(received.form === undefined ? [] : [labels(`letter-form.${received.form}`)]),
           ].join(', '),
         ),
-        ...inBrackets(exhibitLinks(view, received.evidence, 4)),
+        ...bracketed(exhibitLinks(view, received.evidence, 4)),
       ),
       fact(
         'amount',
-        text(received.amount === undefined ? labels('none.not-given') : moneyIn(view, received.amount)),
+        text(received.amount === undefined ? labels('none.not-given') : formatMoneyIn(view, received.amount)),
       ),
       ...(received.grounds.length === 0 ? [] : [fact('grounds', text(received.grounds.join('; ')))]),
       ...(lines === undefined
@@ -60,10 +60,10 @@ export function claimFacts(view: View, claim: ClaimResult): Block {
             ...(terms?.note === undefined ? [] : [terms.note]),
           ].join('; '),
         ),
-        ...inBrackets(exhibitLinks(view, terms?.evidence ?? [], 4)),
+        ...bracketed(exhibitLinks(view, terms?.evidence ?? [], 4)),
       ),
       fact('contents', ...plain(contentsWords(view, claim))),
-      fact('papers', ...paperWords(view, claim)),
+      fact('papers', ...documentText(view, claim)),
     ],
   };
 }
@@ -71,17 +71,17 @@ export function claimFacts(view: View, claim: ClaimResult): Block {
 const contentsWords = ({ labels }: View, { contents }: ClaimResult): string =>
   contents.map(({ id, state }) => `${labels(`claim-says.${id}`)}: ${labels(`said.${state}`)}`).join('; ');
 
-function paperWords(view: View, { papers }: ClaimResult): Inline[] {
+function documentText(view: View, { papers }: ClaimResult): Inline[] {
   return papers.flatMap(({ id, have }, i): Inline[] => {
     const links = exhibitLinks(view, have, 3);
-    const shown = links.length === 0 ? [text(` (${view.labels('claim.not-there')})`)] : inBrackets(links);
+    const shown = links.length === 0 ? [text(` (${view.labels('claim.not-there')})`)] : bracketed(links);
     return [text(`${i === 0 ? '' : '; '}${view.labels(`claim-paper.${id}`)}`), ...shown];
   });
 }
 
 /** Letters, offers, payments and refusals to pay, in the order of the record. */
-export function soFarBlocks(view: View, claim: ClaimResult): Block[] {
-  const rows = entriesOf(view, claim).flatMap((entry): Cell[][] => {
+export function claimHistoryBlocks(view: View, claim: ClaimResult): Block[] {
+  const rows = claimEntriesOf(view, claim).flatMap((entry): Cell[][] => {
     const said = doneWords(view, entry);
     if (said === undefined) return [];
     return [
@@ -123,36 +123,36 @@ function doneWords(view: View, entry: ClaimEntry): Done | undefined {
   switch (entry.is) {
     case 'letter':
       return {
-        on: dayIn(view, entry.on),
+        on: formatDayIn(view, entry.on),
         what: `${labels(`claim-letter.${entry.letter}`)} (${labels(`letter-way.${entry.way}`)})`,
         by: entry.with,
       };
     case 'offer':
       return {
-        on: dayIn(view, entry.on),
+        on: formatDayIn(view, entry.on),
         what: labels(entry.firm ? 'claim.firm-offer' : 'claim.offer'),
         by: labels(`sayer.${entry.by}`),
-        amount: moneyIn(view, entry.amount),
+        amount: formatMoneyIn(view, entry.amount),
       };
     case 'payment':
       return {
-        on: dayIn(view, entry.on),
+        on: formatDayIn(view, entry.on),
         what: labels('claim.payment'),
         by: labels(`sayer.${entry.by}`),
-        amount: moneyIn(view, entry.amount),
+        amount: formatMoneyIn(view, entry.amount),
       };
     case 'declined':
       return {
-        on: dayIn(view, entry.on),
+        on: formatDayIn(view, entry.on),
         what: [
           labels(entry.inWriting ? 'claim.declined' : 'claim.declined-not-in-writing'),
           ...entry.reasons,
         ].join('; '),
-        ...omitUndefined({ amount: entry.part && moneyIn(view, entry.part) }),
+        ...omitUndefined({ amount: entry.part && formatMoneyIn(view, entry.part) }),
       };
     case 'closed':
       return {
-        on: dayIn(view, entry.on),
+        on: formatDayIn(view, entry.on),
         what: `${labels('claim.closed')}: ${labels(`claim-closed.${entry.how}`)}`,
       };
     case 'received':

@@ -1,11 +1,11 @@
-import { withoutCause } from '../../../core/assess/claim/burden-of-proof.js';
-import { lineOf } from '../../../core/assess/claim/finding-relevance.js';
+import { hasNoExceptedCause } from '../../../core/assess/claim/burden-of-proof.js';
+import { lineOfFinding } from '../../../core/assess/claim/finding-relevance.js';
 import type { ClaimResult, PositionPoint, PositionRow } from '../../../core/model/results.js';
 import { type Block, type Cell, type Inline, plain, text } from '../../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from '../context.js';
 import { findingLine } from '../findings.js';
 import { column, tableOf } from '../tables.js';
-import { entriesOf, inBrackets, moneyIn } from './entries.js';
+import { bracketed, claimEntriesOf, formatMoneyIn } from './entries.js';
 
 const SIDES = ['forCarrier', 'againstCarrier', 'weak'] as const;
 type Side = (typeof SIDES)[number];
@@ -28,9 +28,9 @@ export function positionBlocks(view: View, claim: ClaimResult): Block[] {
       ['for-carrier', 1.7, ({ forCarrier }) => countCell(view, forCarrier)],
       ['against-carrier', 1.7, ({ againstCarrier }) => countCell(view, againstCarrier)],
       ['undecided', 1.7, ({ weak }) => countCell(view, weak)],
-      ['stands', 1.4, (row) => standsCell(view, row)],
+      ['stands', 1.4, (row) => positionCell(view, row)],
     ]),
-    ...(withoutCause(position)
+    ...(hasNoExceptedCause(position)
       ? words.blocks('sections/claim-without-cause', { care: freedom?.stands === 'for-carrier' })
       : []),
     ...pointBlocks(view, claim),
@@ -42,7 +42,7 @@ const elementWords = ({ labels }: View, row: PositionRow): string =>
     ? labels(`position-of.${row.element}`)
     : `${labels('position-of.excepted-cause')}: ${labels(`excepted-cause.${row.cause}`)}`;
 
-function standsCell({ labels }: View, { stands }: PositionRow): Cell {
+function positionCell({ labels }: View, { stands }: PositionRow): Cell {
   const words = plain(labels(`stands.${stands}`));
   return stands === 'against-carrier' ? { is: 'alert', of: words } : words;
 }
@@ -52,7 +52,7 @@ function countCell(view: View, points: readonly PositionPoint[]): Cell {
   if (points.length === 0) return cell('–');
   const evidence = [...new Set(points.flatMap((point) => point.evidence))];
   const links = exhibitLinks(view, evidence, 5);
-  return [text(String(points.length)), ...inBrackets(links)];
+  return [text(String(points.length)), ...bracketed(links)];
 }
 
 /** What each point says, in the words of the finding, the requirement or the entry. */
@@ -121,14 +121,15 @@ function pointWords(
   switch (from.is) {
     case 'finding': {
       const alike = view.input.assessment.findings.filter(
-        (one) => one.id === from.id && lineOf(one) === from.line && one.evidence.join() === evidence.join(),
+        (one) =>
+          one.id === from.id && lineOfFinding(one) === from.line && one.evidence.join() === evidence.join(),
       );
       const found = alike[nth] ?? alike[0];
       return found === undefined ? [] : [findingLine(view, found)];
     }
     case 'claim-entry': {
       const words = entryWords(view, claim, from.seq);
-      return words === undefined ? [] : [[text(words), ...inBrackets(exhibitLinks(view, evidence, 4))]];
+      return words === undefined ? [] : [[text(words), ...bracketed(exhibitLinks(view, evidence, 4))]];
     }
     case 'gap':
       return [];
@@ -138,9 +139,9 @@ function pointWords(
 /** What an entry of the claim says, in one line. */
 function entryWords(view: View, claim: ClaimResult, seq: number): string | undefined {
   const { labels, names } = view;
-  const entry = entriesOf(view, claim).find((one) => one.seq === seq);
+  const entry = claimEntriesOf(view, claim).find((one) => one.seq === seq);
   if (entry?.is === 'received')
-    return entry.amount && `${labels('claim.amount')}: ${moneyIn(view, entry.amount)}`;
+    return entry.amount && `${labels('claim.amount')}: ${formatMoneyIn(view, entry.amount)}`;
   if (entry?.is === 'quantity')
     return `${names.line(entry.line)}: ${entry.quantity} ${labels(`quantity-unit.${entry.unit}`)}, ${labels(`quantity-state.${entry.state}`)} (${labels(`sayer.${entry.saidBy}`)})`;
   if (entry?.is === 'cause')
@@ -154,7 +155,7 @@ function entryWords(view: View, claim: ClaimResult, seq: number): string | undef
     ...(entry.line === undefined ? [] : [names.line(entry.line)]),
     ...(money === undefined
       ? []
-      : [`${moneyIn(view, money)}${entry.total === undefined ? ` ${labels('claim.each')}` : ''}`]),
+      : [`${formatMoneyIn(view, money)}${entry.total === undefined ? ` ${labels('claim.each')}` : ''}`]),
     labels(`sayer.${entry.saidBy}`),
   ].join(', ');
 }

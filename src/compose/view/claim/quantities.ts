@@ -3,7 +3,7 @@ import type { ClaimResult } from '../../../core/model/results.js';
 import { type Block, type Cell, plain } from '../../../core/words/blocks.js';
 import { cell, type View } from '../context.js';
 import { column } from '../tables.js';
-import { restsOn } from './entries.js';
+import { supportLinks } from './entries.js';
 
 /** How much of each line was shipped, accepted, rejected, damaged or short, by those who say so. */
 export function quantityBlocks(view: View, { quantities }: ClaimResult): Block[] {
@@ -33,7 +33,7 @@ export function quantityBlocks(view: View, { quantities }: ClaimResult): Block[]
         }),
         cell(labels(`quantity-unit.${unit}`)),
         addsUp === false ? { is: 'alert', of: plain(labels('claim.does-not-add-up')) } : [],
-        restsOn(
+        supportLinks(
           view,
           states.flatMap((one) => one.seqs),
         ),

@@ -1,5 +1,5 @@
 import type { ClockPoint } from '../../model/time.js';
-import { clockAt } from './points.js';
+import { shownAt } from './points.js';
 
 export interface Correction {
   /** Seconds to add to what the clock said. */
@@ -16,7 +16,7 @@ export interface Correction {
  * @param clock what the clock said, milliseconds UTC
  */
 export function correctionAt(points: readonly ClockPoint[], clock: number): Correction | undefined {
-  const next = points.findIndex((point) => clockAt(point) >= clock);
+  const next = points.findIndex((point) => shownAt(point) >= clock);
   const after = next < 0 ? undefined : points[next];
   const before = next < 0 ? points.at(-1) : points[next - 1];
   if (before === undefined || after === undefined) {
@@ -25,7 +25,7 @@ export function correctionAt(points: readonly ClockPoint[], clock: number): Corr
       ? undefined
       : { addSeconds: only.addSeconds, uncertaintySeconds: only.uncertaintySeconds, seq: only.seq };
   }
-  const share = (clock - clockAt(before)) / (clockAt(after) - clockAt(before));
+  const share = (clock - shownAt(before)) / (shownAt(after) - shownAt(before));
   return {
     addSeconds: before.addSeconds + share * (after.addSeconds - before.addSeconds),
     uncertaintySeconds: Math.max(before.uncertaintySeconds, after.uncertaintySeconds),

@@ -23,11 +23,11 @@ const NAMED_BY_TIME = /\d{8}[_-]?\d{4,6}/;
  * order are left out; when one remains, it is taken. The flag stays, and says by which photos. Where the known
  * times do not follow the numbers (a counter that began anew, two phones of one model), nothing is settled.
  */
-export function settleByNeighbours(state: RecordState): RecordState {
+export function reconcileByNeighbours(state: RecordState): RecordState {
   const settled = new Map<EvidenceId, EvidenceItem>();
   for (const photos of photosByCamera(state.evidence).values())
     for (const roll of rollsOf(photos))
-      for (const photo of settleRoll(roll)) settled.set(photo.evidence, photo);
+      for (const photo of reconcileRoll(roll)) settled.set(photo.evidence, photo);
   if (settled.size === 0) return state;
   return { ...state, evidence: state.evidence.map((item) => settled.get(item.evidence) ?? item) };
 }
@@ -36,7 +36,7 @@ interface Frame {
   photo: ItemOf<'photo'>;
   number: number;
   /** The moments that its time can mean, ascending; one when it is not in doubt. */
-  moments: number[];
+  candidates: number[];
 }
 
 /** Photos that were numbered by one counter, in its order; those without a known time are left out. */
@@ -45,17 +45,17 @@ function rollsOf(photos: readonly ItemOf<'photo'>[]): Frame[][] {
   for (const photo of photos) {
     const stem = photo.file.name.replace(/\.[^./\\]*$/, '');
     const match = /^(.*?)(\d{1,8})$/.exec(stem);
-    const moments = momentsOf(photo);
-    if (match === null || NAMED_BY_TIME.test(stem) || moments.length === 0) continue;
+    const candidates = candidateTimes(photo);
+    if (match === null || NAMED_BY_TIME.test(stem) || candidates.length === 0) continue;
     const [, prefix = '', digits = ''] = match;
     const roll = rolls.get(prefix) ?? [];
-    roll.push({ photo, number: Number(digits), moments });
+    roll.push({ photo, number: Number(digits), candidates });
     rolls.set(prefix, roll);
   }
   return [...rolls.values()].map((roll) => roll.sort((a, b) => a.number - b.number));
 }
 
-function momentsOf({ time, flags }: ItemOf<'photo'>): number[] {
+function candidateTimes({ time, flags }: ItemOf<'photo'>): number[] {
   const at = knownMilliseconds(time);
   if (at === undefined || time.is !== 'known') return [];
   const doubtful = flags.some(({ is }) => is === 'time-happened-twice' || is === 'time-never-happened');
@@ -84,22 +84,22 @@ function skipped(at: string, zone: Zone): number {
   return (clock.offset(Date.parse(at) + day) - clock.offset(Date.parse(at) - day)) * 60_000;
 }
 
-function settleRoll(roll: readonly Frame[]): ItemOf<'photo'>[] {
-  if (roll.every(({ moments }) => moments.length === 1) || !inOrder(roll)) return [];
+function reconcileRoll(roll: readonly Frame[]): ItemOf<'photo'>[] {
+  if (roll.every(({ candidates }) => candidates.length === 1) || !inOrder(roll)) return [];
   const earliest = bounds(roll, 1);
   const latest = bounds(roll, -1);
   return roll.flatMap((frame, i) => {
-    if (frame.moments.length === 1) return [];
+    if (frame.candidates.length === 1) return [];
     const low = earliest[i - 1] ?? Number.NEGATIVE_INFINITY;
     const high = latest[i + 1] ?? Number.POSITIVE_INFINITY;
-    const fitting = frame.moments.filter((at) => at >= low - SLACK && at <= high + SLACK);
+    const fitting = frame.candidates.filter((at) => at >= low - SLACK && at <= high + SLACK);
     const [only, other] = fitting;
-    return only === undefined || other !== undefined ? [] : [settledPhoto(frame, only, roll, i)];
+    return only === undefined || other !== undefined ? [] : [reconciledPhoto(frame, only, roll, i)];
   });
 }
 
 function inOrder(roll: readonly Frame[]): boolean {
-  const sure = roll.flatMap(({ moments: [at, other] }) =>
+  const sure = roll.flatMap(({ candidates: [at, other] }) =>
     at === undefined || other !== undefined ? [] : [at],
   );
   return sure.every((at, i) => at >= (sure[i - 1] ?? at) - SLACK);
@@ -111,7 +111,7 @@ function bounds(roll: readonly Frame[], direction: 1 | -1): number[] {
   let bound = direction * Number.NEGATIVE_INFINITY;
   for (let step = 0; step < roll.length; step++) {
     const i = direction === 1 ? step : roll.length - 1 - step;
-    const moments = roll[i]?.moments ?? [];
+    const moments = roll[i]?.candidates ?? [];
     const fitting = moments.filter((at) => (at - bound) * direction >= -SLACK || !Number.isFinite(bound));
     // What fits nowhere binds nothing.
     const next = direction === 1 ? fitting[0] : fitting.at(-1);
@@ -121,14 +121,14 @@ function bounds(roll: readonly Frame[], direction: 1 | -1): number[] {
   return found;
 }
 
-function settledPhoto(
-  { photo, moments }: Frame,
+function reconciledPhoto(
+  { photo, candidates }: Frame,
   at: number,
   roll: readonly Frame[],
   index: number,
 ): ItemOf<'photo'> {
   if (photo.time.is !== 'known') return photo;
-  const [first = at, last = at] = moments;
+  const [first = at, last = at] = candidates;
   const apart = (last - first) / 1000;
   const beside = [roll[index - 1], roll[index + 1]].flatMap((frame) => frame?.photo.evidence ?? []);
   const words = `settled as ${toInstant(at)} by the order of its neighbours ${beside.join(' and ')}`;

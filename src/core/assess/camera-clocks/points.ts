@@ -5,7 +5,10 @@ import { type ClockPoint, milliseconds } from '../../model/time.js';
 type Comparison = RecordState['clocks'][number];
 
 /** The comparisons of a clock that stand: not replaced by name, and not measured anew at the same moment. */
-export function standing(clocks: readonly Comparison[], whose: (one: Comparison) => boolean): Comparison[] {
+export function currentComparisons(
+  clocks: readonly Comparison[],
+  whose: (one: Comparison) => boolean,
+): Comparison[] {
   const own = clocks.filter(whose);
   const replaced = new Set(own.flatMap((one) => one.replaces ?? []));
   return own.filter(
@@ -15,7 +18,9 @@ export function standing(clocks: readonly Comparison[], whose: (one: Comparison)
 
 /** What was measured of one camera's clock, in the order of time. */
 export function cameraPoints(clocks: readonly Comparison[], camera: string): ClockPoint[] {
-  return toPoints(standing(clocks, ({ clock }) => clock.is === 'camera' && clock.camera === camera));
+  return toPoints(
+    currentComparisons(clocks, ({ clock }) => clock.is === 'camera' && clock.camera === camera),
+  );
 }
 
 /**
@@ -28,7 +33,7 @@ export function logPoints(
   before: readonly EvidenceId[] = [],
 ): ClockPoint[] {
   return toPoints(
-    standing(
+    currentComparisons(
       clocks,
       ({ clock }) =>
         clock.is === 'unit-log' &&
@@ -51,12 +56,12 @@ function toPoints(comparisons: readonly Comparison[]): ClockPoint[] {
   const rising: ClockPoint[] = [];
   for (const point of points) {
     const last = rising.at(-1);
-    if (last === undefined || clockAt(point) > clockAt(last)) rising.push(point);
+    if (last === undefined || shownAt(point) > shownAt(last)) rising.push(point);
   }
   return rising;
 }
 
 /** What the clock itself said at a comparison, milliseconds UTC. */
-export function clockAt({ at, addSeconds }: ClockPoint): number {
+export function shownAt({ at, addSeconds }: ClockPoint): number {
   return at - addSeconds * 1000;
 }

@@ -1,27 +1,27 @@
 import type { AmountItem } from '../../model/claim.js';
 import { type Currency, type Hundredths, hundredths } from '../../model/money.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { AmountSheet, AmountStep, MoneyRange } from '../../model/results.js';
+import type { AmountStep, AmountWorksheet, MoneyRange } from '../../model/results.js';
 import type { ClaimEntry } from '../../model/state.js';
 import {
   afterCosts,
+  atLeastZero,
   atMost,
   type Combined,
   combined,
-  either,
   type Figure,
-  inOrder,
+  type FiguresByScope,
   minus,
-  NOTHING,
-  notBelowNothing,
   plus,
   roundedBy,
-  type Scoped,
+  sortedSeqs,
+  spanning,
   total,
-  WHOLE,
+  WHOLE_CLAIM,
+  ZERO_FIGURE,
 } from './figures.js';
-import { standing } from './quantities.js';
-import { type AmountNote, type SaidAmounts, saidAmounts } from './stated-amounts.js';
+import { currentEntries } from './quantities.js';
+import { type AmountNote, type StatedAmounts, statedAmounts } from './stated-amounts.js';
 
 /**
  * The worksheet of amounts from what was said of one claim, entries in any order: value sound less value as arrived or
@@ -29,12 +29,12 @@ import { type AmountNote, type SaidAmounts, saidAmounts } from './stated-amounts
  * sum is in the currency of the claimed amount, else in the one that most amounts are in. The rules and their sources:
  * docs/method.md, "Claims: amounts". Undefined when no amount was claimed or said.
  */
-export function amountsOf(entries: readonly ClaimEntry[]): AmountSheet | undefined {
-  const counted = standing(entries);
+export function amountsOf(entries: readonly ClaimEntry[]): AmountWorksheet | undefined {
+  const counted = currentEntries(entries);
   const claimed = counted.findLast((one) => one.is === 'received')?.amount;
   const currency = claimed?.currency ?? usualCurrency(counted);
   if (currency === undefined) return undefined;
-  const said = saidAmounts(counted, currency);
+  const said = statedAmounts(counted, currency);
   const lines = new Set(counted.flatMap((one) => ('line' in one && one.line ? [one.line] : [])));
   const sheet = new Worksheet(said, lines);
   const result = sheet.result();
@@ -61,8 +61,8 @@ function usualCurrency(entries: readonly ClaimEntry[]): Currency | undefined {
 }
 
 /** What each line or the whole brought, less its own costs. */
-const netOf = (salvage: Scoped, cost: Scoped): Scoped =>
-  new Map([...salvage].map(([scope, figure]) => [scope, minus(figure, cost.get(scope) ?? NOTHING)]));
+const netOf = (salvage: FiguresByScope, cost: FiguresByScope): FiguresByScope =>
+  new Map([...salvage].map(([scope, figure]) => [scope, minus(figure, cost.get(scope) ?? ZERO_FIGURE)]));
 
 /** What the sound value rests on decides whether freight is in it: partly where lines differ. */
 type Basis = 'market' | 'invoice' | 'mixed';
@@ -70,11 +70,11 @@ type Basis = 'market' | 'invoice' | 'mixed';
 class Worksheet {
   readonly steps: AmountStep[] = [];
   readonly notes: AmountNote[] = [];
-  readonly #said: SaidAmounts;
+  readonly #stated: StatedAmounts;
   readonly #lines: ReadonlySet<string>;
 
-  constructor(said: SaidAmounts, lines: ReadonlySet<string>) {
-    this.#said = said;
+  constructor(said: StatedAmounts, lines: ReadonlySet<string>) {
+    this.#stated = said;
     this.#lines = lines;
   }
 
@@ -86,7 +86,7 @@ class Worksheet {
     const credits = this.#item('credit');
     const costs = total(
       (['mitigation-cost', 'inspection-cost', 'disposal-cost'] as const).map(
-        (item) => this.#item(item) ?? NOTHING,
+        (item) => this.#item(item) ?? ZERO_FIGURE,
       ),
     );
     if (credits !== undefined) this.#step('credits', credits);
@@ -98,19 +98,19 @@ class Worksheet {
       return undefined;
     }
     if (rest === undefined) this.#note('no-paper', [], 'value-arrived');
-    const harmed = minus(sound.figure, rest ?? NOTHING);
-    const loss = plus(minus(plus(harmed, freight ?? NOTHING), credits ?? NOTHING), costs);
+    const harmed = minus(sound.figure, rest ?? ZERO_FIGURE);
+    const loss = plus(minus(plus(harmed, freight ?? ZERO_FIGURE), credits ?? ZERO_FIGURE), costs);
     this.#step('loss', loss);
     if (cap !== undefined) this.#step('released-value', cap);
-    const claimable = notBelowNothing(cap === undefined ? loss : atMost(loss, cap));
+    const claimable = atLeastZero(cap === undefined ? loss : atMost(loss, cap));
     this.#step('claimable', claimable);
     return claimable;
   }
 
   /** The market value at destination where a paper says it, else the invoice. */
   #sound(): { figure: Figure; basis: Basis } | undefined {
-    const market = this.#said.of('market-value');
-    const invoice = this.#said.of('invoice-value');
+    const market = this.#stated.of('market-value');
+    const invoice = this.#stated.of('invoice-value');
     const sold = combined(market, this.#lines);
     const billed = combined(invoice, this.#lines);
     const besides = (of: Combined | undefined) =>
@@ -121,7 +121,7 @@ class Worksheet {
     }
     if (sold === undefined || billed === undefined)
       return billed && { figure: this.#scopes('value-sound', invoice, billed), basis: 'invoice' };
-    if (invoice.has(WHOLE)) {
+    if (invoice.has(WHOLE_CLAIM)) {
       this.#note('counted-once', sold.figure.seqs, 'market-of-some-lines');
       return { figure: this.#scopes('value-sound', invoice, billed), basis: 'invoice' };
     }
@@ -136,14 +136,14 @@ class Worksheet {
 
   /** What is left of the value: as valued on arrival, or what a sale brought less its costs. */
   #rest(): Figure | undefined {
-    const arrived = this.#said.of('arrived-value');
-    const salvage = this.#said.of('salvage');
-    const cost = this.#said.of('salvage-cost');
+    const arrived = this.#stated.of('arrived-value');
+    const salvage = this.#stated.of('salvage');
+    const cost = this.#stated.of('salvage-cost');
     const valued = combined(arrived, this.#lines);
     if (valued !== undefined) this.#scopes('value-arrived', arrived, valued);
     const sold = combined(salvage, this.#lines);
     // Costs of each line that was sold are costs of the whole sale.
-    const byLine = salvage.size > 0 && !salvage.has(WHOLE);
+    const byLine = salvage.size > 0 && !salvage.has(WHOLE_CLAIM);
     const spent = combined(cost, byLine ? new Set(salvage.keys()) : this.#lines);
     for (const one of [sold, spent]) if (one !== undefined) this.#beside(one);
     const after = spent === undefined ? sold?.figure : afterCosts(sold, spent);
@@ -158,18 +158,20 @@ class Worksheet {
 
   /** Valued and sold: of different lines they add up, of the same they are two accounts of what was left. */
   #together(
-    arrived: Scoped,
-    salvage: Scoped,
+    arrived: FiguresByScope,
+    salvage: FiguresByScope,
     { valued, after, sold }: { valued: Combined; after: Figure; sold: Combined | undefined },
   ): Figure {
     const apart =
-      !arrived.has(WHOLE) && !salvage.has(WHOLE) && ![...arrived.keys()].some((line) => salvage.has(line));
+      !arrived.has(WHOLE_CLAIM) &&
+      !salvage.has(WHOLE_CLAIM) &&
+      ![...arrived.keys()].some((line) => salvage.has(line));
     // Costs without a sale are no account of what was left.
     if (apart || sold === undefined) return plus(valued.figure, after);
     this.#note('counted-once', [...valued.figure.seqs, ...after.seqs], 'arrived-and-salvage');
     if (valued.all && sold?.all === false) return valued.figure;
     if (sold?.all && !valued.all) return after;
-    return either(valued.figure, after);
+    return spanning(valued.figure, after);
   }
 
   /**
@@ -180,11 +182,11 @@ class Worksheet {
     const paid = this.#item('freight-paid');
     const due = this.#item('freight-due');
     if (basis === undefined || (paid === undefined && due === undefined)) return undefined;
-    const added = paid ?? NOTHING;
-    const saved = minus(NOTHING, due ?? NOTHING);
+    const added = paid ?? ZERO_FIGURE;
+    const saved = minus(ZERO_FIGURE, due ?? ZERO_FIGURE);
     if (basis === 'mixed') {
       this.#note('counted-once', [...added.seqs, ...saved.seqs], 'freight-of-both-kinds');
-      return this.#step('freight', plus(either(NOTHING, added), either(NOTHING, saved)));
+      return this.#step('freight', plus(spanning(ZERO_FIGURE, added), spanning(ZERO_FIGURE, saved)));
     }
     const [counts, drops, why] =
       basis === 'market'
@@ -195,7 +197,7 @@ class Worksheet {
   }
 
   #item(item: AmountItem): Figure | undefined {
-    const found = combined(this.#said.of(item), this.#lines);
+    const found = combined(this.#stated.of(item), this.#lines);
     return found && this.#beside(found);
   }
 
@@ -205,14 +207,14 @@ class Worksheet {
   }
 
   /** The lines' own steps, where lines were counted, and the step of the whole. */
-  #scopes(id: AmountStep['id'], scoped: Scoped, found: Combined): Figure {
+  #scopes(id: AmountStep['id'], scoped: FiguresByScope, found: Combined): Figure {
     this.#eachLine(id, scoped);
     return this.#step(id, this.#beside(found));
   }
 
-  #eachLine(id: AmountStep['id'], scoped: Scoped): void {
+  #eachLine(id: AmountStep['id'], scoped: FiguresByScope): void {
     if (scoped.size < 2) return;
-    for (const [line, figure] of scoped) if (line !== WHOLE) this.#step(id, figure, line);
+    for (const [line, figure] of scoped) if (line !== WHOLE_CLAIM) this.#step(id, figure, line);
   }
 
   #step(id: AmountStep['id'], figure: Figure, line?: string): Figure {
@@ -221,13 +223,13 @@ class Worksheet {
       id,
       ...omitUndefined({ line }),
       range: rangeOf(figure),
-      seqs: inOrder(figure.seqs),
+      seqs: sortedSeqs(figure.seqs),
       ...omitUndefined({ rounded }),
     });
     return figure;
   }
 
   #note(is: AmountNote['is'], seqs: readonly number[], detail: string): void {
-    this.notes.push({ is, seqs: inOrder(seqs), detail });
+    this.notes.push({ is, seqs: sortedSeqs(seqs), detail });
   }
 }

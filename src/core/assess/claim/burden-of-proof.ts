@@ -4,8 +4,8 @@ import type { Finding, GapResult, PositionPoint, PositionRow } from '../../model
 import type { Element } from '../../model/rule-set.js';
 import type { ClaimEntry } from '../../model/state.js';
 import { claimedLines, findingAbout, gapAbout } from './claimed-lines.js';
-import { bearingsOf, lineOf, type Place, type Side } from './finding-relevance.js';
-import { saidPoints } from './stated-points.js';
+import { type BurdenElement, lineOfFinding, type PointSide, relevanceOf } from './finding-relevance.js';
+import { statedPoints } from './stated-points.js';
 
 interface Points {
   forCarrier: PositionPoint[];
@@ -23,7 +23,7 @@ const CAUSES = [
 ] as const satisfies readonly ExceptedCause[];
 
 /** Where what is lacking for an element is shown. */
-const PLACE: Record<Element, Place> = {
+const PLACE: Record<Element, BurdenElement> = {
   'good-condition-at-receipt': 'good-condition-at-receipt',
   'condition-at-delivery': 'condition-at-delivery',
   damages: 'damages',
@@ -41,7 +41,7 @@ const PLACE: Record<Element, Place> = {
  * of God, public enemy and public authority only a `cause` entry can put evidence. Where the claim names its lines, what
  * is about other lines alone is left out.
  */
-export function positionOf({
+export function burdenOfProof({
   entries,
   findings: all,
   gaps: everyGap,
@@ -53,18 +53,19 @@ export function positionOf({
   const lines = claimedLines(entries);
   const findings = lines === undefined ? all : all.filter((one) => findingAbout(one, lines));
   const gaps = lines === undefined ? everyGap : everyGap.filter((one) => gapAbout(one, lines));
-  const table = new Map<Place, Points>();
-  const at = (place: Place): Points => {
+  const table = new Map<BurdenElement, Points>();
+  const at = (place: BurdenElement): Points => {
     const known = table.get(place) ?? { forCarrier: [], againstCarrier: [], weak: [] };
     table.set(place, known);
     return known;
   };
-  const put = (place: Place, side: Side, point: PositionPoint) => at(place)[side].push(point);
+  const put = (place: BurdenElement, side: PointSide, point: PositionPoint) => at(place)[side].push(point);
 
   for (const finding of findings)
-    for (const { place, side } of bearingsOf(finding, findings)) put(place, side, pointOfFinding(finding));
-  for (const { place, side, point } of saidPoints(entries)) put(place, side, point);
-  for (const gap of gaps) for (const { place, side } of lackOf(gap)) put(place, side, pointOf(gap));
+    for (const { element, side } of relevanceOf(finding, findings))
+      put(element, side, pointOfFinding(finding));
+  for (const { element, side, point } of statedPoints(entries)) put(element, side, point);
+  for (const gap of gaps) for (const { place, side } of weakenedElements(gap)) put(place, side, pointOf(gap));
 
   const shownByClaimant = (element: 'good-condition-at-receipt' | 'condition-at-delivery' | 'damages') => ({
     element,
@@ -110,7 +111,7 @@ function freedom(points: Points, findings: readonly Finding[]): PositionRow {
 }
 
 /** What is lacking alone offers no cause; what speaks against one is shown only beside what speaks for it. */
-function causes(at: (place: Place) => Points): PositionRow[] {
+function causes(at: (place: BurdenElement) => Points): PositionRow[] {
   const offered = CAUSES.filter((cause) => at(cause).forCarrier.length > 0 || hasFinding(at(cause).weak));
   if (offered.length > 0)
     return offered.map((cause) => ({
@@ -135,7 +136,7 @@ function causes(at: (place: Place) => Points): PositionRow[] {
 }
 
 /** What a requirement that is not met leaves weak, once for each thing that it would help to show. */
-function lackOf(gap: GapResult): { place: Place; side: Side }[] {
+function weakenedElements(gap: GapResult): { place: BurdenElement; side: PointSide }[] {
   const { outcome } = gap;
   if (outcome !== 'missing' && outcome !== 'short' && outcome !== 'contradicted') return [];
   return [...new Set(gap.proves.map((element) => PLACE[element]))].map((place) => ({
@@ -148,7 +149,7 @@ function lackOf(gap: GapResult): { place: Place; side: Side }[] {
 }
 
 function pointOfFinding(finding: Finding): PositionPoint {
-  const line = lineOf(finding);
+  const line = lineOfFinding(finding);
   return {
     from: { is: 'finding', id: finding.id, ...omitUndefined({ line }) },
     evidence: finding.evidence,
@@ -161,5 +162,5 @@ const pointOf = (gap: GapResult): PositionPoint => ({
 });
 
 /** Whether the record offers no excepted cause at all, so that care, however well shown, does not help by itself. */
-export const withoutCause = (rows: readonly PositionRow[]): boolean =>
+export const hasNoExceptedCause = (rows: readonly PositionRow[]): boolean =>
   !rows.some((row) => row.element === 'excepted-cause' && row.cause !== undefined);

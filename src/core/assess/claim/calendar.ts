@@ -23,11 +23,11 @@ export function startOfDay({ date, zone }: Day): number {
 
 /** First instant after a day. */
 export function endOfDay({ date, zone }: Day): number {
-  return startOfDay({ date: plusDays(date, 1), zone });
+  return startOfDay({ date: addDays(date, 1), zone });
 }
 
 /** The day so many days later by the calendar; earlier for a number below zero. */
-export function plusDays(date: CalendarDay, days: number): CalendarDay {
+export function addDays(date: CalendarDay, days: number): CalendarDay {
   return written(utc(date).plus({ days }));
 }
 
@@ -35,7 +35,7 @@ export function plusDays(date: CalendarDay, days: number): CalendarDay {
  * The same day of a later month or year, or the last day of the month where there is none: 31 May and nine months is
  * 28 February. No source read for this says how; it is a convention.
  */
-export function plusCalendar(date: CalendarDay, count: number, unit: 'months' | 'years'): CalendarDay {
+export function addCalendar(date: CalendarDay, count: number, unit: 'months' | 'years'): CalendarDay {
   switch (unit) {
     case 'months':
       return written(utc(date).plus({ months: count }));
@@ -55,7 +55,7 @@ export function daysBetween(from: CalendarDay, to: CalendarDay): number {
 }
 
 /** Why a day is left out of a count; undefined when it counts. */
-export type LeftOut<W extends string> = (date: CalendarDay) => W | undefined;
+export type DayExclusion<W extends string> = (date: CalendarDay) => W | undefined;
 
 /** A row of days left out can't be longer: a list that leaves out everything would never end. */
 const MOST_IN_A_ROW = 400;
@@ -67,13 +67,13 @@ const MOST_IN_A_ROW = 400;
 export function countDays<W extends string>(
   start: CalendarDay,
   count: number,
-  why: LeftOut<W>,
+  why: DayExclusion<W>,
 ): { date: CalendarDay; leftOut: { date: CalendarDay; why: W }[] } {
   const leftOut: { date: CalendarDay; why: W }[] = [];
   let date = start;
   let row = 0;
   for (let left = count; left > 0 && row < MOST_IN_A_ROW; ) {
-    date = plusDays(date, 1);
+    date = addDays(date, 1);
     const reason = why(date);
     if (reason === undefined) {
       left -= 1;
@@ -87,6 +87,6 @@ export function countDays<W extends string>(
 }
 
 /** The day itself, or the next that counts. */
-export function nextThatCounts<W extends string>(date: CalendarDay, why: LeftOut<W>): CalendarDay {
+export function nextCountedDay<W extends string>(date: CalendarDay, why: DayExclusion<W>): CalendarDay {
   return why(date) === undefined ? date : countDays(date, 1, why).date;
 }

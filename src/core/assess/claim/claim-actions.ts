@@ -1,15 +1,15 @@
-import type { ClockDoing } from '../../model/claim-deadlines.js';
+import type { DeadlineAction } from '../../model/claim-deadlines.js';
 import { assertNever } from '../../model/error.js';
 import { hundredths } from '../../model/money.js';
-import type { ClockMoment } from '../../model/results.js';
+import type { DeadlineTime } from '../../model/results.js';
 import type { ClaimEntry } from '../../model/state.js';
-import { lastUnloading, type Moments } from '../milestones.js';
-import { earlier, eventTime, onDay } from './deadline-milestones.js';
+import { lastUnloading, type Milestones } from '../milestones.js';
+import { byBeginning, eventTime, onDay } from './deadline-milestones.js';
 import { type ClaimEntries, entriesOf } from './terms.js';
 
-type Told = Extract<ClaimEntry, { on: unknown }>;
+type DatedEntry = Extract<ClaimEntry, { on: unknown }>;
 
-const told = ({ on, evidence, seq }: Told): ClockMoment => onDay(on, evidence, seq);
+const timeOfEntry = ({ on, evidence, seq }: DatedEntry): DeadlineTime => onDay(on, evidence, seq);
 
 /** Whether the claim itself is a writing: unless somebody has said that it was made by word of mouth. */
 export const isWritten = ({ received }: ClaimEntries): boolean => received.contents.form !== 'spoken';
@@ -19,7 +19,7 @@ export const isWritten = ({ received }: ClaimEntries): boolean => received.conte
  * Parts count together: what was paid and what was declined must reach what was claimed. Where no amount was claimed
  * any payment counts; money of another currency is not added.
  */
-export function resolution(claim: ClaimEntries): ClockMoment | undefined {
+export function resolution(claim: ClaimEntries): DeadlineTime | undefined {
   const { amount } = claim.received;
   let met = 0;
   const add = (part: typeof amount): boolean => {
@@ -42,31 +42,31 @@ export function resolution(claim: ClaimEntries): ClockMoment | undefined {
     }
   };
   const found = claim.entries
-    .filter((entry): entry is Told => 'on' in entry)
+    .filter((entry): entry is DatedEntry => 'on' in entry)
     .sort((a, b) => a.on.date.localeCompare(b.on.date) || a.seq - b.seq)
     .find(resolves);
-  return found === undefined ? undefined : told(found);
+  return found === undefined ? undefined : timeOfEntry(found);
 }
 
 /** Everything in the record that is such a doing, in the order of time. Events are those at the stop. */
-export function doingsOf(
-  doing: ClockDoing,
+export function claimActionsOf(
+  doing: DeadlineAction,
   claim: ClaimEntries | undefined,
-  moments: Moments,
-  stop = lastUnloading(moments.stops)?.id,
-): ClockMoment[] {
+  milestones: Milestones,
+  stop = lastUnloading(milestones.stops)?.id,
+): DeadlineTime[] {
   const closed = (how: (how: string) => boolean) =>
     claim === undefined
       ? []
       : entriesOf(claim, 'closed')
           .filter((entry) => how(entry.how))
-          .map(told);
+          .map(timeOfEntry);
   if (typeof doing !== 'string') {
     if (claim === undefined) return [];
     return entriesOf(claim, 'letter')
       .filter(({ letter, way }) => letter === doing.letter && way === doing.way)
-      .map(told)
-      .sort(earlier);
+      .map(timeOfEntry)
+      .sort(byBeginning);
   }
   switch (doing) {
     case 'resolved': {
@@ -84,9 +84,9 @@ export function doingsOf(
     }
     case 'refused':
     case 'unloaded': {
-      const zone = moments.stops.find(({ id }) => id === stop)?.zone;
+      const zone = milestones.stops.find(({ id }) => id === stop)?.zone;
       if (zone === undefined) return [];
-      return moments.events
+      return milestones.events
         .filter((event) => event.event === doing && event.stop === stop)
         .map((event) => eventTime(event, zone));
     }
@@ -96,14 +96,14 @@ export function doingsOf(
 }
 
 /** The first of several kinds of doing. */
-export function firstOf(
-  doings: readonly ClockDoing[],
+export function firstActionOf(
+  doings: readonly DeadlineAction[],
   claim: ClaimEntries | undefined,
-  moments: Moments,
+  milestones: Milestones,
   stop?: string,
-): ClockMoment | undefined {
+): DeadlineTime | undefined {
   return doings
-    .flatMap((doing) => doingsOf(doing, claim, moments, stop))
-    .sort(earlier)
+    .flatMap((doing) => claimActionsOf(doing, claim, milestones, stop))
+    .sort(byBeginning)
     .at(0);
 }

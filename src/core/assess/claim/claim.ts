@@ -2,14 +2,14 @@ import { omitUndefined } from '../../model/omit-undefined.js';
 import type { ClaimResult, Finding, GapResult } from '../../model/results.js';
 import type { RecordState } from '../../model/state.js';
 import { amountsOf } from './amounts.js';
-import { positionOf } from './burden-of-proof.js';
+import { burdenOfProof } from './burden-of-proof.js';
 import { contentsOf } from './contents.js';
-import { type ClockContext, claimClocksOf } from './deadlines.js';
-import { papersOf } from './documents.js';
+import { claimDeadlinesOf, type DeadlineContext } from './deadlines.js';
+import { supportingDocuments } from './documents.js';
 import { quantitiesOf } from './quantities.js';
 import { claimsAt, termsOf } from './terms.js';
 
-export interface ClaimContext extends ClockContext {
+export interface ClaimContext extends DeadlineContext {
   state: RecordState;
   findings: readonly Finding[];
   gaps: readonly GapResult[];
@@ -25,10 +25,10 @@ export function claimResults(context: ClaimContext): ClaimResult[] {
       claim: claim.claim,
       received: claim.received,
       ...termsOf(claim),
-      clocks: claimClocksOf(claim, context),
+      clocks: claimDeadlinesOf(claim, context),
       contents: contentsOf(claim.received),
-      papers: papersOf(claim, state),
-      position: positionOf({ entries: claim.entries, findings, gaps }),
+      papers: supportingDocuments(claim, state),
+      position: burdenOfProof({ entries: claim.entries, findings, gaps }),
       ...omitUndefined({ amounts, quantities: quantities.length === 0 ? undefined : quantities }),
     };
   });

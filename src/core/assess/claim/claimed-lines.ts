@@ -1,7 +1,7 @@
 import type { AmountItem } from '../../model/claim.js';
 import type { Finding, GapResult } from '../../model/results.js';
 import type { ClaimEntry } from '../../model/state.js';
-import { standing } from './quantities.js';
+import { currentEntries } from './quantities.js';
 
 /** Items that are about goods, not about what went with them. */
 const GOODS: ReadonlySet<AmountItem> = new Set(['market-value', 'invoice-value', 'arrived-value', 'salvage']);
@@ -11,7 +11,7 @@ const GOODS: ReadonlySet<AmountItem> = new Set(['market-value', 'invoice-value',
  * a line, or a value is of the whole; then the claim is about every line.
  */
 export function claimedLines(entries: readonly ClaimEntry[]): ReadonlySet<string> | undefined {
-  const named = standing(entries).flatMap((one): (string | undefined)[] => {
+  const named = currentEntries(entries).flatMap((one): (string | undefined)[] => {
     if (one.is === 'amount') return GOODS.has(one.item) ? [one.line] : [];
     return one.is === 'quantity' && ['rejected', 'damaged', 'short'].includes(one.state) ? [one.line] : [];
   });

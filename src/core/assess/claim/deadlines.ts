@@ -1,18 +1,18 @@
-import type { ClaimClocks, ClockRule, Span } from '../../model/claim-deadlines.js';
+import type { ClaimDeadlines, DeadlineRule, DeadlineSpan } from '../../model/claim-deadlines.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { ClaimClock, ClockMoment } from '../../model/results.js';
-import type { Moments } from '../milestones.js';
-import { daysBetween, plusDays } from './calendar.js';
-import { doingsOf, firstOf, isWritten } from './claim-actions.js';
-import { dayOf, earlier, endOf, inTime, isOver, onDay } from './deadline-milestones.js';
+import type { ClaimDeadline, DeadlineTime } from '../../model/results.js';
+import type { Milestones } from '../milestones.js';
+import { addDays, daysBetween } from './calendar.js';
+import { claimActionsOf, firstActionOf, isWritten } from './claim-actions.js';
+import { byBeginning, dayOf, endOf, isInTime, isPast, onDay } from './deadline-milestones.js';
 import { dueOf } from './due.js';
 import { claimStart } from './starts.js';
-import { type ClaimEntries, countsUnder, entriesOf, setTerm, termsOf } from './terms.js';
+import { appliesUnder, type ClaimEntries, contractTerm, entriesOf, termsOf } from './terms.js';
 
 /** What clocks are held against. */
-export interface ClockContext {
-  rules: ClaimClocks;
-  moments: Moments;
+export interface DeadlineContext {
+  rules: ClaimDeadlines;
+  milestones: Milestones;
   /** Milliseconds since 1970 UTC. */
   now: number;
 }
@@ -24,44 +24,45 @@ const MOST_TURNS = 50;
  * The clocks of one claim under what governs; of each candidate while that is not known. Earliest end first, then
  * those without an end, in the order of the rules.
  */
-export function claimClocksOf(claim: ClaimEntries, context: ClockContext): ClaimClock[] {
+export function claimDeadlinesOf(claim: ClaimEntries, context: DeadlineContext): ClaimDeadline[] {
   const { governs } = termsOf(claim);
   return context.rules.clocks
-    .filter((rule) => rule.of === 'claim' && countsUnder(rule, governs))
-    .flatMap((rule) => clocksOf(rule, claim, context))
+    .filter((rule) => rule.of === 'claim' && appliesUnder(rule, governs))
+    .flatMap((rule) => deadlinesOfRule(rule, claim, context))
     .sort(byEnd);
 }
 
-function byEnd(a: ClaimClock, b: ClaimClock): number {
+function byEnd(a: ClaimDeadline, b: ClaimDeadline): number {
   if (a.due === undefined || b.due === undefined)
     return Number(a.due === undefined) - Number(b.due === undefined);
   return endOf(a.due) - endOf(b.due);
 }
 
 /** What every clock of a rule says of itself. */
-export function saidBy(rule: ClockRule): Omit<ClaimClock, 'state'> {
+export function ruleFields(rule: DeadlineRule): Omit<ClaimDeadline, 'state'> {
   const { id, title, duty, source, basis, binds, nature, governs, starts } = rule;
   return { id, title, duty, source, basis, binds, nature, governs, starts };
 }
 
 /** How a clock stands, by what was done and what made it needless, at a moment. */
-export function stateOf(
-  due: ClockMoment | undefined,
+export function deadlineState(
+  due: DeadlineTime | undefined,
   now: number,
-  done?: ClockMoment,
-  ended?: ClockMoment,
-): Pick<ClaimClock, 'state' | 'done'> {
-  const first = [done, ended].filter((one) => one !== undefined).sort(earlier)[0];
-  if (first === undefined) return { state: due !== undefined && isOver(due, now) ? 'overdue' : 'running' };
-  if (due !== undefined && !inTime(first, due)) return { state: 'done-late', done: first };
+  done?: DeadlineTime,
+  ended?: DeadlineTime,
+): Pick<ClaimDeadline, 'state' | 'done'> {
+  const first = [done, ended].filter((one) => one !== undefined).sort(byBeginning)[0];
+  if (first === undefined) return { state: due !== undefined && isPast(due, now) ? 'overdue' : 'running' };
+  if (due !== undefined && !isInTime(first, due)) return { state: 'done-late', done: first };
   return first === done ? { state: 'done', done } : { state: 'no-longer-needed' };
 }
 
-function clocksOf(rule: ClockRule, claim: ClaimEntries, context: ClockContext): ClaimClock[] {
-  const term = setTerm(claim, rule.id);
-  const set: Span | undefined = term === undefined ? undefined : { count: term.count, unit: term.unit };
+function deadlinesOfRule(rule: DeadlineRule, claim: ClaimEntries, context: DeadlineContext): ClaimDeadline[] {
+  const term = contractTerm(claim, rule.id);
+  const set: DeadlineSpan | undefined =
+    term === undefined ? undefined : { count: term.count, unit: term.unit };
   const said = {
-    ...saidBy(rule),
+    ...ruleFields(rule),
     ...omitUndefined({
       setBy:
         term === undefined
@@ -73,9 +74,13 @@ function clocksOf(rule: ClockRule, claim: ClaimEntries, context: ClockContext): 
             },
     }),
   };
-  const from = claimStart(rule.start, claim, context.moments);
+  const from = claimStart(rule.start, claim, context.milestones);
   if (from === undefined) {
-    const { done, state } = stateOf(undefined, context.now, firstOf(rule.done, claim, context.moments));
+    const { done, state } = deadlineState(
+      undefined,
+      context.now,
+      firstActionOf(rule.done, claim, context.milestones),
+    );
     return [{ ...said, ...(done === undefined ? { state: 'not-started' } : { done, state }) }];
   }
   if (rule.every !== undefined)
@@ -97,11 +102,11 @@ function clocksOf(rule: ClockRule, claim: ClaimEntries, context: ClockContext): 
         leastDue: least === undefined || endOf(least) <= endOf(counted.due) ? undefined : least,
         stopped: stopped.stopped,
       }),
-      ...stateOf(
+      ...deadlineState(
         due,
         context.now,
-        firstOf(rule.done, claim, context.moments),
-        firstOf(rule.ends, claim, context.moments),
+        firstActionOf(rule.done, claim, context.milestones),
+        firstActionOf(rule.ends, claim, context.milestones),
       ),
     },
   ];
@@ -113,8 +118,8 @@ function clocksOf(rule: ClockRule, claim: ClaimEntries, context: ClockContext): 
  */
 function stoppedBy(
   claim: ClaimEntries,
-  due: ClockMoment,
-): { due?: ClockMoment | undefined; stopped?: NonNullable<ClaimClock['stopped']> } {
+  due: DeadlineTime,
+): { due?: DeadlineTime | undefined; stopped?: NonNullable<ClaimDeadline['stopped']> } {
   const from = claim.received.received;
   if (!isWritten(claim) || from.date > dayOf(due).date) return {};
   const until = entriesOf(claim, 'declined')
@@ -123,7 +128,7 @@ function stoppedBy(
     .sort((a, b) => a.date.localeCompare(b.date))[0];
   if (until === undefined) return { due: undefined, stopped: { from } };
   const day = dayOf(due);
-  const date = plusDays(day.date, daysBetween(from.date, until.date));
+  const date = addDays(day.date, daysBetween(from.date, until.date));
   return { due: onDay({ ...day, date }, []), stopped: { from, until } };
 }
 
@@ -132,26 +137,26 @@ function stoppedBy(
  * doing counts once, for the earliest turn still open. What ends a turn that was missed closes it, late.
  */
 function turnsOf(
-  rule: ClockRule,
+  rule: DeadlineRule,
   claim: ClaimEntries,
-  { rules, moments, now }: ClockContext,
-  from: ClockMoment,
-  every: Span,
-): (Pick<ClaimClock, 'state' | 'done'> & { turn: number; due: ClockMoment })[] {
-  const doings = rule.done.flatMap((doing) => doingsOf(doing, claim, moments)).sort(earlier);
-  const ended = firstOf(rule.ends, claim, moments);
-  const turns: (Pick<ClaimClock, 'state' | 'done'> & { turn: number; due: ClockMoment })[] = [];
+  { rules, milestones, now }: DeadlineContext,
+  from: DeadlineTime,
+  every: DeadlineSpan,
+): (Pick<ClaimDeadline, 'state' | 'done'> & { turn: number; due: DeadlineTime })[] {
+  const doings = rule.done.flatMap((doing) => claimActionsOf(doing, claim, milestones)).sort(byBeginning);
+  const ended = firstActionOf(rule.ends, claim, milestones);
+  const turns: (Pick<ClaimDeadline, 'state' | 'done'> & { turn: number; due: DeadlineTime })[] = [];
   let { due } = dueOf(rule, rule.span, from, rules);
   let before = from;
   for (let turn = 1; turn <= MOST_TURNS; turn += 1) {
     const last = before;
-    const index = doings.findIndex((one) => turn === 1 || !inTime(one, last));
+    const index = doings.findIndex((one) => turn === 1 || !isInTime(one, last));
     const done = index < 0 ? undefined : doings.splice(index, 1)[0];
-    turns.push({ turn, due, ...stateOf(due, now, done, ended) });
-    if ((ended !== undefined && inTime(ended, due)) || !isOver(due, now)) break;
+    turns.push({ turn, due, ...deadlineState(due, now, done, ended) });
+    if ((ended !== undefined && isInTime(ended, due)) || !isPast(due, now)) break;
     before = due;
     due = dueOf(rule, every, due, rules).due;
-    if (ended !== undefined && inTime(ended, before)) break;
+    if (ended !== undefined && isInTime(ended, before)) break;
     if (endOf(due) <= endOf(before)) break;
   }
   return turns;

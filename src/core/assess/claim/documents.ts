@@ -1,9 +1,9 @@
 import type { EvidenceId, SubjectName } from '../../model/evidence.js';
-import type { SupportingPaper } from '../../model/results.js';
+import type { SupportingDocument } from '../../model/results.js';
 import type { EvidenceItem, RecordState } from '../../model/state.js';
 import { type ClaimEntries, entriesOf } from './terms.js';
 
-const ASKED: readonly [SupportingPaper['id'], SupportingPaper['asked'], SubjectName | undefined][] = [
+const ASKED: readonly [SupportingDocument['id'], SupportingDocument['asked'], SubjectName | undefined][] = [
   ['bill-of-lading', 'by-rule', 'bill-of-lading'],
   ['freight-charges', 'by-rule', undefined],
   ['invoice', 'by-rule', 'invoice'],
@@ -20,10 +20,10 @@ const shows = (item: EvidenceItem, subject: SubjectName): boolean =>
  * or a copy of it), with others that decide an amount, and what of them the record has by what its evidence shows.
  * Freight charges have no subject of their own: the papers of the amounts of freight stand for them.
  */
-export function papersOf(
+export function supportingDocuments(
   claim: ClaimEntries,
   { evidence }: Pick<RecordState, 'evidence'>,
-): SupportingPaper[] {
+): SupportingDocument[] {
   const freight = entriesOf(claim, 'amount')
     .filter(({ item }) => item === 'freight-paid' || item === 'freight-due')
     .flatMap((entry) => entry.evidence);

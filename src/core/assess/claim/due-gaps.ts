@@ -5,14 +5,14 @@ import { endOf } from './deadline-milestones.js';
  * The same gaps, each that has a clock with the day by which it is due, for each claim where that clock is open or
  * overdue. A duty that is late is still to be done: nothing is lost by its clock.
  */
-export function withDue(gaps: readonly GapResult[], claims: readonly ClaimResult[]): GapResult[] {
+export function withDueDates(gaps: readonly GapResult[], claims: readonly ClaimResult[]): GapResult[] {
   return gaps.map((gap) => {
-    const due = gap.clock === undefined ? [] : openClocks(gap.clock, claims);
+    const due = gap.clock === undefined ? [] : openDeadlines(gap.clock, claims);
     return due.length === 0 ? gap : { ...gap, due };
   });
 }
 
-function openClocks(id: string, claims: readonly ClaimResult[]): NonNullable<GapResult['due']> {
+function openDeadlines(id: string, claims: readonly ClaimResult[]): NonNullable<GapResult['due']> {
   return claims
     .flatMap(({ claim, clocks }) =>
       clocks.flatMap(({ id: own, due: at, state, source }) =>

@@ -1,26 +1,26 @@
-import type { ClaimClocks, ClockRule, Span } from '../../model/claim-deadlines.js';
+import type { ClaimDeadlines, DeadlineRule, DeadlineSpan } from '../../model/claim-deadlines.js';
 import { assertNever } from '../../model/error.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { ClockCounting, ClockMoment } from '../../model/results.js';
+import type { DeadlineCounting, DeadlineTime } from '../../model/results.js';
 import type { CalendarDay } from '../../model/time.js';
-import { countDays, nextThatCounts, plusCalendar, plusDays, weekdayOf } from './calendar.js';
+import { addCalendar, addDays, countDays, nextCountedDay, weekdayOf } from './calendar.js';
 import { atTime, beginningOf, dayOf, endOf, onDay } from './deadline-milestones.js';
 import { isHoliday } from './holidays.js';
-import { notWorked, plusWorkingHours } from './working-hours.js';
+import { addWorkingHours, nonWorkingReason } from './working-hours.js';
 
 /** The lists and hours that a count leans on. */
-export type Calendars = Pick<ClaimClocks, 'work' | 'holidays'>;
+export type Calendars = Pick<ClaimDeadlines, 'work' | 'holidays'>;
 
 export interface Due {
-  due: ClockMoment;
-  counting?: ClockCounting;
+  due: DeadlineTime;
+  counting?: DeadlineCounting;
 }
 
 /** The end of a span that starts at a moment, and what was left out of the count. */
 export function dueOf(
-  rule: Pick<ClockRule, 'counting'>,
-  span: Span,
-  start: ClockMoment,
+  rule: Pick<DeadlineRule, 'counting'>,
+  span: DeadlineSpan,
+  start: DeadlineTime,
   calendars: Calendars,
 ): Due {
   const { firstDay } = rule.counting;
@@ -33,7 +33,7 @@ export function dueOf(
       const working = span.unit === 'working-days';
       const why = (date: CalendarDay) =>
         working
-          ? notWorked(date, calendars.work, listed(calendars, calendars.work.holidays))
+          ? nonWorkingReason(date, calendars.work, listed(calendars, calendars.work.holidays))
           : excepted(rule, calendars, date);
       const first = firstDay === 'counted' && why(day.date) === undefined ? 1 : 0;
       const { date, leftOut } = countDays(day.date, Math.max(0, span.count - first), why);
@@ -54,8 +54,8 @@ export function dueOf(
     }
     case 'months':
     case 'years': {
-      const last = plusCalendar(day.date, span.count, span.unit);
-      const date = firstDay === 'counted' && span.count > 0 ? plusDays(last, -1) : last;
+      const last = addCalendar(day.date, span.count, span.unit);
+      const date = firstDay === 'counted' && span.count > 0 ? addDays(last, -1) : last;
       return { due: onDay({ ...day, date: atItsEnd(rule, calendars, date) }, []) };
     }
     default:
@@ -65,9 +65,9 @@ export function dueOf(
 
 /** Hours from a time; from a day whose hour nobody knows they run from its end. */
 function dueInHours(
-  rule: Pick<ClockRule, 'counting'>,
+  rule: Pick<DeadlineRule, 'counting'>,
   hours: number,
-  start: ClockMoment,
+  start: DeadlineTime,
   calendars: Calendars,
 ): Due {
   const { zone } = dayOf(start);
@@ -75,7 +75,7 @@ function dueInHours(
   const everyHour = atTime(from + hours * 3_600_000, zone, []);
   if (!rule.counting.workingHours) return { due: everyHour };
   const { work } = calendars;
-  const counted = plusWorkingHours(from, zone, hours, work, listed(calendars, work.holidays));
+  const counted = addWorkingHours(from, zone, hours, work, listed(calendars, work.holidays));
   return {
     due: atTime(counted.at, zone, []),
     counting: {
@@ -90,15 +90,15 @@ function dueInHours(
 const listed = ({ holidays }: Calendars, name: string | undefined) =>
   name === undefined ? undefined : holidays[name];
 
-const usesHolidays = ({ counting }: Pick<ClockRule, 'counting'>) => counting.except.includes('holidays');
+const usesHolidays = ({ counting }: Pick<DeadlineRule, 'counting'>) => counting.except.includes('holidays');
 
-function namedList(calendars: Calendars, name: string | undefined): Pick<ClockCounting, 'holidays'> {
+function namedList(calendars: Calendars, name: string | undefined): Pick<DeadlineCounting, 'holidays'> {
   if (name === undefined) return {};
   const list = listed(calendars, name);
   return { holidays: { list: name, known: list === 'us-federal' || (list?.length ?? 0) > 0 } };
 }
 
-function excepted(rule: Pick<ClockRule, 'counting'>, calendars: Calendars, date: CalendarDay) {
+function excepted(rule: Pick<DeadlineRule, 'counting'>, calendars: Calendars, date: CalendarDay) {
   const { except, holidays } = rule.counting;
   const weekday = weekdayOf(date);
   if (weekday === 6 && except.includes('saturdays')) return 'saturday';
@@ -107,10 +107,14 @@ function excepted(rule: Pick<ClockRule, 'counting'>, calendars: Calendars, date:
 }
 
 /** The last day as it falls, or moved off Saturdays, Sundays and holidays where the rule says so. */
-function atItsEnd(rule: Pick<ClockRule, 'counting'>, calendars: Calendars, date: CalendarDay): CalendarDay {
+function atItsEnd(
+  rule: Pick<DeadlineRule, 'counting'>,
+  calendars: Calendars,
+  date: CalendarDay,
+): CalendarDay {
   if (rule.counting.lastDay === 'as-it-falls') return date;
   const list = listed(calendars, rule.counting.holidays);
-  return nextThatCounts(date, (one) =>
+  return nextCountedDay(date, (one) =>
     weekdayOf(one) >= 6 || isHoliday(one, list) ? 'not-a-working-day' : undefined,
   );
 }

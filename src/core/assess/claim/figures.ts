@@ -12,7 +12,7 @@ export interface Figure {
 }
 
 const ZERO: Sum = { value: 0, off: 0 };
-export const NOTHING: Figure = { low: ZERO, high: ZERO, seqs: [] };
+export const ZERO_FIGURE: Figure = { low: ZERO, high: ZERO, seqs: [] };
 
 const sum = (a: Sum, b: Sum): Sum => ({ value: a.value + b.value, off: a.off + b.off });
 const opposite = ({ value, off }: Sum): Sum => ({ value: 0 - value, off: 0 - off });
@@ -20,8 +20,8 @@ const least = (a: Sum, b: Sum): Sum => (b.value < a.value ? b : a);
 const most = (a: Sum, b: Sum): Sum => (b.value > a.value ? b : a);
 
 /** Numbers of entries once each, in their order. */
-export const inOrder = (seqs: Iterable<number>): number[] => [...new Set(seqs)].sort((a, b) => a - b);
-const both = (a: Figure, b: Figure) => inOrder([...a.seqs, ...b.seqs]);
+export const sortedSeqs = (seqs: Iterable<number>): number[] => [...new Set(seqs)].sort((a, b) => a - b);
+const both = (a: Figure, b: Figure) => sortedSeqs([...a.seqs, ...b.seqs]);
 
 export const plus = (a: Figure, b: Figure): Figure => ({
   low: sum(a.low, b.low),
@@ -35,7 +35,7 @@ export const minus = (a: Figure, b: Figure): Figure => ({
   seqs: both(a, b),
 });
 /** Two accounts of the same thing: from the least of both to the most. */
-export const either = (a: Figure, b: Figure): Figure => ({
+export const spanning = (a: Figure, b: Figure): Figure => ({
   low: least(a.low, b.low),
   high: most(a.high, b.high),
   seqs: both(a, b),
@@ -47,12 +47,12 @@ export const atMost = (a: Figure, cap: Figure): Figure => ({
   seqs: both(a, cap),
 });
 /** No less than nothing. */
-export const notBelowNothing = (a: Figure): Figure => ({
+export const atLeastZero = (a: Figure): Figure => ({
   ...a,
   low: most(a.low, ZERO),
   high: most(a.high, ZERO),
 });
-export const total = (figures: Iterable<Figure>): Figure => [...figures].reduce(plus, NOTHING);
+export const total = (figures: Iterable<Figure>): Figure => [...figures].reduce(plus, ZERO_FIGURE);
 
 /** What rounding did at the end of the range where it did more, in hundredths; absent when it did nothing. */
 export function roundedBy({ low, high }: Figure): number | undefined {
@@ -61,8 +61,8 @@ export function roundedBy({ low, high }: Figure): number | undefined {
 }
 
 /** Figures of one item by what they are of: a line's id, or `WHOLE` for all of the claim. */
-export type Scoped = ReadonlyMap<string, Figure>;
-export const WHOLE = '';
+export type FiguresByScope = ReadonlyMap<string, Figure>;
+export const WHOLE_CLAIM = '';
 
 /** One figure out of those for lines and for the whole, and whether it is of every line of the claim. */
 export interface Combined {
@@ -78,16 +78,16 @@ export interface Combined {
  * Figures for lines add up. One for the whole claim stands beside them as another account of the same when they are
  * of every line, and in their place when they are not: nothing is counted twice.
  */
-export function combined(scoped: Scoped, lines: ReadonlySet<string>): Combined | undefined {
-  const whole = scoped.get(WHOLE);
-  const parts = [...scoped].filter(([scope]) => scope !== WHOLE);
+export function combined(scoped: FiguresByScope, lines: ReadonlySet<string>): Combined | undefined {
+  const whole = scoped.get(WHOLE_CLAIM);
+  const parts = [...scoped].filter(([scope]) => scope !== WHOLE_CLAIM);
   if (parts.length === 0) return whole && { figure: whole, all: true };
   const added = total(parts.map(([, figure]) => figure));
   const all = [...lines].every((line) => scoped.has(line));
   if (whole === undefined) return { figure: added, all };
   const beside = both(whole, added);
   return all
-    ? { figure: either(whole, added), all: true, beside, accounts: [whole, added] }
+    ? { figure: spanning(whole, added), all: true, beside, accounts: [whole, added] }
     : { figure: whole, all: true, beside };
 }
 
@@ -96,6 +96,6 @@ export function afterCosts(of: Combined | undefined, costs: Combined): Figure {
   const [whole, lines] = of?.accounts ?? [];
   const [wholeCosts, lineCosts] = costs.accounts ?? [];
   return whole && lines && wholeCosts && lineCosts
-    ? either(minus(whole, wholeCosts), minus(lines, lineCosts))
-    : minus(of?.figure ?? NOTHING, costs.figure);
+    ? spanning(minus(whole, wholeCosts), minus(lines, lineCosts))
+    : minus(of?.figure ?? ZERO_FIGURE, costs.figure);
 }

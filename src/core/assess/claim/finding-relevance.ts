@@ -4,31 +4,31 @@ import type { Element } from '../../model/rule-set.js';
 import type { FindingId } from '../findings/catalogue.js';
 
 /** Rows of the table of positions. */
-export type Place =
+export type BurdenElement =
   | 'good-condition-at-receipt'
   | 'condition-at-delivery'
   | 'damages'
   | 'freedom-from-negligence'
   | ExceptedCause;
-export type Side = 'forCarrier' | 'againstCarrier' | 'weak';
-export interface Bearing {
-  place: Place;
-  side: Side;
+export type PointSide = 'forCarrier' | 'againstCarrier' | 'weak';
+export interface FindingRelevance {
+  element: BurdenElement;
+  side: PointSide;
 }
 
 const SIDE = { helps: 'forCarrier', hurts: 'againstCarrier', open: 'weak' } as const;
-const placeOf = (element: Element): Place =>
+const placeOf = (element: Element): BurdenElement =>
   element === 'instructions-followed' || element === 'care-in-transit' ? 'freedom-from-negligence' : element;
 
-const bears = (place: Place, side: Side): Bearing => ({ place, side });
+const bears = (element: BurdenElement, side: PointSide): FindingRelevance => ({ element, side });
 /** Product outside of the band as it was loaded was not in the condition that the bill asks for, by the shipper's hand. */
-const outAtLoading: readonly Bearing[] = [
+const outAtLoading: readonly FindingRelevance[] = [
   bears('act-of-shipper', 'forCarrier'),
   bears('good-condition-at-receipt', 'forCarrier'),
 ];
 
 /** Findings that bear on more, or on something else, than the element that they are listed under. */
-const OTHERWISE: Partial<Record<FindingId, readonly Bearing[]>> = {
+const OTHERWISE: Partial<Record<FindingId, readonly FindingRelevance[]>> = {
   // Good pulps at loading show what the claimant must show, whatever they mean for care.
   'pulps-at-loading-in-band': [bears('good-condition-at-receipt', 'againstCarrier')],
   'pulps-at-loading-above-band': outAtLoading,
@@ -42,18 +42,18 @@ const OTHERWISE: Partial<Record<FindingId, readonly Bearing[]>> = {
 };
 
 /** On which rows a finding speaks, and for whom. */
-export function bearingsOf(finding: Finding, all: readonly Finding[]): readonly Bearing[] {
+export function relevanceOf(finding: Finding, all: readonly Finding[]): readonly FindingRelevance[] {
   const { id, weighs, element } = finding;
-  const known: Partial<Record<string, readonly Bearing[]>> = OTHERWISE;
+  const known: Partial<Record<string, readonly FindingRelevance[]>> = OTHERWISE;
   const bearings = known[id] ?? [bears(placeOf(element), SIDE[weighs])];
   return [...bearings, ...byTheShipper(finding, all)];
 }
 
 /** What the air shows of care can also show that the cause was the shipper's. */
-function byTheShipper({ id, weighs, facts }: Finding, all: readonly Finding[]): Bearing[] {
+function byTheShipper({ id, weighs, facts }: Finding, all: readonly Finding[]): FindingRelevance[] {
   if (id === 'air-in-chilling-range' && facts.asInstructed === true) return [bears('act-of-shipper', 'weak')];
   const loadedWarm = all.some(
-    (one) => one.id === 'pulps-at-loading-above-band' && lineOf(one) === lineOf({ facts }),
+    (one) => one.id === 'pulps-at-loading-above-band' && lineOfFinding(one) === lineOfFinding({ facts }),
   );
   return id === 'pulps-go-with-air' && weighs === 'helps' && loadedWarm
     ? [bears('act-of-shipper', 'forCarrier')]
@@ -61,7 +61,7 @@ function byTheShipper({ id, weighs, facts }: Finding, all: readonly Finding[]): 
 }
 
 /** The line that a finding is about, where it is one. */
-export function lineOf({ facts }: Pick<Finding, 'facts'>): string | undefined {
+export function lineOfFinding({ facts }: Pick<Finding, 'facts'>): string | undefined {
   const line = facts.line;
   return typeof line === 'object' && line.is === 'line' ? line.line : undefined;
 }

@@ -1,13 +1,13 @@
 import type { QuantityRow } from '../../model/results.js';
 import type { ClaimEntry, ClaimEntryOf } from '../../model/state.js';
-import { inOrder } from './figures.js';
+import { sortedSeqs } from './figures.js';
 
 /** Entries that have not been corrected by a later one, in the order of the record. */
-export const standing = (entries: readonly ClaimEntry[]): ClaimEntry[] =>
+export const currentEntries = (entries: readonly ClaimEntry[]): ClaimEntry[] =>
   entries.filter((one) => one.replacedBy === undefined).sort((a, b) => a.seq - b.seq);
 
-type Said = ClaimEntryOf<'quantity'>;
-type State = Said['state'];
+type QuantityEntry = ClaimEntryOf<'quantity'>;
+type State = QuantityEntry['state'];
 
 /** A count of thousandths, from least to most. */
 export interface Thousandths {
@@ -28,7 +28,7 @@ const written = (count: number) => String(count / 1000);
 const STATES: readonly State[] = ['shipped', 'accepted', 'rejected', 'damaged', 'short'];
 
 /** What each sayer counts in one state adds up; those of different sayers are accounts of the same goods. */
-function counted(said: readonly Said[]): Thousandths | undefined {
+function counted(said: readonly QuantityEntry[]): Thousandths | undefined {
   const bySayer = new Map<string, number>();
   for (const one of said) bySayer.set(one.saidBy, (bySayer.get(one.saidBy) ?? 0) + thousandths(one.quantity));
   const counts = [...bySayer.values()];
@@ -36,7 +36,7 @@ function counted(said: readonly Said[]): Thousandths | undefined {
   return {
     low: Math.min(...counts),
     high: Math.max(...counts),
-    seqs: inOrder(said.map(({ seq }) => seq)),
+    seqs: sortedSeqs(said.map(({ seq }) => seq)),
   };
 }
 
@@ -45,7 +45,7 @@ function counted(said: readonly Said[]): Thousandths | undefined {
  * and unit in the order first spoken of; entries of one claim, in any order.
  */
 export function quantitiesOf(entries: readonly ClaimEntry[]): QuantityRow[] {
-  const said = standing(entries).filter((one): one is Said => one.is === 'quantity');
+  const said = currentEntries(entries).filter((one): one is QuantityEntry => one.is === 'quantity');
   const keys = new Map(said.map((one) => [JSON.stringify([one.line, one.unit]), one]));
   return [...keys.values()].map(({ line, unit }) => {
     const of = (state: State) =>
@@ -75,12 +75,13 @@ function balance(of: (state: State) => Thousandths | undefined): { addsUp?: bool
  * be among the rejected: at least the larger of the two, at most both, never more than was shipped. Undefined when
  * nobody says.
  */
-export function lostOf(
+export function lostQuantity(
   entries: readonly ClaimEntry[],
-  where: { line?: string | undefined; unit?: Said['unit'] | undefined; short: boolean },
+  where: { line?: string | undefined; unit?: QuantityEntry['unit'] | undefined; short: boolean },
 ): Thousandths | undefined {
-  const said = standing(entries).filter(
-    (one): one is Said => one.is === 'quantity' && (where.line === undefined || one.line === where.line),
+  const said = currentEntries(entries).filter(
+    (one): one is QuantityEntry =>
+      one.is === 'quantity' && (where.line === undefined || one.line === where.line),
   );
   const units = new Set(said.map((one) => one.unit));
   const [only] = units;
@@ -97,7 +98,7 @@ export function lostOf(
   return {
     low: parts.reduce((sum, part) => sum + part.low, 0),
     high: parts.reduce((sum, part) => sum + part.high, 0),
-    seqs: inOrder(parts.flatMap((part) => part.seqs)),
+    seqs: sortedSeqs(parts.flatMap((part) => part.seqs)),
     overlap: parts.some((part) => part.overlap === true),
   };
 }
@@ -110,6 +111,6 @@ function harmedOf(
   if (rejected === undefined || damaged === undefined) return rejected ?? damaged;
   const low = Math.max(rejected.low, damaged.low);
   const high = Math.min(rejected.high + damaged.high, shipped?.high ?? Number.POSITIVE_INFINITY);
-  const seqs = inOrder([...rejected.seqs, ...damaged.seqs]);
+  const seqs = sortedSeqs([...rejected.seqs, ...damaged.seqs]);
   return { low, high: Math.max(low, high), seqs, overlap: low < high };
 }

@@ -1,18 +1,18 @@
-import type { ClaimClocks, ClockRule } from '../../model/claim-deadlines.js';
+import type { ClaimDeadlines, DeadlineRule } from '../../model/claim-deadlines.js';
 import type { Line, Stop } from '../../model/delivery.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { ClaimClock, ClockMoment } from '../../model/results.js';
+import type { ClaimDeadline, DeadlineTime } from '../../model/results.js';
 import { celsius } from '../../model/temperature.js';
-import { lastAt, type Moments, stopsOf } from '../milestones.js';
-import { firstOf } from './claim-actions.js';
-import { atTime, beginningOf, inTime } from './deadline-milestones.js';
-import { saidBy, stateOf } from './deadlines.js';
+import { lastTimeOf, type Milestones, stopsOf } from '../milestones.js';
+import { firstActionOf } from './claim-actions.js';
+import { atTime, beginningOf, isInTime } from './deadline-milestones.js';
+import { deadlineState, ruleFields } from './deadlines.js';
 import { dueOf } from './due.js';
-import { atDisposal } from './starts.js';
+import { timeAtDisposal } from './starts.js';
 
 export interface RefusalContext {
-  rules: ClaimClocks;
-  moments: Moments;
+  rules: ClaimDeadlines;
+  milestones: Milestones;
   lines: readonly Line[];
   /** Milliseconds since 1970 UTC. */
   now: number;
@@ -25,29 +25,29 @@ const isFrozen = ({ instruction }: Line): boolean =>
   instruction !== undefined && celsius(instruction.setPoint) <= FROZEN_AT_MOST;
 
 /** Whether the receiver refused in time, at each stop of unloading where the truck is known to have been. */
-export function refusalClocksOf(context: RefusalContext): ClaimClock[] {
-  return stopsOf(context.moments, 'unload').flatMap((stop) => {
-    const start = atDisposal(context.moments, stop.id);
+export function refusalDeadlinesOf(context: RefusalContext): ClaimDeadline[] {
+  return stopsOf(context.milestones, 'unload').flatMap((stop) => {
+    const start = timeAtDisposal(context.milestones, stop.id);
     if (start === undefined) return [];
     const lines = context.lines.filter(({ to }) => to === stop.id);
     return context.rules.clocks
       .filter(({ of, goods }) => of === 'refusal' && suits(goods, lines))
-      .map((rule) => refusalClock(rule, stop, start, context));
+      .map((rule) => refusalDeadline(rule, stop, start, context));
   });
 }
 
-function suits(goods: ClockRule['goods'], lines: readonly Line[]): boolean {
+function suits(goods: DeadlineRule['goods'], lines: readonly Line[]): boolean {
   return goods === undefined || lines.some((line) => isFrozen(line) === (goods === 'frozen'));
 }
 
-function refusalClock(
-  rule: ClockRule,
+function refusalDeadline(
+  rule: DeadlineRule,
   stop: Stop,
-  from: ClockMoment,
-  { rules, moments, now }: RefusalContext,
-): ClaimClock {
+  from: DeadlineTime,
+  { rules, milestones, now }: RefusalContext,
+): ClaimDeadline {
   const counted = dueOf(rule, rule.span, from, rules);
-  const moved = extended(rule, stop, counted.due, moments, rules);
+  const moved = extended(rule, stop, counted.due, milestones, rules);
   const due = moved === undefined ? counted.due : moved.due;
   const counting = {
     leftOut: counted.counting?.leftOut ?? [],
@@ -55,18 +55,18 @@ function refusalClock(
     ...omitUndefined({ inspection: moved === undefined ? undefined : { evidence: moved.evidence } }),
   };
   return {
-    ...saidBy(rule),
+    ...ruleFields(rule),
     stop: stop.id,
     from,
     ...omitUndefined({
       due,
       counting: counted.counting === undefined && moved === undefined ? undefined : counting,
     }),
-    ...stateOf(
+    ...deadlineState(
       due,
       now,
-      firstOf(rule.done, undefined, moments, stop.id),
-      firstOf(rule.ends, undefined, moments, stop.id),
+      firstActionOf(rule.done, undefined, milestones, stop.id),
+      firstActionOf(rule.ends, undefined, milestones, stop.id),
     ),
   };
 }
@@ -76,23 +76,23 @@ function refusalClock(
  * there is a result there is no end.
  */
 function extended(
-  rule: ClockRule,
+  rule: DeadlineRule,
   stop: Stop,
-  due: ClockMoment,
-  moments: Moments,
-  rules: ClaimClocks,
+  due: DeadlineTime,
+  milestones: Milestones,
+  rules: ClaimDeadlines,
 ):
   | {
-      due?: ClockMoment;
-      evidence: NonNullable<NonNullable<ClaimClock['counting']>['inspection']>['evidence'];
+      due?: DeadlineTime;
+      evidence: NonNullable<NonNullable<ClaimDeadline['counting']>['inspection']>['evidence'];
     }
   | undefined {
   if (rule.inspectionExtendsBy === undefined) return undefined;
-  const asked = moments.events.find(
+  const asked = milestones.events.find(
     ({ event, stop: at }) => event === 'inspection-requested' && at === stop.id,
   );
-  if (asked === undefined || !inTime(atTime(asked.at, stop.zone, []), due)) return undefined;
-  const result = lastAt(moments, stop.id, 'inspected');
+  if (asked === undefined || !isInTime(atTime(asked.at, stop.zone, []), due)) return undefined;
+  const result = lastTimeOf(milestones, stop.id, 'inspected');
   if (result === undefined || result.at < asked.at) return { evidence: [asked.evidence] };
   const after = dueOf(rule, rule.inspectionExtendsBy, atTime(result.at, stop.zone, []), rules).due;
   const evidence = [asked.evidence, result.evidence];

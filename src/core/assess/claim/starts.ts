@@ -1,8 +1,8 @@
-import type { ClockStart } from '../../model/claim-deadlines.js';
+import type { DeadlineStart } from '../../model/claim-deadlines.js';
 import { assertNever } from '../../model/error.js';
 import type { EventName } from '../../model/evidence.js';
-import type { ClockMoment } from '../../model/results.js';
-import type { Moments } from '../milestones.js';
+import type { DeadlineTime } from '../../model/results.js';
+import type { Milestones } from '../milestones.js';
 import { dayAt } from './calendar.js';
 import { atTime, onDay } from './deadline-milestones.js';
 import { type ClaimEntries, entriesOf } from './terms.js';
@@ -14,9 +14,9 @@ const THERE: readonly EventName[] = ['arrived', 'doors-opened', 'unloading-began
  * When the goods were at the receiver's disposal at a stop: told of and there, whichever came later. A truck that is
  * there with no notice recorded is its own notice; a notice with no truck there starts nothing.
  */
-export function atDisposal(moments: Moments, stop: string): ClockMoment | undefined {
-  const place = moments.stops.find(({ id }) => id === stop);
-  const here = moments.events.filter((event) => event.stop === stop);
+export function timeAtDisposal(milestones: Milestones, stop: string): DeadlineTime | undefined {
+  const place = milestones.stops.find(({ id }) => id === stop);
+  const here = milestones.events.filter((event) => event.stop === stop);
   const there = here.find(({ event }) => THERE.includes(event));
   if (place === undefined || there === undefined) return undefined;
   const notice = here.find(({ event }) => event === 'notice-of-arrival');
@@ -26,9 +26,9 @@ export function atDisposal(moments: Moments, stop: string): ClockMoment | undefi
 }
 
 /** The day of the last such event at any stop of unloading. */
-function lastDayOf(moments: Moments, names: readonly EventName[]): ClockMoment | undefined {
-  const found = moments.events.findLast(({ event, side }) => side === 'unload' && names.includes(event));
-  const place = moments.stops.find(({ id }) => id === found?.stop);
+function lastDayOf(milestones: Milestones, names: readonly EventName[]): DeadlineTime | undefined {
+  const found = milestones.events.findLast(({ event, side }) => side === 'unload' && names.includes(event));
+  const place = milestones.stops.find(({ id }) => id === found?.stop);
   if (found === undefined || place === undefined) return undefined;
   return onDay(dayAt(found.at, place.zone), [found.evidence]);
 }
@@ -38,10 +38,10 @@ function lastDayOf(moments: Moments, names: readonly EventName[]): ClockMoment |
  * of unloading the last counts. An offer never starts what a written disallowance starts (49 U.S.C. 14706(e)(2)(A)).
  */
 export function claimStart(
-  start: ClockStart,
+  start: DeadlineStart,
   claim: ClaimEntries,
-  moments: Moments,
-): ClockMoment | undefined {
+  milestones: Milestones,
+): DeadlineTime | undefined {
   switch (start) {
     case 'claim-received':
       return onDay(claim.received.received, claim.received.evidence, claim.received.seq);
@@ -52,12 +52,12 @@ export function claimStart(
       return first === undefined ? undefined : onDay(first.on, first.evidence, first.seq);
     }
     case 'delivery':
-      return lastDayOf(moments, ['unloaded']) ?? lastDayOf(moments, ['refused']);
+      return lastDayOf(milestones, ['unloaded']) ?? lastDayOf(milestones, ['refused']);
     case 'unloaded':
-      return lastDayOf(moments, ['unloaded']);
+      return lastDayOf(milestones, ['unloaded']);
     case 'at-disposal': {
-      const stop = moments.stops.findLast(({ does }) => does === 'unload');
-      return stop === undefined ? undefined : atDisposal(moments, stop.id);
+      const stop = milestones.stops.findLast(({ does }) => does === 'unload');
+      return stop === undefined ? undefined : timeAtDisposal(milestones, stop.id);
     }
     case 'not-recorded':
       return undefined;

@@ -1,12 +1,20 @@
 import type { AmountItem } from '../../model/claim.js';
 import { type Currency, hundredths, type Money } from '../../model/money.js';
-import type { AmountSheet } from '../../model/results.js';
+import type { AmountWorksheet } from '../../model/results.js';
 import type { ClaimEntry, ClaimEntryOf } from '../../model/state.js';
-import { either, type Figure, inOrder, plus, type Scoped, type Sum, WHOLE } from './figures.js';
-import { lostOf, type Thousandths, thousandths } from './quantities.js';
+import {
+  type Figure,
+  type FiguresByScope,
+  plus,
+  type Sum,
+  sortedSeqs,
+  spanning,
+  WHOLE_CLAIM,
+} from './figures.js';
+import { lostQuantity, type Thousandths, thousandths } from './quantities.js';
 
-export type AmountNote = AmountSheet['notes'][number];
-export type Said = ClaimEntryOf<'amount'>;
+export type AmountNote = AmountWorksheet['notes'][number];
+export type AmountEntry = ClaimEntryOf<'amount'>;
 
 /**
  * Money that changed hands comes in parts: what one sayer states of it adds up. The other items are opinions of a
@@ -38,7 +46,7 @@ const LARGEST = 1e13;
  * So much each, times a quantity in thousandths: whole hundredths, a half rounded up, with what that added. Undefined
  * when the product is beyond what sums are exact for.
  */
-export function times(each: Money, quantity: number): Sum | undefined {
+export function multiply(each: Money, quantity: number): Sum | undefined {
   const exact = BigInt(hundredths(each)) * BigInt(quantity);
   const value = (exact + 500n) / 1000n;
   if (value > BigInt(LARGEST)) return undefined;
@@ -46,13 +54,13 @@ export function times(each: Money, quantity: number): Sum | undefined {
 }
 
 /** What the papers say of each item, and why some of what was said is not in the sum. */
-export interface SaidAmounts {
-  of: (item: AmountItem) => Scoped;
+export interface StatedAmounts {
+  of: (item: AmountItem) => FiguresByScope;
   notes: AmountNote[];
 }
 
 /** Reads the standing entries of one claim, in their order; other currencies than `code` are noted, not changed. */
-export function saidAmounts(entries: readonly ClaimEntry[], code: Currency): SaidAmounts {
+export function statedAmounts(entries: readonly ClaimEntry[], code: Currency): StatedAmounts {
   const notes: AmountNote[] = [];
   const groups = new Map<AmountItem, Map<string, Map<string, Figure>>>();
   for (const entry of entries) {
@@ -60,21 +68,21 @@ export function saidAmounts(entries: readonly ClaimEntry[], code: Currency): Sai
     const figure = figureOf(entry, entries, code, notes);
     if (figure === undefined) continue;
     const scopes = groups.get(entry.item) ?? new Map<string, Map<string, Figure>>();
-    const scope = entry.line ?? WHOLE;
+    const scope = entry.line ?? WHOLE_CLAIM;
     const sayers = scopes.get(scope) ?? new Map<string, Figure>();
     const before = sayers.get(entry.saidBy);
-    const join = PARTS.has(entry.item) ? plus : either;
+    const join = PARTS.has(entry.item) ? plus : spanning;
     sayers.set(entry.saidBy, before === undefined ? figure : join(before, figure));
     groups.set(entry.item, scopes.set(scope, sayers));
   }
-  const scoped = new Map<AmountItem, Scoped>();
+  const scoped = new Map<AmountItem, FiguresByScope>();
   for (const [item, scopes] of groups) {
     const figures = new Map<string, Figure>();
     for (const [scope, sayers] of scopes) {
       const said = [...sayers.values()];
-      const figure = said.reduce(either);
+      const figure = said.reduce(spanning);
       if (figure.low.value !== figure.high.value)
-        notes.push({ is: 'disagree', seqs: inOrder(figure.seqs), detail: item });
+        notes.push({ is: 'disagree', seqs: sortedSeqs(figure.seqs), detail: item });
       figures.set(scope, figure);
     }
     scoped.set(item, figures);
@@ -84,7 +92,7 @@ export function saidAmounts(entries: readonly ClaimEntry[], code: Currency): Sai
 
 /** The value of one entry, or a note that says why it is not in the sum. */
 function figureOf(
-  entry: Said,
+  entry: AmountEntry,
   entries: readonly ClaimEntry[],
   code: Currency,
   notes: AmountNote[],
@@ -98,19 +106,19 @@ function figureOf(
   if (money === undefined) return out('quantity-unknown');
   if (money.currency !== code) return out('other-currency', money.currency);
   if (entry.evidence.length === 0) return out('no-paper');
-  const lost = lostOf(entries, { line: entry.line, unit: entry.unit, short: WITH_SHORT.has(item) });
+  const lost = lostQuantity(entries, { line: entry.line, unit: entry.unit, short: WITH_SHORT.has(item) });
   const own = quantity === undefined ? undefined : thousandths(quantity);
   if (own !== undefined && lost !== undefined && own > lost.high && /^(market|invoice)-value$/.test(item))
-    notes.push({ is: 'disagree', seqs: inOrder([seq, ...lost.seqs]), detail: 'quantity' });
+    notes.push({ is: 'disagree', seqs: sortedSeqs([seq, ...lost.seqs]), detail: 'quantity' });
   if (total !== undefined) {
     const value = hundredths(total);
-    const product = each?.currency !== code || own === undefined ? undefined : times(each, own);
+    const product = each?.currency !== code || own === undefined ? undefined : multiply(each, own);
     if (product !== undefined && product.value !== value) out('disagree');
     return { low: { value, off: 0 }, high: { value, off: 0 }, seqs: [seq] };
   }
   const count: Thousandths | undefined = own === undefined ? lost : { low: own, high: own, seqs: [] };
-  const [low, high] = count === undefined ? [] : [times(money, count.low), times(money, count.high)];
+  const [low, high] = count === undefined ? [] : [multiply(money, count.low), multiply(money, count.high)];
   if (count === undefined || low === undefined || high === undefined) return out('quantity-unknown');
   if (count.overlap) notes.push({ is: 'counted-once', seqs: count.seqs, detail: 'rejected-and-damaged' });
-  return { low, high, seqs: inOrder([seq, ...count.seqs]) };
+  return { low, high, seqs: sortedSeqs([seq, ...count.seqs]) };
 }

@@ -2,8 +2,8 @@ import type { AmountItem } from '../../model/claim.js';
 import { assertNever } from '../../model/error.js';
 import type { PositionPoint } from '../../model/results.js';
 import type { ClaimEntry } from '../../model/state.js';
-import type { Bearing } from './finding-relevance.js';
-import { standing } from './quantities.js';
+import type { FindingRelevance } from './finding-relevance.js';
+import { currentEntries } from './quantities.js';
 
 /** Items of the worksheet that make the loss larger; the others make it smaller. */
 const LOSSES: ReadonlySet<AmountItem> = new Set([
@@ -23,32 +23,34 @@ const VALUES: ReadonlySet<AmountItem> = new Set(['market-value', 'invoice-value'
  * What entries of a claim say of the amount and of the condition at delivery. An amount without a paper shows nothing
  * yet. Offers and payments are no points: whoever offers to settle admits nothing by it.
  */
-export function saidPoints(entries: readonly ClaimEntry[]): (Bearing & { point: PositionPoint })[] {
-  const all = standing(entries);
+export function statedPoints(
+  entries: readonly ClaimEntry[],
+): (FindingRelevance & { point: PositionPoint })[] {
+  const all = currentEntries(entries);
   const valued = all.some((one) => one.is === 'amount' && VALUES.has(one.item) && one.evidence.length > 0);
   return all.flatMap((entry) => {
-    const bearing = bearingOf(entry, valued);
+    const bearing = relevanceOfEntry(entry, valued);
     const point: PositionPoint = { from: { is: 'claim-entry', seq: entry.seq }, evidence: entry.evidence };
     return bearing === undefined ? [] : [{ ...bearing, point }];
   });
 }
 
-function bearingOf(entry: ClaimEntry, valued: boolean): Bearing | undefined {
+function relevanceOfEntry(entry: ClaimEntry, valued: boolean): FindingRelevance | undefined {
   switch (entry.is) {
     case 'received':
-      return entry.amount === undefined || valued ? undefined : { place: 'damages', side: 'weak' };
+      return entry.amount === undefined || valued ? undefined : { element: 'damages', side: 'weak' };
     case 'amount':
-      if (entry.evidence.length === 0) return { place: 'damages', side: 'weak' };
-      return { place: 'damages', side: LOSSES.has(entry.item) ? 'againstCarrier' : 'forCarrier' };
+      if (entry.evidence.length === 0) return { element: 'damages', side: 'weak' };
+      return { element: 'damages', side: LOSSES.has(entry.item) ? 'againstCarrier' : 'forCarrier' };
     case 'quantity':
       if (entry.state === 'shipped') return undefined;
-      if (entry.evidence.length === 0) return { place: 'condition-at-delivery', side: 'weak' };
+      if (entry.evidence.length === 0) return { element: 'condition-at-delivery', side: 'weak' };
       return {
-        place: 'condition-at-delivery',
+        element: 'condition-at-delivery',
         side: entry.state === 'accepted' ? 'forCarrier' : 'againstCarrier',
       };
     case 'cause':
-      return { place: entry.cause, side: 'forCarrier' };
+      return { element: entry.cause, side: 'forCarrier' };
     case 'terms':
     case 'clock-set':
     case 'letter':

@@ -1,5 +1,5 @@
 import type { ClaimId, ClaimNoteKind, Governing } from '../../model/claim.js';
-import type { ClockRule } from '../../model/claim-deadlines.js';
+import type { DeadlineRule } from '../../model/claim-deadlines.js';
 import type { ClaimEntry, ClaimEntryOf, RecordState } from '../../model/state.js';
 import { dayAt } from './calendar.js';
 
@@ -49,11 +49,11 @@ export function termsOf(claim: Pick<ClaimEntries, 'entries'>): {
 }
 
 /** Whether a clock counts under what governs; while that is not known, each that may count does. */
-export function countsUnder(rule: Pick<ClockRule, 'governs'>, governs: Governing): boolean {
+export function appliesUnder(rule: Pick<DeadlineRule, 'governs'>, governs: Governing): boolean {
   return rule.governs.length === 0 || governs === 'unknown' || rule.governs.some((one) => one === governs);
 }
 
 /** The contract's own term for a clock, the last that was entered. */
-export function setTerm(claim: Pick<ClaimEntries, 'entries'>, clock: string) {
+export function contractTerm(claim: Pick<ClaimEntries, 'entries'>, clock: string) {
   return entriesOf(claim, 'clock-set').findLast((entry) => entry.clock === clock);
 }

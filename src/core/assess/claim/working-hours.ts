@@ -1,9 +1,9 @@
 import { DateTime } from 'luxon';
 import type { HolidayList, Weekday, WorkingTime } from '../../model/claim-deadlines.js';
-import type { ClockCounting } from '../../model/results.js';
+import type { DeadlineCounting } from '../../model/results.js';
 import type { CalendarDay, Zone } from '../../model/time.js';
 import { zoneRules } from '../../model/zone-rules.js';
-import { dayAt, plusDays, weekdayOf } from './calendar.js';
+import { addDays, dayAt, weekdayOf } from './calendar.js';
 import { isHoliday } from './holidays.js';
 
 const DAYS: readonly Weekday[] = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
@@ -12,7 +12,7 @@ const HOUR = 3_600_000;
 const MOST_DAYS = 4000;
 
 /** Why nobody works on a day; undefined when it is a working day. */
-export function notWorked(
+export function nonWorkingReason(
   date: CalendarDay,
   work: WorkingTime,
   holidays: HolidayList | undefined,
@@ -30,19 +30,19 @@ const clock = (date: CalendarDay, time: string, zone: Zone): number =>
  * within working time makes that day longer or shorter, as it does for those who work.
  * @param at milliseconds since 1970 UTC
  */
-export function plusWorkingHours(
+export function addWorkingHours(
   at: number,
   zone: Zone,
   hours: number,
   work: WorkingTime,
   holidays: HolidayList | undefined,
-): { at: number; leftOut: ClockCounting['leftOut'] } {
-  const leftOut: ClockCounting['leftOut'] = [];
+): { at: number; leftOut: DeadlineCounting['leftOut'] } {
+  const leftOut: DeadlineCounting['leftOut'] = [];
   let left = hours * HOUR;
   if (left <= 0) return { at, leftOut };
   let { date } = dayAt(at, zone);
-  for (let n = 0; n < MOST_DAYS; n += 1, date = plusDays(date, 1)) {
-    const why = notWorked(date, work, holidays);
+  for (let n = 0; n < MOST_DAYS; n += 1, date = addDays(date, 1)) {
+    const why = nonWorkingReason(date, work, holidays);
     if (why !== undefined) {
       leftOut.push({ date, why });
       continue;

@@ -1,7 +1,16 @@
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { ChannelSummary, ExcursionSums, Finding, TemperatureResult } from '../../model/results.js';
-import { pastBy } from '../milestones.js';
-import { degreeHours, duration, type Found, finding, share, temperature, time, zoneOf } from './make.js';
+import { latestTimeOf } from '../milestones.js';
+import {
+  degreeHours,
+  duration,
+  type FindingContext,
+  finding,
+  share,
+  temperature,
+  time,
+  zoneOf,
+} from './make.js';
 
 /** In band for at least this share of the known time is "in band", and below the second "out of band". Conventions of this project. */
 const IN_BAND = 0.95;
@@ -10,7 +19,7 @@ const OUT_OF_BAND = 0.8;
 const COVERED = 0.95;
 
 /** What the unit logs show of the air in the carrier's custody. */
-export function airFindings(found: Found): Finding[] {
+export function airFindings(found: FindingContext): Finding[] {
   const usable = found.temperatures.filter((result) => result.judged !== undefined);
   if (usable.every((result) => result.channels.every((one) => one.knownSeconds === 0))) return noLog(found);
   return usable.flatMap((result) => {
@@ -26,10 +35,10 @@ export function airFindings(found: Found): Finding[] {
   });
 }
 
-function noLog(found: Found): Finding[] {
+function noLog(found: FindingContext): Finding[] {
   const over = found.state.delivery.stops
     .filter((stop) => stop.does === 'unload')
-    .some((stop) => pastBy(found.moments, stop.id, 'delivery-over') !== undefined);
+    .some((stop) => latestTimeOf(found.milestones, stop.id, 'delivery-over') !== undefined);
   return over ? [finding('no-unit-log', 'unit logs in the record', [], {})] : [];
 }
 
@@ -61,7 +70,7 @@ function bandFinding(result: TemperatureResult, judged: ChannelSummary): Finding
   ];
 }
 
-function excursionFindings(found: Found, result: TemperatureResult): Finding[] {
+function excursionFindings(found: FindingContext, result: TemperatureResult): Finding[] {
   const { unexplained, explained } = result.excursionTotals;
   const by = 'excursions of the air';
   const findings: Finding[] = [];
@@ -79,7 +88,7 @@ function excursionFindings(found: Found, result: TemperatureResult): Finding[] {
   return findings;
 }
 
-function excursionFacts(found: Found, { highest, lowest, ...sums }: ExcursionSums) {
+function excursionFacts(found: FindingContext, { highest, lowest, ...sums }: ExcursionSums) {
   return {
     count: sums.count,
     total: duration(sums.seconds),
@@ -122,7 +131,7 @@ function unitOff(result: TemperatureResult): Finding[] {
   ];
 }
 
-function clock(found: Found, result: TemperatureResult): Finding[] {
+function clock(found: FindingContext, result: TemperatureResult): Finding[] {
   const added = found.logs.find((log) => log.evidence === result.log)?.addedSeconds ?? 0;
   if (added === 0) return [];
   return [

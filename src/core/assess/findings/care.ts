@@ -3,25 +3,25 @@ import type { Finding } from '../../model/results.js';
 import type { ItemOf } from '../../model/state.js';
 import { knownMilliseconds } from '../../model/time.js';
 import { type Alarm, alarmsOf } from '../alarms.js';
-import { longestApart } from '../gaps/needs/unit-checks.js';
-import { pastBy } from '../milestones.js';
+import { longestInterval } from '../gaps/needs/unit-checks.js';
+import { latestTimeOf } from '../milestones.js';
 import { appliedSeals, foundSeals, sealKey } from '../seals.js';
-import { duration, type Found, finding, time, zoneOf } from './make.js';
+import { duration, type FindingContext, finding, time, zoneOf } from './make.js';
 
 /** Longest time between two looks at the unit, hours. Common practice, no source. */
-const BETWEEN_ROUNDS = 4;
+const BETWEEN_UNIT_CHECKS = 4;
 
 /** What the record shows of care on the way: looks at the unit, alarms, seal, evidence that can't be got any more. */
-export function careFindings(found: Found): Finding[] {
-  return [...rounds(found), ...alarms(found), ...seals(found), ...lost(found)];
+export function careFindings(found: FindingContext): Finding[] {
+  return [...unitCheckFindings(found), ...alarms(found), ...seals(found), ...lost(found)];
 }
 
-const roundsOf = (found: Found) =>
+const unitChecksOf = (found: FindingContext) =>
   found.state.evidence.filter((item): item is ItemOf<'round'> => item.kind === 'round');
 
-function rounds(found: Found): Finding[] {
-  const all = roundsOf(found);
-  const apart = longestApart(
+function unitCheckFindings(found: FindingContext): Finding[] {
+  const all = unitChecksOf(found);
+  const apart = longestInterval(
     { ...found, stage: 'in-transit' },
     { after: { moment: 'departed', seconds: 0 }, before: { moment: 'arrived', seconds: 0 } },
     all,
@@ -29,27 +29,27 @@ function rounds(found: Found): Finding[] {
   if (apart === undefined || all.length === 0) return [];
   return [
     finding(
-      apart.hours <= BETWEEN_ROUNDS ? 'rounds-kept' : 'rounds-far-apart',
+      apart.hours <= BETWEEN_UNIT_CHECKS ? 'rounds-kept' : 'rounds-far-apart',
       'time between looks at the unit',
       all.map((item) => item.evidence),
       {
         count: all.length,
         longest: duration(apart.hours * 3600),
-        limit: duration(BETWEEN_ROUNDS * 3600),
+        limit: duration(BETWEEN_UNIT_CHECKS * 3600),
       },
     ),
   ];
 }
 
 /** Alarms of the logs' own columns in custody, and those noted at looks at the unit. */
-function alarms(found: Found): Finding[] {
+function alarms(found: FindingContext): Finding[] {
   const inCustody = ({ evidence, seen, from, to }: Alarm) =>
     seen === 'at-a-look' ||
     found.temperatures.some(
       ({ log, custody }) => log === evidence && to >= custody.from.at && from <= custody.to.at,
     );
-  const all = alarmsOf(found.logs, roundsOf(found)).filter(inCustody);
-  const untimed = roundsOf(found).filter(
+  const all = alarmsOf(found.logs, unitChecksOf(found)).filter(inCustody);
+  const untimed = unitChecksOf(found).filter(
     (item) => knownMilliseconds(item.time) === undefined && item.alarms.length > 0,
   );
   const [first] = all;
@@ -70,7 +70,7 @@ function alarms(found: Found): Finding[] {
   ];
 }
 
-function seals(found: Found): Finding[] {
+function seals(found: FindingContext): Finding[] {
   const by = 'seal numbers at both ends';
   const applied = appliedSeals(found.state);
   const [first] = applied;
@@ -80,7 +80,7 @@ function seals(found: Found): Finding[] {
   if (seen.length === 0) {
     const opened = found.state.delivery.stops
       .filter((stop) => stop.does === 'unload')
-      .some((stop) => pastBy(found.moments, stop.id, 'doors-opened') !== undefined);
+      .some((stop) => latestTimeOf(found.milestones, stop.id, 'doors-opened') !== undefined);
     return opened ? [finding('seal-not-checked', by, [first.evidence], { number: first.number })] : [];
   }
   return seen.flatMap((item) => {
@@ -94,7 +94,7 @@ function seals(found: Found): Finding[] {
   });
 }
 
-function lost(found: Found): Finding[] {
+function lost(found: FindingContext): Finding[] {
   const rules = found.gaps.filter(
     (gap) => (gap.outcome === 'missing' || gap.outcome === 'short') && gap.closable.is === 'lost',
   );

@@ -4,9 +4,9 @@ import { metres } from '../../model/length.js';
 import type { Finding, LoadPlan, LoadRow } from '../../model/results.js';
 import type { ItemOf, RecordState } from '../../model/state.js';
 import { USUAL_FOOTPRINT } from '../loading/plan.js';
-import { rowsSaid } from '../loading/stated-rows.js';
-import { firstLoading, pastBy } from '../milestones.js';
-import { type Found, finding, length, lineRef } from './make.js';
+import { formatRows } from '../loading/stated-rows.js';
+import { firstLoading, latestTimeOf } from '../milestones.js';
+import { type FindingContext, finding, length, lineRef } from './make.js';
 
 const BY = 'rows as noted and the dimensions in the delivery file';
 const INCH = 0.0254;
@@ -25,11 +25,11 @@ const ROUNDED = INCH / 100;
 const CROSSWISE: readonly ItemOf<'bracing'>['device'][] = ['load-bars', 'straps', 'boards'];
 
 /** What the noted rows say of side room, bracing, ice, air and count. Nothing is said before the doors were closed. */
-export function loadingFindings(found: Found): Finding[] {
-  const { loading: plan, state, moments } = found;
-  const stop = firstLoading(moments.stops);
+export function loadingFindings(found: FindingContext): Finding[] {
+  const { loading: plan, state, milestones } = found;
+  const stop = firstLoading(milestones.stops);
   if (plan === undefined || stop === undefined) return [];
-  if (pastBy(moments, stop.id, 'doors-closed') === undefined) return [];
+  if (latestTimeOf(milestones, stop.id, 'doors-closed') === undefined) return [];
   const bracing = bracingOf(state);
   return [
     ...sideRoom(plan, bracing),
@@ -56,7 +56,7 @@ function bracingOf(state: RecordState): Bracing {
 
 const evidenceOf = (rows: readonly LoadRow[]) => rows.map((row) => row.evidence);
 
-const said = (rows: readonly LoadRow[]) => rowsSaid(rows.map(({ row }) => row));
+const said = (rows: readonly LoadRow[]) => formatRows(rows.map(({ row }) => row));
 
 function sideRoom(plan: LoadPlan, bracing: Bracing): Finding[] {
   const known = plan.rows.flatMap((row) => (row.sideRoom === undefined ? [] : [{ row, room: row.sideRoom }]));
@@ -109,7 +109,7 @@ function tallPallets(plan: LoadPlan, lines: readonly Line[], bracing: Bracing): 
 }
 
 /** Ice water runs to the drains: iced rows belong beside them, with no dry row on its way. */
-function icedGoods(plan: LoadPlan, { state }: Found): Finding[] {
+function icedGoods(plan: LoadPlan, { state }: FindingContext): Finding[] {
   const { lines, equipment } = state.delivery;
   const { drains } = equipment.trailer;
   const iced = new Set(lines.filter((line) => line.iced).map(({ id }) => id));

@@ -14,7 +14,7 @@ import type { Computed } from '../computed.js';
 import { catalogue, type FactsOf, type FindingId } from './catalogue.js';
 
 /** What findings are drawn from. */
-export interface Found extends Computed {
+export interface FindingContext extends Computed {
   pulps: readonly PulpGroup[];
   margins?: readonly LineMargin[];
   product?: readonly ProductResult[];

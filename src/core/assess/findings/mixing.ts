@@ -1,11 +1,11 @@
 import type { Line } from '../../model/delivery.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Finding } from '../../model/results.js';
-import { type Company, companyOf } from '../../reference/company.js';
+import { type Compatibility, compatibilityOf } from '../../reference/company.js';
 import { cite, findProduce, type Produce } from '../../reference/produce.js';
 import { sources } from '../../reference/sources.js';
 import { legsOf } from '../legs.js';
-import { type Found, finding, lineRef, share, temperature } from './make.js';
+import { type FindingContext, finding, lineRef, share, temperature } from './make.js';
 
 const BY = 'lines on board together, by the published tables';
 /** Published ranges meet with room for rounding between °F and °C. Kelvin. */
@@ -17,11 +17,11 @@ const MOIST_AT_LEAST = 85;
 interface Goods {
   line: Line;
   produce: Produce;
-  company?: Company;
+  company?: Compatibility;
 }
 
 /** Lines that share the box and, by the published tables, do not go together. What the table lacks is not judged. */
-export function mixingFindings(found: Found): Finding[] {
+export function mixingFindings(found: FindingContext): Finding[] {
   return pairs(found).flatMap(([a, b]) => [
     ...temperatures(a, b),
     ...ethylene(found, a, b),
@@ -32,12 +32,12 @@ export function mixingFindings(found: Found): Finding[] {
 }
 
 /** Every two lines of different goods that are on board together on some leg, once. */
-function pairs({ state }: Found): [Goods, Goods][] {
+function pairs({ state }: FindingContext): [Goods, Goods][] {
   const legs = legsOf(state.delivery.stops, state.delivery.lines);
   const goods = state.delivery.lines.flatMap((line): Goods[] => {
     const produce = findProduce(line.goods);
     if (produce === undefined) return [];
-    const company = companyOf(produce.key);
+    const company = compatibilityOf(produce.key);
     return [{ line, produce, ...omitUndefined({ company }) }];
   });
   return goods.flatMap((a, i) =>
@@ -66,7 +66,7 @@ function temperatures(a: Goods, b: Goods): Finding[] {
   ];
 }
 
-function ethylene(found: Found, giver: Goods, feeler: Goods): Finding[] {
+function ethylene(found: FindingContext, giver: Goods, feeler: Goods): Finding[] {
   const gives = giver.company?.gives;
   if (gives !== 'H' && gives !== 'VH') return [];
   const feels = feeler.company?.feels;
@@ -84,7 +84,7 @@ function ethylene(found: Found, giver: Goods, feeler: Goods): Finding[] {
 }
 
 /** Evidence of rows of one line that stand next to rows of the other. */
-function neighbours({ loading }: Found, a: Line, b: Line) {
+function neighbours({ loading }: FindingContext, a: Line, b: Line) {
   const rows = loading?.rows ?? [];
   return rows.flatMap((row, i) => {
     const next = rows[i + 1];

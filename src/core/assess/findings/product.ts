@@ -1,22 +1,31 @@
 import type { Finding, LineMargin, ProductResult } from '../../model/results.js';
 import { celsius } from '../../model/temperature.js';
 import { ROUNDING } from '../bands.js';
-import { JUMP } from '../temperature/jumps.js';
-import { difference, duration, type Found, finding, lineRef, temperature, time, zoneOf } from './make.js';
+import { JUMP_KELVIN } from '../temperature/jumps.js';
+import {
+  difference,
+  duration,
+  type FindingContext,
+  finding,
+  lineRef,
+  temperature,
+  time,
+  zoneOf,
+} from './make.js';
 
 /** What published limits of the goods and the logged air say of each line, and what was left out of the logs. */
-export function productFindings(found: Found): Finding[] {
+export function productFindings(found: FindingContext): Finding[] {
   return [
     ...(found.margins ?? []).flatMap((margin) => [
       ...freezingFinding(found, margin),
       ...chillingFinding(found, margin),
     ]),
     ...(found.product ?? []).flatMap((result) => plausibility(found, result)),
-    ...leftOut(found),
+    ...excludedValueFindings(found),
   ];
 }
 
-function freezingFinding(found: Found, { line, log, produce, freezing }: LineMargin): Finding[] {
+function freezingFinding(found: FindingContext, { line, log, produce, freezing }: LineMargin): Finding[] {
   const worst = freezing?.channels.reduce<(typeof freezing.channels)[number] | undefined>(
     (least, one) => (least === undefined || one.margin < least.margin ? one : least),
     undefined,
@@ -46,7 +55,7 @@ function freezingFinding(found: Found, { line, log, produce, freezing }: LineMar
 }
 
 /** Time in the chilling range is the shipper's choice where the bill asks for a temperature in it. */
-function chillingFinding(found: Found, { line, log, produce, chilling }: LineMargin): Finding[] {
+function chillingFinding(found: FindingContext, { line, log, produce, chilling }: LineMargin): Finding[] {
   if (chilling === undefined) return [];
   const seconds = chilling.is === 'band' ? chilling.insideSeconds : chilling.belowHighSeconds;
   if (seconds === 0) return [];
@@ -84,7 +93,7 @@ const FINDING = {
   below: 'pulps-colder-than-air-allows',
 } as const;
 
-function plausibility(found: Found, result: ProductResult): Finding[] {
+function plausibility(found: FindingContext, result: ProductResult): Finding[] {
   const { verdict, loading, arrival, envelope, assumptions, matters } = result;
   if (verdict === 'not-decidable' || loading === undefined || arrival === undefined) return [];
   if (envelope === undefined || matters === undefined) return [];
@@ -114,7 +123,7 @@ function plausibility(found: Found, result: ProductResult): Finding[] {
  * Pulps that go with the air speak for the carrier when the product arrived as asked or was warm when it came, and
  * against when it came as asked and the air itself explains that it arrived otherwise.
  */
-function weightOfInside(found: Found, { line }: ProductResult): Finding['weighs'] {
+function weightOfInside(found: FindingContext, { line }: ProductResult): Finding['weighs'] {
   const at = (does: 'load' | 'unload') =>
     found.pulps.find((group) => group.line === line && group.does === does);
   const [load, delivery] = [at('load'), at('unload')];
@@ -123,14 +132,14 @@ function weightOfInside(found: Found, { line }: ProductResult): Finding['weighs'
   return load.inBand === load.count ? 'hurts' : 'helps';
 }
 
-function leftOut(found: Found): Finding[] {
+function excludedValueFindings(found: FindingContext): Finding[] {
   return found.temperatures.flatMap(({ log, jumps = [], jumpCount = 0 }) => {
     if (jumpCount === 0) return [];
     const values = jumps.map((jump) => jump.celsius);
     return [
       finding('log-values-left-out', 'jumps that no air can make', [log], {
         count: jumpCount,
-        limit: difference(JUMP),
+        limit: difference(JUMP_KELVIN),
         highest: temperature(Math.max(...values)),
         lowest: temperature(Math.min(...values)),
       }),

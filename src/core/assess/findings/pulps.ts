@@ -2,8 +2,17 @@ import type { Line } from '../../model/delivery.js';
 import type { Finding, PulpGroup } from '../../model/results.js';
 import type { ItemOf } from '../../model/state.js';
 import { knownMilliseconds } from '../../model/time.js';
-import { pastBy } from '../milestones.js';
-import { difference, type Found, finding, lineRef, stopRef, temperature, time, zoneOf } from './make.js';
+import { latestTimeOf } from '../milestones.js';
+import {
+  difference,
+  type FindingContext,
+  finding,
+  lineRef,
+  stopRef,
+  temperature,
+  time,
+  zoneOf,
+} from './make.js';
 
 const BY = 'pulps against the band of the line';
 
@@ -19,15 +28,15 @@ const ids = (...groups: (PulpGroup | undefined)[]) =>
   groups.flatMap((group) => group?.readings.map((one) => one.evidence) ?? []);
 
 /** What the pulps at loading and delivery show of each line, and what it means that some are lacking. */
-export function pulpFindings(found: Found): Finding[] {
+export function pulpFindings(found: FindingContext): Finding[] {
   return found.state.delivery.lines.flatMap((line) => {
     const of = (does: PulpGroup['does']) =>
       found.pulps.find((group) => group.line === line.id && group.does === does);
     const load = of('load');
     const delivery = of('unload');
     return [
-      ...(load === undefined ? lackAtLoading(found, line) : atLoading(found, load, delivery)),
-      ...(delivery === undefined ? lackAtDelivery(found, line) : atDelivery(delivery)),
+      ...(load === undefined ? missingAtLoading(found, line) : atLoading(found, load, delivery)),
+      ...(delivery === undefined ? missingAtDelivery(found, line) : atDelivery(delivery)),
       ...bothEnds(line, load, delivery),
     ];
   });
@@ -59,7 +68,7 @@ function outFacts(group: PulpGroup, band: { low: number; high: number }, side: '
  * In band at loading: with good pulps at delivery it shows care from end to end; with warm ones it proves the
  * claimant's first element, and weighs against the carrier.
  */
-function atLoading(found: Found, load: PulpGroup, delivery: PulpGroup | undefined): Finding[] {
+function atLoading(found: FindingContext, load: PulpGroup, delivery: PulpGroup | undefined): Finding[] {
   const { band } = load;
   const lie = lieOf(load);
   if (band === undefined || lie === 'not-judged') return [];
@@ -70,12 +79,12 @@ function atLoading(found: Found, load: PulpGroup, delivery: PulpGroup | undefine
   }
   return [
     finding(`pulps-at-loading-${lie}-band`, BY, ids(load), outFacts(load, band, lie)),
-    ...(lie === 'above' ? told(found, load, band.high) : []),
+    ...(lie === 'above' ? noticeFinding(found, load, band.high) : []),
   ];
 }
 
-function told(found: Found, load: PulpGroup, high: number): Finding[] {
-  const departed = pastBy(found.moments, load.stop, 'departed');
+function noticeFinding(found: FindingContext, load: PulpGroup, high: number): Finding[] {
+  const departed = latestTimeOf(found.milestones, load.stop, 'departed');
   const first = Math.min(...load.readings.map((one) => one.at ?? Number.POSITIVE_INFINITY));
   const calls = found.state.evidence
     .filter((item): item is ItemOf<'contact'> => item.kind === 'contact')
@@ -149,16 +158,16 @@ function bothEnds(line: Line, load: PulpGroup | undefined, delivery: PulpGroup |
   ];
 }
 
-function lackAtLoading(found: Found, line: Line): Finding[] {
-  const over = pastBy(found.moments, line.from, 'doors-closed');
+function missingAtLoading(found: FindingContext, line: Line): Finding[] {
+  const over = latestTimeOf(found.milestones, line.from, 'doors-closed');
   if (over === undefined) return [];
   return [
     finding('no-pulps-at-loading', BY, [over.evidence], { line: lineRef(line.id), stop: stopRef(line.from) }),
   ];
 }
 
-function lackAtDelivery(found: Found, line: Line): Finding[] {
-  const over = pastBy(found.moments, line.to, 'delivery-over');
+function missingAtDelivery(found: FindingContext, line: Line): Finding[] {
+  const over = latestTimeOf(found.milestones, line.to, 'delivery-over');
   if (over === undefined) return [];
   return [
     finding('no-pulps-at-delivery', BY, [over.evidence], { line: lineRef(line.id), stop: stopRef(line.to) }),

@@ -2,10 +2,10 @@ import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Finding } from '../../model/results.js';
 import type { ItemOf } from '../../model/state.js';
 import { knownMilliseconds } from '../../model/time.js';
-import { duration, type Found, finding, stopRef, time, zoneOf } from './make.js';
+import { duration, type FindingContext, finding, stopRef, time, zoneOf } from './make.js';
 
 /** That the load was refused, when and why; and which papers of a refusal the record does not hold. */
-export function refusalFindings(found: Found): Finding[] {
+export function refusalFindings(found: FindingContext): Finding[] {
   const { evidence } = found.state;
   const refused = evidence.find(
     (item): item is ItemOf<'event'> => item.kind === 'event' && item.event === 'refused',
@@ -25,10 +25,14 @@ export function refusalFindings(found: Found): Finding[] {
   return findings;
 }
 
-function refusal(found: Found, refused: ItemOf<'event'> | undefined, notices: Finding['evidence']): Finding {
+function refusal(
+  found: FindingContext,
+  refused: ItemOf<'event'> | undefined,
+  notices: Finding['evidence'],
+): Finding {
   const at = refused === undefined ? undefined : knownMilliseconds(refused.time);
   const stop = refused?.place?.stop;
-  const arrived = found.moments.events.find(
+  const arrived = found.milestones.events.find(
     (one) =>
       one.side === 'unload' &&
       (stop === undefined || one.stop === stop) &&

@@ -1,29 +1,39 @@
 import type { Line } from '../../model/delivery.js';
 import type { EvidenceId } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { Finding, SetPointDifference, SetPointWord } from '../../model/results.js';
+import type { Finding, SetPointDifference, SetPointStatement } from '../../model/results.js';
 import { celsius } from '../../model/temperature.js';
-import { cite, findProduce, type Produce, worstFreezing } from '../../reference/produce.js';
+import { cite, findProduce, highestFreezingPoint, type Produce } from '../../reference/produce.js';
 import { ROUNDING } from '../bands.js';
-import { pastBy } from '../milestones.js';
-import { difference, duration, type Found, finding, lineRef, temperature, time, zoneOf } from './make.js';
+import { latestTimeOf } from '../milestones.js';
+import {
+  difference,
+  duration,
+  type FindingContext,
+  finding,
+  lineRef,
+  temperature,
+  time,
+  zoneOf,
+} from './make.js';
 
 const BY = 'set points side by side';
 /** Published ranges are held against the instruction with room for rounding between °F and °C. Kelvin. */
 const ROUNDED = 0.06;
 
-const evidenceOf = (words: readonly SetPointWord[]) => words.flatMap((word) => word.evidence ?? []);
+const evidenceOf = (words: readonly SetPointStatement[]) => words.flatMap((word) => word.evidence ?? []);
 
 /** What bill, people, display and log say on the set point, and what the published range says on the bill. */
-export function setPointFindings(found: Found): Finding[] {
+export function setPointFindings(found: FindingContext): Finding[] {
   return [...agreement(found), ...steadiness(found), ...instructions(found)];
 }
 
-function agreement(found: Found): Finding[] {
+function agreement(found: FindingContext): Finding[] {
   const { words, differences, verdict } = found.setPoints;
   const sources = [...new Set(words.map((word) => word.source))];
   if (verdict === 'not-comparable') {
-    if (pastBy(found.moments, found.state.delivery.lines[0]?.from ?? '', 'departed') === undefined) return [];
+    if (latestTimeOf(found.milestones, found.state.delivery.lines[0]?.from ?? '', 'departed') === undefined)
+      return [];
     return [
       finding('set-point-unproven', BY, evidenceOf(words), {
         sources: sources.join(', '),
@@ -44,9 +54,9 @@ function agreement(found: Found): Finding[] {
 }
 
 /** What the unit ran against what the bill says weighs against the carrier; what people said besides stays open. */
-function differs({ state }: Found, one: SetPointDifference): Finding[] {
+function differs({ state }: FindingContext, one: SetPointDifference): Finding[] {
   const [first, second] = one.between;
-  const ran = (word: SetPointWord) => word.source === 'display' || word.source === 'log';
+  const ran = (word: SetPointStatement) => word.source === 'display' || word.source === 'log';
   const id =
     (ran(first) || ran(second)) && one.between.every((word) => word.source === 'bill' || ran(word))
       ? 'set-point-differs'
@@ -71,7 +81,7 @@ function differs({ state }: Found, one: SetPointDifference): Finding[] {
   ];
 }
 
-function steadiness(found: Found): Finding[] {
+function steadiness(found: FindingContext): Finding[] {
   return found.temperatures.flatMap((result) => {
     const [first, ...rest] = result.setPoints;
     if (first === undefined) return [];
@@ -99,7 +109,7 @@ function steadiness(found: Found): Finding[] {
   });
 }
 
-function instructions(found: Found): Finding[] {
+function instructions(found: FindingContext): Finding[] {
   const bills = found.state.evidence.filter(
     (item) => 'subject' in item && item.subject?.is === 'bill-of-lading',
   );
@@ -144,7 +154,7 @@ const BLOWN_COLDER = 5 / 3;
 
 /** An instruction so near to the freezing point that the air blown over the goods can be below it. */
 function nearFreezing(line: Line, produce: Produce, evidence: readonly EvidenceId[]): Finding[] {
-  const freezing = worstFreezing(produce);
+  const freezing = highestFreezingPoint(produce);
   if (line.instruction === undefined || freezing === undefined) return [];
   const asked = celsius(line.instruction.setPoint);
   if (asked - BLOWN_COLDER >= freezing) return [];

@@ -5,9 +5,9 @@ import { celsius } from '../../model/temperature.js';
 import { findProduce } from '../../reference/produce.js';
 import { ROUNDING } from '../bands.js';
 import { claimsAt } from '../claim/terms.js';
-import { happened } from '../milestones.js';
+import { hasHappened } from '../milestones.js';
 import type { IndexedContext } from './context.js';
-import { isAhead } from './window.js';
+import { isInFuture } from './window.js';
 
 type Conditions = Omit<Applies, 'any' | 'none'>;
 
@@ -42,7 +42,8 @@ function suits(conditions: Conditions, context: IndexedContext): boolean {
     [conditions.claim, conditions.claim !== undefined && claimRecorded(context)],
   ];
   if (facts.some(([wanted, is]) => wanted !== undefined && wanted !== is)) return false;
-  if (conditions.happened !== undefined && !happened(context.moments, conditions.happened)) return false;
+  if (conditions.happened !== undefined && !hasHappened(context.milestones, conditions.happened))
+    return false;
   const stopsThat = (does: 'load' | 'unload') => stops.filter((stop) => stop.does === does).length;
   return (
     inRange(conditions.loadingStops, stopsThat('load')) &&
@@ -77,7 +78,7 @@ const claimRecorded = (context: IndexedContext) =>
   claimsAt(context.state, context.now).length > 0 ||
   context.evidence
     .showing(['claim-letter', 'claim-acknowledgement', 'claim-answer'])
-    .some((item) => !isAhead(context, item));
+    .some((item) => !isInFuture(context, item));
 
 const inRange = (
   range: { atLeast?: number | undefined; atMost?: number | undefined } | undefined,

@@ -1,30 +1,33 @@
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Closable } from '../../model/results.js';
-import { moment, type Rule, type WhenPoint } from '../../model/rule-set.js';
+import { type MilestoneOffset, milestone, type Rule } from '../../model/rule-set.js';
 import { milliseconds, toInstant } from '../../model/time.js';
-import { type Known, pastBy, type Side, sideOf, stopsOf } from '../milestones.js';
-import type { Context, Scope } from './context.js';
-import { endOf } from './window.js';
+import { type KnownMilestone, latestTimeOf, type StopSide, sideOfMilestone, stopsOf } from '../milestones.js';
+import type { GapsContext, Scope } from './context.js';
+import { stopOfLine } from './window.js';
 
 /** The stops at which a moment counts for a part of a rule: its own stop or its line's, else all of that side. */
-function stopsFor(context: Context, side: Side, scope: Scope) {
-  const stops = stopsOf(context.moments, side);
-  const own = [scope.stop?.id, endOf(scope.line, side)].find((id) => stops.some((stop) => stop.id === id));
+function stopsFor(context: GapsContext, side: StopSide, scope: Scope) {
+  const stops = stopsOf(context.milestones, side);
+  const own = [scope.stop?.id, stopOfLine(scope.line, side)].find((id) =>
+    stops.some((stop) => stop.id === id),
+  );
   return own === undefined ? stops : stops.filter((stop) => stop.id === own);
 }
 
 /** Whether the time named is over, given when its moment was past. */
-const isOver = (known: Known, point: WhenPoint, now: number) => now >= known.at + point.seconds * 1000;
+const isOver = (known: KnownMilestone, point: MilestoneOffset, now: number) =>
+  now >= known.at + point.seconds * 1000;
 
 /**
  * Whether the evidence of an open rule can still be got: as long as its closing time is not over at every stop where
  * it counts. A time is given where the events themselves are recorded.
  */
-export function closableOf(context: Context, rule: Rule, scope: Scope): Closable {
+export function closableOf(context: GapsContext, rule: Rule, scope: Scope): Closable {
   const { closes } = rule;
   if (closes === undefined) return { is: 'now' };
-  const stops = stopsFor(context, sideOf(closes.moment, undefined, rule.stage), scope);
-  const known = stops.map((stop) => pastBy(context.moments, stop.id, closes.moment));
+  const stops = stopsFor(context, sideOfMilestone(closes.moment, undefined, rule.stage), scope);
+  const known = stops.map((stop) => latestTimeOf(context.milestones, stop.id, closes.moment));
   const [only] = stops;
   const more = {
     ...omitUndefined({
@@ -44,12 +47,12 @@ export function closableOf(context: Context, rule: Rule, scope: Scope): Closable
 }
 
 /** Whether the time before which a rule is not due has come at the first stop where it can come. */
-export function isDue(context: Context, rule: Rule, scope: Scope): boolean {
+export function isDue(context: GapsContext, rule: Rule, scope: Scope): boolean {
   const { opens } = rule;
   if (opens === undefined) return true;
-  const stops = stopsFor(context, sideOf(opens.moment, undefined, rule.stage), scope);
+  const stops = stopsFor(context, sideOfMilestone(opens.moment, undefined, rule.stage), scope);
   return stops.some((stop) => {
-    const known = pastBy(context.moments, stop.id, opens.moment);
+    const known = latestTimeOf(context.milestones, stop.id, opens.moment);
     return known !== undefined && isOver(known, opens, context.now);
   });
 }
@@ -61,6 +64,6 @@ export function moreUrgent(a: Closable, b: Closable): number {
   if (a.is !== 'until' || b.is !== 'until') return RANK[a.is] - RANK[b.is];
   if (a.at !== undefined && b.at !== undefined && a.at !== b.at)
     return milliseconds(a.at) - milliseconds(b.at);
-  const place = (one: typeof a) => moment.options.indexOf(one.moment) + Math.sign(one.seconds ?? 0) / 2;
+  const place = (one: typeof a) => milestone.options.indexOf(one.moment) + Math.sign(one.seconds ?? 0) / 2;
   return place(a) - place(b);
 }

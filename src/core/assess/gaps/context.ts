@@ -4,8 +4,8 @@ import type { Computed } from '../computed.js';
 import type { EvidenceIndex } from './evidence-index.js';
 
 /** What the rules are held against. */
-export type Context = Computed;
-export interface IndexedContext extends Context {
+export type GapsContext = Computed;
+export interface IndexedContext extends GapsContext {
   evidence: EvidenceIndex;
 }
 

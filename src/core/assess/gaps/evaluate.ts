@@ -11,7 +11,7 @@ import { pulpAgreementVerdict, pulpVerdict } from './needs/pulps.js';
 import { eventVerdict, readingVerdict } from './needs/readings.js';
 import { sealVerdict } from './needs/seals.js';
 import { agreementVerdict } from './needs/set-points.js';
-import { roundVerdict } from './needs/unit-checks.js';
+import { unitCheckVerdict } from './needs/unit-checks.js';
 import { combineAll, combineAny, combineNone, type NeedVerdict } from './verdict.js';
 
 /** How a need of the rule language stands against the record. */
@@ -34,7 +34,7 @@ export function evaluate(context: RuleContext, need: Need): NeedVerdict {
     case 'pulp':
       return pulpVerdict(context, need);
     case 'round':
-      return roundVerdict(context, need);
+      return unitCheckVerdict(context, need);
     case 'seal':
       return sealVerdict(context, need);
     case 'set-point':

@@ -1,32 +1,32 @@
 import type { Stop } from '../../model/delivery.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { Closable, GapPart, GapResult, Lack, Outcome } from '../../model/results.js';
+import type { Closable, GapOutcome, GapPart, GapResult, Shortfall } from '../../model/results.js';
 import type { Rule } from '../../model/rule-set.js';
-import { type Side, stopsOf } from '../milestones.js';
+import { type StopSide, stopsOf } from '../milestones.js';
 import { linesFor } from './applies.js';
 import { closableOf, isDue, moreUrgent } from './closable.js';
-import type { Context, IndexedContext, RuleContext, Scope } from './context.js';
+import type { GapsContext, IndexedContext, RuleContext, Scope } from './context.js';
 import { evaluate } from './evaluate.js';
 import { indexOf } from './evidence-index.js';
-import { substitutesFor, wantedFor } from './substitutes.js';
-import { gather, type NeedVerdict } from './verdict.js';
-import { endOf } from './window.js';
+import { missingSubstitutes, substitutesFor } from './substitutes.js';
+import { merge, type NeedVerdict } from './verdict.js';
+import { stopOfLine } from './window.js';
 
-const OPEN: ReadonlySet<Outcome> = new Set(['short', 'missing', 'contradicted']);
+const OPEN: ReadonlySet<GapOutcome> = new Set(['short', 'missing', 'contradicted']);
 /** Whether something required is not there, or speaks against the rule. */
-export const isOpen = (gap: { outcome: Outcome }) => OPEN.has(gap.outcome);
+export const isOpen = (gap: { outcome: GapOutcome }) => OPEN.has(gap.outcome);
 
 /** Every rule of the set held against the record, in the order of the set. Never throws; no rule is left out. */
-export function gapsOf(context: Context): GapResult[] {
+export function gapsOf(context: GapsContext): GapResult[] {
   const indexed = { ...context, evidence: indexOf(context.state.evidence) };
   return context.ruleSet.rules.map((rule) => gapOf(indexed, rule));
 }
 
 /** One part of a rule: the whole, or one line's or stop's. */
-interface Judged {
+interface JudgedPart {
   scope: Scope;
   verdict: NeedVerdict;
-  outcome: Outcome;
+  outcome: GapOutcome;
   closable: Closable;
 }
 
@@ -41,20 +41,20 @@ function gapOf(context: IndexedContext, rule: Rule): GapResult {
   const outcome = outcomeOf(parts);
   const open = isOpen({ outcome });
   const said = parts.filter((part) => (open ? isOpen(part) : true));
-  const all = gather(parts.map((part) => part.verdict));
+  const all = merge(parts.map((part) => part.verdict));
   return {
     rule: rule.id,
     stage: rule.stage,
     title: rule.title,
     outcome,
     counted: all.counted,
-    nearly: all.nearly,
+    nearly: all.rejected,
     against: all.against,
     lacking: said.flatMap((part) => stamped(part, parts.length > 1)),
     notes: all.notes,
     closable: said.map((part) => part.closable).sort(moreUrgent)[0] ?? closableOf(context, rule, {}),
     substitutes: open ? substitutesFor(context, rule) : [],
-    wanted: open ? wantedFor(context, rule) : [],
+    wanted: open ? missingSubstitutes(context, rule) : [],
     ...omitUndefined({
       parts: parts.length > 1 ? parts.map((part) => partOf(part)) : undefined,
       clock: rule.clock,
@@ -89,12 +89,14 @@ function scopesOf(context: IndexedContext, rule: Rule, lines: RuleContext['lines
 }
 
 /** Stops of one side at which a line of the rule goes on or off. */
-function stopsUsed(context: IndexedContext, side: Side, lines: RuleContext['lines']): Stop[] {
-  return stopsOf(context.moments, side).filter((stop) => lines.some((line) => endOf(line, side) === stop.id));
+function stopsUsed(context: IndexedContext, side: StopSide, lines: RuleContext['lines']): Stop[] {
+  return stopsOf(context.milestones, side).filter((stop) =>
+    lines.some((line) => stopOfLine(line, side) === stop.id),
+  );
 }
 
 /** What is met or contradicted is so at any time; what is open is not yet due before the rule's opening moment. */
-function judge(context: RuleContext, rule: Rule): Judged {
+function judge(context: RuleContext, rule: Rule): JudgedPart {
   const verdict = evaluate(context, rule.needs);
   const settled = verdict.outcome === 'met' || verdict.outcome === 'contradicted';
   return {
@@ -106,7 +108,7 @@ function judge(context: RuleContext, rule: Rule): Judged {
 }
 
 /** The outcome of a rule from those of its parts. Parts that are not yet due are no gap. */
-function outcomeOf(parts: readonly Judged[]): Outcome {
+function outcomeOf(parts: readonly JudgedPart[]): GapOutcome {
   if (parts.length === 0) return 'does-not-apply';
   if (parts.some((part) => part.outcome === 'contradicted')) return 'contradicted';
   const open = parts.filter(isOpen);
@@ -118,7 +120,7 @@ function outcomeOf(parts: readonly Judged[]): Outcome {
 }
 
 /** What a part lacks, saying which line or stop it is where there are several parts. */
-function stamped({ verdict, scope, outcome }: Judged, several: boolean): Lack[] {
+function stamped({ verdict, scope, outcome }: JudgedPart, several: boolean): Shortfall[] {
   if (outcome === 'met') return [];
   const { line, stop } = scope;
   if (!several) return verdict.lacking;
@@ -131,7 +133,7 @@ function stamped({ verdict, scope, outcome }: Judged, several: boolean): Lack[] 
   }));
 }
 
-function partOf({ scope: { line, stop }, verdict, outcome, closable }: Judged): GapPart {
+function partOf({ scope: { line, stop }, verdict, outcome, closable }: JudgedPart): GapPart {
   return {
     ...omitUndefined({ line: line?.id, stop: stop?.id }),
     outcome,

@@ -2,7 +2,7 @@ import { celsius } from '../../model/temperature.js';
 import type { RuleContext } from './context.js';
 
 /** The bill's temperature that an air temperature is nearest to, and how far it is from it; undefined when the bill is silent. */
-export function farFromAsked(
+export function nearestInstruction(
   context: Pick<RuleContext, 'scope' | 'lines'>,
   air: number,
 ): { asked: number; kelvin: number } | undefined {

@@ -1,12 +1,12 @@
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { FindingQuantity, Lack } from '../../model/results.js';
+import type { FindingQuantity, Shortfall } from '../../model/results.js';
 
 /**
  * What a rule can lack, with the facts that each carries; its words are templates/words/<language>/lacking/<name>.md.
  * A fact of the kinds `thing`, `moment`, `source`, `run`, `position`, `party` names a word of the labels; several
  * stand with commas between them. A `?` marks a fact that may be absent.
  */
-export const lackFacts = {
+export const shortfallFacts = {
   none: { thing: 'thing', need: 'count' },
   'too-few': { thing: 'thing', have: 'count', need: 'count' },
   'none-at-position': { positions: 'position' },
@@ -63,19 +63,19 @@ interface FactTypes {
   share: Extract<FindingQuantity, { is: 'share' }>;
   time: Extract<FindingQuantity, { is: 'time' }>;
 }
-export type LackName = keyof typeof lackFacts;
-type FactsOf<N extends LackName> = {
-  [F in keyof (typeof lackFacts)[N]]: (typeof lackFacts)[N][F] extends keyof FactTypes
-    ? FactTypes[(typeof lackFacts)[N][F]]
+export type ShortfallName = keyof typeof shortfallFacts;
+type FactsOf<N extends ShortfallName> = {
+  [F in keyof (typeof shortfallFacts)[N]]: (typeof shortfallFacts)[N][F] extends keyof FactTypes
+    ? FactTypes[(typeof shortfallFacts)[N][F]]
     : never;
 };
 
 /** One lack, with exactly the facts that are listed for it. */
-export function lack<N extends LackName>(
+export function shortfall<N extends ShortfallName>(
   is: N,
   facts: FactsOf<N>,
   of: { line?: { id: string } | undefined; stop?: { id: string } | undefined } = {},
-): Lack {
+): Shortfall {
   return {
     is,
     facts: { ...facts },
@@ -83,4 +83,4 @@ export function lack<N extends LackName>(
   };
 }
 
-export const sameLack = (one: Lack) => JSON.stringify(one);
+export const shortfallKey = (one: Shortfall) => JSON.stringify(one);

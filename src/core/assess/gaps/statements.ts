@@ -5,7 +5,7 @@ import type { ItemOf } from '../../model/state.js';
  * Whether a statement can be about what a rule asks for: one that names a topic is about that alone, one that names
  * none may be about anything.
  */
-export function canBeAbout(
+export function mayConcern(
   { about }: ItemOf<'statement'>,
   topics: StatementTopic | readonly StatementTopic[] | undefined,
 ): boolean {

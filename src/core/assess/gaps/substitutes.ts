@@ -4,8 +4,8 @@ import type { Rule, Substitute } from '../../model/rule-set.js';
 import { custodyOf } from '../custody.js';
 import { knownShare } from '../temperature/coverage.js';
 import type { IndexedContext } from './context.js';
-import { canBeAbout } from './statements.js';
-import { isAhead } from './window.js';
+import { mayConcern } from './statements.js';
+import { isInFuture } from './window.js';
 
 /** The air of the first hours after loading is what a pull-down is read from. */
 const PULL_DOWN_MS = 4 * 3_600_000;
@@ -19,7 +19,7 @@ export function substitutesFor(context: IndexedContext, rule: Rule): GapResult['
 }
 
 /** What would stand in and is not in the record. */
-export function wantedFor(context: IndexedContext, rule: Rule): Substitute[] {
+export function missingSubstitutes(context: IndexedContext, rule: Rule): Substitute[] {
   return rule.substitutes.filter((what) => evidenceFor(context, what).length === 0);
 }
 
@@ -30,14 +30,14 @@ function evidenceFor(context: IndexedContext, one: Substitute): EvidenceId[] {
       ? context.evidence.showing([one.document])
       : 'photo' in one
         ? context.evidence.showing([one.photo]).filter((item) => item.kind === 'photo')
-        : context.evidence.of('statement').filter((item) => canBeAbout(item, one.about));
+        : context.evidence.of('statement').filter((item) => mayConcern(item, one.about));
   return items
-    .filter((item) => item.withheld === undefined && !isAhead(context, item))
+    .filter((item) => item.withheld === undefined && !isInFuture(context, item))
     .map((item) => item.evidence);
 }
 
 function logsFor(context: IndexedContext, computed: 'pull-down' | 'log-coverage'): EvidenceId[] {
-  const custody = custodyOf(context.moments, { from: context.now, to: context.now + 1 });
+  const custody = custodyOf(context.milestones, { from: context.now, to: context.now + 1 });
   if (custody === undefined || custody.from.basis === 'log-start') return [];
   const from = custody.from.at;
   const to = computed === 'pull-down' ? from + PULL_DOWN_MS : custody.to.at;

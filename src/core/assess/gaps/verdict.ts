@@ -1,22 +1,22 @@
 import type { EvidenceId } from '../../model/evidence.js';
-import type { Lack, NearMiss } from '../../model/results.js';
-import { lack, sameLack } from './shortfalls.js';
+import type { RejectedEvidence, Shortfall } from '../../model/results.js';
+import { shortfall, shortfallKey } from './shortfalls.js';
 
 /** How one need of a rule stands. */
 export interface NeedVerdict {
   outcome: 'met' | 'short' | 'missing' | 'contradicted';
   counted: EvidenceId[];
-  nearly: NearMiss[];
+  rejected: RejectedEvidence[];
   against: EvidenceId[];
-  lacking: Lack[];
+  lacking: Shortfall[];
   /** What a reader should know of what counts. */
-  notes: Lack[];
+  notes: Shortfall[];
 }
 
-export const nothing = (): NeedVerdict => ({
+export const emptyVerdict = (): NeedVerdict => ({
   outcome: 'missing',
   counted: [],
-  nearly: [],
+  rejected: [],
   against: [],
   lacking: [],
   notes: [],
@@ -33,36 +33,36 @@ export function union<T>(lists: readonly (readonly T[])[], key: (value: T) => st
 }
 
 /** What several verdicts say together, without an outcome. */
-export function gather(parts: readonly Omit<NeedVerdict, 'outcome'>[]): Omit<NeedVerdict, 'outcome'> {
+export function merge(parts: readonly Omit<NeedVerdict, 'outcome'>[]): Omit<NeedVerdict, 'outcome'> {
   const [only] = parts;
   if (parts.length === 1 && only !== undefined) {
-    const { counted, nearly, against, lacking, notes } = only;
-    return { counted, nearly, against, lacking, notes };
+    const { counted, rejected, against, lacking, notes } = only;
+    return { counted, rejected, against, lacking, notes };
   }
   const ids = (field: 'counted' | 'against') => [...new Set(parts.flatMap((part) => part[field]))];
   const counted = ids('counted');
   const isCounted = new Set<EvidenceId>(counted);
   return {
     counted,
-    nearly: union(
-      parts.map((part) => part.nearly),
+    rejected: union(
+      parts.map((part) => part.rejected),
       (miss) => `${miss.evidence} ${miss.why}`,
     ).filter((miss) => !isCounted.has(miss.evidence)),
     against: ids('against'),
     lacking: union(
       parts.map((part) => part.lacking),
-      sameLack,
+      shortfallKey,
     ),
     notes: union(
       parts.map((part) => part.notes),
-      sameLack,
+      shortfallKey,
     ),
   };
 }
 
 /** Every part must be met; one that is contradicted contradicts the whole. */
 export function combineAll(parts: readonly NeedVerdict[]): NeedVerdict {
-  const all = gather(parts);
+  const all = merge(parts);
   if (parts.some((part) => part.outcome === 'contradicted')) return { outcome: 'contradicted', ...all };
   if (parts.every((part) => part.outcome === 'met')) return { outcome: 'met', ...all, lacking: [] };
   const some = all.counted.length > 0 || parts.some((part) => part.outcome === 'short');
@@ -72,11 +72,11 @@ export function combineAll(parts: readonly NeedVerdict[]): NeedVerdict {
 /** One part that is met is enough, and then only what is said of that part is kept. */
 export function combineAny(parts: readonly NeedVerdict[]): NeedVerdict {
   const met = parts.filter((part) => part.outcome === 'met');
-  if (met.length > 0) return { outcome: 'met', ...gather(met), against: [], lacking: [] };
-  const all = gather(parts);
+  if (met.length > 0) return { outcome: 'met', ...merge(met), against: [], lacking: [] };
+  const all = merge(parts);
   const ways = union(
     parts.map((part) => (part.lacking.length === 0 ? [] : [part.lacking])),
-    (way) => way.map(sameLack).join(),
+    (way) => way.map(shortfallKey).join(),
   );
   const [only] = ways;
   const lacking = ways.length > 1 ? [{ is: 'one-of', facts: {}, ways }] : (only ?? []);
@@ -90,11 +90,11 @@ export function combineAny(parts: readonly NeedVerdict[]): NeedVerdict {
 export function combineNone(parts: readonly NeedVerdict[]): NeedVerdict {
   const against = [...new Set(parts.flatMap((part) => part.counted))];
   if (against.length === 0 && !parts.some((part) => part.outcome === 'met'))
-    return { ...nothing(), outcome: 'met' };
+    return { ...emptyVerdict(), outcome: 'met' };
   return {
-    ...nothing(),
+    ...emptyVerdict(),
     outcome: 'contradicted',
     against,
-    lacking: [lack('should-not-be', { count: against.length })],
+    lacking: [shortfall('should-not-be', { count: against.length })],
   };
 }

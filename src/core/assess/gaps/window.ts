@@ -1,41 +1,49 @@
 import type { Line } from '../../model/delivery.js';
 import type { WithinWindow } from '../../model/moment.js';
-import type { Lack, NearMiss } from '../../model/results.js';
-import type { Moment, WhenPoint } from '../../model/rule-set.js';
+import type { RejectedEvidence, Shortfall } from '../../model/results.js';
+import type { Milestone, MilestoneOffset } from '../../model/rule-set.js';
 import type { EvidenceItem } from '../../model/state.js';
 import { knownMilliseconds } from '../../model/time.js';
-import { type Known, notBefore, pastBy, type Side, sideOf, stopsOf } from '../milestones.js';
+import {
+  earliestTimeOf,
+  type KnownMilestone,
+  latestTimeOf,
+  type StopSide,
+  sideOfMilestone,
+  stopsOf,
+} from '../milestones.js';
 import type { RuleContext, Scope } from './context.js';
-import { lack } from './shortfalls.js';
+import { shortfall } from './shortfalls.js';
 
 /** Where and when evidence must lie to count. */
-export interface Window {
+export interface EvidenceWindow {
   at?: 'loading-stop' | 'unloading-stop' | undefined;
-  after?: WhenPoint | undefined;
-  before?: WhenPoint | undefined;
+  after?: MilestoneOffset | undefined;
+  before?: MilestoneOffset | undefined;
   within?: WithinWindow | undefined;
 }
-export type WindowContext = Pick<RuleContext, 'moments' | 'stage'> & { scope?: Scope };
+export type WindowContext = Pick<RuleContext, 'milestones' | 'stage'> & { scope?: Scope };
 
-export const sideAt = (at: Window['at']): Side | undefined =>
+export const sideAt = (at: EvidenceWindow['at']): StopSide | undefined =>
   at === undefined ? undefined : at === 'loading-stop' ? 'load' : 'unload';
 
 /** The stop of a line on one side. */
-export const endOf = (line: Line | undefined, side: Side) => (side === 'load' ? line?.from : line?.to);
+export const stopOfLine = (line: Line | undefined, side: StopSide) =>
+  side === 'load' ? line?.from : line?.to;
 
 /** One end of a window in time. */
-export interface End {
+export interface WindowEnd {
   /** Milliseconds since 1970 UTC. */
   at: number;
   uncertaintySeconds: number;
 }
 
 /** A window's ends in time for evidence at one stop. An end that nothing in the record shows is open. */
-export interface Ends {
-  after?: End;
-  before?: End;
+export interface WindowEnds {
+  after?: WindowEnd;
+  before?: WindowEnd;
   /** Which events stand in for ones that are not recorded. */
-  notes: Lack[];
+  notes: Shortfall[];
 }
 
 /**
@@ -44,19 +52,21 @@ export interface Ends {
  * last (before). A moment that is not recorded is bounded by its nearest recorded neighbour in the course of the
  * delivery; then the far end of a time next to it stays open.
  */
-export function endsOf(
+export function windowEnds(
   context: WindowContext,
-  window: Window,
+  window: EvidenceWindow,
   stop: string | undefined,
   line: Line | undefined,
-): Ends {
-  const ends: Ends = { notes: [] };
-  const find = (moment: Moment, end: 'after' | 'before') => {
+): WindowEnds {
+  const ends: WindowEnds = { notes: [] };
+  const find = (moment: Milestone, end: 'after' | 'before') => {
     const at = stopFor(context, window, moment, end, stop, line);
     if (at === undefined) return undefined;
     const known =
-      end === 'after' ? notBefore(context.moments, at, moment) : pastBy(context.moments, at, moment);
-    for (const note of standInNote(moment, known)) ends.notes.push(note);
+      end === 'after'
+        ? earliestTimeOf(context.milestones, at, moment)
+        : latestTimeOf(context.milestones, at, moment);
+    for (const note of substituteEventNote(moment, known)) ends.notes.push(note);
     return known;
   };
   const { after, before, within } = window;
@@ -79,21 +89,26 @@ export function endsOf(
 
 function stopFor(
   context: WindowContext,
-  window: Window,
-  moment: Moment,
+  window: EvidenceWindow,
+  moment: Milestone,
   end: 'after' | 'before',
   own: string | undefined,
   line: Line | undefined,
 ): string | undefined {
-  const side = sideOf(moment, sideAt(window.at), context.stage);
-  const stops = stopsOf(context.moments, side);
-  const wanted = [own, context.scope?.stop?.id, endOf(line ?? context.scope?.line, side)];
+  const side = sideOfMilestone(moment, sideAt(window.at), context.stage);
+  const stops = stopsOf(context.milestones, side);
+  const wanted = [own, context.scope?.stop?.id, stopOfLine(line ?? context.scope?.line, side)];
   return (
     wanted.find((id) => stops.some((one) => one.id === id)) ?? (end === 'after' ? stops[0] : stops.at(-1))?.id
   );
 }
 
-function narrow(ends: Ends, end: 'after' | 'before', known: Known | undefined, seconds: number): void {
+function narrow(
+  ends: WindowEnds,
+  end: 'after' | 'before',
+  known: KnownMilestone | undefined,
+  seconds: number,
+): void {
   if (known === undefined) return;
   const at = known.at + seconds * 1000;
   const had = ends[end];
@@ -102,30 +117,30 @@ function narrow(ends: Ends, end: 'after' | 'before', known: Known | undefined, s
 }
 
 /** Says when a neighbouring event had to stand in for a moment that is not recorded. */
-export function standInNote(moment: Moment, known: Known | undefined): Lack[] {
-  return known?.standIn === undefined ? [] : [lack('stands-in', { moment, standIn: known.standIn })];
+export function substituteEventNote(moment: Milestone, known: KnownMilestone | undefined): Shortfall[] {
+  return known?.standIn === undefined ? [] : [shortfall('stands-in', { moment, standIn: known.standIn })];
 }
 
 /**
  * Why evidence does not lie inside the ends; undefined when it does. Stated uncertainties are granted.
  * @param at its known time, milliseconds since 1970 UTC
  */
-export function outsideOf(
-  ends: Ends,
+export function outsideReason(
+  ends: WindowEnds,
   item: Pick<EvidenceItem, 'time'>,
   at: number | undefined,
-): NearMiss['why'] | undefined {
+): RejectedEvidence['why'] | undefined {
   if (ends.after === undefined && ends.before === undefined) return undefined;
   if (at === undefined || item.time.is !== 'known') return 'no-time';
   const own = item.time.uncertaintySeconds;
-  const room = (end: End) => (own + end.uncertaintySeconds) * 1000;
+  const room = (end: WindowEnd) => (own + end.uncertaintySeconds) * 1000;
   if (ends.after !== undefined && at + room(ends.after) < ends.after.at) return 'too-early';
   if (ends.before !== undefined && at - room(ends.before) > ends.before.at) return 'too-late';
   return undefined;
 }
 
 /** Whether evidence is of a time after the moment that is asked about: then it was not there yet. */
-export function isAhead(
+export function isInFuture(
   context: Pick<RuleContext, 'now'>,
   item: Pick<EvidenceItem, 'time'>,
   at = knownMilliseconds(item.time),

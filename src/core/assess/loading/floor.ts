@@ -3,7 +3,7 @@ import { omitUndefined } from '../../model/omit-undefined.js';
 import type { PlacedPallet } from '../../model/results.js';
 
 /** A pallet's two sides in metres. */
-export interface Sides {
+export interface PalletSides {
   short: number;
   long: number;
 }
@@ -12,7 +12,7 @@ export interface Sides {
 export interface RowToPlace {
   row: number;
   pattern: RowPattern;
-  sides: Sides;
+  sides: PalletSides;
   line?: string;
 }
 
@@ -23,7 +23,7 @@ const NOTHING = 1e-9;
  * Width of a row's pallets side by side, metres. Straight: both short sides across; turned: both long sides;
  * pinwheel: one of each; single: one short side.
  */
-export function acrossOf(pattern: RowPattern, { short, long }: Sides): number {
+export function rowWidth(pattern: RowPattern, { short, long }: PalletSides): number {
   switch (pattern) {
     case 'straight':
       return 2 * short;
@@ -50,7 +50,7 @@ export function placeRows(rows: readonly RowToPlace[], width: number): PlacedPal
   for (const row of [...rows].sort((a, b) => a.row - b.row)) {
     turnLeft = row.pattern === 'pinwheel' && before?.pattern === 'pinwheel' ? !turnLeft : false;
     before = row;
-    let x = (width - acrossOf(row.pattern, row.sides)) / 2;
+    let x = (width - rowWidth(row.pattern, row.sides)) / 2;
     const put: PlacedPallet[] = [];
     for (const { side, turned } of palletsOf(row.pattern, turnLeft)) {
       const [across, along] = turned ? [row.sides.long, row.sides.short] : [row.sides.short, row.sides.long];
@@ -102,10 +102,10 @@ export const floorUsed = (pallets: readonly PlacedPallet[]): number =>
 /** How many pallets of one footprint stand on a floor in one pattern, all rows alike. Metres. */
 export function palletsThatFit(
   pattern: 'straight' | 'pinwheel' | 'turned',
-  sides: Sides,
+  sides: PalletSides,
   floor: { length: number; width: number },
 ): number {
-  if (acrossOf(pattern, sides) > floor.width + NOTHING) return 0;
+  if (rowWidth(pattern, sides) > floor.width + NOTHING) return 0;
   let rows = 0;
   while (rows < MOST_ROWS) {
     const more = Array.from({ length: rows + 1 }, (_, i) => ({ row: i + 1, pattern, sides }));

@@ -3,7 +3,14 @@ import { type Footprint, type Length, metres } from '../../model/length.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { LoadPlan, LoadRow, PlacedPallet } from '../../model/results.js';
 import type { ItemOf, RecordState } from '../../model/state.js';
-import { acrossOf, floorUsed, palletsThatFit, placeRows, type RowToPlace, type Sides } from './floor.js';
+import {
+  floorUsed,
+  type PalletSides,
+  palletsThatFit,
+  placeRows,
+  type RowToPlace,
+  rowWidth,
+} from './floor.js';
 
 /** The pallet of the grocery trade, where a line states none: 40 × 48 in. Common practice, no source. */
 export const USUAL_FOOTPRINT: Footprint = {
@@ -13,8 +20,8 @@ export const USUAL_FOOTPRINT: Footprint = {
 /** Inside width for the drawing alone, where it is not stated: no number is computed from it. */
 const DRAWN_WIDTH: Length = { value: 99, unit: 'in' };
 
-const sidesOf = ({ short, long }: Footprint): Sides => ({ short: metres(short), long: metres(long) });
-const footprintOf = (line: Line | undefined): Sides => sidesOf(line?.pallet ?? USUAL_FOOTPRINT);
+const sidesOf = ({ short, long }: Footprint): PalletSides => ({ short: metres(short), long: metres(long) });
+const footprintOf = (line: Line | undefined): PalletSides => sidesOf(line?.pallet ?? USUAL_FOOTPRINT);
 
 /**
  * The load as its rows were noted at loading: places, side room, floor length, clearances, and how many pallets
@@ -111,7 +118,7 @@ function rowOf(
   placed: RowToPlace | undefined,
   width: number | undefined,
 ): LoadRow {
-  const across = acrossOf(item.pattern, placed?.sides ?? sidesOf(USUAL_FOOTPRINT));
+  const across = rowWidth(item.pattern, placed?.sides ?? sidesOf(USUAL_FOOTPRINT));
   return {
     row,
     pattern: item.pattern,

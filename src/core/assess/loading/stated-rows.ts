@@ -1,5 +1,5 @@
 /** `1–6, 9`: row numbers as a person writes them. */
-export function rowsSaid(rows: readonly number[]): string {
+export function formatRows(rows: readonly number[]): string {
   const runs: [number, number][] = [];
   for (const row of [...rows].sort((a, b) => a - b)) {
     const last = runs.at(-1);

@@ -1,5 +1,5 @@
 import type { Channel, StateColumn } from '../../model/evidence.js';
-import type { Span } from '../../model/results.js';
+import type { TimeRange } from '../../model/results.js';
 import type { StatedNumbers, UnitLog } from '../../model/unit-log.js';
 import { gapLimit } from '../temperature/sampling-interval.js';
 
@@ -7,13 +7,13 @@ import { gapLimit } from '../temperature/sampling-interval.js';
 const SAME_READING_KELVIN = 0.05 + (0.05 * 5) / 9 + 1e-9;
 
 /** How two logs of the same kind of columns stand to each other. */
-export type Relation =
+export type LogRelation =
   /** They share rows, and the rows show one instrument. */
-  | { is: 'overlap'; span: Span; sharedRows: number; agreeingRows: number }
+  | { is: 'overlap'; span: TimeRange; sharedRows: number; agreeingRows: number }
   /** One begins where the other ends, within the time that the log's own steps bridge. */
   | { is: 'continuation' }
   /** In time with each other, and of two instruments by their rows. */
-  | { is: 'side-by-side'; span: Span; sharedRows: number; agreeingRows: number }
+  | { is: 'side-by-side'; span: TimeRange; sharedRows: number; agreeingRows: number }
   | { is: 'apart' };
 
 /**
@@ -21,7 +21,7 @@ export type Relation =
  * half of the rows that could be in both are in both, and at least half of these agree; where they do not, one
  * follows the other within the gap limit and at a similar step, or both state the same unit or recorder.
  */
-export function relate(first: UnitLog, second: UnitLog): Relation {
+export function relateLogs(first: UnitLog, second: UnitLog): LogRelation {
   const [a, b] = (first.times.at(0) ?? 0) <= (second.times.at(0) ?? 0) ? [first, second] : [second, first];
   if (a.times.length === 0 || b.times.length === 0 || !sameColumns(a, b)) return { is: 'apart' };
   const from = b.times.at(0) ?? 0;
@@ -30,9 +30,9 @@ export function relate(first: UnitLog, second: UnitLog): Relation {
   const span = { from, to };
   let agreeingRows = 0;
   let sharedRows = 0;
-  eachShared(a, b, (i, j) => {
+  forEachSharedRow(a, b, (i, j) => {
     sharedRows += 1;
-    if (differences(a, i, b, j).every(({ is }) => is === 'state')) agreeingRows += 1;
+    if (rowDifferences(a, i, b, j).every(({ is }) => is === 'state')) agreeingRows += 1;
   });
   const possible = Math.min(rowsIn(a, span), rowsIn(b, span));
   const one =
@@ -71,12 +71,12 @@ function sameStated(a: StatedNumbers | undefined, b: StatedNumbers | undefined):
   return verdict;
 }
 
-function rowsIn({ times }: UnitLog, { from, to }: Span): number {
+function rowsIn({ times }: UnitLog, { from, to }: TimeRange): number {
   return times.filter((at) => at >= from && at <= to).length;
 }
 
 /** Walks the rows that two logs have at the same moment. */
-export function eachShared(a: UnitLog, b: UnitLog, shared: (i: number, j: number) => void): void {
+export function forEachSharedRow(a: UnitLog, b: UnitLog, shared: (i: number, j: number) => void): void {
   for (let i = 0, j = 0; i < a.times.length && j < b.times.length; ) {
     const [x = 0, y = 0] = [a.times[i], b.times[j]];
     if (x === y) shared(i++, j++);
@@ -85,13 +85,13 @@ export function eachShared(a: UnitLog, b: UnitLog, shared: (i: number, j: number
   }
 }
 
-export type Difference =
+export type RowDifference =
   | { is: 'channel'; channel: Channel; first: number; second: number }
   | { is: 'state'; state: StateColumn; first: string; second: string };
 
 /** Where two rows of one moment say different things; what only one of them says is no difference. */
-export function differences(a: UnitLog, i: number, b: UnitLog, j: number): Difference[] {
-  const found: Difference[] = [];
+export function rowDifferences(a: UnitLog, i: number, b: UnitLog, j: number): RowDifference[] {
+  const found: RowDifference[] = [];
   for (const [channel, values] of Object.entries(a.channels) as [Channel, Float64Array][]) {
     const [first = Number.NaN, second = Number.NaN] = [values[i], b.channels[channel]?.[j]];
     if (Math.abs(first - second) > SAME_READING_KELVIN) found.push({ is: 'channel', channel, first, second });

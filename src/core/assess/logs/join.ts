@@ -1,14 +1,14 @@
 import type { EvidenceId } from '../../model/evidence.js';
-import type { Span } from '../../model/results.js';
+import type { TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
-import { type Difference, differences, eachShared, relate } from './compare.js';
+import { forEachSharedRow, type RowDifference, relateLogs, rowDifferences } from './compare.js';
 import { mergeLogs } from './merge.js';
 
 /** Two logs that cover the same time. */
 export interface LogOverlap {
   /** The one that counts where both have a row comes first. */
   logs: [EvidenceId, EvidenceId];
-  span: Span;
+  span: TimeRange;
   /** Rows of the same moment in both, and of these the ones that say the same within rounding. */
   sharedRows: number;
   agreeingRows: number;
@@ -21,7 +21,7 @@ export interface RowDisagreement {
   at: number;
   counts: { log: EvidenceId; row: number };
   other: { log: EvidenceId; row: number };
-  differences: Difference[];
+  differences: RowDifference[];
 }
 
 export interface JoinedLogs {
@@ -69,7 +69,7 @@ function takes(
   result: JoinedLogs,
 ): boolean {
   const [a, b] = group.rank <= next.rank ? [group.log, next.log] : [next.log, group.log];
-  const relation = relate(a, b);
+  const relation = relateLogs(a, b);
   if (relation.is === 'apart') return false;
   if (relation.is === 'continuation') return true;
   const { span, sharedRows, agreeingRows } = relation;
@@ -80,21 +80,21 @@ function takes(
 }
 
 function nameDisagreements(a: UnitLog, b: UnitLog, result: JoinedLogs): void {
-  eachShared(a, b, (i, j) => {
-    const found = differences(a, i, b, j);
+  forEachSharedRow(a, b, (i, j) => {
+    const found = rowDifferences(a, i, b, j);
     if (found.length === 0) return;
     result.disagreementCount += 1;
     if (result.disagreements.length >= KEPT) return;
     result.disagreements.push({
       at: a.times[i] ?? 0,
-      counts: { log: sourceOf(a, i), row: a.rows[i] ?? 0 },
-      other: { log: sourceOf(b, j), row: b.rows[j] ?? 0 },
+      counts: { log: sourceLogOf(a, i), row: a.rows[i] ?? 0 },
+      other: { log: sourceLogOf(b, j), row: b.rows[j] ?? 0 },
       differences: found,
     });
   });
 }
 
 /** The file that a row of a log comes from. */
-export function sourceOf(log: UnitLog, index: number): EvidenceId {
+export function sourceLogOf(log: UnitLog, index: number): EvidenceId {
   return log.joinedFrom?.evidence[log.joinedFrom.of[index] ?? 0] ?? log.evidence;
 }

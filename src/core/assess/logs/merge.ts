@@ -38,7 +38,7 @@ export function mergeLogs(first: UnitLog, second: UnitLog): UnitLog {
     const [a, b] = [first.states[name], second.states[name]];
     if (a !== undefined || b !== undefined) states[name] = pairs.map(([i, j]) => a?.[i] || b?.[j] || '');
   }
-  const own = sourcesOf(first);
+  const own = sourceLogsOf(first);
   const stated = first.stated ?? second.stated;
   return {
     ...first,
@@ -50,7 +50,7 @@ export function mergeLogs(first: UnitLog, second: UnitLog): UnitLog {
     problemCount: first.problemCount + second.problemCount,
     ...omitUndefined({ stated }),
     joinedFrom: {
-      evidence: [...own, ...sourcesOf(second)],
+      evidence: [...own, ...sourceLogsOf(second)],
       of: new Float64Array(
         pairs.map(([i, j]) =>
           i >= 0 ? (first.joinedFrom?.of[i] ?? 0) : own.length + (second.joinedFrom?.of[j] ?? 0),
@@ -60,7 +60,7 @@ export function mergeLogs(first: UnitLog, second: UnitLog): UnitLog {
   };
 }
 
-function sourcesOf(log: UnitLog): readonly EvidenceId[] {
+function sourceLogsOf(log: UnitLog): readonly EvidenceId[] {
   return log.joinedFrom?.evidence ?? [log.evidence];
 }
 

@@ -4,7 +4,7 @@ import type { UnitLog } from '../../model/unit-log.js';
 import { findProduce } from '../../reference/produce.js';
 import { respirationOf, specificHeat } from '../../reference/respiration.js';
 import { gapLimit } from '../temperature/sampling-interval.js';
-import { edgesOf, envelopeOf } from './envelope.js';
+import { envelopeEdges, envelopeOf } from './envelope.js';
 import { heatingOf } from './product.js';
 
 export interface EnvelopePoint extends Envelope {
@@ -41,7 +41,7 @@ export function envelopeCurve(result: ProductResult, line: Line, log: UnitLog): 
   const steps = Math.max(4, Math.min(STEPS, Math.floor(MOST_ROWS / Math.max(1, log.times.length))));
   const points = Array.from({ length: steps - 1 }, (_, i): EnvelopePoint => {
     const at = window.from + ((window.to - window.from) * (i + 1)) / steps;
-    const [edges] = edgesOf([{ ...assumed, window: { from: window.from, to: at } }]);
+    const [edges] = envelopeEdges([{ ...assumed, window: { from: window.from, to: at } }]);
     return { at, ...(edges === undefined ? envelope : envelopeOf(edges)) };
   });
   return [

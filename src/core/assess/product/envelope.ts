@@ -1,15 +1,15 @@
 import type { Channel } from '../../model/evidence.js';
-import type { Envelope, ProductAssumption, Span } from '../../model/results.js';
+import type { Envelope, ProductAssumption, TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { timeConstant } from './cooling.js';
-import { type Group, type Heating, NO_HEATING } from './heated.js';
+import { type Heating, NO_HEATING, type ProductGroup } from './heated.js';
 import { groupsAtEnd } from './response.js';
 
 /** What the product can have been like. */
-export interface Assumed {
+export interface EnvelopeAssumptions {
   log: UnitLog;
   gapLimitSeconds: number;
-  window: Span;
+  window: TimeRange;
   channels: readonly Channel[];
   /** °C at the window's start. */
   start: { low: number; high: number; mean: number };
@@ -24,7 +24,7 @@ const TRIED = 7;
 type Ends = readonly Float64Array[];
 
 /** Where products that start alike get to in every case. */
-export interface Edges {
+export interface EnvelopeEdges {
   /** The coldest loading pulp without respiration. */
   low: Ends;
   /** The warmest with all of it. */
@@ -38,7 +38,7 @@ export interface Edges {
  * shortest to the longest, the coldest loading pulp without respiration for the low edge, the warmest with full
  * respiration for the high edge. All that follows the air of one channel over one time goes in one walk.
  */
-export function edgesOf(all: readonly Assumed[]): Edges[] {
+export function envelopeEdges(all: readonly EnvelopeAssumptions[]): EnvelopeEdges[] {
   const ends = endsOf(
     all.flatMap((assumed) => [
       { assumed, celsius: assumed.start.low, heating: NO_HEATING },
@@ -54,20 +54,20 @@ export function edgesOf(all: readonly Assumed[]): Edges[] {
 }
 
 /** Lowest and highest temperature of all cases. */
-export function envelopeOf({ low, high }: Edges): Envelope {
+export function envelopeOf({ low, high }: EnvelopeEdges): Envelope {
   return { low: outermost(low, 'low'), high: outermost(high, 'high') };
 }
 
 /** Products that start alike and make heat alike. */
 interface Followed {
-  assumed: Assumed;
+  assumed: EnvelopeAssumptions;
   celsius: number;
   heating: Heating;
 }
 
 function endsOf(all: readonly Followed[]): Ends[] {
   const ends = all.map((): Float64Array[] => []);
-  const walks: { log: UnitLog; channel: Channel; window: Span; gap: number; followed: number[] }[] = [];
+  const walks: { log: UnitLog; channel: Channel; window: TimeRange; gap: number; followed: number[] }[] = [];
   all.forEach(({ assumed: { log, channels, window, gapLimitSeconds: gap } }, index) => {
     for (const channel of channels) {
       const same = walks.find(
@@ -90,7 +90,7 @@ function endsOf(all: readonly Followed[]): Ends[] {
   return ends;
 }
 
-function groupOf({ assumed, celsius, heating }: Followed): Group {
+function groupOf({ assumed, celsius, heating }: Followed): ProductGroup {
   const starts = halfTimes(assumed.halfCoolingSeconds).map((seconds) => ({
     celsius,
     tau: timeConstant(seconds),
@@ -108,14 +108,16 @@ function halfTimes({ low, high }: { low: number; high: number }): number[] {
 }
 
 /** One envelope, and the edge of it that is asked about. */
-export interface Asked {
-  assumed: Assumed;
-  edges: Edges;
+export interface EnvelopeQuery {
+  assumed: EnvelopeAssumptions;
+  edges: EnvelopeEdges;
   edge: keyof Envelope;
 }
 
 /** The assumption whose range moves one edge most: each in turn is held at its middle, and the edge compared. */
-export function whatMatters(all: readonly Asked[]): { is: ProductAssumption; kelvin: number }[] {
+export function dominantAssumption(
+  all: readonly EnvelopeQuery[],
+): { is: ProductAssumption; kelvin: number }[] {
   const high = all.filter(({ edge }) => edge === 'high');
   const heated = endsOf(
     high.map(({ assumed }) => ({ assumed, celsius: assumed.start.mean, heating: assumed.heating })),
@@ -124,7 +126,10 @@ export function whatMatters(all: readonly Asked[]): { is: ProductAssumption; kel
 }
 
 /** @param fromMean the edge from the mean of the loading pulps */
-function mattersMost({ edges, edge }: Asked, fromMean: Ends): { is: ProductAssumption; kelvin: number } {
+function mattersMost(
+  { edges, edge }: EnvelopeQuery,
+  fromMean: Ends,
+): { is: ProductAssumption; kelvin: number } {
   const ends = edges[edge];
   const held: Record<ProductAssumption, Ends> = {
     'half-cooling-time': ends.map((some) => some.subarray((TRIED - 1) / 2, (TRIED + 1) / 2)),

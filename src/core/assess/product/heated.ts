@@ -1,4 +1,4 @@
-import { type RateStretch, rateIn } from '../../reference/respiration.js';
+import { type RateStretch, rateInStretch } from '../../reference/respiration.js';
 
 /** Between two temperatures, °C, the heat of respiration warms a product by `rate × exp(slope × (T − from))`, K/s. */
 export type HeatStretch = Pick<RateStretch, 'from' | 'to' | 'rate' | 'slope'>;
@@ -7,7 +7,7 @@ export type Heating = readonly HeatStretch[];
 export const NO_HEATING: Heating = [];
 
 /** One product among those that follow the same air. */
-export interface Start {
+export interface ProductStart {
   /** °C at the window's start. */
   celsius: number;
   /** Time constant, seconds. */
@@ -15,8 +15,8 @@ export interface Start {
 }
 
 /** Products that make heat alike. */
-export interface Group {
-  starts: readonly Start[];
+export interface ProductGroup {
+  starts: readonly ProductStart[];
   heating: Heating;
 }
 
@@ -26,7 +26,7 @@ const SMALL = 1e-3;
 const ANEW = 1024;
 
 /** Products with heat of their own, of all groups side by side. */
-export class Heated {
+export class RespiringProducts {
   private readonly celsius: Float64Array;
   private readonly heat: Float64Array;
   /** Which of the time constants, and which of the groups, each product has. */
@@ -39,7 +39,7 @@ export class Heated {
   private moves = 0;
 
   constructor(
-    private readonly groups: readonly Group[],
+    private readonly groups: readonly ProductGroup[],
     taus: Float64Array,
   ) {
     const all = groups.flatMap(({ starts, heating }, group) =>
@@ -83,7 +83,7 @@ export class Heated {
     this.low[i] = stretch.from;
     this.high[i] = stretch.to;
     this.slope[i] = stretch.slope;
-    this.heat[i] = rateIn(stretch, celsius);
+    this.heat[i] = rateInStretch(stretch, celsius);
   }
 
   /** The temperatures of a group's products. */

@@ -1,5 +1,5 @@
 import type { Channel } from '../../model/evidence.js';
-import type { Span, TemperatureResult } from '../../model/results.js';
+import type { TemperatureResult, TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { PROBES } from '../temperature/channels.js';
 import { summarise } from '../temperature/summary.js';
@@ -8,11 +8,16 @@ import { summarise } from '../temperature/summary.js';
 const KNOWN = 0.9;
 
 /** The share of a window, 0 to 1, that a channel of a log is known in. */
-export type CoverageOf = (log: UnitLog, channel: Channel, window: Span, gapLimitSeconds: number) => number;
+export type CoverageOf = (
+  log: UnitLog,
+  channel: Channel,
+  window: TimeRange,
+  gapLimitSeconds: number,
+) => number;
 
 /** Asks for each channel and window once, and not at all for what results of the same logs say. */
 export function coverages(temperatures: readonly TemperatureResult[]): CoverageOf {
-  const key = (log: string, channel: Channel, { from, to }: Span) => `${log} ${channel} ${from} ${to}`;
+  const key = (log: string, channel: Channel, { from, to }: TimeRange) => `${log} ${channel} ${from} ${to}`;
   const known = new Map(
     temperatures.flatMap(({ log, custody, channels }) =>
       channels.map((one): [string, number] => [
@@ -36,7 +41,7 @@ export function coverages(temperatures: readonly TemperatureResult[]): CoverageO
 export function knownAir(
   coverage: CoverageOf,
   log: UnitLog,
-  window: Span,
+  window: TimeRange,
   gapLimitSeconds: number,
 ): { channels: Channel[]; coverage: number } {
   const shares = (['return-air', 'supply-air', ...PROBES] as const).map((channel) => ({

@@ -28,7 +28,7 @@ const HALF_COOLING: Record<Load, { low: number; high: number; from: string }> = 
 };
 
 /** How a line stands in the trailer, as far as its facts say, and the half-cooling times that go with it. */
-export function loadOf(line: Line): Pick<ProductResult['assumptions'], 'load' | 'halfCoolingSeconds'> {
+export function packingOf(line: Line): Pick<ProductResult['assumptions'], 'load' | 'halfCoolingSeconds'> {
   const load: Load =
     line.pallets !== undefined ? 'pallets' : line.cartons !== undefined ? 'loose-cartons' : 'not-stated';
   return { load, halfCoolingSeconds: HALF_COOLING[load] };

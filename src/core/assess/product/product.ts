@@ -12,14 +12,14 @@ import {
   wattsPerKilogram,
 } from '../../reference/respiration.js';
 import { sources } from '../../reference/sources.js';
-import { wayBetween } from '../custody.js';
-import type { Moments } from '../milestones.js';
-import { extent } from '../temperature/channels.js';
+import { custodyBetween } from '../custody.js';
+import type { Milestones } from '../milestones.js';
+import { logSpan } from '../temperature/channels.js';
 import { gapLimit } from '../temperature/sampling-interval.js';
-import { type Assumed, edgesOf, envelopeOf, whatMatters } from './envelope.js';
+import { dominantAssumption, type EnvelopeAssumptions, envelopeEdges, envelopeOf } from './envelope.js';
 import { type Heating, NO_HEATING } from './heated.js';
 import { type CoverageOf, coverages, knownAir } from './known-air.js';
-import { loadOf } from './load.js';
+import { packingOf } from './load.js';
 
 /** Room for the thermometers at either end, K: 2 °F, FDA Food Code 4-203.11, from memory. */
 const THERMOMETERS = 10 / 9;
@@ -42,7 +42,7 @@ export function productResults(
   lines: readonly Line[],
   pulps: readonly PulpGroup[],
   logs: readonly UnitLog[],
-  moments: Moments,
+  milestones: Milestones,
   /** Results of the same logs: where their window is that of a line, it is known how much of the air they know. */
   temperatures: readonly TemperatureResult[] = [],
 ): ProductResult[] {
@@ -51,7 +51,7 @@ export function productResults(
     const loading = endOf(pulps, line, line.from);
     const arrival = endOf(pulps, line, line.to);
     if (loading === undefined && arrival === undefined) return [];
-    return logs.flatMap((log) => caseOf(line, log, moments, coverage, loading, arrival) ?? []);
+    return logs.flatMap((log) => caseOf(line, log, milestones, coverage, loading, arrival) ?? []);
   });
   const judged = judgeAll(
     cases.flatMap(({ result, open }) => (open === undefined ? [] : { result, ...open })),
@@ -76,18 +76,18 @@ function endOf(pulps: readonly PulpGroup[], line: Line, stop: string): End | und
 interface Open {
   result: ProductResult;
   arrival: End;
-  assumed: Assumed;
+  assumed: EnvelopeAssumptions;
 }
 
 function caseOf(
   line: Line,
   log: UnitLog,
-  moments: Moments,
+  milestones: Milestones,
   coverage: CoverageOf,
   loading: End | undefined,
   arrival: End | undefined,
 ): { result: ProductResult; open?: Omit<Open, 'result'> } | undefined {
-  const custody = wayBetween(moments, line.from, line.to, extent(log));
+  const custody = custodyBetween(milestones, line.from, line.to, logSpan(log));
   if (custody === undefined) return undefined;
   const window = { from: custody.from.at, to: custody.to.at };
   const { gapLimitSeconds } = gapLimit(log.times);
@@ -103,7 +103,7 @@ function caseOf(
     ...omitUndefined({ loading: loading && bare(loading), arrival: arrival && bare(arrival) }),
     toleranceKelvin: THERMOMETERS,
     assumptions: {
-      ...loadOf(line),
+      ...packingOf(line),
       channels: air.channels,
       ...omitUndefined({
         respiration:
@@ -149,14 +149,14 @@ export function heatingOf(respiration: Respiration | undefined, joulesPerKilogra
 }
 
 function judgeAll(open: readonly Open[]): ProductResult[] {
-  const edges = edgesOf(open.map(({ assumed }) => assumed));
+  const edges = envelopeEdges(open.map(({ assumed }) => assumed));
   const asked = open.flatMap((one, i) => {
     const found = edges[i];
     return found === undefined
       ? []
       : [{ ...one, edges: found, ...againstPulps(one.arrival, envelopeOf(found)) }];
   });
-  const matters = whatMatters(asked);
+  const matters = dominantAssumption(asked);
   return asked.map(({ result, envelope, above, below }, i): ProductResult => {
     const most = matters[i];
     const found = {

@@ -1,8 +1,14 @@
 import type { Channel } from '../../model/evidence.js';
-import type { Span } from '../../model/results.js';
+import type { TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
-import { type Sink, walk } from '../temperature/segments.js';
-import { type Group, Heated, type Heating, NO_HEATING, type Start } from './heated.js';
+import { type SegmentSink, walkSegments } from '../temperature/segments.js';
+import {
+  type Heating,
+  NO_HEATING,
+  type ProductGroup,
+  type ProductStart,
+  RespiringProducts,
+} from './heated.js';
 
 /**
  * Follows products through the pieces of the air; over unknown time the air goes straight to the next sample.
@@ -11,7 +17,7 @@ import { type Group, Heated, type Heating, NO_HEATING, type Start } from './heat
  * out once. Without heat of its own that is linear in T, so where a product of one time constant gets from any
  * start follows from where it gets from 0 °C. Heat follows its product's temperature by the factor e^(slope × change).
  */
-class Products implements Sink {
+class Products implements SegmentSink {
   private readonly taus: Float64Array;
   private readonly decay: Float64Array;
   private readonly toAir: Float64Array;
@@ -21,13 +27,13 @@ class Products implements Sink {
   private readonly fromAir: Float64Array;
   /** From 0 °C without heat, one for each time constant; none where all make heat. */
   private readonly fromZero: Float64Array;
-  private readonly heated: Heated;
+  private readonly heated: RespiringProducts;
   private lastAt: number;
   private lastAir = Number.NaN;
   private step = Number.NaN;
 
   constructor(
-    private readonly groups: readonly Group[],
+    private readonly groups: readonly ProductGroup[],
     private readonly from: number,
   ) {
     this.taus = Float64Array.from(new Set(groups.flatMap((group) => group.starts.map(({ tau }) => tau))));
@@ -38,21 +44,21 @@ class Products implements Sink {
     this.toHeat = new Float64Array(length);
     this.fromAir = new Float64Array(length);
     this.fromZero = new Float64Array(groups.some(({ heating }) => heating.length === 0) ? length : 0);
-    this.heated = new Heated(groups, this.taus);
+    this.heated = new RespiringProducts(groups, this.taus);
     this.lastAt = from;
   }
 
-  piece(t0: number, v0: number, t1: number, v1: number): void {
+  segment(t0: number, v0: number, t1: number, v1: number): void {
     if (t0 > this.lastAt) this.move(this.lastAt, Number.isNaN(this.lastAir) ? v0 : this.lastAir, t0, v0);
     this.move(t0, v0, t1, v1);
   }
 
   run(times: Float64Array, values: Float64Array, first: number, last: number): void {
     for (let i = first; i < last; i++)
-      this.piece(times[i] as number, values[i] as number, times[i + 1] as number, values[i + 1] as number);
+      this.segment(times[i] as number, values[i] as number, times[i + 1] as number, values[i + 1] as number);
   }
 
-  alone(t: number, v: number): void {
+  isolatedSample(t: number, v: number): void {
     if (t > this.lastAt) this.move(this.lastAt, Number.isNaN(this.lastAir) ? v : this.lastAir, t, v);
     this.lastAir = v;
   }
@@ -109,13 +115,13 @@ class Products implements Sink {
 export function groupsAtEnd(
   log: UnitLog,
   channel: Channel,
-  window: Span,
+  window: TimeRange,
   gapLimitSeconds: number,
-  groups: readonly Group[],
+  groups: readonly ProductGroup[],
 ): Float64Array[] {
   const products = new Products(groups, window.from);
   const values = log.channels[channel];
-  if (values !== undefined) walk(log.times, values, window, gapLimitSeconds * 1000, products);
+  if (values !== undefined) walkSegments(log.times, values, window, gapLimitSeconds * 1000, products);
   return products.finish(window.to);
 }
 
@@ -123,9 +129,9 @@ export function groupsAtEnd(
 export function productsAtEnd(
   log: UnitLog,
   channel: Channel,
-  window: Span,
+  window: TimeRange,
   gapLimitSeconds: number,
-  starts: readonly Start[],
+  starts: readonly ProductStart[],
   heating: Heating = NO_HEATING,
 ): Float64Array {
   const [products] = groupsAtEnd(log, channel, window, gapLimitSeconds, [{ starts, heating }]);

@@ -9,7 +9,7 @@ import { differenceOf, type Sensor } from './difference.js';
 const SENSORS_DISAGREE = 2;
 
 /** What only several sensors or looks together show. */
-export function watchOf(
+export function monitoringOf(
   state: RecordState,
   temperatures: readonly TemperatureResult[],
   logs: readonly UnitLog[],
@@ -19,7 +19,7 @@ export function watchOf(
   const window = { from: first.custody.from.at, to: first.custody.to.at };
   return {
     sensorDifferences: sensorDifferences(logs, window),
-    longestWithoutRound: longestWithoutRound(state, window),
+    longestWithoutRound: longestWithoutUnitCheck(state, window),
   };
 }
 
@@ -51,7 +51,7 @@ function sensorDifferences(
 }
 
 /** From edge to look to look to edge: the longest time in which nobody looked at the unit. */
-function longestWithoutRound(
+function longestWithoutUnitCheck(
   state: RecordState,
   { from, to }: { from: number; to: number },
 ): NonNullable<Assessment['longestWithoutRound']> {

@@ -1,8 +1,8 @@
-import type { Band, Custody, ExcursionCause, Span } from '../../model/results.js';
+import type { Band, Custody, ExcursionCause, TimeRange } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
 import type { Outside } from './excursion-list.js';
 import type { RecordedDoor } from './recorded-doors.js';
-import { type Logged, SAME_SET_POINT } from './states.js';
+import { type LoggedState, SAME_SET_POINT } from './states.js';
 
 const MINUTE = 60_000;
 /** An excursion may begin this long after the event that explains it. Convention of this project. */
@@ -16,9 +16,9 @@ const PULL_DOWN_START = 30 * MINUTE;
 
 /** What could explain an excursion, per kind in order of time. */
 export interface Explanations {
-  logged: Logged[];
+  logged: LoggedState[];
   /** Runs of logged set points. */
-  setPoints: readonly (Span & { celsius: number })[];
+  setPoints: readonly (TimeRange & { celsius: number })[];
   band: Pick<Band, 'low' | 'high'>;
   custody: Custody;
   stepSeconds: number;
@@ -33,7 +33,7 @@ export interface Explanations {
  * entry in a log and is only ever inferred.
  */
 export function causeFinder(given: Explanations): (one: Outside) => ExcursionCause {
-  const of = (is: Logged['is']) => given.logged.filter((event) => event.is === is);
+  const of = (is: LoggedState['is']) => given.logged.filter((event) => event.is === is);
   const opened = of('door-open');
   const off = of('unit-off');
   const defrosts = of('defrost');
@@ -61,14 +61,14 @@ export function causeFinder(given: Explanations): (one: Outside) => ExcursionCau
 }
 
 /** Whether the latest event that began by the excursion's start fits it. The row before an event may hide its start. */
-function explains(events: readonly Span[], one: Outside, stepBefore: number): boolean {
+function explains(events: readonly TimeRange[], one: Outside, stepBefore: number): boolean {
   const event = lastFrom(events, one.from + stepBefore);
   if (event === undefined || one.from > event.to + REACH) return false;
   return one.to <= event.to + Math.max(RECOVERY, event.to - event.from);
 }
 
 /** The last span that starts at or before a time; spans are in order of their start. */
-function lastFrom(spans: readonly Span[], at: number): Span | undefined {
+function lastFrom(spans: readonly TimeRange[], at: number): TimeRange | undefined {
   let low = 0;
   let high = spans.length;
   while (low < high) {
@@ -81,11 +81,11 @@ function lastFrom(spans: readonly Span[], at: number): Span | undefined {
 
 /** Times for which the logged set point lay outside the band, and the moments at which it changed inside. */
 function setPointEvents(
-  runs: readonly (Span & { celsius: number })[],
+  runs: readonly (TimeRange & { celsius: number })[],
   band: Pick<Band, 'low' | 'high'>,
-): Record<Outside['side'], Span[]> {
-  const above: Span[] = [];
-  const below: Span[] = [];
+): Record<Outside['side'], TimeRange[]> {
+  const above: TimeRange[] = [];
+  const below: TimeRange[] = [];
   runs.forEach((run, index) => {
     // The same set point after a time without values is no change.
     const earlier = runs[index - 1];

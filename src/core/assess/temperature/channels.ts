@@ -1,5 +1,5 @@
 import type { Channel } from '../../model/evidence.js';
-import type { Band, ChannelSummary, Span } from '../../model/results.js';
+import type { Band, ChannelSummary, TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { summarise } from './summary.js';
 
@@ -11,16 +11,16 @@ const ALL: readonly Channel[] = [...JUDGED, 'ambient', 'set-point'];
 
 /** The channel of a log that the band is held against. */
 export function judgedChannel(log: UnitLog): Channel | undefined {
-  return feltChannels(log)[0];
+  return loadAirChannels(log)[0];
 }
 
 /** The channels of a log that the load itself can have felt. */
-export function feltChannels(log: UnitLog): Channel[] {
+export function loadAirChannels(log: UnitLog): Channel[] {
   return JUDGED.filter((channel) => log.channels[channel]?.some(Number.isFinite));
 }
 
 /** First and last row of a log; undefined when it has none. */
-export function extent(log: UnitLog): Span | undefined {
+export function logSpan(log: UnitLog): TimeRange | undefined {
   const from = log.times.at(0);
   const to = log.times.at(-1);
   return from === undefined || to === undefined ? undefined : { from, to };
@@ -29,7 +29,7 @@ export function extent(log: UnitLog): Span | undefined {
 /** Every channel of a log over a window; those that the load felt are held against the band. */
 export function channelSummaries(
   log: UnitLog,
-  window: Span,
+  window: TimeRange,
   gapLimitSeconds: number,
   band: Band | undefined,
 ): ChannelSummary[] {

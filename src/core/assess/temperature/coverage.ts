@@ -1,11 +1,11 @@
-import type { Span } from '../../model/results.js';
+import type { TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { judgedChannel } from './channels.js';
 import { gapLimit } from './sampling-interval.js';
-import { walk } from './segments.js';
+import { walkSegments } from './segments.js';
 
 /** Share of a window, 0 to 1, in which at least one of the logs knows its air. An instant is known or not. */
-export function knownShare(logs: readonly UnitLog[], window: Span): number {
+export function knownShare(logs: readonly UnitLog[], window: TimeRange): number {
   if (window.to <= window.from) return 0;
   const spans = logs.flatMap((log) => knownSpans(log, window)).sort((a, b) => a.from - b.from);
   let known = 0;
@@ -18,14 +18,14 @@ export function knownShare(logs: readonly UnitLog[], window: Span): number {
   return known / (window.to - window.from);
 }
 
-function knownSpans(log: UnitLog, window: Span): Span[] {
+function knownSpans(log: UnitLog, window: TimeRange): TimeRange[] {
   const judged = judgedChannel(log);
   const values = judged === undefined ? undefined : log.channels[judged];
   if (values === undefined) return [];
-  const spans: Span[] = [];
-  let open: Span | undefined;
-  walk(log.times, values, window, gapLimit(log.times).gapLimitSeconds * 1000, {
-    piece(t0, _v0, t1) {
+  const spans: TimeRange[] = [];
+  let open: TimeRange | undefined;
+  walkSegments(log.times, values, window, gapLimit(log.times).gapLimitSeconds * 1000, {
+    segment(t0, _v0, t1) {
       if (open !== undefined && open.to === t0) open.to = t1;
       else {
         open = { from: t0, to: t1 };
@@ -33,7 +33,7 @@ function knownSpans(log: UnitLog, window: Span): Span[] {
       }
     },
     unknown() {},
-    alone() {},
+    isolatedSample() {},
   });
   return spans;
 }

@@ -1,16 +1,16 @@
 import type { Channel } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { Cycling, Span } from '../../model/results.js';
+import type { Cycling, TimeRange } from '../../model/results.js';
 import { shareOutside } from './integral.js';
-import { type Sink, walk } from './segments.js';
+import { type SegmentSink, walkSegments } from './segments.js';
 
 /** The air must pass the set point by this much for a swing to count, so that a flicker is none. Kelvin; convention. */
 const PAST_SET_POINT = 0.25;
 
-type Run = Span & { celsius: number };
+type Run = TimeRange & { celsius: number };
 
 /** Follows air minus set point through its swings; times in milliseconds, distances in kelvin. */
-class Swings implements Sink {
+class Swings implements SegmentSink {
   setPoint = 0;
   known = 0;
   area = 0;
@@ -27,7 +27,7 @@ class Swings implements Sink {
 
   constructor(private readonly tolerance: number) {}
 
-  piece(t0: number, v0: number, t1: number, v1: number): void {
+  segment(t0: number, v0: number, t1: number, v1: number): void {
     const d0 = v0 - this.setPoint;
     const d1 = v1 - this.setPoint;
     const length = t1 - t0;
@@ -76,7 +76,7 @@ class Swings implements Sink {
     this.restart();
   }
 
-  alone(): void {}
+  isolatedSample(): void {}
 }
 
 /**
@@ -97,7 +97,7 @@ export function cyclingOf(
   for (const run of runs) {
     swings.setPoint = run.celsius;
     swings.restart();
-    walk(times, values, run, gapLimitSeconds * 1000, swings);
+    walkSegments(times, values, run, gapLimitSeconds * 1000, swings);
   }
   if (swings.known === 0) return undefined;
   const cycles = swings.periods.length;

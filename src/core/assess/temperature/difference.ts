@@ -1,9 +1,9 @@
 import type { Channel } from '../../model/evidence.js';
-import type { ChannelDifference, Span } from '../../model/results.js';
+import type { ChannelDifference, TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { gapLimit } from './sampling-interval.js';
-import { firstFrom, walk } from './segments.js';
-import { Sums } from './summary.js';
+import { firstIndexFrom, walkSegments } from './segments.js';
+import { ChannelSums } from './summary.js';
 
 /** One channel of one log. */
 export interface Sensor {
@@ -18,7 +18,7 @@ export interface Sensor {
 export function differenceOf(
   first: Sensor,
   second: Sensor,
-  window: Span,
+  window: TimeRange,
   limit: number,
 ): ChannelDifference | undefined {
   const a = first.log.channels[first.channel];
@@ -29,8 +29,8 @@ export function differenceOf(
     first.log === second.log
       ? { times: first.log.times, values: a.map((value, i) => value - (b[i] ?? Number.NaN)) }
       : merged({ times: first.log.times, values: a }, { times: second.log.times, values: b }, window, limits);
-  const sums = new Sums({ low: -limit, high: limit }, false);
-  walk(times, values, window, Math.min(...limits), sums);
+  const sums = new ChannelSums({ low: -limit, high: limit }, false);
+  walkSegments(times, values, window, Math.min(...limits), sums);
   if (sums.known === 0) return undefined;
   return {
     first: { log: first.log.evidence, channel: first.channel },
@@ -50,7 +50,7 @@ interface Series {
 }
 
 /** The difference at the times of either, with those beyond the window's ends that can be joined to it. */
-function merged(a: Series, b: Series, window: Span, limits: readonly number[]): Series {
+function merged(a: Series, b: Series, window: TimeRange, limits: readonly number[]): Series {
   const [limitA = 0, limitB = 0] = limits;
   const readA = reader(a, limitA);
   const readB = reader(b, limitB);
@@ -61,8 +61,8 @@ function merged(a: Series, b: Series, window: Span, limits: readonly number[]): 
 }
 
 /** Times from the last before a span to the first after it. */
-function timesIn(times: Float64Array, { from, to }: Span): Float64Array {
-  return times.subarray(Math.max(0, firstFrom(times, from) - 1), firstFrom(times, to) + 1);
+function timesIn(times: Float64Array, { from, to }: TimeRange): Float64Array {
+  return times.subarray(Math.max(0, firstIndexFrom(times, from) - 1), firstIndexFrom(times, to) + 1);
 }
 
 /** Reads a series off its straight lines at rising times; NaN where it is unknown. */

@@ -1,9 +1,9 @@
 import type { Channel } from '../../model/evidence.js';
-import type { Excursion, ExcursionCause, LogGap, Span, TemperatureResult } from '../../model/results.js';
+import type { Excursion, ExcursionCause, LogGap, TemperatureResult, TimeRange } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
 import { listExcursions, type Outside } from './excursion-list.js';
 import { meanOutside } from './integral.js';
-import { type Sink, walk } from './segments.js';
+import { type SegmentSink, walkSegments } from './segments.js';
 
 const MS_PER_HOUR = 3_600_000;
 /** Clocks here count milliseconds: the line that is in band for less has only touched the limit. */
@@ -14,7 +14,7 @@ const TOUCH = 1;
  * time is: merging would call time in band time out of it. Only where the line touches the limit in one point
  * (less than a millisecond) and turns back is it one.
  */
-class Follower {
+class BandCrossingDetector {
   private open: Outside | undefined;
   /** The last that ended, as long as the next piece may go on with it. */
   private last: Outside | undefined;
@@ -109,7 +109,7 @@ export function findExcursions(
   channel: Channel,
   times: Float64Array,
   values: Float64Array,
-  window: Span,
+  window: TimeRange,
   gapLimitSeconds: number,
   band: { low: number; high: number } | undefined,
   name: (index: number) => string,
@@ -119,10 +119,10 @@ export function findExcursions(
   const begun: Outside[] = [];
   const high = (band?.high ?? Number.POSITIVE_INFINITY) + ROUNDING;
   const low = (band?.low ?? Number.NEGATIVE_INFINITY) - ROUNDING;
-  const above = new Follower(begun, channel, 'above', high);
-  const below = new Follower(begun, channel, 'below', low);
-  const sink: Sink = {
-    piece(t0, v0, t1, v1) {
+  const above = new BandCrossingDetector(begun, channel, 'above', high);
+  const below = new BandCrossingDetector(begun, channel, 'below', low);
+  const sink: SegmentSink = {
+    segment(t0, v0, t1, v1) {
       // A line that falls through the whole band leaves it above before it does below.
       const [first, then] = v0 > v1 ? [above, below] : [below, above];
       first.piece(t0, v0, t1, v1);
@@ -134,12 +134,12 @@ export function findExcursions(
       const seconds = (to - from) / 1000;
       if (seconds > gapLimitSeconds) gaps.push({ from, to, seconds });
     },
-    alone(t, v) {
+    isolatedSample(t, v) {
       above.alone(t, v);
       below.alone(t, v);
     },
   };
-  walk(times, values, window, gapLimitSeconds * 1000, sink);
+  walkSegments(times, values, window, gapLimitSeconds * 1000, sink);
   above.finish();
   below.finish();
   return { ...listExcursions(begun, name, causeOf), gaps };

@@ -1,10 +1,10 @@
 import type { Channel } from '../../model/evidence.js';
-import type { Jump, Span } from '../../model/results.js';
+import type { Jump, TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { PROBES } from './channels.js';
 
 /** Air in a loaded box does not go this far from both its neighbours and back within two steps. Kelvin; convention of this project. */
-export const JUMP = 15;
+export const JUMP_KELVIN = 15;
 /** The neighbours of a jump agree within this, kelvin. */
 const NEIGHBOURS_AGREE = 5;
 /** And are no farther from it than this, milliseconds: over longer steps much can happen. */
@@ -52,7 +52,7 @@ export function withoutJumps(log: UnitLog): CleanLog {
 }
 
 /** Jumps within a window. */
-export function jumpsIn(jumps: readonly Jump[], { from, to }: Span): Jump[] {
+export function jumpsIn(jumps: readonly Jump[], { from, to }: TimeRange): Jump[] {
   return jumps.filter((jump) => jump.at >= from && jump.at <= to);
 }
 
@@ -64,7 +64,7 @@ function jumpRows(log: UnitLog, values: Float64Array): { index: number; kelvin: 
   values.forEach((after, next) => {
     if (Number.isNaN(after)) return;
     const fromBoth = Math.min(Math.abs(b - a), Math.abs(b - after));
-    if (fromBoth > JUMP && Math.abs(after - a) <= NEIGHBOURS_AGREE) {
+    if (fromBoth > JUMP_KELVIN && Math.abs(after - a) <= NEIGHBOURS_AGREE) {
       const rows = [before, here, next] as const;
       if (nearInTime(log, rows) && !rows.some((row) => defrosts(log, row)))
         found.push({ index: here, kelvin: fromBoth });

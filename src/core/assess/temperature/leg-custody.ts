@@ -1,9 +1,9 @@
 import type { Line } from '../../model/delivery.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { Band, Custody, Span } from '../../model/results.js';
-import { wayBetween } from '../custody.js';
+import type { Band, Custody, TimeRange } from '../../model/results.js';
+import { custodyBetween } from '../custody.js';
 import { type Leg, legsOf } from '../legs.js';
-import type { Moments } from '../milestones.js';
+import type { Milestones } from '../milestones.js';
 
 /** A leg with the time from doors to doors, and the bands of what was aboard. */
 export interface LegInCustody extends Leg {
@@ -17,12 +17,12 @@ export interface LegInCustody extends Leg {
  * one with nothing aboard.
  */
 export function legsInCustody(
-  moments: Moments,
+  milestones: Milestones,
   lines: readonly Line[],
   bands: readonly Band[],
-  log: Span | undefined,
+  log: TimeRange | undefined,
 ): LegInCustody[] {
-  const { stops } = moments;
+  const { stops } = milestones;
   if (stops.length < 3) return [];
   return legsOf(stops, lines).flatMap((leg) => {
     const ends = {
@@ -31,7 +31,7 @@ export function legsInCustody(
         to: leg.leg === stops.length - 1 && log !== undefined ? log.to : undefined,
       }),
     };
-    const custody = wayBetween(moments, leg.from, leg.to, ends);
+    const custody = custodyBetween(milestones, leg.from, leg.to, ends);
     if (custody === undefined) return [];
     const aboard = new Set(leg.lines.map(({ id }) => id));
     const held = bands

@@ -1,15 +1,15 @@
-import type { Span } from '../../model/results.js';
+import type { TimeRange } from '../../model/results.js';
 import {
   type RateStretch,
   type Respiration,
   rateAt,
-  rateIn,
+  rateInStretch,
   rateStretches,
 } from '../../reference/respiration.js';
-import { type Sink, walk } from './segments.js';
+import { type SegmentSink, walkSegments } from './segments.js';
 
 /** Adds up respiration over the pieces of the air, cut where the published rates have a temperature. */
-class Used implements Sink {
+class Used implements SegmentSink {
   known = 0;
   sum = 0;
   beyond = 0;
@@ -25,7 +25,7 @@ class Used implements Sink {
     this.#stretch = first;
   }
 
-  piece(t0: number, v0: number, t1: number, v1: number): void {
+  segment(t0: number, v0: number, t1: number, v1: number): void {
     const length = t1 - t0;
     this.known += length;
     const here = this.#stretch;
@@ -48,8 +48,8 @@ class Used implements Sink {
 
   /** ln R is linear in T within a stretch, so the mean of R over a part is (R₁ − R₀)/ln(R₁/R₀). */
   #add(stretch: RateStretch, length: number, v0: number, v1: number): void {
-    const r0 = v0 === this.#lastValue ? this.#lastRate : rateIn(stretch, v0);
-    const r1 = v1 === v0 ? r0 : rateIn(stretch, v1);
+    const r0 = v0 === this.#lastValue ? this.#lastRate : rateInStretch(stretch, v0);
+    const r1 = v1 === v0 ? r0 : rateInStretch(stretch, v1);
     this.#lastValue = v1;
     this.#lastRate = r1;
     const grown = stretch.slope * (v1 - v0);
@@ -60,7 +60,7 @@ class Used implements Sink {
   }
 
   unknown(): void {}
-  alone(): void {}
+  isolatedSample(): void {}
 }
 
 /**
@@ -72,7 +72,7 @@ class Used implements Sink {
 export function lifeUsed(
   times: Float64Array,
   values: Float64Array,
-  window: Span,
+  window: TimeRange,
   gapLimitSeconds: number,
   respiration: Respiration,
   reference: number,
@@ -81,7 +81,7 @@ export function lifeUsed(
   const [first] = stretches;
   if (first === undefined) return { knownSeconds: 0, equivalentSeconds: 0, extrapolatedSeconds: 0 };
   const used = new Used(stretches, first);
-  walk(times, values, window, gapLimitSeconds * 1000, used);
+  walkSegments(times, values, window, gapLimitSeconds * 1000, used);
   return {
     knownSeconds: used.known / 1000,
     equivalentSeconds: used.sum / rateAt(respiration, reference, 'middle') / 1000,

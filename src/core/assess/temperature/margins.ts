@@ -1,14 +1,20 @@
 import type { Line } from '../../model/delivery.js';
 import type { Channel } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { ChannelSummary, LineMargin, Span, TemperatureResult } from '../../model/results.js';
+import type { ChannelSummary, LineMargin, TemperatureResult, TimeRange } from '../../model/results.js';
 import { celsius } from '../../model/temperature.js';
 import type { UnitLog } from '../../model/unit-log.js';
-import { cite, findProduce, type Produce, type Published, worstFreezing } from '../../reference/produce.js';
+import {
+  cite,
+  findProduce,
+  highestFreezingPoint,
+  type Produce,
+  type Published,
+} from '../../reference/produce.js';
 import { sources } from '../../reference/sources.js';
-import { wayBetween } from '../custody.js';
-import type { Moments } from '../milestones.js';
-import { extent, feltChannels, judgedChannel } from './channels.js';
+import { custodyBetween } from '../custody.js';
+import type { Milestones } from '../milestones.js';
+import { judgedChannel, loadAirChannels, logSpan } from './channels.js';
 import { lifeUsed } from './life.js';
 import { gapLimit } from './sampling-interval.js';
 import { summarise } from './summary.js';
@@ -21,7 +27,7 @@ import { summarise } from './summary.js';
 export function lineMargins(
   lines: readonly Line[],
   logs: readonly UnitLog[],
-  moments: Moments,
+  milestones: Milestones,
   /** Results of the same logs: where their window is that of a line, their channels need not be summed again. */
   temperatures: readonly TemperatureResult[] = [],
 ): LineMargin[] {
@@ -30,7 +36,7 @@ export function lineMargins(
     const produce = findProduce(line.goods);
     if (produce === undefined) return [];
     return logs.flatMap((log) => {
-      const custody = wayBetween(moments, line.from, line.to, extent(log));
+      const custody = custodyBetween(milestones, line.from, line.to, logSpan(log));
       const judged = judgedChannel(log);
       if (custody === undefined || judged === undefined) return [];
       return [marginOf(line, produce, log, { from: custody.from.at, to: custody.to.at }, judged, plain)];
@@ -38,7 +44,7 @@ export function lineMargins(
   });
 }
 
-const keyOf = (log: string, channel: Channel, { from, to }: Span) => `${log} ${channel} ${from} ${to}`;
+const keyOf = (log: string, channel: Channel, { from, to }: TimeRange) => `${log} ${channel} ${from} ${to}`;
 
 /** The channels of a result as they are without limits: all known time is inside. */
 function plainSums({ log, custody, channels }: TemperatureResult): [string, ChannelSummary][] {
@@ -62,7 +68,7 @@ function marginOf(
   line: Line,
   produce: Produce,
   log: UnitLog,
-  window: Span,
+  window: TimeRange,
   channel: Channel,
   plain: Map<string, ChannelSummary>,
 ): LineMargin {
@@ -106,7 +112,7 @@ function marginOf(
 type Against = (channel: Channel, low: number, high: number) => ChannelSummary;
 
 function freezingOf(produce: Produce, log: UnitLog, against: Against): LineMargin['freezing'] {
-  const worst = worstFreezing(produce);
+  const worst = highestFreezingPoint(produce);
   const { freezing } = produce;
   if (worst === undefined || freezing === undefined) return undefined;
   const others = produce.alternatives.filter((one) => one.field === 'freezing');
@@ -124,7 +130,7 @@ function freezingOf(produce: Produce, log: UnitLog, against: Against): LineMargi
         fromMemory: one.source === 'M',
       })),
     ],
-    channels: feltChannels(log).flatMap((channel) => {
+    channels: loadAirChannels(log).flatMap((channel) => {
       const sums = against(channel, worst, Number.POSITIVE_INFINITY);
       if (sums.min === undefined) return [];
       return [
@@ -173,7 +179,7 @@ function lifeOf(
   line: Line,
   produce: Produce,
   log: UnitLog,
-  window: Span,
+  window: TimeRange,
   channel: Channel,
   gapLimitSeconds: number,
 ): LineMargin['life'] {

@@ -1,12 +1,12 @@
 import type { EvidenceId } from '../../model/evidence.js';
-import type { Span } from '../../model/results.js';
-import type { Moments } from '../milestones.js';
+import type { TimeRange } from '../../model/results.js';
+import type { Milestones } from '../milestones.js';
 
 /** A door that people recorded as open. */
-export type RecordedDoor = Span & { evidence: EvidenceId[] };
+export type RecordedDoor = TimeRange & { evidence: EvidenceId[] };
 
 /** Doors that people recorded as opened, each until the next closing or departure on record. */
-export function recordedDoors({ events }: Moments): RecordedDoor[] {
+export function recordedDoors({ events }: Milestones): RecordedDoor[] {
   return events.flatMap((opened, index) => {
     if (opened.event !== 'doors-opened') return [];
     const closed = events

@@ -6,15 +6,15 @@ import type {
   Cycling,
   Jump,
   LegResult,
-  Span,
   TemperatureResult,
+  TimeRange,
 } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { commonBand } from '../bands.js';
 import { custodyOf } from '../custody.js';
-import type { Moments } from '../milestones.js';
+import type { Milestones } from '../milestones.js';
 import { causeFinder } from './causes.js';
-import { channelSummaries, extent, judgedChannel } from './channels.js';
+import { channelSummaries, judgedChannel, logSpan } from './channels.js';
 import { cyclingOf } from './cycling.js';
 import { differenceOf } from './difference.js';
 import { findExcursions } from './excursions.js';
@@ -34,7 +34,7 @@ export interface ResultOptions {
   /** Lines of the delivery: for legs and run mode. */
   lines?: readonly Line[];
   /** A window that someone asked for, instead of custody. */
-  asked?: Span;
+  requestedWindow?: TimeRange;
   /** Jumps already taken out of the log; else they are taken out here. */
   jumps?: readonly Jump[];
 }
@@ -45,16 +45,17 @@ export interface ResultOptions {
  */
 export function temperatureResult(
   given: UnitLog,
-  moments: Moments,
+  milestones: Milestones,
   bands: readonly Band[],
-  { lines = [], asked, jumps: taken }: ResultOptions = {},
+  { lines = [], requestedWindow, jumps: taken }: ResultOptions = {},
 ): TemperatureResult | undefined {
   const { log, jumps } = taken === undefined ? withoutJumps(given) : { log: given, jumps: taken };
-  const custody = asked === undefined ? custodyOf(moments, extent(log)) : askedWindow(asked);
+  const custody =
+    requestedWindow === undefined ? custodyOf(milestones, logSpan(log)) : requestedCustody(requestedWindow);
   if (custody === undefined) return undefined;
   const window = { from: custody.from.at, to: custody.to.at };
   const { medianStepSeconds, gapLimitSeconds } = gapLimit(log.times);
-  const doors = recordedDoors(moments);
+  const doors = recordedDoors(milestones);
   const core = { log, doors, gapLimitSeconds, medianStepSeconds };
   const whole = stretch(core, custody, bands, `${log.evidence}-`);
   const within = jumpsIn(jumps, window);
@@ -62,7 +63,7 @@ export function temperatureResult(
     log.channels['return-air'] === undefined || log.channels['supply-air'] === undefined
       ? undefined
       : differenceOf({ log, channel: 'return-air' }, { log, channel: 'supply-air' }, window, AIR_APART);
-  const legs = asked === undefined ? legResults(core, moments, lines, bands) : [];
+  const legs = requestedWindow === undefined ? legResults(core, milestones, lines, bands) : [];
   const run = runModeOf(log, lines, window);
   const { band, logged, ...rest } = whole;
   return {
@@ -81,7 +82,7 @@ export function temperatureResult(
   };
 }
 
-function askedWindow({ from, to }: Span): Custody | undefined {
+function requestedCustody({ from, to }: TimeRange): Custody | undefined {
   return to > from ? { from: { at: from, basis: 'asked' }, to: { at: to, basis: 'asked' } } : undefined;
 }
 
@@ -136,11 +137,11 @@ function stretch(
 
 function legResults(
   core: Core,
-  moments: Moments,
+  milestones: Milestones,
   lines: readonly Line[],
   bands: readonly Band[],
 ): LegResult[] {
-  return legsInCustody(moments, lines, bands, extent(core.log)).map((leg) => {
+  return legsInCustody(milestones, lines, bands, logSpan(core.log)).map((leg) => {
     const { logged: _, ...found } = stretch(
       core,
       leg.custody,
@@ -160,8 +161,8 @@ function legResults(
 /** Return and supply air around the logged set point, or around the bill's where the log has none. */
 function cyclings(
   log: UnitLog,
-  window: Span,
-  { band, setPoints }: { band?: Band; setPoints: (Span & { celsius: number })[] },
+  window: TimeRange,
+  { band, setPoints }: { band?: Band; setPoints: (TimeRange & { celsius: number })[] },
   gapLimitSeconds: number,
 ): Cycling[] {
   if (band === undefined) return [];

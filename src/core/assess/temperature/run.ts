@@ -1,8 +1,8 @@
 import type { Line } from '../../model/delivery.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { RunMode, Span } from '../../model/results.js';
+import type { RunModeResult, TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
-import { firstFrom } from './segments.js';
+import { firstIndexFrom } from './segments.js';
 
 /**
  * How far the air at the controlling sensor swings to either side of the set point when all is well, kelvin, outside
@@ -12,7 +12,11 @@ import { firstFrom } from './segments.js';
 const USUAL_SWING = { continuous: 1.5, 'start-stop': 4 } as const;
 
 /** How the lines ask the unit to run, how the log's mode column says it ran, and the swing that goes with it. */
-export function runModeOf(log: UnitLog, lines: readonly Line[], window: Span): RunMode | undefined {
+export function runModeOf(
+  log: UnitLog,
+  lines: readonly Line[],
+  window: TimeRange,
+): RunModeResult | undefined {
   const asks = [...new Set(lines.flatMap((line) => line.instruction?.run ?? []))];
   const asked = asks.length === 1 ? asks[0] : undefined;
   const logged = loggedMode(log, window);
@@ -25,12 +29,12 @@ export function runModeOf(log: UnitLog, lines: readonly Line[], window: Span): R
 }
 
 /** What most rows of the window that name a mode say. */
-function loggedMode(log: UnitLog, window: Span): RunMode['logged'] {
+function loggedMode(log: UnitLog, window: TimeRange): RunModeResult['logged'] {
   const texts = log.states.mode;
   if (texts === undefined) return undefined;
   const counts = { continuous: 0, 'start-stop': 0 };
   const known = new Map<string, keyof typeof counts | undefined>();
-  for (let i = firstFrom(log.times, window.from); i < texts.length; i++) {
+  for (let i = firstIndexFrom(log.times, window.from); i < texts.length; i++) {
     if ((log.times[i] as number) > window.to) break;
     const text = texts[i] ?? '';
     if (!known.has(text)) known.set(text, readMode(text));
@@ -41,7 +45,7 @@ function loggedMode(log: UnitLog, window: Span): RunMode['logged'] {
   return counts.continuous >= counts['start-stop'] ? 'continuous' : 'start-stop';
 }
 
-function readMode(text: string): RunMode['logged'] {
+function readMode(text: string): RunModeResult['logged'] {
   const plain = text.toLowerCase();
   if (plain.includes('contin')) return 'continuous';
   return /start.?stop|cycl|on.?off/.test(plain) ? 'start-stop' : undefined;

@@ -1,17 +1,17 @@
-import type { Span } from '../../model/results.js';
+import type { TimeRange } from '../../model/results.js';
 
 /** Where the segments of a channel go, in ascending time. Times in milliseconds, values in °C. */
-export interface Sink {
+export interface SegmentSink {
   /** The value runs in a straight line from (t0, v0) to (t1, v1); t0 < t1. */
-  piece(t0: number, v0: number, t1: number, v1: number): void;
+  segment(t0: number, v0: number, t1: number, v1: number): void;
   /** Nothing is known between the two; from < to. */
   unknown(from: number, to: number): void;
   /** One sample with nothing known on either side of it, be it beyond the window's end. */
-  alone(t: number, v: number): void;
+  isolatedSample(t: number, v: number): void;
 }
 
 /** Index of the first time at or after `at`; times.length when there is none. */
-export function firstFrom(times: Float64Array, at: number): number {
+export function firstIndexFrom(times: Float64Array, at: number): number {
   let low = 0;
   let high = times.length;
   while (low < high) {
@@ -26,14 +26,14 @@ export function firstFrom(times: Float64Array, at: number): number {
  * Walks one channel over a window. Neighbouring samples are joined by a straight line unless they are more than
  * `gapLimit` milliseconds apart; values that are not finite are no samples. Segments are cut at the window's ends.
  */
-export function walk(
+export function walkSegments(
   times: Float64Array,
   values: Float64Array,
-  { from, to }: Span,
+  { from, to }: TimeRange,
   gapLimit: number,
-  sink: Sink,
+  sink: SegmentSink,
 ): void {
-  const inside = firstFrom(times, from);
+  const inside = firstIndexFrom(times, from);
   // Of the samples before the window the last one counts, for the segment that leads into it.
   let before = inside - 1;
   while (before >= 0 && !Number.isFinite(values[before])) before--;
@@ -50,7 +50,7 @@ export function walk(
       const start = Math.max(t0, from);
       if (start < end) {
         const slope = (v1 - v0) / (t1 - t0);
-        sink.piece(
+        sink.segment(
           start,
           start === t0 ? v0 : v0 + slope * (start - t0),
           end,
@@ -60,7 +60,7 @@ export function walk(
       }
       joined = true;
     } else {
-      if (!joined && t0 >= from) sink.alone(t0, v0);
+      if (!joined && t0 >= from) sink.isolatedSample(t0, v0);
       if (knownTo < end) sink.unknown(knownTo, end);
       knownTo = end;
       joined = false;
@@ -70,6 +70,6 @@ export function walk(
     // Whether a sample on the window's end stands alone is told by the one after it.
     if (t1 > to || (t1 === to && joined)) break;
   }
-  if (!joined && t0 >= from && t0 <= to) sink.alone(t0, v0);
+  if (!joined && t0 >= from && t0 <= to) sink.isolatedSample(t0, v0);
   if (knownTo < to) sink.unknown(knownTo, to);
 }

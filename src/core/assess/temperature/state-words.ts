@@ -1,5 +1,5 @@
 /** What the states of a log say, in English, Spanish and French; lower case, no accents. */
-const NOTHING: ReadonlySet<string> = new Set([
+const BLANK_WORDS: ReadonlySet<string> = new Set([
   ...[
     '',
     'no',
@@ -76,20 +76,20 @@ function plain(text: string): string {
 }
 
 /** The text says that nothing is going on, or is a mark that stands for no value. */
-export function saysNothing(text: string): boolean {
+export function isBlankState(text: string): boolean {
   const said = plain(text);
-  return NOTHING.has(said) || /^[-–—*.?]+$/.test(said);
+  return BLANK_WORDS.has(said) || /^[-–—*.?]+$/.test(said);
 }
 
-export function saysNoAlarm(text: string): boolean {
-  return saysNothing(text) || NO_ALARM.has(plain(text));
+export function isNoAlarm(text: string): boolean {
+  return isBlankState(text) || NO_ALARM.has(plain(text));
 }
 
-export function saysOff(text: string): boolean {
+export function isOffWord(text: string): boolean {
   return OFF.has(plain(text));
 }
 
-export function saysDefrost(text: string): boolean {
+export function isDefrostWord(text: string): boolean {
   const said = plain(text);
   return DEFROST.some((word) => said.includes(word));
 }

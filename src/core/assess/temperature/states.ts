@@ -1,22 +1,22 @@
-import type { Span, TemperatureResult } from '../../model/results.js';
+import type { TemperatureResult, TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
-import { saysDefrost, saysNothing, saysOff } from './state-words.js';
+import { isBlankState, isDefrostWord, isOffWord } from './state-words.js';
 
-export type Logged = TemperatureResult['logged'][number];
+export type LoggedState = TemperatureResult['logged'][number];
 
 /** What a state's text says, per kind of event. Unknown words count as the event only where the column is its own. */
 const READERS: Record<
-  Logged['is'],
+  LoggedState['is'],
   { column: 'defrost' | 'door' | 'power' | 'mode'; says: (text: string) => boolean }[]
 > = {
   defrost: [
-    { column: 'defrost', says: (text) => !saysNothing(text) },
-    { column: 'mode', says: saysDefrost },
+    { column: 'defrost', says: (text) => !isBlankState(text) },
+    { column: 'mode', says: isDefrostWord },
   ],
-  'door-open': [{ column: 'door', says: (text) => !saysNothing(text) }],
+  'door-open': [{ column: 'door', says: (text) => !isBlankState(text) }],
   'unit-off': [
-    { column: 'power', says: saysOff },
-    { column: 'mode', says: saysOff },
+    { column: 'power', says: isOffWord },
+    { column: 'mode', says: isOffWord },
   ],
 };
 
@@ -24,8 +24,8 @@ const READERS: Record<
  * Defrost, open door and unit off as the log's own columns state them, within the window, in order of their start.
  * A row's state holds until the next row; where that is farther than the gap limit, nothing is known after the row itself.
  */
-export function loggedStates(log: UnitLog, window: Span, gapLimitSeconds: number): Logged[] {
-  const found: Logged[] = [];
+export function loggedStates(log: UnitLog, window: TimeRange, gapLimitSeconds: number): LoggedState[] {
+  const found: LoggedState[] = [];
   for (const is of ['defrost', 'door-open', 'unit-off'] as const)
     for (const { column, says } of READERS[is]) {
       const texts = log.states[column];
@@ -70,13 +70,13 @@ export const SAME_SET_POINT = 0.03;
 /** The set points that the log shows in the window, in runs. A gap ends a run. */
 export function loggedSetPoints(
   log: UnitLog,
-  window: Span,
+  window: TimeRange,
   gapLimitSeconds: number,
-): (Span & { celsius: number })[] {
+): (TimeRange & { celsius: number })[] {
   const values = log.channels['set-point'];
   if (values === undefined) return [];
-  const runs: (Span & { celsius: number })[] = [];
-  let open: (Span & { celsius: number }) | undefined;
+  const runs: (TimeRange & { celsius: number })[] = [];
+  let open: (TimeRange & { celsius: number }) | undefined;
   values.forEach((value, i) => {
     if (!Number.isFinite(value)) return;
     const at = log.times[i] as number;
@@ -93,7 +93,7 @@ export function loggedSetPoints(
 }
 
 /** The set point that held longest in the window, summed over its runs. */
-export function dominantSetPoint(runs: readonly (Span & { celsius: number })[]): number | undefined {
+export function dominantSetPoint(runs: readonly (TimeRange & { celsius: number })[]): number | undefined {
   const sums = new Map<number, { celsius: number; length: number }>();
   for (const run of runs) {
     const key = Math.round(run.celsius / SAME_SET_POINT);

@@ -1,15 +1,15 @@
 import type { Channel } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { Band, ChannelSummary, Span } from '../../model/results.js';
+import type { Band, ChannelSummary, TimeRange } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
 import { meanOutside, shareOutside } from './integral.js';
 import { kineticCelsius, meanRate } from './kinetic.js';
-import { firstFrom, type Sink, walk } from './segments.js';
+import { firstIndexFrom, type SegmentSink, walkSegments } from './segments.js';
 
 const MS_PER_HOUR = 3_600_000;
 
 /** Sums over the pieces of one channel; milliseconds and °C until the end. */
-export class Sums implements Sink {
+export class ChannelSums implements SegmentSink {
   known = 0;
   area = 0;
   above = 0;
@@ -34,14 +34,14 @@ export class Sums implements Sink {
     this.highest = (band?.high ?? Number.POSITIVE_INFINITY) + ROUNDING;
   }
 
-  piece(t0: number, v0: number, t1: number, v1: number): void {
+  segment(t0: number, v0: number, t1: number, v1: number): void {
     const length = t1 - t0;
     this.known += length;
     this.area += ((v0 + v1) / 2) * length;
     if (this.kinetic) this.rates += meanRate(v0, v1) * length;
     if (length > this.silence) this.silence = length;
-    this.alone(t0, v0);
-    this.alone(t1, v1);
+    this.isolatedSample(t0, v0);
+    this.isolatedSample(t1, v1);
     if (v0 > this.highest || v1 > this.highest) {
       this.above += shareOutside(v0 - this.highest, v1 - this.highest) * length;
       this.areaAbove += meanOutside(v0 - this.highest, v1 - this.highest) * length;
@@ -56,7 +56,7 @@ export class Sums implements Sink {
     this.silence = Math.max(this.silence, to - from);
   }
 
-  alone(t: number, v: number): void {
+  isolatedSample(t: number, v: number): void {
     if (v < this.low) {
       this.low = v;
       this.lowAt = t;
@@ -68,9 +68,9 @@ export class Sums implements Sink {
   }
 }
 
-function samplesIn(times: Float64Array, values: Float64Array, window: Span): number {
+function samplesIn(times: Float64Array, values: Float64Array, window: TimeRange): number {
   let samples = 0;
-  for (let i = firstFrom(times, window.from); (times[i] ?? Number.POSITIVE_INFINITY) <= window.to; i++)
+  for (let i = firstIndexFrom(times, window.from); (times[i] ?? Number.POSITIVE_INFINITY) <= window.to; i++)
     if (Number.isFinite(values[i])) samples++;
   return samples;
 }
@@ -84,13 +84,13 @@ export function summarise(
   channel: Channel,
   times: Float64Array,
   values: Float64Array,
-  window: Span,
+  window: TimeRange,
   gapLimitSeconds: number,
   band: Pick<Band, 'low' | 'high'> | undefined,
   kinetic = false,
 ): ChannelSummary {
-  const sums = new Sums(band, kinetic);
-  walk(times, values, window, gapLimitSeconds * 1000, sums);
+  const sums = new ChannelSums(band, kinetic);
+  walkSegments(times, values, window, gapLimitSeconds * 1000, sums);
   const length = window.to - window.from;
   return {
     channel,

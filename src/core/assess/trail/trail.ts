@@ -8,7 +8,7 @@ import { changesBetween, fieldsOf } from './fields.js';
 /** Told in places of their own, or too large for a table: the ledger itself has them in full. */
 const OWN_PLACE = new Set(['evidence', 'time', 'file', 'within', 'source']);
 const LARGE = new Set(['mapping', 'statedTimes', 'sceneHash', 'signature', 'token']);
-const TOLD = new Set([...OWN_PLACE, ...LARGE]);
+const SHOWN_ELSEWHERE = new Set([...OWN_PLACE, ...LARGE]);
 
 /**
  * Every entry of a record, in order: who entered it, when, what it says, from which file, and what it changed of
@@ -38,7 +38,7 @@ export function trailOf(entries: readonly Entry[]): TrailRow[] {
       case 'evidence-received': {
         const { body } = entry;
         const { name, bytes, sha256 } = body.file;
-        const fields = fieldsOf(body, TOLD);
+        const fields = fieldsOf(body, SHOWN_ELSEWHERE);
         standing.set(body.evidence, asMap(body));
         return {
           ...head,
@@ -60,7 +60,7 @@ export function trailOf(entries: readonly Entry[]): TrailRow[] {
             from:
               body.source.is === 'row' ? { evidence: body.source.evidence, row: body.source.row } : undefined,
           }),
-          fields: fieldsOf(body, TOLD),
+          fields: fieldsOf(body, SHOWN_ELSEWHERE),
         };
       }
       case 'evidence-described': {
@@ -142,7 +142,7 @@ const asFields = (map: ReadonlyMap<string, string>): TrailField[] =>
  * The life of one piece of evidence: the entries that bring it in, speak of it, were read from it or came in it,
  * and the fingerprints, time stamps and dossiers that cover its entry.
  */
-export function lifeOf(rows: readonly TrailRow[], id: EvidenceId): TrailRow[] {
+export function evidenceHistory(rows: readonly TrailRow[], id: EvidenceId): TrailRow[] {
   const born = rows.find(({ evidence, type }) => BRINGS_IN.has(type) && evidence.includes(id));
   if (born === undefined) return [];
   return rows.filter(

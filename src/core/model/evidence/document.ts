@@ -1,17 +1,17 @@
 /** Papers and tables of readings. */
 
 import { z } from 'zod';
-import { filed } from './fields.js';
+import { fileFields } from './fields.js';
 
 export const readingsTable = z.strictObject({
   kind: z.literal('readings'),
-  ...filed,
+  ...fileFields,
   rows: z.int().nonnegative(),
   rowsLeftOut: z.int().nonnegative(),
 });
 
 export const document = z.strictObject({
   kind: z.literal('document'),
-  ...filed,
+  ...fileFields,
   pages: z.int().positive().optional(),
 });

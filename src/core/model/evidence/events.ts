@@ -1,7 +1,7 @@
 /** What happened, who was told, and what was stated. */
 
 import { z } from 'zod';
-import { told } from './fields.js';
+import { readingFields } from './fields.js';
 import { sha256 } from './ids.js';
 
 export const eventName = z.enum([
@@ -24,14 +24,14 @@ export type EventName = z.infer<typeof eventName>;
 
 export const event = z.strictObject({
   kind: z.literal('event'),
-  ...told,
+  ...readingFields,
   event: eventName,
   note: z.string().max(2000).optional(),
 });
 
 export const contact = z.strictObject({
   kind: z.literal('contact'),
-  ...told,
+  ...readingFields,
   with: z.enum(['shipper', 'receiver', 'broker', 'dispatcher', 'insurer', 'carrier', 'inspector', 'other']),
   how: z.enum(['call', 'message', 'e-mail', 'in-person', 'letter']),
   about: z.string().min(1).max(2000),
@@ -63,7 +63,7 @@ export type StatementSignature = z.infer<typeof statementSignature>;
 
 export const statement = z.strictObject({
   kind: z.literal('statement'),
-  ...told,
+  ...readingFields,
   text: z.string().min(1).max(20000),
   /** Left out: it may be about anything. */
   about: statementTopic.optional(),

@@ -1,7 +1,7 @@
 /** What evidence of every kind says, what files add to it, and what readings add. */
 import { z } from 'zod';
 import { eventTime } from '../time.js';
-import { fileRef, within } from './file.js';
+import { containerRef, fileRef } from './file.js';
 import { flag } from './flag.js';
 import { evidenceId } from './ids.js';
 import { place } from './place.js';
@@ -25,12 +25,12 @@ const common = {
   caption: z.string().max(2000).optional(),
 };
 
-export const filed = {
+export const fileFields = {
   ...common,
   file: fileRef,
   subject: subject.optional(),
   flags: z.array(flag).default([]),
-  within: within.optional(),
+  within: containerRef.optional(),
 };
 
-export const told = { ...common, source };
+export const readingFields = { ...common, source };

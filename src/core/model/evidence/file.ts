@@ -13,5 +13,5 @@ export const fileRef = z.strictObject({
 export type FileRef = z.infer<typeof fileRef>;
 
 /** The e-mail or archive that a file came in, which is evidence itself, and its name in there. */
-export const within = z.strictObject({ evidence: evidenceId, entry: z.string().min(1).max(1000) });
-export type Within = z.infer<typeof within>;
+export const containerRef = z.strictObject({ evidence: evidenceId, entry: z.string().min(1).max(1000) });
+export type ContainerRef = z.infer<typeof containerRef>;

@@ -1,17 +1,17 @@
 /** What a person saw of the load and its doors. */
 import { z } from 'zod';
-import { told } from './fields.js';
+import { readingFields } from './fields.js';
 
 export const seal = z.strictObject({
   kind: z.literal('seal'),
-  ...told,
+  ...readingFields,
   number: z.string().min(1).max(60),
   state: z.enum(['applied', 'intact', 'broken', 'removed']),
 });
 
 export const bracing = z.strictObject({
   kind: z.literal('bracing'),
-  ...told,
+  ...readingFields,
   device: z.enum(['air-bags', 'load-bars', 'straps', 'boards', 'foam-blocks', 'other']),
   note: z.string().max(2000).optional(),
 });
@@ -27,7 +27,7 @@ export type AirBlock = z.infer<typeof airBlock>;
 /** How the pallets of some rows stood. Rows count from 1 at the nose; a later word on a row holds. */
 export const pattern = z.strictObject({
   kind: z.literal('pattern'),
-  ...told,
+  ...readingFields,
   pattern: rowPattern,
   rows: z
     .strictObject({ from: z.int().min(1).max(60), to: z.int().min(1).max(60) })

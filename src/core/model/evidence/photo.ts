@@ -1,7 +1,7 @@
 /** Photos. */
 import { z } from 'zod';
 import { instant, localTime } from '../time.js';
-import { filed } from './fields.js';
+import { fileFields } from './fields.js';
 
 /** Part of an upright picture that copies for outsiders must not show, as fractions of its sides from left and top. */
 export const region = z
@@ -22,7 +22,7 @@ export const camera = z.strictObject({
 
 export const photo = z.strictObject({
   kind: z.literal('photo'),
-  ...filed,
+  ...fileFields,
   width: z.int().positive().optional(),
   height: z.int().positive().optional(),
   /** EXIF orientation 1 to 8. */

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { runMode } from '../delivery.js';
 import { temperature } from '../temperature.js';
-import { told } from './fields.js';
+import { readingFields } from './fields.js';
 
 /** Whose hand or paper a reading comes from. */
 export const readingFrom = z.enum(['driver', 'shipper', 'receiver', 'inspector', 'other']);
@@ -10,7 +10,7 @@ export type ReadingFrom = z.infer<typeof readingFrom>;
 
 export const pulp = z.strictObject({
   kind: z.literal('pulp'),
-  ...told,
+  ...readingFields,
   temperature,
   from: readingFrom.default('driver'),
   instrument: z.string().max(100).optional(),
@@ -21,16 +21,16 @@ export const setPointSource = z.enum(['bill', 'dispatcher', 'shipper', 'display'
 
 export const setPoint = z.strictObject({
   kind: z.literal('set-point'),
-  ...told,
+  ...readingFields,
   temperature,
   shownBy: setPointSource,
   run: runMode.optional(),
 });
 
 /** A look at the running unit on the way. */
-export const round = z.strictObject({
+export const unitCheck = z.strictObject({
   kind: z.literal('round'),
-  ...told,
+  ...readingFields,
   boxAir: temperature.optional(),
   setPoint: temperature.optional(),
   /** Fuel of the unit's own tank as a fraction, 0 to 1. */

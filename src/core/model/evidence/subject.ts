@@ -1,7 +1,7 @@
 /** What evidence shows. */
 import { z } from 'zod';
 
-/** What a photo can show. Papers may be photographed too: see `paperSubject`. */
+/** What a photo can show. Papers may be photographed too: see `documentSubject`. */
 export const sceneSubject = z.enum([
   'pulp-display',
   'unit-display',
@@ -22,7 +22,7 @@ export const sceneSubject = z.enum([
 ]);
 
 /** What a paper can be, whether it came as PDF, text or picture. */
-export const paperSubject = z.enum([
+export const documentSubject = z.enum([
   'bill-of-lading',
   'proof-of-delivery',
   'inspection-certificate',
@@ -42,7 +42,7 @@ export const paperSubject = z.enum([
   'other-paper',
 ]);
 
-export const subjectName = z.enum([...sceneSubject.options, ...paperSubject.options]);
+export const subjectName = z.enum([...sceneSubject.options, ...documentSubject.options]);
 export type SubjectName = z.infer<typeof subjectName>;
 
 /** What evidence shows: proposed by the tool until a person says so. */

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { temperatureUnit } from '../temperature.js';
 import { zone } from '../time.js';
-import { filed } from './fields.js';
+import { fileFields } from './fields.js';
 import { evidenceId } from './ids.js';
 
 /** What a column of temperatures measures; `probe` is the first of up to four probes in the box or the load. */
@@ -52,7 +52,7 @@ export type LogMapping = z.infer<typeof logMapping>;
 
 export const unitLogEvidence = z.strictObject({
   kind: z.literal('unit-log'),
-  ...filed,
+  ...fileFields,
   mapping: logMapping,
   rows: z.int().nonnegative(),
   rowsLeftOut: z.int().nonnegative(),

@@ -69,7 +69,7 @@ export interface Cycling {
 }
 
 /** How the unit was to run and did, and the swing that each way usually shows. */
-export interface RunMode {
+export interface RunModeResult {
   asked?: 'continuous' | 'start-stop';
   logged?: 'continuous' | 'start-stop';
   /** Common practice, no source: how far the controlling air may swing to either side of the set point, K. */

@@ -9,12 +9,12 @@ import type { CalendarDay, Zone } from '../time.js';
 export type TextBasis = 'read' | 'secondary' | 'from-memory' | 'common-practice';
 
 /** The moment that starts a clock, or that ends what it asks for: a day, or a time of day where hours count. */
-export type ClockMoment =
+export type DeadlineTime =
   | { is: 'day'; day: Day; evidence: EvidenceId[]; seq?: number }
   | { is: 'time'; at: number; zone: Zone; evidence: EvidenceId[]; seq?: number };
 
 /** One clock of one claim or refusal, under one candidate of what governs. */
-export interface ClaimClock {
+export interface ClaimDeadline {
   /** Its id in templates/claim-clocks.yaml; one that recurs has `turn` 1, 2 … */
   id: string;
   turn?: number;
@@ -31,18 +31,18 @@ export interface ClaimClock {
   governs: readonly Governing[];
   /** What starts it, in words, and when that was; absent: it has not happened, or nobody has recorded it. */
   starts: { en: string; es: string };
-  from?: ClockMoment;
+  from?: DeadlineTime;
   /** Last day or moment. */
-  due?: ClockMoment;
+  due?: DeadlineTime;
   /** What was done about it. */
-  done?: ClockMoment;
+  done?: DeadlineTime;
   state: 'not-started' | 'running' | 'done' | 'done-late' | 'overdue' | 'no-longer-needed';
   /** The entry by which the contract sets it otherwise. */
   setBy?: { seq: number; note?: string; evidence: EvidenceId[] };
   /** Of a least time that the contract sets shorter than the rule lets it: the last day under the rule. */
-  leastDue?: ClockMoment;
+  leastDue?: DeadlineTime;
   /** Where it was not all the days or hours that counted. */
-  counting?: ClockCounting;
+  counting?: DeadlineCounting;
   /** A claim in writing stopped it on that day, until it was declined in writing; `due` is absent while it stands still. */
   stopped?: { from: Day; until?: Day };
   /** The stop of unloading, for what is counted there. */
@@ -50,14 +50,14 @@ export interface ClaimClock {
 }
 
 /** What was left out of a count, so that a reader can count again. */
-export interface ClockCounting {
+export interface DeadlineCounting {
   leftOut: { date: CalendarDay; why: 'saturday' | 'sunday' | 'holiday' | 'not-a-working-day' }[];
   /** List of holidays that was used, and whether it names any day at all. */
   holidays?: { list: string; known: boolean };
   /** Hours at work that alone were counted, in local time. */
   hours?: { from: string; to: string; assumed: boolean };
   /** The end if every hour counted: what is done by then is in time whatever the hours at work. */
-  ifEveryHourCounts?: ClockMoment;
+  ifEveryHourCounts?: DeadlineTime;
   /** An inspection moved the end: its request, and its result where there is one. */
   inspection?: { evidence: EvidenceId[] };
 }
@@ -71,7 +71,7 @@ export interface ContentsItem {
 }
 
 /** A paper that supports a claim (49 CFR 370.7(b)), and whether the record has it. */
-export interface SupportingPaper {
+export interface SupportingDocument {
   id:
     | 'bill-of-lading'
     | 'freight-charges'
@@ -140,7 +140,7 @@ export interface AmountStep {
   rounded?: number;
 }
 
-export interface AmountSheet {
+export interface AmountWorksheet {
   currency: Currency;
   steps: AmountStep[];
   /** What was claimed, and what the papers come to. */
@@ -171,11 +171,11 @@ export interface ClaimResult {
   governs: Governing;
   /** What says so; absent: nobody has said. */
   terms?: ClaimEntryOf<'terms'>;
-  clocks: ClaimClock[];
+  clocks: ClaimDeadline[];
   contents: ContentsItem[];
-  papers: SupportingPaper[];
+  papers: SupportingDocument[];
   position: PositionRow[];
-  amounts?: AmountSheet;
+  amounts?: AmountWorksheet;
   /** Absent when nobody said how much was in which state. */
   quantities?: QuantityRow[];
 }

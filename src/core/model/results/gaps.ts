@@ -1,12 +1,12 @@
 /** Which rules are met, and what is lacking. */
 import type { ClaimId } from '../claim.js';
 import type { EvidenceId, FlagName } from '../evidence.js';
-import type { Element, Moment, Stage, Substitute } from '../rule-set.js';
+import type { Element, Milestone, Stage, Substitute } from '../rule-set.js';
 import type { Instant } from '../time.js';
-import type { ClaimClock, ClockMoment } from './claim.js';
+import type { ClaimDeadline, DeadlineTime } from './claim.js';
 import type { Finding } from './findings.js';
 
-export type Outcome = 'met' | 'short' | 'missing' | 'contradicted' | 'not-yet-due' | 'does-not-apply';
+export type GapOutcome = 'met' | 'short' | 'missing' | 'contradicted' | 'not-yet-due' | 'does-not-apply';
 
 /**
  * Until when an open gap can still be closed. `seconds` is added to the moment; `at` is given where the moment itself
@@ -14,11 +14,11 @@ export type Outcome = 'met' | 'short' | 'missing' | 'contradicted' | 'not-yet-du
  */
 export type Closable =
   | { is: 'now' }
-  | { is: 'until'; moment: Moment; seconds?: number; stop?: string; at?: Instant }
-  | { is: 'lost'; since: Moment; seconds?: number; stop?: string; at?: Instant };
+  | { is: 'until'; moment: Milestone; seconds?: number; stop?: string; at?: Instant }
+  | { is: 'lost'; since: Milestone; seconds?: number; stop?: string; at?: Instant };
 
 /** Evidence that nearly counted. */
-export interface NearMiss {
+export interface RejectedEvidence {
   evidence: EvidenceId;
   why:
     | 'wrong-stop'
@@ -39,11 +39,11 @@ export interface NearMiss {
  * What a rule lacks, or what a reader should know of what counts. The names and facts stand in
  * src/core/assess/gaps/shortfalls.ts, the words in templates/words under `lacking`.
  */
-export interface Lack {
+export interface Shortfall {
   is: string;
   facts: Finding['facts'];
   /** Of `one-of`: the ways in which it could be met, each with what it lacks. */
-  ways?: Lack[][];
+  ways?: Shortfall[][];
   line?: string;
   stop?: string;
 }
@@ -52,8 +52,8 @@ export interface Lack {
 export interface GapPart {
   line?: string;
   stop?: string;
-  outcome: Outcome;
-  lacking: Lack[];
+  outcome: GapOutcome;
+  lacking: Shortfall[];
   closable: Closable;
 }
 
@@ -61,15 +61,15 @@ export interface GapResult {
   rule: string;
   stage: Stage;
   title: string;
-  outcome: Outcome;
+  outcome: GapOutcome;
   /** Evidence that counts. */
   counted: EvidenceId[];
-  nearly: NearMiss[];
+  nearly: RejectedEvidence[];
   /** Evidence that speaks against the rule, when contradicted. */
   against: EvidenceId[];
-  lacking: Lack[];
+  lacking: Shortfall[];
   /** What a reader should know of what counts. */
-  notes: Lack[];
+  notes: Shortfall[];
   /** Of the part that can be closed longest, where the rule has parts. */
   closable: Closable;
   /** What is in the record and says something of the same, best first. */
@@ -83,8 +83,8 @@ export interface GapResult {
   /** What of that clock is open, claim by claim, what is due first at the front. It counts where its source applies. */
   due?: {
     claim: ClaimId;
-    at: ClockMoment;
-    state: Extract<ClaimClock['state'], 'running' | 'overdue'>;
+    at: DeadlineTime;
+    state: Extract<ClaimDeadline['state'], 'running' | 'overdue'>;
     source: string;
   }[];
   proves: Element[];

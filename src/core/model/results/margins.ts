@@ -1,6 +1,6 @@
 /** How far the logged air stayed from what harms the goods. */
 import type { Channel, EvidenceId } from '../evidence.js';
-import type { Span } from './window.js';
+import type { TimeRange } from './window.js';
 
 /** How far the air of one log stayed from what harms one line by published values. */
 export interface LineMargin {
@@ -8,7 +8,7 @@ export interface LineMargin {
   log: EvidenceId;
   /** Key and name in the reference table. */
   produce: { key: string; name: string };
-  window: Span;
+  window: TimeRange;
   freezing?: {
     /** The highest of the published points, which is the worse for the carrier, and every other. */
     celsius: number;

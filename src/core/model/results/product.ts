@@ -1,6 +1,6 @@
 /** What the goods themselves can have been at. */
 import type { Channel, EvidenceId } from '../evidence.js';
-import type { Span } from './window.js';
+import type { TimeRange } from './window.js';
 
 /** Temperatures that the product can have had at one time, °C. */
 export interface Envelope {
@@ -17,7 +17,7 @@ export interface ProductResult {
   verdict: 'inside' | 'above' | 'below' | 'not-decidable';
   /** Why nothing can be said. */
   why?: 'no-loading-pulps' | 'no-arrival-pulps' | 'air-not-known' | 'iced' | 'pulps-on-both-sides';
-  window?: Span;
+  window?: TimeRange;
   loading?: { min: number; max: number; evidence: EvidenceId[] };
   arrival?: { min: number; max: number; evidence: EvidenceId[] };
   /** At the window's end. */

@@ -1,9 +1,9 @@
 /** What each source says of the set point. */
 import type { EvidenceId } from '../evidence.js';
-import type { Span } from './window.js';
+import type { TimeRange } from './window.js';
 
 /** One source's word on the set point. */
-export interface SetPointWord {
+export interface SetPointStatement {
   source: 'bill' | 'shipper' | 'dispatcher' | 'display' | 'log';
   celsius: number;
   at?: number;
@@ -13,7 +13,7 @@ export interface SetPointWord {
 }
 
 export interface SetPointDifference {
-  between: [SetPointWord, SetPointWord];
+  between: [SetPointStatement, SetPointStatement];
   /** Size of the difference, K. */
   kelvin: number;
   /** 38 for 48; 36 for 63. */
@@ -40,16 +40,16 @@ export interface SetPointLeg {
   from: string;
   to: string;
   /** Departure and arrival; absent when one of them is not known. */
-  span?: Span;
+  span?: TimeRange;
   /** Lines on board. */
   lines: string[];
   published: PublishedRange[];
-  words: SetPointWord[];
+  words: SetPointStatement[];
   differences: SetPointDifference[];
 }
 
 export interface SetPointAgreement {
-  words: SetPointWord[];
+  words: SetPointStatement[];
   differences: SetPointDifference[];
   verdict: 'agree' | 'differ' | 'not-comparable';
   legs?: SetPointLeg[];

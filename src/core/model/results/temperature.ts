@@ -1,7 +1,7 @@
 /** What one unit log shows against the bill: excursions, gaps, set points, leg by leg. */
 import type { Channel, EvidenceId } from '../evidence.js';
-import type { ChannelDifference, ChannelSummary, Cycling, Jump, RunMode } from './channels.js';
-import type { Bound, Custody, Span } from './window.js';
+import type { ChannelDifference, ChannelSummary, Cycling, Jump, RunModeResult } from './channels.js';
+import type { Custody, CustodyBound, TimeRange } from './window.js';
 
 /** The temperatures the bill allows on the way, °C: instruction ± tolerance. */
 export interface Band {
@@ -66,7 +66,7 @@ export interface ExcursionTotals {
 }
 
 /** A time without known values longer than the gap limit. */
-export interface LogGap extends Span {
+export interface LogGap extends TimeRange {
   seconds: number;
 }
 
@@ -74,8 +74,8 @@ export interface LogGap extends Span {
 export interface LegResult {
   /** Number of the leg, counted from 1. */
   leg: number;
-  from: { stop: string; bound: Bound };
-  to: { stop: string; bound: Bound };
+  from: { stop: string; bound: CustodyBound };
+  to: { stop: string; bound: CustodyBound };
   lines: string[];
   band?: Band;
   channels: ChannelSummary[];
@@ -84,7 +84,7 @@ export interface LegResult {
   excursions: Excursion[];
   excursionTotals: ExcursionTotals;
   gaps: LogGap[];
-  setPoints: (Span & { celsius: number })[];
+  setPoints: (TimeRange & { celsius: number })[];
 }
 
 export interface TemperatureResult {
@@ -105,15 +105,15 @@ export interface TemperatureResult {
   excursionTotals: ExcursionTotals;
   gaps: LogGap[];
   /** Defrost, open door, unit off as logged. */
-  logged: (Span & { is: 'defrost' | 'door-open' | 'unit-off' })[];
-  setPoints: (Span & { celsius: number })[];
+  logged: (TimeRange & { is: 'defrost' | 'door-open' | 'unit-off' })[];
+  setPoints: (TimeRange & { celsius: number })[];
   /** Samples left out as impossible, at most 100; `jumpCount` counts all in the window. */
   jumps?: Jump[];
   jumpCount?: number;
   /** Return air minus supply air, where the log has both. */
   returnMinusSupply?: ChannelDifference;
   cycling?: Cycling[];
-  run?: RunMode;
+  run?: RunModeResult;
   /** The ways between the stops, where there is more than one. */
   legs?: LegResult[];
 }

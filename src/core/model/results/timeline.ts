@@ -1,7 +1,7 @@
 /** What happened, in order. */
 import type { EventName, EvidenceId } from '../evidence.js';
 import type { Zone } from '../time.js';
-import type { Span } from './window.js';
+import type { TimeRange } from './window.js';
 
 export interface TimelineItem {
   at: number;
@@ -26,7 +26,7 @@ export interface TimelineItem {
   label: string;
 }
 
-export interface TimelineInterval extends Span {
+export interface TimelineInterval extends TimeRange {
   id: 'on-the-dock' | 'doors-open' | 'in-transit' | 'arrival-to-doors' | 'arrival-to-refusal';
   stop?: string;
   seconds: number;

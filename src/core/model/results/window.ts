@@ -2,13 +2,13 @@
 import type { EvidenceId } from '../evidence.js';
 
 /** Half-open span of time, milliseconds since 1970 UTC. */
-export interface Span {
+export interface TimeRange {
   from: number;
   to: number;
 }
 
 /** Where a window's end comes from, so that a reader can check it. */
-export interface Bound {
+export interface CustodyBound {
   at: number;
   /** The event it rests on, or what stood in for it. */
   basis: 'doors-closed' | 'doors-opened' | 'departed' | 'arrived' | 'log-start' | 'log-end' | 'asked';
@@ -17,6 +17,6 @@ export interface Bound {
 
 /** Time from doors closed at the first loading to doors opened at the last unloading. */
 export interface Custody {
-  from: Bound;
-  to: Bound;
+  from: CustodyBound;
+  to: CustodyBound;
 }

@@ -1,12 +1,12 @@
 import { sha256Of } from '../../ledger/tree.js';
 import type { Sha256 } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { CheckId, Checklist } from '../checklist.js';
+import type { CheckId, CheckResults } from '../checklist.js';
 import { type Container, hashOf, readWhole } from '../container/container.js';
 import {
   checkRecordFiles,
+  type RecordFilesOptions,
   type RecordFindings,
-  type RecordOptions,
 } from '../delivery-record/check-record-files.js';
 import { Malformed, refuse } from '../malformed.js';
 import { readInfo, readManifest, requireDeclaration } from './read-bag.js';
@@ -23,8 +23,8 @@ export interface BagFindings {
 /** Checks a bag (BagIt 1.0, RFC 8493 §3) and the record that its payload is. */
 export async function checkBag(
   outer: Container,
-  list: Checklist,
-  options: RecordOptions,
+  list: CheckResults,
+  options: RecordFilesOptions,
 ): Promise<BagFindings> {
   const container = await judged(
     list,
@@ -64,7 +64,7 @@ export async function checkBag(
 
 /** A check whose reading takes time: like `Checklist.ask`. */
 async function judged<T>(
-  list: Checklist,
+  list: CheckResults,
   id: CheckId,
   read: () => Promise<T>,
   good: (value: T) => string,
@@ -93,7 +93,7 @@ function inBag(outer: Container): Container {
 
 async function checkTags(
   container: Container,
-  list: Checklist,
+  list: CheckResults,
   tagBytes: (name: string) => Promise<Uint8Array>,
 ): Promise<Sha256 | undefined> {
   try {
@@ -110,7 +110,7 @@ async function checkTags(
     for (const name of container.files.keys())
       if (!name.startsWith('data/') && name !== TAG_MANIFEST && !listed.has(name))
         wrong.push(`${name} is not listed`);
-    list.judge('bag.tags', wrong, `${listed.size} tag files`);
+    list.failIf('bag.tags', wrong, `${listed.size} tag files`);
     // Its own hash stands only in a signed dossier: alone, a capital digit or another space in it would go unseen.
     const written = [...listed].map(([name, hash]) => `${hash}  ${name}\n`).join('');
     if (wrong.length === 0 && Buffer.compare(bytes, Buffer.from(written, 'utf8')) !== 0)
@@ -140,7 +140,7 @@ function readComplete(container: Container, listed: Map<string, Sha256>): Map<st
 async function checkPayload(
   container: Container,
   listed: ReadonlyMap<string, Sha256>,
-  list: Checklist,
+  list: CheckResults,
 ): Promise<Map<string, Sha256>> {
   const hashes = new Map<string, Sha256>();
   const wrong: string[] = [];
@@ -156,7 +156,7 @@ async function checkPayload(
       wrong.push(`${path} ${error.message}`);
     }
   }
-  list.judge('bag.payload', wrong, `${hashes.size} files`);
+  list.failIf('bag.payload', wrong, `${hashes.size} files`);
   return hashes;
 }
 

@@ -17,14 +17,17 @@ const SIGNATURES: Record<string, { key: 'ec' | 'rsa'; digest: string }> = {
 };
 
 /** Digest, signature algorithm and NULL parameters as a signer states them, with the key they are used with. */
-export interface Stated {
+export interface StatedAlgorithms {
   digest: string;
   algorithm: string;
   nullParameters: boolean;
 }
 
 /** What is too weak or does not go together; empty when nothing is. RSA carries NULL parameters (RFC 5754 §3.2). */
-export function weaknesses({ digest, algorithm, nullParameters }: Stated, key: KeyObject): string[] {
+export function weaknesses(
+  { digest, algorithm, nullParameters }: StatedAlgorithms,
+  key: KeyObject,
+): string[] {
   const wrong: string[] = [];
   if (HASHES[digest] === undefined) wrong.push(`the digest ${digest} is too weak or unknown`);
   const kind = keyKind(key);
@@ -38,7 +41,12 @@ export function weaknesses({ digest, algorithm, nullParameters }: Stated, key: K
 }
 
 /** Whether the value is a signature by the key over the bytes. Never throws. */
-export function holds(hash: string, signed: Uint8Array, key: KeyObject, value: Uint8Array): boolean {
+export function isSignatureValid(
+  hash: string,
+  signed: Uint8Array,
+  key: KeyObject,
+  value: Uint8Array,
+): boolean {
   try {
     return verifySignature(hash, signed, key, value);
   } catch {

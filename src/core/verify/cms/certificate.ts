@@ -2,7 +2,7 @@ import { X509Certificate } from 'node:crypto';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import { refuse } from '../malformed.js';
 import { OID } from './asn1.js';
-import { type Der, inside, oidOf, readDer, TAG, tagged } from './der.js';
+import { childrenOf, type Der, oidOf, readDer, requireTag, TAG } from './der.js';
 
 /** A certificate (RFC 5280), with the parts that a signature refers to as their DER bytes. */
 export interface Certificate {
@@ -24,8 +24,8 @@ export interface Certificate {
 export function readCertificate(der: Uint8Array): Certificate {
   const outer = readDer(der);
   if (outer.raw.length !== der.length) refuse('something stands after a certificate');
-  const [tbs] = inside(tagged(outer, TAG.sequence, 'certificate'));
-  const parts = inside(tagged(tbs, TAG.sequence, 'certificate'));
+  const [tbs] = childrenOf(requireTag(outer, TAG.sequence, 'certificate'));
+  const parts = childrenOf(requireTag(tbs, TAG.sequence, 'certificate'));
   // The version comes first, as [0]; only version 1 leaves it out.
   const at = parts[0]?.tag === TAG.context0 ? 1 : 0;
   const [serial, , issuer, , subject] = parts.slice(at);
@@ -39,9 +39,9 @@ export function readCertificate(der: Uint8Array): Certificate {
     timeStampsOnly,
     validFrom: dateOf(x509.validFrom),
     validTo: dateOf(x509.validTo),
-    issuer: tagged(issuer, TAG.sequence, 'issuer in its certificate').raw,
-    serial: tagged(serial, TAG.integer, 'serial number in its certificate').raw,
-    subject: tagged(subject, TAG.sequence, 'subject in its certificate').raw,
+    issuer: requireTag(issuer, TAG.sequence, 'issuer in its certificate').raw,
+    serial: requireTag(serial, TAG.integer, 'serial number in its certificate').raw,
+    subject: requireTag(subject, TAG.sequence, 'subject in its certificate').raw,
     ...omitUndefined({ keyUsage }),
   };
 }
@@ -73,29 +73,29 @@ function parse(der: Uint8Array): X509Certificate {
 
 function findExtension(extensions: Der | undefined, type: string): Der[] | undefined {
   if (extensions === undefined) return undefined;
-  for (const list of inside(extensions))
-    for (const extension of inside(list)) {
-      const parts = inside(extension);
+  for (const list of childrenOf(extensions))
+    for (const extension of childrenOf(list)) {
+      const parts = childrenOf(extension);
       if (oidOf(parts[0], 'extension') === type) return parts;
     }
   return undefined;
 }
 
 function extensionValue(parts: Der[], what: string): Der {
-  return readDer(tagged(parts[parts.length - 1], TAG.octetString, what).content);
+  return readDer(requireTag(parts[parts.length - 1], TAG.octetString, what).content);
 }
 
 function readKeyUsage(parts: Der[] | undefined): Certificate['keyUsage'] {
   if (parts === undefined) return undefined;
-  const bits = tagged(extensionValue(parts, 'key usage'), TAG.bitString, 'key usage').content;
+  const bits = requireTag(extensionValue(parts, 'key usage'), TAG.bitString, 'key usage').content;
   const first = bits[1] ?? 0;
   return { digitalSignature: (first & 0x80) !== 0, nonRepudiation: (first & 0x40) !== 0 };
 }
 
 function isForTimeStamps(parts: Der[] | undefined): boolean {
   if (parts === undefined || parts[1]?.tag !== TAG.boolean || parts[1].content[0] !== 0xff) return false;
-  const uses = inside(
-    tagged(extensionValue(parts, 'extended key usage'), TAG.sequence, 'extended key usage'),
+  const uses = childrenOf(
+    requireTag(extensionValue(parts, 'extended key usage'), TAG.sequence, 'extended key usage'),
   );
   return uses.length === 1 && oidOf(uses[0]) === OID.timeStamping;
 }

@@ -48,7 +48,7 @@ export function readDer(bytes: Uint8Array, at = 0): Der {
 }
 
 /** The elements inside one. @throws Malformed when they do not fill it exactly */
-export function inside(element: Der): Der[] {
+export function childrenOf(element: Der): Der[] {
   const found: Der[] = [];
   for (let at = 0; at < element.content.length; ) {
     const next = readDer(element.content, at);
@@ -59,13 +59,13 @@ export function inside(element: Der): Der[] {
 }
 
 /** The element, when it has the tag. @throws Malformed naming `what` otherwise */
-export function tagged(element: Der | undefined, tag: number, what: string): Der {
+export function requireTag(element: Der | undefined, tag: number, what: string): Der {
   return element?.tag === tag ? element : refuse(`the signature structure has no ${what}`);
 }
 
 /** Dotted form of an object identifier (X.690 §8.19). */
 export function oidOf(element: Der | undefined, what = 'identifier'): string {
-  const { content } = tagged(element, TAG.oid, what);
+  const { content } = requireTag(element, TAG.oid, what);
   const arcs: number[] = [];
   let value = 0;
   content.forEach((byte, i) => {

@@ -1,13 +1,13 @@
 import { createHash } from 'node:crypto';
 import { refuse } from '../malformed.js';
-import { HASHES, holds, weaknesses } from './algorithms.js';
+import { HASHES, isSignatureValid, weaknesses } from './algorithms.js';
 import { OID } from './asn1.js';
 import { type Certificate, readCertificate } from './certificate.js';
-import { inside, oidOf, TAG, tagged } from './der.js';
+import { childrenOf, oidOf, requireTag, TAG } from './der.js';
 import { readSignedData, type SignedData } from './signed-data.js';
 
 /** A detached signature of the shape that seal writes, read and not yet believed. */
-export interface Detached {
+export interface DetachedSignature {
   data: SignedData;
   /** The signer's own. */
   certificate: Certificate;
@@ -19,7 +19,7 @@ export interface Detached {
  * Reads the structure: exactly content type, message digest and signing certificate are signed.
  * @throws Malformed
  */
-export function readDetached(structure: Uint8Array): Detached {
+export function readDetached(structure: Uint8Array): DetachedSignature {
   const data = readSignedData(structure);
   const embedded = data.certificates.map(readCertificate);
   const own = embedded.filter(
@@ -43,12 +43,12 @@ export function readDetached(structure: Uint8Array): Detached {
  * came along, each by SHA-256. Certificates outside the list could be swapped without the signature noticing.
  * @throws Malformed
  */
-export function requireBinding({ data, certificate, embedded }: Detached): void {
+export function requireBinding({ data, certificate, embedded }: DetachedSignature): void {
   const attribute = data.signer.attributes.get(OID.signingCertificateV2);
-  const [list] = inside(tagged(attribute, TAG.sequence, 'signing certificate'));
-  const hashes = inside(tagged(list, TAG.sequence, 'signing certificate')).map((one) => {
-    const [hash] = inside(tagged(one, TAG.sequence, 'signing certificate'));
-    const { content } = tagged(hash, TAG.octetString, 'hash of the signing certificate by SHA-256');
+  const [list] = childrenOf(requireTag(attribute, TAG.sequence, 'signing certificate'));
+  const hashes = childrenOf(requireTag(list, TAG.sequence, 'signing certificate')).map((one) => {
+    const [hash] = childrenOf(requireTag(one, TAG.sequence, 'signing certificate'));
+    const { content } = requireTag(hash, TAG.octetString, 'hash of the signing certificate by SHA-256');
     return Buffer.from(content).toString('hex');
   });
   if (hashes[0] !== hashOf(certificate))
@@ -59,7 +59,7 @@ export function requireBinding({ data, certificate, embedded }: Detached): void 
 }
 
 /** The steps of RFC 5652 §5.6, each with what is wrong; `digest` and `value` are not judged when `algorithms` is not empty. */
-export interface Judged {
+export interface SignatureJudgement {
   algorithms: string[];
   digest: string[];
   value: string[];
@@ -69,9 +69,9 @@ export interface Judged {
 
 /** Judges a detached signature over the parts of a content, one behind the other. */
 export function judgeDetached(
-  { data: { signer }, certificate }: Detached,
+  { data: { signer }, certificate }: DetachedSignature,
   content: readonly Uint8Array[],
-): Judged {
+): SignatureJudgement {
   const key = certificate.x509.publicKey;
   const algorithms = weaknesses({ digest: signer.digest, ...signer.signature }, key);
   const hash = HASHES[signer.digest];
@@ -82,7 +82,7 @@ export function judgeDetached(
   const actual = hasher.digest();
   const said = signer.attributes.get(OID.messageDigest);
   const same = said?.tag === TAG.octetString && Buffer.compare(said.content, actual) === 0;
-  const genuine = holds(hash, signer.signedBytes, key, signer.signature.value);
+  const genuine = isSignatureValid(hash, signer.signedBytes, key, signer.signature.value);
   return {
     algorithms,
     digest: same ? [] : ['what is signed was changed afterwards'],

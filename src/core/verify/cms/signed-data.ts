@@ -1,7 +1,7 @@
 import { omitUndefined } from '../../model/omit-undefined.js';
 import { refuse } from '../malformed.js';
 import { OID } from './asn1.js';
-import { type Der, inside, oidOf, readDer, TAG, tagged } from './der.js';
+import { childrenOf, type Der, oidOf, readDer, requireTag, TAG } from './der.js';
 
 /** What a detached signature says, as read from its bytes and not yet believed. */
 export interface SignedData {
@@ -37,58 +37,60 @@ export function splitContents(contents: Uint8Array): { structure: Uint8Array; re
  * @throws Malformed for every other shape
  */
 export function readSignedData(structure: Uint8Array): SignedData {
-  const info = inside(tagged(readDer(structure), TAG.sequence, 'outer sequence'));
+  const info = childrenOf(requireTag(readDer(structure), TAG.sequence, 'outer sequence'));
   if (oidOf(info[0], 'content type') !== OID.signedData || info.length !== 2)
     refuse('this is not signed data');
-  const wrapped = inside(tagged(info[1], TAG.context0, 'signed data'));
+  const wrapped = childrenOf(requireTag(info[1], TAG.context0, 'signed data'));
   if (wrapped.length !== 1) refuse('the signature structure holds more than signed data');
-  const [version, digests, content, certificates, signers, more] = inside(
-    tagged(wrapped[0], TAG.sequence, 'signed data'),
+  const [version, digests, content, certificates, signers, more] = childrenOf(
+    requireTag(wrapped[0], TAG.sequence, 'signed data'),
   );
   requireOne(version, 'version of the signed data');
-  requireDetached(tagged(content, TAG.sequence, 'content information'));
+  requireDetached(requireTag(content, TAG.sequence, 'content information'));
   if (more !== undefined) refuse('the signature structure holds more than certificates and one signer');
-  const found = inside(tagged(certificates, TAG.context0, 'certificate')).map(
-    (one) => tagged(one, TAG.sequence, 'certificate').raw,
+  const found = childrenOf(requireTag(certificates, TAG.context0, 'certificate')).map(
+    (one) => requireTag(one, TAG.sequence, 'certificate').raw,
   );
   if (found.length === 0) refuse('the signature holds no certificate');
-  const listed = inside(tagged(signers, TAG.set, 'signer'));
+  const listed = childrenOf(requireTag(signers, TAG.set, 'signer'));
   if (listed.length !== 1) refuse(`the signature has ${listed.length} signers instead of one`);
-  const signer = readSigner(tagged(listed[0], TAG.sequence, 'signer'));
-  const announced = inside(tagged(digests, TAG.set, 'digest algorithms')).map((one) => algorithm(one).oid);
+  const signer = readSigner(requireTag(listed[0], TAG.sequence, 'signer'));
+  const announced = childrenOf(requireTag(digests, TAG.set, 'digest algorithms')).map(
+    (one) => algorithm(one).oid,
+  );
   if (announced.length !== 1 || announced[0] !== signer.digest)
     refuse('the signature announces another digest algorithm than it uses');
   return { certificates: found, signer };
 }
 
 function requireDetached(content: Der): void {
-  const parts = inside(content);
+  const parts = childrenOf(content);
   if (oidOf(parts[0], 'content type') !== OID.data || parts.length !== 1)
     refuse('the signature carries content of its own instead of covering the file');
 }
 
 function readSigner(element: Der): SignedData['signer'] {
-  const [version, sid, digest, attributes, signature, value, unsigned, more] = inside(element);
+  const [version, sid, digest, attributes, signature, value, unsigned, more] = childrenOf(element);
   requireOne(version, 'version of the signer');
-  const [issuer, serial, other] = inside(tagged(sid, TAG.sequence, 'issuer and serial number'));
+  const [issuer, serial, other] = childrenOf(requireTag(sid, TAG.sequence, 'issuer and serial number'));
   if (other !== undefined || more !== undefined) refuse('the signer has parts that do not belong there');
-  const set = tagged(attributes, TAG.context0, 'signed attributes');
+  const set = requireTag(attributes, TAG.context0, 'signed attributes');
   const signedBytes = Uint8Array.from(set.raw);
   signedBytes[0] = TAG.set;
   const used = algorithm(signature);
   return {
-    issuer: tagged(issuer, TAG.sequence, 'issuer').raw,
-    serial: tagged(serial, TAG.integer, 'serial number').raw,
+    issuer: requireTag(issuer, TAG.sequence, 'issuer').raw,
+    serial: requireTag(serial, TAG.integer, 'serial number').raw,
     digest: digestOf(digest),
     signature: {
       algorithm: used.oid,
       nullParameters: used.nullParameters,
-      value: tagged(value, TAG.octetString, 'signature value').content,
+      value: requireTag(value, TAG.octetString, 'signature value').content,
     },
     attributes: readAttributes(set),
     signedBytes,
     ...omitUndefined({
-      timeStamp: unsigned && readUnsigned(tagged(unsigned, TAG.context1, 'unsigned attributes')),
+      timeStamp: unsigned && readUnsigned(requireTag(unsigned, TAG.context1, 'unsigned attributes')),
     }),
   };
 }
@@ -96,13 +98,13 @@ function readSigner(element: Der): SignedData['signer'] {
 function readAttributes(set: Der): Map<string, Der> {
   const found = new Map<string, Der>();
   let before: Uint8Array | undefined;
-  for (const element of inside(set)) {
+  for (const element of childrenOf(set)) {
     // X.690 §11.6: the elements of a SET OF stand in the order of their bytes.
     if (before !== undefined && Buffer.compare(before, element.raw) >= 0)
       refuse('the signed attributes are not in DER order');
     before = element.raw;
-    const [type, values, more] = inside(tagged(element, TAG.sequence, 'attribute'));
-    const [value, second] = inside(tagged(values, TAG.set, 'attribute value'));
+    const [type, values, more] = childrenOf(requireTag(element, TAG.sequence, 'attribute'));
+    const [value, second] = childrenOf(requireTag(values, TAG.set, 'attribute value'));
     const name = oidOf(type, 'attribute type');
     if (value === undefined || second !== undefined || more !== undefined || found.has(name))
       refuse(`the signed attribute ${name} does not have exactly one value`);
@@ -112,17 +114,17 @@ function readAttributes(set: Der): Map<string, Der> {
 }
 
 function readUnsigned(set: Der): Uint8Array {
-  const [only, more] = inside(set);
-  const [type, values, other] = inside(tagged(only, TAG.sequence, 'attribute'));
+  const [only, more] = childrenOf(set);
+  const [type, values, other] = childrenOf(requireTag(only, TAG.sequence, 'attribute'));
   if (more !== undefined || other !== undefined || oidOf(type, 'attribute type') !== OID.signatureTimeStamp)
     refuse('the signature has unsigned attributes other than one time stamp');
-  const [token, second] = inside(tagged(values, TAG.set, 'attribute value'));
+  const [token, second] = childrenOf(requireTag(values, TAG.set, 'attribute value'));
   if (token === undefined || second !== undefined) refuse('the signature has more than one time stamp');
   return token.raw;
 }
 
 function algorithm(element: Der | undefined): { oid: string; nullParameters: boolean } {
-  const [oid, parameters, more] = inside(tagged(element, TAG.sequence, 'algorithm'));
+  const [oid, parameters, more] = childrenOf(requireTag(element, TAG.sequence, 'algorithm'));
   if (
     more !== undefined ||
     (parameters !== undefined && (parameters.tag !== TAG.null || parameters.content.length > 0))
@@ -138,6 +140,6 @@ function digestOf(element: Der | undefined): string {
 }
 
 function requireOne(element: Der | undefined, what: string): void {
-  const { content } = tagged(element, TAG.integer, what);
+  const { content } = requireTag(element, TAG.integer, what);
   if (content.length !== 1 || content[0] !== 1) refuse(`the ${what} is not 1`);
 }

@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import { refuse } from '../malformed.js';
-import { describeKey, HASHES, holds, weaknesses } from './algorithms.js';
+import { describeKey, HASHES, isSignatureValid, weaknesses } from './algorithms.js';
 import { OID } from './asn1.js';
 import { type Certificate, readCertificate, subjectLine, validAt } from './certificate.js';
-import { type Der, inside, oidOf, readDer, TAG, tagged } from './der.js';
+import { childrenOf, type Der, oidOf, readDer, requireTag, TAG } from './der.js';
 
 /** What a time-stamp token (RFC 3161) says, as read from its bytes and not yet believed. */
 export interface TimeStamp {
@@ -39,22 +39,22 @@ export function readTimeStamp(token: Uint8Array): TimeStamp {
   if (token.length > LARGEST_TOKEN) refuse('the time stamp is larger than one can be');
   const outer = readDer(token);
   if (outer.raw.length !== token.length) refuse('something stands after the time stamp');
-  const info = inside(tagged(outer, TAG.sequence, 'time stamp'));
+  const info = childrenOf(requireTag(outer, TAG.sequence, 'time stamp'));
   if (oidOf(info[0], 'content type') !== OID.signedData || info.length !== 2)
     refuse('the time stamp is not signed data');
-  const [wrapped] = inside(tagged(info[1], TAG.context0, 'signed data'));
-  const parts = inside(tagged(wrapped, TAG.sequence, 'signed data'));
+  const [wrapped] = childrenOf(requireTag(info[1], TAG.context0, 'signed data'));
+  const parts = childrenOf(requireTag(wrapped, TAG.sequence, 'signed data'));
   const [, , content] = parts;
-  const [type, holder] = inside(tagged(content, TAG.sequence, 'content information'));
+  const [type, holder] = childrenOf(requireTag(content, TAG.sequence, 'content information'));
   if (oidOf(type, 'content type') !== OID.timeStampInfo) refuse('the time stamp holds something else');
-  const [octets] = inside(tagged(holder, TAG.context0, 'content'));
-  const tstInfo = tagged(octets, TAG.octetString, 'content').content;
+  const [octets] = childrenOf(requireTag(holder, TAG.context0, 'content'));
+  const tstInfo = requireTag(octets, TAG.octetString, 'content').content;
   const certificates = parts
     .filter(({ tag }) => tag === TAG.context0)
-    .flatMap(inside)
+    .flatMap(childrenOf)
     .slice(0, LARGEST_LIST)
     .map(({ raw }) => readCertificate(raw));
-  const [one, second] = inside(tagged(parts.at(-1), TAG.set, 'signers'));
+  const [one, second] = childrenOf(requireTag(parts.at(-1), TAG.set, 'signers'));
   if (one === undefined || second !== undefined) refuse('the time stamp does not have exactly one signer');
   return { ...readInfo(tstInfo), certificates, signer: readSigner(one), info: tstInfo };
 }
@@ -62,19 +62,21 @@ export function readTimeStamp(token: Uint8Array): TimeStamp {
 function readInfo(bytes: Uint8Array): Pick<TimeStamp, 'policy' | 'imprint' | 'at' | 'nonce'> {
   const outer = readDer(bytes);
   if (outer.raw.length !== bytes.length) refuse('something stands after what the time stamp says');
-  const [version, policy, imprint, serial, time, ...more] = inside(tagged(outer, TAG.sequence, 'time stamp'));
-  if (tagged(version, TAG.integer, 'version').content[0] !== 1)
+  const [version, policy, imprint, serial, time, ...more] = childrenOf(
+    requireTag(outer, TAG.sequence, 'time stamp'),
+  );
+  if (requireTag(version, TAG.integer, 'version').content[0] !== 1)
     refuse('the time stamp is of another version');
-  tagged(serial, TAG.integer, 'serial number of the time stamp');
-  const [algorithm, hash] = inside(tagged(imprint, TAG.sequence, 'imprint'));
+  requireTag(serial, TAG.integer, 'serial number of the time stamp');
+  const [algorithm, hash] = childrenOf(requireTag(imprint, TAG.sequence, 'imprint'));
   const nonce = more.find(({ tag }) => tag === TAG.integer)?.content;
   return {
     policy: oidOf(policy, 'policy'),
     imprint: {
-      digest: oidOf(inside(tagged(algorithm, TAG.sequence, 'digest algorithm'))[0]),
-      hash: tagged(hash, TAG.octetString, 'imprint').content,
+      digest: oidOf(childrenOf(requireTag(algorithm, TAG.sequence, 'digest algorithm'))[0]),
+      hash: requireTag(hash, TAG.octetString, 'imprint').content,
     },
-    at: readTime(tagged(time, TAG.generalizedTime, 'time').content),
+    at: readTime(requireTag(time, TAG.generalizedTime, 'time').content),
     ...omitUndefined({ nonce }),
   };
 }
@@ -93,12 +95,12 @@ function readTime(content: Uint8Array): Date {
 }
 
 function readSigner(element: Der): TimeStamp['signer'] {
-  const [, , digest, attributes, algorithm, value] = inside(tagged(element, TAG.sequence, 'signer'));
-  const set = tagged(attributes, TAG.context0, 'signed attributes');
+  const [, , digest, attributes, algorithm, value] = childrenOf(requireTag(element, TAG.sequence, 'signer'));
+  const set = requireTag(attributes, TAG.context0, 'signed attributes');
   const found = new Map<string, Der>();
-  for (const attribute of inside(set)) {
-    const [type, values] = inside(tagged(attribute, TAG.sequence, 'attribute'));
-    const [only, more] = inside(tagged(values, TAG.set, 'attribute value'));
+  for (const attribute of childrenOf(set)) {
+    const [type, values] = childrenOf(requireTag(attribute, TAG.sequence, 'attribute'));
+    const [only, more] = childrenOf(requireTag(values, TAG.set, 'attribute value'));
     const name = oidOf(type, 'attribute type');
     if (only === undefined || more !== undefined || found.has(name))
       refuse(`the signed attribute ${name} of the time stamp does not have exactly one value`);
@@ -106,15 +108,15 @@ function readSigner(element: Der): TimeStamp['signer'] {
   }
   const signedBytes = Uint8Array.from(set.raw);
   signedBytes[0] = TAG.set;
-  const digestOid = oidOf(inside(tagged(digest, TAG.sequence, 'digest algorithm'))[0]);
-  const [name, parameters] = inside(tagged(algorithm, TAG.sequence, 'signature algorithm'));
+  const digestOid = oidOf(childrenOf(requireTag(digest, TAG.sequence, 'digest algorithm'))[0]);
+  const [name, parameters] = childrenOf(requireTag(algorithm, TAG.sequence, 'signature algorithm'));
   const said = oidOf(name, 'signature algorithm');
   return {
     digest: digestOid,
     // RFC 3370 §3.2 lets a signer name the key's algorithm alone; the digest is then the one stated beside it.
     algorithm: said === OID.rsaEncryption ? (RSA_WITH[digestOid] ?? said) : said,
     nullParameters: parameters?.tag === TAG.null,
-    value: tagged(value, TAG.octetString, 'signature value').content,
+    value: requireTag(value, TAG.octetString, 'signature value').content,
     attributes: found,
     signedBytes,
   };
@@ -153,7 +155,7 @@ export function judgeTimeStamp(
     const actual = createHash(digest).update(stamp.info).digest();
     if (said?.tag !== TAG.octetString || Buffer.compare(said.content, actual) !== 0)
       wrong.push('the time stamp was changed after the server signed it');
-    if (!holds(digest, signer.signedBytes, key, signer.value))
+    if (!isSignatureValid(digest, signer.signedBytes, key, signer.value))
       wrong.push('the signature of the time stamp does not fit its certificate');
   }
   // RFC 3161 §2.3: a key that is for time stamps and for nothing else.
@@ -176,12 +178,12 @@ function findServer({ signer, certificates }: TimeStamp): Certificate | undefine
   const v2 = signer.attributes.get(OID.signingCertificateV2);
   const attribute = v2 ?? signer.attributes.get(OID.signingCertificate);
   if (attribute === undefined) return undefined;
-  const [list] = inside(tagged(attribute, TAG.sequence, 'signing certificate'));
-  const [first] = inside(tagged(list, TAG.sequence, 'signing certificate'));
-  const [head, next] = inside(tagged(first, TAG.sequence, 'signing certificate'));
+  const [list] = childrenOf(requireTag(attribute, TAG.sequence, 'signing certificate'));
+  const [first] = childrenOf(requireTag(list, TAG.sequence, 'signing certificate'));
+  const [head, next] = childrenOf(requireTag(first, TAG.sequence, 'signing certificate'));
   const named = v2 !== undefined && head?.tag === TAG.sequence;
-  const algorithm = named ? HASHES[oidOf(inside(head)[0])] : v2 === undefined ? 'sha1' : 'sha256';
-  const { content } = tagged(named ? next : head, TAG.octetString, 'hash of the signing certificate');
+  const algorithm = named ? HASHES[oidOf(childrenOf(head)[0])] : v2 === undefined ? 'sha1' : 'sha256';
+  const { content } = requireTag(named ? next : head, TAG.octetString, 'hash of the signing certificate');
   if (algorithm === undefined) return undefined;
   return certificates.find(
     ({ der }) => Buffer.compare(createHash(algorithm).update(der).digest(), content) === 0,

@@ -51,7 +51,7 @@ export function unsafePath(path: string): string | undefined {
 }
 
 /** Refuses a path that is unsafe, or that is another one in other letters (case, composed or decomposed). */
-export function requireSafe(path: string, seen: Set<string>): void {
+export function requireSafePath(path: string, seen: Set<string>): void {
   const why = unsafePath(path);
   if (why !== undefined) refuse(`${why}: ${JSON.stringify(path.slice(0, 100))}`);
   const plain = path.normalize('NFC').toLowerCase();

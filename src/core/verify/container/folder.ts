@@ -2,7 +2,7 @@ import { constants, createReadStream } from 'node:fs';
 import { open, readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { refuse } from '../malformed.js';
-import { type ContainedFile, type Container, LIMITS, requireSafe } from './container.js';
+import { type ContainedFile, type Container, LIMITS, requireSafePath } from './container.js';
 
 /** Large reads keep hashing near the disk's speed. */
 const CHUNK = 1024 * 1024;
@@ -42,7 +42,7 @@ async function walk(folder: string, below: string, state: Walk): Promise<void> {
       await walk(folder, path, state);
       continue;
     }
-    requireSafe(path, state.seen);
+    requireSafePath(path, state.seen);
     if (!entry.isFile()) refuse(`a link or special file: ${JSON.stringify(path)}`);
     state.files.set(path, await contained(join(folder, path), path));
   }

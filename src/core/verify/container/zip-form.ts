@@ -39,7 +39,7 @@ interface Entry {
  * not a file's own is the only one it can be. Such differences change no file: another program may have packed the same
  * files again, or somebody changed the zip in places that say nothing about them.
  */
-export async function foreignForm(file: string): Promise<string[]> {
+export async function nonCanonicalZipFields(file: string): Promise<string[]> {
   const handle = await open(file, 'r');
   try {
     const read: Reader = async (at, length) => {

@@ -2,7 +2,7 @@ import { createReadStream } from 'node:fs';
 import type { Readable } from 'node:stream';
 import yauzl from 'yauzl';
 import { refuse } from '../malformed.js';
-import { type ContainedFile, type Container, LIMITS, requireSafe } from './container.js';
+import { type ContainedFile, type Container, LIMITS, requireSafePath } from './container.js';
 
 const STORED = 0;
 /** Large reads keep hashing near the disk's speed. */
@@ -57,7 +57,7 @@ function list(file: string, zip: yauzl.ZipFile): Promise<Container> {
     zip.on('entry', (entry: yauzl.Entry) => {
       try {
         if (!entry.fileName.endsWith('/')) {
-          requireSafe(entry.fileName, seen);
+          requireSafePath(entry.fileName, seen);
           requirePlain(entry);
           total += entry.uncompressedSize;
           if (total > LIMITS.bytes) refuse(`more than ${LIMITS.bytes} bytes unpacked`);

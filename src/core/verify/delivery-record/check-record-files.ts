@@ -3,7 +3,7 @@ import { sha256Of, treeHash } from '../../ledger/tree.js';
 import type { Entry, EntryOf } from '../../model/entry.js';
 import type { Sha256 } from '../../model/evidence.js';
 import { checkFingerprints } from '../check-fingerprint.js';
-import type { Checklist } from '../checklist.js';
+import type { CheckResults } from '../checklist.js';
 import { type ContainedFile, type Container, hashOf, readWhole } from '../container/container.js';
 import { checkLedger } from '../ledger/check-ledger.js';
 import { entriesOf, LARGEST_LEDGER, lastFacts, readLedger, recordName } from '../ledger/read-ledger.js';
@@ -29,7 +29,7 @@ export interface RecordFindings {
   originals: ReadonlySet<Sha256>;
 }
 
-export interface RecordOptions {
+export interface RecordFilesOptions {
   trusted: readonly Uint8Array[];
   fingerprints: readonly KnownFingerprint[];
   /** How it is called in words: `this record`, `this bag`. */
@@ -39,13 +39,13 @@ export interface RecordOptions {
 /** Checks ledger, checkpoint, facts, originals and dossiers of a record against one another. */
 export async function checkRecordFiles(
   files: RecordFiles,
-  list: Checklist,
-  options: RecordOptions,
+  list: CheckResults,
+  options: RecordFilesOptions,
 ): Promise<RecordFindings | undefined> {
   const read = await readHead(files, list);
   if (read === undefined) return undefined;
   const { ledger, head } = read;
-  const lines = list.ask(
+  const lines = list.attempt(
     'ledger.readable',
     () => {
       const all = readLedger(ledger);
@@ -67,7 +67,7 @@ export async function checkRecordFiles(
   return { leaves, head: { delivery: name, size: leaves.length, root: treeHash(leaves) }, originals };
 }
 
-async function readHead({ container, below }: RecordFiles, list: Checklist) {
+async function readHead({ container, below }: RecordFiles, list: CheckResults) {
   const find = (name: string) => container.files.get(below + name);
   try {
     const ledger = find('ledger.jsonl') ?? refuse('there is no ledger.jsonl');
@@ -84,7 +84,7 @@ async function readHead({ container, below }: RecordFiles, list: Checklist) {
   }
 }
 
-function compareHead(head: Checkpoint, name: string, leaves: readonly Sha256[], list: Checklist): void {
+function compareHead(head: Checkpoint, name: string, leaves: readonly Sha256[], list: CheckResults): void {
   const wrong: string[] = [];
   if (head.delivery !== name)
     wrong.push(`it is that of "${head.delivery}", and the ledger began as "${name}"`);
@@ -92,7 +92,7 @@ function compareHead(head: Checkpoint, name: string, leaves: readonly Sha256[], 
     wrong.push(`it covers ${head.size} entries, and the ledger has only ${leaves.length}`);
   else if (treeHash(leaves.slice(0, head.size)) !== head.root)
     wrong.push(`the first ${head.size} entries of the ledger give another tree hash`);
-  if (wrong.length > 0) list.judge('record.checkpoint', wrong, '');
+  if (wrong.length > 0) list.failIf('record.checkpoint', wrong, '');
   else if (head.size < leaves.length)
     list.notice(
       'record.checkpoint',
@@ -109,7 +109,7 @@ async function hashAt({ hashes }: RecordFiles, path: string, file: ContainedFile
 async function checkOriginals(
   files: RecordFiles,
   entries: readonly Entry[],
-  list: Checklist,
+  list: CheckResults,
 ): Promise<ReadonlySet<Sha256>> {
   const { container, below } = files;
   const here = new Map<string, { path: string; file: ContainedFile }>();
@@ -145,8 +145,8 @@ async function checkOriginals(
   }
   if (wrong.length === 0 && missing > 0)
     list.notice('originals.present', `${whole.size} are whole, ${missing} are withheld and not here`);
-  else list.judge('originals.present', wrong, `${whole.size} originals are whole`);
-  list.remark('originals.others', others, 'nothing else');
+  else list.failIf('originals.present', wrong, `${whole.size} originals are whole`);
+  list.noteIf('originals.others', others, 'nothing else');
   return whole;
 }
 
@@ -174,7 +174,11 @@ function withheldFiles(entries: readonly Entry[]): Set<Sha256> {
 }
 
 /** Dossiers that were kept beside the record: one under a name of the ledger must be the one that was built. */
-async function checkDossiers(files: RecordFiles, entries: readonly Entry[], list: Checklist): Promise<void> {
+async function checkDossiers(
+  files: RecordFiles,
+  entries: readonly Entry[],
+  list: CheckResults,
+): Promise<void> {
   const built = entries.filter((one): one is EntryOf<'dossier-built'> => one.type === 'dossier-built');
   const hashes = new Set<string>(built.map(({ body }) => body.sha256));
   const names = new Set(built.map(({ body }) => body.file));
@@ -189,11 +193,11 @@ async function checkDossiers(files: RecordFiles, entries: readonly Entry[], list
     else if (names.has(name)) wrong.push(`${name} is not the file that was built under this name`);
     else unknown.push(`${name} is not named in the ledger`);
   }
-  if (wrong.length > 0) list.judge('dossiers.known', wrong, '');
-  else list.remark('dossiers.known', unknown, `${known} here, of ${built.length} that were built`);
+  if (wrong.length > 0) list.failIf('dossiers.known', wrong, '');
+  else list.noteIf('dossiers.known', unknown, `${known} here, of ${built.length} that were built`);
 }
 
-async function checkFacts(files: RecordFiles, entries: readonly Entry[], list: Checklist): Promise<void> {
+async function checkFacts(files: RecordFiles, entries: readonly Entry[], list: CheckResults): Promise<void> {
   const facts = lastFacts(entries);
   const file = files.container.files.get(`${files.below}delivery.yaml`);
   if (file === undefined || facts === undefined) {

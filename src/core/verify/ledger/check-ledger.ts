@@ -2,7 +2,7 @@ import { growTree } from '../../ledger/tree.js';
 import type { Entry } from '../../model/entry.js';
 import type { Sha256 } from '../../model/evidence.js';
 import { milliseconds } from '../../model/time.js';
-import type { Checklist } from '../checklist.js';
+import type { CheckResults } from '../checklist.js';
 import { checkStamps } from './check-stamps.js';
 import { checkStatements } from './check-statements.js';
 import { entriesOf, type LedgerLine, recordName } from './read-ledger.js';
@@ -16,7 +16,7 @@ const STEP_BACK_MS = 5 * 60_000;
  */
 export function checkLedger(
   lines: readonly LedgerLine[],
-  list: Checklist,
+  list: CheckResults,
   trusted: readonly Uint8Array[],
   signedAt?: Date,
 ): void {
@@ -73,7 +73,7 @@ function rootsAt(leaves: readonly Sha256[], sizes: ReadonlySet<number>): Map<num
 function checkEarlierStates(
   states: readonly NamedState[],
   roots: ReadonlyMap<number, Sha256>,
-  list: Checklist,
+  list: CheckResults,
 ): void {
   const wrong = states.flatMap(({ seq, what, size, root }) => {
     if (size > seq) return [`entry ${seq}, ${what}: it names ${size} entries when there were ${seq}`];
@@ -81,11 +81,11 @@ function checkEarlierStates(
       ? []
       : [`entry ${seq}, ${what}: the first ${size} entries are no longer the ones that it names`];
   });
-  list.judge('ledger.earlier-states', wrong, `${states.length} earlier states`);
+  list.failIf('ledger.earlier-states', wrong, `${states.length} earlier states`);
 }
 
 /** The machine's clock says when an entry was made: a step back shows that it was wrong before or is now. */
-function checkTimes(entries: readonly Entry[], list: Checklist, signedAt: Date | undefined): void {
+function checkTimes(entries: readonly Entry[], list: CheckResults, signedAt: Date | undefined): void {
   const back = entries.flatMap((entry, i) => {
     const before = entries[i - 1];
     if (before === undefined) return [];
@@ -104,5 +104,5 @@ function checkTimes(entries: readonly Entry[], list: Checklist, signedAt: Date |
     back.push(
       `entry ${later.seq} was made at ${later.at} by the machine's clock, after the signature that covers it says that it was made`,
     );
-  list.remark('ledger.times', back, `${entries.length} entries, one after the other`);
+  list.noteIf('ledger.times', back, `${entries.length} entries, one after the other`);
 }

@@ -1,17 +1,17 @@
 import { printCheckpoint } from '../../ledger/checkpoint.js';
 import type { Entry, EntryOf } from '../../model/entry.js';
 import { milliseconds } from '../../model/time.js';
-import type { Checklist } from '../checklist.js';
+import type { CheckResults } from '../checklist.js';
 import { CLOCK_TOLERANCE_MS } from '../clock-tolerance.js';
 import { judgeTimeStamp, readTimeStamp } from '../cms/time-stamp.js';
 import { Malformed } from '../malformed.js';
-import { isVouchedFor, readableCertificates } from '../trust.js';
+import { isTrusted, readableCertificates } from '../trust.js';
 
 /** The tokens (RFC 3161) that the ledger keeps: each is over the checkpoint text of the state that it names. */
 export function checkStamps(
   entries: readonly Entry[],
   name: string | undefined,
-  list: Checklist,
+  list: CheckResults,
   trusted: readonly Uint8Array[],
 ): void {
   const stamps = entries.filter(
@@ -41,13 +41,13 @@ export function checkStamps(
       if (Math.abs(milliseconds(at) - read.at.getTime()) > CLOCK_TOLERANCE_MS)
         wrong.push(say(`entered at ${at} by the machine's clock, and stamped at ${read.at.toISOString()}`));
       const { server } = judged;
-      if (server !== undefined && !isVouchedFor(server, read.certificates, authorities, read.at))
+      if (server !== undefined && !isTrusted(server, read.certificates, authorities, read.at))
         open.push(say(`${judged.said}; none of the certificates you trust vouches for that server`));
     } catch (error) {
       if (!(error instanceof Malformed)) throw error;
       wrong.push(say(error.message));
     }
   }
-  if (wrong.length > 0) list.judge('ledger.time-stamps', wrong, '');
-  else list.remark('ledger.time-stamps', open, `${stamps.length} time stamps`);
+  if (wrong.length > 0) list.failIf('ledger.time-stamps', wrong, '');
+  else list.noteIf('ledger.time-stamps', open, `${stamps.length} time stamps`);
 }

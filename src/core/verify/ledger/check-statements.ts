@@ -2,18 +2,18 @@ import { createHash } from 'node:crypto';
 import { signedStatementBytes } from '../../ledger/statement.js';
 import type { Entry } from '../../model/entry.js';
 import { milliseconds } from '../../model/time.js';
-import type { Checklist } from '../checklist.js';
+import type { CheckResults } from '../checklist.js';
 import { subjectLine, validAt } from '../cms/certificate.js';
 import { judgeDetached, readDetached, requireBinding } from '../cms/detached.js';
 import { splitContents } from '../cms/signed-data.js';
 import { Malformed } from '../malformed.js';
-import { isVouchedFor, readableCertificates } from '../trust.js';
+import { isTrusted, readableCertificates } from '../trust.js';
 
 /** The detached signatures of persons under their own statements. */
 export function checkStatements(
   entries: readonly Entry[],
   name: string | undefined,
-  list: Checklist,
+  list: CheckResults,
   trusted: readonly Uint8Array[],
 ): void {
   const authorities = readableCertificates(trusted);
@@ -40,7 +40,7 @@ export function checkStatements(
       if (hash !== body.signature.certificateSha256) wrong.push(say('it names another certificate'));
       const entered = new Date(milliseconds(at));
       if (!validAt(certificate, entered)) wrong.push(say(`the certificate was not valid at ${at}`));
-      if (!isVouchedFor(certificate, embedded, authorities, entered))
+      if (!isTrusted(certificate, embedded, authorities, entered))
         open.push(
           say(`signed by ${subjectLine(certificate)}, whom none of the certificates you trust vouches for`),
         );
@@ -50,6 +50,6 @@ export function checkStatements(
     }
   }
   if (signed === 0) list.skip('ledger.statements', 'No statement is signed.');
-  else if (wrong.length > 0) list.judge('ledger.statements', wrong, '');
-  else list.remark('ledger.statements', open, `${signed} signed statements`);
+  else if (wrong.length > 0) list.failIf('ledger.statements', wrong, '');
+  else list.noteIf('ledger.statements', open, `${signed} signed statements`);
 }

@@ -23,7 +23,7 @@ export function linesOf(bytes: Uint8Array): { lines: Uint8Array[]; whole: boolea
 }
 
 /** The leaf hash that stands in place of an entry; undefined when the line is not that. */
-export function leafInPlace(line: Uint8Array): Sha256 | undefined {
+export function redactedLeaf(line: Uint8Array): Sha256 | undefined {
   if (line.length !== LEFT_OUT_BYTES) return undefined;
   const match = /^\{"leaf":"([0-9a-f]{64})"\}$/.exec(Buffer.from(line).toString('latin1'));
   return match === null ? undefined : sha256.parse(match[1]);
@@ -39,7 +39,7 @@ export function readLedger(bytes: Uint8Array): LedgerLine[] {
   if (!whole) refuse('the last ledger line is cut off');
   const received = new Set<string>();
   return lines.map((line, seq): LedgerLine => {
-    const leaf = leafInPlace(line);
+    const leaf = redactedLeaf(line);
     if (leaf !== undefined) return { is: 'left-out', leaf };
     const read = readEntry(line, seq);
     if (seq === 0 && read.type !== 'delivery-facts') refuse('the ledger does not begin with the facts');

@@ -1,5 +1,5 @@
-import type { PdfKind } from './dict-shape.js';
-import { dictionariesOf, inOrderOfFile, lookUp, type PdfFile } from './file.js';
+import type { DictShape } from './dict-shape.js';
+import { dictionariesOf, type PdfFile, resolveReference, sortedByOffset } from './file.js';
 import { nameOf, type PdfDict, type PdfValue, textOf } from './value.js';
 
 /**
@@ -31,12 +31,12 @@ const ASKED = [...KEYS, ...ACTION_PLACES, ...WHAT_IT_IS, 'URI', 'Rect'];
 /** Everything in the file that pages to be read have no need of, in words; empty when there is nothing. */
 export function activeContent(file: PdfFile): string[] {
   const found = dictionariesOf(file, mayAct).filter((dict) => activeParts(file, dict).length > 0);
-  return inOrderOfFile(found).flatMap((dict) =>
+  return sortedByOffset(found).flatMap((dict) =>
     activeParts(file, dict).map((what) => `${what} in object ${dict.object}`),
   );
 }
 
-function mayAct(kind: PdfKind): boolean {
+function mayAct(kind: DictShape): boolean {
   return kind.type === 'Action' || kind.has(...ASKED) || (kind.type === undefined && kind.has('Type'));
 }
 
@@ -58,12 +58,12 @@ function activeParts(file: PdfFile, dict: PdfDict): string[] {
   const drawn = nameOf(dict.get('Subtype'));
   if (drawn === 'PS' || nameOf(dict.get('Subtype2')) === 'PS') found.push('a PostScript program');
   if (drawn === 'Form' && dict.has('Ref')) found.push('a page of another file');
-  const address = lookUp(file, dict.get('URI'));
+  const address = resolveReference(file, dict.get('URI'));
   if (address?.is === 'string' && !LINK.test(textOf(address) ?? '')) found.push('a link that is no web link');
   if (!dict.has('Rect')) return found;
   const subtype = nameOf(dict.get('Subtype')) ?? 'unknown';
   if (!ALLOWED_ANNOTATIONS.has(subtype)) found.push(`an annotation of the kind /${subtype}`);
-  const action = lookUp(file, dict.get('A'));
+  const action = resolveReference(file, dict.get('A'));
   if (action !== undefined && (action.is !== 'dict' || !action.has('S')))
     found.push('an annotation that does something unknown');
   return found;
@@ -71,7 +71,7 @@ function activeParts(file: PdfFile, dict: PdfDict): string[] {
 
 /** The dictionary that stands there, or those of a list. */
 function dictionariesAt(file: PdfFile, value: PdfValue | undefined): PdfDict[] {
-  const there = lookUp(file, value);
-  const all = there?.is === 'array' ? there.items.map((one) => lookUp(file, one)) : [there];
+  const there = resolveReference(file, value);
+  const all = there?.is === 'array' ? there.items.map((one) => resolveReference(file, one)) : [there];
   return all.filter((one) => one?.is === 'dict');
 }

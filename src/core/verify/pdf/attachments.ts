@@ -1,10 +1,10 @@
 import { inflateSync } from 'node:zlib';
 import { refuse } from '../malformed.js';
-import { dictionariesOf, lookUp, type PdfFile } from './file.js';
+import { dictionariesOf, type PdfFile, resolveReference } from './file.js';
 import type { PdfObject } from './object.js';
 import { nameOf, type PdfDict, type PdfValue, textOf } from './value.js';
 
-export interface Embedded {
+export interface EmbeddedFile {
   name: string;
   /** Bytes as embedded. @throws Malformed when they cannot be unpacked, or are more than `most` */
   read: (most: number) => Uint8Array;
@@ -18,8 +18,8 @@ const MOST_ATTACHMENTS = 20_000;
  * @throws Malformed for a name that stands twice, a file specification whose names disagree, or one that the
  *   tree does not list: programs would show different attachments
  */
-export function embeddedFiles(file: PdfFile): Embedded[] {
-  const names = lookUp(file, file.catalog.get('Names'));
+export function embeddedFiles(file: PdfFile): EmbeddedFile[] {
+  const names = resolveReference(file, file.catalog.get('Names'));
   const root = names?.is === 'dict' ? names.get('EmbeddedFiles') : undefined;
   const specifications = new Map<string, PdfDict>();
   if (root !== undefined) walk(file, root, specifications, new Set(), 0);
@@ -35,7 +35,7 @@ function requireUsed(file: PdfFile, listed: ReadonlySet<PdfDict>): void {
   const used = new Set<number>();
   for (const specification of listed) {
     if (specification.has('RF')) refuse('an attachment with related files beside it');
-    const streams = lookUp(file, specification.get('EF'));
+    const streams = resolveReference(file, specification.get('EF'));
     if (streams?.is !== 'dict') continue;
     for (const one of streams.values()) if (one.is === 'ref') used.add(one.number);
   }
@@ -51,17 +51,17 @@ function walk(
   seen: Set<PdfValue>,
   depth: number,
 ): void {
-  const node = lookUp(file, at);
+  const node = resolveReference(file, at);
   if (node?.is !== 'dict' || seen.has(node) || depth > DEEPEST_TREE)
     refuse('the list of attachments is damaged');
   seen.add(node);
-  const kids = lookUp(file, node.get('Kids'));
+  const kids = resolveReference(file, node.get('Kids'));
   if (kids?.is === 'array') for (const kid of kids.items) walk(file, kid, found, seen, depth + 1);
-  const pairs = lookUp(file, node.get('Names'));
+  const pairs = resolveReference(file, node.get('Names'));
   if (pairs === undefined) return;
   if (pairs.is !== 'array' || pairs.items.length % 2 !== 0) refuse('the list of attachments is damaged');
   for (let i = 0; i < pairs.items.length; i += 2) {
-    const specification = lookUp(file, pairs.items[i + 1]);
+    const specification = resolveReference(file, pairs.items[i + 1]);
     if (specification?.is !== 'dict') refuse('an attachment without its description');
     const name = textOf(specification.get('UF')) ?? refuse('an attachment without a name');
     for (const other of [pairs.items[i], specification.get('F')])
@@ -72,8 +72,8 @@ function walk(
   }
 }
 
-function embedded(file: PdfFile, name: string, specification: PdfDict): Embedded {
-  const streams = lookUp(file, specification.get('EF'));
+function embedded(file: PdfFile, name: string, specification: PdfDict): EmbeddedFile {
+  const streams = resolveReference(file, specification.get('EF'));
   if (streams?.is !== 'dict') refuse(`the attachment "${name}" has no bytes`);
   const refs = [...streams.values()].map((one) => (one.is === 'ref' ? one.number : -1));
   const object = file.objects.get(refs[0] ?? -1);
@@ -85,7 +85,7 @@ function embedded(file: PdfFile, name: string, specification: PdfDict): Embedded
 function unpack(file: PdfFile, { value, stream }: PdfObject, name: string, most: number): Uint8Array {
   if (value.is !== 'dict' || stream === undefined) refuse(`the attachment "${name}" has no bytes`);
   const raw = file.bytes.subarray(stream.from, stream.to);
-  const filter = lookUp(file, value.get('Filter'));
+  const filter = resolveReference(file, value.get('Filter'));
   const filters = filter?.is === 'array' ? filter.items : filter === undefined ? [] : [filter];
   if (filters.length === 0) return raw.length <= most ? raw : refuse(`the attachment "${name}" is too large`);
   if (filters.length > 1 || nameOf(filters[0]) !== 'FlateDecode' || value.has('DecodeParms'))

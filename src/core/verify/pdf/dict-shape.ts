@@ -3,16 +3,16 @@
  * of a few dozen kinds, and a check that looks for keys need look at each kind only. Kinds are the branches of a tree,
  * which starts from the dictionary without entries: `new PdfKind()`.
  */
-export class PdfKind {
+export class DictShape {
   /** Numbers of the objects that hold dictionaries of this kind. */
   readonly objects: number[] = [];
   private places: Map<string, number> | undefined;
-  private next: PdfKind | undefined;
-  private others: Map<string, PdfKind> | undefined;
-  private typed: Map<string, PdfKind> | undefined;
+  private next: DictShape | undefined;
+  private others: Map<string, DictShape> | undefined;
+  private typed: Map<string, DictShape> | undefined;
 
   constructor(
-    private readonly before?: PdfKind,
+    private readonly before?: DictShape,
     private readonly key = '',
     private readonly count = 0,
     /** The name that stands under /Type. */
@@ -20,23 +20,23 @@ export class PdfKind {
   ) {}
 
   /** The kind with one more key at its end. */
-  with(key: string): PdfKind {
-    if (this.next === undefined) this.next = new PdfKind(this, key, this.count + 1, this.type);
+  with(key: string): DictShape {
+    if (this.next === undefined) this.next = new DictShape(this, key, this.count + 1, this.type);
     if (this.next.key === key) return this.next;
     this.others ??= new Map();
     const known = this.others.get(key);
     if (known !== undefined) return known;
-    const made = new PdfKind(this, key, this.count + 1, this.type);
+    const made = new DictShape(this, key, this.count + 1, this.type);
     this.others.set(key, made);
     return made;
   }
 
   /** The same keys with this name under /Type. */
-  ofType(type: string): PdfKind {
+  ofType(type: string): DictShape {
     this.typed ??= new Map();
     const known = this.typed.get(type);
     if (known !== undefined) return known;
-    const made = new PdfKind(this.before, this.key, this.count, type);
+    const made = new DictShape(this.before, this.key, this.count, type);
     this.typed.set(type, made);
     return made;
   }
@@ -76,7 +76,7 @@ export class PdfKind {
 
   private inOrder(): string[] {
     const keys: string[] = [];
-    for (let at: PdfKind | undefined = this; at?.before !== undefined; at = at.before) keys.push(at.key);
+    for (let at: DictShape | undefined = this; at?.before !== undefined; at = at.before) keys.push(at.key);
     return keys.reverse();
   }
 }

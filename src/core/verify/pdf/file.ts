@@ -1,6 +1,6 @@
 import { refuse } from '../malformed.js';
 import { ascii } from './characters.js';
-import type { PdfKind } from './dict-shape.js';
+import type { DictShape } from './dict-shape.js';
 import { type PdfObject, readObject } from './object.js';
 import { plainElement } from './plain-element.js';
 import { PdfReader } from './reader.js';
@@ -12,7 +12,7 @@ export interface PdfFile {
   bytes: Buffer;
   objects: Map<number, PdfObject>;
   /** Every kind of dictionary in the objects. */
-  kinds: ReadonlySet<PdfKind>;
+  kinds: ReadonlySet<DictShape>;
   trailer: PdfDict;
   /** Numbers of the objects that the trailer refers to. */
   roots: readonly number[];
@@ -49,13 +49,16 @@ export function readPdf(given: Uint8Array): PdfFile {
   requireSize(trailer, table.size);
   const { objects, kinds } = readObjects(bytes, table.entries, tableAt);
   const file = { bytes, objects, kinds, trailer, roots };
-  const catalog = lookUp(file, trailer.get('Root'));
+  const catalog = resolveReference(file, trailer.get('Root'));
   if (catalog?.is !== 'dict') refuse('the file has no catalog');
   return { ...file, catalog };
 }
 
 /** What a value stands for: the value itself, or the object it refers to. */
-export function lookUp(file: Pick<PdfFile, 'objects'>, value: PdfValue | undefined): PdfValue | undefined {
+export function resolveReference(
+  file: Pick<PdfFile, 'objects'>,
+  value: PdfValue | undefined,
+): PdfValue | undefined {
   if (value?.is !== 'ref') return value;
   const target = file.objects.get(value.number)?.value;
   return target?.is === 'ref' ? refuse(`object ${value.number} is only a reference`) : target;
@@ -64,7 +67,7 @@ export function lookUp(file: Pick<PdfFile, 'objects'>, value: PdfValue | undefin
 /** The dictionaries of the kinds that are wanted, object after object; each object is looked at once. */
 export function dictionariesOf(
   { objects, kinds }: Pick<PdfFile, 'objects' | 'kinds'>,
-  wanted: (kind: PdfKind) => boolean,
+  wanted: (kind: DictShape) => boolean,
 ): PdfDict[] {
   const asked = new Set([...kinds].filter(wanted));
   const numbers = new Set([...asked].flatMap((kind) => kind.objects));
@@ -74,11 +77,11 @@ export function dictionariesOf(
 }
 
 /** Sorts dictionaries as they stand in the file, inner ones before those that hold them. */
-export function inOrderOfFile(dictionaries: readonly PdfDict[]): PdfDict[] {
+export function sortedByOffset(dictionaries: readonly PdfDict[]): PdfDict[] {
   return dictionaries.toSorted((a, b) => a.to - b.to);
 }
 
-export function isSame(value: PdfValue | undefined, ref: PdfRef | undefined): boolean {
+export function refersTo(value: PdfValue | undefined, ref: PdfRef | undefined): boolean {
   return value?.is === 'ref' && ref !== undefined && value.number === ref.number;
 }
 
@@ -88,7 +91,7 @@ function readObjects(bytes: Buffer, entries: readonly TableEntry[], tableAt: num
   if (start > 1024 || !HEADER.test(ascii(bytes, 0, start)))
     refuse('something stands between the header and the first object');
   const objects = new Map<number, PdfObject>();
-  const kinds = new Set<PdfKind>();
+  const kinds = new Set<DictShape>();
   const reader = new PdfReader(bytes);
   const lengthOf = lengths(bytes, entries);
   inOrder.forEach(({ number, offset }, i) => {

@@ -1,4 +1,4 @@
-import { dictionariesOf, inOrderOfFile, lookUp, type PdfFile } from './file.js';
+import { dictionariesOf, type PdfFile, resolveReference, sortedByOffset } from './file.js';
 import { nameOf, type PdfDict, type PdfValue } from './value.js';
 
 /** Deeper trees of pages than any typesetter makes. */
@@ -20,7 +20,7 @@ export function hiddenParts(file: PdfFile): string[] {
   const shown = new Set<PdfDict>();
   found.push(...pagesBelow(file, file.catalog.get('Pages'), shown, 0).wrong);
   const pages = dictionariesOf(file, ({ type }) => type === 'Page');
-  for (const page of inOrderOfFile(pages.filter((one) => !shown.has(one))))
+  for (const page of sortedByOffset(pages.filter((one) => !shown.has(one))))
     found.push(`a page in object ${page.object} that is not in the order of pages`);
   return found.length <= MOST_NAMED
     ? found
@@ -41,17 +41,17 @@ function pagesBelow(
   seen: Set<PdfDict>,
   depth: number,
 ): { count: number; wrong: string[] } {
-  const node = lookUp(file, at);
+  const node = resolveReference(file, at);
   const type = node?.is === 'dict' ? nameOf(node.get('Type')) : undefined;
   if (node?.is !== 'dict' || seen.has(node) || depth > DEEPEST || (type !== 'Page' && type !== 'Pages'))
     return { count: 0, wrong: ['a page that stands twice in the order of pages, or is none'] };
   seen.add(node);
   if (type === 'Page') return { count: 1, wrong: [] };
-  const kids = lookUp(file, node.get('Kids'));
+  const kids = resolveReference(file, node.get('Kids'));
   const below = (kids?.is === 'array' ? kids.items : []).map((kid) => pagesBelow(file, kid, seen, depth + 1));
   const count = below.reduce((sum, one) => sum + one.count, 0);
   const wrong = below.flatMap((one) => one.wrong);
-  const said = lookUp(file, node.get('Count'));
+  const said = resolveReference(file, node.get('Count'));
   if (said?.is !== 'number' || said.value !== count) wrong.push(`pages that are counted wrongly`);
   return { count, wrong };
 }

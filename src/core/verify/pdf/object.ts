@@ -3,7 +3,7 @@ import type { PdfReader } from './reader.js';
 import type { PdfDict, PdfValue } from './value.js';
 
 /** Where something is in the file: the first byte, and the byte after the last. */
-export interface Span {
+export interface ByteSpan {
   from: number;
   to: number;
 }
@@ -26,7 +26,7 @@ export class PdfObject {
     readonly references: readonly number[],
     private read: Read | undefined,
     /** The bytes of the stream, for an object that is one. */
-    readonly stream?: Span,
+    readonly stream?: ByteSpan,
   ) {}
 
   get value(): PdfValue {
@@ -71,7 +71,7 @@ export function readObject(
   return new PdfObject(number, reader, from, references.slice(), kept, stream);
 }
 
-function readStream(reader: PdfReader, dict: PdfDict, lengthOf: (number: number) => PdfValue): Span {
+function readStream(reader: PdfReader, dict: PdfDict, lengthOf: (number: number) => PdfValue): ByteSpan {
   const type = dict.get('Type');
   if (type?.is === 'name' && (type.name === 'ObjStm' || type.name === 'XRef'))
     refuse(`objects packed in a stream at byte ${dict.from}`);

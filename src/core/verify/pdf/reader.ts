@@ -1,6 +1,6 @@
 import { refuse } from '../malformed.js';
 import { ascii, DIGIT, hexEnd, isEnd, kindsOfBytes, literalEnd, PAST, WHITE } from './characters.js';
-import { PdfKind } from './dict-shape.js';
+import { DictShape } from './dict-shape.js';
 import { PdfDict, type PdfName, type PdfNumber, type PdfRef, PdfString, type PdfValue } from './value.js';
 
 /** Deeper nesting than any dossier has; a file made of brackets must not exhaust the stack. */
@@ -26,7 +26,7 @@ export class PdfReader {
   references: number[] = [];
   at = 0;
   private object = 0;
-  private readonly empty = new PdfKind();
+  private readonly empty = new DictShape();
   /** Names met so far, by a hash of their bytes. */
   private readonly names = new Map<number, PdfName>();
   /** Values of the arrays and dictionaries that are not at their end yet. */

@@ -1,7 +1,7 @@
 import { refuse } from '../malformed.js';
 import { ascii } from './characters.js';
-import type { PdfKind } from './dict-shape.js';
-import { dictionariesOf, isSame, lookUp, type PdfFile } from './file.js';
+import type { DictShape } from './dict-shape.js';
+import { dictionariesOf, type PdfFile, refersTo, resolveReference } from './file.js';
 import { nameOf, type PdfDict, type PdfRef, textOf } from './value.js';
 
 /** The one signature dictionary of a file, and the values that say what it covers. */
@@ -27,7 +27,7 @@ export function findSignature(file: PdfFile): PdfSignature {
   return { object: dict.object, dict };
 }
 
-function isSignature(kind: PdfKind): boolean {
+function isSignature(kind: DictShape): boolean {
   return kind.type === 'Sig' || kind.type === 'DocTimeStamp' || kind.has('ByteRange', 'SubFilter');
 }
 
@@ -45,15 +45,15 @@ export function requireCertification(file: PdfFile, { object, dict }: PdfSignatu
   ];
   for (const [key, name] of names)
     if (nameOf(dict.get(key)) !== name) refuse(`the signature's /${key} is not /${name}`);
-  const form = lookUp(file, file.catalog.get('AcroForm'));
-  const fields = form?.is === 'dict' ? lookUp(file, form.get('Fields')) : undefined;
+  const form = resolveReference(file, file.catalog.get('AcroForm'));
+  const fields = form?.is === 'dict' ? resolveReference(file, form.get('Fields')) : undefined;
   if (fields?.is !== 'array' || fields.items.length !== 1) refuse('the form does not hold exactly one field');
-  const field = lookUp(file, fields.items[0]);
-  if (field?.is !== 'dict' || nameOf(field.get('FT')) !== 'Sig' || !isSame(field.get('V'), self))
+  const field = resolveReference(file, fields.items[0]);
+  if (field?.is !== 'dict' || nameOf(field.get('FT')) !== 'Sig' || !refersTo(field.get('V'), self))
     refuse('the field of the form does not hold the signature');
   requirePlainWidget(file, field);
-  const permissions = lookUp(file, file.catalog.get('Perms'));
-  if (permissions?.is !== 'dict' || !isSame(permissions.get('DocMDP'), self))
+  const permissions = resolveReference(file, file.catalog.get('Perms'));
+  if (permissions?.is !== 'dict' || !refersTo(permissions.get('DocMDP'), self))
     refuse('the signature is not the certification of the file');
   if (permitted(file, dict) !== 1) refuse('the signature does not forbid changes (DocMDP with P 1)');
 }
@@ -66,7 +66,7 @@ function requirePlainWidget(file: PdfFile, field: PdfDict): void {
   for (const dict of dictionariesOf(file, (kind) => kind.has('Subtype')))
     if (nameOf(dict.get('Subtype')) === 'Widget' && dict !== field)
       refuse('there is a form field beside that of the signature');
-  const appearance = lookUp(file, field.get('AP'));
+  const appearance = resolveReference(file, field.get('AP'));
   if (appearance === undefined) return;
   const [normal] = appearance.is === 'dict' ? [...appearance] : [];
   const drawn = normal?.[1].is === 'ref' ? file.objects.get(normal[1].number)?.stream : undefined;
@@ -76,11 +76,11 @@ function requirePlainWidget(file: PdfFile, field: PdfDict): void {
 }
 
 function permitted(file: PdfFile, dict: PdfDict): number | undefined {
-  const references = lookUp(file, dict.get('Reference'));
+  const references = resolveReference(file, dict.get('Reference'));
   const only = references?.is === 'array' && references.items.length === 1 ? references.items[0] : undefined;
-  const reference = lookUp(file, only);
+  const reference = resolveReference(file, only);
   if (reference?.is !== 'dict' || nameOf(reference.get('TransformMethod')) !== 'DocMDP') return undefined;
-  const parameters = lookUp(file, reference.get('TransformParams'));
+  const parameters = resolveReference(file, reference.get('TransformParams'));
   const p = parameters?.is === 'dict' ? parameters.get('P') : undefined;
   return p?.is === 'number' ? p.value : undefined;
 }

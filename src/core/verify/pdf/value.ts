@@ -1,5 +1,5 @@
 import { hexBytes, literalBytes } from './characters.js';
-import type { PdfKind } from './dict-shape.js';
+import type { DictShape } from './dict-shape.js';
 
 /** One value of a PDF file; strings and dictionaries with the offsets of their first byte and of the byte after them. */
 export type PdfValue =
@@ -50,7 +50,7 @@ export class PdfDict implements Iterable<[string, PdfValue]> {
   readonly is = 'dict';
 
   constructor(
-    readonly kind: PdfKind,
+    readonly kind: DictShape,
     private readonly held: readonly PdfValue[],
     /** Number of the object that it stands in; 0 in the trailer. */
     readonly object: number,

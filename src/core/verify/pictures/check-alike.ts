@@ -1,8 +1,8 @@
 import { sha256Of } from '../../ledger/tree.js';
 import { carriedJpeg } from '../../pictures/carried-jpeg.js';
-import type { Contents } from '../check-attachments.js';
-import type { Checklist } from '../checklist.js';
-import { Comparer } from './comparer.js';
+import type { DossierContents } from '../check-attachments.js';
+import type { CheckResults } from '../checklist.js';
+import { PictureComparer } from './comparer.js';
 
 /** The natural logarithm of two shapes' ratio: two in a hundred are rounding of small pictures. */
 const MOST_SHAPE = 0.02;
@@ -15,11 +15,11 @@ const MOST_GREY = 24;
  * in grey, block by block of a sixty-fourth of the longer side: that finds another picture, one that was turned, cropped
  * or mirrored, and a part that was painted over; not a change within a block that keeps its mean.
  */
-export async function checkAlike(
-  { manifest, pictureOf, attached }: Contents,
-  list: Checklist,
+export async function checkPictureLikeness(
+  { manifest, pictureOf, attached }: DossierContents,
+  list: CheckResults,
 ): Promise<void> {
-  const comparer = new Comparer();
+  const comparer = new PictureComparer();
   const wrong: string[] = [];
   const open = new Map<string, number[]>();
   const leave = (why: string, exhibit: number) => open.set(why, [...(open.get(why) ?? []), exhibit]);
@@ -55,10 +55,10 @@ export async function checkAlike(
     ...(same > 0 ? [`${same} carried over byte for byte`] : []),
     ...(alike > 0 ? [`${alike} like their originals`] : []),
   ].join(', ');
-  if (wrong.length > 0) list.judge('plates.alike', wrong, '');
+  if (wrong.length > 0) list.failIf('plates.alike', wrong, '');
   else if (found === '') list.skip('plates.alike', left.join('; ') || 'No printed pictures are listed.');
   else
-    list.remark(
+    list.noteIf(
       'plates.alike',
       left.map((words) => `${found}; not compared: ${words}`),
       found,

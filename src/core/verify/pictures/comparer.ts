@@ -4,10 +4,10 @@ import { Workers } from '../../../platform/node/worker/workers.js';
 
 const difference = z.object({ shape: z.number(), worst: z.number() });
 /** How far two pictures are apart, or why that could not be found out. */
-export type Apart = z.infer<typeof difference> | { why: string };
+export type PictureDistance = z.infer<typeof difference> | { why: string };
 
 /** Compares pictures, one pair after the other, in a process that is started anew when one brings it down. */
-export class Comparer {
+export class PictureComparer {
   readonly #workers = new Workers<{ original: Uint8Array; plate: Uint8Array }, z.infer<typeof difference>>({
     script: new URL('./alike.worker.js', import.meta.url),
     runs: 'process',
@@ -17,7 +17,7 @@ export class Comparer {
     reused: true,
   });
 
-  async compare(original: Uint8Array, plate: Uint8Array): Promise<Apart> {
+  async compare(original: Uint8Array, plate: Uint8Array): Promise<PictureDistance> {
     try {
       return await this.#workers.ask({ original, plate });
     } catch (cause) {

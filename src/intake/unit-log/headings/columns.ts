@@ -1,8 +1,8 @@
 import { type Channel, channel, type StateColumn, stateColumn } from '../../../core/model/evidence.js';
 import { omitUndefined } from '../../../core/model/omit-undefined.js';
-import { readClock, readWall } from '../../time/wall-time.js';
+import { readTimeOfDay, readWall } from '../../time/wall-time.js';
 import { unwrapped } from '../cells/cell-value.js';
-import { meaningOf, plainHeading, type SaidByHeading } from './meaning.js';
+import { type HeadingReading, headingMeaning, plainHeading } from './meaning.js';
 import { type Meaning, PROBES } from './words.js';
 
 /** A column by its heading, or by its number counted from 1. */
@@ -34,7 +34,7 @@ export function assignColumns(
   headings: readonly string[],
   sample: readonly (readonly string[])[],
   choice: ColumnChoice = {},
-  said: (heading: string) => SaidByHeading | undefined = meaningOf,
+  said: (heading: string) => HeadingReading | undefined = headingMeaning,
 ): Assignment {
   const { ignore = [], ...wanted } = choice;
   const chosen = new Map<Meaning, number>();
@@ -76,7 +76,7 @@ export function assignColumns(
   };
 }
 
-function guess(said: readonly (SaidByHeading | undefined)[]): Taken {
+function guess(said: readonly (HeadingReading | undefined)[]): Taken {
   const taken: Taken = new Map();
   const probes: { column: number; number: number | undefined; weak: boolean }[] = [];
   said.forEach((meaning, column) => {
@@ -124,7 +124,7 @@ function timeColumns(
   if (hours === undefined) return { is: 'no-time' };
   // Neither times of day nor dates: what stands there is told once the dates are read.
   const cells = sample.map((row) => (row[hours.column] ?? '').trim()).filter((cell) => cell !== '');
-  if (cells.length > 0 && cells.every((cell) => readClock(cell) === undefined)) return [hours.column];
+  if (cells.length > 0 && cells.every((cell) => readTimeOfDay(cell) === undefined)) return [hours.column];
   return { is: 'time-without-date', column: hours.column };
 }
 

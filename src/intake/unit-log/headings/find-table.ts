@@ -2,7 +2,7 @@ import { omitUndefined } from '../../../core/model/omit-undefined.js';
 import { DELIMITERS, type Delimiter, guessDelimiter, linesOf } from '../../table/delimiter.js';
 import { type RowOfText, rowsOfText } from '../../table/rows.js';
 import { type Assignment, assignColumns, type ColumnChoice, type Columns } from './columns.js';
-import { meaningOf, type SaidByHeading, unitIn } from './meaning.js';
+import { type HeadingReading, headingMeaning, unitIn } from './meaning.js';
 
 export interface FoundTable {
   delimiter: Delimiter;
@@ -53,7 +53,7 @@ export function findTable(head: string, choice: TableChoice = {}): TableSearch {
       best = { score: table.score, table: { ...table.table, delimiter } };
     }
   }
-  return best === undefined ? explainLack(head, choice) : { is: 'found', table: best.table };
+  return best === undefined ? explainNotFound(head, choice) : { is: 'found', table: best.table };
 }
 
 /** Places in `rows` that may be the header; −1 stands for a table without one. */
@@ -73,7 +73,7 @@ function tableAt(
   rows: readonly RowOfText[],
   at: number,
   { columns }: TableChoice,
-  said: (heading: string) => SaidByHeading | undefined,
+  said: (heading: string) => HeadingReading | undefined,
 ): { table: Omit<FoundTable, 'delimiter'>; score: number } | undefined {
   const below = rows.slice(at + 1, at + 1 + SAMPLE_ROWS).map(({ cells }) => cells);
   const width = Math.min(MOST_COLUMNS, Math.max(0, ...below.map((cells) => cells.length)));
@@ -104,18 +104,18 @@ function isUnitRow(cells: readonly string[]): boolean {
 }
 
 /** Values stand in many rows that may be headers: each text is looked at once. */
-function remembered(): (heading: string) => SaidByHeading | undefined {
-  const known = new Map<string, SaidByHeading | undefined>();
+function remembered(): (heading: string) => HeadingReading | undefined {
+  const known = new Map<string, HeadingReading | undefined>();
   return (heading) => {
     if (known.has(heading)) return known.get(heading);
-    const said = meaningOf(heading);
+    const said = headingMeaning(heading);
     if (known.size < 50_000) known.set(heading, said);
     return said;
   };
 }
 
 /** The line that looks most like a header, and what it lacks. */
-function explainLack(head: string, choice: TableChoice): TableSearch {
+function explainNotFound(head: string, choice: TableChoice): TableSearch {
   const delimiter = choice.delimiter ?? guessDelimiter(linesOf(head)) ?? ',';
   const rows = rowsOfText(head, delimiter, PREAMBLE_ROWS);
   const width = Math.max(0, ...rows.map(({ cells }) => cells.length));

@@ -34,7 +34,7 @@ function strength(heading: string, list: WordList): { strength: number; weak: bo
   return { strength: list.weak?.some((word) => words.includes(word)) === true ? 0.5 : 0, weak: true };
 }
 
-export interface SaidByHeading {
+export interface HeadingReading {
   means: HeadingMeaning;
   strength: number;
   /** Said by a word that could be of anything, such as `temperature`. */
@@ -44,11 +44,11 @@ export interface SaidByHeading {
 }
 
 /** What a heading most likely means, by the word lists of all languages. */
-export function meaningOf(heading: string): SaidByHeading | undefined {
+export function headingMeaning(heading: string): HeadingReading | undefined {
   if (heading.length > 200) return undefined;
   const plain = plainHeading(heading);
   if (plain === '' || plain.length > 80) return undefined;
-  let best: SaidByHeading | undefined;
+  let best: HeadingReading | undefined;
   for (const lists of Object.values(HEADING_WORDS))
     for (const list of lists) {
       const said = strength(plain, list);
@@ -73,6 +73,6 @@ export function unitIn(heading: string): TemperatureUnit | undefined {
 }
 
 /** A heading that states the clock's zone is universal time. */
-export function saysUtc(heading: string): boolean {
+export function statesUtc(heading: string): boolean {
   return /\b(?:UTC|GMT|Zulu)\b/i.test(heading.replaceAll('_', ' '));
 }

@@ -1,6 +1,6 @@
 import type { LogMapping } from '../../../core/model/evidence.js';
 import { WallClock } from '../../../core/model/wall-clock.js';
-import { dateParts, readClock, wallOf } from '../../time/wall-time.js';
+import { dateParts, readTimeOfDay, wallOf } from '../../time/wall-time.js';
 import { unwrapped } from '../cells/cell-value.js';
 
 export type RowTime =
@@ -82,8 +82,8 @@ export class RowTimes {
     const midnight = Math.floor(wall / 86_400_000) * 86_400_000;
     if (second !== undefined) {
       // 24:00 belongs to the next day, so the date text does not give this midnight.
-      if (readClock(second.trim())?.ms === wall - midnight) this.#set(first, midnight);
-    } else if (clock !== undefined && first.endsWith(clock) && readClock(clock)?.ms === wall - midnight) {
+      if (readTimeOfDay(second.trim())?.ms === wall - midnight) this.#set(first, midnight);
+    } else if (clock !== undefined && first.endsWith(clock) && readTimeOfDay(clock)?.ms === wall - midnight) {
       const date = first.slice(0, first.length - clock.length - 1);
       if (date === date.trim()) this.#set(date, midnight);
     }

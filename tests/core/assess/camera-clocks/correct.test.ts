@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { correctionAt } from '../../../../src/core/assess/camera-clocks/correct.js';
 import { correctLog } from '../../../../src/core/assess/camera-clocks/log-times.js';
 import { correctPhotoTimes } from '../../../../src/core/assess/camera-clocks/photo-times.js';
-import { cameraPoints, clockAt, logPoints } from '../../../../src/core/assess/camera-clocks/points.js';
+import { cameraPoints, logPoints, shownAt } from '../../../../src/core/assess/camera-clocks/points.js';
 import type { EvidenceId } from '../../../../src/core/model/evidence.js';
 import type { RecordState } from '../../../../src/core/model/state.js';
 import type { ClockPoint } from '../../../../src/core/model/time.js';
@@ -47,7 +47,7 @@ describe('what is added to a clock', () => {
       fc.property(someClock, fc.array(fc.integer({ min: -3000, max: 6000 })), (clock, times) => {
         const reverse = clock.map((point) => ({
           ...point,
-          at: clockAt(point),
+          at: shownAt(point),
           addSeconds: -point.addSeconds,
         }));
         const sorted = times.map(minutes).sort((a, b) => a - b);

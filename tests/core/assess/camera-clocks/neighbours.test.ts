@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { settleByNeighbours } from '../../../../src/core/assess/camera-clocks/neighbours.js';
+import { reconcileByNeighbours } from '../../../../src/core/assess/camera-clocks/neighbours.js';
 import { toInstant, zone } from '../../../../src/core/model/time.js';
 import { timeInZone } from '../../../../src/intake/time/event-time.js';
 import { state } from '../made.js';
@@ -24,7 +24,7 @@ function roll(zoneName: string, shots: readonly Shot[], camera = 'M-1') {
 }
 
 function settled(zoneName: string, shots: readonly Shot[]) {
-  return settleByNeighbours(state(roll(zoneName, shots))).evidence.map(({ time }) =>
+  return reconcileByNeighbours(state(roll(zoneName, shots))).evidence.map(({ time }) =>
     time.is === 'known' ? [time.instant.slice(5, 16), time.uncertaintySeconds] : [],
   );
 }
@@ -130,7 +130,7 @@ describe('a local time in doubt is settled by the photos before and after it', (
   });
 
   it('keeps the flag and says by which photos', () => {
-    const { evidence } = settleByNeighbours(
+    const { evidence } = reconcileByNeighbours(
       state(
         roll('America/Chicago', [
           ['IMG_1.jpg', '2026-11-01T06:50:00Z'],
@@ -147,7 +147,7 @@ describe('a local time in doubt is settled by the photos before and after it', (
 describe('a local time stays in doubt', () => {
   const doubt = (shots: Shot[], index = 0, zoneName = 'America/Chicago') => {
     const before = state(roll(zoneName, shots));
-    expect(settleByNeighbours(before).evidence[index]?.time).toEqual(before.evidence[index]?.time);
+    expect(reconcileByNeighbours(before).evidence[index]?.time).toEqual(before.evidence[index]?.time);
   };
   it.each<[string, Shot[], number]>([
     ['alone', [['IMG_1.jpg', '2026-11-01T01:30:00']], 0],

@@ -1,20 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { amountsOf } from '../../../../src/core/assess/claim/amounts.js';
-import { amountItem, sayer } from '../../../../src/core/model/claim.js';
-import type { AmountSheet, AmountStep } from '../../../../src/core/model/results.js';
+import { amountItem, statementSource } from '../../../../src/core/model/claim.js';
+import type { AmountStep, AmountWorksheet } from '../../../../src/core/model/results.js';
 import { claimEntries, received, said, usd } from './notes.js';
 
 type Notes = Parameters<typeof claimEntries>;
-const sheetOf = (...notes: Notes): AmountSheet => {
+const sheetOf = (...notes: Notes): AmountWorksheet => {
   const sheet = amountsOf(claimEntries(...notes));
   if (sheet === undefined) throw new Error('no sheet');
   return sheet;
 };
 const dollars = (range?: { low: number; high: number }) => range && [range.low / 100, range.high / 100];
-const step = (sheet: AmountSheet, id: AmountStep['id'], line?: string) =>
+const step = (sheet: AmountWorksheet, id: AmountStep['id'], line?: string) =>
   dollars(sheet.steps.find((one) => one.id === id && one.line === line)?.range);
-const noted = (sheet: AmountSheet) => sheet.notes.map((note) => `${note.is}: ${note.detail}`);
+const noted = (sheet: AmountWorksheet) => sheet.notes.map((note) => `${note.is}: ${note.detail}`);
 
 describe('worked examples of others', () => {
   it('net salvage: Texas & N. O. R. v. Searcy, 220 S.W.2d 366 (Tex. Civ. App. 1949), as the plaintiff pleaded', () => {
@@ -362,7 +362,7 @@ const money = fc.integer({ min: 0, max: 5_000_000 }).map((n) => (n / 100).toFixe
 const note = fc
   .record({
     item: fc.constantFrom(...amountItem.options),
-    saidBy: fc.constantFrom(...sayer.options),
+    saidBy: fc.constantFrom(...statementSource.options),
     line: fc.option(fc.constantFrom('a', 'b'), { nil: undefined }),
     total: fc.option(money, { nil: undefined }),
     each: fc.option(money, { nil: undefined }),

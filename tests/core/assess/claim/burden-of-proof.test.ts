@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { positionOf, withoutCause } from '../../../../src/core/assess/claim/burden-of-proof.js';
+import { burdenOfProof, hasNoExceptedCause } from '../../../../src/core/assess/claim/burden-of-proof.js';
 import { catalogue, type FindingId } from '../../../../src/core/assess/findings/catalogue.js';
 import type { EvidenceId } from '../../../../src/core/model/evidence.js';
 import { omitUndefined } from '../../../../src/core/model/omit-undefined.js';
@@ -39,7 +39,7 @@ interface Given {
   notes?: Parameters<typeof claimEntries>;
 }
 const position = ({ findings = [], gaps = [], notes = [] }: Given) =>
-  positionOf({ findings, gaps, entries: claimEntries(...notes) });
+  burdenOfProof({ findings, gaps, entries: claimEntries(...notes) });
 const row = (rows: readonly PositionRow[], element: PositionRow['element'], cause?: PositionRow['cause']) => {
   const one = rows.find((row) => row.element === element && row.cause === cause);
   if (one === undefined) throw new Error(`no row ${element} ${cause ?? ''}`);
@@ -153,14 +153,14 @@ describe('what the carrier must show: both freedom from negligence and an except
       stands: 'against-carrier',
       forCarrier: [],
     });
-    expect(withoutCause(rows)).toBe(true);
+    expect(hasNoExceptedCause(rows)).toBe(true);
   });
 
   it('a cause alone is not enough either', () => {
     const rows = position({ findings: [loadedWarm, found('warmed-on-the-way'), ...careful] });
     expect(row(rows, 'excepted-cause', 'act-of-shipper').stands).toBe('for-carrier');
     expect(row(rows, 'freedom-from-negligence').stands).toBe('disputed');
-    expect(withoutCause(rows)).toBe(false);
+    expect(hasNoExceptedCause(rows)).toBe(false);
   });
 
   it.each<[string, Finding[], PositionRow['stands']]>([
@@ -227,7 +227,7 @@ describe('what the carrier must show: both freedom from negligence and an except
     ],
   ])('none is offered with only %s', (_, given) => {
     const rows = position(given);
-    expect(withoutCause(rows)).toBe(true);
+    expect(hasNoExceptedCause(rows)).toBe(true);
     expect(row(rows, 'excepted-cause').stands).toBe('against-carrier');
   });
 

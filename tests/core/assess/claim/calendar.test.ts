@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  addCalendar,
+  addDays,
   countDays,
   dayAt,
   daysBetween,
   endOfDay,
-  nextThatCounts,
-  plusCalendar,
-  plusDays,
+  nextCountedDay,
   startOfDay,
   weekdayOf,
 } from '../../../../src/core/assess/claim/calendar.js';
@@ -31,7 +31,7 @@ describe('days after a day', () => {
     ['2026-12-31', 1, '2027-01-01'],
     ['2026-03-07', 2, '2026-03-09'],
   ])('%s and %i are %s', (from, days, to) => {
-    expect(plusDays(d(from), days)).toBe(to);
+    expect(addDays(d(from), days)).toBe(to);
     expect(daysBetween(d(from), d(to))).toBe(days);
   });
 });
@@ -47,7 +47,7 @@ describe('months and years after a day', () => {
     ['2024-02-29', 4, 'years', '2028-02-29'],
     ['2024-03-01', 1, 'years', '2025-03-01'],
   ] as const)('%s and %i %s are %s', (from, count, unit, to) => {
-    expect(plusCalendar(d(from), count, unit)).toBe(to);
+    expect(addCalendar(d(from), count, unit)).toBe(to);
   });
 });
 
@@ -89,8 +89,8 @@ describe('counting without some days', () => {
   });
 
   it('moves a day that does not count to the next that does', () => {
-    expect(nextThatCounts(d('2024-03-03'), sunday)).toBe('2024-03-04');
-    expect(nextThatCounts(d('2024-03-04'), sunday)).toBe('2024-03-04');
+    expect(nextCountedDay(d('2024-03-03'), sunday)).toBe('2024-03-04');
+    expect(nextCountedDay(d('2024-03-04'), sunday)).toBe('2024-03-04');
   });
 });
 
@@ -139,13 +139,13 @@ describe('federal holidays', () => {
 });
 
 describe('laws of counting', () => {
-  const day = fc.integer({ min: 0, max: 40_000 }).map((n) => plusDays(d('1990-01-01'), n));
+  const day = fc.integer({ min: 0, max: 40_000 }).map((n) => addDays(d('1990-01-01'), n));
   const weekend = (date: CalendarDay) => (weekdayOf(date) >= 6 ? 'weekend' : undefined);
 
   it('days add', () => {
     fc.assert(
       fc.property(day, fc.nat(3000), fc.nat(3000), (from, a, b) => {
-        expect(plusDays(plusDays(from, a), b)).toBe(plusDays(from, a + b));
+        expect(addDays(addDays(from, a), b)).toBe(addDays(from, a + b));
       }),
     );
   });
@@ -153,11 +153,11 @@ describe('laws of counting', () => {
   it('a later start never gives an earlier end, in days, counted days, months or years', () => {
     fc.assert(
       fc.property(day, fc.nat(90), fc.nat(60), (from, later, count) => {
-        const to = plusDays(from, later);
-        expect(plusDays(to, count) >= plusDays(from, count)).toBe(true);
+        const to = addDays(from, later);
+        expect(addDays(to, count) >= addDays(from, count)).toBe(true);
         expect(countDays(to, count, weekend).date >= countDays(from, count, weekend).date).toBe(true);
         for (const unit of ['months', 'years'] as const)
-          expect(plusCalendar(to, count, unit) >= plusCalendar(from, count, unit)).toBe(true);
+          expect(addCalendar(to, count, unit) >= addCalendar(from, count, unit)).toBe(true);
       }),
     );
   });

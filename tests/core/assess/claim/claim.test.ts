@@ -6,7 +6,7 @@ import { contentsOf } from '../../../../src/core/assess/claim/contents.js';
 import { endOf, onDay } from '../../../../src/core/assess/claim/deadline-milestones.js';
 import { dueOf } from '../../../../src/core/assess/claim/due.js';
 import { claimsAt } from '../../../../src/core/assess/claim/terms.js';
-import { readMoments } from '../../../../src/core/assess/milestones.js';
+import { readMilestones } from '../../../../src/core/assess/milestones.js';
 import type { Zone } from '../../../../src/core/model/time.js';
 import { cases } from '../../../properties.js';
 import { items, state } from '../made.js';
@@ -15,8 +15,8 @@ import { clocks, on, received, said } from './made.js';
 const NOW = Date.parse('2026-09-01T00:00Z');
 const results = (evidence: Parameters<typeof items>, ...notes: Parameters<typeof said>) => {
   const record = { ...state(items(...evidence)), claims: said(...notes) };
-  const moments = readMoments(record, NOW);
-  return claimResults({ state: record, rules: clocks(), moments, now: NOW, findings: [], gaps: [] });
+  const milestones = readMilestones(record, NOW);
+  return claimResults({ state: record, rules: clocks(), milestones, now: NOW, findings: [], gaps: [] });
 };
 const contents = (change: Record<string, unknown>) => {
   const [claim] = claimsAt({ claims: said(received('2026-08-03', change)) }, NOW);

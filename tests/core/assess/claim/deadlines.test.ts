@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { claimClocksOf } from '../../../../src/core/assess/claim/deadlines.js';
+import { claimDeadlinesOf } from '../../../../src/core/assess/claim/deadlines.js';
 import { claimsAt } from '../../../../src/core/assess/claim/terms.js';
-import { readMoments } from '../../../../src/core/assess/milestones.js';
-import type { ClaimClock, ClockMoment } from '../../../../src/core/model/results.js';
+import { readMilestones } from '../../../../src/core/assess/milestones.js';
+import type { ClaimDeadline, DeadlineTime } from '../../../../src/core/model/results.js';
 import type { ClaimEntry } from '../../../../src/core/model/state.js';
 import { type Instant, type KnownTime, toInstant, type Zone } from '../../../../src/core/model/time.js';
 import { items, state } from '../made.js';
@@ -21,7 +21,7 @@ function claimed(
   entries: ClaimEntry[],
   now: string,
   { happened = [] as Happened[], rules = clocks() } = {},
-): ClaimClock[] {
+): ClaimDeadline[] {
   const evidence = items(
     ...happened.map(([event, time]) => ({
       kind: 'event' as const,
@@ -32,16 +32,18 @@ function claimed(
   );
   const record = { ...state(evidence), claims: entries };
   const moment = Date.parse(now);
-  const moments = readMoments(record, moment);
-  return claimsAt(record, moment).flatMap((claim) => claimClocksOf(claim, { rules, moments, now: moment }));
+  const milestones = readMilestones(record, moment);
+  return claimsAt(record, moment).flatMap((claim) =>
+    claimDeadlinesOf(claim, { rules, milestones, now: moment }),
+  );
 }
-const shown = (moment: ClockMoment | undefined) =>
+const shown = (moment: DeadlineTime | undefined) =>
   moment === undefined
     ? undefined
     : moment.is === 'day'
       ? moment.day.date
       : (toInstant(moment.at) as Instant);
-const short = (list: ClaimClock[], ...ids: string[]) =>
+const short = (list: ClaimDeadline[], ...ids: string[]) =>
   list
     .filter(({ id }) => ids.includes(id))
     .map(({ id, turn, due, state: how }) => [turn === undefined ? id : `${id} ${turn}`, shown(due), how]);
@@ -215,7 +217,7 @@ describe('what governs', () => {
 
 /** 49 U.S.C. 14706(e). */
 describe('the least times that a carrier may leave', () => {
-  const find = (id: string, list: ClaimClock[]) => list.find((clock) => clock.id === id);
+  const find = (id: string, list: ClaimDeadline[]) => list.find((clock) => clock.id === id);
   const happened: Happened[] = [['unloaded', '2025-06-10T09:00-05:00']];
 
   it('are no deadlines by themselves, and a claim that came in meets the first', () => {

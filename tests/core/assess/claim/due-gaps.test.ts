@@ -14,7 +14,7 @@ const judged = (at: string, ...notes: Parameters<typeof said>) =>
     logs: [],
     ruleSet: { ruleSet: produce, sha256: HASH },
     at: at as Instant,
-    claimClocks: clocks(),
+    claimDeadlines: clocks(),
   });
 const gap = (id: string, { gaps }: ReturnType<typeof judged>) => gaps.find(({ rule }) => rule === id);
 

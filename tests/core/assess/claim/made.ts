@@ -1,6 +1,6 @@
 import { parse } from 'yaml';
 import { claimNote } from '../../../../src/core/model/claim.js';
-import { type ClaimClocks, claimClocks } from '../../../../src/core/model/claim-deadlines.js';
+import { type ClaimDeadlines, claimDeadlines } from '../../../../src/core/model/claim-deadlines.js';
 import type { ClaimEntry } from '../../../../src/core/model/state.js';
 import FILE from '../../../../templates/claim-clocks.yaml?raw';
 import { instantAt } from '../made.js';
@@ -15,7 +15,8 @@ export function clocksFile(...changes: Change[]): string {
   }, FILE);
 }
 
-export const clocks = (...changes: Change[]): ClaimClocks => claimClocks.parse(parse(clocksFile(...changes)));
+export const clocks = (...changes: Change[]): ClaimDeadlines =>
+  claimDeadlines.parse(parse(clocksFile(...changes)));
 
 /** A day in Chicago. */
 export const on = (date: string, zone = 'America/Chicago') => ({ date, zone });

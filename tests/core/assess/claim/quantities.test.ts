@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { lostOf, quantitiesOf, thousandths } from '../../../../src/core/assess/claim/quantities.js';
+import { lostQuantity, quantitiesOf, thousandths } from '../../../../src/core/assess/claim/quantities.js';
 import { claimEntries } from './notes.js';
 
 const count = (state: string, quantity: string, saidBy = 'receiver', more: object = {}) => ({
@@ -73,7 +73,7 @@ describe('how much was shipped, accepted, rejected, damaged, short', () => {
 
 describe('how much is claimed for', () => {
   const lost = (notes: ReturnType<typeof count>[], short = true, unit?: 'cartons' | 'lb') => {
-    const found = lostOf(claimEntries(...notes), { line: 'romaine', unit, short });
+    const found = lostQuantity(claimEntries(...notes), { line: 'romaine', unit, short });
     return found && [found.low / 1000, found.high / 1000];
   };
   it.each<[string, ReturnType<typeof count>[], number[] | undefined]>([

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { refusalClocksOf } from '../../../../src/core/assess/claim/refusal.js';
-import { readMoments } from '../../../../src/core/assess/milestones.js';
+import { refusalDeadlinesOf } from '../../../../src/core/assess/claim/refusal.js';
+import { readMilestones } from '../../../../src/core/assess/milestones.js';
 import type { DeliveryInput } from '../../../../src/core/model/delivery.js';
 import type { EventName } from '../../../../src/core/model/evidence.js';
-import type { ClaimClock } from '../../../../src/core/model/results.js';
+import type { ClaimDeadline } from '../../../../src/core/model/results.js';
 import { type KnownTime, toInstant, type Zone } from '../../../../src/core/model/time.js';
 import { cases } from '../../../properties.js';
 import { items, state } from '../made.js';
@@ -28,7 +28,7 @@ function judged(
   happened: readonly Happened[],
   change: Partial<DeliveryInput> = {},
   rules = clocks(),
-): ClaimClock[] {
+): ClaimDeadline[] {
   const evidence = items(
     ...happened.map(([event, when]) => ({
       kind: 'event' as const,
@@ -39,11 +39,11 @@ function judged(
   );
   const record = state(evidence, change);
   const now = july('28 12:00');
-  const moments = readMoments(record, now);
-  return refusalClocksOf({ rules, moments, lines: record.delivery.lines, now });
+  const milestones = readMilestones(record, now);
+  return refusalDeadlinesOf({ rules, milestones, lines: record.delivery.lines, now });
 }
 const local = (at: number) => new Date(at - 5 * 3_600_000).toISOString().slice(8, 16).replace('T', ' ');
-const of = (list: ClaimClock[]) =>
+const of = (list: ClaimDeadline[]) =>
   list.map(({ id, due, state: how }) => [id, due?.is === 'time' ? local(due.at) : undefined, how]);
 
 /** 7 CFR 46.2(cc) as reported; hours at work from eight to five are assumed. 14 July 2026 is a Tuesday. */
@@ -211,9 +211,9 @@ describe('whether the receiver refused in time', () => {
       });
       const record = state(evidence);
       const now = july('30 00:00');
-      const [found] = refusalClocksOf({
+      const [found] = refusalDeadlinesOf({
         rules,
-        moments: readMoments(record, now),
+        milestones: readMilestones(record, now),
         lines: record.delivery.lines,
         now,
       });

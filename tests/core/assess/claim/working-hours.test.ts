@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { plusWorkingHours } from '../../../../src/core/assess/claim/working-hours.js';
+import { addWorkingHours } from '../../../../src/core/assess/claim/working-hours.js';
 import type { WorkingTime } from '../../../../src/core/model/claim-deadlines.js';
 import type { Zone } from '../../../../src/core/model/time.js';
 
@@ -12,7 +12,7 @@ const WORK: WorkingTime = {
   assumed: true,
 };
 const ended = (at: string, hours: number, work = WORK) => {
-  const { at: end, leftOut } = plusWorkingHours(Date.parse(at), CHICAGO, hours, work, 'us-federal');
+  const { at: end, leftOut } = addWorkingHours(Date.parse(at), CHICAGO, hours, work, 'us-federal');
   return { end: new Date(end).toISOString(), leftOut: leftOut.map(({ date }) => date) };
 };
 
@@ -51,8 +51,8 @@ describe('a later start', () => {
     const from = Date.parse('2026-01-01T00:00Z');
     fc.assert(
       fc.property(fc.nat(525_600), fc.nat(10_000), fc.nat(40), (start, later, hours) => {
-        const a = plusWorkingHours(from + start * 60_000, CHICAGO, hours, WORK, 'us-federal').at;
-        const b = plusWorkingHours(from + (start + later) * 60_000, CHICAGO, hours, WORK, 'us-federal').at;
+        const a = addWorkingHours(from + start * 60_000, CHICAGO, hours, WORK, 'us-federal').at;
+        const b = addWorkingHours(from + (start + later) * 60_000, CHICAGO, hours, WORK, 'us-federal').at;
         expect(b).toBeGreaterThanOrEqual(a);
       }),
     );

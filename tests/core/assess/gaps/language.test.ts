@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { assess } from '../../../../src/core/assess/assess.js';
 import type { DeliveryInput } from '../../../../src/core/model/delivery.js';
 import { omitUndefined } from '../../../../src/core/model/omit-undefined.js';
-import type { GapResult, NearMiss } from '../../../../src/core/model/results.js';
+import type { GapResult, RejectedEvidence } from '../../../../src/core/model/results.js';
 import type { EvidenceItem } from '../../../../src/core/model/state.js';
 import type { UnitLog } from '../../../../src/core/model/unit-log.js';
 import { at, HASH, instantAt, items, log, rulesOf, state } from '../made.js';
@@ -189,37 +189,40 @@ const DRAINS = {
 const around = [opened, closed];
 
 describe('evidence that nearly counts', () => {
-  it.each<{ why: NearMiss['why']; evidence: EvidenceItem[]; rule?: object; change?: Partial<DeliveryInput> }>(
-    [
-      { why: 'wrong-stop', evidence: items({ ...photo('drains'), place: DROP }) },
-      { why: 'no-stop', evidence: items({ ...photo('drains'), place: {} }) },
-      {
-        why: 'no-time',
-        evidence: items({ ...photo('drains'), time: { is: 'none', why: 'none' } }, ...around),
-      },
-      { why: 'too-early', evidence: items({ ...photo('drains'), time: at(-1) }, ...around) },
-      { why: 'too-late', evidence: items({ ...photo('drains'), time: at(2.5) }, ...around) },
-      {
-        why: 'withheld',
-        evidence: items({ ...photo('drains') }).map((item) => ({ ...item, withheld: 'private' })),
-      },
-      {
-        why: 'picture-unreadable',
-        evidence: items({ ...photo('drains'), flags: [{ is: 'picture-unreadable', detail: 'cut off' }] }),
-      },
-      { why: 'wrong-line', rule: WITHIN, evidence: items({ ...pulp(36, 1), line: 'kale' }) },
-      {
-        why: 'wrong-source',
-        rule: { needs: { ...WITHIN.needs, from: 'receiver' } },
-        evidence: items(pulp(36, 1)),
-      },
-      {
-        why: 'bad-value',
-        rule: { needs: { reading: 'round', fuelAtLeast: 0.5 } },
-        evidence: items({ kind: 'round', alarms: [], time: at(9) }),
-      },
-    ],
-  )('$why', ({ why, evidence, rule = DRAINS }) => {
+  it.each<{
+    why: RejectedEvidence['why'];
+    evidence: EvidenceItem[];
+    rule?: object;
+    change?: Partial<DeliveryInput>;
+  }>([
+    { why: 'wrong-stop', evidence: items({ ...photo('drains'), place: DROP }) },
+    { why: 'no-stop', evidence: items({ ...photo('drains'), place: {} }) },
+    {
+      why: 'no-time',
+      evidence: items({ ...photo('drains'), time: { is: 'none', why: 'none' } }, ...around),
+    },
+    { why: 'too-early', evidence: items({ ...photo('drains'), time: at(-1) }, ...around) },
+    { why: 'too-late', evidence: items({ ...photo('drains'), time: at(2.5) }, ...around) },
+    {
+      why: 'withheld',
+      evidence: items({ ...photo('drains') }).map((item) => ({ ...item, withheld: 'private' })),
+    },
+    {
+      why: 'picture-unreadable',
+      evidence: items({ ...photo('drains'), flags: [{ is: 'picture-unreadable', detail: 'cut off' }] }),
+    },
+    { why: 'wrong-line', rule: WITHIN, evidence: items({ ...pulp(36, 1), line: 'kale' }) },
+    {
+      why: 'wrong-source',
+      rule: { needs: { ...WITHIN.needs, from: 'receiver' } },
+      evidence: items(pulp(36, 1)),
+    },
+    {
+      why: 'bad-value',
+      rule: { needs: { reading: 'round', fuelAtLeast: 0.5 } },
+      evidence: items({ kind: 'round', alarms: [], time: at(9) }),
+    },
+  ])('$why', ({ why, evidence, rule = DRAINS }) => {
     const gap = hold(rule, evidence);
     expect(gap.outcome).toBe('missing');
     expect(gap.nearly).toEqual([{ evidence: 'e1', why }]);

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  acrossOf,
   floorUsed,
   palletsThatFit,
   placeRows,
   type RowToPlace,
+  rowWidth,
 } from '../../../../src/core/assess/loading/floor.js';
-import { rowsSaid } from '../../../../src/core/assess/loading/stated-rows.js';
+import { formatRows } from '../../../../src/core/assess/loading/stated-rows.js';
 import type { RowPattern } from '../../../../src/core/model/evidence.js';
 
 const IN = 0.0254;
@@ -26,7 +26,7 @@ describe('side room of a row, left and right together', () => {
     { sides: PRODUCE, pattern: 'turned', wide: 98.5, room: 2.5 },
     { sides: PRODUCE, pattern: 'pinwheel', wide: 100, room: 10 },
   ] as const)('$pattern in $wide in leaves $room in', ({ sides, pattern, wide, room }) => {
-    expect((wide * IN - acrossOf(pattern, sides)) / IN).toBeCloseTo(room, 9);
+    expect((wide * IN - rowWidth(pattern, sides)) / IN).toBeCloseTo(room, 9);
   });
 });
 
@@ -130,6 +130,6 @@ describe('row numbers as a person writes them', () => {
     [[4], '4'],
     [[], ''],
   ] as const)('%j: %s', (rows, said) => {
-    expect(rowsSaid(rows)).toBe(said);
+    expect(formatRows(rows)).toBe(said);
   });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { joinLogs, sourceOf } from '../../../../src/core/assess/logs/join.js';
+import { joinLogs, sourceLogOf } from '../../../../src/core/assess/logs/join.js';
 import type { Channel } from '../../../../src/core/model/evidence.js';
 import { evidenceId } from '../../../../src/core/model/evidence.js';
 import { omitUndefined } from '../../../../src/core/model/omit-undefined.js';
@@ -59,7 +59,7 @@ describe('two downloads of one unit', () => {
     const [one] = joinLogs([a, b]).joined;
     if (one === undefined) throw new Error('no log');
     expect(one.joinedFrom?.evidence).toEqual([a.evidence, b.evidence]);
-    expect(minutes(one).map((_, i) => [sourceOf(one, i), one.rows.at(i)])).toEqual([
+    expect(minutes(one).map((_, i) => [sourceLogOf(one, i), one.rows.at(i)])).toEqual([
       [a.evidence, 2],
       [a.evidence, 3],
       [a.evidence, 4],

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { lifeOf, trailOf } from '../../../../src/core/assess/trail/trail.js';
-import { Known } from '../../../../src/core/ledger/references.js';
+import { evidenceHistory, trailOf } from '../../../../src/core/assess/trail/trail.js';
+import { KnownReferences } from '../../../../src/core/ledger/references.js';
 import { EMPTY_ROOT, sha256Of } from '../../../../src/core/ledger/tree.js';
 import type { Entry, NewEntry } from '../../../../src/core/model/entry.js';
 import { type EvidenceId, evidenceId } from '../../../../src/core/model/evidence.js';
 import type { Instant } from '../../../../src/core/model/time.js';
-import { stage } from '../../../../src/record/staging.js';
+import { stageEntries } from '../../../../src/record/staging.js';
 import { bytesOf, documentOf, pulpOf, someFacts } from '../../ledger/drafts.js';
 
 const AT = '2026-07-20T15:00:00.000Z' as Instant;
@@ -17,7 +17,7 @@ function facts(carrier?: string): NewEntry {
   return { type: 'delivery-facts', by, body: { sha256, facts: JSON.parse(JSON.stringify(written)) } };
 }
 const entriesOf = (...drafts: NewEntry[]): Entry[] =>
-  stage(drafts, AT, 0, new Known()).map(({ entry }) => entry);
+  stageEntries(drafts, AT, 0, new KnownReferences()).map(({ entry }) => entry);
 const bill = documentOf('e1', { bytes: 4, sha256: HASH });
 const describing = (body: Extract<NewEntry, { type: 'evidence-described' }>['body']): NewEntry => ({
   type: 'evidence-described',
@@ -156,6 +156,6 @@ describe('the life of one piece of evidence', () => {
     ['e3', [4, 6]],
     ['e9', []],
   ])('%s is told by the entries %j', (evidence, seqs) => {
-    expect(lifeOf(trailOf(entries), id(evidence)).map(({ seq }) => seq)).toEqual(seqs);
+    expect(evidenceHistory(trailOf(entries), id(evidence)).map(({ seq }) => seq)).toEqual(seqs);
   });
 });

@@ -1,16 +1,16 @@
 import type { EvidenceId } from '../../../model/evidence.js';
-import type { Lack } from '../../../model/results.js';
+import type { Shortfall } from '../../../model/results.js';
 import type { SimpleNeed } from '../../../model/rule-set.js';
 import type { EvidenceItem } from '../../../model/state.js';
 import { knownMilliseconds } from '../../../model/time.js';
 import { type Alarm, alarmsOf, logsWithAlarms } from '../../alarms.js';
-import { firstFrom } from '../../temperature/segments.js';
+import { firstIndexFrom } from '../../temperature/segments.js';
 import { zoneAt } from '../../zones.js';
 import type { RuleContext } from '../context.js';
-import { lack } from '../shortfalls.js';
-import { canBeAbout } from '../statements.js';
-import { type NeedVerdict, nothing } from '../verdict.js';
-import { endsOf } from '../window.js';
+import { shortfall } from '../shortfalls.js';
+import { mayConcern } from '../statements.js';
+import { emptyVerdict, type NeedVerdict } from '../verdict.js';
+import { windowEnds } from '../window.js';
 
 type AlarmsNeed = Extract<SimpleNeed, { alarms: unknown }>;
 /** How soon somebody must have acted when the rule does not say. Common practice, no source. */
@@ -22,16 +22,18 @@ const SOON_SECONDS = 2 * 3600;
  * record, nobody knows.
  */
 export function alarmsVerdict(context: RuleContext, need: AlarmsNeed): NeedVerdict {
-  const ends = endsOf(context, need, undefined, context.scope.line);
+  const ends = windowEnds(context, need, undefined, context.scope.line);
   const from = ends.after?.at ?? Number.NEGATIVE_INFINITY;
   const to = Math.min(context.now, ends.before?.at ?? context.now);
   const inside = (at: number | undefined) => at !== undefined && at >= from && at <= to;
-  const logs = logsWithAlarms(context.logs).filter((log) => inside(log.times.at(firstFrom(log.times, from))));
+  const logs = logsWithAlarms(context.logs).filter((log) =>
+    inside(log.times.at(firstIndexFrom(log.times, from))),
+  );
   const rounds = context.evidence
     .of('round')
     .filter((item) => item.withheld === undefined && inside(knownMilliseconds(item.time)));
   const known: EvidenceId[] = [...logs.map((log) => log.evidence), ...rounds.map((item) => item.evidence)];
-  if (known.length === 0) return { ...nothing(), lacking: [lack('alarms-not-known', {})] };
+  if (known.length === 0) return { ...emptyVerdict(), lacking: [shortfall('alarms-not-known', {})] };
   const alarms = alarmsOf(logs, rounds).filter((alarm) => alarm.to >= from && alarm.from <= to);
   if (need.alarms === 'none') return noneVerdict(context, known, alarms, ends.notes);
   const answers = answersOf(context);
@@ -42,7 +44,7 @@ export function alarmsVerdict(context: RuleContext, need: AlarmsNeed): NeedVerdi
       !answers.some((one) => one.at > alarm.from && one.at <= alarm.from + soon),
   );
   return {
-    ...nothing(),
+    ...emptyVerdict(),
     outcome: open.length === 0 ? 'met' : 'short',
     counted: known,
     lacking: firstOfEach(open).map((alarm) => said(context, 'alarm-unanswered', alarm)),
@@ -54,10 +56,10 @@ function noneVerdict(
   context: RuleContext,
   counted: EvidenceId[],
   alarms: readonly Alarm[],
-  notes: Lack[],
+  notes: Shortfall[],
 ): NeedVerdict {
   return {
-    ...nothing(),
+    ...emptyVerdict(),
     outcome: alarms.length === 0 ? 'met' : 'contradicted',
     counted,
     against: [...new Set(alarms.map((alarm) => alarm.evidence))],
@@ -66,8 +68,8 @@ function noneVerdict(
   };
 }
 
-const said = (context: RuleContext, is: 'alarm-seen' | 'alarm-unanswered', alarm: Alarm): Lack =>
-  lack(is, {
+const said = (context: RuleContext, is: 'alarm-seen' | 'alarm-unanswered', alarm: Alarm): Shortfall =>
+  shortfall(is, {
     alarm: alarm.text,
     at: { is: 'time', at: alarm.from, zone: zoneAt(context.state.delivery.stops) },
   });
@@ -77,7 +79,7 @@ function answersOf(context: RuleContext): { at: number }[] {
   const items: EvidenceItem[] = [
     ...context.evidence.of('round'),
     ...context.evidence.of('contact'),
-    ...context.evidence.of('statement').filter((item) => canBeAbout(item, ['alarm', 'unit'])),
+    ...context.evidence.of('statement').filter((item) => mayConcern(item, ['alarm', 'unit'])),
   ];
   return items.flatMap((item) => {
     const at = knownMilliseconds(item.time);

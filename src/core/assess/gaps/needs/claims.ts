@@ -1,10 +1,10 @@
-import type { ClockMoment } from '../../../model/results.js';
+import type { DeadlineTime } from '../../../model/results.js';
 import type { SimpleNeed } from '../../../model/rule-set.js';
-import { doingsOf, resolution } from '../../claim/claim-actions.js';
+import { claimActionsOf, resolution } from '../../claim/claim-actions.js';
 import { type ClaimEntries, claimsAt } from '../../claim/terms.js';
 import type { RuleContext } from '../context.js';
-import { lack } from '../shortfalls.js';
-import { type NeedVerdict, nothing } from '../verdict.js';
+import { shortfall } from '../shortfalls.js';
+import { emptyVerdict, type NeedVerdict } from '../verdict.js';
 
 type ClaimNeed = Extract<SimpleNeed, { claim: unknown }>;
 
@@ -13,23 +13,28 @@ export function claimVerdict(context: RuleContext, need: ClaimNeed): NeedVerdict
   const claims = claimsAt(context.state, context.now);
   const done = claims.flatMap((claim) => doneFor(context, need, claim) ?? []);
   const counted = [...new Set(done.flatMap(({ evidence }) => evidence))];
-  if (claims.length > 0 && done.length === claims.length) return { ...nothing(), outcome: 'met', counted };
+  if (claims.length > 0 && done.length === claims.length)
+    return { ...emptyVerdict(), outcome: 'met', counted };
   const lacking = [
-    lack('too-few', { thing: `claim-${need.claim}`, have: done.length, need: Math.max(1, claims.length) }),
+    shortfall('too-few', {
+      thing: `claim-${need.claim}`,
+      have: done.length,
+      need: Math.max(1, claims.length),
+    }),
   ];
-  return { ...nothing(), outcome: done.length > 0 ? 'short' : 'missing', counted, lacking };
+  return { ...emptyVerdict(), outcome: done.length > 0 ? 'short' : 'missing', counted, lacking };
 }
 
 function doneFor(
-  { moments }: RuleContext,
+  { milestones }: RuleContext,
   need: ClaimNeed,
   claim: ClaimEntries,
-): Pick<ClockMoment, 'evidence'> | undefined {
+): Pick<DeadlineTime, 'evidence'> | undefined {
   switch (need.claim) {
     case 'received':
       return claim.received;
     case 'acknowledged':
-      return doingsOf({ letter: 'acknowledgement', way: 'sent' }, claim, moments)[0];
+      return claimActionsOf({ letter: 'acknowledgement', way: 'sent' }, claim, milestones)[0];
     case 'resolved':
       return resolution(claim);
   }

@@ -1,14 +1,14 @@
 import type { EvidenceId } from '../../../model/evidence.js';
-import type { Lack } from '../../../model/results.js';
+import type { Shortfall } from '../../../model/results.js';
 import type { SimpleNeed } from '../../../model/rule-set.js';
 import type { ItemOf } from '../../../model/state.js';
 import { knownMilliseconds, milliseconds, readLocal } from '../../../model/time.js';
-import { notBefore, pastBy, stopsOf } from '../../milestones.js';
+import { earliestTimeOf, latestTimeOf, stopsOf } from '../../milestones.js';
 import { zoneAt } from '../../zones.js';
 import type { RuleContext } from '../context.js';
-import { lack } from '../shortfalls.js';
-import { canBeAbout } from '../statements.js';
-import { type NeedVerdict, nothing } from '../verdict.js';
+import { shortfall } from '../shortfalls.js';
+import { mayConcern } from '../statements.js';
+import { emptyVerdict, type NeedVerdict } from '../verdict.js';
 
 type DelaysNeed = Extract<SimpleNeed, { delays: unknown }>;
 
@@ -19,7 +19,7 @@ interface Delay {
   to: number;
   /** The event itself says why. */
   noted: boolean;
-  lack: Lack;
+  lack: Shortfall;
 }
 
 /**
@@ -27,16 +27,16 @@ interface Delay {
  * on its event, or by a call, a statement or a look at the unit with a remark while it lasted.
  */
 export function delaysVerdict(context: RuleContext, need: DelaysNeed): NeedVerdict {
-  const first = stopsOf(context.moments, 'load')[0];
-  const left = first === undefined ? undefined : notBefore(context.moments, first.id, 'departed');
-  if (left === undefined) return { ...nothing(), lacking: [lack('way-not-known', {})] };
+  const first = stopsOf(context.milestones, 'load')[0];
+  const left = first === undefined ? undefined : earliestTimeOf(context.milestones, first.id, 'departed');
+  if (left === undefined) return { ...emptyVerdict(), lacking: [shortfall('way-not-known', {})] };
   const delays = [...longStops(context, need.over), ...lateArrivals(context, need.over)];
-  const told = toldOf(context);
+  const told = explanationsOf(context);
   const answers = (delay: Delay) =>
     told.filter((one) => one.at >= delay.from && one.at <= delay.to + need.over * 1000);
   const open = delays.filter((delay) => !delay.noted && answers(delay).length === 0);
   return {
-    ...nothing(),
+    ...emptyVerdict(),
     outcome: open.length === 0 ? 'met' : 'short',
     counted: [
       ...new Set(delays.flatMap((delay) => [delay.evidence, ...answers(delay).map((one) => one.evidence)])),
@@ -48,13 +48,13 @@ export function delaysVerdict(context: RuleContext, need: DelaysNeed): NeedVerdi
 const saysWhy = (item: ItemOf<'event'>) => (item.note ?? item.caption ?? '').trim() !== '';
 
 function longStops(context: RuleContext, over: number): Delay[] {
-  const { moments, now } = context;
+  const { milestones, now } = context;
   const events = new Map(context.evidence.of('event').map((item) => [item.evidence, item]));
   const ends = new Set(['resumed', 'departed', 'arrived']);
-  return moments.events.flatMap((one, index) => {
+  return milestones.events.flatMap((one, index) => {
     const item = events.get(one.evidence);
     if (one.event !== 'stopped' || item === undefined) return [];
-    const to = moments.events.slice(index + 1).find((next) => ends.has(next.event))?.at ?? now;
+    const to = milestones.events.slice(index + 1).find((next) => ends.has(next.event))?.at ?? now;
     const seconds = (to - one.at) / 1000;
     if (seconds <= over) return [];
     const zone = item.time.is === 'known' ? item.time.zone : zoneAt(context.state.delivery.stops, one.stop);
@@ -64,7 +64,7 @@ function longStops(context: RuleContext, over: number): Delay[] {
         from: one.at,
         to,
         noted: saysWhy(item),
-        lack: lack('stop-unexplained', {
+        lack: shortfall('stop-unexplained', {
           from: { is: 'time', at: one.at, zone },
           length: { is: 'duration', seconds },
         }),
@@ -75,8 +75,8 @@ function longStops(context: RuleContext, over: number): Delay[] {
 
 function lateArrivals(context: RuleContext, over: number): Delay[] {
   const events = new Map(context.evidence.of('event').map((item) => [item.evidence, item]));
-  return stopsOf(context.moments, 'unload').flatMap((stop) => {
-    const arrived = pastBy(context.moments, stop.id, 'arrived');
+  return stopsOf(context.milestones, 'unload').flatMap((stop) => {
+    const arrived = latestTimeOf(context.milestones, stop.id, 'arrived');
     if (stop.planned === undefined || arrived === undefined || arrived.standIn !== undefined) return [];
     const read = readLocal(stop.planned, stop.zone);
     const planned = milliseconds(
@@ -91,7 +91,7 @@ function lateArrivals(context: RuleContext, over: number): Delay[] {
         from: planned,
         to: arrived.at,
         noted: item !== undefined && saysWhy(item),
-        lack: lack(
+        lack: shortfall(
           'late-unexplained',
           { planned: { is: 'time', at: planned, zone: stop.zone }, length: { is: 'duration', seconds } },
           { stop },
@@ -101,10 +101,10 @@ function lateArrivals(context: RuleContext, over: number): Delay[] {
   });
 }
 
-function toldOf(context: RuleContext): { at: number; evidence: EvidenceId }[] {
+function explanationsOf(context: RuleContext): { at: number; evidence: EvidenceId }[] {
   const items = [
     ...context.evidence.of('contact'),
-    ...context.evidence.of('statement').filter((item) => canBeAbout(item, 'delay')),
+    ...context.evidence.of('statement').filter((item) => mayConcern(item, 'delay')),
     ...context.evidence.of('round').filter((item) => (item.caption ?? '').trim() !== ''),
   ];
   return items.flatMap((item) => {

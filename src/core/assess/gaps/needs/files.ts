@@ -1,4 +1,4 @@
-import type { NearMiss } from '../../../model/results.js';
+import type { RejectedEvidence } from '../../../model/results.js';
 import type { SimpleNeed } from '../../../model/rule-set.js';
 import type { ItemOf } from '../../../model/state.js';
 import type { RuleContext } from '../context.js';
@@ -17,19 +17,23 @@ export function photoVerdict(context: RuleContext, need: PhotoNeed): NeedVerdict
   const photos = context.evidence
     .showing(names)
     .filter((item): item is ItemOf<'photo'> => item.kind === 'photo');
-  const ask = { among: photos, miss: qualityOf(need), thing: names.join(',') };
+  const ask = { candidates: photos, rejectionReason: qualityOf(need), thing: names.join(',') };
   return verdictOf(groupsFor(context, need, ask), need, ask);
 }
 
 /** Papers by what they are, as a document, or photographed. */
 export function documentVerdict(context: RuleContext, need: DocumentNeed): NeedVerdict {
   const names = listOf(need.document);
-  const ask = { among: context.evidence.showing(names), miss: qualityOf(need), thing: names.join(',') };
+  const ask = {
+    candidates: context.evidence.showing(names),
+    rejectionReason: qualityOf(need),
+    thing: names.join(','),
+  };
   return verdictOf(groupsFor(context, need, ask), need, ask);
 }
 
 /** Why a file of the right subject does not count all the same. */
-function qualityOf(need: PhotoNeed | DocumentNeed): (item: Filed) => NearMiss['why'] | undefined {
+function qualityOf(need: PhotoNeed | DocumentNeed): (item: Filed) => RejectedEvidence['why'] | undefined {
   return (item) => {
     const flagged = need.without?.find((name) => item.flags.some((flag) => flag.is === name));
     if (flagged !== undefined) return flagged;

@@ -1,12 +1,12 @@
 import type { Line } from '../../../model/delivery.js';
-import type { Lack } from '../../../model/results.js';
+import type { Shortfall } from '../../../model/results.js';
 import type { SimpleNeed } from '../../../model/rule-set.js';
 import { celsius } from '../../../model/temperature.js';
 import { findProduce } from '../../../reference/produce.js';
 import { bandsOf, commonBand } from '../../bands.js';
 import type { RuleContext } from '../context.js';
-import { lack } from '../shortfalls.js';
-import { type NeedVerdict, nothing } from '../verdict.js';
+import { shortfall } from '../shortfalls.js';
+import { emptyVerdict, type NeedVerdict } from '../verdict.js';
 
 type InstructionNeed = Extract<SimpleNeed, { instruction: unknown }>;
 /** Published ranges are held against the instruction with room for rounding between °F and °C. Kelvin. */
@@ -24,36 +24,38 @@ export function instructionVerdict(context: RuleContext, need: InstructionNeed):
   const counted = stated > 0 ? bills : [];
   const wrong = wrongOf(context, need, lines);
   if (wrong.length > 0)
-    return { ...nothing(), outcome: 'contradicted', counted, against: counted, lacking: wrong };
+    return { ...emptyVerdict(), outcome: 'contradicted', counted, against: counted, lacking: wrong };
   const lacking = [
-    ...silent.map((line) => lack('no-instruction', {}, { line })),
+    ...silent.map((line) => shortfall('no-instruction', {}, { line })),
     ...(need.instruction === 'in-published-range' ? notInTable(lines) : []),
   ];
   const outcome = lacking.length === 0 ? 'met' : stated > 0 ? 'short' : 'missing';
-  return { ...nothing(), outcome, counted, lacking };
+  return { ...emptyVerdict(), outcome, counted, lacking };
 }
 
-function wrongOf(context: RuleContext, need: InstructionNeed, lines: readonly Line[]): Lack[] {
+function wrongOf(context: RuleContext, need: InstructionNeed, lines: readonly Line[]): Shortfall[] {
   switch (need.instruction) {
     case 'on-the-bill':
       return [];
     case 'one-for-all': {
       const bands = bandsOf(lines, context.ruleSet);
-      return bands.length > 1 && commonBand(bands) === undefined ? [lack('no-common-temperature', {})] : [];
+      return bands.length > 1 && commonBand(bands) === undefined
+        ? [shortfall('no-common-temperature', {})]
+        : [];
     }
     case 'in-published-range':
       return lines.flatMap(outOfRange);
   }
 }
 
-function outOfRange(line: Line): Lack[] {
+function outOfRange(line: Line): Shortfall[] {
   const range = findProduce(line.goods)?.range.value;
   if (range === undefined || line.instruction === undefined) return [];
   const asked = celsius(line.instruction.setPoint);
   if (asked >= range.low - ROUNDED && asked <= range.high + ROUNDED) return [];
   const temperature = (value: number) => ({ is: 'temperature', celsius: value }) as const;
   return [
-    lack(
+    shortfall(
       'not-in-published-range',
       { setPoint: temperature(asked), low: temperature(range.low), high: temperature(range.high) },
       { line },
@@ -61,7 +63,7 @@ function outOfRange(line: Line): Lack[] {
   ];
 }
 
-const notInTable = (lines: readonly Line[]): Lack[] =>
+const notInTable = (lines: readonly Line[]): Shortfall[] =>
   lines
     .filter((line) => line.instruction !== undefined && findProduce(line.goods) === undefined)
-    .map((line) => lack('not-in-table', {}, { line }));
+    .map((line) => shortfall('not-in-table', {}, { line }));

@@ -1,16 +1,23 @@
-import type { Lack } from '../../../model/results.js';
-import type { SimpleNeed, WhenPoint } from '../../../model/rule-set.js';
+import type { Shortfall } from '../../../model/results.js';
+import type { MilestoneOffset, SimpleNeed } from '../../../model/rule-set.js';
 import { kelvin } from '../../../model/temperature.js';
 import type { UnitLog } from '../../../model/unit-log.js';
 import { ROUNDING } from '../../bands.js';
-import { type Known, notBefore, pastBy, type Side, sideOf, stopsOf } from '../../milestones.js';
+import {
+  earliestTimeOf,
+  type KnownMilestone,
+  latestTimeOf,
+  type StopSide,
+  sideOfMilestone,
+  stopsOf,
+} from '../../milestones.js';
 import { judgedChannel } from '../../temperature/channels.js';
 import { knownShare } from '../../temperature/coverage.js';
 import type { RuleContext } from '../context.js';
-import { farFromAsked } from '../instructed.js';
-import { lack } from '../shortfalls.js';
-import { type NeedVerdict, nothing } from '../verdict.js';
-import { endOf, standInNote } from '../window.js';
+import { nearestInstruction } from '../instructed.js';
+import { shortfall } from '../shortfalls.js';
+import { emptyVerdict, type NeedVerdict } from '../verdict.js';
+import { stopOfLine, substituteEventNote } from '../window.js';
 
 type LogNeed = Extract<SimpleNeed, { log: unknown }>;
 
@@ -20,25 +27,25 @@ type LogNeed = Extract<SimpleNeed, { log: unknown }>;
  */
 export function logVerdict(context: RuleContext, need: LogNeed): NeedVerdict {
   const usable = context.logs.filter((log) => log.times.length > 1 && (log.times.at(0) ?? 0) <= context.now);
-  if (usable.length === 0) return { ...nothing(), lacking: [lack('no-log', {})] };
+  if (usable.length === 0) return { ...emptyVerdict(), lacking: [shortfall('no-log', {})] };
   const start = edge(context, need.from, undefined, 'from');
   const end = edge(context, need.to, 'arrival', 'to');
   const counted = usable.map((log) => log.evidence);
   if (start === undefined)
     return {
-      ...nothing(),
+      ...emptyVerdict(),
       outcome: 'short',
       counted,
-      lacking: [lack('log-start-unknown', { moment: need.from.moment })],
+      lacking: [shortfall('log-start-unknown', { moment: need.from.moment })],
     };
   const from = start.at + need.from.seconds * 1000;
   const to = end === undefined ? context.now : Math.min(context.now, end.at + need.to.seconds * 1000);
   const share = knownShare(usable, { from, to });
   const enough = share > 0 && share + 1e-9 >= need.coverage;
-  const air = airLacks(context, need, usable, from, to);
+  const air = airShortfalls(context, need, usable, from, to);
   const lacking = [...(enough ? [] : [shortOf(share, need.coverage)]), ...air];
   return {
-    ...nothing(),
+    ...emptyVerdict(),
     outcome:
       share > 0 && air.some((one) => one.is === 'air-off')
         ? 'contradicted'
@@ -48,38 +55,38 @@ export function logVerdict(context: RuleContext, need: LogNeed): NeedVerdict {
             ? 'short'
             : 'missing',
     counted: share > 0 ? counted : [],
-    nearly: share > 0 ? [] : counted.map((evidence) => ({ evidence, why: 'bad-value' })),
+    rejected: share > 0 ? [] : counted.map((evidence) => ({ evidence, why: 'bad-value' })),
     against: share > 0 && air.some((one) => one.is === 'air-off') ? counted : [],
     lacking,
-    notes: [...standInNote(need.from.moment, start), ...standInNote(need.to.moment, end)],
+    notes: [...substituteEventNote(need.from.moment, start), ...substituteEventNote(need.to.moment, end)],
   };
 }
 
 /** Shares are cut to whole hundredths, so that 94.9 % never reads as the 95 % that is needed. */
-const shortOf = (share: number, need: number): Lack =>
-  lack('log-short', {
+const shortOf = (share: number, need: number): Shortfall =>
+  shortfall('log-short', {
     known: { is: 'share', of: Math.floor(share * 100) / 100 },
     need: { is: 'share', of: need },
   });
 
-function airLacks(
+function airShortfalls(
   context: RuleContext,
   need: LogNeed,
   logs: readonly UnitLog[],
   from: number,
   to: number,
-): Lack[] {
+): Shortfall[] {
   if (need.airWithin === undefined) return [];
   const last = logs.map((log) => lastAir(log, from, to)).filter((one) => one !== undefined);
   const latest = last.reduce<{ at: number; celsius: number } | undefined>(
     (best, one) => (best === undefined || one.at > best.at ? one : best),
     undefined,
   );
-  if (latest === undefined) return [lack('no-air-in-log', {})];
-  const far = farFromAsked(context, latest.celsius);
+  if (latest === undefined) return [shortfall('no-air-in-log', {})];
+  const far = nearestInstruction(context, latest.celsius);
   if (far === undefined || far.kelvin <= kelvin(need.airWithin) + ROUNDING) return [];
   return [
-    lack('air-off', {
+    shortfall('air-off', {
       air: { is: 'temperature', celsius: latest.celsius },
       asked: { is: 'temperature', celsius: far.asked },
       allowed: { is: 'difference', kelvin: kelvin(need.airWithin) },
@@ -104,16 +111,24 @@ function lastAir(log: UnitLog, from: number, to: number): { at: number; celsius:
 /** An end of the log's window: at the rule's own stop or line where there is one, else at the outermost stop of its side. */
 function edge(
   context: RuleContext,
-  point: WhenPoint,
+  point: MilestoneOffset,
   stage: RuleContext['stage'] | undefined,
   end: 'from' | 'to',
-): Known | undefined {
-  const { moments, scope } = context;
+): KnownMilestone | undefined {
+  const { milestones, scope } = context;
   const loadingRule = context.stage === 'before-loading' || context.stage === 'loading';
-  const side: Side = sideOf(point.moment, undefined, loadingRule ? context.stage : (stage ?? context.stage));
-  const stops = stopsOf(moments, side);
-  const own = [scope.stop?.id, endOf(scope.line, side)].find((id) => stops.some((stop) => stop.id === id));
+  const side: StopSide = sideOfMilestone(
+    point.moment,
+    undefined,
+    loadingRule ? context.stage : (stage ?? context.stage),
+  );
+  const stops = stopsOf(milestones, side);
+  const own = [scope.stop?.id, stopOfLine(scope.line, side)].find((id) =>
+    stops.some((stop) => stop.id === id),
+  );
   const stop = own ?? (side === 'load' ? stops[0] : stops.at(-1))?.id;
   if (stop === undefined) return undefined;
-  return end === 'from' ? notBefore(moments, stop, point.moment) : pastBy(moments, stop, point.moment);
+  return end === 'from'
+    ? earliestTimeOf(milestones, stop, point.moment)
+    : latestTimeOf(milestones, stop, point.moment);
 }

@@ -1,41 +1,41 @@
 import type { Line } from '../../../model/delivery.js';
-import type { Lack } from '../../../model/results.js';
+import type { Shortfall } from '../../../model/results.js';
 import type { SimpleNeed } from '../../../model/rule-set.js';
 import type { ItemOf } from '../../../model/state.js';
 import { celsius, kelvin } from '../../../model/temperature.js';
 import { bandOf, ROUNDING } from '../../bands.js';
-import { judge, lineOf } from '../../pulps.js';
+import { judgePulp, lineOfEvidence } from '../../pulps.js';
 import type { RuleContext } from '../context.js';
-import { type Group, groupsFor, verdictOf } from '../counting.js';
-import { lack } from '../shortfalls.js';
-import { gather, type NeedVerdict } from '../verdict.js';
+import { type CountGroup, groupsFor, verdictOf } from '../counting.js';
+import { shortfall } from '../shortfalls.js';
+import { merge, type NeedVerdict } from '../verdict.js';
 
 type PulpNeed = Extract<SimpleNeed, { reading: 'pulp' }>;
 type PulpAgreement = Extract<SimpleNeed, { agreement: 'pulp' }>;
-type Pulps = Group<ItemOf<'pulp'>>;
+type Pulps = CountGroup<ItemOf<'pulp'>>;
 
 /** Pulp readings: how many, spread over which parts of the load, and within the line's instruction where asked. */
 export function pulpVerdict(context: RuleContext, need: PulpNeed): NeedVerdict {
   const ask = {
-    among: context.evidence.of('pulp'),
-    miss: (item: ItemOf<'pulp'>) =>
+    candidates: context.evidence.of('pulp'),
+    rejectionReason: (item: ItemOf<'pulp'>) =>
       need.from !== undefined && item.from !== need.from ? ('wrong-source' as const) : undefined,
     thing: need.from === undefined ? 'pulp' : `pulp-of-${need.from}`,
   };
   const groups = groupsFor(context, need, ask);
-  const verdict = verdictOf(groups, need, ask, (group) => spreadLacks(need, group));
+  const verdict = verdictOf(groups, need, ask, (group) => spreadShortfalls(need, group));
   return need.withinInstruction === undefined
     ? verdict
     : within(context, verdict, groups, need.withinInstruction);
 }
 
-function spreadLacks(need: PulpNeed, group: Pulps): Lack[] {
+function spreadShortfalls(need: PulpNeed, group: Pulps): Shortfall[] {
   if (need.spread === undefined || group.counted.length === 0) return [];
   const seen = new Set(group.counted.map((item) => item.place?.position));
   const lacking = need.spread.position.filter((one) => !seen.has(one));
   return lacking.length === 0
     ? []
-    : [lack('none-at-position', { positions: lacking.join(',') }, { line: group.line })];
+    : [shortfall('none-at-position', { positions: lacking.join(',') }, { line: group.line })];
 }
 
 /** Readings outside the line's own band contradict; a line without instruction can't be judged. */
@@ -48,17 +48,19 @@ function within(
   const outside = new Map<Line, ItemOf<'pulp'>[]>();
   const silent = new Set<Line>();
   for (const item of new Set(groups.flatMap((group) => group.counted))) {
-    const line = lineOf(item, context.state.delivery.lines);
+    const line = lineOfEvidence(item, context.state.delivery.lines);
     if (line === undefined) continue;
     const band = bandOf(line, { ...context.ruleSet, tolerance: allowed.tolerance });
     if (band === undefined) silent.add(line);
-    else if (judge(celsius(item.temperature), band).verdict !== 'in-band')
+    else if (judgePulp(celsius(item.temperature), band).verdict !== 'in-band')
       outside.set(line, [...(outside.get(line) ?? []), item]);
   }
   const lacking = [
     ...verdict.lacking,
-    ...[...outside].map(([line, items]) => lack('outside-instruction', { count: items.length }, { line })),
-    ...[...silent].map((line) => lack('no-instruction-to-compare', {}, { line })),
+    ...[...outside].map(([line, items]) =>
+      shortfall('outside-instruction', { count: items.length }, { line }),
+    ),
+    ...[...silent].map((line) => shortfall('no-instruction-to-compare', {}, { line })),
   ];
   const against = [...outside.values()].flat().map((item) => item.evidence);
   if (against.length > 0) return { ...verdict, outcome: 'contradicted', against, lacking };
@@ -76,14 +78,14 @@ export function pulpAgreementVerdict(context: RuleContext, need: PulpAgreement):
     groupsFor(
       context,
       { atLeast: 1, per: 'line', at: need.at },
-      { among: among.filter((item) => item.from === from), thing: 'pulp' },
+      { candidates: among.filter((item) => item.from === from), thing: 'pulp' },
     ),
   );
   const parts = (first ?? []).flatMap((one) => {
     const other = second?.find((group) => group.line === one.line);
     return other === undefined ? [] : [compare(need, one, other)];
   });
-  const all = gather(parts);
+  const all = merge(parts);
   const outcomes = parts.map((part) => part.outcome);
   if (outcomes.includes('contradicted')) return { ...all, outcome: 'contradicted' };
   if (parts.length > 0 && outcomes.every((outcome) => outcome === 'met')) return { ...all, outcome: 'met' };
@@ -96,7 +98,7 @@ const mean = (items: readonly ItemOf<'pulp'>[]) =>
 function compare(need: PulpAgreement, first: Pulps, second: Pulps): NeedVerdict {
   const [one, other] = need.between;
   const both = [...first.counted, ...second.counted].map((item) => item.evidence);
-  const base = { counted: both, nearly: [...first.nearly, ...second.nearly], against: [], notes: [] };
+  const base = { counted: both, rejected: [...first.rejected, ...second.rejected], against: [], notes: [] };
   const silent = [
     ...(first.counted.length === 0 ? [one] : []),
     ...(second.counted.length === 0 ? [other] : []),
@@ -105,7 +107,7 @@ function compare(need: PulpAgreement, first: Pulps, second: Pulps): NeedVerdict 
     return {
       ...base,
       outcome: both.length > 0 ? 'short' : 'missing',
-      lacking: silent.map((party) => lack('hand-silent', { party }, { line: first.line })),
+      lacking: silent.map((party) => shortfall('hand-silent', { party }, { line: first.line })),
     };
   const apart = Math.abs(mean(first.counted) - mean(second.counted));
   if (apart <= kelvin(need.tolerance) + ROUNDING) return { ...base, outcome: 'met', lacking: [] };
@@ -114,7 +116,7 @@ function compare(need: PulpAgreement, first: Pulps, second: Pulps): NeedVerdict 
     outcome: 'contradicted',
     against: both,
     lacking: [
-      lack(
+      shortfall(
         'hands-differ',
         { first: one, second: other, apart: { is: 'difference', kelvin: apart } },
         { line: first.line },

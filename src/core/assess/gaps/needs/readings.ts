@@ -2,8 +2,8 @@ import type { SimpleNeed } from '../../../model/rule-set.js';
 import type { ItemOf } from '../../../model/state.js';
 import type { RuleContext } from '../context.js';
 import { groupsFor, verdictOf } from '../counting.js';
-import { lack } from '../shortfalls.js';
-import { canBeAbout } from '../statements.js';
+import { shortfall } from '../shortfalls.js';
+import { mayConcern } from '../statements.js';
 import type { NeedVerdict } from '../verdict.js';
 
 type ReadingNeed = Extract<SimpleNeed, { reading: 'set-point' | 'bracing' | 'contact' | 'statement' }>;
@@ -16,10 +16,10 @@ const listOf = <T extends string>(value: T | T[]): T[] => (Array.isArray(value) 
 export function readingVerdict(context: RuleContext, need: ReadingNeed): NeedVerdict {
   const wanted = wantedRuns(context, need);
   const all: readonly Plain[] = context.evidence.of(need.reading);
-  const among = all.filter((item) => item.kind !== 'statement' || canBeAbout(item, need.about));
+  const candidates = all.filter((item) => item.kind !== 'statement' || mayConcern(item, need.about));
   const ask = {
-    among,
-    miss: (item: Plain) => {
+    candidates,
+    rejectionReason: (item: Plain) => {
       if (item.kind === 'contact' && need.with !== undefined && !listOf(need.with).includes(item.with))
         return 'wrong-source' as const;
       if (item.kind !== 'set-point') return undefined;
@@ -42,7 +42,11 @@ export function readingVerdict(context: RuleContext, need: ReadingNeed): NeedVer
     against: [...new Set(other.map((item) => item.evidence))],
     lacking: [
       ...verdict.lacking,
-      lack('run-differs', { seen: first.run ?? '', asked: wanted.join(',') }, { line: context.scope.line }),
+      shortfall(
+        'run-differs',
+        { seen: first.run ?? '', asked: wanted.join(',') },
+        { line: context.scope.line },
+      ),
     ],
   };
 }
@@ -70,7 +74,7 @@ function thingOf(need: ReadingNeed): string {
 export function eventVerdict(context: RuleContext, need: EventNeed): NeedVerdict {
   const names = listOf(need.event);
   const ask = {
-    among: context.evidence.of('event').filter((item) => names.includes(item.event)),
+    candidates: context.evidence.of('event').filter((item) => names.includes(item.event)),
     thing: names.map((name) => `time-of-${name}`).join(','),
   };
   return verdictOf(groupsFor(context, need, ask), need, ask);

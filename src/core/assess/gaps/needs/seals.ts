@@ -1,10 +1,10 @@
-import type { Lack } from '../../../model/results.js';
+import type { Shortfall } from '../../../model/results.js';
 import type { SimpleNeed } from '../../../model/rule-set.js';
 import type { ItemOf } from '../../../model/state.js';
 import { sealKey } from '../../seals.js';
 import type { RuleContext } from '../context.js';
 import { groupsFor, verdictOf } from '../counting.js';
-import { lack } from '../shortfalls.js';
+import { shortfall } from '../shortfalls.js';
 import type { NeedVerdict } from '../verdict.js';
 
 type SealNeed = Extract<SimpleNeed, { reading: 'seal' }>;
@@ -17,14 +17,16 @@ type Seal = ItemOf<'seal'>;
 export function sealVerdict(context: RuleContext, need: SealNeed): NeedVerdict {
   const seals = context.evidence.of('seal');
   const ask = {
-    among: seals,
-    miss: (item: Seal) =>
+    candidates: seals,
+    rejectionReason: (item: Seal) =>
       need.state !== undefined && item.state !== need.state ? ('bad-value' as const) : undefined,
     thing: need.state === undefined ? 'seal' : `seal-${need.state}`,
   };
   const groups = groupsFor(context, need, ask);
   const verdict = verdictOf(groups, need, ask);
-  const inPlace = groupsFor(context, need, { among: seals, thing: 'seal' }).flatMap((group) => group.counted);
+  const inPlace = groupsFor(context, need, { candidates: seals, thing: 'seal' }).flatMap(
+    (group) => group.counted,
+  );
   const broken = need.state === 'intact' ? inPlace.filter((item) => item.state === 'broken') : [];
   const [applied] = seals.filter((item) => item.state === 'applied');
   const known = new Set(seals.filter((item) => item.state === 'applied').map((item) => sealKey(item.number)));
@@ -33,9 +35,9 @@ export function sealVerdict(context: RuleContext, need: SealNeed): NeedVerdict {
     need.sameAsApplied && applied !== undefined
       ? counted.filter((item) => !known.has(sealKey(item.number)))
       : [];
-  const lacking: Lack[] = [
-    ...broken.map((item) => lack('seal-broken', { number: item.number })),
-    ...other.map((item) => lack('seal-differs', { applied: applied?.number ?? '', found: item.number })),
+  const lacking: Shortfall[] = [
+    ...broken.map((item) => shortfall('seal-broken', { number: item.number })),
+    ...other.map((item) => shortfall('seal-differs', { applied: applied?.number ?? '', found: item.number })),
   ];
   if (lacking.length > 0)
     return {
@@ -48,7 +50,7 @@ export function sealVerdict(context: RuleContext, need: SealNeed): NeedVerdict {
     return {
       ...verdict,
       outcome: 'short',
-      lacking: [...verdict.lacking, lack('no-seal-to-compare', {})],
+      lacking: [...verdict.lacking, shortfall('no-seal-to-compare', {})],
     };
   return verdict;
 }

@@ -1,10 +1,10 @@
-import type { SetPointWord } from '../../../model/results.js';
+import type { SetPointStatement } from '../../../model/results.js';
 import type { SimpleNeed } from '../../../model/rule-set.js';
 import { kelvin } from '../../../model/temperature.js';
 import { differencesOf } from '../../agreement.js';
 import type { RuleContext } from '../context.js';
-import { lack } from '../shortfalls.js';
-import { type NeedVerdict, nothing } from '../verdict.js';
+import { shortfall } from '../shortfalls.js';
+import { emptyVerdict, type NeedVerdict } from '../verdict.js';
 
 type AgreementNeed = Extract<SimpleNeed, { agreement: 'set-point' }>;
 
@@ -15,22 +15,22 @@ export function agreementVerdict(context: RuleContext, need: AgreementNeed): Nee
   );
   const silent = need.between
     .filter((source) => !words.some((word) => word.source === source))
-    .map((source) => lack('source-silent', { source }));
+    .map((source) => shortfall('source-silent', { source }));
   const counted = [...new Set(words.flatMap((word) => word.evidence ?? []))];
   const differences = differencesOf(words, kelvin(need.tolerance) + 1e-9);
   if (differences.length === 0) {
     const outcome = silent.length === 0 ? 'met' : words.length > 0 ? 'short' : 'missing';
-    return { ...nothing(), outcome, counted, lacking: silent };
+    return { ...emptyVerdict(), outcome, counted, lacking: silent };
   }
   return {
-    ...nothing(),
+    ...emptyVerdict(),
     outcome: 'contradicted',
     counted,
     against: [...new Set(differences.flatMap((one) => one.between.flatMap((word) => word.evidence ?? [])))],
     lacking: [
       ...silent,
       ...differences.map(({ between: [first, second] }) =>
-        lack('sources-differ', {
+        shortfall('sources-differ', {
           first: first.source,
           firstSays: { is: 'temperature', celsius: first.celsius },
           second: second.source,
@@ -42,7 +42,7 @@ export function agreementVerdict(context: RuleContext, need: AgreementNeed): Nee
 }
 
 /** Whether a word on the set point is of a time after the moment that is asked about. */
-function isLater(context: RuleContext, word: SetPointWord): boolean {
+function isLater(context: RuleContext, word: SetPointStatement): boolean {
   if (word.at !== undefined) return word.at > context.now;
   if (word.source !== 'log') return false;
   const log = context.logs.find((one) => one.evidence === word.evidence);

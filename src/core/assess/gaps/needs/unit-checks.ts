@@ -1,4 +1,4 @@
-import type { Lack } from '../../../model/results.js';
+import type { Shortfall } from '../../../model/results.js';
 import type { SimpleNeed } from '../../../model/rule-set.js';
 import type { ItemOf } from '../../../model/state.js';
 import { celsius, kelvin } from '../../../model/temperature.js';
@@ -6,13 +6,13 @@ import { knownMilliseconds } from '../../../model/time.js';
 import { ROUNDING } from '../../bands.js';
 import type { RuleContext, Scope } from '../context.js';
 import { groupsFor, verdictOf } from '../counting.js';
-import { farFromAsked } from '../instructed.js';
-import { lack } from '../shortfalls.js';
+import { nearestInstruction } from '../instructed.js';
+import { shortfall } from '../shortfalls.js';
 import type { NeedVerdict } from '../verdict.js';
-import { endsOf, type Window } from '../window.js';
+import { type EvidenceWindow, windowEnds } from '../window.js';
 
-type RoundNeed = Extract<SimpleNeed, { reading: 'round' }>;
-type Round = ItemOf<'round'>;
+type UnitCheckNeed = Extract<SimpleNeed, { reading: 'round' }>;
+type UnitCheck = ItemOf<'round'>;
 const MS_PER_HOUR = 3_600_000;
 
 /**
@@ -20,10 +20,10 @@ const MS_PER_HOUR = 3_600_000;
  * now), fuel at least as asked, box air near the bill's temperature. A window that is itself shorter than the longest
  * time between looks needs none.
  */
-export function roundVerdict(context: RuleContext, need: RoundNeed): NeedVerdict {
+export function unitCheckVerdict(context: RuleContext, need: UnitCheckNeed): NeedVerdict {
   const ask = {
-    among: context.evidence.of('round'),
-    miss: (item: Round) =>
+    candidates: context.evidence.of('round'),
+    rejectionReason: (item: UnitCheck) =>
       (need.fuelAtLeast !== undefined && item.fuel === undefined) ||
       (need.boxAirWithin !== undefined && item.boxAir === undefined)
         ? ('bad-value' as const)
@@ -33,7 +33,7 @@ export function roundVerdict(context: RuleContext, need: RoundNeed): NeedVerdict
   };
   const groups = groupsFor(context, need, ask);
   const counted = groups.flatMap((group) => group.counted);
-  const apart = need.everyHours === undefined ? undefined : longestApart(context, need, counted);
+  const apart = need.everyHours === undefined ? undefined : longestInterval(context, need, counted);
   if (apart !== undefined && need.everyHours !== undefined && apart.window <= need.everyHours)
     return { ...verdictOf(groups, { ...need, atLeast: 0 }, ask), outcome: 'met' };
   const verdict = verdictOf(groups, need, ask, () => tooFarApart(apart?.hours, need.everyHours));
@@ -47,10 +47,10 @@ export function roundVerdict(context: RuleContext, need: RoundNeed): NeedVerdict
   };
 }
 
-function tooFarApart(hours: number | undefined, allowed: number | undefined): Lack[] {
+function tooFarApart(hours: number | undefined, allowed: number | undefined): Shortfall[] {
   if (hours === undefined || allowed === undefined || hours <= allowed) return [];
   return [
-    lack('looks-apart', {
+    shortfall('looks-apart', {
       longest: { is: 'duration', seconds: hours * 3600 },
       allowed: { is: 'duration', seconds: allowed * 3600 },
     }),
@@ -58,11 +58,11 @@ function tooFarApart(hours: number | undefined, allowed: number | undefined): La
 }
 
 interface Against {
-  items: Round[];
-  lack: Lack;
+  items: UnitCheck[];
+  lack: Shortfall;
 }
 
-function lowFuel({ fuelAtLeast: need }: RoundNeed, counted: readonly Round[]): Against[] {
+function lowFuel({ fuelAtLeast: need }: UnitCheckNeed, counted: readonly UnitCheck[]): Against[] {
   if (need === undefined) return [];
   const items = counted.filter((item) => item.fuel !== undefined && item.fuel < need);
   if (items.length === 0) return [];
@@ -70,7 +70,7 @@ function lowFuel({ fuelAtLeast: need }: RoundNeed, counted: readonly Round[]): A
   return [
     {
       items,
-      lack: lack('fuel-low', {
+      lack: shortfall('fuel-low', {
         count: items.length,
         lowest: { is: 'share', of: lowest },
         need: { is: 'share', of: need },
@@ -80,10 +80,14 @@ function lowFuel({ fuelAtLeast: need }: RoundNeed, counted: readonly Round[]): A
 }
 
 /** Only the last look of the window counts: the box is cooled until then. */
-function airOff(context: RuleContext, { boxAirWithin }: RoundNeed, counted: readonly Round[]): Against[] {
+function airOff(
+  context: RuleContext,
+  { boxAirWithin }: UnitCheckNeed,
+  counted: readonly UnitCheck[],
+): Against[] {
   const last = counted
     .filter((item) => item.boxAir !== undefined)
-    .reduce<Round | undefined>(
+    .reduce<UnitCheck | undefined>(
       (latest, item) =>
         latest === undefined || (knownMilliseconds(item.time) ?? 0) >= (knownMilliseconds(latest.time) ?? 0)
           ? item
@@ -92,12 +96,12 @@ function airOff(context: RuleContext, { boxAirWithin }: RoundNeed, counted: read
     );
   if (boxAirWithin === undefined || last?.boxAir === undefined) return [];
   const air = celsius(last.boxAir);
-  const far = farFromAsked(context, air);
+  const far = nearestInstruction(context, air);
   if (far === undefined || far.kelvin <= kelvin(boxAirWithin) + ROUNDING) return [];
   return [
     {
       items: [last],
-      lack: lack('air-off', {
+      lack: shortfall('air-off', {
         air: { is: 'temperature', celsius: air },
         asked: { is: 'temperature', celsius: far.asked },
         allowed: { is: 'difference', kelvin: kelvin(boxAirWithin) },
@@ -107,12 +111,12 @@ function airOff(context: RuleContext, { boxAirWithin }: RoundNeed, counted: read
 }
 
 /** Longest time without a look, and the window's length, in hours. Undefined when the window's start is not known. */
-export function longestApart(
-  context: Pick<RuleContext, 'moments' | 'stage' | 'now'> & { scope?: Scope },
-  need: Pick<Window, 'at' | 'after' | 'before' | 'within'>,
-  rounds: readonly Round[],
+export function longestInterval(
+  context: Pick<RuleContext, 'milestones' | 'stage' | 'now'> & { scope?: Scope },
+  need: Pick<EvidenceWindow, 'at' | 'after' | 'before' | 'within'>,
+  rounds: readonly UnitCheck[],
 ): { hours: number; window: number } | undefined {
-  const ends = endsOf(context, need, undefined, undefined);
+  const ends = windowEnds(context, need, undefined, undefined);
   const start = ends.after?.at;
   if (start === undefined) return undefined;
   const end = Math.max(start, Math.min(context.now, ends.before?.at ?? context.now));
