@@ -10,7 +10,7 @@ import {
   formatDeadlineState,
   formatDeadlineTime,
   formatDeadlineTitle,
-} from './clock-words.js';
+} from './deadline-words.js';
 import { escapeControls, type Output } from './output.js';
 import { tableLines, wrap } from './table.js';
 

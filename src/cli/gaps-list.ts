@@ -11,10 +11,10 @@ import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { GapOutcome, GapPart, GapResult } from '../core/model/results.js';
 import { type Stage, stage as stages } from '../core/model/rule-set.js';
 import { milliseconds, type Zone } from '../core/model/time.js';
-import { formatDeadlineTime } from './clock-words.js';
+import { formatDeadlineTime } from './deadline-words.js';
+import { formatLocalTime } from './local-time.js';
 import { escapeControls, type Output } from './output.js';
 import { tableLines, wrap } from './table.js';
-import { formatLocalTime } from './when.js';
 
 export interface ListOptions {
   /** Also what is met, not yet due or does not apply. */

@@ -3,11 +3,11 @@ import type { Command } from 'commander';
 import type { LetterKind } from '../core/model/claim.js';
 import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
+import { resolveEnteredBy } from './entered-by.js';
 import { escapeControls, pathForShell, quotedForShell } from './output.js';
 import { type PassphraseOptions, readPassphrase } from './passphrase.js';
 import type { CliContext } from './program.js';
 import { wrap } from './table.js';
-import { resolveEnteredBy } from './who.js';
 
 /** Options of `answer` that put a letter together. */
 export interface LetterOptions extends PassphraseOptions {

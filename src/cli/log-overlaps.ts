@@ -2,7 +2,7 @@ import type { JoinedLogs, LogOverlap, RowDisagreement } from '../core/assess/log
 import type { TemperatureUnit } from '../core/model/temperature.js';
 import { fromCelsius } from '../core/model/temperature.js';
 import type { Zone } from '../core/model/time.js';
-import { formatLocalTime } from './when.js';
+import { formatLocalTime } from './local-time.js';
 
 /** Disagreements that are told one by one; the JSON has up to a thousand. */
 const LISTED_ROWS = 5;

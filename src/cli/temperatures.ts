@@ -12,9 +12,9 @@ import {
   idInWords,
   otherUnit,
 } from './degrees.js';
+import { formatLocalTime } from './local-time.js';
 import type { Output } from './output.js';
 import { printWrapped, tableLines } from './table.js';
-import { formatLocalTime } from './when.js';
 
 export interface TemperatureView {
   unit: TemperatureUnit;

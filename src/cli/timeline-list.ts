@@ -1,8 +1,8 @@
 import type { TimelineInterval, TimelineItem } from '../core/model/results.js';
 import type { TimelineReport } from '../jobs/timeline.js';
+import { formatLocalTime } from './local-time.js';
 import type { Output } from './output.js';
 import { tableLines } from './table.js';
-import { formatLocalTime } from './when.js';
 
 /** Items in the order of time, then the intervals, then what has no known time. */
 export function printTimeline(

@@ -1,9 +1,9 @@
 import type { TrailRow } from '../core/model/results.js';
 import { milliseconds, type Zone } from '../core/model/time.js';
 import type { TrailReport } from '../jobs/trail.js';
+import { formatLocalTime } from './local-time.js';
 import { escapeControls, type Output } from './output.js';
 import { wrap } from './table.js';
-import { formatLocalTime } from './when.js';
 
 /** Longer values stand in full with --json. */
 const LONGEST = 160;

@@ -4,7 +4,7 @@ import type { Entry, ZipFile } from 'yauzl';
 import { DossierError, type Problem } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { nameProblem, overlapDetector, specialFileReason } from './archive/entry-checks.js';
-import { ignoredReason } from './walk.js';
+import { ignoredReason } from './file-scan.js';
 
 /** One file in an archive that may be taken out. */
 export interface ArchiveEntry {

@@ -4,9 +4,9 @@ import { DossierError, type Problem } from '../core/model/error.js';
 import { position, subjectName } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Hint } from './draft.js';
+import type { FoundFile } from './file-scan.js';
 import { nearestWord } from './settings/did-you-mean.js';
 import type { WrittenRow } from './table/written-table.js';
-import type { FoundFile } from './walk.js';
 
 /** A sidecar that says what the files of its folder show. */
 export const CAPTIONS_NAME = 'captions.csv';

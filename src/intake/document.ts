@@ -2,7 +2,7 @@ import { assertNever, DossierError, type Problem } from '../core/model/error.js'
 import type { FileRef, Flag, Subject } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { EventTime } from '../core/model/time.js';
-import { documentByFileName, documentByHeading } from './document/paper-words.js';
+import { documentByFileName, documentByHeading } from './document/document-words.js';
 import { scanPdf } from './document/pdf.js';
 import type { Hint, ReceivedDraftOf } from './draft.js';
 import type { Recognised } from './recognise.js';

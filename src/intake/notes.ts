@@ -2,7 +2,7 @@ import type { Delivery } from '../core/model/delivery.js';
 import type { Problem } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { type ParsedNote, readNote, UnreadableNote } from './notes/line.js';
-import { type NoteContext, noteContextOf } from './notes/standing.js';
+import { type NoteContext, noteContextOf } from './notes/note-context.js';
 import { splitNote } from './notes/words.js';
 
 /** One line of a notes file as it was understood: the words of `dossier record`, before they are judged. */

@@ -5,7 +5,7 @@ import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { RecordState } from '../core/model/state.js';
 import { readWrittenTable, type WrittenRow } from '../intake/table/written-table.js';
 import { unreadable } from '../record/disk/disk-error.js';
-import { formatClaimNote } from './claim/statements.js';
+import { formatClaimNote } from './claim/format-note.js';
 import { existingNote, isSameNote, parseClaimNote } from './claim.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { unknownWord } from './place-options.js';

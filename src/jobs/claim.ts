@@ -4,8 +4,8 @@ import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { RecordState } from '../core/model/state.js';
 import { claimNoteBody, type TypedClaimKind } from './claim/body.js';
-import { formatClaimNote } from './claim/statements.js';
-import { claimOptions } from './claim/words.js';
+import { claimOptions } from './claim/claim-options.js';
+import { formatClaimNote } from './claim/format-note.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { unknownWord } from './place-options.js';
 

@@ -1,7 +1,7 @@
 import { type LongWork, nextStep } from '../core/ports/work.js';
 import { readCaptions } from '../intake/captions.js';
 import type { LogOptions } from '../intake/draft.js';
-import { type FileScan, scanFiles } from '../intake/walk.js';
+import { type FileScan, scanFiles } from '../intake/file-scan.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { Batch } from './collect/batch.js';
 import { EvidenceByHash } from './collect/evidence-by-hash.js';

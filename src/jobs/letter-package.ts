@@ -8,11 +8,11 @@ import { type LongWork, nextStep } from '../core/ports/work.js';
 import type { DeliveryRecord } from '../record/store.js';
 import type { BuildReport } from './build.js';
 import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
-import { readLetterRequest, type TypedLetter } from './letter-package/asked.js';
+import { type PackageContext, writeCertificates, writeFrom } from './letter-package/documents.js';
 import { builtFiles, dossierFor, enclosed, requireUnchanged } from './letter-package/dossier.js';
 import { enclosuresText, type PackedFile, type Staging, stageFolder } from './letter-package/files.js';
-import { type PackageContext, writeCertificates, writeFrom } from './letter-package/papers.js';
-import { type SenderNotes, senderNotes } from './letter-package/tell.js';
+import { readLetterRequest, type TypedLetter } from './letter-package/letter-request.js';
+import { type SenderNotes, senderNotes } from './letter-package/sender-notes.js';
 import type { SignedBy } from './signer.js';
 
 /** What is put together, and how. */

@@ -6,15 +6,15 @@ import { DossierError, type Problem } from '../core/model/error.js';
 import type { EvidenceId } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { knownMilliseconds } from '../core/model/time.js';
-import type { NoteContext } from '../intake/notes/standing.js';
+import type { NoteContext } from '../intake/notes/note-context.js';
 import { readNotes } from '../intake/notes.js';
 import { plannedAt, STOP_WINDOW_HOURS } from '../intake/place.js';
 import { decode } from '../intake/table/encoding.js';
 import { unreadable } from '../record/disk/disk-error.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { readingKey, recordedReadings } from './held-readings.js';
 import { formatReading, type ParsedReading, parseReading } from './record-reading.js';
+import { readingKey, recordedReadings } from './recorded-readings.js';
 
 export interface NotesInput extends OpenDelivery {
   file: string;

@@ -18,7 +18,7 @@ import {
 import type { FindingQuantity, Shortfall } from '../../src/core/model/results.js';
 import { milestone } from '../../src/core/model/rule-set.js';
 import type { Zone } from '../../src/core/model/time.js';
-import { gapWording } from '../../src/jobs/gap-words.js';
+import { gapWording } from '../../src/jobs/gap-wording.js';
 import { facts } from '../core/assess/made.js';
 
 const FOLDER = join(import.meta.dirname, '../../templates/words/en');

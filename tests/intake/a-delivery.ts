@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll } from 'vitest';
 import { sha256 } from '../../src/core/model/evidence.js';
 import { parseDeliveryFile } from '../../src/intake/delivery-file.js';
-import type { FoundFile } from '../../src/intake/walk.js';
+import type { FoundFile } from '../../src/intake/file-scan.js';
 
 /** An invented delivery with stops in two zones. */
 export const DELIVERY_YAML = `delivery: T-1

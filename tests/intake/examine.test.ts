@@ -7,7 +7,7 @@ import { receivedEvidence } from '../../src/core/model/evidence.js';
 import { zone } from '../../src/core/model/time.js';
 import { hintFor, readCaptions } from '../../src/intake/captions.js';
 import { type ExamineInput, examineFile } from '../../src/intake/examine.js';
-import { type FoundFile, scanFiles } from '../../src/intake/walk.js';
+import { type FoundFile, scanFiles } from '../../src/intake/file-scan.js';
 import { cases } from '../properties.js';
 import { delivery, emptyFolder, put, someHash } from './a-delivery.js';
 

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { milestoneText, substituteText } from '../../src/compose/view/gap-words.js';
 import { type Rule, stage } from '../../src/core/model/rule-set.js';
-import { gapWording } from '../../src/jobs/gap-words.js';
+import { gapWording } from '../../src/jobs/gap-wording.js';
 import { type LoadedRuleSet, loadRuleSet } from '../../src/jobs/rule-set.js';
 import { facts } from '../core/assess/made.js';
 

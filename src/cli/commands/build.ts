@@ -1,12 +1,12 @@
 import { relative } from 'node:path';
 import { Command } from 'commander';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
 import { escapeControls } from '../output.js';
 import { readPassphrase } from '../passphrase.js';
 import type { CliContext } from '../program.js';
 import { type TimeStampOptions, timeStampsAt } from '../time-stamps.js';
-import { resolveEnteredBy } from '../who.js';
 
 interface Options extends TimeStampOptions {
   delivery?: string;

@@ -1,11 +1,11 @@
 import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
 import type { DescribeReport } from '../../jobs/describe.js';
+import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
 import { escapeControls } from '../output.js';
 import type { CliContext } from '../program.js';
 import { isInteractive } from '../prompts.js';
-import { resolveEnteredBy } from '../who.js';
 
 interface Options {
   subject?: string;
@@ -76,7 +76,7 @@ Each statement is a new entry in the record; a correction never changes what was
       if (acts > 1 || (acts === 1 && says)) throw oneThing();
       if (acts === 0 && !says) {
         if (!isInteractive() || options.json === true) throw nothingSaid(evidence);
-        const { promptForEvidence } = await import('../describe-walk.js');
+        const { promptForEvidence } = await import('../describe-prompts.js');
         return promptForEvidence(output, common, evidence);
       }
       if (evidence.length === 0 && options.confirmAll !== true) throw nothingSaid(evidence);

@@ -3,11 +3,11 @@ import { DossierError, type Problem } from '../../core/model/error.js';
 import type { Assessment, GapResult } from '../../core/model/results.js';
 import type { Stage } from '../../core/model/rule-set.js';
 import type { RecordState } from '../../core/model/state.js';
+import { resolveEnteredBy } from '../entered-by.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { printProblem } from '../problems.js';
 import type { CliContext } from '../program.js';
-import { resolveEnteredBy } from '../who.js';
 
 /** Written out here, for the model loads its schemas: help should not wait for them. */
 const STAGES = Object.keys({
@@ -87,7 +87,7 @@ Exits with 1 while something required is open, with 2 when a delivery could not 
         at,
         gaps,
       });
-      const { gapWording } = await import('../../jobs/gap-words.js');
+      const { gapWording } = await import('../../jobs/gap-wording.js');
       const { printGaps, printGapTable } = await import('../gaps-list.js');
       if (given.length < 2) {
         const one = await answer(given[0]);

@@ -1,10 +1,10 @@
 import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
 import { askUntilValid } from '../ask-and-retry.js';
+import { resolveEnteredBy } from '../entered-by.js';
 import { escapeControls, type Output, pathForShell } from '../output.js';
 import type { CliContext } from '../program.js';
 import { isInteractive, prompt } from '../prompts.js';
-import { resolveEnteredBy } from '../who.js';
 
 interface Options {
   file?: string;

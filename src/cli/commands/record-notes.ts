@@ -1,13 +1,13 @@
 import type { Command } from 'commander';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { NotesReport } from '../../jobs/record-notes.js';
+import { resolveEnteredBy } from '../entered-by.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { escapeControls } from '../output.js';
 import { printProblem } from '../problems.js';
 import type { CliContext } from '../program.js';
 import { tableLines } from '../table.js';
-import { resolveEnteredBy } from '../who.js';
 
 export const NOTES_EXAMPLE = 'dossier record --notes notes.txt --dry-run';
 

@@ -1,8 +1,8 @@
 import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
+import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
 import type { CliContext } from '../program.js';
-import { resolveEnteredBy } from '../who.js';
 
 interface Options {
   delivery?: string;

@@ -2,8 +2,8 @@ import type { Delivery, Line, Stop } from '../../core/model/delivery.js';
 import { type EventName, type Position, position as positions } from '../../core/model/evidence.js';
 import { metres } from '../../core/model/length.js';
 import type { RuleSet } from '../../core/model/rule-set.js';
-import { type DockRequirements, dockRequirements } from './asked.js';
 import type { BoxQuestion, ChecklistBox, ChecklistPart, ChecklistRow, UnitCheckPart } from './box.js';
+import { type DockRequirements, dockRequirements } from './dock-requirements.js';
 
 const AT_LOADING: readonly EventName[] = [
   'arrived',

@@ -15,8 +15,8 @@ import { type LoadedTemplates, loadOver, loadTemplates } from '../load-words.js'
 import { SHIPPED } from '../templates.js';
 import { localizedFacts } from '../view/findings.js';
 import { factNames } from '../view/names.js';
+import { formatDay, formatMoney } from './format.js';
 import type { CorrespondenceInput } from './input.js';
-import { formatDay, formatMoney } from './statements.js';
 
 /** How one letter says things. */
 export interface LetterView<I extends CorrespondenceInput = CorrespondenceInput> {

@@ -3,7 +3,7 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { TimelineItem } from '../../core/model/results.js';
 import { type Block, type Cell, plain, wordsOf } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
-import type { DrawnSection } from './drawn.js';
+import type { DrawnSection } from './drawn-section.js';
 import { column, listOrNone } from './tables.js';
 
 const ASSET = 'timeline.svg';

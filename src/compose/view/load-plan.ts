@@ -1,4 +1,4 @@
-import { formatRows } from '../../core/assess/loading/stated-rows.js';
+import { formatRows } from '../../core/assess/loading/format-rows.js';
 import { loadPicture, type PulpPoint } from '../../core/charts/load-plan.js';
 import type { Position } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';

@@ -2,7 +2,7 @@ import type { EvidenceId } from '../../core/model/evidence.js';
 import type { PulpGroup } from '../../core/model/results.js';
 import { type Block, type Cell, plain, text } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
-import type { DrawnSection } from './drawn.js';
+import type { DrawnSection } from './drawn-section.js';
 import { productBlocks } from './product.js';
 import { comparisonBlocks } from './pulp-comparisons.js';
 import { formatRange } from './range.js';

@@ -6,7 +6,7 @@ import { knownMilliseconds } from '../../core/model/time.js';
 import { type Block, type Cell, plain, wordsOf } from '../../core/words/blocks.js';
 import { airDetail, sensorBlocks } from './air-detail.js';
 import { cell, exhibitLinks, type View } from './context.js';
-import type { DrawnSection } from './drawn.js';
+import type { DrawnSection } from './drawn-section.js';
 import { excursionDetails } from './excursion-zoom.js';
 import { excursionTable, judgedExcursions, listedExcursions } from './excursions.js';
 import { sameLocalTime } from './glance.js';

@@ -17,9 +17,9 @@ import { readMilestones } from './milestones.js';
 import { productResults } from './product/product.js';
 import { comparePulps } from './pulp-details.js';
 import { pulpGroups } from './pulps.js';
-import { monitoringOf } from './temperature/band-crossings.js';
 import { withoutJumps } from './temperature/jumps.js';
 import { lineMargins } from './temperature/margins.js';
+import { monitoringOf } from './temperature/monitoring.js';
 import { temperatureResult } from './temperature/result.js';
 import { timelineOf } from './timeline.js';
 

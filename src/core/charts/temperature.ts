@@ -4,7 +4,7 @@ import type { Zone } from '../model/time.js';
 import type { UnitLog } from '../model/unit-log.js';
 import type { Format } from '../words/format.js';
 import type { Labels } from '../words/labels.js';
-import { nightBox, nights, unitCheckMark, unitCheckMarks } from './day-and-looks.js';
+import { nightBox, nights, unitCheckMark, unitCheckMarks } from './day-and-unit-checks.js';
 import { excursionAreas } from './excursions.js';
 import { degreeAxes, type Frame, frameOf, hourAxis, WIDTH } from './frame.js';
 import { type Mark, type PlacedMark, placeMarks, rowsOf } from './leaders.js';

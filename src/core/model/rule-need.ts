@@ -11,7 +11,7 @@ import {
   setPointSource,
   statementTopic,
 } from './evidence.js';
-import { milestoneOffset, withinWindow, writtenDuration } from './moment.js';
+import { milestoneOffset, withinWindow, writtenDuration } from './milestone.js';
 import { writtenTemperatureDifference } from './temperature.js';
 
 const oneOrMore = <T extends z.ZodType>(schema: T) => z.union([schema, z.array(schema).min(1).max(40)]);

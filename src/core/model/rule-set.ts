@@ -3,11 +3,11 @@ import { deadlineId } from './claim.js';
 import { runMode } from './delivery.js';
 import { documentSubject, type Sha256, sceneSubject, statementTopic } from './evidence.js';
 import { writtenLength } from './length.js';
-import { milestone, milestoneOffset } from './moment.js';
+import { milestone, milestoneOffset } from './milestone.js';
 import { need } from './rule-need.js';
 import { writtenTemperature, writtenTemperatureDifference } from './temperature.js';
 
-export { type Milestone, type MilestoneOffset, milestone } from './moment.js';
+export { type Milestone, type MilestoneOffset, milestone } from './milestone.js';
 export { type Need, need, type SimpleNeed } from './rule-need.js';
 
 export const stage = z.enum(['before-loading', 'loading', 'in-transit', 'arrival', 'rejection', 'claim']);

@@ -1,10 +1,10 @@
 import { omitUndefined } from '../model/omit-undefined.js';
 import { type Celsius, toCelsius } from '../model/temperature.js';
 import { fruit } from './produce-fruit.js';
-import { storageTable } from './produce-keeping.js';
 import { leafyAndStems } from './produce-leafy-and-stems.js';
 import { rootsAndFruiting } from './produce-roots-and-fruiting.js';
 import type { ProduceRow } from './produce-row.js';
+import { storageTable } from './produce-storage.js';
 import { type Respiration, respirationOf } from './respiration.js';
 import { isSourceKey, type PublishedField, type SourceKey, sectionOf, sources } from './sources.js';
 

@@ -2,7 +2,7 @@ import { sha256Of } from '../ledger/tree.js';
 import type { Sha256 } from '../model/evidence.js';
 import { type Attachment, MANIFEST_NAME, type Manifest, manifest } from '../model/manifest.js';
 import { readCanonical } from './canonical-json.js';
-import type { CheckResults } from './checklist.js';
+import type { CheckResults } from './check-results.js';
 import { requireSafePath } from './container/container.js';
 import { Malformed, refuse } from './malformed.js';
 import { type EmbeddedFile, embeddedFiles } from './pdf/attachments.js';

@@ -1,4 +1,4 @@
-import type { CheckResults } from './checklist.js';
+import type { CheckResults } from './check-results.js';
 import { DOCUMENT_USES } from './cms/asn1.js';
 import { type Certificate, subjectLine, validAt } from './cms/certificate.js';
 import { isTrusted, readableCertificates } from './trust.js';

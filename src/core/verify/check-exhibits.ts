@@ -1,7 +1,7 @@
 import type { EntryOf } from '../model/entry.js';
 import type { Manifest } from '../model/manifest.js';
 import type { DossierContents } from './check-attachments.js';
-import type { CheckResults } from './checklist.js';
+import type { CheckResults } from './check-results.js';
 import { entriesOf, type LedgerLine } from './ledger/read-ledger.js';
 
 /** Holds the exhibits against the ledger entries that they name, and the ledger against the list. */

@@ -1,6 +1,6 @@
 import { treeHash } from '../ledger/tree.js';
 import type { Sha256 } from '../model/evidence.js';
-import type { CheckResults } from './checklist.js';
+import type { CheckResults } from './check-results.js';
 import type { KnownFingerprint } from './options.js';
 
 /** Whether the record begins with each of the states whose fingerprints the reader has. */

@@ -6,7 +6,7 @@ import type { Verification } from '../model/verification.js';
 import type { DossierContents } from './check-attachments.js';
 import { checkExhibitImages, checkExhibits, checkOriginals } from './check-exhibits.js';
 import { checkFingerprints } from './check-fingerprint.js';
-import type { CheckId, CheckResults } from './checklist.js';
+import type { CheckId, CheckResults } from './check-results.js';
 import { checkLedger } from './ledger/check-ledger.js';
 import {
   deliveryOf,

@@ -1,4 +1,4 @@
-import type { CheckResults } from './checklist.js';
+import type { CheckResults } from './check-results.js';
 import { subjectLine } from './cms/certificate.js';
 import type { SignedData } from './cms/signed-data.js';
 import { judgeTimeStamp, readTimeStamp } from './cms/time-stamp.js';

@@ -3,7 +3,7 @@ import type { Manifest } from '../model/manifest.js';
 import { omitUndefined } from '../model/omit-undefined.js';
 import type { CheckedItem, Verdict, Verification, VerificationReport } from '../model/verification.js';
 import { checkBag } from './bag/check-bag.js';
-import { CheckResults, worst } from './checklist.js';
+import { CheckResults, worst } from './check-results.js';
 import { CHECKS_BY_SUBJECT } from './checks.js';
 import { openFolder } from './container/folder.js';
 import { openZip } from './container/zip.js';

@@ -5,8 +5,8 @@ import { milliseconds } from '../model/time.js';
 import type { Verdict, Verification } from '../model/verification.js';
 import { checkAttachments } from './check-attachments.js';
 import { checkRecord } from './check-record.js';
+import { CheckResults } from './check-results.js';
 import { checkSignature } from './check-signature.js';
-import { CheckResults } from './checklist.js';
 import { CLOCK_TOLERANCE_MS } from './clock-tolerance.js';
 import type { VerifyOptions } from './options.js';
 import { activeContent } from './pdf/active-content.js';
@@ -89,7 +89,7 @@ async function run(bytes: Uint8Array, list: CheckResults, options: VerifyOptions
           ...omitUndefined({ signedAt }),
         });
   if (contents !== undefined && options.pictures === true) {
-    const { checkPictureLikeness } = await import('./pictures/check-alike.js');
+    const { checkPictureLikeness } = await import('./pictures/check-likeness.js');
     await checkPictureLikeness(contents, list);
   } else if (contents !== undefined) list.skip('plates.alike', 'It takes longer, and was not asked for.');
   return {

@@ -2,7 +2,7 @@ import type { Delivery } from '../../core/model/delivery.js';
 import type { ReadingKind } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { parseTemperature } from '../../core/model/temperature.js';
-import type { NoteContext } from './standing.js';
+import type { NoteContext } from './note-context.js';
 import { EVENTS, FREE_FIELD, KIND_WORDS, LISTED_WORDS, POSITIONS } from './vocabulary.js';
 import { dateAt, type NoteWords, timeOfDayAt } from './words.js';
 

@@ -13,8 +13,6 @@ import {
 import { assertNever, DossierError } from '../../core/model/error.js';
 import type { RecordState } from '../../core/model/state.js';
 import { findLine } from '../place-options.js';
-import { dayOf } from './day.js';
-import { claimsOf, whichClaim } from './which.js';
 import {
   amount,
   type ClaimOptions,
@@ -26,7 +24,9 @@ import {
   parseSpan,
   parseWorth,
   requireText,
-} from './words.js';
+} from './claim-options.js';
+import { dayOf } from './day.js';
+import { claimsOf, whichClaim } from './which.js';
 
 /** What a person can say of a claim; an answer is recorded by the command that puts it together. */
 export type TypedClaimKind = Exclude<ClaimNoteKind, 'answered'>;

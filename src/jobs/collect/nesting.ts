@@ -1,7 +1,7 @@
 import type { Problem } from '../../core/model/error.js';
 import type { EvidenceId } from '../../core/model/evidence.js';
 import type { NestedFile } from '../../intake/draft.js';
-import type { FoundFile } from '../../intake/walk.js';
+import type { FoundFile } from '../../intake/file-scan.js';
 
 /** E-mails and archives within each other, and archives among them: what people forward lies well within. */
 const MOST_CONTAINERS = 3;

@@ -3,7 +3,7 @@ import { DossierError, type Problem } from '../../core/model/error.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { CAPTIONS_NAME, captionKey, hintFor, readCaptions } from '../../intake/captions.js';
 import type { Hint, NestedFile } from '../../intake/draft.js';
-import type { FoundFile } from '../../intake/walk.js';
+import type { FoundFile } from '../../intake/file-scan.js';
 
 /** A file on the disk, or one in an e-mail or archive. */
 export interface Source {

@@ -35,7 +35,7 @@ import { loadRuleWords } from '../rule-set.js';
 import type { OpenedSigner } from '../signer.js';
 import { tool } from '../tool.js';
 import type { PendingImages } from './images.js';
-import { formatOmittedOriginals } from './redaction-words.js';
+import { formatOmittedOriginals } from './omitted-originals.js';
 import type { Sizing } from './size.js';
 
 export interface RenderInput extends PendingImages {

@@ -1,7 +1,7 @@
 import { deflateSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { PDFDocument, StandardFonts } from '#pdf-lib';
-import { documentByFileName, documentByHeading } from '../../../src/intake/document/paper-words.js';
+import { documentByFileName, documentByHeading } from '../../../src/intake/document/document-words.js';
 import { scanPdf } from '../../../src/intake/document/pdf.js';
 import { plainText } from '../../../src/intake/document/pdf-text.js';
 import { emptyFolder, put } from '../a-delivery.js';

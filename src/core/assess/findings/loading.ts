@@ -3,8 +3,8 @@ import type { EvidenceId } from '../../model/evidence.js';
 import { metres } from '../../model/length.js';
 import type { Finding, LoadPlan, LoadRow } from '../../model/results.js';
 import type { ItemOf, RecordState } from '../../model/state.js';
+import { formatRows } from '../loading/format-rows.js';
 import { USUAL_FOOTPRINT } from '../loading/plan.js';
-import { formatRows } from '../loading/stated-rows.js';
 import { firstLoading, latestTimeOf } from '../milestones.js';
 import { type FindingContext, finding, length, lineRef } from './make.js';
 

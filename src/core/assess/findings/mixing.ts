@@ -1,7 +1,7 @@
 import type { Line } from '../../model/delivery.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Finding } from '../../model/results.js';
-import { type Compatibility, compatibilityOf } from '../../reference/company.js';
+import { type Compatibility, compatibilityOf } from '../../reference/compatibility.js';
 import { cite, findProduce, type Produce } from '../../reference/produce.js';
 import { sources } from '../../reference/sources.js';
 import { legsOf } from '../legs.js';

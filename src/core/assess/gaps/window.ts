@@ -1,5 +1,5 @@
 import type { Line } from '../../model/delivery.js';
-import type { WithinWindow } from '../../model/moment.js';
+import type { WithinWindow } from '../../model/milestone.js';
 import type { RejectedEvidence, Shortfall } from '../../model/results.js';
 import type { Milestone, MilestoneOffset } from '../../model/rule-set.js';
 import type { EvidenceItem } from '../../model/state.js';

@@ -1,7 +1,7 @@
 import { sha256Of } from '../../ledger/tree.js';
 import type { Sha256 } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { CheckId, CheckResults } from '../checklist.js';
+import type { CheckId, CheckResults } from '../check-results.js';
 import { type Container, hashOf, readWhole } from '../container/container.js';
 import {
   checkRecordFiles,

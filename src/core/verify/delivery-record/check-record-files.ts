@@ -3,7 +3,7 @@ import { sha256Of, treeHash } from '../../ledger/tree.js';
 import type { Entry, EntryOf } from '../../model/entry.js';
 import type { Sha256 } from '../../model/evidence.js';
 import { checkFingerprints } from '../check-fingerprint.js';
-import type { CheckResults } from '../checklist.js';
+import type { CheckResults } from '../check-results.js';
 import { type ContainedFile, type Container, hashOf, readWhole } from '../container/container.js';
 import { checkLedger } from '../ledger/check-ledger.js';
 import { entriesOf, LARGEST_LEDGER, lastFacts, readLedger, recordName } from '../ledger/read-ledger.js';

@@ -2,7 +2,7 @@ import { growTree } from '../../ledger/tree.js';
 import type { Entry } from '../../model/entry.js';
 import type { Sha256 } from '../../model/evidence.js';
 import { milliseconds } from '../../model/time.js';
-import type { CheckResults } from '../checklist.js';
+import type { CheckResults } from '../check-results.js';
 import { checkStamps } from './check-stamps.js';
 import { checkStatements } from './check-statements.js';
 import { entriesOf, type LedgerLine, recordName } from './read-ledger.js';

@@ -1,7 +1,7 @@
 import { printCheckpoint } from '../../ledger/checkpoint.js';
 import type { Entry, EntryOf } from '../../model/entry.js';
 import { milliseconds } from '../../model/time.js';
-import type { CheckResults } from '../checklist.js';
+import type { CheckResults } from '../check-results.js';
 import { CLOCK_TOLERANCE_MS } from '../clock-tolerance.js';
 import { judgeTimeStamp, readTimeStamp } from '../cms/time-stamp.js';
 import { Malformed } from '../malformed.js';

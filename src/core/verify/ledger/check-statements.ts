@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { signedStatementBytes } from '../../ledger/statement.js';
 import type { Entry } from '../../model/entry.js';
 import { milliseconds } from '../../model/time.js';
-import type { CheckResults } from '../checklist.js';
+import type { CheckResults } from '../check-results.js';
 import { subjectLine, validAt } from '../cms/certificate.js';
 import { judgeDetached, readDetached, requireBinding } from '../cms/detached.js';
 import { splitContents } from '../cms/signed-data.js';

@@ -7,7 +7,7 @@ import {
   type RowToPlace,
   rowWidth,
 } from '../../../../src/core/assess/loading/floor.js';
-import { formatRows } from '../../../../src/core/assess/loading/stated-rows.js';
+import { formatRows } from '../../../../src/core/assess/loading/format-rows.js';
 import type { RowPattern } from '../../../../src/core/model/evidence.js';
 
 const IN = 0.0254;

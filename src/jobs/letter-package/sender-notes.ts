@@ -1,7 +1,7 @@
+import { findingSentences } from '../../compose/letters/finding-sentences.js';
 import type { CorrespondenceInput } from '../../compose/letters/input.js';
-import { findingSentences } from '../../compose/letters/plain.js';
 import type { Finding } from '../../core/model/results.js';
-import type { LetterRequest } from './asked.js';
+import type { LetterRequest } from './letter-request.js';
 import type { LetterReader } from './reader.js';
 
 /** What the person who sends a letter must know, and its reader is not told. */

@@ -1,7 +1,7 @@
 import { sha256Of } from '../../ledger/tree.js';
 import { carriedJpeg } from '../../pictures/carried-jpeg.js';
 import type { DossierContents } from '../check-attachments.js';
-import type { CheckResults } from '../checklist.js';
+import type { CheckResults } from '../check-results.js';
 import { PictureComparer } from './comparer.js';
 
 /** The natural logarithm of two shapes' ratio: two in a hundred are rounding of small pictures. */

@@ -12,8 +12,8 @@ import { inZone } from '../../core/model/zoned-time.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { readCopy } from '../redaction/read.js';
 import { tool } from '../tool.js';
-import type { LetterRequest } from './asked.js';
 import type { PackedFile, Staging } from './files.js';
+import type { LetterRequest } from './letter-request.js';
 import { type LetterReader, readerOf } from './reader.js';
 
 /** What one answer is made with. */

@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdir, symlink } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { scanFiles } from '../../src/intake/walk.js';
+import { scanFiles } from '../../src/intake/file-scan.js';
 import { emptyFolder, put } from './a-delivery.js';
 
 describe('walk', () => {

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { sha256 } from '../../src/core/model/evidence.js';
 import type { OmittedOriginal } from '../../src/core/model/manifest.js';
-import { formatOmittedOriginals } from '../../src/jobs/dossier/redaction-words.js';
+import { formatOmittedOriginals } from '../../src/jobs/dossier/omitted-originals.js';
 
 const left = (name: string, why: OmittedOriginal['why']): OmittedOriginal => ({
   name,
