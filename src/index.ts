@@ -54,6 +54,7 @@ export type { LongWork, Progress } from './core/ports/work.js';
 export { cite, findProduce, type Produce, produceTable } from './core/reference/produce.js';
 export { respirationOf, wattsPerKilogram } from './core/reference/respiration.js';
 export { verifyDossier } from './core/verify/verify-dossier.js';
+export * from './former-names.js';
 export { type AnswerInput, type AnswerReport, answer } from './jobs/answer.js';
 export { type AssessedDelivery, assessDelivery, readAt } from './jobs/assess.js';
 export { type BuildInput, type BuildOptions, type BuildReport, build } from './jobs/build.js';

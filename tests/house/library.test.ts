@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { evidenceId } from '../../src/core/model/evidence.js';
 import * as library from '../../src/index.js';
 
 const ROOT = resolve(import.meta.dirname, '../..');
@@ -24,14 +25,26 @@ describe('the library, as DEVELOPERS.md tells of it', () => {
     const commands = [...program.matchAll(/'\.\/commands\/([a-z]+)\.js'/g)].map(([, name = '']) => name);
     const under: Record<string, string> = {
       new: 'newDelivery',
-      record: 'note',
+      record: 'recordReading',
       gaps: 'assessDelivery',
       temps: 'temperatures',
-      checklist: 'sheet',
+      checklist: 'writeChecklist',
       identity: 'makeNewIdentity',
     };
     expect(commands.length).toBeGreaterThan(10);
     expect(commands.filter((name) => !given.has(under[name] ?? name))).toEqual([]);
+  });
+
+  it('answers to the names of version 0.1, and says the new ones', async () => {
+    const warned: string[] = [];
+    const onWarning = ({ message }: Error) => warned.push(message);
+    process.on('warning', onWarning);
+    expect(library.lifeOf([], evidenceId.parse('e1'))).toEqual(
+      library.evidenceHistory([], evidenceId.parse('e1')),
+    );
+    await new Promise(setImmediate);
+    process.off('warning', onWarning);
+    expect(warned).toEqual(['lifeOf is now evidenceHistory']);
   });
 
   it('computes without a delivery', () => {
