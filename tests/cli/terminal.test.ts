@@ -3,7 +3,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest
 import { escapeControls, terminalOutput } from '../../src/cli/output.js';
 import { runCli } from '../../src/cli/program.js';
 import { FACTS, type Yard, yard } from './a-delivery.js';
-import { dossier } from './run.js';
+import { dossier, dossierHere } from './run.js';
 
 const ESCAPE = '\u001b';
 
@@ -62,6 +62,7 @@ describe('colour', () => {
     expect((await onTerminal('gaps', delivery)).out).not.toContain(ESCAPE);
   });
 
+  const NO_TERMINAL = { NO_COLOR: '', FORCE_COLOR: '0', TERM: 'xterm' };
   it.each([
     [['gaps', 'DELIVERY']],
     [['gaps', 'DELIVERY', '--all']],
@@ -71,7 +72,15 @@ describe('colour', () => {
     [['--help']],
   ])('and progress are off where the output is no terminal: %j', async (args) => {
     const words = args.map((word) => (word === 'DELIVERY' ? delivery : word));
-    const { out, err } = await dossier(words, { NO_COLOR: '', FORCE_COLOR: '0', TERM: 'xterm' });
+    const { out, err } = await dossierHere(words, NO_TERMINAL);
+    expect(out + err).not.toContain(ESCAPE);
+    expect(out + err).not.toContain('\r');
+  });
+
+  it('and progress are off in a process that writes into pipes', async () => {
+    const { code, out, err } = await dossier(['gaps', delivery], NO_TERMINAL);
+    expect(code).toBe(1);
+    expect(out).toContain('MISSING');
     expect(out + err).not.toContain(ESCAPE);
     expect(out + err).not.toContain('\r');
   });

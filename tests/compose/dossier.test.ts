@@ -3,16 +3,18 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { PDFArray, PDFDict, PDFDocument, PDFName } from '#pdf-lib';
 import { composeDossier, prepareDossier } from '../../src/compose/compose.js';
 import type { ComposeInput } from '../../src/compose/input.js';
-import { typeset } from '../../src/compose/typeset.js';
+import { type TypesetJob, typeset } from '../../src/compose/typeset.js';
 import type { Block } from '../../src/core/words/blocks.js';
 import { HOSTILE, hostileInput, spoiltPictures, unbrokenInput } from './hard-input.js';
 import { attachmentsOf, fontsOf, squeezed, textBeyond, textOf } from './pages.js';
 import { sampleInput } from './sample.js';
 
 let input: ComposeInput;
+let job: TypesetJob;
 let made: Awaited<ReturnType<typeof composeDossier>>;
 beforeAll(async () => {
   input = await sampleInput();
+  ({ job } = await prepareDossier(input));
   made = await composeDossier(input);
   // To look at the pages: KEEP=out.pdf npx vitest run tests/compose/dossier.test.ts
   if (process.env.KEEP !== undefined) writeFileSync(process.env.KEEP, made.pdf);
@@ -44,7 +46,6 @@ describe('a dossier', () => {
   });
 
   it('is accessible: the same pages pass as PDF/UA-1', async () => {
-    const { job } = await prepareDossier(input);
     const { pdf } = await typeset({ ...job, standard: 'ua-1' });
     expect(Buffer.from(pdf).toString('latin1')).toMatch(/<pdfuaid:part>1<\/pdfuaid:part>/);
   });
@@ -78,7 +79,7 @@ describe('a dossier', () => {
   });
 
   it('leads from every finding to its exhibits, and from each plate back', async () => {
-    const { document } = (await prepareDossier(input)).job;
+    const { document } = job;
     const plates = document.sections
       .flatMap((one) => one.blocks)
       .flatMap((block) => (block.is === 'plates' ? block.plates : []))
@@ -93,8 +94,8 @@ describe('a dossier', () => {
 });
 
 describe('the cover', () => {
-  it('shows the seven heaviest findings, for and against as they come, and says how many more there are', async () => {
-    const { cover, sections } = (await prepareDossier(input)).job.document;
+  it('shows the seven heaviest findings, for and against as they come, and says how many more there are', () => {
+    const { cover, sections } = job.document;
     const heaviest = [...input.assessment.findings].sort((a, b) => b.weight - a.weight).slice(0, 7);
     expect(cover.lines.map((line) => line.weighs)).toEqual(heaviest.map((one) => one.weighs));
     expect(JSON.stringify(cover.more)).toMatch(/2 more findings/);
@@ -102,8 +103,8 @@ describe('the cover', () => {
     expect(all?.rows).toHaveLength(input.assessment.findings.length);
   });
 
-  it('says that the tool gives no legal advice and judges no food', async () => {
-    const { cover } = (await prepareDossier(input)).job.document;
+  it('says that the tool gives no legal advice and judges no food', () => {
+    const { cover } = job.document;
     expect(JSON.stringify(cover.cautions)).toMatch(/not legal advice.*never says whether food is safe/);
   });
 });
@@ -112,9 +113,7 @@ describe('a delivery without evidence', () => {
   it('still has every section, and each says what it lacks', async () => {
     const empty = await sampleInput({ change: () => [] });
     const { document } = (await prepareDossier(empty)).job;
-    expect(document.sections.map((one) => one.id)).toEqual(
-      (await prepareDossier(input)).job.document.sections.map((one) => one.id),
-    );
+    expect(document.sections.map((one) => one.id)).toEqual(job.document.sections.map((one) => one.id));
     const said = (id: string) =>
       document.sections.find((one) => one.id === id)?.blocks.some((block) => block.is === 'none');
     for (const id of [

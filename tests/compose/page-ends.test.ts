@@ -1,9 +1,14 @@
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { prepareDossier } from '../../src/compose/compose.js';
-import { typeset } from '../../src/compose/typeset.js';
+import { type TypesetJob, typeset } from '../../src/compose/typeset.js';
 import { type Block, paragraph, plain, text } from '../../src/core/words/blocks.js';
 import { textOf } from './pages.js';
 import { sampleInput } from './sample.js';
+
+let job: TypesetJob;
+beforeAll(async () => {
+  ({ job } = await prepareDossier(await sampleInput()));
+});
 
 /** A heading, words and a list that lead to a table, after some lines that move them over the page. */
 function group(n: number): Block[] {
@@ -29,7 +34,6 @@ function group(n: number): Block[] {
 
 describe('no page ends with words that lead to what stands on the next', () => {
   it.each(['us-letter', 'a4'] as const)('on %s, wherever pages break', async (paper) => {
-    const { job } = await prepareDossier(await sampleInput());
     const blocks = Array.from({ length: 120 }, (_, n) => group(n)).flat();
     const { pdf } = await typeset({
       ...job,
@@ -52,7 +56,6 @@ describe('exhibits', () => {
     ['on a page of their own after a page that is well filled', 30, 3],
     ['on the page where the section before them ends high up', 3, 2],
   ])('begin %s', async (_, paragraphs, page) => {
-    const { job } = await prepareDossier(await sampleInput());
     const blocks = Array.from({ length: paragraphs }, () => paragraph(text('Filling.')));
     const { pdf } = await typeset({
       ...job,
@@ -99,7 +102,6 @@ describe('the page on which exhibits begin', () => {
 
 describe('excursions close up', () => {
   it('stand two to a picture, so that a page breaks between them', async () => {
-    const { job } = await prepareDossier(await sampleInput());
     const blocks = job.document.sections.find(({ id }) => id === 'temperatures')?.blocks ?? [];
     const pictures = blocks.flatMap((block) =>
       block.is === 'picture' && /^excursions-/.test(block.asset) ? [block] : [],

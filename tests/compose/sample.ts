@@ -69,8 +69,17 @@ export const SAMPLE_FACTS = {
   show: { temperature: '°F', paper: 'Letter' },
 };
 
-/** A small picture that says which it is, by its pattern. */
+const pictures = new Map<string, Promise<Buffer>>();
+
+/** A small picture that says which it is, by its pattern; made once. */
 export function picture(index: number, width = 640, height = 480): Promise<Buffer> {
+  const key = `${index} ${width} ${height}`;
+  const made = pictures.get(key) ?? drawn(index, width, height);
+  pictures.set(key, made);
+  return made;
+}
+
+function drawn(index: number, width: number, height: number): Promise<Buffer> {
   const stripes = Array.from(
     { length: 12 },
     (_, i) =>

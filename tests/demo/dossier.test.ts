@@ -13,7 +13,7 @@ import type { BuildReport } from '../../src/jobs/build.js';
 import type { CollectReport } from '../../src/jobs/collect.js';
 import { withDelivery } from '../../src/jobs/delivery.js';
 import { verifyFile } from '../../src/jobs/verify.js';
-import { dossier } from '../cli/run.js';
+import { dossierHere } from '../cli/run.js';
 import { attachedTo } from './attached.js';
 import { builtDemo, collectInto, type Demo } from './demo.js';
 import { EVIDENCE } from './where.js';
@@ -77,7 +77,7 @@ describe('the dossier, verified', () => {
     ['with --trust and --require-trust', ['--trust', 'CERTIFICATE', '--require-trust'], 0],
   ])('%s, the command ends with its exit code', async (_, more, code) => {
     const args = more.map((word) => (word === 'CERTIFICATE' ? demo.certificate : word));
-    const ran = await dossier(['verify', built.file, ...args]);
+    const ran = await dossierHere(['verify', built.file, ...args]);
     expect(ran.code).toBe(code);
     expect(ran.out).toContain(
       code === 0 && more.length > 0 ? ': INTACT\n' : ': INTACT, SIGNER NOT VOUCHED FOR',
