@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/outside/**'],
+    globalSetup: ['tests/run-folder.ts'],
     setupFiles: ['tests/properties.ts', 'tests/equal-bytes.ts'],
     // More cases of the properties, as DEVELOPERS.md tells, take more time.
     testTimeout: process.env.PROPERTY_TIMES ? 1_200_000 : 60_000,

@@ -1,10 +1,12 @@
 import { mkdtempSync, rmSync } from 'node:fs';
+import { cp } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type BuildReport, build } from '../../src/jobs/build.js';
 import { type CollectReport, collect } from '../../src/jobs/collect.js';
 import { newDelivery } from '../../src/jobs/new-delivery.js';
 import { CERTIFICATE_FILE } from '../../src/signing/identity.js';
+import { madeOnce } from '../once.js';
 import { EVIDENCE, FIXTURES } from './where.js';
 
 /** Of an identity that lives as long as the test. */
@@ -23,18 +25,17 @@ const who = { by: 'Test', now: () => new Date() };
 /** A delivery of the demonstration's facts, with nothing collected yet. */
 export async function newDemo(): Promise<Demo> {
   const room = mkdtempSync(join(tmpdir(), 'demo-'));
+  return { ...(await newDemoIn(room)), end: () => rmSync(room, { recursive: true, force: true }) };
+}
+
+async function newDemoIn(room: string): Promise<Omit<Demo, 'end'>> {
   const folder = join(room, 'delivery');
   const identity = join(room, 'identity');
   await newDelivery({ folder, file: join(FIXTURES, 'demo/delivery.yaml'), ...who });
-  return {
-    folder,
-    identity,
-    certificate: join(identity, CERTIFICATE_FILE),
-    end: () => rmSync(room, { recursive: true, force: true }),
-  };
+  return { folder, identity, certificate: join(identity, CERTIFICATE_FILE) };
 }
 
-export function collectInto(demo: Demo, ...paths: string[]): Promise<CollectReport> {
+export function collectInto(demo: Pick<Demo, 'folder'>, ...paths: string[]): Promise<CollectReport> {
   return collect({
     folder: demo.folder,
     paths,
@@ -45,7 +46,7 @@ export function collectInto(demo: Demo, ...paths: string[]): Promise<CollectRepo
   });
 }
 
-export function buildFrom(demo: Demo): Promise<BuildReport> {
+export function buildFrom(demo: Pick<Demo, 'folder' | 'identity'>): Promise<BuildReport> {
   return build({
     folder: demo.folder,
     out: undefined,
@@ -58,19 +59,18 @@ export function buildFrom(demo: Demo): Promise<BuildReport> {
 }
 
 export interface BuiltDemo {
-  demo: Demo;
+  demo: Omit<Demo, 'end'>;
+  /** The folder of the delivery as it was before it was built, to be copied. */
+  before: string;
   collected: CollectReport;
   built: BuildReport;
 }
 
-let built: Promise<BuiltDemo> | undefined;
-
-/** The demonstration collected and built, once for all files of tests that a worker runs: they only read it. */
-export function builtDemo(): Promise<BuiltDemo> {
-  built ??= (async () => {
-    const demo = await newDemo();
-    process.once('exit', () => demo.end());
-    return { demo, collected: await collectInto(demo, EVIDENCE), built: await buildFrom(demo) };
-  })();
-  return built;
-}
+/** The demonstration collected and built, once for all tests of a run: they only read it. */
+export const builtDemo = madeOnce('demo', async (room): Promise<BuiltDemo> => {
+  const demo = await newDemoIn(room);
+  const collected = await collectInto(demo, EVIDENCE);
+  const before = join(room, 'before');
+  await cp(demo.folder, before, { recursive: true });
+  return { demo, before, collected, built: await buildFrom(demo) };
+});

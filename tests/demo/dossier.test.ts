@@ -15,10 +15,10 @@ import { withDelivery } from '../../src/jobs/delivery.js';
 import { verifyFile } from '../../src/jobs/verify.js';
 import { dossierHere } from '../cli/run.js';
 import { attachedTo } from './attached.js';
-import { builtDemo, collectInto, type Demo } from './demo.js';
+import { type BuiltDemo, builtDemo, collectInto } from './demo.js';
 import { EVIDENCE } from './where.js';
 
-let demo: Demo;
+let demo: BuiltDemo['demo'];
 let collected: CollectReport;
 let built: BuildReport;
 let attached: Map<string, Buffer>;

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { dossier } from '../cli/run.js';
 import { attachedTo } from './attached.js';
-import { builtDemo, type Demo } from './demo.js';
+import { type BuiltDemo, builtDemo } from './demo.js';
 import { channel, custody, HIGH, LOW, notes, pulps, rises, summary } from './raw.js';
 
 const summaryShape = z.object({
@@ -57,7 +57,7 @@ const answer = z.object({
   ),
 });
 
-let demo: Demo;
+let demo: BuiltDemo['demo'];
 let said: z.infer<typeof answer>;
 let attached: Map<string, Buffer>;
 beforeAll(async () => {

@@ -6,28 +6,19 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Assessment, Finding } from '../../src/core/model/results.js';
 import { embeddedFiles } from '../../src/core/verify/pdf/attachments.js';
 import { readPdf } from '../../src/core/verify/pdf/file.js';
-import { build, collect, newDelivery, verifyDossier } from '../../src/index.js';
+import { build, verifyDossier } from '../../src/index.js';
 import { describe as say } from '../../src/jobs/describe.js';
 import { intersectAssessments } from '../../src/jobs/redaction/intersect-assessments.js';
 import { readCopy } from '../../src/jobs/redaction/read.js';
 import { textOf } from '../compose/pages.js';
+import { builtDemo } from '../demo/demo.js';
 
-const FIXTURES = join(import.meta.dirname, '../../fixtures/demo');
 const root = mkdtempSync(join(tmpdir(), 'copies-'));
-const now = () => new Date('2026-07-17T09:05:00Z');
-const who = { folder: join(root, 'delivery'), by: 'A test', now };
+const who = { folder: join(root, 'delivery'), by: 'A test', now: () => new Date() };
 afterAll(() => rmSync(root, { recursive: true, force: true }));
 
 beforeAll(async () => {
-  cpSync(FIXTURES, join(root, 'fixtures'), { recursive: true });
-  await newDelivery({ ...who, file: join(root, 'fixtures/delivery.yaml') });
-  await collect({
-    ...who,
-    paths: [join(root, 'fixtures/evidence')],
-    logZone: undefined,
-    logUnit: undefined,
-    progress: () => undefined,
-  });
+  cpSync((await builtDemo()).before, who.folder, { recursive: true });
 }, 120_000);
 
 const built = async (more: Partial<Parameters<typeof build>[0]>) => {

@@ -48,12 +48,15 @@ describe('any changed byte is found', () => {
       { numRuns: cases(50) },
     ));
 
-  it('in the signature structure, every hex digit of it', async () => {
-    const text = Buffer.from(sound).toString('latin1', room.from, room.to);
-    const end = room.from + text.replace(/0+$/, '').length;
-    // 0x20 turns a to A: the same value in another byte. 0x01 gives the neighbouring digit.
-    for (let at = room.from; at < end; at += 1)
-      for (const by of [0x01, 0x20]) await expectBroken(changed(at, by));
+  it('in the signature structure, every byte of it', async () => {
+    const digits = Buffer.from(sound).toString('latin1', room.from, room.to).replace(/0+$/, '');
+    // A byte is two hex digits. 0x01 gives the neighbouring digit, 0x20 turns a to A: the same value, written otherwise.
+    for (let byte = 0; byte < digits.length / 2; byte += 1) {
+      const at = 2 * byte + (byte % 2);
+      await expectBroken(
+        changed(room.from + at, byte % 3 === 0 && /[a-f]/i.test(digits[at] ?? '') ? 0x20 : 0x01),
+      );
+    }
   });
 });
 
