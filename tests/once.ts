@@ -22,11 +22,7 @@ export function madeOnce<T>(name: string, make: (folder: string) => Promise<T>):
 async function makeOrWait<T>(name: string, make: (folder: string) => Promise<T>): Promise<T> {
   const folder = join(inject('runFolder'), name);
   const done = `${folder}.done`;
-  const first = await mkdir(folder).then(
-    () => true,
-    () => false,
-  );
-  if (first) {
+  if (await isNew(folder)) {
     const outcome = await make(folder).then(
       (value): Outcome<T> => ({ value }),
       (error: unknown): Outcome<T> => ({
@@ -40,4 +36,14 @@ async function makeOrWait<T>(name: string, make: (folder: string) => Promise<T>)
   const outcome: Outcome<T> = deserialize(await readFile(done));
   if ('error' in outcome) throw new Error(`${name} was not made: ${outcome.error}`);
   return outcome.value;
+}
+
+async function isNew(folder: string): Promise<boolean> {
+  try {
+    await mkdir(folder);
+    return true;
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'EEXIST') return false;
+    throw error;
+  }
 }
