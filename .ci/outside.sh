@@ -42,6 +42,12 @@ if ! .outside/bagit/bin/bagit.py --version >/dev/null 2>&1; then
   .outside/bagit/bin/bagit.py --version >/dev/null 2>&1 || cannot bagit-python
 fi
 
+# npm's package of this name brings the program.
+if ! .outside/node24/node_modules/node/bin/node --version >/dev/null 2>&1; then
+  npm install --silent --no-audit --no-fund --prefix .outside/node24 node@24 >/dev/null 2>&1
+  .outside/node24/node_modules/node/bin/node --version >/dev/null 2>&1 || cannot "Node 24"
+fi
+
 # The validator is built once from tests/outside/verapdf with the veraPDF library from Maven Central.
 source=tests/outside/verapdf
 built=.outside/verapdf/validate-pdfa.jar

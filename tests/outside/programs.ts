@@ -54,6 +54,8 @@ export const bagit = program('bagit', 'bagit/bin/bagit.py');
 export const verapdf = veraPdf();
 /** A browser, driven by Playwright. */
 export const chromium = program('chromium');
+/** The next long-term version of the platform. */
+export const node24 = program('node24', 'node24/node_modules/node/bin/node');
 
 /** A check that asks a program. Without the program it is skipped under a name that says so. */
 export function checkWith(asked: Program, title: string, run: () => void | Promise<void>): void {
