@@ -10,6 +10,8 @@ const AT_ONCE = 3;
 /** Guards against small files that unfold into enormous pictures. */
 const MOST_PIXELS = 200_000_000;
 
+const HEIC = /^image\/hei[cf]/;
+
 export interface PictureFile {
   sha256: Sha256;
   type: string;
@@ -84,7 +86,7 @@ async function prepareOne(
   const how = { ...quality, blackOut: file.blackOut ?? [] };
   try {
     const original = await readOriginal(file.sha256);
-    if (/^image\/hei[cf]/.test(file.type)) return await prepareHeic(original, how);
+    if (HEIC.test(file.type)) return await prepareHeic(original, how);
     return (
       (await carryOver(original, how)) ??
       (await reencode(
@@ -107,6 +109,18 @@ interface How extends PictureQuality {
  */
 const CARRIED_BYTES = 0.2;
 
+const mostBytesCarried = (longest: number) => CARRIED_BYTES * longest ** 2;
+
+/** About the most that pictures take in a quality, by the size of their files: HEIC takes half of what JPEG does. */
+export function mostBytesOf(
+  files: readonly { type: string; bytes: number }[],
+  { longest }: PictureQuality,
+): number {
+  return files
+    .map(({ type, bytes }) => Math.min(HEIC.test(type) ? 2 * bytes : bytes, mostBytesCarried(longest)))
+    .reduce((sum, bytes) => sum + bytes, 0);
+}
+
 /**
  * A whole JPEG that fits its place, carried over as it is coded, so that nothing is lost by coding it twice and anyone
  * can compare it exactly with its original. Undefined when it is to be made anew.
@@ -115,7 +129,7 @@ async function carryOver(
   original: string | Uint8Array,
   { longest, blackOut }: How,
 ): Promise<PreparedPicture | undefined> {
-  const mostBytes = CARRIED_BYTES * longest ** 2;
+  const mostBytes = mostBytesCarried(longest);
   const file = typeof original === 'string' ? await readFile(original) : original;
   // Room for a preview and other data beside the picture.
   if (blackOut.length > 0 || file.length > 2 * mostBytes) return undefined;

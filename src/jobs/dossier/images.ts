@@ -1,5 +1,10 @@
 import { isShownAsPicture, type PreparedImages, prepareImages } from '../../compose/exhibit-images.js';
-import type { PictureQuality, PreparingOptions, ReadOriginal } from '../../compose/pictures.js';
+import {
+  mostBytesOf,
+  type PictureQuality,
+  type PreparingOptions,
+  type ReadOriginal,
+} from '../../compose/pictures.js';
 import type { EvidenceItem } from '../../core/model/state.js';
 import { fits, QUALITIES } from './size.js';
 
@@ -57,8 +62,8 @@ interface Likely {
 }
 
 /**
- * Many pictures are made once, not once for each quality: a sample tells which will do, from the coarsest on, which
- * costs least to try.
+ * Many pictures are made once, not once for each quality. Where their files are not small enough for the best, a sample
+ * tells which quality will do, from the coarsest on, which costs least to try.
  */
 async function likelyQuality(
   evidence: readonly EvidenceItem[],
@@ -66,9 +71,17 @@ async function likelyQuality(
   prepare: (sample: readonly EvidenceItem[], quality: PictureQuality) => Promise<PreparedImages>,
 ): Promise<Likely> {
   const [best, ...coarser] = QUALITIES;
-  const pictures = evidence.filter((item) => item.withheld === undefined && isShownAsPicture(item));
+  const pictures = evidence.filter(isShownAsPicture).filter((item) => item.withheld === undefined);
   if (best === undefined) throw new Error('there is no quality to choose from');
-  if (pictures.length <= SAMPLE) return { quality: best, made: new Map() };
+  const enough = fits(
+    mostBytesOf(
+      pictures.map(({ file }) => file),
+      best,
+    ),
+    mostBytes,
+    best,
+  );
+  if (enough || pictures.length <= SAMPLE) return { quality: best, made: new Map() };
   const step = pictures.length / SAMPLE;
   const sample = Array.from({ length: SAMPLE }, (_, i) => pictures[Math.floor(i * step)]).filter(
     (item) => item !== undefined,
