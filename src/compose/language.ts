@@ -25,12 +25,12 @@ export async function loadLanguageWords(language: Language, own: CarrierTemplate
   const folder = join(SHIPPED, 'words', language);
   if (own.own !== undefined && [...own.changed].some((name) => name.startsWith(`words/${language}/`))) {
     await mustBeThere(folder, language);
-    return languageWords(folder, await loadOver(folder, join(own.own, 'words', language)));
+    return languageWords(folder, loadOver(folder, join(own.own, 'words', language)));
   }
   const kept = shipped.get(language);
   if (kept !== undefined) return kept;
   await mustBeThere(folder, language);
-  const read = languageWords(folder, await loadTemplates(folder));
+  const read = languageWords(folder, loadTemplates(folder));
   shipped.set(language, read);
   return read;
 }
@@ -41,8 +41,8 @@ function languageWords(folder: string, loaded: LoadedTemplates): LanguageWords {
     templates,
     files,
     folder,
-    labels: readLabels(loaded.labels, join(folder, 'labels.yaml'), loaded.ownLabels),
-    remarks: remarks === undefined ? untranslated : readRemarks(remarks.text, remarks.file),
+    labels: readLabels(loaded.labels, loaded.ownLabels),
+    remarks: remarks === undefined ? untranslated : readRemarks(remarks),
   };
 }
 

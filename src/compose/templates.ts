@@ -66,10 +66,14 @@ export async function sectionOrder(
   const file = templates.fileOf('sections.yaml');
   const text = await readFile(file, 'utf8');
   const fix = `Write a list of section names: ${shipped.join(', ')}.`;
-  const { read, rowOf } = readTemplateYaml(z.array(z.string()), text, file, {
-    what: 'the order of sections is not a list of names',
-    fix,
-  });
+  const { read, rowOf } = readTemplateYaml(
+    z.array(z.string()),
+    { text, file },
+    {
+      what: 'the order of sections is not a list of names',
+      fix,
+    },
+  );
   const refuse = (message: string, index: number) =>
     new DossierError('bad-template', message, {
       where: { file, row: rowOf([index]) },

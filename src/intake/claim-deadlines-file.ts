@@ -6,5 +6,5 @@ import { readYamlAs } from './yaml.js';
  * Throws DossierError `bad-template`, naming every problem with its line.
  */
 export function parseClaimDeadlines(text: string, fileName: string): ClaimDeadlines {
-  return readYamlAs(claimDeadlines, text, fileName, 'bad-template').read;
+  return readYamlAs(claimDeadlines, text, fileName, 'bad-template', 'claim-deadlines').read;
 }

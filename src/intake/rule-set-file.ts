@@ -22,7 +22,13 @@ export interface ParsedRuleSetFile {
  * Throws DossierError `bad-rule-set`: place of the first problem, all of them in the message.
  */
 export function readRuleSetFile(text: string, name: string): ParsedRuleSetFile {
-  const { read, written, sha256, rowOf } = readYamlAs(ruleSetFile, text, name, 'bad-rule-set');
+  const { read, written, sha256, rowOf } = readYamlAs(
+    ruleSetFile,
+    text,
+    name,
+    'bad-rule-set',
+    'rule-set-file',
+  );
   return { name, file: read, written: written as Record<string, unknown>, text, sha256, rowOf };
 }
 

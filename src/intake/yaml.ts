@@ -14,6 +14,7 @@ import type { z } from 'zod';
 import { DossierError, type ErrorCode, type Problem } from '../core/model/error.js';
 import type { Sha256 } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
+import { prepared } from '../platform/node/prepared.js';
 import { explainIssues } from './settings/schema-errors.js';
 
 /** Settings written by hand are small; anything larger is not one of them. */
@@ -96,16 +97,35 @@ export function readYaml(text: string, fileName: string, code: ErrorCode): YamlT
   };
 }
 
+/** A text that was read and held against a schema. */
+export interface YamlRead<T> {
+  read: T;
+  /** The plain value. */
+  written: unknown;
+  sha256: Sha256;
+  rowOf: YamlText['rowOf'];
+}
+
 /**
  * Reads YAML and holds it against a schema. Throws one DossierError: its place and
  * message are the first problem's, and `others` lists the rest.
+ * @param form under which the build keeps what it read of shipped texts
  */
 export function readYamlAs<S extends z.ZodType>(
   schema: S,
   text: string,
   fileName: string,
   code: ErrorCode,
-): { read: z.output<S>; written: unknown; sha256: Sha256; rowOf: YamlText['rowOf'] } {
+  form?: string,
+): YamlRead<z.output<S>> {
+  const kept =
+    form === undefined ? undefined : prepared<Pick<YamlRead<z.output<S>>, 'read' | 'written'>>(form, text);
+  if (kept !== undefined)
+    return {
+      ...kept,
+      sha256: hashOf(text),
+      rowOf: (path) => readYaml(text, fileName, code).rowOf(path),
+    };
   const yaml = readYaml(text, fileName, code);
   const result = schema.safeParse(yaml.value, { reportInput: true });
   if (!result.success)

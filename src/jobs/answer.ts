@@ -1,5 +1,5 @@
-import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { yamlFile } from '../compose/load-words.js';
 import { SHIPPED } from '../compose/shipped.js';
 import type { Language } from '../core/model/delivery.js';
 import { DossierError } from '../core/model/error.js';
@@ -68,5 +68,5 @@ function noSuchClaim(named: string, all: readonly ClaimResult[]): DossierError {
 /** Words for what is due and late, in a language. Throws DossierError `bad-template` when they can't be read. */
 export async function answerWords(language: Language): Promise<Labels> {
   const file = join(SHIPPED, 'words', language, 'answer.yaml');
-  return readLabels(await readFile(file, 'utf8'), file);
+  return readLabels(yamlFile(file));
 }

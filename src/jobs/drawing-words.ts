@@ -1,4 +1,3 @@
-import { join } from 'node:path';
 import { loadTemplates } from '../compose/load-words.js';
 import { shippedWords } from '../compose/shipped.js';
 import type { Delivery } from '../core/model/delivery.js';
@@ -10,9 +9,8 @@ import { type Labels, readLabels } from '../core/words/labels.js';
  * Throws DossierError `bad-template` when the words of the language can't be read.
  */
 export async function drawingWords(show: Delivery['show']): Promise<{ format: Format; labels: Labels }> {
-  const words = shippedWords(show.language);
   return {
     format: formatFor(show, { zoneUnknown: '', notKnown: '' }),
-    labels: readLabels((await loadTemplates(words)).labels, join(words, 'labels.yaml')),
+    labels: readLabels(loadTemplates(shippedWords(show.language)).labels),
   };
 }

@@ -1,17 +1,20 @@
-import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path';
 import { SHIPPED } from '../compose/shipped.js';
+import { sha256Of } from '../core/ledger/tree.js';
 import type { Language } from '../core/model/delivery.js';
 import { DossierError, type Where } from '../core/model/error.js';
-import { type Sha256, sha256 } from '../core/model/evidence.js';
+import type { Sha256 } from '../core/model/evidence.js';
 import type { RuleSet, RuleSetOrigin } from '../core/model/rule-set.js';
 import type { RuleSetWords } from '../core/model/rule-words.js';
-import { resolveRuleSet } from '../intake/rule-set/resolve.js';
+import { type ResolvedRuleSet, resolveRuleSet } from '../intake/rule-set/resolve.js';
 import { readRuleWords, resolveRuleWords } from '../intake/rule-set/words.js';
 import { type ParsedRuleSetFile, readRuleSetFile } from '../intake/rule-set-file.js';
+import { prepared } from '../platform/node/prepared.js';
 
 const RULE_SETS = join(SHIPPED, 'rule-sets');
+/** The name under which the build keeps what a chain of files comes to. */
+export const RESOLVED = 'rule-set';
 /** Sets that extend one another in a longer row than this are a mistake. */
 const MOST_FILES = 10;
 
@@ -38,7 +41,7 @@ interface RuleSetFile {
 interface Named {
   path: string;
   name: string;
-  by: Where;
+  by: () => Where;
 }
 
 /**
@@ -47,18 +50,27 @@ interface Named {
  * Throws DossierError `bad-rule-set` when one is missing or wrong, or when sets extend one another in a circle.
  */
 export async function loadRuleSet(named: string, folder: string): Promise<LoadedRuleSet> {
+  const kept = shipped.get(named);
+  if (kept !== undefined) return kept;
   const files = await readChain(named, folder);
   const chain = files.map(({ file }) => file);
-  const { ruleSet, origin } = resolveRuleSet(chain);
   const text = together(chain);
-  return {
-    ruleSet,
-    origin,
+  const allShipped = files.every(({ path }) => dirname(path) === RULE_SETS);
+  // The names of files are kept too, which another's copy of a shipped file need not share.
+  const resolved = allShipped ? prepared<ResolvedRuleSet>(RESOLVED, text) : undefined;
+  const loaded = {
+    ...(resolved ?? resolveRuleSet(chain)),
     text,
-    sha256: sha256.parse(createHash('sha256').update(text, 'utf8').digest('hex')),
+    sha256: sha256Of(Buffer.from(text, 'utf8')),
     files,
   };
+  if (isShipped(named)) shipped.set(named, loaded);
+  return loaded;
 }
+
+/** Shipped sets by their name: they stay as they are, and reading one takes longer than judging by it. */
+const shipped = new Map<string, LoadedRuleSet>();
+const isShipped = (named: string) => /^[a-z0-9-]+$/.test(named);
 
 /**
  * The words of the same rules in a language, for the pages: beside each file of rules, a file of the same name in a
@@ -97,7 +109,10 @@ async function wordsBeside(path: string, name: string): Promise<string | undefin
 async function readChain(named: string, folder: string): Promise<RuleSetFile[]> {
   const chain: RuleSetFile[] = [];
   const seen = new Map<string, string>();
-  let next: Named | undefined = locate(named, folder, folder, { file: 'delivery.yaml', field: 'rules' });
+  let next: Named | undefined = locate(named, folder, folder, () => ({
+    file: 'delivery.yaml',
+    field: 'rules',
+  }));
   while (next !== undefined) {
     const here: Named = next;
     if (seen.has(here.path) || chain.length >= MOST_FILES)
@@ -105,39 +120,27 @@ async function readChain(named: string, folder: string): Promise<RuleSetFile[]> 
         'bad-rule-set',
         `${here.name} extends itself, by way of ${[...seen.values()].join(', ')}`,
         {
-          where: here.by,
+          where: here.by(),
           fix: 'Let one of them stand on its own, without extends.',
         },
       );
     seen.set(here.path, here.name);
-    const file = await ruleSetFile(here);
+    const file = readRuleSetFile(await textOf(here), here.name);
     chain.unshift({ path: here.path, file });
     next =
       file.file.extends === undefined
         ? undefined
-        : locate(file.file.extends, dirname(here.path), folder, {
+        : locate(file.file.extends, dirname(here.path), folder, () => ({
             file: here.name,
             row: file.rowOf(['extends']),
             field: 'extends',
-          });
+          }));
   }
   return chain;
 }
 
-/** Files of shipped sets by their name: they stay as they are, and reading one takes longer than judging by it. */
-const shipped = new Map<string, ParsedRuleSetFile>();
-
-async function ruleSetFile(here: Named): Promise<ParsedRuleSetFile> {
-  const isShipped = here.path === join(RULE_SETS, here.name);
-  const kept = isShipped ? shipped.get(here.name) : undefined;
-  if (kept !== undefined) return kept;
-  const file = readRuleSetFile(await textOf(here), here.name);
-  if (isShipped) shipped.set(here.name, file);
-  return file;
-}
-
-function locate(named: string, from: string, folder: string, by: Where): Named {
-  const isName = /^[a-z0-9-]+$/.test(named);
+function locate(named: string, from: string, folder: string, by: () => Where): Named {
+  const isName = isShipped(named);
   const path = isName ? join(RULE_SETS, `${named}.yaml`) : isAbsolute(named) ? named : resolve(from, named);
   const short = relative(folder, path).split('\\').join('/');
   return { path, by, name: isName ? `${named}.yaml` : short.startsWith('..') ? basename(path) : short };
@@ -146,7 +149,7 @@ function locate(named: string, from: string, folder: string, by: Where): Named {
 async function textOf({ path, name, by }: Named): Promise<string> {
   return readFile(path, 'utf8').catch((cause: unknown) => {
     throw new DossierError('bad-rule-set', `there is no rule set "${name}"`, {
-      where: by,
+      where: by(),
       fix: 'Use the name of a shipped set (produce, drop-trailer, frozen), or a path to a YAML file.',
       cause,
     });

@@ -101,7 +101,7 @@ describe('the Spanish sentences of the findings', () => {
     const loaded = await loadTemplates(folderOf('es'));
     words = wordsFrom({
       templates: loaded.templates,
-      labels: readLabels(loaded.labels, 'labels.yaml'),
+      labels: readLabels(loaded.labels),
       folder: 'words',
       names: { line: (id) => `Línea ${id}`, stop: (id) => `parada ${id}` },
       format: formatFor({ temperature: '°F', language: 'es' }, { zoneUnknown: '', notKnown: '' }),

@@ -7,7 +7,7 @@ import { readRemarks } from '../../src/core/words/remarks.js';
 
 const ROOT = join(import.meta.dirname, '../..');
 const file = join(ROOT, 'templates/words/es/remarks.yaml');
-const said = readRemarks(readFileSync(file, 'utf8'), file);
+const said = readRemarks({ text: readFileSync(file, 'utf8'), file });
 
 /** Texts that a string or template in the source can give, with a word that is in no sentence for each value. */
 function textsOf(literal: string): string[] {
@@ -68,8 +68,9 @@ describe('what the tool writes beside evidence has Spanish words', () => {
 });
 
 describe('a sentence of the record', () => {
-  const remarks = readRemarks(
-    `flag:
+  const remarks = readRemarks({
+    file: 'remarks.yaml',
+    text: `flag:
   '{count} of {all} lost': 'de {all} faltan {count}'
   'it ends early: a part is gone; keep it': 'termina antes: falta una parte; guárdelo'
   'it carries {what}': lleva {what}
@@ -78,8 +79,7 @@ describe('a sentence of the record', () => {
 other:
   lost: perdido
 `,
-    'remarks.yaml',
-  );
+  });
   it.each([
     ['7 of 9 lost', 'de 9 faltan 7'],
     [
@@ -113,7 +113,7 @@ other:
   ])('that is wrongly said is refused with file and line: %s', (_, yaml, row) => {
     let error: unknown;
     try {
-      readRemarks(yaml, 'es/remarks.yaml');
+      readRemarks({ text: yaml, file: 'es/remarks.yaml' });
     } catch (thrown) {
       error = thrown;
     }

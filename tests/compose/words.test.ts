@@ -21,7 +21,7 @@ let labels: Labels;
 let shipped: Words;
 beforeAll(async () => {
   const loaded = await loadTemplates(FOLDER);
-  labels = readLabels(loaded.labels, 'labels.yaml');
+  labels = readLabels(loaded.labels);
   shipped = from(Object.fromEntries(loaded.templates));
 });
 
@@ -98,7 +98,7 @@ describe('the labels', () => {
 
   it('that lack something name it', () => {
     expect(() => labels('no.such')).toThrow(/no\.such/);
-    expect(() => readLabels('time: 3', 'labels.yaml')).toThrow(/labels are not groups/);
+    expect(() => readLabels({ text: 'time: 3', file: 'labels.yaml' })).toThrow(/labels are not groups/);
   });
 });
 

@@ -1,4 +1,3 @@
-import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Delivery, Language, Paper } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
@@ -6,6 +5,7 @@ import type { RuleSet } from '../../core/model/rule-set.js';
 import type { Instant } from '../../core/model/time.js';
 import { type Labels, readLabels } from '../../core/words/labels.js';
 import { cleanDeep, drawableCodePoints, glyphCleaner } from '../glyphs.js';
+import { yamlFile } from '../load-words.js';
 import { SHIPPED } from '../shipped.js';
 import { typeset } from '../typeset.js';
 import { checklistDocument } from './document.js';
@@ -48,12 +48,14 @@ export async function composeChecklist(
 /** The words of the form in one language. Throws DossierError `bad-template`. */
 export async function checklistLabels(language: Language, templates = SHIPPED): Promise<Labels> {
   const file = join(templates, 'words', language, 'sheet.yaml');
-  const text = await readFile(file, 'utf8').catch((cause: unknown) => {
+  try {
+    return readLabels(yamlFile(file));
+  } catch (cause) {
+    if (cause instanceof DossierError) throw cause;
     throw new DossierError('bad-template', `there are no words for the form in the language "${language}"`, {
       where: { file },
       fix: 'Give a templates folder that has words/<language>/sheet.yaml, or leave the option out.',
       cause,
     });
-  });
-  return readLabels(text, file);
+  }
 }

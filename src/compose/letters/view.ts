@@ -44,11 +44,8 @@ export interface LetterView<I extends CorrespondenceInput = CorrespondenceInput>
 export async function letterView<I extends CorrespondenceInput>(input: I): Promise<LetterView<I>> {
   const { language, templates, state } = input;
   const dossier = await loadLanguageWords(language, templates);
-  const letters = await lettersIn(input);
-  const labels = layered(
-    readLabels(letters.labels, join(SHIPPED, 'letters', language, 'labels.yaml'), letters.ownLabels),
-    dossier.labels,
-  );
+  const letters = lettersIn(input);
+  const labels = layered(readLabels(letters.labels, letters.ownLabels), dossier.labels);
   const format = formatFor(
     { ...state.delivery.show, language },
     { zoneUnknown: labels('time.zone-unknown'), notKnown: labels('time.not-known') },
@@ -107,7 +104,7 @@ export async function letterView<I extends CorrespondenceInput>(input: I): Promi
 }
 
 /** Shipped letters of a language with the carrier's own over them. */
-function lettersIn({ language, templates }: CorrespondenceInput): Promise<LoadedTemplates> {
+function lettersIn({ language, templates }: CorrespondenceInput): LoadedTemplates {
   const shipped = join(SHIPPED, 'letters', language);
   const { own, changed } = templates;
   return own !== undefined && [...changed].some((name) => name.startsWith(`letters/${language}/`))

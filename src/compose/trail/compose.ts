@@ -1,10 +1,9 @@
-import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { toInstant } from '../../core/model/time.js';
 import { formatFor } from '../../core/words/format.js';
 import { readLabels } from '../../core/words/labels.js';
 import { cleanDeep, drawableCodePoints, glyphCleaner } from '../glyphs.js';
-import { loadTemplates } from '../load-words.js';
+import { loadTemplates, yamlFile } from '../load-words.js';
 import { SHIPPED, shippedWords } from '../shipped.js';
 import { typeset } from '../typeset.js';
 import { type TrailPrintInput, trailDocument } from './document.js';
@@ -16,9 +15,8 @@ import { type TrailPrintInput, trailDocument } from './document.js';
 export async function composeTrail(printed: TrailPrintInput): Promise<{ pdf: Uint8Array; pages: number }> {
   const { show } = printed.state.delivery;
   const folder = shippedWords(show.language);
-  const file = join(folder, 'trail.yaml');
-  const trail = readLabels(await readFile(file, 'utf8'), file);
-  const labels = readLabels((await loadTemplates(folder)).labels, join(folder, 'labels.yaml'));
+  const trail = readLabels(yamlFile(join(folder, 'trail.yaml')));
+  const labels = readLabels(loadTemplates(folder).labels);
   const format = formatFor(show, {
     zoneUnknown: labels('time.zone-unknown'),
     notKnown: labels('time.not-known'),

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { DossierError } from '../model/error.js';
-import { readTemplateYaml } from './template-yaml.js';
+import { readTemplateYaml, type YamlFile } from './template-yaml.js';
 
 const groups = z.record(z.string(), z.record(z.string(), z.string()));
 
@@ -13,8 +13,8 @@ export interface Labels {
 }
 
 /** Reads labels.yaml: groups of names, each with its words; a carrier's own lines take the place of the shipped. */
-export function readLabels(yaml: string, file: string, own?: { text: string; file: string }): Labels {
-  const shipped = wordsIn(yaml, file);
+export function readLabels(yaml: YamlFile, own?: YamlFile): Labels {
+  const shipped = wordsIn(yaml);
   const words = new Map([...shipped.words, ...(own === undefined ? [] : ownWordsIn(own, shipped).words)]);
   const find = (key: string) => words.get(key);
   return Object.assign(
@@ -22,7 +22,7 @@ export function readLabels(yaml: string, file: string, own?: { text: string; fil
       const found = find(key);
       if (found === undefined)
         throw new DossierError('bad-template', `there are no words for "${key}"`, {
-          where: { file, field: key },
+          where: { file: yaml.file, field: key },
           fix: 'Add the line; the shipped templates/words/en/labels.yaml has it.',
         });
       return found;
@@ -45,8 +45,8 @@ interface ReadWords {
   rowOf: (key: string) => number;
 }
 
-function wordsIn(yaml: string, file: string): ReadWords {
-  const { read, rowOf } = readTemplateYaml(groups, yaml, file, {
+function wordsIn(yaml: YamlFile): ReadWords {
+  const { read, rowOf } = readTemplateYaml(groups, yaml, {
     what: 'labels are not groups of name: words',
     fix: 'Compare the file with the shipped templates/words/en/labels.yaml.',
   });
@@ -61,12 +61,12 @@ function wordsIn(yaml: string, file: string): ReadWords {
 }
 
 /** A name that the shipped labels do not have is a slip: its words would never be printed. */
-function ownWordsIn({ text, file }: { text: string; file: string }, shipped: ReadWords): ReadWords {
-  const own = wordsIn(text, file);
+function ownWordsIn(yaml: YamlFile, shipped: ReadWords): ReadWords {
+  const own = wordsIn(yaml);
   for (const key of own.words.keys())
     if (!shipped.words.has(key))
       throw new DossierError('bad-template', `there is no label "${key}"`, {
-        where: { file, row: own.rowOf(key), field: key },
+        where: { file: yaml.file, row: own.rowOf(key), field: key },
         fix: 'Leave the line out, or write the name as it stands in the shipped templates/words/en/labels.yaml.',
       });
   return own;

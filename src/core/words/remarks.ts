@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { DossierError } from '../model/error.js';
-import { readTemplateYaml } from './template-yaml.js';
+import { readTemplateYaml, type YamlFile } from './template-yaml.js';
 
 const groups = z.record(z.string(), z.record(z.string(), z.string().min(1)));
 
@@ -26,8 +26,8 @@ const PLACE = /\{(\w+)\}/g;
  * Reads remarks.yaml: for each group the sentence as it is kept, with `{places}` for what changes, and how it is said.
  * Throws DossierError `bad-template` with file and line, also for words that leave a place out or have one too many.
  */
-export function readRemarks(yaml: string, file: string): TranslateRemark {
-  const { read, rowOf } = readTemplateYaml(groups, yaml, file, {
+export function readRemarks(yaml: YamlFile): TranslateRemark {
+  const { read, rowOf } = readTemplateYaml(groups, yaml, {
     what: 'remarks are not groups of sentence: words',
     fix: FIX,
   });
@@ -38,7 +38,7 @@ export function readRemarks(yaml: string, file: string): TranslateRemark {
         const places = placesIn(written);
         if (places.join() !== placesIn(said).join())
           throw new DossierError('bad-template', `"${written}" and its words do not have the same places`, {
-            where: { file, row: rowOf([group, written]) },
+            where: { file: yaml.file, row: rowOf([group, written]) },
             fix: FIX,
           });
         return { written: patternOf(written), places: placesAsWritten(written), said };

@@ -18,7 +18,7 @@ import { readYamlAs } from '../yaml.js';
  * `of` does not have, or of a text that it does not change.
  */
 export function readRuleWords(text: string, name: string, of: ParsedRuleSetFile): RuleWordsFile {
-  const { read, rowOf } = readYamlAs(ruleWordsFile, text, name, 'bad-rule-set');
+  const { read, rowOf } = readYamlAs(ruleWordsFile, text, name, 'bad-rule-set', 'rule-words');
   const refuse = (path: readonly string[], message: string, fix?: string) =>
     new DossierError('bad-rule-set', message, {
       where: { file: name, row: rowOf(path), field: path.join('.') },
