@@ -3,10 +3,10 @@ import type { Command } from 'commander';
 import type { LetterKind } from '../core/model/claim.js';
 import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
+import type { CliContext } from './context.js';
 import { resolveEnteredBy } from './entered-by.js';
 import { escapeControls, pathForShell, quotedForShell } from './output.js';
 import { type PassphraseOptions, readPassphrase } from './passphrase.js';
-import type { CliContext } from './program.js';
 import { wrap } from './table.js';
 
 /** Options of `answer` that put a letter together. */

@@ -15,17 +15,10 @@ import { tempsCommand } from './commands/temps.js';
 import { timelineCommand } from './commands/timeline.js';
 import { trailCommand } from './commands/trail.js';
 import { verifyCommand } from './commands/verify.js';
+import type { CliContext } from './context.js';
 import { EXIT, type ExitCode } from './exit.js';
 import { escapeControlsPerLine, type Output } from './output.js';
 import { printProblem } from './problems.js';
-
-/** What a command needs of the world, and where it leaves its answer. */
-export interface CliContext {
-  output: Output;
-  /** Raises the exit code of this run; the highest one said wins. */
-  exit(code: ExitCode): void;
-  now(): Date;
-}
 
 const EXAMPLES = `
 Examples:

@@ -1,9 +1,8 @@
 import type { Sha256 } from '../core/model/evidence.js';
-import type { ExhibitImage } from '../core/model/manifest.js';
+import type { Exhibit, ExhibitImage } from '../core/model/manifest.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { EvidenceItem } from '../core/model/state.js';
 import { type DocumentImage, firstPages } from './document-images/first-pages.js';
-import type { ComposeInput } from './input.js';
 import {
   FULL_QUALITY,
   type PictureQuality,
@@ -70,7 +69,7 @@ export async function prepareImages(
 
 /** Which picture shows which exhibit, by their hashes, for the manifest. */
 export function listExhibitImages(
-  exhibits: ComposeInput['exhibits'],
+  exhibits: readonly Pick<Exhibit, 'exhibit' | 'file'>[],
   plates: PreparedImages,
 ): ExhibitImage[] {
   return exhibits.flatMap(({ exhibit, file }) => {

@@ -1,7 +1,5 @@
 import type { Sha256 } from '../core/model/evidence.js';
-import type { RuleSet } from '../core/model/rule-set.js';
 import { type RuleSetFile, ruleSetFile } from '../core/model/rule-set-file.js';
-import { resolveRuleSet } from './rule-set/resolve.js';
 import { readYamlAs } from './yaml.js';
 
 /** One file of rules as read, before what it extends is worked in. */
@@ -30,13 +28,4 @@ export function readRuleSetFile(text: string, name: string): ParsedRuleSetFile {
     'rule-set-file',
   );
   return { name, file: read, written: written as Record<string, unknown>, text, sha256, rowOf };
-}
-
-/**
- * Reads a rule set that stands on its own.
- * Throws DossierError `bad-rule-set`: place of the first problem, all of them in the message.
- */
-export function parseRuleSetFile(text: string, name: string): { ruleSet: RuleSet; sha256: Sha256 } {
-  const parsed = readRuleSetFile(text, name);
-  return { ruleSet: resolveRuleSet([parsed]).ruleSet, sha256: parsed.sha256 };
 }

@@ -1,51 +1,20 @@
 import { typesetLetter } from '../compose/letters/compose.js';
 import { letterView } from '../compose/letters/view.js';
 import { carrierTemplates } from '../compose/templates.js';
-import type { ClaimId, LetterKind } from '../core/model/claim.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { toInstant } from '../core/model/time.js';
-import { type LongWork, nextStep } from '../core/ports/work.js';
+import { nextStep } from '../core/ports/work.js';
 import type { DeliveryRecord } from '../record/store.js';
 import type { BuildReport } from './build.js';
-import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
+import { portsWith, withDelivery } from './delivery.js';
 import { type PackageContext, writeCertificates, writeFrom } from './letter-package/documents.js';
 import { builtFiles, dossierFor, enclosed, requireUnchanged } from './letter-package/dossier.js';
 import { enclosuresText, type PackedFile, type Staging, stageFolder } from './letter-package/files.js';
-import { readLetterRequest, type TypedLetter } from './letter-package/letter-request.js';
-import { type SenderNotes, senderNotes } from './letter-package/sender-notes.js';
-import type { SignedBy } from './signer.js';
+import { readLetterRequest } from './letter-package/letter-request.js';
+import type { LetterPackageInput, LetterPackageReport } from './letter-package/package-input.js';
+import { senderNotes } from './letter-package/sender-notes.js';
 
-/** What is put together, and how. */
-export interface PackOptions extends OpenDelivery, LongWork, TypedLetter {
-  /** Folder to write, new or empty. */
-  out: string;
-  /** Whose copy of the dossier goes with it, by its name in copies.yaml; by the kind of letter when left out. */
-  for?: string;
-  /** Whether the dossier goes with it; by the kind of letter when left out. */
-  dossier?: boolean;
-  /** Draft a certificate of records for a qualified person to complete. */
-  certificate?: boolean;
-  templates?: string;
-  maxSize?: string;
-}
-
-/** Who signs matters where a dossier goes with it. */
-export type LetterPackageInput = PackOptions & SignedBy;
-
-export interface LetterPackageReport extends SenderNotes {
-  folder: string;
-  letter: LetterKind;
-  claim?: ClaimId;
-  /** Left out when it must be filled in. */
-  to?: string;
-  files: PackedFile[];
-  /** Places in the letter that a person fills in before it is signed. */
-  toFillIn: string[];
-  certificateToFillIn?: string[];
-  /** Entry of the record that notes it. Nothing was sent. */
-  entry: number;
-  notices: string[];
-}
+export type { LetterPackageInput, LetterPackageReport, PackOptions } from './letter-package/package-input.js';
 
 /** What the record says where the name is a place to fill in. */
 const NOT_NAMED = '(not named)';

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DossierError } from '../../src/core/model/error.js';
 import { parseDeliveryFile } from '../../src/intake/delivery-file.js';
-import { parseRuleSetFile } from '../../src/intake/rule-set-file.js';
+import { resolveRuleSet } from '../../src/intake/rule-set/resolve.js';
+import { readRuleSetFile } from '../../src/intake/rule-set-file.js';
 import { deliverySchema, ruleSetSchema } from '../../src/intake/schemas.js';
 import { readYaml } from '../../src/intake/yaml.js';
 import { cases } from '../properties.js';
@@ -116,12 +117,12 @@ rules:
     basis: common practice
 `;
   it('is read with its defaults', () => {
-    const { ruleSet } = parseRuleSetFile(RULES, 'small.yaml');
+    const { ruleSet } = resolveRuleSet([readRuleSetFile(RULES, 'small.yaml')]);
     expect(ruleSet.rules[0]?.needs).toEqual({ photo: 'seal', atLeast: 1, per: 'delivery' });
   });
 
   it('says which need is wrong, not that no branch of a union fits', () => {
-    const error = failure(() => parseRuleSetFile(RULES.replace('photo: seal', 'photo: seel'), 'small.yaml'));
+    const error = failure(() => readRuleSetFile(RULES.replace('photo: seal', 'photo: seel'), 'small.yaml'));
     expect(error.code).toBe('bad-rule-set');
     expect(error.where.row).toBe(8);
     expect(error.message).toContain('seel');

@@ -1,11 +1,11 @@
 import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
+import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { addLetterOptions, type LetterOptions, prepareLetter, requireNoLetterOptions } from '../letter.js';
 import { printProblem } from '../problems.js';
-import type { CliContext } from '../program.js';
 
 interface Options extends LetterOptions {
   delivery?: string;

@@ -1,10 +1,10 @@
 import { Command, Option } from 'commander';
 import type { Language, Paper } from '../../core/model/delivery.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
 import { escapeControls } from '../output.js';
-import type { CliContext } from '../program.js';
 
 /** Written out here, for the model loads its schemas: help should not wait for them. */
 const LANGUAGES = Object.keys({ en: true, es: true } satisfies Record<Language, true>);

@@ -1,11 +1,11 @@
 import { Command } from 'commander';
 import type { CollectedItem, CollectInput, CollectReport } from '../../jobs/collect.js';
+import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { escapeControls, pathForShell } from '../output.js';
 import { printProblem } from '../problems.js';
-import type { CliContext } from '../program.js';
 import { tableLines, wrap } from '../table.js';
 
 interface Options {

@@ -1,10 +1,10 @@
 import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
 import type { DescribeReport } from '../../jobs/describe.js';
+import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
 import { escapeControls } from '../output.js';
-import type { CliContext } from '../program.js';
 import { isInteractive } from '../prompts.js';
 
 interface Options {

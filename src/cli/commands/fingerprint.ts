@@ -1,9 +1,9 @@
 import { Command } from 'commander';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
 import { escapeControls } from '../output.js';
-import type { CliContext } from '../program.js';
 import { type TimeStampOptions, timeStampsAt } from '../time-stamps.js';
 
 interface Options extends TimeStampOptions {

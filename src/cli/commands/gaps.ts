@@ -3,11 +3,11 @@ import { DossierError, type Problem } from '../../core/model/error.js';
 import type { Assessment, GapResult } from '../../core/model/results.js';
 import type { Stage } from '../../core/model/rule-set.js';
 import type { RecordState } from '../../core/model/state.js';
+import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { printProblem } from '../problems.js';
-import type { CliContext } from '../program.js';
 
 /** Written out here, for the model loads its schemas: help should not wait for them. */
 const STAGES = Object.keys({

@@ -1,9 +1,9 @@
 import { Command } from 'commander';
 import type { IdentityReport } from '../../jobs/identity.js';
+import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { escapeControls, type Output } from '../output.js';
 import { type PassphraseOptions, readPassphrase } from '../passphrase.js';
-import type { CliContext } from '../program.js';
 
 interface Options extends PassphraseOptions {
   identity?: string;

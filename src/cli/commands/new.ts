@@ -1,9 +1,9 @@
 import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
 import { askUntilValid } from '../ask-and-retry.js';
+import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { escapeControls, type Output, pathForShell } from '../output.js';
-import type { CliContext } from '../program.js';
 import { isInteractive, prompt } from '../prompts.js';
 
 interface Options {

@@ -2,10 +2,10 @@ import type { Problem } from '../../core/model/error.js';
 import { DossierError } from '../../core/model/error.js';
 import type { ChecklistQuestion, ChecklistReport } from '../../jobs/checklist/enter.js';
 import type { OpenDelivery } from '../../jobs/delivery.js';
+import type { CliContext } from '../context.js';
 import { EXIT } from '../exit.js';
 import { escapeControls } from '../output.js';
 import { printProblem } from '../problems.js';
-import type { CliContext } from '../program.js';
 import { isInteractive, prompt } from '../prompts.js';
 import { tableLines } from '../table.js';
 

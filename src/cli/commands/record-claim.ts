@@ -1,13 +1,13 @@
 import { Command } from 'commander';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { TypedClaimKind } from '../../jobs/claim.js';
+import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { type EntryForm, entryCommand } from '../form.js';
 import { escapeControls } from '../output.js';
 import { printProblem } from '../problems.js';
-import type { CliContext } from '../program.js';
 
 export const CLAIM_EXAMPLE = 'dossier record claim received "Mock Elms Produce" --as receiver --paper e31';
 

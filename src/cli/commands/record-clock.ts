@@ -1,7 +1,7 @@
 import { Command } from 'commander';
+import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
-import type { CliContext } from '../program.js';
 
 export const CLOCK_EXAMPLE = 'dossier record clock 04:32 --photo e14';
 

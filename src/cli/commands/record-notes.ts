@@ -1,12 +1,12 @@
 import type { Command } from 'commander';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { NotesReport } from '../../jobs/record-notes.js';
+import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { escapeControls } from '../output.js';
 import { printProblem } from '../problems.js';
-import type { CliContext } from '../program.js';
 import { tableLines } from '../table.js';
 
 export const NOTES_EXAMPLE = 'dossier record --notes notes.txt --dry-run';

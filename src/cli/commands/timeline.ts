@@ -1,8 +1,8 @@
 import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
+import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
-import type { CliContext } from '../program.js';
 
 interface Options {
   delivery?: string;

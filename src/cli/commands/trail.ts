@@ -1,10 +1,10 @@
 import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
 import { escapeControls } from '../output.js';
-import type { CliContext } from '../program.js';
 
 interface Options {
   delivery?: string;

@@ -6,9 +6,9 @@ import type {
   Verdict,
   VerificationReport,
 } from '../../core/model/verification.js';
+import type { CliContext } from '../context.js';
 import { EXIT } from '../exit.js';
 import { escapeControls, type Output } from '../output.js';
-import type { CliContext } from '../program.js';
 import { wrap } from '../table.js';
 
 interface Options {

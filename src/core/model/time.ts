@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import { WallClock } from './wall-clock.js';
-import { ZONE_NAMES } from './zone-names.js';
+import { type Zone, zone } from './zone.js';
+
+export { type Zone, zone };
 
 /** A moment in UTC, always written `2026-07-14T12:42:08.370Z` so that text order is time order. */
 export type Instant = string & z.$brand<'Instant'>;
-/** An IANA time zone name, such as America/Phoenix. */
-export type Zone = string & z.$brand<'Zone'>;
 /** A wall-clock time without zone: `2026-07-14T05:42:08` or with a fraction. */
 export type LocalTime = string & z.$brand<'LocalTime'>;
 /** A day of the calendar, `2026-07-14`; text order is day order. */
@@ -19,21 +19,6 @@ export const instant = z
   .regex(INSTANT)
   .refine((text) => !Number.isNaN(Date.parse(text)), { error: 'no such date' })
   .transform((text) => text as Instant);
-
-const ZONES: ReadonlySet<string> = new Set(ZONE_NAMES.map((name) => name.toLowerCase()));
-
-/**
- * A name of the IANA list, whatever its capitals are; whether the engine knows the zone's rules is seen when they are
- * needed. Abbreviations are refused: CST is Chicago, Havana or Shanghai, and EST in the IANA list never changes to
- * summer time.
- */
-export const zone = z
-  .string()
-  .refine((name) => ZONES.has(name.toLowerCase()), {
-    error: (issue) =>
-      `"${String(issue.input)}" is not a time zone; use a name of the IANA list, such as America/Phoenix`,
-  })
-  .transform((name) => name as Zone);
 
 /** Whether a text of the form `LOCAL` names a day and a time of it; 24:00 is the end of a day (ISO 8601). */
 function isOnTheCalendar(text: string): boolean {

@@ -1,5 +1,5 @@
 import type { IANAZone } from 'luxon';
-import type { Zone } from './time.js';
+import type { Zone } from './zone.js';
 import { zoneRules } from './zone-rules.js';
 
 const DAY = 86_400_000;

@@ -1,6 +1,6 @@
 import { IANAZone } from 'luxon';
 import { DossierError } from './error.js';
-import type { Zone } from './time.js';
+import type { Zone } from './zone.js';
 import { TZDB_RELEASE } from './zone-names.js';
 
 /**

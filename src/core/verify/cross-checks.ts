@@ -2,8 +2,8 @@ import { treeHash } from '../ledger/tree.js';
 import type { Sha256 } from '../model/evidence.js';
 import type { OmittedOriginal } from '../model/manifest.js';
 import type { CheckResults } from './check-results.js';
+import type { ExaminedItem } from './examined-item.js';
 import type { KnownFingerprint } from './options.js';
-import type { ExaminedItem } from './verify-all.js';
 
 type WithLeaves = ExaminedItem & { leaves: readonly Sha256[] };
 

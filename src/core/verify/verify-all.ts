@@ -1,5 +1,3 @@
-import type { Sha256 } from '../model/evidence.js';
-import type { Manifest } from '../model/manifest.js';
 import { omitUndefined } from '../model/omit-undefined.js';
 import type { CheckedItem, Verdict, Verification, VerificationReport } from '../model/verification.js';
 import { checkBag } from './bag/check-bag.js';
@@ -10,21 +8,11 @@ import { openZip } from './container/zip.js';
 import { nonCanonicalZipFields } from './container/zip-form.js';
 import { acceptNewerFingerprint, crossCheck } from './cross-checks.js';
 import { checkRecordFiles } from './delivery-record/check-record-files.js';
+import type { ExaminedItem } from './examined-item.js';
 import { Malformed, refuse } from './malformed.js';
 import { type ItemKind, kindOf, readDossier } from './open-subject.js';
 import type { VerifyOptions } from './options.js';
 import { examineDossier } from './verify-dossier.js';
-
-/** One thing that was checked, and what it holds of the record. */
-export interface ExaminedItem {
-  subject: CheckedItem;
-  delivery?: string;
-  leaves?: readonly Sha256[];
-  /** Originals that are here, whole. */
-  originals?: ReadonlySet<Sha256>;
-  manifest?: Manifest;
-  tagManifestSha256?: Sha256;
-}
 
 /** What a delivery folder is looked at for; everything else in it is the owner's business. */
 const RECORD_FILES =

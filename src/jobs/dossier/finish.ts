@@ -12,10 +12,10 @@ import { verifyDossier } from '../../core/verify/verify-dossier.js';
 import { writeDurably } from '../../record/disk/durable.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import type { PendingBag } from '../bag.js';
-import type { BuildInput, BuildReport } from '../build.js';
 import { portsWith } from '../delivery.js';
 import { placeToWrite } from '../place-to-write.js';
 import { openSigner } from '../signer.js';
+import type { BuildInput, BuildReport } from './build-input.js';
 import { type RenderInput, render } from './render.js';
 
 /** What was read and begun before; the rest of what a dossier is rendered from is decided here. */

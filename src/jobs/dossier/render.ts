@@ -26,7 +26,6 @@ import { signPdf } from '../../signing/sign-pdf.js';
 import { type AssessedDelivery, assessRecord } from '../assess.js';
 import { type Enclosures, enclosures, originalsBytes } from '../attachments.js';
 import { beginBag, type PendingBag } from '../bag.js';
-import type { BuildInput } from '../build.js';
 import { intersectAssessments } from '../redaction/intersect-assessments.js';
 import { withheldOriginals } from '../redaction/originals.js';
 import { type RedactedCopy, titleIn } from '../redaction/read.js';
@@ -34,6 +33,7 @@ import { type Redaction, redactedState, unredactedState } from '../redaction/red
 import { loadRuleWords } from '../rule-set.js';
 import type { OpenedSigner } from '../signer.js';
 import { tool } from '../tool.js';
+import type { BuildInput } from './build-input.js';
 import type { PendingImages } from './images.js';
 import { formatOmittedOriginals } from './omitted-originals.js';
 import type { Sizing } from './size.js';

@@ -8,10 +8,10 @@ import { sha256 } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { type BuildReport, build } from '../build.js';
-import type { LetterPackageInput } from '../letter-package.js';
 import { signedBy } from '../signer.js';
 import type { PackageContext } from './documents.js';
 import type { PackedFile, Staging } from './files.js';
+import type { LetterPackageInput } from './package-input.js';
 
 /** The dossier goes with a letter by its kind, or as the person says; who asks for a copy asks for the dossier. */
 export async function dossierFor(

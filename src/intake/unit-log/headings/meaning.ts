@@ -1,6 +1,7 @@
 import type { TemperatureUnit } from '../../../core/model/temperature.js';
 import { withoutAccents } from '../../time/months.js';
-import { FILLERS, HEADING_WORDS, type HeadingMeaning, type WordList } from './words.js';
+import type { HeadingMeaning, WordList } from './word-list.js';
+import { FILLERS, HEADING_WORDS } from './words.js';
 
 /** Lower case, no accents, words apart, no filler words: `SetPoint_(°F)` gives `set point`. */
 export function plainHeading(heading: string): string {

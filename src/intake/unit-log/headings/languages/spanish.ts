@@ -1,4 +1,4 @@
-import type { WordList } from '../words.js';
+import type { WordList } from '../word-list.js';
 
 export const SPANISH: readonly WordList[] = [
   {

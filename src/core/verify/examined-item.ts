@@ -1,0 +1,14 @@
+import type { Sha256 } from '../model/evidence.js';
+import type { Manifest } from '../model/manifest.js';
+import type { CheckedItem } from '../model/verification.js';
+
+/** One thing that was checked, and what it holds of the record. */
+export interface ExaminedItem {
+  subject: CheckedItem;
+  delivery?: string;
+  leaves?: readonly Sha256[];
+  /** Originals that are here, whole. */
+  originals?: ReadonlySet<Sha256>;
+  manifest?: Manifest;
+  tagManifestSha256?: Sha256;
+}
