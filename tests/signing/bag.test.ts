@@ -9,7 +9,6 @@ import yazl from 'yazl';
 import { sha256Of } from '../../src/core/ledger/tree.js';
 import { readWhole } from '../../src/core/verify/container/container.js';
 import { openZip } from '../../src/core/verify/container/zip.js';
-import { nonCanonicalZipFields } from '../../src/core/verify/container/zip-form.js';
 import { planBag } from '../../src/signing/bag/plan.js';
 import { StoredZip } from '../../src/signing/bag/stored-zip.js';
 import { type BagFile, type BagOrder, writeBag } from '../../src/signing/bag/write-zip.js';
@@ -167,7 +166,7 @@ describe('the zip of a bag', () => {
     expect(Buffer.concat(own).equals(await buffer(theirs.outputStream))).toBe(true);
   });
 
-  it('takes its 64-bit form beyond four gigabytes, as the check of its form expects it', async () => {
+  it('takes its 64-bit form beyond four gigabytes', async () => {
     const file = join(folder, 'large.bag.zip');
     const handle = await open(file, 'wx');
     let at = 0;
@@ -188,7 +187,6 @@ describe('the zip of a bag', () => {
     await zip.end();
     await handle.close();
     expect(at).toBeGreaterThan(2 ** 32);
-    expect(await nonCanonicalZipFields(file)).toEqual([]);
     const opened = await openZip(file);
     const last = opened.files.get('bag/data/b');
     expect(last === undefined ? '' : Buffer.from(await readWhole(last, 100, 'b')).toString()).toBe(

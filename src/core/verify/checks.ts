@@ -26,7 +26,6 @@ export const CHECKS = {
   'attachments.bytes': 'Every attachment has the size and hash of the manifest',
   'record.root': 'The record has the size and tree hash that its leaves give',
   'bag.container': 'The bag can be opened, and every name in it stays inside it',
-  'bag.zip': 'The zip is packed as bags are made: every byte is a file’s own, or the only one it can be',
   'bag.declaration': 'bagit.txt declares a bag of version 1.0 in UTF-8',
   'bag.tags': 'Every tag file has the hash of the tag manifest, and all are listed',
   'bag.complete': 'The payload manifest lists exactly the files of the payload',

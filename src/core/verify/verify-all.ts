@@ -5,7 +5,6 @@ import { CheckResults, worst } from './check-results.js';
 import { CHECKS_BY_SUBJECT } from './checks.js';
 import { openFolder } from './container/folder.js';
 import { openZip } from './container/zip.js';
-import { nonCanonicalZipFields } from './container/zip-form.js';
 import { acceptNewerFingerprint, crossCheck } from './cross-checks.js';
 import { checkRecordFiles } from './delivery-record/check-record-files.js';
 import type { ExaminedItem } from './examined-item.js';
@@ -111,8 +110,6 @@ async function examineItem(path: string, kind: ItemKind, list: CheckResults, opt
     const here = kind === 'record' ? 'this record' : 'this bag';
     const wanted = { trusted: options.trusted ?? [], fingerprints: knownOf(options), here };
     const bag = kind === 'record' ? undefined : await checkBag(container, list, wanted);
-    if (kind === 'bag-zip') await checkZip(path, list);
-    else if (kind === 'bag-folder') list.skip('bag.zip', 'The bag is a folder.');
     const record =
       kind === 'record'
         ? await checkRecordFiles({ container, below: '', hashes: new Map() }, list, wanted)
@@ -129,20 +126,6 @@ async function examineItem(path: string, kind: ItemKind, list: CheckResults, opt
   } finally {
     container.close();
   }
-}
-
-/** The same files may be packed again by any program: what differs is said, and breaks nothing. */
-async function checkZip(path: string, list: CheckResults): Promise<void> {
-  const other = await nonCanonicalZipFields(path);
-  list.noteIf(
-    'bag.zip',
-    other.length === 0
-      ? []
-      : [
-          `packed again by another program, or changed where nothing is said about its files, which stand by their hashes: ${other.slice(0, 3).join('; ')}${other.length > 3 ? `; and ${other.length - 3} more` : ''}`,
-        ],
-    'as it was made',
-  );
 }
 
 function verdictOf({ verdict, checks }: CheckedItem): Verdict {

@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Malformed } from '../../../src/core/verify/malformed.js';
-import { activeContent } from '../../../src/core/verify/pdf/active-content.js';
-import { readPdf } from '../../../src/core/verify/pdf/file.js';
+import { readObject } from '../../../src/core/verify/pdf/object.js';
 import { PdfReader } from '../../../src/core/verify/pdf/reader.js';
 import { type PdfValue, textOf } from '../../../src/core/verify/pdf/value.js';
 
@@ -97,39 +96,53 @@ describe('PDF syntax (ISO 32000-1 §7.3)', () => {
   });
 });
 
-describe('checks of a PDF with very many kinds of dictionaries', () => {
-  /** One object that holds dictionaries of which no two have the same keys. */
-  function withKinds(count: number): Buffer {
-    const objects = [
-      '<</Type/Catalog/Pages 2 0 R/X 3 0 R>>',
-      '<</Type/Pages/Kids[]/Count 0>>',
-      `[${Array.from({ length: count }, (_, i) => `<</S/A${i === count - 1 ? '/URI(x)' : ''}/a${i} 1>>`).join('')}]`,
-    ];
-    let text = '%PDF-1.7\n';
-    const offsets = objects.map((object, i) => {
-      const at = text.length;
-      text += `${i + 1} 0 obj\n${object}\nendobj\n`;
-      return `${String(at).padStart(10, '0')} 00000 n \n`;
-    });
-    const table = `xref\n0 4\n0000000000 65535 f \n${offsets.join('')}trailer\n<</Size 4/Root 1 0 R>>\n`;
-    return Buffer.from(`${text}${table}startxref\n${text.length}\n%%EOF\n`, 'latin1');
-  }
+describe('an object of a PDF (ISO 32000-1 §7.3.8, §7.3.10)', () => {
+  const object = (words: string, more = '') =>
+    readObject(Buffer.from(words + more, 'latin1'), 7, { from: 0, to: words.length }, () => ({
+      ...{ is: 'number', integer: true },
+      value: 4,
+    }));
 
-  it('look at each dictionary a few times, however many there are', () => {
-    const file = readPdf(withKinds(2_000));
-    let looked = 0;
-    const counted = new Map(
-      [...file.objects].map(([number, object]) => [
-        number,
-        new Proxy(object, {
-          get: (of, key) => {
-            if (key === 'dictionaries') looked += of.dictionaries.length;
-            return Reflect.get(of, key, of);
-          },
-        }),
-      ]),
-    );
-    expect(activeContent({ ...file, objects: counted })).toHaveLength(1);
-    expect(looked).toBeLessThan(10 * 2_000);
+  it.each([
+    ['a number', '7 0 obj 12 endobj'],
+    ['a stream', '7 0 obj<</Length 4>>stream\nabcd\nendstream endobj\n'],
+    [
+      'a stream whose length stands elsewhere',
+      '7 0 obj<</Length 9 0 R>>stream\r\nabcd\r\nendstream\nendobj\n\n',
+    ],
+    [
+      'a stream with the end of one in it',
+      '7 0 obj<</Length 24>>stream\nendstream endobj 8 0 obj\nendstream endobj',
+    ],
+    ['an empty stream', '7 0 obj<</Length 0>>stream\nendstream\nendobj'],
+    ['a string with the end of a stream in it', '7 0 obj (endstream endobj) endobj'],
+    ['a list that is longer than the beginnings of streams', `7 0 obj[${'1 0 R '.repeat(2_000)}]endobj`],
+  ])('%s is read, whatever comes behind it', (_, words) => {
+    const { value, stream } = object(words);
+    const before = object(words, '8 0 obj 1 endobj');
+    expect([plain(before.value), before.stream]).toEqual([plain(value), stream]);
+  });
+
+  it.each([
+    ['something behind it', '7 0 obj 12 endobj 1'],
+    ['something between value and end', '7 0 obj 12 13 endobj'],
+    ['another number', '8 0 obj 12 endobj'],
+    ['another generation', '7 1 obj 12 endobj'],
+    ['something before it', ' 7 0 obj 12 endobj'],
+    ['no end', '7 0 obj 12'],
+    ['a stream that is shorter than it says', '7 0 obj<</Length 6>>stream\nabcd\nendstream endobj'],
+    ['a stream that is longer than it says', '7 0 obj<</Length 3>>stream\nabcd\nendstream endobj'],
+    ['a stream that is longer than the file', '7 0 obj<</Length 4000>>stream\nabcd\nendstream endobj'],
+    ['a stream without its length', '7 0 obj<<>>stream\nabcd\nendstream endobj'],
+    ['a stream with a fraction for its length', '7 0 obj<</Length 4.>>stream\nabcd\nendstream endobj'],
+    ['something behind a stream', '7 0 obj<</Length 4>>stream\nabcd\nendstream 1 endobj'],
+    ['a stream whose bytes lie elsewhere', '7 0 obj<</Length 4/F(x)>>stream\nabcd\nendstream endobj'],
+    ['packed objects', '7 0 obj<</Type/ObjStm/Length 4>>stream\nabcd\nendstream endobj'],
+    [
+      'a stream with an endless beginning',
+      `7 0 obj<</A[${'1 0 R '.repeat(2_000)}]/Length 4>>stream\nabcd\nendstream endobj`,
+    ],
+  ])('with %s is refused', (_, words) => {
+    expect(() => object(words)).toThrow(Malformed);
   });
 });

@@ -1,5 +1,4 @@
-import type { DictShape } from './dict-shape.js';
-import { dictionariesOf, type PdfFile, resolveReference, sortedByOffset } from './file.js';
+import { type PdfFile, resolveReference } from './file.js';
 import { nameOf, type PdfDict, type PdfValue, textOf } from './value.js';
 
 /**
@@ -21,48 +20,75 @@ const OTHER_ACTIONS = new Set([
 ]);
 const ALLOWED_ANNOTATIONS = new Set(['Link', 'Widget']);
 
-/** Where viewers look for an action; in outlines /Next is only the next item, which has no /S. */
-const ACTION_PLACES = ['A', 'Next'];
+/** What an entry under a key may make a viewer do, in words. */
+type Rule = (value: PdfValue, dict: PdfDict, file: PdfFile) => string[];
+
 /** What something is: a name, and never one that stands elsewhere, where two programs could read it in two ways. */
-const WHAT_IT_IS = ['S', 'Subtype', 'Subtype2'];
-/** What has none of these keys does nothing, unless it says that it is an action. */
-const ASKED = [...KEYS, ...ACTION_PLACES, ...WHAT_IT_IS, 'URI', 'Rect'];
+const named =
+  (key: string, rule: (name: string, dict: PdfDict) => string[]): Rule =>
+  (value, dict) =>
+    value.is === 'name' ? rule(value.name, dict) : [`/${key} that is no name`];
+
+const RULES = new Map<string, Rule>([
+  ...KEYS.map((key): [string, Rule] => [key, () => [`/${key}`]]),
+  // Viewers do not ask whether an action says that it is one, or that it is something else.
+  ['Type', named('Type', (name, dict) => (name === 'Action' ? otherAction(dict, isAllowed) : []))],
+  [
+    'S',
+    named('S', (_, dict) => (nameOf(dict.get('Type')) === 'Action' ? [] : otherAction(dict, isHarmless))),
+  ],
+  // In outlines /Next is only the next item, which has no /S.
+  ['A', (value, _, file) => actionsAt(file, 'A', value)],
+  ['Next', (value, _, file) => actionsAt(file, 'Next', value)],
+  // ISO 32000-1 §8.8.2 and §8.10.4: programs of a printer, and pages of other files.
+  ['Subtype', named('Subtype', (name, dict) => [...postScript(name), ...otherFile(name, dict)])],
+  ['Subtype2', named('Subtype2', postScript)],
+  ['URI', (value, _, file) => linkAt(file, value)],
+  ['Rect', (_, dict, file) => annotation(file, dict)],
+]);
 
 /** Everything in the file that pages to be read have no need of, in words; empty when there is nothing. */
 export function activeContent(file: PdfFile): string[] {
-  const found = dictionariesOf(file, mayAct).filter((dict) => activeParts(file, dict).length > 0);
-  return sortedByOffset(found).flatMap((dict) =>
-    activeParts(file, dict).map((what) => `${what} in object ${dict.object}`),
-  );
-}
-
-function mayAct(kind: DictShape): boolean {
-  return kind.type === 'Action' || kind.has(...ASKED) || (kind.type === undefined && kind.has('Type'));
-}
-
-function activeParts(file: PdfFile, dict: PdfDict): string[] {
   const found: string[] = [];
-  for (const key of KEYS) if (dict.has(key)) found.push(`/${key}`);
-  for (const key of ['Type', ...WHAT_IT_IS])
-    if (dict.has(key) && dict.get(key)?.is !== 'name') found.push(`/${key} that is no name`);
+  for (const dict of file.dictionaries)
+    for (const [key, value] of dict)
+      for (const what of RULES.get(key)?.(value, dict, file) ?? [])
+        found.push(`${what} in object ${dict.object}`);
+  return found;
+}
+
+const isAllowed = (kind: string): boolean => ALLOWED_ACTIONS.has(kind);
+const isHarmless = (kind: string): boolean => !OTHER_ACTIONS.has(kind);
+
+function otherAction(dict: PdfDict, mayBe: (kind: string) => boolean): string[] {
   const kind = nameOf(dict.get('S')) ?? 'unknown';
-  // Viewers do not ask whether an action says that it is one, or that it is something else.
-  const acts = nameOf(dict.get('Type')) === 'Action' ? !ALLOWED_ACTIONS.has(kind) : OTHER_ACTIONS.has(kind);
-  if (acts) found.push(`an action of the kind /${kind}`);
-  for (const key of ACTION_PLACES)
-    for (const action of dictionariesAt(file, dict.get(key))) {
-      const does = action.has('S') ? (nameOf(action.get('S')) ?? 'unknown') : undefined;
-      if (does !== undefined && !ALLOWED_ACTIONS.has(does)) found.push(`/${key} that does /${does}`);
-    }
-  // ISO 32000-1 §8.8.2 and §8.10.4: programs of a printer, and pages of other files.
-  const drawn = nameOf(dict.get('Subtype'));
-  if (drawn === 'PS' || nameOf(dict.get('Subtype2')) === 'PS') found.push('a PostScript program');
-  if (drawn === 'Form' && dict.has('Ref')) found.push('a page of another file');
-  const address = resolveReference(file, dict.get('URI'));
-  if (address?.is === 'string' && !LINK.test(textOf(address) ?? '')) found.push('a link that is no web link');
-  if (!dict.has('Rect')) return found;
+  return mayBe(kind) ? [] : [`an action of the kind /${kind}`];
+}
+
+function actionsAt(file: PdfFile, key: string, value: PdfValue): string[] {
+  return dictionariesAt(file, value).flatMap((action) => {
+    if (!action.has('S')) return [];
+    const does = nameOf(action.get('S')) ?? 'unknown';
+    return isAllowed(does) ? [] : [`/${key} that does /${does}`];
+  });
+}
+
+function postScript(name: string): string[] {
+  return name === 'PS' ? ['a PostScript program'] : [];
+}
+
+function otherFile(name: string, dict: PdfDict): string[] {
+  return name === 'Form' && dict.has('Ref') ? ['a page of another file'] : [];
+}
+
+function linkAt(file: PdfFile, value: PdfValue): string[] {
+  const address = resolveReference(file, value);
+  return address?.is === 'string' && !LINK.test(textOf(address) ?? '') ? ['a link that is no web link'] : [];
+}
+
+function annotation(file: PdfFile, dict: PdfDict): string[] {
   const subtype = nameOf(dict.get('Subtype')) ?? 'unknown';
-  if (!ALLOWED_ANNOTATIONS.has(subtype)) found.push(`an annotation of the kind /${subtype}`);
+  const found = ALLOWED_ANNOTATIONS.has(subtype) ? [] : [`an annotation of the kind /${subtype}`];
   const action = resolveReference(file, dict.get('A'));
   if (action !== undefined && (action.is !== 'dict' || !action.has('S')))
     found.push('an annotation that does something unknown');

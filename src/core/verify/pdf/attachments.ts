@@ -1,6 +1,6 @@
 import { inflateSync } from 'node:zlib';
 import { refuse } from '../malformed.js';
-import { dictionariesOf, type PdfFile, resolveReference } from './file.js';
+import { type PdfFile, resolveReference } from './file.js';
 import type { PdfObject } from './object.js';
 import { nameOf, type PdfDict, type PdfValue, textOf } from './value.js';
 
@@ -25,7 +25,7 @@ export function embeddedFiles(file: PdfFile): EmbeddedFile[] {
   if (root !== undefined) walk(file, root, specifications, new Set(), 0);
   const listed = new Set(specifications.values());
   requireUsed(file, listed);
-  if (dictionariesOf(file, (kind) => kind.has('EF')).some((dict) => !listed.has(dict)))
+  if (file.dictionaries.some((dict) => dict.has('EF') && !listed.has(dict)))
     refuse('an embedded file that the list of attachments does not name');
   return [...specifications].map(([name, specification]) => embedded(file, name, specification));
 }
@@ -39,9 +39,11 @@ function requireUsed(file: PdfFile, listed: ReadonlySet<PdfDict>): void {
     if (streams?.is !== 'dict') continue;
     for (const one of streams.values()) if (one.is === 'ref') used.add(one.number);
   }
-  for (const dict of dictionariesOf(file, ({ type }) => type === 'EmbeddedFile'))
-    if (file.objects.get(dict.object)?.value === dict && !used.has(dict.object))
+  for (const dict of file.dictionaries) {
+    const stands = file.objects.get(dict.object)?.value === dict;
+    if (nameOf(dict.get('Type')) === 'EmbeddedFile' && stands && !used.has(dict.object))
       refuse('an embedded file that the list of attachments does not name');
+  }
 }
 
 function walk(
@@ -77,7 +79,7 @@ function embedded(file: PdfFile, name: string, specification: PdfDict): Embedded
   if (streams?.is !== 'dict') refuse(`the attachment "${name}" has no bytes`);
   const refs = [...streams.values()].map((one) => (one.is === 'ref' ? one.number : -1));
   const object = file.objects.get(refs[0] ?? -1);
-  if (object?.stream === undefined || refs.some((number) => number !== object.number))
+  if (object?.stream === undefined || refs.some((number) => number !== refs[0]))
     refuse(`the attachment "${name}" has more than one content, or none`);
   return { name, read: (most) => unpack(file, object, name, most) };
 }

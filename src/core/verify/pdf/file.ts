@@ -1,34 +1,28 @@
+import { latin1 } from '../../model/bytes.js';
 import { refuse } from '../malformed.js';
-import { ascii } from './characters.js';
-import type { DictShape } from './dict-shape.js';
 import { type PdfObject, readObject } from './object.js';
-import { plainElement } from './plain-element.js';
 import { PdfReader } from './reader.js';
-import { readTable, readTrailer, requireSize, type TableEntry } from './table.js';
-import type { PdfDict, PdfRef, PdfValue } from './value.js';
+import { readTable, type TableEntry } from './table.js';
+import { type PdfDict, type PdfName, type PdfRef, type PdfValue, visit } from './value.js';
 
 /** A whole PDF file, every byte of it accounted for. */
 export interface PdfFile {
-  bytes: Buffer;
-  objects: Map<number, PdfObject>;
-  /** Every kind of dictionary in the objects. */
-  kinds: ReadonlySet<DictShape>;
+  bytes: Uint8Array;
+  objects: ReadonlyMap<number, PdfObject>;
+  /** Every dictionary in the objects, as they stand in the file: inner ones before those that hold them. */
+  dictionaries: readonly PdfDict[];
   trailer: PdfDict;
-  /** Numbers of the objects that the trailer refers to. */
-  roots: readonly number[];
   catalog: PdfDict;
 }
 
+/** Bytes from the beginning of an object that is a number to the end of the number. */
+const LONGEST_NUMBER = 256;
 const HEADER = /^%PDF-(?:1\.[0-7]|2\.0)\r?\n(?:%[\x80-\xff]{1,16}\r?\n)?\s*$/;
 const TAIL = /(?:^|\n)startxref\r?\n(\d{1,10})\r?\n%%EOF(?:\r?\n)?$/;
 
 /** Whether the file starts as a PDF does, with nothing before it that another program could read first. */
 export function startsAsPdf(bytes: Uint8Array): boolean {
-  return ascii(bufferOf(bytes), 0, 5) === '%PDF-';
-}
-
-function bufferOf(bytes: Uint8Array): Buffer {
-  return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length);
+  return latin1(bytes, 0, 5) === '%PDF-';
 }
 
 /**
@@ -37,18 +31,15 @@ function bufferOf(bytes: Uint8Array): Buffer {
  * the file, hidden bytes or a second table therefore cannot go unseen.
  * @throws Malformed for every other file
  */
-export function readPdf(given: Uint8Array): PdfFile {
-  const bytes = bufferOf(given);
+export function readPdf(bytes: Uint8Array): PdfFile {
   if (!startsAsPdf(bytes)) refuse('the file does not start with %PDF-');
-  const tail = TAIL.exec(ascii(bytes, Math.max(0, bytes.length - 64), bytes.length));
+  const tail = TAIL.exec(latin1(bytes, Math.max(0, bytes.length - 64)));
   if (tail === null) refuse('the file does not end with startxref, a number and %%EOF');
   const tableAt = Number(tail[1]);
   const endsAt = bytes.length - tail[0].length + (tail[0].startsWith('\n') ? 1 : 0);
-  const table = readTable(bytes, tableAt);
-  const { trailer, roots } = readTrailer(bytes, table.endsAt, endsAt);
-  requireSize(trailer, table.size);
-  const { objects, kinds } = readObjects(bytes, table.entries, tableAt);
-  const file = { bytes, objects, kinds, trailer, roots };
+  const { entries, trailer } = readTable(bytes, tableAt, endsAt);
+  const objects = readObjects(bytes, entries, tableAt);
+  const file = { bytes, objects, dictionaries: dictionariesIn(objects), trailer };
   const catalog = resolveReference(file, trailer.get('Root'));
   if (catalog?.is !== 'dict') refuse('the file has no catalog');
   return { ...file, catalog };
@@ -64,57 +55,42 @@ export function resolveReference(
   return target?.is === 'ref' ? refuse(`object ${value.number} is only a reference`) : target;
 }
 
-/** The dictionaries of the kinds that are wanted, object after object; each object is looked at once. */
-export function dictionariesOf(
-  { objects, kinds }: Pick<PdfFile, 'objects' | 'kinds'>,
-  wanted: (kind: DictShape) => boolean,
-): PdfDict[] {
-  const asked = new Set([...kinds].filter(wanted));
-  const numbers = new Set([...asked].flatMap((kind) => kind.objects));
-  return [...numbers].flatMap(
-    (number) => objects.get(number)?.dictionaries.filter(({ kind }) => asked.has(kind)) ?? [],
-  );
-}
-
-/** Sorts dictionaries as they stand in the file, inner ones before those that hold them. */
-export function sortedByOffset(dictionaries: readonly PdfDict[]): PdfDict[] {
-  return dictionaries.toSorted((a, b) => a.to - b.to);
-}
-
 export function refersTo(value: PdfValue | undefined, ref: PdfRef | undefined): boolean {
   return value?.is === 'ref' && ref !== undefined && value.number === ref.number;
 }
 
-function readObjects(bytes: Buffer, entries: readonly TableEntry[], tableAt: number) {
+/** The objects by number, in the order in which they stand. */
+function readObjects(bytes: Uint8Array, entries: readonly TableEntry[], tableAt: number) {
   const inOrder = entries.toSorted((a, b) => a.offset - b.offset);
   const start = inOrder[0]?.offset ?? refuse('the file has no objects');
-  if (start > 1024 || !HEADER.test(ascii(bytes, 0, start)))
+  if (start > 1024 || !HEADER.test(latin1(bytes, 0, start)))
     refuse('something stands between the header and the first object');
   const objects = new Map<number, PdfObject>();
-  const kinds = new Set<DictShape>();
-  const reader = new PdfReader(bytes);
+  const names = new Map<string, PdfName>();
   const lengthOf = lengths(bytes, entries);
   inOrder.forEach(({ number, offset }, i) => {
-    const until = inOrder[i + 1]?.offset ?? tableAt;
-    const element = plainElement(reader, number, offset, until);
-    if (element !== undefined) {
-      objects.set(number, element);
-      return;
-    }
-    reader.begin(number, offset);
-    objects.set(number, readObject(reader, number, until, lengthOf));
-    for (const { kind } of reader.dictionaries) if (kind.standsIn(number)) kinds.add(kind);
+    const span = { from: offset, to: inOrder[i + 1]?.offset ?? tableAt };
+    objects.set(number, readObject(bytes, number, span, lengthOf, names));
   });
-  return { objects, kinds };
+  return objects;
+}
+
+function dictionariesIn(objects: ReadonlyMap<number, PdfObject>): PdfDict[] {
+  const found: PdfDict[] = [];
+  for (const { value } of objects.values())
+    visit(value, (one) => {
+      if (one.is === 'dict') found.push(one);
+    });
+  return found;
 }
 
 /** Reads the length of a stream that stands as an object of its own, which may come later. */
-function lengths(bytes: Buffer, entries: readonly TableEntry[]): (number: number) => PdfValue {
+function lengths(bytes: Uint8Array, entries: readonly TableEntry[]): (number: number) => PdfValue {
   let offsets: Map<number, number> | undefined;
   return (number) => {
     offsets ??= new Map(entries.map((one) => [one.number, one.offset]));
-    const reader = new PdfReader(bytes);
-    reader.begin(number, offsets.get(number) ?? refuse(`object ${number} is missing`));
+    const from = offsets.get(number) ?? refuse(`object ${number} is missing`);
+    const reader = new PdfReader(bytes, from, from + LONGEST_NUMBER);
     reader.expect(`${number} 0 obj`);
     return reader.value();
   };

@@ -1,5 +1,5 @@
-import { dictionariesOf, type PdfFile, resolveReference, sortedByOffset } from './file.js';
-import { nameOf, type PdfDict, type PdfValue } from './value.js';
+import { type PdfFile, resolveReference } from './file.js';
+import { nameOf, type PdfDict, type PdfValue, visit } from './value.js';
 
 /** Deeper trees of pages than any typesetter makes. */
 const DEEPEST = 32;
@@ -19,18 +19,26 @@ export function hiddenParts(file: PdfFile): string[] {
     if (!file.objects.has(number)) found.push(`object ${number}, which is referred to and not there`);
   const shown = new Set<PdfDict>();
   found.push(...pagesBelow(file, file.catalog.get('Pages'), shown, 0).wrong);
-  const pages = dictionariesOf(file, ({ type }) => type === 'Page');
-  for (const page of sortedByOffset(pages.filter((one) => !shown.has(one))))
-    found.push(`a page in object ${page.object} that is not in the order of pages`);
+  for (const dict of file.dictionaries)
+    if (nameOf(dict.get('Type')) === 'Page' && !shown.has(dict))
+      found.push(`a page in object ${dict.object} that is not in the order of pages`);
   return found.length <= MOST_NAMED
     ? found
     : [...found.slice(0, MOST_NAMED), `and ${found.length - MOST_NAMED} more`];
 }
 
-function reachable({ objects, roots }: PdfFile): Set<number> {
-  const reached = new Set(roots);
+/** Numbers of the objects to which the trailer leads. */
+function reachable({ objects, trailer }: PdfFile): Set<number> {
+  const reached = new Set<number>();
+  const reach = (value: PdfValue) => {
+    if (value.is === 'ref') reached.add(value.number);
+  };
+  visit(trailer, reach);
   // A set that grows while it is walked gives the new ones too.
-  for (const number of reached) for (const next of objects.get(number)?.references ?? []) reached.add(next);
+  for (const number of reached) {
+    const object = objects.get(number);
+    if (object !== undefined) visit(object.value, reach);
+  }
   return reached;
 }
 

@@ -1,6 +1,8 @@
+import { latin1 } from '../../model/bytes.js';
 import { refuse } from '../malformed.js';
-import type { PdfReader } from './reader.js';
-import type { PdfDict, PdfValue } from './value.js';
+import { WHITE } from './characters.js';
+import { PdfReader } from './reader.js';
+import type { PdfDict, PdfName, PdfValue } from './value.js';
 
 /** Where something is in the file: the first byte, and the byte after the last. */
 export interface ByteSpan {
@@ -8,70 +10,55 @@ export interface ByteSpan {
   to: number;
 }
 
-interface Read {
+/** An object that was found well-formed. */
+export interface PdfObject {
   value: PdfValue;
-  dictionaries: readonly PdfDict[];
+  /** The bytes of the stream, for an object that is one. */
+  stream?: ByteSpan;
 }
 
-/**
- * An object that was found well-formed. Its value is kept, but for the thousands of elements that only say how the
- * pages are read aloud: these are read again when one is asked for.
- */
-export class PdfObject {
-  constructor(
-    readonly number: number,
-    private readonly reader: PdfReader,
-    private readonly from: number,
-    /** Numbers of the objects that it refers to. */
-    readonly references: readonly number[],
-    private read: Read | undefined,
-    /** The bytes of the stream, for an object that is one. */
-    readonly stream?: ByteSpan,
-  ) {}
-
-  get value(): PdfValue {
-    return this.again().value;
-  }
-
-  /** Every dictionary in the value, the value itself included; inner ones before those that hold them. */
-  get dictionaries(): readonly PdfDict[] {
-    return this.again().dictionaries;
-  }
-
-  private again(): Read {
-    if (this.read === undefined) {
-      this.reader.begin(this.number, this.from);
-      this.read = { value: this.reader.value(), dictionaries: this.reader.dictionaries };
-    }
-    return this.read;
-  }
-}
+/** Bytes of the longest dictionary of a stream, and of the longest object that is none. */
+const LONGEST_STREAM_HEAD = 4096;
+const LONGEST_OBJECT = 64 * 1024 * 1024;
+/** Bytes behind a stream. */
+const LONGEST_TAIL = 256;
+const TAIL = new RegExp(`^(?:\r\n|\n)?endstream[${WHITE}]*endobj[${WHITE}]*$`);
+/** What an object with a stream ends with, as far as is needed to tell it from the others. */
+const USUAL_TAIL = /endstream\s+endobj\s*$/;
+const USUAL_TAIL_BYTES = 32;
 
 /**
- * Reads the object that starts where the reader is and must reach to `until`; the reader has its dictionaries then.
+ * Reads the object of this number, which must fill its span.
  * @throws Malformed
  */
 export function readObject(
-  reader: PdfReader,
+  bytes: Uint8Array,
   number: number,
-  until: number,
+  { from, to }: ByteSpan,
   lengthOf: (number: number) => PdfValue,
+  names?: Map<string, PdfName>,
 ): PdfObject {
+  const isStream = USUAL_TAIL.test(latin1(bytes, Math.max(from, to - USUAL_TAIL_BYTES), to));
+  if (!isStream && to - from > LONGEST_OBJECT) refuse(`object ${number} is too large`);
+  const end = isStream ? Math.min(to, from + LONGEST_STREAM_HEAD) : to;
+  const reader = new PdfReader(bytes, from, end, number, names);
   reader.expect(`${number} 0 obj`);
-  const from = reader.at;
   const value = reader.value();
   reader.white();
-  const stream =
-    value.is === 'dict' && reader.takes('stream') ? readStream(reader, value, lengthOf) : undefined;
+  if (value.is === 'dict' && reader.takes('stream')) {
+    const stream = streamAt(reader, value, lengthOf);
+    if (stream.to > bytes.length) refuse(`a stream that is longer than the file at byte ${value.from}`);
+    if (to - stream.to > LONGEST_TAIL || !TAIL.test(latin1(bytes, stream.to, to)))
+      refuse(`something other than its end stands after the stream of object ${number}`);
+    return { value, stream };
+  }
   reader.expect('endobj');
   reader.white();
-  if (reader.at !== until) refuse(`something stands after object ${number}`);
-  const { dictionaries, references } = reader;
-  const kept = value.is === 'dict' && value.kind.type === 'StructElem' ? undefined : { value, dictionaries };
-  return new PdfObject(number, reader, from, references.slice(), kept, stream);
+  if (!reader.isAtEnd()) refuse(`something stands after object ${number}`);
+  return { value };
 }
 
-function readStream(reader: PdfReader, dict: PdfDict, lengthOf: (number: number) => PdfValue): ByteSpan {
+function streamAt(reader: PdfReader, dict: PdfDict, lengthOf: (number: number) => PdfValue): ByteSpan {
   const type = dict.get('Type');
   if (type?.is === 'name' && (type.name === 'ObjStm' || type.name === 'XRef'))
     refuse(`objects packed in a stream at byte ${dict.from}`);
@@ -82,12 +69,5 @@ function readStream(reader: PdfReader, dict: PdfDict, lengthOf: (number: number)
   const length = said?.is === 'ref' ? lengthOf(said.number) : said;
   if (length?.is !== 'number' || !length.integer || length.value < 0)
     refuse(`a stream without its length at byte ${dict.from}`);
-  const from = reader.at;
-  const to = from + length.value;
-  if (to > reader.bytes.length) refuse(`a stream that is longer than the file at byte ${dict.from}`);
-  reader.at = to;
-  if (!reader.takes('\r\n')) reader.takes('\n');
-  reader.expect('endstream');
-  reader.white();
-  return { from, to };
+  return { from: reader.at, to: reader.at + length.value };
 }

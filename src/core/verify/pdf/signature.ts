@@ -1,7 +1,6 @@
+import { latin1 } from '../../model/bytes.js';
 import { refuse } from '../malformed.js';
-import { ascii } from './characters.js';
-import type { DictShape } from './dict-shape.js';
-import { dictionariesOf, type PdfFile, refersTo, resolveReference } from './file.js';
+import { type PdfFile, refersTo, resolveReference } from './file.js';
 import { nameOf, type PdfDict, type PdfRef, textOf } from './value.js';
 
 /** The one signature dictionary of a file, and the values that say what it covers. */
@@ -15,10 +14,8 @@ export interface PdfSignature {
  * @throws Malformed when there is none, more than one, or one that the form does not name
  */
 export function findSignature(file: PdfFile): PdfSignature {
-  const found = dictionariesOf(file, isSignature);
-  const fields = dictionariesOf(file, (kind) => kind.has('FT')).filter(
-    (dict) => nameOf(dict.get('FT')) === 'Sig',
-  );
+  const found = file.dictionaries.filter(isSignature);
+  const fields = file.dictionaries.filter((dict) => nameOf(dict.get('FT')) === 'Sig');
   const [dict] = found;
   if (dict === undefined) refuse('the file has no signature');
   if (found.length > 1 || fields.length > 1)
@@ -27,8 +24,9 @@ export function findSignature(file: PdfFile): PdfSignature {
   return { object: dict.object, dict };
 }
 
-function isSignature(kind: DictShape): boolean {
-  return kind.type === 'Sig' || kind.type === 'DocTimeStamp' || kind.has('ByteRange', 'SubFilter');
+function isSignature(dict: PdfDict): boolean {
+  const type = nameOf(dict.get('Type'));
+  return type === 'Sig' || type === 'DocTimeStamp' || dict.has('ByteRange') || dict.has('SubFilter');
 }
 
 /**
@@ -63,7 +61,7 @@ export function requireCertification(file: PdfFile, { object, dict }: PdfSignatu
  * fill in, would give the file two readings.
  */
 function requirePlainWidget(file: PdfFile, field: PdfDict): void {
-  for (const dict of dictionariesOf(file, (kind) => kind.has('Subtype')))
+  for (const dict of file.dictionaries)
     if (nameOf(dict.get('Subtype')) === 'Widget' && dict !== field)
       refuse('there is a form field beside that of the signature');
   const appearance = resolveReference(file, field.get('AP'));
@@ -113,7 +111,7 @@ export function coveredBytes(file: PdfFile, { dict }: PdfSignature): Covered {
   if (length !== contents.from || second !== contents.to)
     refuse('the signature leaves out more or something else than its own value');
   // One written form only: upper case would be the same value in other bytes.
-  if (!/^(?:[0-9a-f]{2})+$/.test(ascii(file.bytes, contents.from + 1, contents.to - 1)))
+  if (!/^(?:[0-9a-f]{2})+$/.test(latin1(file.bytes, contents.from + 1, contents.to - 1)))
     refuse('/Contents is not written in lower-case hex digits without gaps');
   return {
     first: file.bytes.subarray(0, length),

@@ -3,8 +3,11 @@ import { PdfReader } from './reader.js';
 import type { PdfDict } from './value.js';
 
 const MOST_OBJECTS = 2_000_000;
-const LINE = 20;
-const [SPACE, CR, LF, IN_USE, FREE] = [0x20, 0x0d, 0x0a, 0x6e, 0x66];
+/** Bytes, with the trailer: twenty for each object, and room. */
+const LARGEST_TABLE = 48 * 1024 * 1024;
+/** First number and count of a section of the table; and an entry: offset, generation, kind, line end (§7.5.4). */
+const SECTION = /(\d{1,10}) (\d{1,10})(?!\d)[\0\t\n\f\r ]*/y;
+const ENTRY = /(\d{10}) (\d{5}) ([nf])(?: \n| \r|\r\n)/y;
 
 /** An object that is in use, and where it starts. */
 export interface TableEntry {
@@ -12,82 +15,55 @@ export interface TableEntry {
   offset: number;
 }
 
-/** Every object that is in use, by number, and where the trailer begins. @throws Malformed */
-export function readTable(bytes: Buffer, at: number) {
-  const reader = new PdfReader(bytes);
-  reader.at = at;
-  if (at >= bytes.length || !reader.takes('xref'))
-    refuse('there is no cross-reference table where the end says');
+export interface Table {
+  /** Every object that is in use, by number. */
+  entries: TableEntry[];
+  /** One more than the highest number. */
+  size: number;
+  trailer: PdfDict;
+}
+
+/** Reads the cross-reference table and the trailer, which must reach from one offset to the other. @throws Malformed */
+export function readTable(bytes: Uint8Array, at: number, endsAt: number): Table {
+  if (endsAt - at > LARGEST_TABLE) refuse('the cross-reference table is too large');
+  const reader = new PdfReader(bytes, at, endsAt);
+  if (!reader.takes('xref')) refuse('there is no cross-reference table where the end says');
   reader.white();
   const entries: TableEntry[] = [];
-  let next = 0;
+  let size = 0;
   while (!reader.takes('trailer')) {
-    const first = reader.digits();
-    reader.expect(' ');
-    const count = reader.digits();
-    if (first < next || first + count > MOST_OBJECTS) refuse('the cross-reference table is out of order');
-    next = first + count;
-    reader.white();
-    for (let number = first; number < next; number += 1) {
-      const offset = offsetIn(bytes, reader.at, number);
+    const [, first, count] = reader.find(SECTION) ?? refuse(`no section of the table at byte ${reader.at}`);
+    if (Number(first) < size || Number(first) + Number(count) > MOST_OBJECTS)
+      refuse('the cross-reference table is out of order');
+    size = Number(first) + Number(count);
+    for (let number = Number(first); number < size; number += 1) {
+      const offset = readEntry(reader, number);
       if (offset !== undefined) entries.push({ number, offset });
-      reader.at += LINE;
     }
     reader.white();
   }
-  return { entries, endsAt: reader.at, size: next };
+  return { entries, size, trailer: readTrailer(reader, size) };
 }
 
-/** ISO 32000-1 §7.5.4: offset, generation, kind and line end in twenty bytes. Undefined for an entry that is free. */
-function offsetIn(bytes: Buffer, at: number, number: number): number | undefined {
-  const offset = digitsIn(bytes, at, 10);
-  const generation = digitsIn(bytes, at + 11, 5);
-  const kind = bytes[at + 17];
-  const spaced = bytes[at + 10] === SPACE && bytes[at + 16] === SPACE;
-  if (
-    offset < 0 ||
-    generation < 0 ||
-    !spaced ||
-    (kind !== IN_USE && kind !== FREE) ||
-    !endsLine(bytes, at + 18)
-  )
-    refuse(`no entry for object ${number} in the cross-reference table`);
-  if (kind === FREE) return undefined;
-  return generation === 0 ? offset : refuse(`object ${number} has a generation other than 0`);
+/** Where the object starts; undefined for an entry that is free. */
+function readEntry(reader: PdfReader, number: number): number | undefined {
+  const [, offset, generation, kind] =
+    reader.find(ENTRY) ?? refuse(`no entry for object ${number} in the cross-reference table`);
+  if (kind === 'f') return undefined;
+  return Number(generation) === 0 ? Number(offset) : refuse(`object ${number} has a generation other than 0`);
 }
 
-/** The number of so many digits; -1 when they are not all there. */
-function digitsIn(bytes: Buffer, from: number, count: number): number {
-  let value = 0;
-  for (let at = from; at < from + count; at += 1) {
-    const byte = bytes[at] ?? 0;
-    if (byte < 0x30 || byte > 0x39) return -1;
-    value = value * 10 + byte - 0x30;
-  }
-  return value;
-}
-
-function endsLine(bytes: Buffer, at: number): boolean {
-  const second = bytes[at + 1];
-  return bytes[at] === SPACE ? second === LF || second === CR : bytes[at] === CR && second === LF;
-}
-
-/** The trailer, which must reach to `endsAt` and be of the whole file. @throws Malformed */
-export function readTrailer(bytes: Buffer, from: number, endsAt: number) {
-  const reader = new PdfReader(bytes);
-  reader.at = from;
+/** The trailer must be of the whole file: no update, no encryption, and a size that hides no object. */
+function readTrailer(reader: PdfReader, size: number): PdfDict {
   const trailer = reader.value();
   reader.white();
-  if (trailer.is !== 'dict' || reader.at !== endsAt)
+  if (trailer.is !== 'dict' || !reader.isAtEnd())
     refuse('the trailer is not one dictionary before startxref');
   for (const key of ['Prev', 'XRefStm', 'Encrypt'])
     if (trailer.has(key)) refuse(`the trailer has /${key}: the file was updated later, or encrypted`);
-  return { trailer, roots: reader.references };
-}
-
-/** ISO 32000-1 §7.5.5: strict programs take objects from /Size on for missing, others show them. @throws Malformed */
-export function requireSize(trailer: PdfDict, size: number): void {
+  // ISO 32000-1 §7.5.5: strict programs take objects from /Size on for missing, others show them.
   const said = trailer.get('Size');
   if (said?.is !== 'number' || said.value !== size)
     refuse("the trailer's /Size is not that of the cross-reference table");
+  return trailer;
 }

@@ -1,5 +1,5 @@
+import { latin1 } from '../../model/bytes.js';
 import { hexBytes, literalBytes } from './characters.js';
-import type { DictShape } from './dict-shape.js';
 
 /** One value of a PDF file; strings and dictionaries with the offsets of their first byte and of the byte after them. */
 export type PdfValue =
@@ -28,12 +28,12 @@ export interface PdfRef {
   number: number;
 }
 
-/** A string, decoded when it is asked for: of thousands in a file, few are. */
+/** A string, decoded when it is asked for. */
 export class PdfString {
   readonly is = 'string';
 
   constructor(
-    private readonly file: Buffer,
+    private readonly file: Uint8Array,
     readonly from: number,
     readonly to: number,
     readonly hex: boolean,
@@ -50,8 +50,7 @@ export class PdfDict implements Iterable<[string, PdfValue]> {
   readonly is = 'dict';
 
   constructor(
-    readonly kind: DictShape,
-    private readonly held: readonly PdfValue[],
+    private readonly entries: ReadonlyMap<string, PdfValue>,
     /** Number of the object that it stands in; 0 in the trailer. */
     readonly object: number,
     readonly from: number,
@@ -59,28 +58,35 @@ export class PdfDict implements Iterable<[string, PdfValue]> {
   ) {}
 
   get size(): number {
-    return this.held.length;
+    return this.entries.size;
   }
 
   get(key: string): PdfValue | undefined {
-    const place = this.kind.placeOf(key);
-    return place === undefined ? undefined : this.held[place];
+    return this.entries.get(key);
   }
 
   has(key: string): boolean {
-    return this.kind.placeOf(key) !== undefined;
+    return this.entries.has(key);
   }
 
-  values(): readonly PdfValue[] {
-    return this.held;
+  keys(): Iterable<string> {
+    return this.entries.keys();
   }
 
-  *[Symbol.iterator](): Generator<[string, PdfValue]> {
-    for (const [i, key] of this.kind.keys().entries()) {
-      const value = this.held[i];
-      if (value !== undefined) yield [key, value];
-    }
+  values(): Iterable<PdfValue> {
+    return this.entries.values();
   }
+
+  [Symbol.iterator](): Iterator<[string, PdfValue]> {
+    return this.entries[Symbol.iterator]();
+  }
+}
+
+/** Visits a value with everything in it, inner values before those that hold them. */
+export function visit(value: PdfValue, visitor: (one: PdfValue) => void): void {
+  if (value.is === 'array') for (const item of value.items) visit(item, visitor);
+  if (value.is === 'dict') for (const held of value.values()) visit(held, visitor);
+  visitor(value);
 }
 
 export function nameOf(value: PdfValue | undefined): string | undefined {
@@ -91,7 +97,10 @@ export function nameOf(value: PdfValue | undefined): string | undefined {
 export function textOf(value: PdfValue | undefined): string | undefined {
   if (value?.is !== 'string') return undefined;
   const { bytes } = value;
-  if (bytes[0] !== 0xfe || bytes[1] !== 0xff) return Buffer.from(bytes).toString('latin1');
+  if (bytes[0] !== 0xfe || bytes[1] !== 0xff) return latin1(bytes);
   if (bytes.length % 2 !== 0) return undefined;
-  return Buffer.from(bytes.subarray(2)).swap16().toString('utf16le');
+  let text = '';
+  for (let at = 2; at < bytes.length; at += 2)
+    text += String.fromCharCode((bytes[at] ?? 0) * 256 + (bytes[at + 1] ?? 0));
+  return text;
 }
