@@ -29,12 +29,7 @@ export interface LoadedRuleSet {
   text: string;
   origin: RuleSetOrigin;
   /** The files that took part, the one extended first. */
-  files: readonly RuleSetFile[];
-}
-
-interface RuleSetFile {
-  path: string;
-  file: ParsedRuleSetFile;
+  files: readonly { path: string; file: ParsedRuleSetFile }[];
 }
 
 /** A file on the way to be read, and where it was named. */
@@ -106,8 +101,8 @@ async function wordsBeside(path: string, name: string): Promise<string | undefin
 }
 
 /** The file that is named and those that it extends, the one extended first. */
-async function readChain(named: string, folder: string): Promise<RuleSetFile[]> {
-  const chain: RuleSetFile[] = [];
+async function readChain(named: string, folder: string): Promise<LoadedRuleSet['files'][number][]> {
+  const chain: LoadedRuleSet['files'][number][] = [];
   const seen = new Map<string, string>();
   let next: Named | undefined = locate(named, folder, folder, () => ({
     file: 'delivery.yaml',

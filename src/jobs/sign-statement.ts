@@ -4,8 +4,9 @@ import { DossierError } from '../core/model/error.js';
 import { type EvidenceOf, type StatementSignature, sha256 } from '../core/model/evidence.js';
 import type { Clock } from '../core/ports/clock.js';
 import { loadIdentity } from '../signing/identity.js';
-import { identityFolder } from './identity.js';
-import { openSigner, type SignedBy } from './signer.js';
+import { identityFolder } from './identity-folder.js';
+import type { SignedBy } from './signed-by.js';
+import { openSigner } from './signer.js';
 
 /** Signs a statement for the record of this name. */
 export type StatementSigner = (

@@ -4,6 +4,7 @@ import * as pkijs from 'pkijs';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { OID } from '../core/verify/cms/asn1.js';
 import { signatureAlgorithm } from './algorithms.js';
+import { ownBuffer } from './own-buffer.js';
 
 export interface CertificateRequest {
   /** Common name of subject and issuer, at most 64 characters (RFC 5280 ub-common-name). */
@@ -14,13 +15,6 @@ export interface CertificateRequest {
   notAfter: Date;
   /** 16 random bytes. */
   serial: Uint8Array;
-}
-
-/** Bytes in a buffer of their own, as the ASN.1 library wants them. */
-export function ownBuffer(bytes: Uint8Array): ArrayBuffer {
-  const copy = new ArrayBuffer(bytes.length);
-  new Uint8Array(copy).set(bytes);
-  return copy;
 }
 
 /** A self-signed end-entity certificate (RFC 5280), in DER. */

@@ -7,7 +7,7 @@ import type { Signer } from '../core/ports/signer.js';
 import { isSignatureValid } from '../core/verify/cms/algorithms.js';
 import { OID } from '../core/verify/cms/asn1.js';
 import { signatureAlgorithm } from './algorithms.js';
-import { ownBuffer } from './certificate.js';
+import { ownBuffer } from './own-buffer.js';
 
 /** What goes with a signature. */
 export interface Signing {

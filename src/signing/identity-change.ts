@@ -3,7 +3,7 @@ import { readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { DossierError } from '../core/model/error.js';
 import { type NewIdentity, newIdentity, openIdentityFiles } from './identity.js';
-import { CERTIFICATE_FILE, readIdentityFiles, replaceIdentity, writeNewIdentity } from './identity-folder.js';
+import { CERTIFICATE_FILE, replaceIdentity, writeNewIdentity } from './identity-folder.js';
 import {
   encryptedKey,
   type Identity,
@@ -14,7 +14,11 @@ import {
   requireSigningUse,
   requireValid,
 } from './identity-material.js';
-import { LARGEST_PKCS12, type Pkcs12Contents } from './pkcs12.js';
+import type { Pkcs12Contents } from './pkcs12.js';
+import { showIdentity } from './show-identity.js';
+
+/** Bytes; a key with its chain takes a few thousand. */
+const LARGEST_GIVEN = 1024 * 1024;
 
 /** Files that somebody else made: PKCS#12, or PEM with key and certificates in one file or several. */
 export interface GivenIdentity {
@@ -75,7 +79,7 @@ async function openGiven({ files, passphrase }: GivenIdentity, file: string): Pr
 async function readGiven(file: string): Promise<Buffer> {
   try {
     const { size } = await stat(file);
-    if (size > LARGEST_PKCS12)
+    if (size > LARGEST_GIVEN)
       throw new DossierError('identity', 'This file is too large for a key and its certificates.', {
         where: { file },
       });
@@ -107,39 +111,6 @@ export async function renewIdentity(
   const oldCertificate = await nameForOld(folder);
   await replaceIdentity(folder, files, oldCertificate);
   return { identity, oldCertificate };
-}
-
-export interface ShownIdentity {
-  folder: string;
-  subject: string;
-  issuer: string;
-  certificateSha256: string;
-  validFrom: string;
-  validTo: string;
-  /** `EC P-256` or `RSA 3072`. */
-  key: string;
-  authorities: number;
-}
-
-/** What the certificate says; needs no passphrase. @throws DossierError identity */
-export async function showIdentity(folder: string): Promise<ShownIdentity> {
-  const file = join(folder, CERTIFICATE_FILE);
-  const [certificate, ...more] = readCertificates((await readIdentityFiles(folder)).certificates, file);
-  if (certificate === undefined) throw new Error('no certificate after reading some');
-  const details = certificate.publicKey.asymmetricKeyDetails;
-  return {
-    folder,
-    subject: certificate.subject.replaceAll('\n', ', '),
-    issuer: certificate.issuer.replaceAll('\n', ', '),
-    certificateSha256: certificate.fingerprint256.replaceAll(':', '').toLowerCase(),
-    validFrom: new Date(certificate.validFrom).toISOString(),
-    validTo: new Date(certificate.validTo).toISOString(),
-    key:
-      details?.namedCurve === undefined
-        ? `RSA ${details?.modulusLength}`
-        : `EC ${details.namedCurve === 'prime256v1' ? 'P-256' : 'P-384'}`,
-    authorities: more.length,
-  };
 }
 
 /** A name that says which one it was and never stands twice: `identity-until-2031-07-14-1a2b3c4d.crt.pem`. */

@@ -2,16 +2,13 @@ import { createPrivateKey, type KeyObject, X509Certificate } from 'node:crypto';
 import forge from 'node-forge';
 import * as pkijs from 'pkijs';
 import { DossierError } from '../core/model/error.js';
-import { ownBuffer } from './certificate.js';
+import { ownBuffer } from './own-buffer.js';
 
 /** What a PKCS#12 file (RFC 7292) holds for signing. */
 export interface Pkcs12Contents {
   key: KeyObject;
   certificates: X509Certificate[];
 }
-
-/** Bytes; a key with its chain takes a few thousand. */
-export const LARGEST_PKCS12 = 1024 * 1024;
 
 /**
  * Opens a PKCS#12 file: with AES (PBES2) by one library, with the older RC2 and triple DES by another.

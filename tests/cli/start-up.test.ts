@@ -1,9 +1,7 @@
-import { spawn } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { modulesOf as loadedBy } from './loaded.js';
 import { MAIN } from './run.js';
 
-const TRACE = fileURLToPath(new URL('./trace.worker.js', import.meta.url));
 const HEAVY = [
   'sharp',
   'typst',
@@ -18,19 +16,7 @@ const HEAVY = [
 ];
 
 /** Addresses of the modules that one command line loads. */
-function modulesOf(...args: string[]): Promise<string[]> {
-  return new Promise((done, fail) => {
-    const child = spawn(process.execPath, ['--import', TRACE, MAIN, ...args], {
-      stdio: ['ignore', 'ignore', 'ignore', 'pipe'],
-    });
-    let said = '';
-    child.stdio[3]?.on('data', (text: Buffer) => {
-      said += text.toString('utf8');
-    });
-    child.on('error', fail);
-    child.on('close', () => done(said.split('\n').filter((line) => line !== '')));
-  });
-}
+const modulesOf = (...args: string[]) => loadedBy(MAIN, ...args);
 const heavyIn = (modules: readonly string[]) =>
   HEAVY.filter((name) => modules.some((url) => new RegExp(`node_modules/(@[^/]*/)?${name}`).test(url)));
 

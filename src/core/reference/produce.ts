@@ -16,7 +16,7 @@ export interface Published<T> {
   basis: 'read' | 'from memory';
 }
 
-export interface TemperatureRange {
+export interface ValueRange {
   low: Celsius;
   high: Celsius;
 }
@@ -26,10 +26,10 @@ export interface Produce {
   key: string;
   name: string;
   aliases: readonly string[];
-  range: Published<TemperatureRange>;
+  range: Published<ValueRange>;
   /** Highest freezing point as the main source gives it; see `highestFreezingPoint`. */
   freezing?: Published<Celsius>;
-  chilling?: Published<TemperatureRange> & { is: 'floor' | 'band' };
+  chilling?: Published<ValueRange> & { is: 'floor' | 'band' };
   /** Where sources disagree: the other values, kept and shown. */
   alternatives: {
     field: 'freezing' | 'chilling' | 'range';
@@ -57,7 +57,7 @@ function published<T>(value: T, keys: string): Published<T> {
   return { value, sources: known, basis: known.includes('M') ? 'from memory' : 'read' };
 }
 
-function span(low: number, high: number): TemperatureRange {
+function span(low: number, high: number): ValueRange {
   return { low: fahrenheit(low), high: fahrenheit(high) };
 }
 

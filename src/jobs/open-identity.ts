@@ -1,0 +1,27 @@
+import { randomBytes } from 'node:crypto';
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { CERTIFICATE_FILE, type Identity, loadIdentity, makeIdentity } from '../signing/identity.js';
+import type { IdentityInput } from './identity.js';
+import { identityFolder } from './identity-folder.js';
+
+/** The signing identity, made on first use. Throws DossierError `identity` when it can't be had. */
+export async function openIdentity(input: IdentityInput): Promise<{ identity: Identity; notices: string[] }> {
+  const folder = identityFolder(input.folder);
+  if (existsSync(join(folder, CERTIFICATE_FILE))) {
+    const { identity, warnings } = await loadIdentity(folder, await input.passphrase(false), input.now());
+    return { identity, notices: warnings };
+  }
+  const identity = await makeIdentity(folder, {
+    name: input.name,
+    passphrase: await input.passphrase(true),
+    now: input.now(),
+    random: (count) => randomBytes(count),
+  });
+  return {
+    identity,
+    notices: [
+      `Made a signing identity in ${folder}. Give ${CERTIFICATE_FILE} to those who should know your signature; keep the key and its passphrase to yourself.`,
+    ],
+  };
+}

@@ -1,0 +1,41 @@
+/** What entries, state and results are made of. */
+export type {
+  ClaimId,
+  ClaimNote,
+  ClaimNoteKind,
+  ClaimNoteOf,
+  Day,
+  ExceptedCause,
+  Governing,
+  LetterKind,
+} from './core/model/claim.js';
+export type { ClaimDeadlines } from './core/model/claim-deadlines.js';
+export type { Delivery, Language, Paper } from './core/model/delivery.js';
+export type { Entry, EntryOf, EntryType } from './core/model/entry.js';
+export type { ErrorCode, Problem, Where } from './core/model/error.js';
+export type {
+  AirBlock,
+  Channel,
+  EventName,
+  Evidence,
+  EvidenceId,
+  EvidenceKind,
+  EvidenceOf,
+  Flag,
+  FlagName,
+  Position,
+  ReadingFrom,
+  ReadingKind,
+  Region,
+  RowPattern,
+  Sha256,
+  StateColumn,
+  StatementSignature,
+} from './core/model/evidence.js';
+export type { Milestone } from './core/model/milestone.js';
+export type { Currency, Hundredths, Money } from './core/model/money.js';
+export type * from './core/model/results.js';
+export type { Element, RuleSet, RuleSetOrigin, Stage, Substitute } from './core/model/rule-set.js';
+export type { ClaimEntry, ClaimEntryOf, EvidenceItem, RecordState } from './core/model/state.js';
+export type { CalendarDay, ClockPoint, EventTime, Instant, Zone } from './core/model/time.js';
+export type { RowProblem, StatedNumbers, UnitLog } from './core/model/unit-log.js';

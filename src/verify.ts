@@ -1,0 +1,17 @@
+/** Checking what a stranger gave, trusting nobody. */
+export { consistencyProof, inclusionProof, verifyConsistency, verifyInclusion } from './core/ledger/proof.js';
+export { leafHash, treeHash } from './core/ledger/tree.js';
+export { DossierError, type ErrorCode, type Problem, type Where } from './core/model/error.js';
+export type { Sha256 } from './core/model/evidence.js';
+export type {
+  Check,
+  CheckedItem,
+  CheckResult,
+  Verdict,
+  Verification,
+  VerificationReport,
+} from './core/model/verification.js';
+export type { LongWork, Progress } from './core/ports/work.js';
+export type { KnownFingerprint, TrustOptions, VerifyOptions } from './core/verify/options.js';
+export { verifyDossier } from './core/verify/verify-dossier.js';
+export { type VerifyInput, verify, verifyFile } from './jobs/verify.js';

@@ -1,0 +1,93 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync, renameSync, symlinkSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { z } from 'zod';
+import { PARTS } from '../house/parts.js';
+import { scratch } from './programs.js';
+
+/** What somebody gets who installs the package: its files as npm packs them, and its dependencies alone. */
+const ROOT = resolve(import.meta.dirname, '../..');
+const TSC = join(ROOT, 'node_modules/typescript/lib/tsc.js');
+const disk = scratch();
+afterAll(() => disk.end());
+
+const lock = z
+  .object({
+    packages: z.record(
+      z.string(),
+      z.object({ dev: z.boolean().optional(), devOptional: z.boolean().optional() }),
+    ),
+  })
+  .parse(JSON.parse(readFileSync(join(ROOT, 'package-lock.json'), 'utf8')));
+
+function link(path: string): void {
+  if (!existsSync(join(ROOT, path))) return;
+  mkdirSync(dirname(join(disk.folder, path)), { recursive: true });
+  symlinkSync(join(ROOT, path), join(disk.folder, path));
+}
+
+beforeAll(() => {
+  execFileSync('npm', ['pack', '--silent', '--pack-destination', disk.folder], { cwd: ROOT });
+  execFileSync('tar', ['xzf', 'load-dossier-0.1.0.tgz'], { cwd: disk.folder });
+  mkdirSync(join(disk.folder, 'node_modules'));
+  renameSync(join(disk.folder, 'package'), join(disk.folder, 'node_modules/load-dossier'));
+  for (const [path, { dev, devOptional }] of Object.entries(lock.packages))
+    if (path.startsWith('node_modules/') && path.lastIndexOf('node_modules/') === 0 && !dev && !devOptional)
+      link(path);
+  disk.put('package.json', '{ "type": "module" }');
+  disk.put('use.ts', USE);
+});
+
+const USE = `
+${PARTS.map(({ name }, i) => `import * as part${i} from '${name}';`).join('\n')}
+export const parts = [${PARTS.map((_, i) => `part${i}`).join(', ')}];
+import { type Signer, type TimeStampClient, build, collect } from 'load-dossier';
+import { assess, type Assessment, type AssessInput } from 'load-dossier/assess';
+import { newDelivery } from 'load-dossier/record';
+import { celsius, findProduce, parseTemperature } from 'load-dossier/reference';
+import { type Verification, verifyDossier } from 'load-dossier/verify';
+
+const signer: Signer = { certificateDer: new Uint8Array(), sign: async ({ digest }) => digest };
+const timeStamps: TimeStampClient = { name: 'none', request: async ({ digest }) => digest };
+export const now = () => new Date();
+export const dossier = async (folder: string, signal: AbortSignal) => {
+  const open = { folder, by: 'A consumer', now };
+  await newDelivery({ ...open, file: 'delivery.yaml' });
+  const found = await collect({ ...open, paths: [], logZone: undefined, logUnit: undefined, logDates: undefined, map: undefined, signal });
+  const read: number = found.counts.readings;
+  return { read, built: await build({ ...open, out: undefined, paper: 'A4', signer, timeStamps, signal }) };
+};
+export const openGaps = (input: AssessInput): string[] => {
+  const result: Assessment = assess(input);
+  return result.gaps.filter(({ outcome }) => outcome === 'missing').map(({ title }) => title);
+};
+export const best: number | undefined = findProduce('celery')?.range.value.low;
+export const five: number = celsius(parseTemperature('41 °F') ?? { value: 0, unit: '°C' });
+const found: Verification = await verifyDossier(new Uint8Array());
+if (found.verdict !== 'broken' || Math.abs(five - 5) > 1e-9) throw new Error('wrong');
+console.log(parts.length, 'parts');
+`;
+
+describe('a consumer in strict TypeScript that looks into the declarations too', () => {
+  it.each([
+    ['with the words of a browser, without types of Node', { lib: ['ES2023', 'DOM'], types: [] }],
+    ['with types of Node alone', { lib: ['ES2023'], types: ['node'] }],
+  ])('compiles %s', (_, options) => {
+    if (options.types.length > 0)
+      for (const name of ['@types/node', 'undici-types']) link(`node_modules/${name}`);
+    const compilerOptions = {
+      ...{ target: 'ES2023', module: 'NodeNext', strict: true, skipLibCheck: false, preserveSymlinks: true },
+      ...{ exactOptionalPropertyTypes: true, noUncheckedIndexedAccess: true, outDir: 'out' },
+      ...options,
+    };
+    disk.put('tsconfig.json', JSON.stringify({ compilerOptions, include: ['use.ts'] }));
+    const { stdout } = spawnSync(process.execPath, [TSC, '-p', disk.folder], { encoding: 'utf8' });
+    expect(stdout).toBe('');
+  });
+
+  it('runs', () => {
+    const out = execFileSync(process.execPath, [join(disk.folder, 'out/use.js')], { encoding: 'utf8' });
+    expect(out).toBe(`${PARTS.length} parts\n`);
+  });
+});
