@@ -9,6 +9,7 @@ import { PDFDocument } from 'pdf-lib';
 import sharp from 'sharp';
 import { TAGS } from '../../dist/intake/photo/exif.js';
 import { withExif } from '../../fixtures/demo/make/exif.js';
+import { measure } from './measuring/measure.js';
 
 export const name = 'collect: 500 mixed files, 60 of them broken';
 export const reference = 'openssl dgst -sha256, cp, and ExifTool or exifr over the photos';
@@ -151,11 +152,11 @@ export async function run() {
       const programs = exifTool(files);
       if (programs !== undefined) byProgram = Math.min(byProgram, copy + hash + programs);
       prepare();
-      const collect = timed(process.execPath, [worker('./collect.worker.js'), facts, made, folder]);
-      const { peakMegabytes, taken } = JSON.parse(collect.out);
+      const collect = measure([worker('./collect.worker.js'), facts, made, folder]);
+      const { taken } = JSON.parse(collect.out);
       if (taken !== files.length) throw new Error(`${taken} of ${files.length} were taken in`);
       own = Math.min(own, collect.seconds);
-      peak = Math.max(peak, peakMegabytes);
+      peak = Math.max(peak, collect.megabytes);
     }
     const decode = seconds(process.execPath, [worker('./decode.worker.js'), folder]);
     return [

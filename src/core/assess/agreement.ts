@@ -8,7 +8,7 @@ import type {
 import type { ItemOf, RecordState } from '../model/state.js';
 import { celsius } from '../model/temperature.js';
 import { knownMilliseconds } from '../model/time.js';
-import { setPointRunsOf, withExplanation } from './differences.js';
+import { answerable, setPointRunsOf, withExplanation } from './differences.js';
 import { guessEntryError } from './entry-errors.js';
 import { firstLoading, latestTimeOf, type Milestones } from './milestones.js';
 import { setPointLegs } from './set-point-legs.js';
@@ -28,9 +28,10 @@ export function setPointAgreement(
   milestones: Milestones,
 ): SetPointAgreement {
   const words = [...billWords(state), ...readWords(state, milestones), ...logWords(temperatures)];
+  const contacts = answerable(state);
   const runs = setPointRunsOf(temperatures);
   const end = temperatures[0]?.custody.to.at;
-  const differences = differencesOf(words).map((one) => withExplanation(one, { state, runs, end }, SAME));
+  const differences = differencesOf(words).map((one) => withExplanation(one, { contacts, runs, end }, SAME));
   const sources = new Set(words.map((word) => word.source));
   return {
     words,
@@ -92,20 +93,21 @@ function logWords(temperatures: readonly TemperatureResult[]): SetPointStatement
   });
 }
 
-/** Differences among some words, largest first. */
+/** Differences among some words, largest first. What a source says again is compared once. */
 export function differencesOf(
   words: readonly SetPointStatement[],
   same: number = SAME,
 ): SetPointDifference[] {
-  const seen = new Set<string>();
+  const unlike = new Map<string, SetPointStatement>();
+  for (const word of words) {
+    const key = `${word.source} ${word.celsius.toFixed(2)}`;
+    if (!unlike.has(key)) unlike.set(key, word);
+  }
   const found: SetPointDifference[] = [];
-  words.forEach((first, index) => {
-    for (const second of words.slice(index + 1)) {
+  [...unlike.values()].forEach((first, index, all) => {
+    for (const second of all.slice(index + 1)) {
       const kelvin = Math.abs(first.celsius - second.celsius);
       if (first.source === second.source || kelvin <= same) continue;
-      const key = [first, second].map((word) => `${word.source} ${word.celsius.toFixed(2)}`).join(' | ');
-      if (seen.has(key)) continue;
-      seen.add(key);
       const slip = guessEntryError(first.celsius, second.celsius);
       found.push({ between: [first, second], kelvin, ...omitUndefined({ slip }) });
     }

@@ -17,6 +17,20 @@ const ANSWERABLE: readonly ItemOf<'contact'>['with'][] = [
   'receiver',
 ];
 
+/** Somebody who was told of something. */
+type Told = NonNullable<SetPointDifference['told']>[number];
+
+/** The contacts with those who can answer for a set point, in order of time. */
+export function answerable(state: RecordState): Told[] {
+  return state.evidence
+    .flatMap((item): Told[] => {
+      if (item.kind !== 'contact' || !ANSWERABLE.includes(item.with)) return [];
+      const at = knownMilliseconds(item.time);
+      return at === undefined ? [] : [{ evidence: item.evidence, with: item.with, at }];
+    })
+    .sort((a, b) => a.at - b.at);
+}
+
 /** Set points as the logs held them, in time. */
 export type SetPointRuns = readonly (TimeRange & { celsius: number })[];
 
@@ -40,7 +54,7 @@ export const setPointRunsOf = (
  */
 export function withExplanation(
   difference: SetPointDifference,
-  { state, runs, end }: { state: RecordState; runs: SetPointRuns; end?: number | undefined },
+  { contacts, runs, end }: { contacts: readonly Told[]; runs: SetPointRuns; end?: number | undefined },
   same: number,
 ): SetPointDifference {
   const against = otherThanLog(difference);
@@ -51,7 +65,10 @@ export function withExplanation(
     ...difference,
     ...omitUndefined({
       since,
-      told: since === undefined ? undefined : noticesBetween(state, since, end),
+      told:
+        since === undefined
+          ? undefined
+          : contacts.filter(({ at }) => at >= since && (end === undefined || at <= end)),
       seconds: off.length === 0 ? undefined : off.reduce((sum, run) => sum + run.to - run.from, 0) / 1000,
     }),
   };
@@ -66,15 +83,4 @@ function otherThanLog({ between: [a, b] }: SetPointDifference): SetPointStatemen
 function laterOf(words: readonly SetPointStatement[]): number | undefined {
   const times = words.flatMap((word) => word.at ?? []);
   return times.length === 0 ? undefined : Math.max(...times);
-}
-
-function noticesBetween(state: RecordState, from: number, to: number | undefined) {
-  return state.evidence
-    .filter((item): item is ItemOf<'contact'> => item.kind === 'contact' && ANSWERABLE.includes(item.with))
-    .flatMap((item) => {
-      const at = knownMilliseconds(item.time);
-      if (at === undefined || at < from || (to !== undefined && at > to)) return [];
-      return [{ evidence: item.evidence, with: item.with, at }];
-    })
-    .sort((a, b) => a.at - b.at);
 }

@@ -1,3 +1,4 @@
+import type { EvidenceId } from '../model/evidence.js';
 import { omitUndefined } from '../model/omit-undefined.js';
 import type {
   PublishedRange,
@@ -7,11 +8,11 @@ import type {
   TemperatureResult,
   TimeRange,
 } from '../model/results.js';
-import type { RecordState } from '../model/state.js';
+import type { EvidenceItem, RecordState } from '../model/state.js';
 import { celsius } from '../model/temperature.js';
 import { knownMilliseconds } from '../model/time.js';
 import { cite, findProduce } from '../reference/produce.js';
-import { setPointRunsOf, withExplanation } from './differences.js';
+import { answerable, setPointRunsOf, withExplanation } from './differences.js';
 import { legsOf, transitOf, type Leg as Way } from './legs.js';
 import type { Milestones } from './milestones.js';
 import { dominantSetPoint } from './temperature/states.js';
@@ -35,6 +36,8 @@ export function setPointLegs(
   same: number,
 ): SetPointLeg[] {
   const { stops, lines } = state.delivery;
+  const contacts = answerable(state);
+  const items = new Map(state.evidence.map((item) => [item.evidence, item]));
   const legs = legsOf(stops, lines).map((way): Leg => {
     const span = transitOf(way, milestones);
     return span === undefined ? way : { ...way, span };
@@ -43,7 +46,7 @@ export function setPointLegs(
     const runs = setPointRunsOf(temperatures, leg.span);
     const here = [
       ...billWords(leg),
-      ...words.filter((word) => statedOnLeg(word, state, leg, i === 0)),
+      ...words.filter((word) => statedOnLeg(word, items, leg, i === 0)),
       ...unitChecksOnLeg(state, leg),
       ...(leg.span === undefined ? [] : logWords(temperatures, leg.span)),
     ];
@@ -54,7 +57,9 @@ export function setPointLegs(
       lines: leg.lines.map(({ id }) => id),
       published: leg.lines.flatMap(published),
       words: here,
-      differences: compare(here).map((one) => withExplanation(one, { state, runs, end: leg.span?.to }, same)),
+      differences: compare(here).map((one) =>
+        withExplanation(one, { contacts, runs, end: leg.span?.to }, same),
+      ),
     };
   });
 }
@@ -78,9 +83,14 @@ function billWords({ lines }: Leg): SetPointStatement[] {
 }
 
 /** Whether something was said at the leg's first stop, or on its way; what has neither stop nor time belongs to the first leg. */
-function statedOnLeg(word: SetPointStatement, state: RecordState, leg: Leg, first: boolean): boolean {
+function statedOnLeg(
+  word: SetPointStatement,
+  items: ReadonlyMap<EvidenceId, EvidenceItem>,
+  leg: Leg,
+  first: boolean,
+): boolean {
   if (word.evidence === undefined || word.source === 'log') return false;
-  const item = state.evidence.find(({ evidence }) => evidence === word.evidence);
+  const item = items.get(word.evidence);
   if (item?.line !== undefined && !leg.lines.some(({ id }) => id === item.line)) return false;
   const stop = item?.place?.stop;
   if (stop !== undefined) return stop === leg.from;

@@ -28,7 +28,8 @@ export function measure(args, fine = [0]) {
       env: { ...process.env, NODE_OPTIONS: `--import=${REPORT}`, BENCH_REPORT: report },
     });
     const seconds = (performance.now() - begun) / 1000;
-    if (status === null || !fine.includes(status)) throw new Error(`${args.join(' ')} failed: ${stderr}`);
+    if (status === null || !fine.includes(status))
+      throw new Error(`${args.join(' ').slice(0, 500)} failed: ${stderr}`);
     /** @type {{ cpuSeconds: number, megabytes: number }[]} */
     const processes = readFileSync(report, 'utf8')
       .trimEnd()

@@ -50,6 +50,22 @@ function agreement(evidence: ReturnType<typeof items>, logs: ReturnType<typeof u
   }).setPoints;
 }
 
+describe('set points side by side', () => {
+  const said = (by: 'display' | 'dispatcher', fahrenheit: number, hour: number) => ({
+    ...display(fahrenheit, hour),
+    shownBy: by,
+  });
+
+  it.each([
+    ['first', [said('dispatcher', 38, 4), said('display', 34, 5), said('dispatcher', 38, 6)]],
+    ['last', [said('display', 34, 4), said('dispatcher', 38, 5), said('display', 34, 6)]],
+  ])('differ once where a source says the same value again: the %s one', (_, words) => {
+    const { differences } = agreement(items(...course, ...words));
+    const pairs = differences.map(({ between: [a, b] }) => [a.source, b.source].sort().join(' '));
+    expect(pairs.sort()).toEqual(['bill dispatcher', 'bill display', 'dispatcher display']);
+  });
+});
+
 describe('set points on each leg', () => {
   it('names the ways between stops with the lines on board and their published ranges', () => {
     const legs = agreement(items(...course)).legs ?? [];
