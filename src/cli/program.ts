@@ -17,6 +17,7 @@ import { trailCommand } from './commands/trail.js';
 import { verifyCommand } from './commands/verify.js';
 import type { CliContext } from './context.js';
 import { EXIT, type ExitCode } from './exit.js';
+import { currentArguments } from './former-commands.js';
 import { escapeControlsPerLine, type Output } from './output.js';
 import { printProblem } from './problems.js';
 
@@ -97,7 +98,11 @@ export async function runCli(args: string[], output: Output, now = () => new Dat
   const program = makeProgram(context);
   try {
     if (args.length === 0) program.outputHelp();
-    else await program.parseAsync(args, { from: 'user' });
+    else
+      await program.parseAsync(
+        currentArguments(args, (line) => output.note(line)),
+        { from: 'user' },
+      );
     return code;
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.fine : EXIT.badInput;

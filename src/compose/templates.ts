@@ -26,7 +26,7 @@ export async function carrierTemplates(own?: string): Promise<CarrierTemplates> 
   const refuse = (message: string, cause?: unknown) =>
     new DossierError('bad-template', message, {
       where: { file: own },
-      fix: 'Give a folder with words/, dossier/, letters/, letter/, sections.yaml, copies.yaml, claim-clocks.yaml or a letterhead: only what you change.',
+      fix: 'Give a folder with words/, dossier/, letters/, letter/, sections.yaml, copies.yaml, claim-deadlines.yaml or a letterhead: only what you change.',
       cause,
     });
   let names: string[];
@@ -37,14 +37,29 @@ export async function carrierTemplates(own?: string): Promise<CarrierTemplates> 
     throw refuse('the folder of templates can\u2019t be read', cause);
   }
   const changed = new Set(names.filter((name) => extname(name) !== ''));
+  const former = [...changed].find((name) => newNameOf(name) !== undefined);
+  if (former !== undefined)
+    throw new DossierError('bad-template', `templates named ${former} are no longer read`, {
+      where: { file: join(own, former) },
+      fix: `Rename it to ${newNameOf(former)}.`,
+    });
   const known = [...changed].some(
     (name) =>
       /^(words|dossier|letters|letter)\//.test(name) ||
-      /^(sections\.yaml|copies\.yaml|claim-clocks\.yaml|letterhead\.\w+)$/.test(name),
+      /^(sections\.yaml|copies\.yaml|claim-deadlines\.yaml|letterhead\.\w+)$/.test(name),
   );
   if (!known) throw refuse('the folder holds no templates');
   return { own, changed, fileOf: (path) => join(changed.has(path) ? own : SHIPPED, path) };
 }
+
+/** The name that a template of version 0.1 has now; undefined for every other. */
+const newNameOf = (name: string): string | undefined =>
+  FORMER.flatMap(([pattern, now]) => (pattern.test(name) ? [name.replace(pattern, now)] : []))[0];
+const FORMER: readonly (readonly [RegExp, string])[] = [
+  [/^claim-clocks\.yaml$/, 'claim-deadlines.yaml'],
+  [/^(words\/\w+)\/sheet\.yaml$/, '$1/checklist.yaml'],
+  [/^sheet\//, 'checklist/'],
+];
 
 const LETTERHEADS = ['letterhead.svg', 'letterhead.png', 'letterhead.jpg', 'letterhead.jpeg'];
 

@@ -2,7 +2,7 @@ import { type ClaimDeadlines, claimDeadlines } from '../core/model/claim-deadlin
 import { readYamlAs } from './yaml.js';
 
 /**
- * Reads clocks of a claim, such as templates/claim-clocks.yaml.
+ * Reads clocks of a claim, such as templates/claim-deadlines.yaml.
  * Throws DossierError `bad-template`, naming every problem with its line.
  */
 export function parseClaimDeadlines(text: string, fileName: string): ClaimDeadlines {

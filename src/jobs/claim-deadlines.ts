@@ -12,14 +12,14 @@ let shipped: ClaimDeadlines | undefined;
  * Throws DossierError `bad-template` when it cannot be read or does not say what it must.
  */
 export async function loadClaimDeadlines(folder?: string): Promise<ClaimDeadlines> {
-  const name = 'claim-clocks.yaml';
+  const name = 'claim-deadlines.yaml';
   const { changed, fileOf } = await carrierTemplates(folder);
   if (!changed.has(name) && shipped !== undefined) return shipped;
   const file = fileOf(name);
   const text = await readFile(file, 'utf8').catch((cause: unknown) => {
     throw new DossierError('bad-template', 'the clocks of a claim cannot be read', {
       where: { file },
-      fix: 'Compare it with the shipped templates/claim-clocks.yaml.',
+      fix: 'Compare it with the shipped templates/claim-deadlines.yaml.',
       cause,
     });
   });

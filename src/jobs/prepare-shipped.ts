@@ -20,7 +20,7 @@ export async function prepareShipped(): Promise<void> {
       .filter((name) => pattern.test(name))
       .map((name) => join(SHIPPED, folder, name));
   const sets = named('rule-sets', /^[^/\\]+\.yaml$/);
-  prepareAs('claim-deadlines', claimDeadlines, named('', /^claim-clocks\.yaml$/));
+  prepareAs('claim-deadlines', claimDeadlines, named('', /^claim-deadlines\.yaml$/));
   prepareAs('rule-set-file', ruleSetFile, sets);
   prepareAs('rule-words', ruleWordsFile, named('rule-sets', /[/\\].*\.yaml$/));
   for (const file of sets) {

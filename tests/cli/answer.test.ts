@@ -62,8 +62,8 @@ describe('answer', () => {
     await claim('clock', 'us-acknowledge', '--span', '15 days', '--note', 'Clause 12(b)');
     // A clock of the carrier's own rules, which the shipped ones do not have.
     mkdirSync(here.at('rules'));
-    const shipped = readFileSync('templates/claim-clocks.yaml', 'utf8');
-    here.put('rules/claim-clocks.yaml', shipped.replaceAll('us-status', 'us-nothing'));
+    const shipped = readFileSync('templates/claim-deadlines.yaml', 'utf8');
+    here.put('rules/claim-deadlines.yaml', shipped.replaceAll('us-status', 'us-nothing'));
     await claim('clock', 'us-nothing', '--span', '15 days', '--templates', here.at('rules'));
     await claim('letter', 'acknowledgement', '--way', 'sent', '--with', 'Mock Elms', '--on', '2026-08-20');
     const { code, out } = await answer('2026-09-10T00:00Z');
@@ -94,15 +94,15 @@ describe('answer', () => {
   });
 
   it('takes clocks of the carrier’s own', async () => {
-    const shipped = readFileSync(new URL('../../templates/claim-clocks.yaml', import.meta.url), 'utf8');
+    const shipped = readFileSync(new URL('../../templates/claim-deadlines.yaml', import.meta.url), 'utf8');
     mkdirSync(here.at('own'));
-    here.put('own/claim-clocks.yaml', shipped.replace("to: '17:00'", "to: '12:00'"));
+    here.put('own/claim-deadlines.yaml', shipped.replace("to: '17:00'", "to: '12:00'"));
     const { out } = await answer('2026-08-01T00:00Z', '--templates', here.at('own'));
     expect(out).toMatch(/Fri 17 Jul 2026 12:00 CDT +done +Refusal in time/);
-    here.put('own/claim-clocks.yaml', shipped.replace('binds: carrier', 'binds: driver'));
+    here.put('own/claim-deadlines.yaml', shipped.replace('binds: carrier', 'binds: driver'));
     const refused = await answer('2026-08-01T00:00Z', '--templates', here.at('own'));
     expect(refused.code).toBe(2);
-    expect(refused.err).toMatch(/claim-clocks\.yaml, row \d+.*"driver" is not one of/s);
+    expect(refused.err).toMatch(/claim-deadlines\.yaml, row \d+.*"driver" is not one of/s);
   });
 
   it('names the claims there are when asked for another', async () => {

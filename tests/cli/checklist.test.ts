@@ -11,10 +11,10 @@ afterAll(() => here.end());
 
 const readings = () => here.entries(delivery).filter(({ type }) => type === 'reading-recorded');
 
-describe('sheet', () => {
+describe('checklist', () => {
   it('writes the form and says where and how many pages', async () => {
     const { code, out } = await here.dossier(
-      'sheet',
+      'checklist',
       'delivery',
       '--language',
       'es',
@@ -24,24 +24,55 @@ describe('sheet', () => {
     );
     expect(code).toBe(0);
     expect(JSON.parse(out)).toMatchObject({ pages: 2 });
-    expect(JSON.parse(out).file).toMatch(/sheet-es\.pdf$/);
+    expect(JSON.parse(out).file).toMatch(/checklist-es\.pdf$/);
   });
 
   it('refuses a language that there is not, with the choices', async () => {
-    const { code, err } = await here.dossier('sheet', 'delivery', '--language', 'nl');
+    const { code, err } = await here.dossier('checklist', 'delivery', '--language', 'nl');
     expect(code).toBe(2);
     expect(err).toContain('en, es');
   });
 });
 
-describe('record --sheet', () => {
+describe('the words of version 0.1', () => {
+  it.each([
+    [['sheet', 'delivery', '--json'], '"dossier sheet" is now "dossier checklist".'],
+    [
+      ['record', 'round', '37F', '--stop', 'load-1', '-d', 'delivery'],
+      '"dossier record round" is now "dossier record check".',
+    ],
+    [
+      ['record', '-d', 'delivery', '--dry-run', '--sheet', 'empty.txt'],
+      '"dossier record --sheet" is now "dossier record --checklist".',
+    ],
+  ])('%j answers, and says the new word in one line', async (args, line) => {
+    const here = yard();
+    await here.delivery();
+    here.put('empty.txt', '1: M. Ortega\n');
+    const { code, err } = await here.dossier(...args);
+    expect(code).toBe(0);
+    expect(err.split('\n').filter((one) => one.includes('is now'))).toEqual([line]);
+    here.end();
+  });
+
+  it('are no more than words where they stand elsewhere', async () => {
+    const here = yard();
+    await here.delivery();
+    const { code, err } = await here.dossier('record', 'statement', 'round', '-d', 'delivery', '--json');
+    expect(code).toBe(0);
+    expect(err).not.toContain('is now');
+    here.end();
+  });
+});
+
+describe('record --checklist', () => {
   const filled = '1: M. Ortega\n2: 2026-07-14\n3: 3:58\n8: 6:10\n';
 
   it('with --dry-run says how the answers are understood and writes nothing', async () => {
     here.put('filled.txt', filled);
     const { code, out } = await here.dossier(
       'record',
-      '--sheet',
+      '--checklist',
       'filled.txt',
       '--dry-run',
       '-d',
@@ -54,14 +85,14 @@ describe('record --sheet', () => {
 
   it('writes nothing when one answer is not understood, and names its box', async () => {
     here.put('wrong.txt', `${filled}4: half past\n`);
-    const { code, out, err } = await here.dossier('record', '--sheet', 'wrong.txt', '-d', 'delivery');
+    const { code, out, err } = await here.dossier('record', '--checklist', 'wrong.txt', '-d', 'delivery');
     expect(code).toBe(2);
     expect(`${out}${err}`).toContain('box 4');
     expect(readings()).toEqual([]);
   });
 
   it('takes the file in as evidence, and its readings with the box as their row', async () => {
-    const { code } = await here.dossier('record', '--sheet', 'filled.txt', '-d', 'delivery');
+    const { code } = await here.dossier('record', '--checklist', 'filled.txt', '-d', 'delivery');
     expect(code).toBe(0);
     expect(readings().map(({ body }) => body)).toMatchObject([
       { kind: 'event', event: 'arrived', by: 'M. Ortega', source: { is: 'row', row: 3 } },
@@ -71,17 +102,24 @@ describe('record --sheet', () => {
 
   it('of the same file again says that it is recorded, and adds nothing', async () => {
     const before = here.entries(delivery).length;
-    const { code, out } = await here.dossier('record', '--sheet', 'filled.txt', '-d', 'delivery');
+    const { code, out } = await here.dossier('record', '--checklist', 'filled.txt', '-d', 'delivery');
     expect(code).toBe(0);
     expect(out).toMatch(/All 2 were recorded before, from this file as e1; nothing added\./);
     expect(here.entries(delivery)).toHaveLength(before);
-    const dry = await here.dossier('record', '--sheet', 'filled.txt', '--dry-run', '-d', 'delivery');
+    const dry = await here.dossier('record', '--checklist', 'filled.txt', '--dry-run', '-d', 'delivery');
     expect(dry.out).toContain('2 understood, 2 of them recorded before; nothing was written.');
   });
 
   it('of a longer copy of the file adds only what is new', async () => {
     here.put('longer.txt', `${filled}4: 4:10\n`);
-    const { code, out } = await here.dossier('record', '--sheet', 'longer.txt', '-d', 'delivery', '--json');
+    const { code, out } = await here.dossier(
+      'record',
+      '--checklist',
+      'longer.txt',
+      '-d',
+      'delivery',
+      '--json',
+    );
     expect(code).toBe(0);
     expect(JSON.parse(out).readings).toMatchObject([{ held: true, evidence: 'e2' }, {}, { held: true }]);
     expect(JSON.parse(out).readings[1]).not.toHaveProperty('held');
@@ -89,7 +127,7 @@ describe('record --sheet', () => {
   });
 
   it('without a file and without a person to ask, says what to do', async () => {
-    const { code, err } = await here.dossier('record', '--sheet', '-d', 'delivery');
+    const { code, err } = await here.dossier('record', '--checklist', '-d', 'delivery');
     expect(code).toBe(2);
     expect(err).toContain('Name a file with the answers');
   });
@@ -108,8 +146,8 @@ describe('timeline', () => {
     await here.delivery('told');
     const record = (...words: string[]) =>
       here.dossier('record', ...words, '--stop', 'load-1', '--at', '2026-07-14T06:00', '-d', 'told');
-    await record('round', '37.5F', '--set-point', '36F', '--alarm', 'A12', '--caption', 'Fuel stop');
-    await record('round', '--fuel', '3/4');
+    await record('check', '37.5F', '--set-point', '36F', '--alarm', 'A12', '--caption', 'Fuel stop');
+    await record('check', '--fuel', '3/4');
     await record('statement', `I was on the dock. ${'And I saw it. '.repeat(30)}`);
     const { out } = await here.dossier('timeline', 'told', '--json');
     const labels = JSON.parse(out).items.map(({ label }: { label: string }) => label);

@@ -122,7 +122,7 @@ describe('dossier gaps', () => {
     expect(await rule()).toBe('missing');
     const noted = await run([
       'record',
-      'round',
+      'check',
       '36F',
       '--fuel',
       '1/4',

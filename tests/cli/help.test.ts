@@ -26,7 +26,7 @@ describe('help', () => {
     const commands = helped.map(({ command }) => command);
     for (const name of ['new', 'collect', 'record', 'gaps', 'temps', 'build', 'verify'])
       expect(commands).toContainEqual([name]);
-    for (const kind of ['pulp', 'set-point', 'round', 'seal', 'bracing', 'event', 'contact', 'statement'])
+    for (const kind of ['pulp', 'set-point', 'check', 'seal', 'bracing', 'event', 'contact', 'statement'])
       expect(commands).toContainEqual(['record', kind]);
   });
 

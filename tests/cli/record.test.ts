@@ -60,7 +60,7 @@ describe('record writes down', () => {
       { kind: 'set-point', temperature: { value: 36, unit: '°F' }, shownBy: 'display', run: 'continuous' },
     ],
     [
-      ['round', '37F', '--set-point', '36F', '--fuel', '3/4', '--at', '2026-07-14T14:40-07:00'],
+      ['check', '37F', '--set-point', '36F', '--fuel', '3/4', '--at', '2026-07-14T14:40-07:00'],
       {
         kind: 'round',
         boxAir: { value: 37, unit: '°F' },
@@ -69,7 +69,7 @@ describe('record writes down', () => {
       },
     ],
     [
-      ['round', '--alarm', 'code 63', 'low fuel', '--stop', 'load-1'],
+      ['check', '--alarm', 'code 63', 'low fuel', '--stop', 'load-1'],
       { kind: 'round', alarms: ['code 63', 'low fuel'] },
     ],
     [
@@ -212,12 +212,12 @@ describe('record refuses, with the choices, and writes nothing', () => {
     ['an empty statement', ['statement', '', '--stop', 'load-1'], /text: not told/],
     [
       'a look that says nothing',
-      ['round', '--stop', 'load-1'],
+      ['check', '--stop', 'load-1'],
       /says nothing\n.*--set-point, --fuel or --alarm/,
     ],
     [
       'more than a tank',
-      ['round', '--fuel', '9/8', '--stop', 'load-1'],
+      ['check', '--fuel', '9/8', '--stop', 'load-1'],
       /--fuel: "9\/8".*\n.*3\/4, 60% or 0\.6/,
     ],
   ])('%s', async (_, args, said) => {

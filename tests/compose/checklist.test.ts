@@ -86,7 +86,7 @@ describe('the printed form', () => {
 
   it('leaves at least 9 mm to write in each box', async () => {
     const { readFile } = await import('node:fs/promises');
-    const source = await readFile('templates/sheet/boxes.typ', 'utf8');
+    const source = await readFile('templates/checklist/boxes.typ', 'utf8');
     expect(Number(/#let row-height = (\d+(?:\.\d+)?)mm/.exec(source)?.[1])).toBeGreaterThanOrEqual(9);
   });
 });

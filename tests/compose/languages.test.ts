@@ -50,7 +50,7 @@ describe('Spanish has the same as English', () => {
     expect(filesOf('es')).toEqual(filesOf('en'));
   });
 
-  it.each(['answer.yaml', 'labels.yaml', 'sheet.yaml'])('in the names of %s, each with words', (file) => {
+  it.each(['answer.yaml', 'labels.yaml', 'checklist.yaml'])('in the names of %s, each with words', (file) => {
     const keys = (language: string) =>
       Object.entries(parse(read(language, file)) as Record<string, Record<string, unknown>>).flatMap(
         ([group, names]) =>

@@ -6,7 +6,7 @@ import { clocks, clocksFile } from '../core/assess/claim/made.js';
 describe('a file of clocks', () => {
   const wrong = (...change: [string, string]) => {
     try {
-      parseClaimDeadlines(clocksFile(change), 'claim-clocks.yaml');
+      parseClaimDeadlines(clocksFile(change), 'claim-deadlines.yaml');
     } catch (error) {
       if (error instanceof DossierError) return error.message;
       throw error;
@@ -26,7 +26,7 @@ describe('a file of clocks', () => {
   });
 
   it('without any clock is refused', () => {
-    expect(() => parseClaimDeadlines('clocks: []\n', 'claim-clocks.yaml')).toThrow(DossierError);
+    expect(() => parseClaimDeadlines('clocks: []\n', 'claim-deadlines.yaml')).toThrow(DossierError);
   });
 
   it('as shipped says everything in both languages', () => {

@@ -12,7 +12,7 @@ describe('the published JSON Schemas are those of the code', () => {
     ['delivery', deliverySchema],
     ['rule-set', ruleSetSchema],
     ['log-map', logMapSchema],
-    ['claim-clocks', claimDeadlinesSchema],
+    ['claim-deadlines', claimDeadlinesSchema],
   ] as const)('%s', async (name, schema) => {
     await expect(`${JSON.stringify(schema(), null, 2)}\n`).toMatchFileSnapshot(
       `../../docs/schemas/${name}.schema.json`,

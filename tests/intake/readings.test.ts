@@ -36,8 +36,13 @@ describe('a readings table', () => {
       { kind: 'set-point', shownBy: 'dispatcher', run: 'continuous' },
     ],
     [
-      'round',
-      '2026-07-14 04:10,round,36.2,F,,,load-1,,,,,,,,,36 F,3/4,A12; A13',
+      'unit check in the word of version 0.1',
+      '2026-07-14 04:10,round,37,F,,,load-1',
+      { kind: 'round', boxAir: { value: 37, unit: '°F' } },
+    ],
+    [
+      'unit check',
+      '2026-07-14 04:10,check,36.2,F,,,load-1,,,,,,,,,36 F,3/4,A12; A13',
       {
         kind: 'round',
         boxAir: { value: 36.2, unit: '°F' },

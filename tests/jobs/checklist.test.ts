@@ -84,8 +84,8 @@ describe('what was written on the form becomes', () => {
 
   it('looks on the way that go past midnight', () => {
     const round = (count: number, part: string) =>
-      numberOf((a) => a.is === 'round' && a.count === count && a.part === part);
-    const day = numberOf((a) => a.is === 'day' && a.stop === 'way');
+      numberOf((a) => a.is === 'unit-check' && a.count === count && a.part === part);
+    const day = numberOf((a) => a.is === 'day' && a.stop === 'transit');
     const { readings } = read({
       [day]: '2026-07-14',
       [round(1, 'at')]: '21:30',

@@ -11,8 +11,8 @@ import { HASH, items, state } from '../core/assess/made.js';
 
 const produce = ruleSet.parse(parse(readFileSync('templates/rule-sets/produce.yaml', 'utf8')));
 const claimClocks = parseClaimDeadlines(
-  readFileSync('templates/claim-clocks.yaml', 'utf8'),
-  'claim-clocks.yaml',
+  readFileSync('templates/claim-deadlines.yaml', 'utf8'),
+  'claim-deadlines.yaml',
 );
 const happened = (event: 'arrived' | 'inspection-requested' | 'inspected' | 'refused', at: string) => ({
   kind: 'event' as const,

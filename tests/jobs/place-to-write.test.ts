@@ -50,7 +50,7 @@ describe('commands that write a file', () => {
 
   it.each([
     [['build', '-d', 'delivery', '--out', 'delivery/ledger.jsonl'], '--out'],
-    [['sheet', 'delivery', '--output', 'delivery/originals/a.pdf'], '--output'],
+    [['checklist', 'delivery', '--output', 'delivery/originals/a.pdf'], '--output'],
     [['trail', 'delivery', '--pdf', 'delivery/checkpoint'], '--pdf'],
     [['answer', 'delivery', '--letter', 'inspection-request', '--out', 'delivery/originals/a'], '--out'],
   ])('%j is refused, and the record stays as it was', async (args, option) => {

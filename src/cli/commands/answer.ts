@@ -23,7 +23,7 @@ export function answerCommand(context: CliContext): Command {
     .option('-d, --delivery <folder>', 'the same, for one')
     .option('--claim <id>', 'only this claim, such as c1')
     .option('--at <time>', 'as it would be at this moment, such as 2026-07-14T12:00Z')
-    .option('--templates <folder>', 'a folder with letters, words or a claim-clocks.yaml of your own')
+    .option('--templates <folder>', 'a folder with letters, words or a claim-deadlines.yaml of your own')
     .option('--why', 'also what each asks, from what and how it was counted, and what the rule rests on')
     .option('--json', 'the answer as JSON');
   return addLetterOptions(command)
@@ -38,7 +38,7 @@ Examples:
   dossier answer --letter denial --reason "Warm when loaded" --certificate --out answers/c1
   dossier answer --letter offer --amount "3000.00 USD" --language es --out answers/offer
 
-The clocks are those of templates/claim-clocks.yaml. Which of them count depends on
+The clocks are those of templates/claim-deadlines.yaml. Which of them count depends on
 what governs the carriage, and that is never assumed: dossier record claim terms
 Local law and the contract of carriage decide. This is not legal advice.
 

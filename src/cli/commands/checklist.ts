@@ -21,11 +21,10 @@ interface Options {
 
 export function checklistCommand({ output, now }: CliContext): Command {
   return new Command('checklist')
-    .alias('sheet')
     .description('A form to print and write on, made from the rules and lines of this delivery.')
     .argument('[folder]', 'delivery folder (default: the one you are in)')
     .option('-d, --delivery <folder>', 'the same')
-    .option('-o, --output <file>', 'where to write the PDF (default: sheet-LANGUAGE.pdf in the delivery)')
+    .option('-o, --output <file>', 'where to write the PDF (default: checklist-LANGUAGE.pdf in the delivery)')
     .addOption(
       new Option('--language <language>', 'language of the form (default: as in delivery.yaml)').choices(
         LANGUAGES,
@@ -39,8 +38,8 @@ export function checklistCommand({ output, now }: CliContext): Command {
       `
 Examples:
   dossier checklist
-  dossier checklist deliveries/4711 --language es --paper A4 -o hoja.pdf
-  dossier record --sheet            type in what was written, box by box
+  dossier checklist deliveries/4711 --language es --paper A4 -o lista.pdf
+  dossier record --checklist        type in what was written, box by box
 
 Every box has a number. They stay the same as long as delivery.yaml and the rule set do.`,
     )

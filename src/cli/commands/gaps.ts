@@ -113,7 +113,7 @@ Exits with 1 while something required is open, with 2 when a delivery could not 
             : {
                 name: one.state.delivery.delivery,
                 gaps: one.gaps,
-                speech: await gapWording(one.state.delivery, options.templates),
+                wording: await gapWording(one.state.delivery, options.templates),
               },
         ),
       );

@@ -10,26 +10,26 @@ import { isInteractive, prompt } from '../prompts.js';
 import { tableLines } from '../table.js';
 
 export interface ChecklistOptions {
-  /** A typed sheet, or `true` to be asked. */
-  sheet: string | true;
+  /** A file of typed answers, or `true` to be asked. */
+  checklist: string | true;
   dryRun: boolean;
   json: boolean;
 }
 
 type Ask = (question: string, fallback?: string) => Promise<string>;
 
-/** `dossier record --sheet`: what was written on the printed form, from a file or asked box by box. */
+/** `dossier record --checklist`: what was written on the printed form, from a file or asked box by box. */
 export async function recordChecklist(
   { output, exit }: CliContext,
   open: OpenDelivery,
-  { sheet, dryRun, json }: ChecklistOptions,
+  { checklist, dryRun, json }: ChecklistOptions,
   asking: Ask | undefined = isInteractive() ? prompt : undefined,
 ): Promise<void> {
   const { enterChecklist } = await import('../../jobs/checklist/enter.js');
   const report =
-    sheet === true
+    checklist === true
       ? await asked(open, dryRun, asking, (problem) => printProblem(output, problem))
-      : await enterChecklist({ ...open, from: { file: sheet }, dryRun });
+      : await enterChecklist({ ...open, from: { file: checklist }, dryRun });
   if (report.problems.length > 0) exit(EXIT.badInput);
   if (json) return output.json(report);
   for (const line of tableLines(rows(report), output.width)) output.line(line);
@@ -46,8 +46,8 @@ async function asked(
 ): Promise<ChecklistReport> {
   if (asking === undefined)
     throw new DossierError('bad-usage', 'nobody is here to be asked', {
-      where: { field: '--sheet' },
-      fix: 'Name a file with the answers: dossier record --sheet filled.txt',
+      where: { field: '--checklist' },
+      fix: 'Name a file with the answers: dossier record --checklist filled.txt',
     });
   const { enterChecklist, checklistQuestions } = await import('../../jobs/checklist/enter.js');
   const questions = await checklistQuestions(open);

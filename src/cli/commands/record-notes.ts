@@ -13,7 +13,7 @@ export const NOTES_EXAMPLE = 'dossier record --notes notes.txt --dry-run';
 
 interface Options {
   notes?: string;
-  sheet?: string | true;
+  checklist?: string | true;
   dryRun?: boolean;
   date?: string;
   stop?: string;
@@ -27,9 +27,9 @@ interface Options {
 export function notesOptions(command: Command, context: CliContext): Command {
   const { output, exit, now } = context;
   return command
-    .option('--sheet [file]', 'what was written on the printed form: from a file, or asked box by box')
+    .option('--checklist [file]', 'what was written on the printed form: from a file, or asked box by box')
     .option('--notes <file>', 'a text file of one note a line, such as: 04:10 pulp 34.2F romaine nose load-1')
-    .option('--dry-run', 'with --notes or --sheet: say how each line is understood, write nothing')
+    .option('--dry-run', 'with --notes or --checklist: say how each line is understood, write nothing')
     .option('--date <day>', 'with --notes: the day of lines that name none, such as 2026-07-14')
     .option('--stop <stop>', 'with --notes: the stop of lines that name none')
     .option('--by <name>', 'with --notes: who noted the lines that name nobody')
@@ -40,7 +40,7 @@ export function notesOptions(command: Command, context: CliContext): Command {
       const [kind] = command.args;
       if (kind !== undefined) return unknownKind(command, kind);
       const { notes: file, date, stop, by } = options;
-      if (options.sheet !== undefined) {
+      if (options.checklist !== undefined) {
         const { recordChecklist } = await import('./record-checklist.js');
         const open = {
           folder: deliveryFolder(options.delivery),
@@ -48,7 +48,7 @@ export function notesOptions(command: Command, context: CliContext): Command {
           now,
         };
         return recordChecklist(context, open, {
-          sheet: options.sheet,
+          checklist: options.checklist,
           dryRun: options.dryRun === true,
           json: options.json === true,
         });

@@ -33,10 +33,11 @@ interface SignerOptions {
   passphraseFd?: string | undefined;
 }
 
-type ReadingForm = EntryForm & { name: ReadingInput['kind'] };
+type ReadingForm = EntryForm & { kind: ReadingInput['kind'] };
 
 const FORMS: readonly ReadingForm[] = [
   {
+    kind: 'pulp',
     name: 'pulp',
     argument: '<temperature>',
     argumentDescription: 'such as 34.2F or 1.2C',
@@ -48,6 +49,7 @@ const FORMS: readonly ReadingForm[] = [
     example: 'dossier record pulp 34.2F --line romaine --position nose --stop load-1 --at 04:10',
   },
   {
+    kind: 'set-point',
     name: 'set-point',
     argument: '<temperature>',
     argumentDescription: 'such as 36F',
@@ -59,18 +61,20 @@ const FORMS: readonly ReadingForm[] = [
     example: 'dossier record set-point 36F --shown-by display --run continuous',
   },
   {
-    name: 'round',
+    kind: 'round',
+    name: 'check',
     argument: '[box-air]',
     argumentDescription: 'air in the box, such as 37F',
-    summary: 'a look at the unit on the way',
+    summary: 'a check of the running unit in transit',
     options: [
       ['--set-point <temperature>', 'set point on the display'],
       ['--fuel <level>', 'fuel of the unit, such as 3/4 or 60%'],
       ['--alarm <text...>', 'alarms on the display'],
     ],
-    example: 'dossier record round 37F --set-point 36F --fuel 3/4',
+    example: 'dossier record check 37F --set-point 36F --fuel 3/4',
   },
   {
+    kind: 'seal',
     name: 'seal',
     argument: '<number>',
     argumentDescription: 'the number on it',
@@ -79,6 +83,7 @@ const FORMS: readonly ReadingForm[] = [
     example: 'dossier record seal 4471908 --state applied',
   },
   {
+    kind: 'bracing',
     name: 'bracing',
     argument: '<device>',
     argumentDescription: 'air-bags, load-bars, straps, boards, foam-blocks or other',
@@ -87,6 +92,7 @@ const FORMS: readonly ReadingForm[] = [
     example: 'dossier record bracing load-bars --note "two behind the last row"',
   },
   {
+    kind: 'pattern',
     name: 'pattern',
     argument: '<pattern>',
     argumentDescription: 'straight, turned, pinwheel or single',
@@ -102,6 +108,7 @@ const FORMS: readonly ReadingForm[] = [
     example: 'dossier record pattern straight --rows 1-6 --line romaine --stop load-1',
   },
   {
+    kind: 'event',
     name: 'event',
     argument: '<event>',
     argumentDescription: 'arrived, doors-opened, loading-began, doors-closed, departed, refused …',
@@ -110,6 +117,7 @@ const FORMS: readonly ReadingForm[] = [
     example: 'dossier record event doors-closed --stop load-1 --at 2026-07-14T06:30',
   },
   {
+    kind: 'contact',
     name: 'contact',
     argument: '<with>',
     argumentDescription: 'shipper, receiver, broker, dispatcher, insurer, carrier, inspector or other',
@@ -121,6 +129,7 @@ const FORMS: readonly ReadingForm[] = [
     example: 'dossier record contact shipper --how call --about "romaine pulps at 42 F" --at 05:05',
   },
   {
+    kind: 'statement',
     name: 'statement',
     argument: '<text>',
     argumentDescription: 'the account, in quotes',
@@ -142,13 +151,15 @@ const FORMS: readonly ReadingForm[] = [
 
 export function recordCommand(context: CliContext): Command {
   const command = notesOptions(new Command('record'), context)
-    .description('Write down a reading, event, seal, pattern, bracing, contact, statement or claim.')
+    .description(
+      'Write down a reading, unit check, event, seal, pattern, bracing, contact, statement or claim.',
+    )
     .enablePositionalOptions()
     .addHelpText(
       'after',
       `
 Examples:
-${[...FORMS.map((form) => form.example), CLOCK_EXAMPLE, CLAIM_EXAMPLE, NOTES_EXAMPLE, 'dossier record --sheet'].map((example) => `  ${example}`).join('\n')}
+${[...FORMS.map((form) => form.example), CLOCK_EXAMPLE, CLAIM_EXAMPLE, NOTES_EXAMPLE, 'dossier record --checklist'].map((example) => `  ${example}`).join('\n')}
 
 Times are local to the stop's place: 14:05, 2:05pm, yesterday 14:05, 2026-07-14T04:10.
 Left out, it is now. Nothing recorded is ever changed: a correction is a new entry.
@@ -182,7 +193,7 @@ function formCommand(form: ReadingForm, { output, now }: CliContext): Command {
       const signer =
         sign === true ? { sign: await signerFrom({ identity, passphraseFile, passphraseFd }, now) } : {};
       const added = await askAndRetry(output, { word, fields }, (typed) =>
-        recordReading({ folder, kind: form.name, ...typed, enteredBy: by, now, ...signer }),
+        recordReading({ folder, kind: form.kind, ...typed, enteredBy: by, now, ...signer }),
       );
       if (json === true) return output.json(added);
       for (const notice of added.notices) output.note(escapeControls(notice));

@@ -4,20 +4,20 @@ import type { EventName, Position, ReadingFrom } from '../../core/model/evidence
 export type BoxQuestion =
   | { is: 'name' }
   | { is: 'statement' }
-  /** Day of the times that follow; `way` is between the stops. */
-  | { is: 'day'; stop: string | 'way' }
+  /** Day of the times that follow; `transit` is between the stops. */
+  | { is: 'day'; stop: string | 'transit' }
   | { is: 'event'; event: EventName; stop: string }
   | { is: 'thermometer' | 'pulp-at'; stop: string }
   | { is: 'pulp'; line: string; position: Position; stop: string; from: ReadingFrom }
   | { is: 'set-point'; shownBy: 'bill' | 'display'; stop: string }
   | { is: 'run'; stop: string }
-  | { is: 'look'; at: 'box-air' | 'fuel'; stop: string }
+  | { is: 'departure-reading'; at: 'box-air' | 'fuel'; stop: string }
   | { is: 'row'; row: number; stop: string }
   | { is: 'bracing'; part: 'device' | 'note'; stop: string }
   | { is: 'seal'; stop: string; state: 'applied' | 'found' }
   | { is: 'seal-state'; stop: string }
-  | { is: 'told'; part: 'with' | 'at' | 'about'; stop: string }
-  | { is: 'round'; count: number; part: 'at' | 'box-air' | 'set-point' | 'fuel' | 'alarm' };
+  | { is: 'notice'; part: 'with' | 'at' | 'about'; stop: string }
+  | { is: 'unit-check'; count: number; part: 'at' | 'box-air' | 'set-point' | 'fuel' | 'alarm' };
 
 export interface ChecklistBox {
   /** Printed in the box; the same when it is typed in. */
@@ -37,10 +37,10 @@ export type ChecklistRow =
   /** Things to photograph, to tick off; nothing is typed in from them. */
   | { is: 'ticks'; photos: string[] }
   | { is: 'lines'; box: ChecklistBox; lines: number };
-export type UnitCheckPart = Extract<BoxQuestion, { is: 'round' }>['part'];
+export type UnitCheckPart = Extract<BoxQuestion, { is: 'unit-check' }>['part'];
 
 export interface ChecklistPart {
-  is: 'person' | 'before' | 'pulps' | 'leaving' | 'pattern' | 'told' | 'way' | 'arrival' | 'statement';
+  is: 'person' | 'before' | 'pulps' | 'leaving' | 'pattern' | 'notice' | 'transit' | 'arrival' | 'statement';
   stop?: string;
   rows: ChecklistRow[];
 }
@@ -71,5 +71,5 @@ export const CHOICES = {
   row: ['straight', 'turned', 'pinwheel', 'single'],
   bracing: ['air-bags', 'load-bars', 'straps', 'boards', 'foam-blocks', 'other'],
   'seal-state': ['intact', 'broken'],
-  told: ['shipper', 'receiver', 'broker', 'dispatcher', 'insurer', 'carrier', 'inspector', 'other'],
+  notice: ['shipper', 'receiver', 'broker', 'dispatcher', 'insurer', 'carrier', 'inspector', 'other'],
 } as const;

@@ -37,7 +37,7 @@ export async function composeChecklist(
     labels,
   });
   return typeset({
-    pages: join(templates, 'sheet'),
+    pages: join(templates, 'checklist'),
     document: cleanDeep(document, glyphCleaner(await drawableCodePoints())),
     assets: new Map(),
     attachments: [],
@@ -47,14 +47,14 @@ export async function composeChecklist(
 
 /** The words of the form in one language. Throws DossierError `bad-template`. */
 export async function checklistLabels(language: Language, templates = SHIPPED): Promise<Labels> {
-  const file = join(templates, 'words', language, 'sheet.yaml');
+  const file = join(templates, 'words', language, 'checklist.yaml');
   try {
     return readLabels(yamlFile(file));
   } catch (cause) {
     if (cause instanceof DossierError) throw cause;
     throw new DossierError('bad-template', `there are no words for the form in the language "${language}"`, {
       where: { file },
-      fix: 'Give a templates folder that has words/<language>/sheet.yaml, or leave the option out.',
+      fix: 'Give a templates folder that has words/<language>/checklist.yaml, or leave the option out.',
       cause,
     });
   }

@@ -10,7 +10,7 @@ export interface DockRequirements {
   /** Readings by kind, at loading, on the way or at unloading. */
   reads(
     kind: 'pulp' | 'set-point' | 'round' | 'seal' | 'bracing' | 'contact' | 'statement',
-    side: StopSide | 'way',
+    side: StopSide | 'transit',
   ): boolean;
   /** Whether the rules want the receiver's own pulps. */
   receiverPulps: boolean;
@@ -76,10 +76,10 @@ function simple(need: Need): SimpleNeed[] {
 }
 
 /** Where a need is met: its own word, else its rule's stage. */
-function sideOf(rule: Rule, need: SimpleNeed): StopSide | 'way' {
+function sideOf(rule: Rule, need: SimpleNeed): StopSide | 'transit' {
   const at = 'at' in need ? need.at : undefined;
   if (at === 'loading-stop') return 'load';
   if (at === 'unloading-stop') return 'unload';
-  if (rule.stage === 'in-transit') return 'way';
+  if (rule.stage === 'in-transit') return 'transit';
   return rule.stage === 'arrival' ? 'unload' : 'load';
 }

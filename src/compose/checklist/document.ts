@@ -52,33 +52,33 @@ export function checklistDocument(parts: readonly ChecklistPart[], look: Checkli
     language,
     region: 'US',
     paper: typstPaperName(paper),
-    title: labels('sheet.title'),
+    title: labels('checklist.title'),
     author: delivery.parties.carrier?.name ?? '',
-    description: labels('sheet.description'),
+    description: labels('checklist.description'),
     delivery: delivery.delivery,
     facts: [
-      ...value('sheet.carrier', delivery.parties.carrier?.name),
-      ...value('sheet.trailer', trailer.number),
-      ...value('sheet.tractor', tractor?.number),
-      ...value('sheet.unit', unit?.number),
+      ...value('checklist.carrier', delivery.parties.carrier?.name),
+      ...value('checklist.trailer', trailer.number),
+      ...value('checklist.tractor', tractor?.number),
+      ...value('checklist.unit', unit?.number),
     ],
-    how: labels('sheet.how').replace('COUNT', count).replaceAll('UNIT', delivery.show.temperature),
-    cautions: labels('sheet.cautions'),
+    how: labels('checklist.how').replace('COUNT', count).replaceAll('UNIT', delivery.show.temperature),
+    cautions: labels('checklist.cautions'),
     parts: parts.map((part) => ({
       title: partTitle(part, look),
       note: partNote(part, look),
-      pageBreak: part.is === 'way',
+      pageBreak: part.is === 'transit',
       rows: part.rows.map((row) => drawnRow(row, look)),
     })),
     sign: {
-      name: labels('sheet.name'),
-      signature: labels('sheet.signature'),
+      name: labels('checklist.name'),
+      signature: labels('checklist.signature'),
       day: labels('box.day'),
-      says: labels('sheet.says'),
+      says: labels('checklist.says'),
     },
-    foot: labels('sheet.foot').replace('DELIVERY', () => delivery.delivery),
-    page: labels('sheet.page'),
-    pageOf: labels('sheet.page-of'),
+    foot: labels('checklist.foot').replace('DELIVERY', () => delivery.delivery),
+    page: labels('checklist.page'),
+    pageOf: labels('checklist.page-of'),
   };
 }
 
@@ -96,9 +96,9 @@ function partTitle(part: ChecklistPart, { delivery, labels }: ChecklistLayout): 
 function partNote(part: ChecklistPart, { delivery, labels }: ChecklistLayout): string {
   const stops = delivery.stops;
   const stop = stops.find(({ id }) => id === part.stop);
-  const zone = (name: string) => labels('sheet.clock').replace('ZONE', name.replaceAll('_', ' '));
+  const zone = (name: string) => labels('checklist.clock').replace('ZONE', name.replaceAll('_', ' '));
   const own = labels.find(`note.${part.is}`);
-  if (part.is === 'way')
+  if (part.is === 'transit')
     return [zone(stops.find((one) => one.does === 'load')?.zone ?? ''), own ?? ''].join(' ').trim();
   if ((part.is === 'before' || part.is === 'arrival') && stop !== undefined)
     return [zone(stop.zone), own ?? ''].join(' ').trim();
@@ -121,7 +121,7 @@ function drawnRow(row: ChecklistRow, look: ChecklistLayout): DrawnRow {
     case 'grid':
       return {
         is: 'grid',
-        columns: row.columns.map((name) => labels.find(`position.${name}`) ?? labels(`round.${name}`)),
+        columns: row.columns.map((name) => labels.find(`position.${name}`) ?? labels(`unit-check.${name}`)),
         rows: row.rows.map(({ line, letter, count, boxes }) => ({
           title: line === undefined ? String(count ?? '') : `${letter ?? ''}  ${lineName(line, delivery)}`,
           under: line === undefined ? '' : askedFor(line, look),
@@ -135,8 +135,8 @@ function drawnRow(row: ChecklistRow, look: ChecklistLayout): DrawnRow {
       return {
         is: 'strip',
         boxes: row.boxes.map(drawn),
-        front: labels('sheet.nose'),
-        rear: labels('sheet.doors'),
+        front: labels('checklist.nose'),
+        rear: labels('checklist.doors'),
         legend: [
           choices ?? '',
           delivery.lines
@@ -149,7 +149,7 @@ function drawnRow(row: ChecklistRow, look: ChecklistLayout): DrawnRow {
     case 'ticks':
       return {
         is: 'ticks',
-        title: labels('sheet.photos'),
+        title: labels('checklist.photos'),
         items: row.photos.map((name) => labels(`photo.${name}`)),
       };
     case 'lines':
@@ -165,9 +165,9 @@ function lineName(id: string, { lines }: Delivery): string {
 /** `36 °F ± 2`, as the delivery file has it from the bill; empty when it states none. */
 function askedFor(id: string, { delivery, labels }: ChecklistLayout): string {
   const asked = delivery.lines.find((one) => one.id === id)?.instruction;
-  if (asked === undefined) return labels('sheet.no-temperature');
+  if (asked === undefined) return labels('checklist.no-temperature');
   const unit = delivery.show.temperature;
   const shown = (value: number) => String(Math.round(value * 10) / 10);
   const width = asked.tolerance === undefined ? '' : ` ± ${shown(fromKelvin(kelvin(asked.tolerance), unit))}`;
-  return `${labels('sheet.asked')} ${shown(fromCelsius(celsius(asked.setPoint), unit))}\u00a0${unit}${width}`;
+  return `${labels('checklist.asked')} ${shown(fromCelsius(celsius(asked.setPoint), unit))}\u00a0${unit}${width}`;
 }

@@ -94,8 +94,8 @@ function loading(
         [box({ is: 'set-point', shownBy: 'bill', stop }), 1],
         [box({ is: 'set-point', shownBy: 'display', stop }), 1],
         [box({ is: 'run', stop }), 1.1],
-        [box({ is: 'look', at: 'box-air', stop }), 1],
-        [box({ is: 'look', at: 'fuel', stop }), 1],
+        [box({ is: 'departure-reading', at: 'box-air', stop }), 1],
+        [box({ is: 'departure-reading', at: 'fuel', stop }), 1],
         [box({ is: 'seal', stop, state: 'applied' }), 1.5],
       ),
     ],
@@ -114,7 +114,7 @@ function loading(
       ),
     );
   parts.push({ is: 'pattern', stop, rows: pattern });
-  parts.push({ is: 'told', stop, rows: [notices(stop, box)] });
+  parts.push({ is: 'notice', stop, rows: [notices(stop, box)] });
   return parts;
 }
 
@@ -127,9 +127,9 @@ function rowsOf({ equipment: { trailer } }: Delivery): number {
 
 const notices = (stop: string, box: Numbered): ChecklistRow =>
   boxes(
-    [box({ is: 'told', part: 'with', stop }), 1],
-    [box({ is: 'told', part: 'at', stop }), 0.8],
-    [box({ is: 'told', part: 'about', stop }), 3],
+    [box({ is: 'notice', part: 'with', stop }), 1],
+    [box({ is: 'notice', part: 'at', stop }), 0.8],
+    [box({ is: 'notice', part: 'about', stop }), 3],
   );
 
 function ticks(asked: DockRequirements, side: 'load' | 'unload'): ChecklistRow[] {
@@ -170,18 +170,18 @@ export function lineLetter(line: string, lines: readonly Line[]): string {
 }
 
 function transit(asked: DockRequirements, box: Numbered): ChecklistPart[] {
-  if (!asked.reads('round', 'way')) return [];
+  if (!asked.reads('round', 'transit')) return [];
   return [
     {
-      is: 'way',
+      is: 'transit',
       rows: [
-        boxes([box({ is: 'day', stop: 'way' }), 1]),
+        boxes([box({ is: 'day', stop: 'transit' }), 1]),
         {
           is: 'grid',
           columns: UNIT_CHECK,
           rows: Array.from({ length: UNIT_CHECKS }, (_, i) => ({
             count: i + 1,
-            boxes: UNIT_CHECK.map((part) => box({ is: 'round', count: i + 1, part })),
+            boxes: UNIT_CHECK.map((part) => box({ is: 'unit-check', count: i + 1, part })),
           })),
         },
       ],
@@ -222,6 +222,6 @@ function unloading(
       stop: stop.id,
       rows: [pulps(stop.id, here, lines, asked.positions, box, from)],
     });
-  parts.push({ is: 'told', stop: stop.id, rows: [notices(stop.id, box)] });
+  parts.push({ is: 'notice', stop: stop.id, rows: [notices(stop.id, box)] });
   return parts;
 }

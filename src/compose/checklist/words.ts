@@ -8,7 +8,7 @@ export function boxLabel(ask: BoxQuestion, labels: Labels): string {
       return labels(`event.${ask.event}`);
     case 'set-point':
       return labels(`box.set-point-${ask.shownBy}`);
-    case 'look':
+    case 'departure-reading':
       return labels(`box.${ask.at}`);
     case 'row':
       return `${labels('box.row')} ${ask.row}`;
@@ -16,10 +16,10 @@ export function boxLabel(ask: BoxQuestion, labels: Labels): string {
       return labels(`box.bracing-${ask.part}`);
     case 'seal':
       return labels(`box.seal-${ask.state}`);
-    case 'told':
-      return labels(`box.told-${ask.part}`);
-    case 'round':
-      return labels(`round.${ask.part}`);
+    case 'notice':
+      return labels(`box.notice-${ask.part}`);
+    case 'unit-check':
+      return labels(`unit-check.${ask.part}`);
     case 'pulp':
       return labels(`position.${ask.from === 'receiver' ? 'receiver-' : ''}${ask.position}`);
     default:
@@ -30,9 +30,9 @@ export function boxLabel(ask: BoxQuestion, labels: Labels): string {
 /** `1 continuous · 2 start-stop`: the choices of a box with the numbers to write; undefined when it has none. */
 export function choicesOf(ask: BoxQuestion, labels: Labels): string | undefined {
   const offered =
-    ask.is === 'told'
+    ask.is === 'notice'
       ? ask.part === 'with'
-        ? 'told'
+        ? 'notice'
         : undefined
       : ask.is === 'bracing'
         ? ask.part === 'device'

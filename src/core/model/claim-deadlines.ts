@@ -107,7 +107,7 @@ export type WorkingTime = z.infer<typeof workingTime>;
 const holidayList = z.union([z.literal('us-federal'), z.array(calendarDay).max(2000)]);
 export type HolidayList = z.infer<typeof holidayList>;
 
-/** Clocks of a claim as data, in templates/claim-clocks.yaml. */
+/** Clocks of a claim as data, in templates/claim-deadlines.yaml. */
 export const claimDeadlines = z
   .strictObject({
     clocks: z.array(deadlineRule).min(1).max(100),

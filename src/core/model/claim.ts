@@ -102,7 +102,7 @@ export const exceptedCause = z.enum([
 ]);
 export type ExceptedCause = z.infer<typeof exceptedCause>;
 
-/** Clocks that a contract term can set otherwise; the list of them is templates/claim-clocks.yaml. */
+/** Clocks that a contract term can set otherwise; the list of them is templates/claim-deadlines.yaml. */
 export const deadlineId = z.string().regex(/^[a-z][a-z0-9-]{2,60}$/);
 
 const common = {

@@ -104,7 +104,7 @@ export const rule = z.strictObject({
   opens: milestoneOffset.optional(),
   /** After this the evidence can't be got any more. Left out: it can still be got later. */
   closes: milestoneOffset.optional(),
-  /** The clock of a claim by which it is due, by its id in claim-clocks.yaml. Past it, it can still be got, late. */
+  /** The clock of a claim by which it is due, by its id in claim-deadlines.yaml. Past it, it can still be got, late. */
   clock: deadlineId.optional(),
   /** What says something of the same when the evidence can't be got, best first. */
   substitutes: z.array(substitute).default([]),

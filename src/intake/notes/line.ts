@@ -91,7 +91,7 @@ function kindOf(words: readonly string[]): ReadingKind {
   }
   throw new UnreadableNote(
     'nothing says what kind of note it is',
-    'use one of: pulp, set-point, round, seal, bracing, pattern, contact, statement, or an event such as arrived',
+    'use one of: pulp, set-point, check, seal, bracing, pattern, contact, statement, or an event such as arrived',
   );
 }
 

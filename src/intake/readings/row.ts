@@ -30,8 +30,7 @@ export function readReadingRow(
   delivery: Delivery,
   order: DateOrder | undefined,
 ): { reading: ReadingBody; notes: RowNote[] } {
-  const kind =
-    chosen(cells, 'kind', readingKind) ?? missing('kind', `one of ${readingKind.options.join(', ')}`);
+  const kind = kindIn(cells);
   const stop = known(
     cells,
     'stop',
@@ -57,6 +56,15 @@ export function readReadingRow(
     }),
   };
   return { reading: readingOf(kind, common, cells), notes };
+}
+
+/** Kinds as a table names them: a unit check is kept as `round`, and that word is read as well. */
+const KINDS = { options: readingKind.options.map((kind) => (kind === 'round' ? 'check' : kind)) };
+
+function kindIn(cells: Cells): z.infer<typeof readingKind> {
+  if (cells.get('kind')?.toLowerCase() === 'round') return 'round';
+  const kind = chosen(cells, 'kind', KINDS) ?? missing('kind', `one of ${KINDS.options.join(', ')}`);
+  return kind === 'check' ? 'round' : kind;
 }
 
 type Common = Pick<ReadingBody, 'time' | 'place' | 'line' | 'by'>;

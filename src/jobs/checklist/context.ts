@@ -88,7 +88,7 @@ export function approximateTime(
   if (at !== undefined)
     return {
       at: typedEventTime(at.text, stop, context),
-      caption: `no time of its own on the sheet; taken from box ${at.number}`,
+      caption: `no time of its own on the checklist; taken from box ${at.number}`,
     };
   throw new DossierError('bad-value', `no time was written at ${stop}`, {
     where: {},
@@ -108,10 +108,10 @@ function lastEvent(stop: string, { boxes, answer }: ChecklistContext) {
 export function unitCheckTime(count: number, context: ChecklistContext): string {
   const { delivery, answer, now } = context;
   const from = delivery.stops.find(({ does }) => does === 'load');
-  const day = answer((ask) => ask.is === 'day' && ask.stop === 'way')?.text;
+  const day = answer((ask) => ask.is === 'day' && ask.stop === 'transit')?.text;
   let before: string | undefined;
   for (let i = 1; i <= count; i += 1) {
-    const clock = answer((ask) => ask.is === 'round' && ask.part === 'at' && ask.count === i)?.text;
+    const clock = answer((ask) => ask.is === 'unit-check' && ask.part === 'at' && ask.count === i)?.text;
     if (clock === undefined) continue;
     const typed = dated(clock, day, from?.planned);
     const read = typedTime(typed, delivery, from, now, '--at');

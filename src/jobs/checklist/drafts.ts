@@ -69,8 +69,8 @@ export function missingCompanion(
 }
 
 export function firstPart(count: number, { boxes }: ChecklistContext) {
-  const first = boxes.find(({ question }) => question.is === 'round' && question.count === count);
-  return first?.question.is === 'round' ? first.question.part : undefined;
+  const first = boxes.find(({ question }) => question.is === 'unit-check' && question.count === count);
+  return first?.question.is === 'unit-check' ? first.question.part : undefined;
 }
 
 export function unitCheckDraft(
@@ -79,7 +79,7 @@ export function unitCheckDraft(
   degrees: (said: string) => string,
 ): BoxDraft {
   const part = (name: string) =>
-    context.answer((other) => other.is === 'round' && other.count === count && other.part === name);
+    context.answer((other) => other.is === 'unit-check' && other.count === count && other.part === name);
   const [at, air, set, fuel, alarm] = ['at', 'box-air', 'set-point', 'fuel', 'alarm'].map(part);
   return draft(
     [at, air, set, fuel, alarm].flatMap((one) => one?.number ?? []),

@@ -20,7 +20,7 @@ import { loadRuleSet } from '../rule-set.js';
 import { type ChecklistAnswers, readAnswers } from './file.js';
 import { type ChecklistReading, checklistReadings } from './readings.js';
 
-/** Media type of a typed sheet. */
+/** Media type of a typed checklist. */
 const TYPED = 'text/plain';
 
 /** One box as it is asked for on a terminal. */
@@ -30,7 +30,7 @@ export interface ChecklistQuestion {
 }
 
 export interface EnterChecklistInput extends OpenDelivery {
-  /** The typed sheet as a file, which becomes evidence; or the answers as given on a terminal. */
+  /** The typed checklist as a file, which becomes evidence; or the answers as given on a terminal. */
   from: { file: string } | { answers: ChecklistAnswers };
   /** Only says how the answers are understood; nothing is written. */
   dryRun?: boolean;
@@ -59,7 +59,7 @@ export async function checklistQuestions(
       boxesOf([part]).map(({ number, question }) => {
         const choices = choicesOf(question, labels);
         const line =
-          'line' in question ? [question.line] : question.is === 'round' ? [String(question.count)] : [];
+          'line' in question ? [question.line] : question.is === 'unit-check' ? [String(question.count)] : [];
         const where = [labels(`part.${part.is}`), ...(part.stop === undefined ? [] : [part.stop]), ...line];
         return {
           number,
@@ -126,7 +126,7 @@ async function partsOf(record: DeliveryRecord) {
   return checklistParts(delivery, ruleSet);
 }
 
-/** In a typed sheet the row of a reading is the number of its first box. */
+/** In a typed checklist the row of a reading is the number of its first box. */
 async function write(
   record: DeliveryRecord,
   { from, by }: EnterChecklistInput,
@@ -175,5 +175,5 @@ async function readChecklist(file: string): Promise<Uint8Array> {
   } catch (cause) {
     throw unreadable(file, cause);
   }
-  throw new DossierError('unreadable-file', 'it is too long for a typed sheet', { where: { file } });
+  throw new DossierError('unreadable-file', 'it is too long for a typed checklist', { where: { file } });
 }

@@ -6,7 +6,7 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 export type ChecklistAnswers = ReadonlyMap<number, string>;
 
 /**
- * Reads a typed sheet: YAML `number: answer`, lines `12: 34.2` or `12. 34.2`, or without numbers one answer a
+ * Reads a typed checklist: YAML `number: answer`, lines `12: 34.2` or `12. 34.2`, or without numbers one answer a
  * line in the order of the boxes, an empty line for an empty box.
  * Throws DossierError `bad-value` for a number that the form does not have or that stands twice, and for YAML that
  * can't be read.
@@ -19,7 +19,7 @@ export function readAnswers(text: string, count: number, file: string): Checklis
     if (!(number >= 1 && number <= count))
       throw new DossierError('bad-value', `this form has no box ${number}; its boxes are 1 to ${count}`, {
         where,
-        fix: 'Print the form again with dossier sheet, and compare the numbers.',
+        fix: 'Print the form again with dossier checklist, and compare the numbers.',
       });
     if (answers.has(number))
       throw new DossierError('bad-value', `box ${number} is answered twice`, { where });
@@ -51,7 +51,7 @@ function answerOf(value: unknown, box: string, file: string): string {
 function yamlMap(text: string, file: string): object {
   const read = yamlValue(text, file);
   if (read !== null && typeof read === 'object' && !Array.isArray(read)) return read;
-  throw notAChecklist('the sheet is not a list of number: answer', file);
+  throw notAChecklist('the checklist is not a list of number: answer', file);
 }
 
 function yamlValue(text: string, file: string): unknown {

@@ -10,7 +10,7 @@ import { placeToWrite } from '../place-to-write.js';
 import { loadRuleSet } from '../rule-set.js';
 
 export interface ChecklistInput extends OpenDelivery {
-  /** Where to write the PDF; left out: `sheet-<language>.pdf` in the delivery's folder. */
+  /** Where to write the PDF; left out: `checklist-<language>.pdf` in the delivery's folder. */
   to?: string;
   language?: Language;
   paper?: Paper;
@@ -42,7 +42,7 @@ export async function writeChecklist(input: ChecklistInput): Promise<WrittenChec
   });
   const file =
     input.to === undefined
-      ? join(input.folder, `sheet-${language}.pdf`)
+      ? join(input.folder, `checklist-${language}.pdf`)
       : await placeToWrite(input.to, input.folder, '--output');
   try {
     await mkdir(dirname(file), { recursive: true });

@@ -117,12 +117,12 @@ function draftOf({ number, question }: ChecklistBox, context: ChecklistContext):
         })),
       ];
     }
-    case 'look': {
+    case 'departure-reading': {
       const air = answer(
-        (other) => other.is === 'look' && other.at === 'box-air' && other.stop === question.stop,
+        (other) => other.is === 'departure-reading' && other.at === 'box-air' && other.stop === question.stop,
       );
       const fuel = answer(
-        (other) => other.is === 'look' && other.at === 'fuel' && other.stop === question.stop,
+        (other) => other.is === 'departure-reading' && other.at === 'fuel' && other.stop === question.stop,
       );
       if (question.at === 'fuel' && air !== undefined) return [];
       return [
@@ -184,21 +184,21 @@ function draftOf({ number, question }: ChecklistBox, context: ChecklistContext):
         })),
       ];
     }
-    case 'told': {
+    case 'notice': {
       const part = (name: 'with' | 'at' | 'about') =>
-        answer((other) => other.is === 'told' && other.part === name && other.stop === question.stop);
+        answer((other) => other.is === 'notice' && other.part === name && other.stop === question.stop);
       if (question.part !== 'with')
         return missingCompanion(
           number,
           context,
-          (other) => other.is === 'told' && other.part === 'with' && other.stop === question.stop,
+          (other) => other.is === 'notice' && other.part === 'with' && other.stop === question.stop,
           'the number of who was told',
         );
       const [at, aboutWhat] = [part('at'), part('about')];
       return [
         draft([number, ...[at, aboutWhat].flatMap((one) => one?.number ?? [])], () => ({
           kind: 'contact',
-          word: chosenWord('told', text),
+          word: chosenWord('notice', text),
           fields: {
             stop: question.stop,
             ...(at === undefined
@@ -209,7 +209,7 @@ function draftOf({ number, question }: ChecklistBox, context: ChecklistContext):
         })),
       ];
     }
-    case 'round':
+    case 'unit-check':
       return question.part === firstPart(question.count, context)
         ? [unitCheckDraft(question.count, context, degrees)]
         : [];

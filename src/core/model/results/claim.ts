@@ -15,7 +15,7 @@ export type DeadlineTime =
 
 /** One clock of one claim or refusal, under one candidate of what governs. */
 export interface ClaimDeadline {
-  /** Its id in templates/claim-clocks.yaml; one that recurs has `turn` 1, 2 … */
+  /** Its id in templates/claim-deadlines.yaml; one that recurs has `turn` 1, 2 … */
   id: string;
   turn?: number;
   title: { en: string; es: string };

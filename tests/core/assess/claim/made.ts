@@ -2,7 +2,7 @@ import { parse } from 'yaml';
 import { claimNote } from '../../../../src/core/model/claim.js';
 import { type ClaimDeadlines, claimDeadlines } from '../../../../src/core/model/claim-deadlines.js';
 import type { ClaimEntry } from '../../../../src/core/model/state.js';
-import FILE from '../../../../templates/claim-clocks.yaml?raw';
+import FILE from '../../../../templates/claim-deadlines.yaml?raw';
 import { instantAt } from '../made.js';
 
 type Change = [from: string, to: string];
