@@ -1,23 +1,16 @@
 import { playwright } from '@vitest/browser-playwright';
 import { defineConfig } from 'vitest/config';
+import { BROWSER_ARGUMENTS } from './tests/outside/browser/arguments.js';
 import { ONLY_IN_NODE } from './tests/outside/browser/only-in-node.js';
-
-/** What a browser must not do while it is tested: ask the network for anything, or show windows. */
-const ARGUMENTS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
 
 const chromium = (locale: string, timezoneId: string) => ({
   browser: 'chromium' as const,
   name: `Chromium ${locale} ${timezoneId}`,
   provider: playwright({
-    launchOptions: { executablePath: process.env.OUTSIDE_CHROMIUM ?? '/usr/bin/chromium', args: ARGUMENTS },
+    launchOptions: {
+      executablePath: process.env.OUTSIDE_CHROMIUM ?? '/usr/bin/chromium',
+      args: BROWSER_ARGUMENTS,
+    },
     contextOptions: { locale, timezoneId },
   }),
 });

@@ -36,7 +36,8 @@ export interface AssessInput {
 
 /**
  * Everything that is computed of one delivery. Pure: no clock, no disk, no randomness; the same input gives the
- * same result, and no state makes it throw.
+ * same result to the last digit, in every engine. No state makes it throw, but for zones that the engine has no rules for
+ * (DossierError `zone-rules`).
  */
 export function assess({ state, logs: asRead, ruleSet: given, at, claimDeadlines }: AssessInput): Assessment {
   const { ruleSet, sha256 } = given;

@@ -122,5 +122,7 @@ function isCount(n: number): boolean {
 }
 
 function isPowerOfTwo(n: number): boolean {
-  return Number.isInteger(Math.log2(n));
+  let odd = n;
+  while (odd > 1 && odd % 2 === 0) odd /= 2;
+  return odd === 1;
 }

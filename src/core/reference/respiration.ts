@@ -1,3 +1,4 @@
+import { exp, log, power } from '../model/exponential.js';
 import { respirationTable } from './respiration-table.js';
 import { isSourceKey, type SourceKey } from './sources.js';
 
@@ -70,7 +71,7 @@ export function rateAt({ points }: Respiration, celsius: number, edge: 'low' | '
   const left = points[next - 1];
   if (left === undefined || next < 0) return value(right);
   const part = (celsius - left.celsius) / (right.celsius - left.celsius);
-  return value(left) * (value(right) / value(left)) ** part;
+  return value(left) * power(value(right) / value(left), part);
 }
 
 /** Between two published temperatures the rate is `rate × exp(slope × (T − from))`; outside them it stays. */
@@ -96,7 +97,7 @@ export function rateStretches(respiration: Respiration, edge: 'low' | 'high' | '
     { ...flat, from: Number.NEGATIVE_INFINITY, to: first.celsius, rate: first.rate },
     ...knots.slice(1).map(({ celsius, rate }, i): RateStretch => {
       const left = knots[i] ?? first;
-      const slope = Math.log(rate / left.rate) / (celsius - left.celsius);
+      const slope = log(rate / left.rate) / (celsius - left.celsius);
       return { from: left.celsius, to: celsius, rate: left.rate, slope, beyond: false };
     }),
     { ...flat, from: last.celsius, to: Number.POSITIVE_INFINITY, rate: last.rate },
@@ -108,7 +109,7 @@ export function rateInStretch(
   { rate, slope, from }: Pick<RateStretch, 'rate' | 'slope' | 'from'>,
   celsius: number,
 ): number {
-  return slope === 0 ? rate : rate * Math.exp(slope * (celsius - from));
+  return slope === 0 ? rate : rate * exp(slope * (celsius - from));
 }
 
 /** Q10 = (R₂/R₁)^(10/(T₂ − T₁)): the factor by which a rate grows over 10 K. */
@@ -116,7 +117,7 @@ export function q10(
   first: { celsius: number; rate: number },
   second: { celsius: number; rate: number },
 ): number {
-  return (second.rate / first.rate) ** (10 / (second.celsius - first.celsius));
+  return power(second.rate / first.rate, 10 / (second.celsius - first.celsius));
 }
 
 /** Btu per pound and °F (the same number as cal per gram and K), from NC State; see sources.ts under NCB. */

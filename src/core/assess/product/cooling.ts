@@ -1,3 +1,5 @@
+import { exp, log } from '../../model/exponential.js';
+
 /**
  * Newton's law of cooling with a source of heat: dT/dt = −(T − A)/τ + h, with the air A in a straight line from
  * `air0` to `air1` over `seconds`. Exact: with s = (air1 − air0)/seconds,
@@ -11,7 +13,7 @@ export function productAfter(
   seconds: number,
   tau: number,
   heating: number,
-  decay = Math.exp(-seconds / tau),
+  decay = exp(-seconds / tau),
 ): number {
   const lead = (heating - (air1 - air0) / seconds) * tau;
   return air1 + lead + (start - air0 - lead) * decay;
@@ -24,5 +26,5 @@ export function timeConstant(halfCoolingTime: number): number {
 
 /** The time after which an eighth of the difference is left: ln 8 τ, three half-cooling times. */
 export function sevenEighthsTime(halfCoolingTime: number): number {
-  return timeConstant(halfCoolingTime) * Math.log(8);
+  return timeConstant(halfCoolingTime) * log(8);
 }

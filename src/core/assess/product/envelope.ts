@@ -1,4 +1,5 @@
 import type { Channel } from '../../model/evidence.js';
+import { power } from '../../model/exponential.js';
 import type { Envelope, ProductAssumption, TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { timeConstant } from './cooling.js';
@@ -104,7 +105,7 @@ function outermost(ends: Ends, edge: keyof Envelope): number {
 }
 
 function halfTimes({ low, high }: { low: number; high: number }): number[] {
-  return Array.from({ length: TRIED }, (_, i) => low * (high / low) ** (i / (TRIED - 1)));
+  return Array.from({ length: TRIED }, (_, i) => low * power(high / low, i / (TRIED - 1)));
 }
 
 /** One envelope, and the edge of it that is asked about. */

@@ -1,4 +1,5 @@
 import type { Channel } from '../../model/evidence.js';
+import { exp, expm1 } from '../../model/exponential.js';
 import type { TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { type SegmentSink, walkSegments } from '../temperature/segments.js';
@@ -82,8 +83,8 @@ class Products implements SegmentSink {
   private setStep(seconds: number): void {
     this.step = seconds;
     this.taus.forEach((tau, i) => {
-      const toAir = -Math.expm1(-seconds / tau);
-      this.decay[i] = Math.exp(-seconds / tau);
+      const toAir = -expm1(-seconds / tau);
+      this.decay[i] = exp(-seconds / tau);
       this.toAir[i] = toAir;
       this.withAir[i] = 1 - (toAir * tau) / seconds;
       this.toHeat[i] = toAir * tau;
@@ -101,7 +102,7 @@ class Products implements SegmentSink {
         : Float64Array.from(
             starts,
             ({ celsius, tau }) =>
-              (this.fromZero[this.taus.indexOf(tau)] as number) + celsius * Math.exp(-seconds / tau),
+              (this.fromZero[this.taus.indexOf(tau)] as number) + celsius * exp(-seconds / tau),
           ),
     );
   }

@@ -1,3 +1,5 @@
+import { exp, log } from '../../model/exponential.js';
+
 /** Energy of activation, J/mol: the customary value of mean kinetic temperature (USP <1079>, for medicines). */
 const ACTIVATION_ENERGY = 83_144;
 /** Molar gas constant, J/(mol·K): SI 2019. */
@@ -25,7 +27,7 @@ const FOUR = [
 ] as const;
 
 /** exp(−ΔH/RT) relative to 0 °C, so that sums stay near one. */
-const rate = (celsius: number) => Math.exp(RATIO / ZERO_CELSIUS - RATIO / (celsius + ZERO_CELSIUS));
+const rate = (celsius: number) => exp(RATIO / ZERO_CELSIUS - RATIO / (celsius + ZERO_CELSIUS));
 
 /** Mean of the Arrhenius rate over a straight piece from v0 to v1, °C. */
 export function meanRate(v0: number, v1: number): number {
@@ -41,7 +43,7 @@ export function meanRate(v0: number, v1: number): number {
 
 /** The steady temperature, °C, whose rate is the mean rate: T = (ΔH/R) / −ln(mean of exp(−ΔH/RT)). */
 export function kineticCelsius(mean: number): number {
-  return RATIO / (RATIO / ZERO_CELSIUS - Math.log(mean)) - ZERO_CELSIUS;
+  return RATIO / (RATIO / ZERO_CELSIUS - log(mean)) - ZERO_CELSIUS;
 }
 
 /**

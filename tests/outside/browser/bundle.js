@@ -1,0 +1,15 @@
+import { writeFileSync } from 'node:fs';
+import { build } from 'vite';
+
+/** `node bundle.js ENTRY OUT`: one script for a page, as it is shipped. A process of its own, since tests run as such. */
+const [, , entry = '', out = ''] = process.argv;
+process.env.NODE_ENV = 'production';
+const made = await build({
+  configFile: false,
+  logLevel: 'error',
+  build: { write: false, minify: true, rolldownOptions: { input: entry } },
+});
+const [first] = Array.isArray(made) ? made : [made];
+const [chunk, ...more] = first !== undefined && 'output' in first ? first.output : [];
+if (chunk?.type !== 'chunk' || more.length > 0) throw new Error('the bundle is not one script');
+writeFileSync(out, chunk.code);
