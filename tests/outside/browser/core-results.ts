@@ -72,9 +72,9 @@ export function coreResults(text: string): string {
       {
         templates: new Map(Object.entries(templates)),
         folder: language,
-        remarks: remarks === undefined ? untranslated : readRemarks(remarks, 'remarks.yaml'),
+        remarks: remarks === undefined ? untranslated : readRemarks({ text: remarks, file: 'remarks.yaml' }),
       },
-      readLabels(labels, 'labels.yaml'),
+      readLabels({ text: labels, file: 'labels.yaml' }),
     );
     return documentOf(view, {
       pictures: new Map(),

@@ -8,6 +8,7 @@ import { afterAll, beforeAll, expect } from 'vitest';
 import { z } from 'zod';
 import { loadTemplates } from '../../../src/compose/load-words.js';
 import { splitRows } from '../../../src/core/ledger/ledger.js';
+import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import { readUnitLog } from '../../../src/intake/unit-log/read.js';
 import { collect } from '../../../src/jobs/collect.js';
 import { withDelivery } from '../../../src/jobs/delivery.js';
@@ -79,15 +80,19 @@ async function demonstration(): Promise<CoreInput> {
       logs,
       rules: { text, sha256, origin },
       clocks: readFileSync(join(ROOT, 'templates/claim-clocks.yaml'), 'utf8'),
-      words: { en: await words('en'), es: await words('es') },
+      words: { en: words('en'), es: words('es') },
       at: '2026-08-01T00:00:00.000Z',
     };
   });
 }
 
-async function words(language: string): Promise<CoreInput['words']['en']> {
-  const { templates, labels, remarks } = await loadTemplates(join(ROOT, 'templates/words', language));
-  return { templates: Object.fromEntries(templates), labels, ...(remarks && { remarks: remarks.text }) };
+function words(language: string): CoreInput['words']['en'] {
+  const { templates, labels, remarks } = loadTemplates(join(ROOT, 'templates/words', language));
+  return {
+    templates: Object.fromEntries(templates),
+    labels: labels.text,
+    ...omitUndefined({ remarks: remarks?.text }),
+  };
 }
 
 /** The core as a page gets it: one script. */
