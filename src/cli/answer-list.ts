@@ -47,8 +47,8 @@ export function printAnswer(output: Output, report: AnswerReport, labels: Labels
   printWrapped(output, labels('answer.caution'));
 }
 
-function printClaim(output: Output, claim: ClaimResult, speech: DeadlineWording, why: boolean): void {
-  const { labels, language } = speech;
+function printClaim(output: Output, claim: ClaimResult, wording: DeadlineWording, why: boolean): void {
+  const { labels, language } = wording;
   const { received, terms, governs } = claim;
   const { claimant, amount, theirNumber } = received;
   const said = [
@@ -63,10 +63,10 @@ function printClaim(output: Output, claim: ClaimResult, speech: DeadlineWording,
   const by = terms === undefined ? '' : ` (${[`#${terms.seq}`, ...terms.evidence].join(', ')})`;
   printWrapped(output, `${labels('answer.governs')}: ${labels(`governs.${governs}`)}${by}`);
   printWrapped(output, labels(`governing.${governs}`), '  ');
-  const how = { ...speech, why, candidates: governs === 'unknown' };
+  const how = { ...wording, why, candidates: governs === 'unknown' };
   const isOwn = ({ binds }: ClaimDeadline) => binds === 'carrier';
   printDeadlines(output, labels('answer.carrier'), claim.clocks.filter(isOwn), how);
-  const others = claim.clocks.filter((clock) => !isOwn(clock));
+  const others = claim.clocks.filter((deadline) => !isOwn(deadline));
   printDeadlines(output, labels('answer.others'), others, how);
   printTable(
     output,
@@ -95,13 +95,13 @@ function printDeadlines(
   clocks: readonly ClaimDeadline[],
   how: DeadlinesShown,
 ): void {
-  const rows = clocks.map((clock) => {
-    const candidates = how.candidates === true ? formatCandidates(clock, how) : [];
-    const what = [formatDeadlineTitle(clock, how), clock.source, ...candidates].join(', ');
-    const notes = how.why ? allNotes(clock, how) : essentialNotes(clock, how);
+  const rows = clocks.map((deadline) => {
+    const candidates = how.candidates === true ? formatCandidates(deadline, how) : [];
+    const what = [formatDeadlineTitle(deadline, how), deadline.source, ...candidates].join(', ');
+    const notes = how.why ? allNotes(deadline, how) : essentialNotes(deadline, how);
     return [
-      clock.due === undefined ? '-' : formatDeadlineTime(clock.due, how),
-      formatDeadlineState(clock, how),
+      deadline.due === undefined ? '-' : formatDeadlineTime(deadline.due, how),
+      formatDeadlineState(deadline, how),
       notes.length === 0 ? what : `${what}. ${notes.join(' ')}`,
     ];
   });
@@ -117,23 +117,23 @@ function printTable(output: Output, title: string, rows: readonly string[][]): v
 
 /** Several deliveries: each duty of the carrier that is open or late, what is due first at the top. */
 export function printAnswerTable(output: Output, reports: readonly AnswerReport[], labels: Labels): void {
-  const speech: DeadlineWording = { labels, language: 'en' };
+  const wording: DeadlineWording = { labels, language: 'en' };
   const rows = reports
     .flatMap(({ state, claims }) =>
       claims.flatMap(({ claim, clocks }) =>
         clocks
           .filter(({ binds, state: how }) => binds === 'carrier' && (how === 'overdue' || how === 'running'))
-          .map((clock) => ({ delivery: state.delivery.delivery, claim, clock })),
+          .map((deadline) => ({ delivery: state.delivery.delivery, claim, clock: deadline })),
       ),
     )
     .sort((a, b) => sortKey(a.clock).localeCompare(sortKey(b.clock)));
   const head = ['due', 'state', 'delivery', 'claim', 'what'].map((name) => labels(`head.${name}`));
   const cells = rows.map(({ delivery, claim, clock }) => [
-    clock.due === undefined ? '-' : formatDeadlineTime(clock.due, speech),
-    formatDeadlineState(clock, speech),
+    clock.due === undefined ? '-' : formatDeadlineTime(clock.due, wording),
+    formatDeadlineState(clock, wording),
     delivery,
     claim,
-    `${formatDeadlineTitle(clock, speech)}, ${clock.source}`,
+    `${formatDeadlineTitle(clock, wording)}, ${clock.source}`,
   ]);
   for (const line of tableLines([head, ...cells], output.width)) output.line(line);
   output.line();

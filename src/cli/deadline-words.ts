@@ -80,13 +80,13 @@ function candidateOf(governs: Governing): 'if-us' | 'if-cmr' | 'if-state' {
 }
 
 /** What its end cannot be read without: a term of the contract, assumed hours, an inspection, standing still. */
-export function essentialNotes(clock: ClaimDeadline, speech: DeadlineWording): string[] {
-  const { labels, language } = speech;
-  const { counting, stopped, setBy, leastDue } = clock;
+export function essentialNotes(deadline: ClaimDeadline, wording: DeadlineWording): string[] {
+  const { labels, language } = wording;
+  const { counting, stopped, setBy, leastDue } = deadline;
   const notes: string[] = [];
   if (setBy !== undefined)
     notes.push(`${labels('note.set-by')} ${setBy.seq}${setBy.note === undefined ? '' : ` (${setBy.note})`}.`);
-  if (leastDue !== undefined) notes.push(`${labels('note.least')} ${formatDeadlineTime(leastDue, speech)}.`);
+  if (leastDue !== undefined) notes.push(`${labels('note.least')} ${formatDeadlineTime(leastDue, wording)}.`);
   if (stopped !== undefined) {
     const [name, days] =
       stopped.until === undefined
@@ -99,10 +99,10 @@ export function essentialNotes(clock: ClaimDeadline, speech: DeadlineWording): s
       `${labels(counting.hours.assumed ? 'note.hours-assumed' : 'note.hours-stated')} ${counting.hours.from}–${counting.hours.to}.`,
     );
   if (counting?.ifEveryHourCounts !== undefined)
-    notes.push(`${labels('note.every-hour')} ${formatDeadlineTime(counting.ifEveryHourCounts, speech)}.`);
-  if (dependsOnHours(clock)) notes.push(labels('note.depends'));
+    notes.push(`${labels('note.every-hour')} ${formatDeadlineTime(counting.ifEveryHourCounts, wording)}.`);
+  if (dependsOnHours(deadline)) notes.push(labels('note.depends'));
   if (counting?.inspection !== undefined)
-    notes.push(labels(clock.due === undefined ? 'note.waits' : 'note.inspection'));
+    notes.push(labels(deadline.due === undefined ? 'note.waits' : 'note.inspection'));
   if (counting?.holidays?.known === false) notes.push(labels('note.no-holidays'));
   return notes;
 }
@@ -120,23 +120,23 @@ function dependsOnHours({ counting, done, state }: ClaimDeadline): boolean {
 }
 
 /** What is to be done, what the rule rests on, and everything that a reader needs to count again. */
-export function allNotes(clock: ClaimDeadline, speech: DeadlineWording): string[] {
-  const { labels, language } = speech;
-  const { from, done, counting, governs } = clock;
-  const notes = [`${clock.duty[language]}.`, `${clock.source}: ${labels(`basis.${clock.basis}`)}.`];
-  if (clock.nature === 'least-time') notes.push(labels('note.least-time'));
+export function allNotes(deadline: ClaimDeadline, wording: DeadlineWording): string[] {
+  const { labels, language } = wording;
+  const { from, done, counting, governs } = deadline;
+  const notes = [`${deadline.duty[language]}.`, `${deadline.source}: ${labels(`basis.${deadline.basis}`)}.`];
+  if (deadline.nature === 'least-time') notes.push(labels('note.least-time'));
   if (governs.length > 0)
     notes.push(`${labels('note.counts-if')} ${governs.map((one) => labels(`governs.${one}`)).join('; ')}.`);
-  const since = from === undefined ? '' : `: ${formatDeadlineTime(from, speech)}${byWhat(from)}`;
-  notes.push(`${labels('note.starts')} ${clock.starts[language]}${since}.`);
+  const since = from === undefined ? '' : `: ${formatDeadlineTime(from, wording)}${byWhat(from)}`;
+  notes.push(`${labels('note.starts')} ${deadline.starts[language]}${since}.`);
   if (done !== undefined)
-    notes.push(`${labels('note.done-on')} ${formatDeadlineTime(done, speech)}${byWhat(done)}.`);
+    notes.push(`${labels('note.done-on')} ${formatDeadlineTime(done, wording)}${byWhat(done)}.`);
   const out = counting?.leftOut ?? [];
   if (out.length > 0) {
     const days = out.map(({ date, why }) => `${date} (${labels(`why.${why}`)})`);
     notes.push(`${labels('note.left-out')} ${days.join(', ')}.`);
   }
-  return [...notes, ...essentialNotes(clock, speech)];
+  return [...notes, ...essentialNotes(deadline, wording)];
 }
 
 /** The evidence and the entry that a moment rests on. */

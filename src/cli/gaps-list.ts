@@ -28,7 +28,7 @@ type Delivered = Pick<Delivery, 'stops'>;
 export function printGaps(
   output: Output,
   gaps: readonly GapResult[],
-  speech: GapWording,
+  wording: GapWording,
   delivery: Delivered,
   options: ListOptions,
 ): void {
@@ -37,8 +37,8 @@ export function printGaps(
       .filter((gap) => gap.stage === name && (options.all || isOpen(gap)))
       .sort((a, b) => Number(!isOpen(a)) - Number(!isOpen(b)) || moreUrgent(a.closable, b.closable));
     if (shown.length === 0) continue;
-    output.line(output.style('bold', speech.labels(`stage.${name}`)));
-    for (const gap of shown) printGap(output, gap, speech, delivery, options);
+    output.line(output.style('bold', wording.labels(`stage.${name}`)));
+    for (const gap of shown) printGap(output, gap, wording, delivery, options);
     output.line();
   }
   output.line(summary(gaps));
@@ -55,11 +55,11 @@ function summary(gaps: readonly GapResult[]): string {
 function printGap(
   output: Output,
   gap: GapResult,
-  speech: GapWording,
+  wording: GapWording,
   delivery: Delivered,
   { why }: ListOptions,
 ): void {
-  const { labels } = speech;
+  const { labels } = wording;
   const say = (text: string, mark?: 'dim') => {
     const lines = wrap(escapeControls(text.replaceAll('\u00a0', ' ')), Math.max(20, output.width - 4));
     for (const line of lines) output.line(`    ${mark === undefined ? line : output.style(mark, line)}`);
@@ -72,29 +72,29 @@ function printGap(
   output.line(`  ${output.style(colour, first)}`);
   for (const line of rest) output.line(`    ${line}`);
   if (isOpen(gap)) {
-    for (const line of shortfallLines(gap, speech)) say(line);
-    say(closes(gap, speech, delivery));
+    for (const line of shortfallLines(gap, wording)) say(line);
+    say(closes(gap, wording, delivery));
     for (const due of gap.due ?? []) say(dueLine(due));
-    if (gap.closable.is === 'lost') for (const line of insteadOf(gap, speech)) say(line);
+    if (gap.closable.is === 'lost') for (const line of insteadOf(gap, wording)) say(line);
     else say(`How: ${gap.how}`);
-    for (const line of rejectedLine(gap, speech)) say(line);
+    for (const line of rejectedLine(gap, wording)) say(line);
   }
   if (!why) return;
   for (const note of gap.notes)
-    say(`${shortfallText(speech, note)}.`.replace(/^./u, (first) => first.toUpperCase()));
+    say(`${shortfallText(wording, note)}.`.replace(/^./u, (first) => first.toUpperCase()));
   say(`Why: ${gap.why}`);
   say(`Helps to show: ${gap.proves.map((one) => labels(`element.${one}`)).join(', ')}`, 'dim');
   say(`Basis: ${gap.basis} [${gap.rule}]`, 'dim');
 }
 
 /** What is lacking; a part that is lost while others are not says so. */
-function shortfallLines(gap: GapResult, speech: GapWording): string[] {
+function shortfallLines(gap: GapResult, wording: GapWording): string[] {
   const parts = gap.parts?.filter(isOpen) ?? [];
   const mixed = gap.closable.is !== 'lost' && parts.some((part) => part.closable.is === 'lost');
-  if (!mixed) return gap.lacking.map((lack) => shortfallText(speech, lack));
+  if (!mixed) return gap.lacking.map((lack) => shortfallText(wording, lack));
   const tail = (part: GapPart) =>
     part.closable.is === 'lost'
-      ? ` (${speech.labels('closable.lost')} ${closingMilestone(speech, part.closable) ?? ''})`
+      ? ` (${wording.labels('closable.lost')} ${closingMilestone(wording, part.closable) ?? ''})`
       : '';
   return parts.flatMap((part) =>
     part.lacking.map((lack) => {
@@ -103,22 +103,22 @@ function shortfallLines(gap: GapResult, speech: GapWording): string[] {
         ...lack,
         ...omitUndefined({ line, stop }),
       };
-      return `${shortfallText(speech, placed)}${tail(part)}`;
+      return `${shortfallText(wording, placed)}${tail(part)}`;
     }),
   );
 }
 
 /** Until when it can be got, with the stop's name where there are several and the time where it is known. */
-function closes({ closable }: GapResult, speech: GapWording, { stops }: Delivered): string {
+function closes({ closable }: GapResult, wording: GapWording, { stops }: Delivered): string {
   if (closable.is === 'now') return 'Can still be got.';
   const stop = stops.find((one) => one.id === closable.stop);
-  const where = stop === undefined || stops.length < 3 ? '' : ` (${speech.names.stop(stop.id)})`;
+  const where = stop === undefined || stops.length < 3 ? '' : ` (${wording.names.stop(stop.id)})`;
   const zone: Zone | undefined = stop?.zone ?? stops[0]?.zone;
   const at =
     closable.at === undefined || zone === undefined
       ? ''
       : `, ${formatLocalTime(milliseconds(closable.at), zone)}`;
-  const moment = `${closingMilestone(speech, closable) ?? ''}${where}${at}`;
+  const moment = `${closingMilestone(wording, closable) ?? ''}${where}${at}`;
   return closable.is === 'until' ? `Until: ${moment}` : `Lost since: ${moment}`;
 }
 
@@ -129,11 +129,11 @@ function dueLine({ claim, at, state, source }: NonNullable<GapResult['due']>[num
 }
 
 /** The best of what is in the record instead, or what would stand in and could be asked for. */
-function insteadOf(gap: GapResult, speech: GapWording): string[] {
+function insteadOf(gap: GapResult, wording: GapWording): string[] {
   const [best] = gap.substitutes;
   if (best !== undefined)
-    return [`Instead: ${substituteText(speech, best.what)} (${best.evidence.slice(0, 4).join(', ')})`];
-  const wanted = gap.wanted.map((what) => substituteText(speech, what));
+    return [`Instead: ${substituteText(wording, best.what)} (${best.evidence.slice(0, 4).join(', ')})`];
+  const wanted = gap.wanted.map((what) => substituteText(wording, what));
   return wanted.length === 0 ? [] : [`Would stand in: ${wanted.join(', ')}`];
 }
 

@@ -52,9 +52,9 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
   const letterhead = await readLetterhead(templates);
 
   const shown = input.state.evidence.filter(isShownAsPicture).filter((item) => item.withheld === undefined);
-  const plates = input.plates ?? (await prepareImages(input.state.evidence, input.readOriginal));
-  const { pictures, documents } = plates;
-  const { document: whole, drawings } = documentOf(view, plates, await sectionOrder(templates, SECTIONS));
+  const images = input.plates ?? (await prepareImages(input.state.evidence, input.readOriginal));
+  const { pictures, documents } = images;
+  const { document: whole, drawings } = documentOf(view, images, await sectionOrder(templates, SECTIONS));
   const document =
     letterhead === undefined
       ? whole

@@ -70,12 +70,12 @@ export async function prepareImages(
 /** Which picture shows which exhibit, by their hashes, for the manifest. */
 export function listExhibitImages(
   exhibits: readonly Pick<Exhibit, 'exhibit' | 'file'>[],
-  plates: PreparedImages,
+  images: PreparedImages,
 ): ExhibitImage[] {
   return exhibits.flatMap(({ exhibit, file }) => {
     if (file === undefined) return [];
-    const picture = plates.pictures.get(file.sha256);
-    const paper = plates.documents.get(file.sha256);
+    const picture = images.pictures.get(file.sha256);
+    const paper = images.documents.get(file.sha256);
     const shown = picture === undefined ? (paper?.is === 'pages' ? paper.pages : []) : [picture];
     return shown.flatMap((one) =>
       one.is === 'picture'

@@ -35,7 +35,7 @@ export function readNotes(
   given: NoteContext = {},
 ): ReadNotes {
   const result: ReadNotes = { lines: [], problems: [], count: 0 };
-  let standing = given;
+  let context = given;
   const rows = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
   for (const [i, written] of rows.entries()) {
     const row = i + 1;
@@ -52,12 +52,12 @@ export function readNotes(
     const words = splitNote(line);
     const heading = noteContextOf(words, delivery);
     if (heading !== undefined) {
-      standing = { ...standing, ...heading };
+      context = { ...context, ...heading };
       continue;
     }
     result.count += 1;
     try {
-      result.lines.push({ row, text: line, ...readNote(words, delivery, standing) });
+      result.lines.push({ row, text: line, ...readNote(words, delivery, context) });
     } catch (error) {
       if (!(error instanceof UnreadableNote)) throw error;
       result.problems.push({

@@ -25,15 +25,15 @@ export async function build(input: BuildInput): Promise<BuildReport> {
         fix: 'Leave out --bag, or --for.',
       });
     const whole = record.state();
-    const out = copy === undefined ? NO_REDACTION : redact(record.entries, whole, copy);
-    const { evidence } = copy === undefined ? unredactedState(whole) : redactedState(whole, out, copy);
+    const redaction = copy === undefined ? NO_REDACTION : redact(record.entries, whole, copy);
+    const { evidence } = copy === undefined ? unredactedState(whole) : redactedState(whole, redaction, copy);
     // Pictures take longest and other threads: begun at once, they hide what it takes to load and compute the rest.
     const stop = new AbortController();
     const signal = input.signal === undefined ? stop.signal : AbortSignal.any([stop.signal, input.signal]);
     const begun = beginImages(evidence, (hash) => record.readOriginal(hash), mostBytes, signal);
     try {
       const { finish } = await import('./dossier/finish.js');
-      return await finish(record, { factsText, mostBytes, copy, out, templates, ...begun }, input);
+      return await finish(record, { factsText, mostBytes, copy, out: redaction, templates, ...begun }, input);
     } catch (error) {
       stop.abort();
       await begun.images.catch(() => undefined);

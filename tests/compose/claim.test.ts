@@ -179,7 +179,7 @@ describe('a clock', () => {
     day: { date: date as CalendarDay, zone: 'America/Chicago' as Zone },
     evidence: [],
   });
-  const clock: ClaimDeadline = {
+  const deadline: ClaimDeadline = {
     id: 'reservation',
     title: { en: 'Reservation', es: 'Reserva' },
     duty: { en: 'Make a reservation', es: 'Hacer una reserva' },
@@ -197,7 +197,7 @@ describe('a clock', () => {
     view = viewOf(sample, words, labels);
   });
   const told = (change: Partial<ClaimDeadline>) => {
-    const [row = []] = deadlineBlocks(view, [{ ...clock, ...change }], 'claim-clocks').flatMap((block) =>
+    const [row = []] = deadlineBlocks(view, [{ ...deadline, ...change }], 'claim-clocks').flatMap((block) =>
       block.is === 'table' ? block.rows : [],
     );
     return { words: row.map(said).join(' | '), alert: !Array.isArray(row[4]) };

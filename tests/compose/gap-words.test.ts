@@ -22,7 +22,7 @@ import { gapWording } from '../../src/jobs/gap-wording.js';
 import { facts } from '../core/assess/made.js';
 
 const FOLDER = join(import.meta.dirname, '../../templates/words/en');
-const speech = await gapWording(facts());
+const wording = await gapWording(facts());
 
 const SAMPLE: Record<string, string | number | FindingQuantity> = {
   text: 'AB 123',
@@ -58,7 +58,7 @@ describe('what a rule can lack', () => {
   });
 
   it.each(names)('%s is said in one line, with every fact', (name) => {
-    const said = shortfallText(speech, sample(name));
+    const said = shortfallText(wording, sample(name));
     expect(said).not.toMatch(/undefined|nothing of this kind|\[object|NaN|\{\{|\\| {2}/);
     expect(said.length).toBeGreaterThan(5);
     expect(said).not.toMatch(/\.$/);
@@ -96,7 +96,7 @@ describe('what a rule can lack', () => {
       'Cooler A: one of these: no photo of the bracing; or no unit log',
     ],
   ])('%j', (lack, words) => {
-    expect(shortfallText(speech, lack)).toBe(words);
+    expect(shortfallText(wording, lack)).toBe(words);
   });
 });
 
@@ -111,25 +111,25 @@ describe('labels', () => {
     ...['set-point', 'bracing', 'contact', 'statement', 'round', 'fuel-level', 'box-air'],
     ...['seal', 'seal-applied', 'seal-intact'],
   ])('say what is asked for: %s', (thing) => {
-    expect(speech.labels.find(`asked.${thing}`)).toBeDefined();
+    expect(wording.labels.find(`asked.${thing}`)).toBeDefined();
   });
 
   it.each(milestone.options)('name the moment %s', (name) => {
-    expect(milestoneText(speech, name)).not.toContain('-');
-    expect(milestoneText(speech, name, 86_400)).toContain('after');
+    expect(milestoneText(wording, name)).not.toContain('-');
+    expect(milestoneText(wording, name, 86_400)).toContain('after');
   });
 
   it('name what stands in', () => {
-    expect(substituteText(speech, { document: 'shipper-pulp-sheet' })).toBe('shipper’s pulp sheet');
-    expect(substituteText(speech, { photo: 'drains' })).toBe('photo of the drains');
-    expect(substituteText(speech, { statement: 'person' })).toBe('statement of a person');
-    expect(substituteText(speech, { computed: 'pull-down' })).toContain('unit log');
+    expect(substituteText(wording, { document: 'shipper-pulp-sheet' })).toBe('shipper’s pulp sheet');
+    expect(substituteText(wording, { photo: 'drains' })).toBe('photo of the drains');
+    expect(substituteText(wording, { statement: 'person' })).toBe('statement of a person');
+    expect(substituteText(wording, { computed: 'pull-down' })).toContain('unit log');
   });
 
   it('say until when', () => {
-    expect(closingMilestone(speech, { is: 'now' })).toBeUndefined();
-    expect(closingMilestone(speech, { is: 'until', moment: 'doors-closed' })).toBe('doors closed');
-    expect(closingMilestone(speech, { is: 'lost', since: 'refused', seconds: 86_400 })).toMatch(
+    expect(closingMilestone(wording, { is: 'now' })).toBeUndefined();
+    expect(closingMilestone(wording, { is: 'until', moment: 'doors-closed' })).toBe('doors closed');
+    expect(closingMilestone(wording, { is: 'lost', since: 'refused', seconds: 86_400 })).toMatch(
       / after refused$/,
     );
   });

@@ -7,7 +7,7 @@ import { readRemarks } from '../../src/core/words/remarks.js';
 
 const ROOT = join(import.meta.dirname, '../..');
 const file = join(ROOT, 'templates/words/es/remarks.yaml');
-const said = readRemarks({ text: readFileSync(file, 'utf8'), file });
+const remark = readRemarks({ text: readFileSync(file, 'utf8'), file });
 
 /** Texts that a string or template in the source can give, with a word that is in no sentence for each value. */
 function textsOf(literal: string): string[] {
@@ -45,7 +45,8 @@ describe('what the tool writes beside evidence has Spanish words', () => {
   it('in flags', () => {
     expect(flags.length).toBeGreaterThan(20);
     for (const [name, literal] of flags)
-      for (const text of textsOf(literal)) expect([name, said('flag', text) !== text]).toEqual([name, true]);
+      for (const text of textsOf(literal))
+        expect([name, remark('flag', text) !== text]).toEqual([name, true]);
   });
 
   const reasons = [
@@ -57,13 +58,13 @@ describe('what the tool writes beside evidence has Spanish words', () => {
     expect(reasons.length).toBeGreaterThan(10);
     for (const [name, literal] of reasons)
       for (const text of textsOf(literal))
-        expect([name, said('no-time', text) !== text]).toEqual([name, true]);
+        expect([name, remark('no-time', text) !== text]).toEqual([name, true]);
   });
 
   it('and so have the goods of the reference table', () => {
     const names = produceTable.map(({ name }) => name);
-    expect(names.filter((name) => said('goods', name) === name)).toEqual([]);
-    expect(new Set(names.map((name) => said('goods', name))).size).toBe(names.length);
+    expect(names.filter((name) => remark('goods', name) === name)).toEqual([]);
+    expect(new Set(names.map((name) => remark('goods', name))).size).toBe(names.length);
   });
 });
 

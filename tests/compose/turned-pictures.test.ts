@@ -80,9 +80,9 @@ describe('pictures that are carried over', () => {
     expect(pages).toBe(files.length);
     // The coded data stand in the PDF as they are.
     for (const bytes of assets.values()) expect(Buffer.from(pdf).includes(Buffer.from(bytes))).toBe(true);
-    const painter = new PageRenderer();
-    const drawn = await painter.paint(pdf, pages, 160);
-    painter.close();
+    const renderer = new PageRenderer();
+    const drawn = await renderer.paint(pdf, pages, 160);
+    renderer.close();
     if (drawn.is !== 'drawn') throw new Error('the pages are not drawn');
     return Promise.all(drawn.pages.map(({ bytes }) => quarters(bytes)));
   }

@@ -17,7 +17,7 @@ beforeAll(async () => {
 });
 
 type Ask = ChecklistBox['question'];
-const numberOf = (matches: (ask: Ask) => boolean): number => {
+const numberOf = (matches: (question: Ask) => boolean): number => {
   const box = boxesOf(parts).find(({ question }) => matches(question));
   if (box === undefined) throw new Error('the form has no such box');
   return box.number;

@@ -6,16 +6,16 @@ import { gapWording } from '../../src/jobs/gap-wording.js';
 import { type LoadedRuleSet, loadRuleSet } from '../../src/jobs/rule-set.js';
 import { facts } from '../core/assess/made.js';
 
-const speech = await gapWording(facts());
+const wording = await gapWording(facts());
 const sets = await Promise.all(['produce', 'drop-trailer', 'frozen'].map((name) => loadRuleSet(name, '.')));
 
 function ruleLines(rule: Rule): string[] {
-  const { labels } = speech;
+  const { labels } = wording;
   const until =
     rule.closes === undefined
       ? 'can be got later too'
-      : `until ${milestoneText(speech, rule.closes.moment, rule.closes.seconds).replaceAll('\u00a0', ' ')}`;
-  const instead = rule.substitutes.map((what) => substituteText(speech, what)).join(', ');
+      : `until ${milestoneText(wording, rule.closes.moment, rule.closes.seconds).replaceAll('\u00a0', ' ')}`;
+  const instead = rule.substitutes.map((what) => substituteText(wording, what)).join(', ');
   return [
     `### ${rule.title}`,
     '',
@@ -56,7 +56,7 @@ function setLines({ ruleSet, origin }: LoadedRuleSet, known: ReadonlySet<string>
         (rule) => rule.stage === name,
       );
       if (here.length === 0) return [];
-      return [`## ${speech.labels(`stage.${name}`)}`, '', ...here.flatMap(ruleLines)];
+      return [`## ${wording.labels(`stage.${name}`)}`, '', ...here.flatMap(ruleLines)];
     }),
   ];
 }

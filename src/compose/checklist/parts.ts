@@ -29,14 +29,14 @@ const FEWEST_ROWS = 6;
 const TURNED_ROW_METRES = 40 * 0.0254;
 
 /** Hands out the numbers of the boxes, from 1, in the order in which they are printed. */
-type Numbered = (ask: BoxQuestion) => ChecklistBox;
+type Numbered = (question: BoxQuestion) => ChecklistBox;
 
 /**
  * The form for one delivery: what its rule set asks for, by its stops and lines. The same delivery and rules give
  * the same numbers, so that what was written on paper can be typed in by number.
  */
 export function checklistParts(delivery: Delivery, ruleSet: RuleSet): ChecklistPart[] {
-  const asked = dockRequirements(ruleSet, delivery);
+  const requirements = dockRequirements(ruleSet, delivery);
   let last = 0;
   const box: Numbered = (question) => {
     last += 1;
@@ -47,9 +47,11 @@ export function checklistParts(delivery: Delivery, ruleSet: RuleSet): ChecklistP
     { is: 'person', rows: [boxes([box({ is: 'name' }), 1])] },
     ...stops
       .filter((stop) => stop.does === 'load')
-      .flatMap((stop) => loading(stop, lines, asked, box, delivery)),
-    ...transit(asked, box),
-    ...stops.filter((stop) => stop.does === 'unload').flatMap((stop) => unloading(stop, lines, asked, box)),
+      .flatMap((stop) => loading(stop, lines, requirements, box, delivery)),
+    ...transit(requirements, box),
+    ...stops
+      .filter((stop) => stop.does === 'unload')
+      .flatMap((stop) => unloading(stop, lines, requirements, box)),
     { is: 'statement', rows: [{ is: 'lines', box: box({ is: 'statement' }), lines: 3 }] },
   ];
 }
@@ -69,20 +71,24 @@ function times(stop: Stop, events: readonly EventName[], box: Numbered): Checkli
 function loading(
   { id: stop, ...rest }: Stop,
   lines: readonly Line[],
-  asked: DockRequirements,
+  requirements: DockRequirements,
   box: Numbered,
   delivery: Delivery,
 ): ChecklistPart[] {
   const here = lines.filter((line) => line.from === stop);
   const parts: ChecklistPart[] = [
-    { is: 'before', stop, rows: [times({ id: stop, ...rest }, AT_LOADING, box), ...ticks(asked, 'load')] },
+    {
+      is: 'before',
+      stop,
+      rows: [times({ id: stop, ...rest }, AT_LOADING, box), ...ticks(requirements, 'load')],
+    },
   ];
-  if (asked.reads('pulp', 'load'))
+  if (requirements.reads('pulp', 'load'))
     parts.push({
       is: 'pulps',
       stop,
       rows: [
-        pulps(stop, here, lines, asked.positions, box, ['driver']),
+        pulps(stop, here, lines, requirements.positions, box, ['driver']),
         boxes([box({ is: 'pulp-at', stop }), 1], [box({ is: 'thermometer', stop }), 2.4]),
       ],
     });
@@ -106,7 +112,7 @@ function loading(
       boxes: Array.from({ length: rowsOf(delivery) }, (_, i) => box({ is: 'row', row: i + 1, stop })),
     },
   ];
-  if (asked.reads('bracing', 'load'))
+  if (requirements.reads('bracing', 'load'))
     pattern.push(
       boxes(
         [box({ is: 'bracing', part: 'device', stop }), 1.3],
@@ -132,8 +138,8 @@ const notices = (stop: string, box: Numbered): ChecklistRow =>
     [box({ is: 'notice', part: 'about', stop }), 3],
   );
 
-function ticks(asked: DockRequirements, side: 'load' | 'unload'): ChecklistRow[] {
-  const photos = asked.photos(side);
+function ticks(requirements: DockRequirements, side: 'load' | 'unload'): ChecklistRow[] {
+  const photos = requirements.photos(side);
   return photos.length === 0 ? [] : [{ is: 'ticks', photos }];
 }
 
@@ -169,8 +175,8 @@ export function lineLetter(line: string, lines: readonly Line[]): string {
   return String.fromCharCode(65 + (lines.findIndex(({ id }) => id === line) % 26));
 }
 
-function transit(asked: DockRequirements, box: Numbered): ChecklistPart[] {
-  if (!asked.reads('round', 'transit')) return [];
+function transit(requirements: DockRequirements, box: Numbered): ChecklistPart[] {
+  if (!requirements.reads('round', 'transit')) return [];
   return [
     {
       is: 'transit',
@@ -192,7 +198,7 @@ function transit(asked: DockRequirements, box: Numbered): ChecklistPart[] {
 function unloading(
   stop: Stop,
   lines: readonly Line[],
-  asked: DockRequirements,
+  requirements: DockRequirements,
   box: Numbered,
 ): ChecklistPart[] {
   const here = lines.filter((line) => line.to === stop.id);
@@ -208,19 +214,19 @@ function unloading(
           [box({ is: 'pulp-at', stop: stop.id }), 0.9],
           [box({ is: 'thermometer', stop: stop.id }), 1.6],
         ),
-        ...ticks(asked, 'unload'),
+        ...ticks(requirements, 'unload'),
       ],
     },
   ];
   const from: PulpReader[] = [
-    ...(asked.reads('pulp', 'unload') ? (['driver'] as const) : []),
-    ...(asked.receiverPulps ? (['receiver'] as const) : []),
+    ...(requirements.reads('pulp', 'unload') ? (['driver'] as const) : []),
+    ...(requirements.receiverPulps ? (['receiver'] as const) : []),
   ];
   if (from.length > 0)
     parts.push({
       is: 'pulps',
       stop: stop.id,
-      rows: [pulps(stop.id, here, lines, asked.positions, box, from)],
+      rows: [pulps(stop.id, here, lines, requirements.positions, box, from)],
     });
   parts.push({ is: 'notice', stop: stop.id, rows: [notices(stop.id, box)] });
   return parts;

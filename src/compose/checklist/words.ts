@@ -2,44 +2,44 @@ import type { Labels } from '../../core/words/labels.js';
 import { type BoxQuestion, CHOICES } from './box.js';
 
 /** What stands over a box, or what is asked for on a terminal. */
-export function boxLabel(ask: BoxQuestion, labels: Labels): string {
-  switch (ask.is) {
+export function boxLabel(question: BoxQuestion, labels: Labels): string {
+  switch (question.is) {
     case 'event':
-      return labels(`event.${ask.event}`);
+      return labels(`event.${question.event}`);
     case 'set-point':
-      return labels(`box.set-point-${ask.shownBy}`);
+      return labels(`box.set-point-${question.shownBy}`);
     case 'departure-reading':
-      return labels(`box.${ask.at}`);
+      return labels(`box.${question.at}`);
     case 'row':
-      return `${labels('box.row')} ${ask.row}`;
+      return `${labels('box.row')} ${question.row}`;
     case 'bracing':
-      return labels(`box.bracing-${ask.part}`);
+      return labels(`box.bracing-${question.part}`);
     case 'seal':
-      return labels(`box.seal-${ask.state}`);
+      return labels(`box.seal-${question.state}`);
     case 'notice':
-      return labels(`box.notice-${ask.part}`);
+      return labels(`box.notice-${question.part}`);
     case 'unit-check':
-      return labels(`unit-check.${ask.part}`);
+      return labels(`unit-check.${question.part}`);
     case 'pulp':
-      return labels(`position.${ask.from === 'receiver' ? 'receiver-' : ''}${ask.position}`);
+      return labels(`position.${question.from === 'receiver' ? 'receiver-' : ''}${question.position}`);
     default:
-      return labels(`box.${ask.is}`);
+      return labels(`box.${question.is}`);
   }
 }
 
 /** `1 continuous · 2 start-stop`: the choices of a box with the numbers to write; undefined when it has none. */
-export function choicesOf(ask: BoxQuestion, labels: Labels): string | undefined {
+export function choicesOf(question: BoxQuestion, labels: Labels): string | undefined {
   const offered =
-    ask.is === 'notice'
-      ? ask.part === 'with'
+    question.is === 'notice'
+      ? question.part === 'with'
         ? 'notice'
         : undefined
-      : ask.is === 'bracing'
-        ? ask.part === 'device'
+      : question.is === 'bracing'
+        ? question.part === 'device'
           ? 'bracing'
           : undefined
-        : ask.is === 'run' || ask.is === 'row' || ask.is === 'seal-state'
-          ? ask.is
+        : question.is === 'run' || question.is === 'row' || question.is === 'seal-state'
+          ? question.is
           : undefined;
   if (offered === undefined) return undefined;
   return CHOICES[offered]

@@ -36,15 +36,15 @@ export async function firstPages(
   { pages = 2, longest = 1600, seconds, signal }: DocumentImageOptions = {},
 ): Promise<Map<Sha256, DocumentImage>> {
   const plates = new Map<Sha256, DocumentImage>();
-  const painter = new PageRenderer(seconds);
+  const renderer = new PageRenderer(seconds);
   try {
     for (const file of new Map(files.map((f) => [f.sha256, f])).values()) {
       if (signal?.aborted) break;
-      const plate = await imageOf(file, readOriginal, painter, pages, longest);
+      const plate = await imageOf(file, readOriginal, renderer, pages, longest);
       if (plate !== undefined) plates.set(file.sha256, plate);
     }
   } finally {
-    painter.close();
+    renderer.close();
   }
   return plates;
 }
@@ -52,7 +52,7 @@ export async function firstPages(
 async function imageOf(
   { sha256, type }: PictureFile,
   readOriginal: ReadOriginal,
-  painter: PageRenderer,
+  renderer: PageRenderer,
   pages: number,
   longest: number,
 ): Promise<DocumentImage | undefined> {
@@ -66,7 +66,7 @@ async function imageOf(
   }
   if (type === 'text/plain') return textImage(bytes);
   if (bytes.length > MOST_BYTES) return { is: 'unreadable', why: 'it is too large to be drawn' };
-  const painted = await painter.paint(bytes, pages, longest);
+  const painted = await renderer.paint(bytes, pages, longest);
   switch (painted.is) {
     case 'drawn':
       return {

@@ -24,7 +24,7 @@ import { transitSection } from './transit.js';
 /** Results into one document and its drawings; the order of the sections is the order of the pages. */
 export function documentOf(
   view: View,
-  plates: PreparedImages,
+  images: PreparedImages,
   order: readonly string[] = SECTIONS,
 ): { document: DossierDocument; drawings: ReadonlyMap<string, string> } {
   const { labels, input } = view;
@@ -50,7 +50,7 @@ export function documentOf(
   const shown = told.filter(({ id }) => !dropped.has(id));
   const made: Section[] = [
     ...shown,
-    exhibitSection(view, plates, sectionsByExhibit(shown)),
+    exhibitSection(view, images, sectionsByExhibit(shown)),
     methodSection(view),
     custodySection(view),
     verifySection(view),

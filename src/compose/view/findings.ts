@@ -19,10 +19,10 @@ export function findingLine(view: View, finding: Finding): Inline[] {
 const TABLE_WORDS: Readonly<Record<string, string>> = { goods: 'goods', source: 'source', basis: 'source' };
 
 /** What the sentence of a finding is filled with: words of the tables in the reader's language, what it lacks as absent. */
-export function localizedFacts(said: TranslateRemark, { id, facts }: Finding): Facts {
+export function localizedFacts(remark: TranslateRemark, { id, facts }: Finding): Facts {
   const inLanguage = Object.entries(facts).map(([name, value]) => {
     const group = TABLE_WORDS[name];
-    return [name, typeof value === 'string' && group !== undefined ? said(group, value) : value] as const;
+    return [name, typeof value === 'string' && group !== undefined ? remark(group, value) : value] as const;
   });
   return { ...absentFacts(id), ...Object.fromEntries(inLanguage) };
 }

@@ -30,11 +30,11 @@ const SOURCES: Record<string, string> = { first: 'set-point-source', second: 'se
 
 /** What is lacking, as one line of words: with its line or stop in front, unless that was said already. */
 function shortfallInline(
-  speech: GapWording,
+  wording: GapWording,
   lack: Shortfall,
   said: Pick<Shortfall, 'line' | 'stop'> = {},
 ): Inline[] {
-  const { names, words, labels } = speech;
+  const { names, words, labels } = wording;
   const lead =
     lack.line !== undefined && lack.line !== said.line
       ? [text(`${names.line(lack.line)}: `)]
@@ -43,24 +43,24 @@ function shortfallInline(
         : [];
   if (lack.ways !== undefined) {
     const ways = lack.ways.map((way) =>
-      way.map((one) => wordsOf(shortfallInline(speech, one, { ...said, ...lack }))).join(', '),
+      way.map((one) => wordsOf(shortfallInline(wording, one, { ...said, ...lack }))).join(', '),
     );
     return [...lead, ...plain(`${labels('lacking.one-of')}: ${ways.join(`; ${labels('lacking.or')} `)}`)];
   }
-  return [...lead, ...words.line(`lacking/${lack.is}`, localizedShortfallFacts(speech, lack))];
+  return [...lead, ...words.line(`lacking/${lack.is}`, localizedShortfallFacts(wording, lack))];
 }
 
-export const shortfallText = (speech: GapWording, lack: Shortfall): string =>
-  wordsOf(shortfallInline(speech, lack));
+export const shortfallText = (wording: GapWording, lack: Shortfall): string =>
+  wordsOf(shortfallInline(wording, lack));
 
-function localizedShortfallFacts(speech: GapWording, lack: Shortfall): Facts {
+function localizedShortfallFacts(wording: GapWording, lack: Shortfall): Facts {
   const own = lack.is === 'hands-differ' ? PARTIES : lack.is === 'sources-differ' ? SOURCES : {};
   return Object.fromEntries(
     Object.entries(lack.facts).map(([name, value]) => {
       const group = own[name] ?? GROUPS[name];
       if (group === undefined || typeof value !== 'string') return [name, value];
-      const said = value.split(',').map((one) => wordFor(speech, group, one));
-      return [name, said.join(` ${speech.labels('lacking.or')} `)];
+      const said = value.split(',').map((one) => wordFor(wording, group, one));
+      return [name, said.join(` ${wording.labels('lacking.or')} `)];
     }),
   );
 }
@@ -72,22 +72,22 @@ function wordFor({ labels }: GapWording, group: string, name: string): string {
 }
 
 /** A moment with what is added to it: `doors closed`, `24 h after delivery over`. */
-export function milestoneText(speech: GapWording, moment: Milestone, seconds = 0): string {
-  const { labels, format } = speech;
-  const name = wordFor(speech, 'event', moment);
+export function milestoneText(wording: GapWording, moment: Milestone, seconds = 0): string {
+  const { labels, format } = wording;
+  const name = wordFor(wording, 'event', moment);
   if (seconds === 0) return name;
   return `${format.duration(Math.abs(seconds))} ${labels(seconds < 0 ? 'offset.before' : 'offset.after')} ${name}`;
 }
 
 /** The moment that a closing hangs on; undefined when the evidence can be got at any time. */
-export function closingMilestone(speech: GapWording, closable: Closable): string | undefined {
+export function closingMilestone(wording: GapWording, closable: Closable): string | undefined {
   switch (closable.is) {
     case 'now':
       return undefined;
     case 'until':
-      return milestoneText(speech, closable.moment, closable.seconds);
+      return milestoneText(wording, closable.moment, closable.seconds);
     case 'lost':
-      return milestoneText(speech, closable.since, closable.seconds);
+      return milestoneText(wording, closable.since, closable.seconds);
   }
 }
 

@@ -22,18 +22,18 @@ export const commonName = (key: string): string => {
 };
 
 /** Goods by their key in the reference table, in the words of the page's language; another name as it is written. */
-function goodsName(key: string, said: TranslateRemark): string {
+function goodsName(key: string, remark: TranslateRemark): string {
   const table = produceTable.find((one) => one.key === key)?.name;
-  const words = table === undefined ? undefined : said('goods', table);
+  const words = table === undefined ? undefined : remark('goods', table);
   return words === undefined || words === table ? commonName(key) : words;
 }
 
 /** What lines and stops of a delivery are called. */
 export function factNames(
   delivery: Pick<Delivery, 'lines' | 'stops'>,
-  said: TranslateRemark = untranslated,
+  remark: TranslateRemark = untranslated,
 ): FactNames {
-  const lines = new Map(delivery.lines.map((line) => [line.id, line.name ?? goodsName(line.goods, said)]));
+  const lines = new Map(delivery.lines.map((line) => [line.id, line.name ?? goodsName(line.goods, remark)]));
   const short = shortPlaces(delivery.stops.map((stop) => stop.place));
   const called = new Map(delivery.stops.map((stop, i) => [stop.id, short[i] ?? stop.place]));
   return { line: (id) => lines.get(id) ?? id, stop: (id) => called.get(id) ?? id };

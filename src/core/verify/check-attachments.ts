@@ -25,24 +25,24 @@ export interface DossierContents {
 }
 
 /** Checks the attachments against the manifest. */
-export function checkAttachments(file: PdfFile, list: CheckResults): DossierContents | undefined {
-  const embedded = list.attempt(
+export function checkAttachments(file: PdfFile, results: CheckResults): DossierContents | undefined {
+  const embedded = results.attempt(
     'attachments.list',
     () => embeddedFiles(file),
     (all) => `${all.length} attachments`,
   );
   if (embedded === undefined) return undefined;
-  const read = list.attempt(
+  const read = results.attempt(
     'manifest.present',
     () => readManifest(embedded),
     (m) =>
       `${m.attachments.length} attachments, ${m.exhibits.length} exhibits, ${m.record.size} ledger entries`,
   );
   if (read === undefined) return undefined;
-  compareNames(embedded, read, list);
+  compareNames(embedded, read, results);
   return {
     manifest: read,
-    bytesOf: compareBytes(embedded, read, list),
+    bytesOf: compareBytes(embedded, read, results),
     attached: reader(embedded, read),
     pictureOf: pictureStreams(file),
   };
@@ -91,7 +91,7 @@ function readManifest(embedded: readonly EmbeddedFile[]): Manifest {
   return refuse(`the manifest is not what it should be: ${first?.path.join('.')}: ${first?.message}`);
 }
 
-function compareNames(embedded: readonly EmbeddedFile[], read: Manifest, list: CheckResults): void {
+function compareNames(embedded: readonly EmbeddedFile[], read: Manifest, results: CheckResults): void {
   const inside = new Set(embedded.map(({ name }) => name));
   const listed = new Set<string>();
   const wrong: string[] = [];
@@ -104,7 +104,7 @@ function compareNames(embedded: readonly EmbeddedFile[], read: Manifest, list: C
   wrong.push(...lookAlikes(inside), ...wrongRoles(read));
   for (const name of inside)
     if (name !== MANIFEST_NAME && !listed.has(name)) wrong.push(`${name} is not in the manifest`);
-  list.failIf('attachments.complete', wrong, `all ${listed.size} are inside, and no other`);
+  results.failIf('attachments.complete', wrong, `all ${listed.size} are inside, and no other`);
 }
 
 /** Names that are one on some disks, or a device: taken out, one would take the place of the other (CWE-178). */
@@ -145,7 +145,7 @@ function wrongRoles({ attachments }: Manifest): string[] {
 function compareBytes(
   embedded: readonly EmbeddedFile[],
   read: Manifest,
-  list: CheckResults,
+  results: CheckResults,
 ): DossierContents['bytesOf'] {
   const byName = new Map(embedded.map((one) => [one.name, one]));
   const kept = new Map<Attachment['what'], Uint8Array>();
@@ -173,8 +173,8 @@ function compareBytes(
       wrong.push(error.message);
     }
   }
-  list.failIf('attachments.bytes', wrong, `${read.attachments.length} files have their size and hash`);
-  list.noteIf(
+  results.failIf('attachments.bytes', wrong, `${read.attachments.length} files have their size and hash`);
+  results.noteIf(
     'exhibits.active-content',
     active.map((words) => `${words}; it is evidence as it came, and opening it is at your own risk`),
     'none found in what is not packed',

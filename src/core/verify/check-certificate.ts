@@ -8,25 +8,29 @@ export function checkCertificate(
   certificate: Certificate,
   embedded: readonly Certificate[],
   time: Date | undefined,
-  list: CheckResults,
+  results: CheckResults,
   trusted: readonly Uint8Array[],
 ): void {
   const { validFrom, validTo, keyUsage } = certificate;
   const period = `${validFrom.toISOString()} to ${validTo.toISOString()}`;
   const valid = time !== undefined && validAt(certificate, time);
-  list.failIf('certificate.validity', valid ? [] : [`the certificate is valid only from ${period}`], period);
+  results.failIf(
+    'certificate.validity',
+    valid ? [] : [`the certificate is valid only from ${period}`],
+    period,
+  );
   const extended: readonly string[] | undefined = certificate.x509.keyUsage;
   const forDocuments = extended === undefined || extended.some((one) => DOCUMENT_USES.includes(one));
   const may = keyUsage === undefined || keyUsage.digitalSignature || keyUsage.nonRepudiation;
-  list.failIf(
+  results.failIf(
     'certificate.usage',
     may && forDocuments ? [] : ['the certificate is for other uses than signing documents'],
     'signing is allowed',
   );
   if (time !== undefined && isTrusted(certificate, embedded, readableCertificates(trusted), time))
-    list.pass('signer.trusted', subjectLine(certificate));
+    results.pass('signer.trusted', subjectLine(certificate));
   else
-    list.skip(
+    results.skip(
       'signer.trusted',
       trusted.length === 0
         ? 'No certificate was given to trust; anybody can make one in this name.'

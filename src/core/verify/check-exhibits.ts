@@ -5,7 +5,7 @@ import type { CheckResults } from './check-results.js';
 import { entriesOf, type LedgerLine } from './ledger/read-ledger.js';
 
 /** Holds the exhibits against the ledger entries that they name, and the ledger against the list. */
-export function checkExhibits(manifest: Manifest, lines: readonly LedgerLine[], list: CheckResults): void {
+export function checkExhibits(manifest: Manifest, lines: readonly LedgerLine[], results: CheckResults): void {
   const wrong = manifest.exhibits.flatMap((exhibit) => {
     const line = lines[exhibit.seq];
     const name = `exhibit ${exhibit.exhibit}`;
@@ -27,12 +27,12 @@ export function checkExhibits(manifest: Manifest, lines: readonly LedgerLine[], 
     wrong.push('two exhibits have the same number');
   if (new Set(exhibits.map(({ evidence }) => evidence)).size !== exhibits.length)
     wrong.push('evidence stands as two exhibits');
-  list.failIf('exhibits.ledger', wrong, `${exhibits.length} exhibits`);
-  checkComplete(manifest, lines, list);
+  results.failIf('exhibits.ledger', wrong, `${exhibits.length} exhibits`);
+  checkComplete(manifest, lines, results);
 }
 
 /** Every piece of evidence whose entry is here is an exhibit, or a file that is listed as left out. */
-function checkComplete(manifest: Manifest, lines: readonly LedgerLine[], list: CheckResults): void {
+function checkComplete(manifest: Manifest, lines: readonly LedgerLine[], results: CheckResults): void {
   const shown = new Set(manifest.exhibits.map(({ evidence }) => evidence));
   const files = new Set([
     ...manifest.exhibits.flatMap(({ file }) => (file === undefined ? [] : [file.sha256])),
@@ -62,11 +62,11 @@ function checkComplete(manifest: Manifest, lines: readonly LedgerLine[], list: C
     if (size === undefined ? whole : size !== bytes)
       wrong.push(`"${name}" is listed as left out, and the ledger received no such file`);
   }
-  list.failIf('exhibits.complete', wrong, `${evidence.length} pieces of evidence`);
+  results.failIf('exhibits.complete', wrong, `${evidence.length} pieces of evidence`);
 }
 
 /** Looks for the original of every exhibit that is a file. */
-export function checkOriginals(manifest: Manifest, list: CheckResults): void {
+export function checkOriginals(manifest: Manifest, results: CheckResults): void {
   const leftOut = new Set(manifest.leftOut.map(({ sha256 }) => sha256));
   const byName = new Map(manifest.attachments.map((one) => [one.name, one]));
   const wrong = manifest.exhibits.flatMap(({ exhibit, file, attachedAs }) => {
@@ -86,7 +86,7 @@ export function checkOriginals(manifest: Manifest, list: CheckResults): void {
     if (leftOut.has(sha256)) wrong.push(`${name} is attached and listed as left out`);
   }
   const files = manifest.exhibits.filter(({ file }) => file !== undefined).length;
-  list.failIf('exhibits.originals', wrong, `${files} files, ${manifest.leftOut.length} left out`);
+  results.failIf('exhibits.originals', wrong, `${files} files, ${manifest.leftOut.length} left out`);
 }
 
 /**
@@ -94,10 +94,10 @@ export function checkOriginals(manifest: Manifest, list: CheckResults): void {
  * stream of the PDF has the listed bytes. That the one was made from the other is the signer's word; whoever has
  * both can look.
  */
-export function checkExhibitImages({ manifest, pictureOf }: DossierContents, list: CheckResults): void {
+export function checkExhibitImages({ manifest, pictureOf }: DossierContents, results: CheckResults): void {
   const { plates } = manifest;
   if (plates === undefined) {
-    list.skip('plates.listed', 'The manifest lists no printed pictures.');
+    results.skip('plates.listed', 'The manifest lists no printed pictures.');
     return;
   }
   const originals = new Map(manifest.exhibits.map(({ exhibit, file }) => [exhibit, file?.sha256]));
@@ -108,7 +108,7 @@ export function checkExhibitImages({ manifest, pictureOf }: DossierContents, lis
       ? []
       : [`the picture of exhibit ${exhibit} is not in the pages as listed`];
   });
-  list.failIf(
+  results.failIf(
     'plates.listed',
     wrong,
     `${plates.length} pictures are in the pages as listed; that each was made from its original is the signer's word`,

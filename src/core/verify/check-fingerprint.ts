@@ -6,12 +6,12 @@ import type { KnownFingerprint } from './options.js';
 /** Whether the record begins with each of the states whose fingerprints the reader has. */
 export function checkFingerprints(
   own: { delivery: string; leaves: readonly Sha256[] },
-  list: CheckResults,
+  results: CheckResults,
   known: readonly KnownFingerprint[],
   here: string,
 ): void {
   if (known.length === 0) {
-    list.skip('fingerprint.matches', 'No fingerprint was given to compare with.');
+    results.skip('fingerprint.matches', 'No fingerprint was given to compare with.');
     return;
   }
   const size = own.leaves.length;
@@ -25,7 +25,7 @@ export function checkFingerprints(
     const same = one.size >= 1 && treeHash(own.leaves.slice(0, one.size)) === one.root;
     return same ? [] : [`the first ${one.size} entries are not the ones of the fingerprint`];
   });
-  list.failIf(
+  results.failIf(
     'fingerprint.matches',
     wrong,
     known.map((one) => `the first ${one.size} of ${size} entries are the same`).join('; '),

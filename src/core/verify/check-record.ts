@@ -32,34 +32,34 @@ export interface RecordOptions {
 /** Checks the record's hashes, the ledger and what else speaks of the delivery; gives the fingerprint. */
 export function checkRecord(
   contents: DossierContents,
-  list: CheckResults,
+  results: CheckResults,
   options: RecordOptions,
 ): Fingerprint {
   const { manifest } = contents;
-  checkRoot(manifest, list);
-  const lines = checkAttachedLedger(contents, list);
-  checkRuleSet(contents, list);
+  checkRoot(manifest, results);
+  const lines = checkAttachedLedger(contents, results);
+  checkRuleSet(contents, results);
   const entries = lines === undefined ? undefined : entriesOf(lines);
-  if (entries !== undefined) checkDelivery(contents, entries, list);
+  if (entries !== undefined) checkDelivery(contents, entries, results);
   // A record keeps the name that the delivery had when it began.
   const delivery = (entries === undefined ? undefined : recordName(entries)) ?? manifest.delivery;
   const { size, root, leaves } = manifest.record;
-  checkFingerprints({ delivery, leaves }, list, options.fingerprints, 'this dossier');
+  checkFingerprints({ delivery, leaves }, results, options.fingerprints, 'this dossier');
   if (lines !== undefined) {
-    checkLedger(lines, list, options.trusted, options.signedAt);
-    checkExhibits(manifest, lines, list);
+    checkLedger(lines, results, options.trusted, options.signedAt);
+    checkExhibits(manifest, lines, results);
   }
-  checkOriginals(manifest, list);
-  checkExhibitImages(contents, list);
+  checkOriginals(manifest, results);
+  checkExhibitImages(contents, results);
   return { delivery, size, root };
 }
 
-function checkRoot({ record }: Manifest, list: CheckResults): void {
+function checkRoot({ record }: Manifest, results: CheckResults): void {
   const wrong: string[] = [];
   if (record.leaves.length !== record.size)
     wrong.push(`there are ${record.leaves.length} leaves for ${record.size} entries`);
   if (treeHash(record.leaves) !== record.root) wrong.push('the leaves give another tree hash');
-  list.failIf('record.root', wrong, `${record.size} entries, ${record.root}`);
+  results.failIf('record.root', wrong, `${record.size} entries, ${record.root}`);
 }
 
 const NEED_LEDGER: readonly CheckId[] = [
@@ -77,26 +77,27 @@ const NEED_LEDGER: readonly CheckId[] = [
 
 function checkAttachedLedger(
   { manifest, bytesOf }: DossierContents,
-  list: CheckResults,
+  results: CheckResults,
 ): LedgerLine[] | undefined {
   const bytes = bytesOf('ledger');
   if (bytes === undefined) {
     if (manifest.attachments.some(({ what }) => what === 'ledger'))
-      list.fail('ledger.readable', 'the attached ledger is not the one that was listed');
-    else for (const id of NEED_LEDGER) list.skip(id, 'The ledger is not in this copy; only its hashes are.');
+      results.fail('ledger.readable', 'the attached ledger is not the one that was listed');
+    else
+      for (const id of NEED_LEDGER) results.skip(id, 'The ledger is not in this copy; only its hashes are.');
     return undefined;
   }
   const { lines } = linesOf(bytes);
-  compareLeaves(lines, manifest.record.leaves, list);
-  compareOmitted(lines, manifest, list);
-  return list.attempt(
+  compareLeaves(lines, manifest.record.leaves, results);
+  compareOmitted(lines, manifest, results);
+  return results.attempt(
     'ledger.readable',
     () => readLedger(bytes),
     (read) => `${read.length} entries`,
   );
 }
 
-function compareLeaves(lines: readonly Uint8Array[], leaves: readonly Sha256[], list: CheckResults): void {
+function compareLeaves(lines: readonly Uint8Array[], leaves: readonly Sha256[], results: CheckResults): void {
   const wrong = lines.flatMap((line, i) =>
     (redactedLeaf(line) ?? leafHash(line)) === leaves[i]
       ? []
@@ -104,20 +105,20 @@ function compareLeaves(lines: readonly Uint8Array[], leaves: readonly Sha256[], 
   );
   if (lines.length !== leaves.length)
     wrong.push(`the ledger has ${lines.length} entries and the manifest ${leaves.length}`);
-  list.failIf('ledger.leaves', wrong, `${lines.length} entries`);
+  results.failIf('ledger.leaves', wrong, `${lines.length} entries`);
 }
 
-function compareOmitted(lines: readonly Uint8Array[], { record }: Manifest, list: CheckResults): void {
+function compareOmitted(lines: readonly Uint8Array[], { record }: Manifest, results: CheckResults): void {
   const said = record.leftOut ?? [];
   const found = lines.flatMap((line, i) => (redactedLeaf(line) === undefined ? [] : [i]));
   if (said.join() !== found.join())
-    list.fail(
+    results.fail(
       'ledger.left-out',
       `the manifest says that ${numbers(said)} are left out, and it is ${numbers(found)}`,
     );
-  else if (found.length === 0) list.pass('ledger.left-out', 'every entry is here');
+  else if (found.length === 0) results.pass('ledger.left-out', 'every entry is here');
   else
-    list.notice(
+    results.notice(
       'ledger.left-out',
       `${found.length} of ${lines.length} entries are left out: ${numbers(found)}; their hashes are in the tree`,
     );
@@ -131,12 +132,12 @@ function numbers(all: readonly number[]): string {
 function checkDelivery(
   { manifest, bytesOf }: DossierContents,
   entries: readonly Entry[],
-  list: CheckResults,
+  results: CheckResults,
 ): void {
   const facts = lastFacts(entries);
   const attached = bytesOf('delivery-facts');
   if (facts === undefined && manifest.record.leftOut?.includes(0) === true) {
-    list.skip('delivery.same', 'The facts of the delivery are left out of this copy.');
+    results.skip('delivery.same', 'The facts of the delivery are left out of this copy.');
     return;
   }
   const wrong: string[] = [];
@@ -147,16 +148,20 @@ function checkDelivery(
     if (attached !== undefined && sha256Of(attached) !== facts.body.sha256)
       wrong.push('the attached facts of the delivery are not the ones in the ledger');
   }
-  list.failIf('delivery.same', wrong, manifest.delivery);
+  results.failIf('delivery.same', wrong, manifest.delivery);
 }
 
-function checkRuleSet({ manifest, bytesOf }: DossierContents, list: CheckResults): void {
+function checkRuleSet({ manifest, bytesOf }: DossierContents, results: CheckResults): void {
   const { name, version, sha256 } = manifest.ruleSet;
   const attached = bytesOf('rule-set');
   if (attached === undefined && !manifest.attachments.some(({ what }) => what === 'rule-set'))
-    list.skip('rule-set.same', `${name} ${version} is not attached; its hash is ${sha256}.`);
+    results.skip('rule-set.same', `${name} ${version} is not attached; its hash is ${sha256}.`);
   else {
     const same = attached !== undefined && sha256Of(attached) === sha256;
-    list.failIf('rule-set.same', same ? [] : ['the attached rule set is another one'], `${name} ${version}`);
+    results.failIf(
+      'rule-set.same',
+      same ? [] : ['the attached rule set is another one'],
+      `${name} ${version}`,
+    );
   }
 }

@@ -20,44 +20,48 @@ import {
 } from './pdf/signature.js';
 
 /** Checks the one signature of the file, its certificate, its time stamp and who vouches for it. */
-export function checkSignature(file: PdfFile, list: CheckResults, options: TrustOptions): Signer | undefined {
-  const found = list.attempt(
+export function checkSignature(
+  file: PdfFile,
+  results: CheckResults,
+  options: TrustOptions,
+): Signer | undefined {
+  const found = results.attempt(
     'signature.present',
     () => findSignature(file),
     () => 'one signature found',
   );
   if (found === undefined) return undefined;
-  list.attempt(
+  results.attempt(
     'signature.certification',
     () => requireCertification(file, found),
     () => 'certified, no changes allowed',
   );
   const time = claimedTime(found);
-  const covered = list.attempt(
+  const covered = results.attempt(
     'signature.range',
     () => coveredBytes(file, found),
     ({ first, second }) => `${first.length + second.length} of ${file.bytes.length} bytes are covered`,
   );
   if (covered === undefined) {
-    checkTime(time, undefined, list, options.at);
+    checkTime(time, undefined, results, options.at);
     return undefined;
   }
-  const read = list.attempt(
+  const read = results.attempt(
     'signature.structure',
-    () => readCms(covered, list),
+    () => readCms(covered, results),
     () => 'one signer, certificate inside',
   );
   if (read === undefined) {
-    checkTime(time, undefined, list, options.at);
+    checkTime(time, undefined, results, options.at);
     return undefined;
   }
   const { certificate, embedded } = read;
-  checkCryptography(covered, read, list);
+  checkCryptography(covered, read, results);
   const trusted = options.trusted ?? [];
-  const stamp = checkTimeStamp(read.data.signer, list, trusted);
-  checkTime(time, stamp?.at, list, options.at);
+  const stamp = checkTimeStamp(read.data.signer, results, trusted);
+  checkTime(time, stamp?.at, results, options.at);
   // Only a server that the reader trusts may say when; else it is the signer's own word.
-  checkCertificate(certificate, embedded, stamp?.trusted === true ? stamp.at : time, list, trusted);
+  checkCertificate(certificate, embedded, stamp?.trusted === true ? stamp.at : time, results, trusted);
   return {
     name: subjectLine(certificate),
     certificateSha256: createHash('sha256').update(certificate.der).digest('hex'),
@@ -68,24 +72,24 @@ export function checkSignature(file: PdfFile, list: CheckResults, options: Trust
 function checkTime(
   time: Date | undefined,
   stamped: Date | undefined,
-  list: CheckResults,
+  results: CheckResults,
   now: Date | undefined,
 ): void {
   if (time === undefined)
-    list.fail('signature.time', 'the signature states no signing time that can be read');
+    results.fail('signature.time', 'the signature states no signing time that can be read');
   else if (now !== undefined && time.getTime() > now.getTime() + CLOCK_TOLERANCE_MS)
-    list.fail('signature.time', `the claimed signing time ${time.toISOString()} lies in the future`);
+    results.fail('signature.time', `the claimed signing time ${time.toISOString()} lies in the future`);
   else if (stamped !== undefined && Math.abs(time.getTime() - stamped.getTime()) > CLOCK_TOLERANCE_MS)
-    list.fail(
+    results.fail(
       'signature.time',
       `the claimed signing time ${time.toISOString()} is more than a day from the time stamp, ${stamped.toISOString()}`,
     );
-  else list.pass('signature.time', `${time.toISOString()}, by the signer's own clock`);
+  else results.pass('signature.time', `${time.toISOString()}, by the signer's own clock`);
 }
 
-function readCms({ contents }: Covered, list: CheckResults): DetachedSignature {
+function readCms({ contents }: Covered, results: CheckResults): DetachedSignature {
   const { structure, rest } = splitContents(contents);
-  list.failIf(
+  results.failIf(
     'signature.padding',
     rest.every((byte) => byte === 0) ? [] : ['something other than zeros follows the signature in its room'],
     `${rest.length} zero bytes`,
@@ -93,24 +97,24 @@ function readCms({ contents }: Covered, list: CheckResults): DetachedSignature {
   return readDetached(structure);
 }
 
-function checkCryptography(covered: Covered, read: DetachedSignature, list: CheckResults): void {
+function checkCryptography(covered: Covered, read: DetachedSignature, results: CheckResults): void {
   const { digest } = read.data.signer;
   const judged = judgeDetached(read, [covered.first, covered.second]);
-  list.failIf(
+  results.failIf(
     'signature.algorithms',
     judged.algorithms,
     `${HASHES[digest] ?? digest} with ${describeKey(read.certificate.x509.publicKey)}`,
   );
-  list.attempt(
+  results.attempt(
     'signature.certificate',
     () => requireBinding(read),
     () => 'its hash is among what was signed',
   );
   if (judged.algorithms.length > 0) return;
-  list.failIf(
+  results.failIf(
     'signature.digest',
     judged.digest.map(() => 'the file was changed after it was signed'),
     judged.contentHash,
   );
-  list.failIf('signature.value', judged.value, 'it fits');
+  results.failIf('signature.value', judged.value, 'it fits');
 }

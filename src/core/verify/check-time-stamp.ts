@@ -13,34 +13,34 @@ export interface CheckedTimeStamp {
 /** Checks the time stamp over the signature value, if there is one (ETSI EN 319 142-1, baseline B-T). */
 export function checkTimeStamp(
   signer: SignedData['signer'],
-  list: CheckResults,
+  results: CheckResults,
   trusted: readonly Uint8Array[],
 ): CheckedTimeStamp | undefined {
   const { timeStamp } = signer;
   if (timeStamp === undefined) {
-    list.skip('signature.time-stamp', 'There is none; it is not required.');
-    list.skip('time-stamp.trusted', 'There is no time stamp.');
+    results.skip('signature.time-stamp', 'There is none; it is not required.');
+    results.skip('time-stamp.trusted', 'There is no time stamp.');
     return undefined;
   }
-  const read = list.attempt(
+  const read = results.attempt(
     'signature.time-stamp',
     () => readTimeStamp(timeStamp),
     ({ at }) => at.toISOString(),
   );
   if (read === undefined) return undefined;
-  const judged = list.attempt(
+  const judged = results.attempt(
     'signature.time-stamp',
     () => judgeTimeStamp(read, signer.signature.value),
     ({ said }) => said,
   );
   if (judged === undefined) return undefined;
   const { wrong, server, said } = judged;
-  list.failIf('signature.time-stamp', wrong, said);
+  results.failIf('signature.time-stamp', wrong, said);
   if (wrong.length > 0 || server === undefined) return undefined;
   const vouched = isTrusted(server, read.certificates, readableCertificates(trusted), read.at);
-  if (vouched) list.pass('time-stamp.trusted', subjectLine(server));
+  if (vouched) results.pass('time-stamp.trusted', subjectLine(server));
   else
-    list.skip(
+    results.skip(
       'time-stamp.trusted',
       'None of the certificates you trust is or issued that of the time-stamp server; its time is only its word.',
     );

@@ -8,22 +8,22 @@ import type { KnownFingerprint } from './options.js';
 type WithLeaves = ExaminedItem & { leaves: readonly Sha256[] };
 
 /** Whether the things that were given belong to one record, and make up for what one of them leaves out. */
-export function crossCheck(all: readonly ExaminedItem[], list: CheckResults): void {
+export function crossCheck(all: readonly ExaminedItem[], results: CheckResults): void {
   if (all.length < 2) {
     for (const id of ['together.states', 'together.bag', 'together.originals'] as const)
-      list.skip(id, 'Only one thing was given.');
+      results.skip(id, 'Only one thing was given.');
     return;
   }
-  checkStates(all, list);
-  checkBags(all, list);
-  checkOmitted(all, list);
+  checkStates(all, results);
+  checkBags(all, results);
+  checkOmitted(all, results);
 }
 
-function checkStates(all: readonly ExaminedItem[], list: CheckResults): void {
+function checkStates(all: readonly ExaminedItem[], results: CheckResults): void {
   const read = all.filter((one): one is WithLeaves => one.leaves !== undefined);
   const [first, ...rest] = read;
   if (first === undefined || rest.length === 0) {
-    list.skip('together.states', 'Fewer than two of them could be read.');
+    results.skip('together.states', 'Fewer than two of them could be read.');
     return;
   }
   const longest = read.reduce((a, b) => (b.leaves.length > a.leaves.length ? b : a));
@@ -33,7 +33,7 @@ function checkStates(all: readonly ExaminedItem[], list: CheckResults): void {
     const at = leaves.findIndex((leaf, i) => leaf !== longest.leaves[i]);
     return at < 0 ? [] : [`${subject.path} and ${longest.subject.path} differ from entry ${at} on`];
   });
-  list.failIf(
+  results.failIf(
     'together.states',
     wrong,
     read
@@ -47,11 +47,11 @@ function checkStates(all: readonly ExaminedItem[], list: CheckResults): void {
   );
 }
 
-function checkBags(all: readonly ExaminedItem[], list: CheckResults): void {
+function checkBags(all: readonly ExaminedItem[], results: CheckResults): void {
   const bags = all.filter(({ subject }) => subject.is === 'bag');
   const naming = all.filter(({ manifest }) => manifest?.bag !== undefined);
   if (bags.length === 0 || naming.length === 0) {
-    list.skip(
+    results.skip(
       'together.bag',
       bags.length === 0 ? 'No bag was given.' : 'No dossier that was given names a bag.',
     );
@@ -62,14 +62,14 @@ function checkBags(all: readonly ExaminedItem[], list: CheckResults): void {
       ? []
       : [`${subject.path} is not the bag that ${naming.map((one) => one.subject.path).join(' or ')} names`],
   );
-  list.failIf('together.bag', wrong, `${bags.length} named by a signed dossier`);
+  results.failIf('together.bag', wrong, `${bags.length} named by a signed dossier`);
 }
 
-function checkOmitted(all: readonly ExaminedItem[], list: CheckResults): void {
+function checkOmitted(all: readonly ExaminedItem[], results: CheckResults): void {
   const holders = all.filter(({ originals }) => originals !== undefined);
   const dossiers = all.filter(({ manifest }) => manifest !== undefined);
   if (holders.length === 0 || dossiers.length === 0) {
-    list.skip('together.originals', 'It takes a dossier with its bag or record.');
+    results.skip('together.originals', 'It takes a dossier with its bag or record.');
     return;
   }
   const here = new Set(holders.flatMap(({ originals }) => [...(originals ?? [])]));
@@ -80,13 +80,13 @@ function checkOmitted(all: readonly ExaminedItem[], list: CheckResults): void {
   const withheld = wanted.filter(({ why, sha256 }) => !isPromised(why) && !here.has(sha256)).length;
   const said = `${wanted.length - missing.length - withheld} of ${wanted.length} are here`;
   if (missing.length > 0)
-    list.failIf(
+    results.failIf(
       'together.originals',
       missing.map(({ name, path }) => `"${name}", left out of ${path}, is not here whole`),
       '',
     );
-  else if (withheld > 0) list.notice('together.originals', `${said}; ${withheld} are kept back`);
-  else list.pass('together.originals', said);
+  else if (withheld > 0) results.notice('together.originals', `${said}; ${withheld} are kept back`);
+  else results.pass('together.originals', said);
 }
 
 /** Whether an original that is not inside is to come along in a bag; the others are kept back on purpose. */

@@ -58,9 +58,9 @@ async function examine(path: string, options: VerifyOptions): Promise<ExaminedIt
     return kind === 'dossier' ? await examinePdf(path, options) : await examineFiles(path, kind, options);
   } catch (error) {
     if (!(error instanceof Malformed)) throw error;
-    const list = new CheckResults(CHECKS_BY_SUBJECT.dossier);
-    list.fail('pdf.header', error.message);
-    return { subject: { path, is: 'unknown', verdict: 'broken', checks: list.checks() } };
+    const results = new CheckResults(CHECKS_BY_SUBJECT.dossier);
+    results.fail('pdf.header', error.message);
+    return { subject: { path, is: 'unknown', verdict: 'broken', checks: results.checks() } };
   }
 }
 
@@ -74,20 +74,23 @@ async function examinePdf(path: string, options: VerifyOptions): Promise<Examine
 
 async function examineFiles(path: string, kind: ItemKind, options: VerifyOptions): Promise<ExaminedItem> {
   const is = kind === 'record' ? 'record' : kind === 'unknown' ? 'unknown' : 'bag';
-  const list = new CheckResults(is === 'record' ? CHECKS_BY_SUBJECT.record : CHECKS_BY_SUBJECT.bag);
+  const results = new CheckResults(is === 'record' ? CHECKS_BY_SUBJECT.record : CHECKS_BY_SUBJECT.bag);
   let found: Omit<ExaminedItem, 'subject'> & Pick<Verification, 'fingerprint'> = {};
   try {
-    found = await examineItem(path, kind, list, options);
-    list.pass('check.finished', 'all of them');
+    found = await examineItem(path, kind, results, options);
+    results.pass('check.finished', 'all of them');
   } catch (error) {
     if (error instanceof Malformed)
-      list.fail(is === 'record' ? 'record.files' : 'bag.container', error.message);
+      results.fail(is === 'record' ? 'record.files' : 'bag.container', error.message);
     // Whatever stops a check must not pass for a good result.
     else
-      list.fail('check.finished', `a check stopped on something unforeseen: ${String(error).slice(0, 200)}`);
+      results.fail(
+        'check.finished',
+        `a check stopped on something unforeseen: ${String(error).slice(0, 200)}`,
+      );
   }
   const { fingerprint, ...more } = found;
-  const checks = list.checks();
+  const checks = results.checks();
   return {
     subject: {
       path,
@@ -100,7 +103,7 @@ async function examineFiles(path: string, kind: ItemKind, options: VerifyOptions
   };
 }
 
-async function examineItem(path: string, kind: ItemKind, list: CheckResults, options: VerifyOptions) {
+async function examineItem(path: string, kind: ItemKind, results: CheckResults, options: VerifyOptions) {
   if (kind === 'unknown') refuse('this folder is neither a record of a delivery nor a bag');
   const container =
     kind === 'bag-zip'
@@ -109,10 +112,10 @@ async function examineItem(path: string, kind: ItemKind, list: CheckResults, opt
   try {
     const here = kind === 'record' ? 'this record' : 'this bag';
     const wanted = { trusted: options.trusted ?? [], fingerprints: knownOf(options), here };
-    const bag = kind === 'record' ? undefined : await checkBag(container, list, wanted);
+    const bag = kind === 'record' ? undefined : await checkBag(container, results, wanted);
     const record =
       kind === 'record'
-        ? await checkRecordFiles({ container, below: '', hashes: new Map() }, list, wanted)
+        ? await checkRecordFiles({ container, below: '', hashes: new Map() }, results, wanted)
         : bag?.record;
     return {
       ...omitUndefined({

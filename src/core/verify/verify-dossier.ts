@@ -30,17 +30,17 @@ export async function verifyDossier(bytes: Uint8Array, options: VerifyOptions = 
 
 /** The same, with the manifest for those who hold more of the record. */
 export async function examineDossier(bytes: Uint8Array, options: VerifyOptions): Promise<DossierFindings> {
-  const list = new CheckResults();
+  const results = new CheckResults();
   let found: Found = {};
   try {
-    found = await run(bytes, list, options);
-    list.pass('check.finished', 'all of them');
+    found = await run(bytes, results, options);
+    results.pass('check.finished', 'all of them');
   } catch (error) {
     // Whatever stops a check must not pass for a good result.
-    list.fail('check.finished', `a check stopped on something unforeseen: ${String(error).slice(0, 200)}`);
+    results.fail('check.finished', `a check stopped on something unforeseen: ${String(error).slice(0, 200)}`);
   }
   const { manifest, ...said } = found;
-  const verification = { verdict: verdictOf(list), checks: list.checks(), ...said };
+  const verification = { verdict: verdictOf(results), checks: results.checks(), ...said };
   return manifest === undefined
     ? { verification }
     : { verification, manifest, leaves: manifest.record.leaves };
@@ -48,65 +48,65 @@ export async function examineDossier(bytes: Uint8Array, options: VerifyOptions):
 
 type Found = Pick<Verification, 'signer' | 'fingerprint'> & { manifest?: Manifest };
 
-async function run(bytes: Uint8Array, list: CheckResults, options: VerifyOptions): Promise<Found> {
+async function run(bytes: Uint8Array, results: CheckResults, options: VerifyOptions): Promise<Found> {
   if (!startsAsPdf(bytes)) {
-    list.fail(
+    results.fail(
       'pdf.header',
       bytes.length === 0 ? 'the file is empty' : 'this is not a PDF, or something stands before it',
     );
     return {};
   }
-  list.pass('pdf.header', Buffer.from(bytes.subarray(0, 8)).toString('latin1').trim());
-  const file = list.attempt(
+  results.pass('pdf.header', Buffer.from(bytes.subarray(0, 8)).toString('latin1').trim());
+  const file = results.attempt(
     'pdf.structure',
     () => readPdf(bytes),
     ({ objects }) => `${objects.size} objects`,
   );
   if (file === undefined) return {};
-  const hidden = list.attempt(
+  const hidden = results.attempt(
     'pdf.hidden',
     () => hiddenParts(file),
     () => 'nothing is left over',
   );
-  if (hidden !== undefined) list.failIf('pdf.hidden', hidden, 'nothing is left over');
-  const active = list.attempt(
+  if (hidden !== undefined) results.failIf('pdf.hidden', hidden, 'nothing is left over');
+  const active = results.attempt(
     'pdf.active-content',
     () => activeContent(file),
     () => 'none found',
   );
-  if (active !== undefined) list.failIf('pdf.active-content', active, 'none found');
-  const signer = checkSignature(file, list, options);
-  const contents = checkAttachments(file, list);
+  if (active !== undefined) results.failIf('pdf.active-content', active, 'none found');
+  const signer = checkSignature(file, results, options);
+  const contents = checkAttachments(file, results);
   const signedAt = signer?.claimedTime === undefined ? undefined : new Date(signer.claimedTime);
-  if (contents !== undefined && signedAt !== undefined) compareTimes(contents.manifest, signedAt, list);
+  if (contents !== undefined && signedAt !== undefined) compareTimes(contents.manifest, signedAt, results);
   const known = options.fingerprint === undefined ? [] : [options.fingerprint];
   const fingerprint =
     contents === undefined
       ? undefined
-      : checkRecord(contents, list, {
+      : checkRecord(contents, results, {
           trusted: options.trusted ?? [],
           fingerprints: [...known, ...(options.fingerprints ?? [])],
           ...omitUndefined({ signedAt }),
         });
   if (contents !== undefined && options.pictures === true) {
     const { checkPictureLikeness } = await import('./pictures/check-likeness.js');
-    await checkPictureLikeness(contents, list);
-  } else if (contents !== undefined) list.skip('plates.alike', 'It takes longer, and was not asked for.');
+    await checkPictureLikeness(contents, results);
+  } else if (contents !== undefined) results.skip('plates.alike', 'It takes longer, and was not asked for.');
   return {
     ...omitUndefined({ manifest: contents?.manifest, signer, fingerprint }),
   };
 }
 
 /** A dossier is signed when it is built: an old one that is signed anew, or dated back, states two times. */
-function compareTimes({ builtAt }: Manifest, signedAt: Date, list: CheckResults): void {
+function compareTimes({ builtAt }: Manifest, signedAt: Date, results: CheckResults): void {
   if (Math.abs(milliseconds(builtAt) - signedAt.getTime()) > CLOCK_TOLERANCE_MS)
-    list.fail(
+    results.fail(
       'signature.time',
       `the claimed signing time ${signedAt.toISOString()} is more than a day from that of building, ${builtAt}`,
     );
 }
 
-function verdictOf(list: CheckResults): Verdict {
-  if (list.has('failed')) return 'broken';
-  return list.has('passed', 'signer.trusted') ? 'intact' : 'intact-signer-not-vouched-for';
+function verdictOf(results: CheckResults): Verdict {
+  if (results.has('failed')) return 'broken';
+  return results.has('passed', 'signer.trusted') ? 'intact' : 'intact-signer-not-vouched-for';
 }

@@ -31,7 +31,7 @@ interface WordReading {
 }
 
 /** Reads one line. Throws NoteRefused for a word that is not known or says a second time what was said. */
-export function readNote({ words, free }: NoteWords, delivery: Delivery, standing: NoteContext): ParsedNote {
+export function readNote({ words, free }: NoteWords, delivery: Delivery, context: NoteContext): ParsedNote {
   const kind = kindOf(words);
   const found = new Map<string, string>();
   const say = ({ field, text }: WordReading): void => {
@@ -55,19 +55,15 @@ export function readNote({ words, free }: NoteWords, delivery: Delivery, standin
     i += said.length;
   }
   if (free !== undefined && free !== '') say({ field: FREE_FIELD[kind], text: free, length: 0 });
-  return parsedNote(kind, found, standing);
+  return parsedNote(kind, found, context);
 }
 
-function parsedNote(
-  kind: ReadingKind,
-  found: ReadonlyMap<string, string>,
-  standing: NoteContext,
-): ParsedNote {
+function parsedNote(kind: ReadingKind, found: ReadonlyMap<string, string>, context: NoteContext): ParsedNote {
   const fields: ParsedNote['fields'] = {};
   for (const [field, text] of found)
     if (!['word', 'date', 'clock', 'day'].includes(field)) fields[field] = field === 'alarm' ? [text] : text;
   const clock = found.get('clock');
-  const date = found.get('date') ?? found.get('day') ?? standing.date;
+  const date = found.get('date') ?? found.get('day') ?? context.date;
   if (clock === undefined)
     throw new UnreadableNote(
       'it has no time of day',
@@ -75,8 +71,8 @@ function parsedNote(
     );
   // A time that names its own day needs no other.
   fields.at = date === undefined || /^\d{4}-/.test(clock) ? clock : `${date} ${clock}`;
-  if (fields.stop === undefined && standing.stop !== undefined) fields.stop = standing.stop;
-  if (fields.by === undefined && standing.by !== undefined) fields.by = standing.by;
+  if (fields.stop === undefined && context.stop !== undefined) fields.stop = context.stop;
+  if (fields.by === undefined && context.by !== undefined) fields.by = context.by;
   const word = found.get('word');
   return { kind, fields, ...omitUndefined({ word }) };
 }

@@ -11,21 +11,21 @@ export interface NoteContext {
 /** What a line says that has nothing but a date, a stop or `by` a name; undefined when it says more. */
 export function noteContextOf({ words, free }: NoteWords, delivery: Delivery): NoteContext | undefined {
   if (free !== undefined) return undefined;
-  const standing: NoteContext = {};
+  const context: NoteContext = {};
   for (let i = 0; i < words.length; ) {
     const word = words[i] ?? '';
     const date = dateAt(words, i);
     const stop = delivery.stops.find(({ id }) => id.toLowerCase() === word.toLowerCase());
     if (date !== undefined) {
-      standing.date = date.text;
+      context.date = date.text;
       i += date.length;
     } else if (stop !== undefined) {
-      standing.stop = stop.id;
+      context.stop = stop.id;
       i += 1;
     } else if (word.toLowerCase() === 'by' && i + 1 < words.length) {
-      standing.by = words.slice(i + 1).join(' ');
+      context.by = words.slice(i + 1).join(' ');
       i = words.length;
     } else return undefined;
   }
-  return Object.keys(standing).length === 0 ? undefined : standing;
+  return Object.keys(context).length === 0 ? undefined : context;
 }

@@ -12,7 +12,7 @@ export interface ChecklistContext {
   now: Date;
   /** The answer of the first box that asks this. */
   answer: (
-    matches: (ask: ChecklistBox['question']) => boolean,
+    matches: (question: ChecklistBox['question']) => boolean,
   ) => { number: number; text: string } | undefined;
   name: string | undefined;
 }
@@ -34,7 +34,7 @@ export function checklistContext(
     delivery,
     now,
     answer,
-    name: answer((ask) => ask.is === 'name')?.text,
+    name: answer((question) => question.is === 'name')?.text,
   };
 }
 
@@ -66,7 +66,7 @@ function dated(clock: string, day: string | undefined, planned: string | undefin
 }
 
 export function typedEventTime(clock: string, stop: string, { answer, delivery }: ChecklistContext): string {
-  const day = answer((ask) => ask.is === 'day' && ask.stop === stop)?.text;
+  const day = answer((question) => question.is === 'day' && question.stop === stop)?.text;
   return dated(clock, day, delivery.stops.find(({ id }) => id === stop)?.planned);
 }
 
@@ -83,8 +83,9 @@ export function approximateTime(
   context: ChecklistContext,
 ): { at: string; caption: string } {
   const at =
-    context.answer((ask) => ask.is === 'event' && ask.stop === stop && ask.event === event) ??
-    lastEvent(stop, context);
+    context.answer(
+      (question) => question.is === 'event' && question.stop === stop && question.event === event,
+    ) ?? lastEvent(stop, context);
   if (at !== undefined)
     return {
       at: typedEventTime(at.text, stop, context),
@@ -98,7 +99,7 @@ export function approximateTime(
 
 function lastEvent(stop: string, { boxes, answer }: ChecklistContext) {
   const last = boxes.findLast(({ question }) => question.is === 'event' && question.stop === stop);
-  return last === undefined ? undefined : answer((ask) => ask === last.question);
+  return last === undefined ? undefined : answer((question) => question === last.question);
 }
 
 /**
@@ -108,10 +109,12 @@ function lastEvent(stop: string, { boxes, answer }: ChecklistContext) {
 export function unitCheckTime(count: number, context: ChecklistContext): string {
   const { delivery, answer, now } = context;
   const from = delivery.stops.find(({ does }) => does === 'load');
-  const day = answer((ask) => ask.is === 'day' && ask.stop === 'transit')?.text;
+  const day = answer((question) => question.is === 'day' && question.stop === 'transit')?.text;
   let before: string | undefined;
   for (let i = 1; i <= count; i += 1) {
-    const clock = answer((ask) => ask.is === 'unit-check' && ask.part === 'at' && ask.count === i)?.text;
+    const clock = answer(
+      (question) => question.is === 'unit-check' && question.part === 'at' && question.count === i,
+    )?.text;
     if (clock === undefined) continue;
     const typed = dated(clock, day, from?.planned);
     const read = typedTime(typed, delivery, from, now, '--at');
@@ -138,7 +141,7 @@ export function lastEventTime(context: ChecklistContext): string {
   const last = context.boxes.findLast(({ question }) => question.is === 'event');
   if (last?.question.is !== 'event') return 'now';
   const { stop } = last.question;
-  const text = context.answer((ask) => ask === last.question)?.text ?? '';
+  const text = context.answer((question) => question === last.question)?.text ?? '';
   const at = typedTime(
     typedEventTime(text, stop, context),
     context.delivery,

@@ -57,7 +57,7 @@ export function pulpDraft(
 export function missingCompanion(
   number: number,
   { answer }: ChecklistContext,
-  needs: (ask: ChecklistBox['question']) => boolean,
+  needs: (question: ChecklistBox['question']) => boolean,
   what: string,
 ): BoxDraft[] {
   if (answer(needs) !== undefined) return [];

@@ -70,9 +70,9 @@ function fieldOf({ where }: Problem, first: number | undefined): string {
 }
 
 /** A time taken from another box is known less well. */
-function widened(judged: ParsedReading, { caption }: Record<string, unknown>): ParsedReading {
-  if (caption === undefined || judged.time.is !== 'known') return judged;
-  return { ...judged, time: { ...judged.time, uncertaintySeconds: BORROWED_SECONDS } };
+function widened(reading: ParsedReading, { caption }: Record<string, unknown>): ParsedReading {
+  if (caption === undefined || reading.time.is !== 'known') return reading;
+  return { ...reading, time: { ...reading.time, uncertaintySeconds: BORROWED_SECONDS } };
 }
 
 const named = (fields: Record<string, unknown>, by: string | undefined) =>

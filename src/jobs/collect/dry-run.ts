@@ -82,7 +82,7 @@ class DryRun {
   constructor(
     readonly delivery: Delivery,
     readonly options: LogOptions,
-    readonly holders: EvidenceByHash,
+    readonly byHash: EvidenceByHash,
     readonly report: DryRunReport,
   ) {}
 
@@ -122,12 +122,12 @@ class DryRun {
 
   #tell(file: string, within: string | undefined, sha256: Sha256, examined: ExaminedFile): void {
     const { received, readings, problems, takenFor, log } = examined;
-    const heldAs = this.holders.of(sha256);
+    const heldAs = this.byHash.of(sha256);
     const sameAs = this.#seen.get(sha256);
     this.#seen.set(sha256, sameAs ?? file);
     const anew =
-      received.kind === 'unit-log' && !this.holders.isReadBy(sha256, received.mapping)
-        ? this.holders.log(sha256)?.evidence
+      received.kind === 'unit-log' && !this.byHash.isReadBy(sha256, received.mapping)
+        ? this.byHash.log(sha256)?.evidence
         : undefined;
     const said = Object.keys(this.options).length > 0;
     this.report.items.push({

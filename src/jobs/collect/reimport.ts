@@ -19,11 +19,11 @@ interface Reading {
  * later, which takes over what was said of the earlier one and not of itself; what was withheld stays withheld.
  */
 export function reimportEntries(
-  holders: EvidenceByHash,
+  byHash: EvidenceByHash,
   before: EvidenceId,
   { evidence, received, replaces, by }: Reading,
 ): NewEntry[] {
-  const earlier = holders.item(before);
+  const earlier = byHash.item(before);
   const note =
     replaces === undefined
       ? `The same file is read as a unit log in ${evidence}.`

@@ -56,7 +56,7 @@ export class CollectRun {
     record: DeliveryRecord,
     options: LogOptions,
     by: string,
-    holders: EvidenceByHash,
+    byHash: EvidenceByHash,
     batch: Batch,
     report: CollectReport,
   ) {
@@ -64,7 +64,7 @@ export class CollectRun {
     this.#delivery = record.state().delivery;
     this.#options = options;
     this.#by = by;
-    this.#holders = holders;
+    this.#holders = byHash;
     this.#batch = batch;
     this.#report = report;
     this.#said = recordedReadings(record);

@@ -44,12 +44,12 @@ async function imagesWithin(
   const likely = await likelyQuality(evidence, mostBytes, (sample, quality) =>
     prepareImages(sample, read, { quality, signal }),
   );
-  let plates = await prepareImages(evidence, read, { ...likely, signal, onLastTenth });
+  let images = await prepareImages(evidence, read, { ...likely, signal, onLastTenth });
   for (const quality of QUALITIES.slice(QUALITIES.indexOf(likely.quality) + 1)) {
-    if (fits(plates.bytes, mostBytes, plates.quality)) break;
-    plates = await prepareImages(evidence, read, { quality, signal });
+    if (fits(images.bytes, mostBytes, images.quality)) break;
+    images = await prepareImages(evidence, read, { quality, signal });
   }
-  return plates;
+  return images;
 }
 
 /** What a step to the next finer quality adds at the least: it has more than half as many pixels again. */

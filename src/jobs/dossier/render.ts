@@ -109,14 +109,14 @@ export async function render(
   // keeps one core busy about as long as these and the setting of pages keep the other.
   await wanted.nearlyMade;
   if (copy === undefined && (input.bag === true || originalsBytes(numbered, not) > mostBytes)) pack();
-  const plates = await wanted.images;
+  const images = await wanted.images;
   const made = await enclosuresWithin(
     record,
     { ...assessed, assessment },
     parts,
     numbered,
     not,
-    mostBytes - plates.bytes,
+    mostBytes - images.bytes,
     labels,
   );
   const { enclosed, exhibits } = made;
@@ -134,12 +134,12 @@ export async function render(
     attachments: enclosed,
     leftOut,
     entriesLeftOut: ledger.leftOut,
-    plates: listExhibitImages(listed, plates),
+    plates: listExhibitImages(listed, images),
     ...omitUndefined({ bag }),
   });
   const sizing: Sizing = {
     mostBytes,
-    picture: plates.quality,
+    picture: images.quality,
     originalsInside: enclosed.filter(({ what }) => what === 'original').length,
     originalsNotInside: leftOut.length,
   };
@@ -186,7 +186,7 @@ export async function render(
       fingerprint,
       signer,
       tool: tool(),
-      plates,
+      plates: images,
       sizing,
       ...omitUndefined({ copy: copyWords }),
       templates: wanted.templates,
@@ -283,9 +283,9 @@ function withheldFiles(state: RecordState): Map<Sha256, OmittedOriginal['why']> 
 }
 
 /** Files of evidence that a copy does not name: size and hash stay, the name does not. */
-function filesOf(state: RecordState, out: Redaction): OmittedOriginal[] {
+function filesOf(state: RecordState, redaction: Redaction): OmittedOriginal[] {
   return state.evidence.flatMap((item): OmittedOriginal[] =>
-    'file' in item && out.evidence.has(item.evidence)
+    'file' in item && redaction.evidence.has(item.evidence)
       ? [{ name: '(left out)', bytes: item.file.bytes, sha256: item.file.sha256, why: 'withheld' }]
       : [],
   );

@@ -42,15 +42,15 @@ export async function readerOf(
   const numbered = numberExhibits(record.state());
   const whole = { state, assessment, exhibits: numbered };
   if (copy === undefined) return { seen: whole, whole, kept: [], ...more };
-  const out = redact(record.entries, record.state(), copy);
-  const part = await assessRecord(record, at, (all) => redactedState(all, out, copy), templates);
+  const redaction = redact(record.entries, record.state(), copy);
+  const part = await assessRecord(record, at, (all) => redactedState(all, redaction, copy), templates);
   const said = intersectAssessments(assessment, part.assessment).assessment;
   const saidIds = new Set(said.findings.map(keyOf));
   return {
     seen: {
       state: part.state,
       assessment: said,
-      exhibits: numbered.filter(({ evidence }) => !out.evidence.has(evidence)),
+      exhibits: numbered.filter(({ evidence }) => !redaction.evidence.has(evidence)),
     },
     whole,
     kept: assessment.findings.filter((one) => one.weighs === 'helps' && !saidIds.has(keyOf(one))),

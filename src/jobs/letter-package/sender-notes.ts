@@ -17,7 +17,7 @@ export interface SenderNotes {
 
 /** @param paper the whole record as paper, for its words */
 export async function senderNotes(
-  asked: LetterRequest,
+  request: LetterRequest,
   reader: LetterReader,
   paper: CorrespondenceInput,
 ): Promise<SenderNotes> {
@@ -34,7 +34,7 @@ export async function senderNotes(
     weak: [...(await said('hurts', ofWeight('hurts'))), ...(await said('open', ofWeight('open')))],
     kept: await findingSentences(paper, reader.kept),
     missing: gaps.filter(({ rule }) => weakRules.has(rule)).map(({ title }) => title),
-    cautions: cautionsFor(asked, reader),
+    cautions: cautionsFor(request, reader),
   };
 }
 

@@ -15,14 +15,14 @@ type Why = OmittedOriginal['why'];
  */
 export async function withheldOriginals(
   state: RecordState,
-  out: Redaction,
+  redaction: Redaction,
   copy: RedactedCopy,
   read: (sha256: Sha256) => Promise<Uint8Array>,
 ): Promise<Map<Sha256, Why>> {
   const not = new Map<Sha256, Why>();
   const filed = state.evidence.filter((item) => 'file' in item);
   for (const item of filed) {
-    const why = await reason(item, out, copy, read);
+    const why = await reason(item, redaction, copy, read);
     if (why !== undefined) not.set(item.file.sha256, why);
   }
   // What holds a file that is left out holds its bytes; archives can lie in archives.
@@ -40,14 +40,14 @@ export async function withheldOriginals(
 
 async function reason(
   item: Extract<EvidenceItem, { file: unknown }>,
-  out: Redaction,
+  redaction: Redaction,
   copy: RedactedCopy,
   read: (sha256: Sha256) => Promise<Uint8Array>,
 ): Promise<Why | undefined> {
-  if (out.evidence.has(item.evidence)) return 'withheld';
+  if (redaction.evidence.has(item.evidence)) return 'withheld';
   if ((item.blackOut ?? []).length > 0) return 'blacked-out';
   if (copy.positions) return undefined;
-  if (out.entryOnly.has(item.evidence) || item.place?.gps !== undefined) return 'position';
+  if (redaction.entryOnly.has(item.evidence) || item.place?.gps !== undefined) return 'position';
   return (await mayHoldPosition(await read(item.file.sha256), item.file.type)) ? 'position' : undefined;
 }
 

@@ -79,14 +79,14 @@ function names(entry: Entry): (EvidenceId | undefined)[] {
 }
 
 /** The state that a copy is computed and set from: nothing that is left out is in it. */
-export function redactedState(state: RecordState, out: Redaction, copy: RedactedCopy): RecordState {
+export function redactedState(state: RecordState, redaction: Redaction, copy: RedactedCopy): RecordState {
   return {
     ...state,
     evidence: state.evidence
-      .filter((item) => !out.evidence.has(item.evidence))
+      .filter((item) => !redaction.evidence.has(item.evidence))
       .map((item) => (copy.positions ? item : withoutPosition(item))),
-    clocks: state.clocks.filter(({ seq }) => !out.entries.has(seq)),
-    claims: state.claims.filter(({ seq }) => !out.entries.has(seq)),
+    clocks: state.clocks.filter(({ seq }) => !redaction.entries.has(seq)),
+    claims: state.claims.filter(({ seq }) => !redaction.entries.has(seq)),
   };
 }
 

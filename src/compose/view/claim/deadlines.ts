@@ -15,11 +15,11 @@ export function deadlineBlocks(
   return [
     { is: 'heading', level: 3, text: labels(`sub.${title}`) },
     tableOf(view, clocks, [
-      ['duty', 3.6, (clock) => dutyOf(view, clock)],
+      ['duty', 3.6, (deadline) => dutyOf(view, deadline)],
       ['whose', 1.2, ({ binds }) => labels(`binds.${binds}`)],
-      ['starts', 2.4, (clock) => startOf(view, clock)],
-      ['due', 2, (clock) => dueWords(view, clock)],
-      ['state', 1.6, (clock) => stateOf(view, clock)],
+      ['starts', 2.4, (deadline) => startOf(view, deadline)],
+      ['due', 2, (deadline) => dueWords(view, deadline)],
+      ['state', 1.6, (deadline) => stateOf(view, deadline)],
       ['source', 2.2, ({ source, basis }) => `${source} (${labels(`text-basis.${basis}`)})`],
     ]),
   ];
@@ -27,15 +27,16 @@ export function deadlineBlocks(
 
 const languageOf = (view: View) => view.input.state.delivery.show.language;
 
-function dutyOf(view: View, clock: ClaimDeadline): Cell {
+function dutyOf(view: View, deadline: ClaimDeadline): Cell {
   const { labels } = view;
   const language = languageOf(view);
-  const turn = clock.turn === undefined ? '' : ` (${labels('clock.turn').replace('N', String(clock.turn))})`;
-  const where = clock.stop === undefined ? '' : ` ${view.names.stop(clock.stop)}.`;
+  const turn =
+    deadline.turn === undefined ? '' : ` (${labels('clock.turn').replace('N', String(deadline.turn))})`;
+  const where = deadline.stop === undefined ? '' : ` ${view.names.stop(deadline.stop)}.`;
   return [
-    { is: 'strong', of: plain(`${clock.title[language]}${turn}`) },
-    text(`. ${clock.duty[language]}.${where}${underWhat(view, clock)}`),
-    ...setByWords(view, clock),
+    { is: 'strong', of: plain(`${deadline.title[language]}${turn}`) },
+    text(`. ${deadline.duty[language]}.${where}${underWhat(view, deadline)}`),
+    ...setByWords(view, deadline),
   ];
 }
 

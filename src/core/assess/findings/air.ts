@@ -19,26 +19,26 @@ const OUT_OF_BAND = 0.8;
 const COVERED = 0.95;
 
 /** What the unit logs show of the air in the carrier's custody. */
-export function airFindings(found: FindingContext): Finding[] {
-  const usable = found.temperatures.filter((result) => result.judged !== undefined);
-  if (usable.every((result) => result.channels.every((one) => one.knownSeconds === 0))) return noLog(found);
+export function airFindings(context: FindingContext): Finding[] {
+  const usable = context.temperatures.filter((result) => result.judged !== undefined);
+  if (usable.every((result) => result.channels.every((one) => one.knownSeconds === 0))) return noLog(context);
   return usable.flatMap((result) => {
     const judged = result.channels.find((one) => one.channel === result.judged);
     if (judged === undefined) return [];
     return [
       ...bandFinding(result, judged),
-      ...excursionFindings(found, result),
+      ...excursionFindings(context, result),
       ...coverageFinding(result, judged),
       ...unitOff(result),
-      ...clock(found, result),
+      ...clock(context, result),
     ];
   });
 }
 
-function noLog(found: FindingContext): Finding[] {
-  const over = found.state.delivery.stops
+function noLog(context: FindingContext): Finding[] {
+  const over = context.state.delivery.stops
     .filter((stop) => stop.does === 'unload')
-    .some((stop) => latestTimeOf(found.milestones, stop.id, 'delivery-over') !== undefined);
+    .some((stop) => latestTimeOf(context.milestones, stop.id, 'delivery-over') !== undefined);
   return over ? [finding('no-unit-log', 'unit logs in the record', [], {})] : [];
 }
 
@@ -70,16 +70,16 @@ function bandFinding(result: TemperatureResult, judged: ChannelSummary): Finding
   ];
 }
 
-function excursionFindings(found: FindingContext, result: TemperatureResult): Finding[] {
+function excursionFindings(context: FindingContext, result: TemperatureResult): Finding[] {
   const { unexplained, explained } = result.excursionTotals;
   const by = 'excursions of the air';
   const findings: Finding[] = [];
   if (unexplained !== undefined)
-    findings.push(finding('excursions-unexplained', by, [result.log], excursionFacts(found, unexplained)));
+    findings.push(finding('excursions-unexplained', by, [result.log], excursionFacts(context, unexplained)));
   if (explained !== undefined)
     findings.push(
       finding('excursions-explained', by, [result.log], {
-        ...excursionFacts(found, explained),
+        ...excursionFacts(context, explained),
         logged: explained.logged,
         inferred: explained.inferred,
         causes: explained.causes.join(', '),
@@ -88,7 +88,7 @@ function excursionFindings(found: FindingContext, result: TemperatureResult): Fi
   return findings;
 }
 
-function excursionFacts(found: FindingContext, { highest, lowest, ...sums }: ExcursionSums) {
+function excursionFacts(context: FindingContext, { highest, lowest, ...sums }: ExcursionSums) {
   return {
     count: sums.count,
     total: duration(sums.seconds),
@@ -98,7 +98,7 @@ function excursionFacts(found: FindingContext, { highest, lowest, ...sums }: Exc
       lowest: lowest === undefined ? undefined : temperature(lowest),
     }),
     degreeHours: degreeHours(sums.degreeHours),
-    firstAt: time(sums.firstAt, zoneOf(found.state)),
+    firstAt: time(sums.firstAt, zoneOf(context.state)),
   };
 }
 
@@ -131,8 +131,8 @@ function unitOff(result: TemperatureResult): Finding[] {
   ];
 }
 
-function clock(found: FindingContext, result: TemperatureResult): Finding[] {
-  const added = found.logs.find((log) => log.evidence === result.log)?.addedSeconds ?? 0;
+function clock(context: FindingContext, result: TemperatureResult): Finding[] {
+  const added = context.logs.find((log) => log.evidence === result.log)?.addedSeconds ?? 0;
   if (added === 0) return [];
   return [
     finding('log-clock-corrected', 'clock comparison', [result.log], {

@@ -12,17 +12,17 @@ import { duration, type FindingContext, finding, time, zoneOf } from './make.js'
 const BETWEEN_UNIT_CHECKS = 4;
 
 /** What the record shows of care on the way: looks at the unit, alarms, seal, evidence that can't be got any more. */
-export function careFindings(found: FindingContext): Finding[] {
-  return [...unitCheckFindings(found), ...alarms(found), ...seals(found), ...lost(found)];
+export function careFindings(context: FindingContext): Finding[] {
+  return [...unitCheckFindings(context), ...alarms(context), ...seals(context), ...lost(context)];
 }
 
-const unitChecksOf = (found: FindingContext) =>
-  found.state.evidence.filter((item): item is ItemOf<'round'> => item.kind === 'round');
+const unitChecksOf = (context: FindingContext) =>
+  context.state.evidence.filter((item): item is ItemOf<'round'> => item.kind === 'round');
 
-function unitCheckFindings(found: FindingContext): Finding[] {
-  const all = unitChecksOf(found);
+function unitCheckFindings(context: FindingContext): Finding[] {
+  const all = unitChecksOf(context);
   const apart = longestInterval(
-    { ...found, stage: 'in-transit' },
+    { ...context, stage: 'in-transit' },
     { after: { moment: 'departed', seconds: 0 }, before: { moment: 'arrived', seconds: 0 } },
     all,
   );
@@ -42,14 +42,14 @@ function unitCheckFindings(found: FindingContext): Finding[] {
 }
 
 /** Alarms of the logs' own columns in custody, and those noted at looks at the unit. */
-function alarms(found: FindingContext): Finding[] {
+function alarms(context: FindingContext): Finding[] {
   const inCustody = ({ evidence, seen, from, to }: Alarm) =>
     seen === 'at-a-look' ||
-    found.temperatures.some(
+    context.temperatures.some(
       ({ log, custody }) => log === evidence && to >= custody.from.at && from <= custody.to.at,
     );
-  const all = alarmsOf(found.logs, unitChecksOf(found)).filter(inCustody);
-  const untimed = unitChecksOf(found).filter(
+  const all = alarmsOf(context.logs, unitChecksOf(context)).filter(inCustody);
+  const untimed = unitChecksOf(context).filter(
     (item) => knownMilliseconds(item.time) === undefined && item.alarms.length > 0,
   );
   const [first] = all;
@@ -64,23 +64,23 @@ function alarms(found: FindingContext): Finding[] {
         alarms: [
           ...new Set([...all.map((alarm) => alarm.text), ...untimed.flatMap((item) => item.alarms)]),
         ].join('; '),
-        ...omitUndefined({ firstAt: first && time(first.from, zoneOf(found.state)) }),
+        ...omitUndefined({ firstAt: first && time(first.from, zoneOf(context.state)) }),
       },
     ),
   ];
 }
 
-function seals(found: FindingContext): Finding[] {
+function seals(context: FindingContext): Finding[] {
   const by = 'seal numbers at both ends';
-  const applied = appliedSeals(found.state);
+  const applied = appliedSeals(context.state);
   const [first] = applied;
   if (first === undefined) return [];
-  const seen = foundSeals(found.state);
+  const seen = foundSeals(context.state);
   const known = new Set(applied.map((item) => sealKey(item.number)));
   if (seen.length === 0) {
-    const opened = found.state.delivery.stops
+    const opened = context.state.delivery.stops
       .filter((stop) => stop.does === 'unload')
-      .some((stop) => latestTimeOf(found.milestones, stop.id, 'doors-opened') !== undefined);
+      .some((stop) => latestTimeOf(context.milestones, stop.id, 'doors-opened') !== undefined);
     return opened ? [finding('seal-not-checked', by, [first.evidence], { number: first.number })] : [];
   }
   return seen.flatMap((item) => {
@@ -89,13 +89,13 @@ function seals(found: FindingContext): Finding[] {
       return [finding('seal-differs', by, ids, { applied: first.number, found: item.number })];
     if (item.state !== 'broken') return [finding('seal-same', by, ids, { number: item.number })];
     const at = knownMilliseconds(item.time);
-    const when = at === undefined ? {} : { at: time(at, zoneOf(found.state, item.place?.stop)) };
+    const when = at === undefined ? {} : { at: time(at, zoneOf(context.state, item.place?.stop)) };
     return [finding('seal-broken', by, ids, { number: item.number, ...when })];
   });
 }
 
-function lost(found: FindingContext): Finding[] {
-  const rules = found.gaps.filter(
+function lost(context: FindingContext): Finding[] {
+  const rules = context.gaps.filter(
     (gap) => (gap.outcome === 'missing' || gap.outcome === 'short') && gap.closable.is === 'lost',
   );
   return rules.length === 0 ? [] : [finding('evidence-lost', 'rules', [], { count: rules.length })];

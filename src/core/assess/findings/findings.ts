@@ -10,15 +10,15 @@ import { refusalFindings } from './refusal.js';
 import { setPointFindings } from './set-points.js';
 
 /** Everything the record shows, for and against the carrier, heaviest first; equals in the order they were found. */
-export function findingsOf(found: FindingContext): Finding[] {
+export function findingsOf(context: FindingContext): Finding[] {
   return [
-    ...refusalFindings(found),
-    ...pulpFindings(found),
-    ...setPointFindings(found),
-    ...airFindings(found),
-    ...careFindings(found),
-    ...productFindings(found),
-    ...loadingFindings(found),
-    ...mixingFindings(found),
+    ...refusalFindings(context),
+    ...pulpFindings(context),
+    ...setPointFindings(context),
+    ...airFindings(context),
+    ...careFindings(context),
+    ...productFindings(context),
+    ...loadingFindings(context),
+    ...mixingFindings(context),
   ].sort((a, b) => b.weight - a.weight);
 }

@@ -25,8 +25,8 @@ const ROUNDED = INCH / 100;
 const CROSSWISE: readonly ItemOf<'bracing'>['device'][] = ['load-bars', 'straps', 'boards'];
 
 /** What the noted rows say of side room, bracing, ice, air and count. Nothing is said before the doors were closed. */
-export function loadingFindings(found: FindingContext): Finding[] {
-  const { loading: plan, state, milestones } = found;
+export function loadingFindings(context: FindingContext): Finding[] {
+  const { loading: plan, state, milestones } = context;
   const stop = firstLoading(milestones.stops);
   if (plan === undefined || stop === undefined) return [];
   if (latestTimeOf(milestones, stop.id, 'doors-closed') === undefined) return [];
@@ -34,7 +34,7 @@ export function loadingFindings(found: FindingContext): Finding[] {
   return [
     ...sideRoom(plan, bracing),
     ...tallPallets(plan, state.delivery.lines, bracing),
-    ...icedGoods(plan, found),
+    ...icedGoods(plan, context),
     ...airPath(plan),
     ...room(plan),
   ];

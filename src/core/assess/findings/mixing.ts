@@ -21,11 +21,11 @@ interface Goods {
 }
 
 /** Lines that share the box and, by the published tables, do not go together. What the table lacks is not judged. */
-export function mixingFindings(found: FindingContext): Finding[] {
-  return pairs(found).flatMap(([a, b]) => [
+export function mixingFindings(context: FindingContext): Finding[] {
+  return pairs(context).flatMap(([a, b]) => [
     ...temperatures(a, b),
-    ...ethylene(found, a, b),
-    ...ethylene(found, b, a),
+    ...ethylene(context, a, b),
+    ...ethylene(context, b, a),
     ...moisture(a, b),
     ...moisture(b, a),
   ]);
@@ -66,17 +66,17 @@ function temperatures(a: Goods, b: Goods): Finding[] {
   ];
 }
 
-function ethylene(found: FindingContext, giver: Goods, feeler: Goods): Finding[] {
+function ethylene(context: FindingContext, giver: Goods, feeler: Goods): Finding[] {
   const gives = giver.company?.gives;
   if (gives !== 'H' && gives !== 'VH') return [];
   const feels = feeler.company?.feels;
   if (feels !== 'H' && feels !== 'VH') return [];
   const keys = [...new Set([giver.company, feeler.company].flatMap((one) => one?.ethyleneSources ?? []))];
   return [
-    finding('mixed-ethylene', BY, neighbours(found, giver.line, feeler.line), {
+    finding('mixed-ethylene', BY, neighbours(context, giver.line, feeler.line), {
       giver: lineRef(giver.line.id),
       feeler: lineRef(feeler.line.id),
-      beside: neighbours(found, giver.line, feeler.line).length > 0,
+      beside: neighbours(context, giver.line, feeler.line).length > 0,
       source: keys.map((key) => sources[key]).join('; '),
       fromMemory: keys.includes('M'),
     }),

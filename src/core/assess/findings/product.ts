@@ -14,25 +14,25 @@ import {
 } from './make.js';
 
 /** What published limits of the goods and the logged air say of each line, and what was left out of the logs. */
-export function productFindings(found: FindingContext): Finding[] {
+export function productFindings(context: FindingContext): Finding[] {
   return [
-    ...(found.margins ?? []).flatMap((margin) => [
-      ...freezingFinding(found, margin),
-      ...chillingFinding(found, margin),
+    ...(context.margins ?? []).flatMap((margin) => [
+      ...freezingFinding(context, margin),
+      ...chillingFinding(context, margin),
     ]),
-    ...(found.product ?? []).flatMap((result) => plausibility(found, result)),
-    ...excludedValueFindings(found),
+    ...(context.product ?? []).flatMap((result) => plausibility(context, result)),
+    ...excludedValueFindings(context),
   ];
 }
 
-function freezingFinding(found: FindingContext, { line, log, produce, freezing }: LineMargin): Finding[] {
+function freezingFinding(context: FindingContext, { line, log, produce, freezing }: LineMargin): Finding[] {
   const worst = freezing?.channels.reduce<(typeof freezing.channels)[number] | undefined>(
     (least, one) => (least === undefined || one.margin < least.margin ? one : least),
     undefined,
   );
   const point = freezing?.points.find((one) => one.celsius === freezing.celsius);
   if (freezing === undefined || worst === undefined || point === undefined) return [];
-  const stop = found.state.delivery.lines.find((one) => one.id === line)?.from;
+  const stop = context.state.delivery.lines.find((one) => one.id === line)?.from;
   return [
     finding(
       worst.margin < -ROUNDING ? 'air-below-freezing-point' : 'air-above-freezing-point',
@@ -43,7 +43,7 @@ function freezingFinding(found: FindingContext, { line, log, produce, freezing }
         goods: produce.name,
         channel: worst.channel,
         lowest: temperature(worst.lowest.value),
-        at: time(worst.lowest.at, zoneOf(found.state, stop)),
+        at: time(worst.lowest.at, zoneOf(context.state, stop)),
         point: temperature(freezing.celsius),
         margin: difference(Math.abs(worst.margin)),
         below: duration(worst.belowSeconds),
@@ -55,11 +55,11 @@ function freezingFinding(found: FindingContext, { line, log, produce, freezing }
 }
 
 /** Time in the chilling range is the shipper's choice where the bill asks for a temperature in it. */
-function chillingFinding(found: FindingContext, { line, log, produce, chilling }: LineMargin): Finding[] {
+function chillingFinding(context: FindingContext, { line, log, produce, chilling }: LineMargin): Finding[] {
   if (chilling === undefined) return [];
   const seconds = chilling.is === 'band' ? chilling.insideSeconds : chilling.belowHighSeconds;
   if (seconds === 0) return [];
-  const instruction = found.state.delivery.lines.find((one) => one.id === line)?.instruction;
+  const instruction = context.state.delivery.lines.find((one) => one.id === line)?.instruction;
   const asked = instruction === undefined ? undefined : celsius(instruction.setPoint);
   const asInstructed =
     asked !== undefined &&
@@ -93,7 +93,7 @@ const FINDING = {
   below: 'pulps-colder-than-air-allows',
 } as const;
 
-function plausibility(found: FindingContext, result: ProductResult): Finding[] {
+function plausibility(context: FindingContext, result: ProductResult): Finding[] {
   const { verdict, loading, arrival, envelope, assumptions, matters } = result;
   if (verdict === 'not-decidable' || loading === undefined || arrival === undefined) return [];
   if (envelope === undefined || matters === undefined) return [];
@@ -113,7 +113,7 @@ function plausibility(found: FindingContext, result: ProductResult): Finding[] {
   const by = 'product against air by Newton’s law of cooling';
   const evidence = [...loading.evidence, ...arrival.evidence, result.log];
   if (verdict === 'inside')
-    return [finding(FINDING.inside, by, evidence, facts, weightOfInside(found, result))];
+    return [finding(FINDING.inside, by, evidence, facts, weightOfInside(context, result))];
   return [
     finding(FINDING[verdict], by, evidence, { ...facts, beyond: difference(result.beyondKelvin ?? 0) }),
   ];
@@ -123,17 +123,17 @@ function plausibility(found: FindingContext, result: ProductResult): Finding[] {
  * Pulps that go with the air speak for the carrier when the product arrived as asked or was warm when it came, and
  * against when it came as asked and the air itself explains that it arrived otherwise.
  */
-function weightOfInside(found: FindingContext, { line }: ProductResult): Finding['weighs'] {
+function weightOfInside(context: FindingContext, { line }: ProductResult): Finding['weighs'] {
   const at = (does: 'load' | 'unload') =>
-    found.pulps.find((group) => group.line === line && group.does === does);
+    context.pulps.find((group) => group.line === line && group.does === does);
   const [load, delivery] = [at('load'), at('unload')];
   if (load?.band === undefined || delivery?.band === undefined) return 'open';
   if (delivery.inBand === delivery.count) return 'helps';
   return load.inBand === load.count ? 'hurts' : 'helps';
 }
 
-function excludedValueFindings(found: FindingContext): Finding[] {
-  return found.temperatures.flatMap(({ log, jumps = [], jumpCount = 0 }) => {
+function excludedValueFindings(context: FindingContext): Finding[] {
+  return context.temperatures.flatMap(({ log, jumps = [], jumpCount = 0 }) => {
     if (jumpCount === 0) return [];
     const values = jumps.map((jump) => jump.celsius);
     return [

@@ -28,15 +28,15 @@ const ids = (...groups: (PulpGroup | undefined)[]) =>
   groups.flatMap((group) => group?.readings.map((one) => one.evidence) ?? []);
 
 /** What the pulps at loading and delivery show of each line, and what it means that some are lacking. */
-export function pulpFindings(found: FindingContext): Finding[] {
-  return found.state.delivery.lines.flatMap((line) => {
+export function pulpFindings(context: FindingContext): Finding[] {
+  return context.state.delivery.lines.flatMap((line) => {
     const of = (does: PulpGroup['does']) =>
-      found.pulps.find((group) => group.line === line.id && group.does === does);
+      context.pulps.find((group) => group.line === line.id && group.does === does);
     const load = of('load');
     const delivery = of('unload');
     return [
-      ...(load === undefined ? missingAtLoading(found, line) : atLoading(found, load, delivery)),
-      ...(delivery === undefined ? missingAtDelivery(found, line) : atDelivery(delivery)),
+      ...(load === undefined ? missingAtLoading(context, line) : atLoading(context, load, delivery)),
+      ...(delivery === undefined ? missingAtDelivery(context, line) : atDelivery(delivery)),
       ...bothEnds(line, load, delivery),
     ];
   });
@@ -68,7 +68,7 @@ function outFacts(group: PulpGroup, band: { low: number; high: number }, side: '
  * In band at loading: with good pulps at delivery it shows care from end to end; with warm ones it proves the
  * claimant's first element, and weighs against the carrier.
  */
-function atLoading(found: FindingContext, load: PulpGroup, delivery: PulpGroup | undefined): Finding[] {
+function atLoading(context: FindingContext, load: PulpGroup, delivery: PulpGroup | undefined): Finding[] {
   const { band } = load;
   const lie = lieOf(load);
   if (band === undefined || lie === 'not-judged') return [];
@@ -79,14 +79,14 @@ function atLoading(found: FindingContext, load: PulpGroup, delivery: PulpGroup |
   }
   return [
     finding(`pulps-at-loading-${lie}-band`, BY, ids(load), outFacts(load, band, lie)),
-    ...(lie === 'above' ? noticeFinding(found, load, band.high) : []),
+    ...(lie === 'above' ? noticeFinding(context, load, band.high) : []),
   ];
 }
 
-function noticeFinding(found: FindingContext, load: PulpGroup, high: number): Finding[] {
-  const departed = latestTimeOf(found.milestones, load.stop, 'departed');
+function noticeFinding(context: FindingContext, load: PulpGroup, high: number): Finding[] {
+  const departed = latestTimeOf(context.milestones, load.stop, 'departed');
   const first = Math.min(...load.readings.map((one) => one.at ?? Number.POSITIVE_INFINITY));
-  const calls = found.state.evidence
+  const calls = context.state.evidence
     .filter((item): item is ItemOf<'contact'> => item.kind === 'contact')
     .filter((item) => ['shipper', 'broker', 'dispatcher', 'carrier'].includes(item.with))
     .flatMap((item) => {
@@ -113,7 +113,7 @@ function noticeFinding(found: FindingContext, load: PulpGroup, high: number): Fi
     finding('warm-at-loading-told', BY, [call.item.evidence, ...ids(load)], {
       line,
       with: call.item.with,
-      at: time(call.at, zoneOf(found.state, load.stop)),
+      at: time(call.at, zoneOf(context.state, load.stop)),
       about: call.item.about,
     }),
   ];
@@ -158,16 +158,16 @@ function bothEnds(line: Line, load: PulpGroup | undefined, delivery: PulpGroup |
   ];
 }
 
-function missingAtLoading(found: FindingContext, line: Line): Finding[] {
-  const over = latestTimeOf(found.milestones, line.from, 'doors-closed');
+function missingAtLoading(context: FindingContext, line: Line): Finding[] {
+  const over = latestTimeOf(context.milestones, line.from, 'doors-closed');
   if (over === undefined) return [];
   return [
     finding('no-pulps-at-loading', BY, [over.evidence], { line: lineRef(line.id), stop: stopRef(line.from) }),
   ];
 }
 
-function missingAtDelivery(found: FindingContext, line: Line): Finding[] {
-  const over = latestTimeOf(found.milestones, line.to, 'delivery-over');
+function missingAtDelivery(context: FindingContext, line: Line): Finding[] {
+  const over = latestTimeOf(context.milestones, line.to, 'delivery-over');
   if (over === undefined) return [];
   return [
     finding('no-pulps-at-delivery', BY, [over.evidence], { line: lineRef(line.id), stop: stopRef(line.to) }),

@@ -5,8 +5,8 @@ import { knownMilliseconds } from '../../model/time.js';
 import { duration, type FindingContext, finding, stopRef, time, zoneOf } from './make.js';
 
 /** That the load was refused, when and why; and which papers of a refusal the record does not hold. */
-export function refusalFindings(found: FindingContext): Finding[] {
-  const { evidence } = found.state;
+export function refusalFindings(context: FindingContext): Finding[] {
+  const { evidence } = context.state;
   const refused = evidence.find(
     (item): item is ItemOf<'event'> => item.kind === 'event' && item.event === 'refused',
   );
@@ -14,7 +14,7 @@ export function refusalFindings(found: FindingContext): Finding[] {
     evidence.filter((item) => 'subject' in item && item.subject?.is === is).map((item) => item.evidence);
   const notices = papers('rejection-notice');
   if (refused === undefined && notices.length === 0) return [];
-  const findings = [refusal(found, refused, notices)];
+  const findings = [refusal(context, refused, notices)];
   const ids = refused === undefined ? notices : [refused.evidence];
   if (notices.length === 0)
     findings.push(finding('refused-no-written-notice', 'papers of the refusal', ids, {}));
@@ -26,13 +26,13 @@ export function refusalFindings(found: FindingContext): Finding[] {
 }
 
 function refusal(
-  found: FindingContext,
+  context: FindingContext,
   refused: ItemOf<'event'> | undefined,
   notices: Finding['evidence'],
 ): Finding {
   const at = refused === undefined ? undefined : knownMilliseconds(refused.time);
   const stop = refused?.place?.stop;
-  const arrived = found.milestones.events.find(
+  const arrived = context.milestones.events.find(
     (one) =>
       one.side === 'unload' &&
       (stop === undefined || one.stop === stop) &&
@@ -40,7 +40,7 @@ function refusal(
   );
   return finding('refused', 'events and papers', [...(refused ? [refused.evidence] : []), ...notices], {
     ...omitUndefined({
-      at: at === undefined ? undefined : time(at, zoneOf(found.state, stop)),
+      at: at === undefined ? undefined : time(at, zoneOf(context.state, stop)),
       stop: stop === undefined ? undefined : stopRef(stop),
       reason: refused?.note,
       sinceArrival:

@@ -24,15 +24,17 @@ const ROUNDED = 0.06;
 const evidenceOf = (words: readonly SetPointStatement[]) => words.flatMap((word) => word.evidence ?? []);
 
 /** What bill, people, display and log say on the set point, and what the published range says on the bill. */
-export function setPointFindings(found: FindingContext): Finding[] {
-  return [...agreement(found), ...steadiness(found), ...instructions(found)];
+export function setPointFindings(context: FindingContext): Finding[] {
+  return [...agreement(context), ...steadiness(context), ...instructions(context)];
 }
 
-function agreement(found: FindingContext): Finding[] {
-  const { words, differences, verdict } = found.setPoints;
+function agreement(context: FindingContext): Finding[] {
+  const { words, differences, verdict } = context.setPoints;
   const sources = [...new Set(words.map((word) => word.source))];
   if (verdict === 'not-comparable') {
-    if (latestTimeOf(found.milestones, found.state.delivery.lines[0]?.from ?? '', 'departed') === undefined)
+    if (
+      latestTimeOf(context.milestones, context.state.delivery.lines[0]?.from ?? '', 'departed') === undefined
+    )
       return [];
     return [
       finding('set-point-unproven', BY, evidenceOf(words), {
@@ -50,7 +52,7 @@ function agreement(found: FindingContext): Finding[] {
         count: sources.length,
       }),
     ];
-  return differences.flatMap((one) => differs(found, one));
+  return differences.flatMap((one) => differs(context, one));
 }
 
 /** What the unit ran against what the bill says weighs against the carrier; what people said besides stays open. */
@@ -81,8 +83,8 @@ function differs({ state }: FindingContext, one: SetPointDifference): Finding[] 
   ];
 }
 
-function steadiness(found: FindingContext): Finding[] {
-  return found.temperatures.flatMap((result) => {
+function steadiness(context: FindingContext): Finding[] {
+  return context.temperatures.flatMap((result) => {
     const [first, ...rest] = result.setPoints;
     if (first === undefined) return [];
     const changes = rest.filter((run, index) => {
@@ -103,18 +105,18 @@ function steadiness(found: FindingContext): Finding[] {
         changes: changes.length,
         lowest: temperature(values.reduce((a, b) => Math.min(a, b))),
         highest: temperature(values.reduce((a, b) => Math.max(a, b))),
-        firstChangeAt: time(change.from, zoneOf(found.state)),
+        firstChangeAt: time(change.from, zoneOf(context.state)),
       }),
     ];
   });
 }
 
-function instructions(found: FindingContext): Finding[] {
-  const bills = found.state.evidence.filter(
+function instructions(context: FindingContext): Finding[] {
+  const bills = context.state.evidence.filter(
     (item) => 'subject' in item && item.subject?.is === 'bill-of-lading',
   );
   const evidence = bills.map((item) => item.evidence);
-  return found.state.delivery.lines.flatMap((line) => {
+  return context.state.delivery.lines.flatMap((line) => {
     if (line.instruction === undefined)
       return [finding('no-instruction-on-bill', BY, evidence, { line: lineRef(line.id) })];
     const produce = findProduce(line.goods);

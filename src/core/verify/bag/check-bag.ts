@@ -23,11 +23,11 @@ export interface BagFindings {
 /** Checks a bag (BagIt 1.0, RFC 8493 §3) and the record that its payload is. */
 export async function checkBag(
   outer: Container,
-  list: CheckResults,
+  results: CheckResults,
   options: RecordFilesOptions,
 ): Promise<BagFindings> {
   const container = await judged(
-    list,
+    results,
     'bag.container',
     async () => inBag(outer),
     () => `${outer.files.size} files`,
@@ -36,27 +36,27 @@ export async function checkBag(
   const tagBytes = (name: string) =>
     readWhole(container.files.get(name) ?? refuse(`there is no ${name}`), MOST_TAG, name);
   await judged(
-    list,
+    results,
     'bag.declaration',
     async () => requireDeclaration(await tagBytes('bagit.txt')),
     () => 'version 1.0',
   );
-  const tagManifest = await checkTags(container, list, tagBytes);
+  const tagManifest = await checkTags(container, results, tagBytes);
   const payload = await judged(
-    list,
+    results,
     'bag.complete',
     async () => readComplete(container, readManifest(await tagBytes(PAYLOAD_MANIFEST), PAYLOAD_MANIFEST)),
     (all) => `${all.size} files`,
   );
   const hashes =
-    payload === undefined ? new Map<string, Sha256>() : await checkPayload(container, payload, list);
+    payload === undefined ? new Map<string, Sha256>() : await checkPayload(container, payload, results);
   await judged(
-    list,
+    results,
     'bag.oxum',
     async () => requireOxum(container, readInfo(await tagBytes('bag-info.txt')).get('payload-oxum')),
     (said) => said,
   );
-  const record = await checkRecordFiles({ container, below: 'data/', hashes }, list, options);
+  const record = await checkRecordFiles({ container, below: 'data/', hashes }, results, options);
   return {
     ...omitUndefined({ record, tagManifestSha256: tagManifest }),
   };
@@ -64,18 +64,18 @@ export async function checkBag(
 
 /** A check whose reading takes time: like `Checklist.ask`. */
 async function judged<T>(
-  list: CheckResults,
+  results: CheckResults,
   id: CheckId,
   read: () => Promise<T>,
   good: (value: T) => string,
 ): Promise<T | undefined> {
   try {
     const value = await read();
-    list.pass(id, good(value));
+    results.pass(id, good(value));
     return value;
   } catch (error) {
     if (!(error instanceof Malformed)) throw error;
-    list.fail(id, error.message);
+    results.fail(id, error.message);
     return undefined;
   }
 }
@@ -93,7 +93,7 @@ function inBag(outer: Container): Container {
 
 async function checkTags(
   container: Container,
-  list: CheckResults,
+  results: CheckResults,
   tagBytes: (name: string) => Promise<Uint8Array>,
 ): Promise<Sha256 | undefined> {
   try {
@@ -110,18 +110,18 @@ async function checkTags(
     for (const name of container.files.keys())
       if (!name.startsWith('data/') && name !== TAG_MANIFEST && !listed.has(name))
         wrong.push(`${name} is not listed`);
-    list.failIf('bag.tags', wrong, `${listed.size} tag files`);
+    results.failIf('bag.tags', wrong, `${listed.size} tag files`);
     // Its own hash stands only in a signed dossier: alone, a capital digit or another space in it would go unseen.
     const written = [...listed].map(([name, hash]) => `${hash}  ${name}\n`).join('');
     if (wrong.length === 0 && Buffer.compare(bytes, Buffer.from(written, 'utf8')) !== 0)
-      list.notice(
+      results.notice(
         'bag.tags',
         `${listed.size} tag files; ${TAG_MANIFEST} says so in another writing than bags are made with (capital digits, spaces, line ends)`,
       );
     return sha256Of(bytes);
   } catch (error) {
     if (!(error instanceof Malformed)) throw error;
-    list.fail('bag.tags', error.message);
+    results.fail('bag.tags', error.message);
     return undefined;
   }
 }
@@ -140,7 +140,7 @@ function readComplete(container: Container, listed: Map<string, Sha256>): Map<st
 async function checkPayload(
   container: Container,
   listed: ReadonlyMap<string, Sha256>,
-  list: CheckResults,
+  results: CheckResults,
 ): Promise<Map<string, Sha256>> {
   const hashes = new Map<string, Sha256>();
   const wrong: string[] = [];
@@ -156,7 +156,7 @@ async function checkPayload(
       wrong.push(`${path} ${error.message}`);
     }
   }
-  list.failIf('bag.payload', wrong, `${hashes.size} files`);
+  results.failIf('bag.payload', wrong, `${hashes.size} files`);
   return hashes;
 }
 

@@ -39,13 +39,13 @@ export interface RecordFilesOptions {
 /** Checks ledger, checkpoint, facts, originals and dossiers of a record against one another. */
 export async function checkRecordFiles(
   files: RecordFiles,
-  list: CheckResults,
+  results: CheckResults,
   options: RecordFilesOptions,
 ): Promise<RecordFindings | undefined> {
-  const read = await readHead(files, list);
+  const read = await readHead(files, results);
   if (read === undefined) return undefined;
   const { ledger, head } = read;
-  const lines = list.attempt(
+  const lines = results.attempt(
     'ledger.readable',
     () => {
       const all = readLedger(ledger);
@@ -58,16 +58,16 @@ export async function checkRecordFiles(
   const leaves = lines.map(({ leaf }) => leaf);
   const entries = entriesOf(lines);
   const name = recordName(entries) ?? '';
-  compareHead(head, name, leaves, list);
-  checkLedger(lines, list, options.trusted);
-  const originals = await checkOriginals(files, entries, list);
-  await checkDossiers(files, entries, list);
-  await checkFacts(files, entries, list);
-  checkFingerprints({ delivery: name, leaves }, list, options.fingerprints, options.here);
+  compareHead(head, name, leaves, results);
+  checkLedger(lines, results, options.trusted);
+  const originals = await checkOriginals(files, entries, results);
+  await checkDossiers(files, entries, results);
+  await checkFacts(files, entries, results);
+  checkFingerprints({ delivery: name, leaves }, results, options.fingerprints, options.here);
   return { leaves, head: { delivery: name, size: leaves.length, root: treeHash(leaves) }, originals };
 }
 
-async function readHead({ container, below }: RecordFiles, list: CheckResults) {
+async function readHead({ container, below }: RecordFiles, results: CheckResults) {
   const find = (name: string) => container.files.get(below + name);
   try {
     const ledger = find('ledger.jsonl') ?? refuse('there is no ledger.jsonl');
@@ -75,16 +75,16 @@ async function readHead({ container, below }: RecordFiles, list: CheckResults) {
     const text = Buffer.from(await readWhole(checkpoint, LARGEST_TEXT, 'the checkpoint')).toString('utf8');
     const head = parseCheckpoint(text) ?? refuse('the checkpoint is not in its one written form');
     const bytes = await readWhole(ledger, LARGEST_LEDGER, 'the ledger');
-    list.pass('record.files', `${bytes.length} bytes of ledger`);
+    results.pass('record.files', `${bytes.length} bytes of ledger`);
     return { ledger: bytes, head };
   } catch (error) {
     if (!(error instanceof Malformed)) throw error;
-    list.fail('record.files', error.message);
+    results.fail('record.files', error.message);
     return undefined;
   }
 }
 
-function compareHead(head: Checkpoint, name: string, leaves: readonly Sha256[], list: CheckResults): void {
+function compareHead(head: Checkpoint, name: string, leaves: readonly Sha256[], results: CheckResults): void {
   const wrong: string[] = [];
   if (head.delivery !== name)
     wrong.push(`it is that of "${head.delivery}", and the ledger began as "${name}"`);
@@ -92,13 +92,13 @@ function compareHead(head: Checkpoint, name: string, leaves: readonly Sha256[], 
     wrong.push(`it covers ${head.size} entries, and the ledger has only ${leaves.length}`);
   else if (treeHash(leaves.slice(0, head.size)) !== head.root)
     wrong.push(`the first ${head.size} entries of the ledger give another tree hash`);
-  if (wrong.length > 0) list.failIf('record.checkpoint', wrong, '');
+  if (wrong.length > 0) results.failIf('record.checkpoint', wrong, '');
   else if (head.size < leaves.length)
-    list.notice(
+    results.notice(
       'record.checkpoint',
       `${leaves.length - head.size} entries at the end are not covered by it: a write is under way or was cut off`,
     );
-  else list.pass('record.checkpoint', `${head.size} entries, ${head.root}`);
+  else results.pass('record.checkpoint', `${head.size} entries, ${head.root}`);
 }
 
 /** Hash of a file, computed at most once. */
@@ -109,7 +109,7 @@ async function hashAt({ hashes }: RecordFiles, path: string, file: ContainedFile
 async function checkOriginals(
   files: RecordFiles,
   entries: readonly Entry[],
-  list: CheckResults,
+  results: CheckResults,
 ): Promise<ReadonlySet<Sha256>> {
   const { container, below } = files;
   const here = new Map<string, { path: string; file: ContainedFile }>();
@@ -144,9 +144,9 @@ async function checkOriginals(
     others.push(`${path.slice(below.length)} is in no entry of the ledger`);
   }
   if (wrong.length === 0 && missing > 0)
-    list.notice('originals.present', `${whole.size} are whole, ${missing} are withheld and not here`);
-  else list.failIf('originals.present', wrong, `${whole.size} originals are whole`);
-  list.noteIf('originals.others', others, 'nothing else');
+    results.notice('originals.present', `${whole.size} are whole, ${missing} are withheld and not here`);
+  else results.failIf('originals.present', wrong, `${whole.size} originals are whole`);
+  results.noteIf('originals.others', others, 'nothing else');
   return whole;
 }
 
@@ -177,7 +177,7 @@ function withheldFiles(entries: readonly Entry[]): Set<Sha256> {
 async function checkDossiers(
   files: RecordFiles,
   entries: readonly Entry[],
-  list: CheckResults,
+  results: CheckResults,
 ): Promise<void> {
   const built = entries.filter((one): one is EntryOf<'dossier-built'> => one.type === 'dossier-built');
   const hashes = new Set<string>(built.map(({ body }) => body.sha256));
@@ -193,29 +193,33 @@ async function checkDossiers(
     else if (names.has(name)) wrong.push(`${name} is not the file that was built under this name`);
     else unknown.push(`${name} is not named in the ledger`);
   }
-  if (wrong.length > 0) list.failIf('dossiers.known', wrong, '');
-  else list.noteIf('dossiers.known', unknown, `${known} here, of ${built.length} that were built`);
+  if (wrong.length > 0) results.failIf('dossiers.known', wrong, '');
+  else results.noteIf('dossiers.known', unknown, `${known} here, of ${built.length} that were built`);
 }
 
-async function checkFacts(files: RecordFiles, entries: readonly Entry[], list: CheckResults): Promise<void> {
+async function checkFacts(
+  files: RecordFiles,
+  entries: readonly Entry[],
+  results: CheckResults,
+): Promise<void> {
   const facts = lastFacts(entries);
   const file = files.container.files.get(`${files.below}delivery.yaml`);
   if (file === undefined || facts === undefined) {
-    list.skip('delivery.same', 'There is no delivery.yaml here to compare.');
+    results.skip('delivery.same', 'There is no delivery.yaml here to compare.');
     return;
   }
   try {
     const bytes = await readWhole(file, LARGEST_TEXT, 'delivery.yaml');
     if (sha256Of(bytes) === facts.body.sha256)
-      list.pass('delivery.same', 'delivery.yaml is as the ledger has it');
+      results.pass('delivery.same', 'delivery.yaml is as the ledger has it');
     else if (files.below === '')
-      list.notice(
+      results.notice(
         'delivery.same',
         'delivery.yaml was changed since; the next command enters that into the ledger',
       );
-    else list.fail('delivery.same', 'delivery.yaml is not the one that the ledger heard of last');
+    else results.fail('delivery.same', 'delivery.yaml is not the one that the ledger heard of last');
   } catch (error) {
     if (!(error instanceof Malformed)) throw error;
-    list.fail('delivery.same', error.message);
+    results.fail('delivery.same', error.message);
   }
 }

@@ -16,7 +16,7 @@ const STEP_BACK_MS = 5 * 60_000;
  */
 export function checkLedger(
   lines: readonly LedgerLine[],
-  list: CheckResults,
+  results: CheckResults,
   trusted: readonly Uint8Array[],
   signedAt?: Date,
 ): void {
@@ -27,10 +27,10 @@ export function checkLedger(
     lines.map(({ leaf }) => leaf),
     new Set(states.map(({ size }) => size)),
   );
-  checkEarlierStates(states, roots, list);
-  checkStamps(entries, name, list, trusted);
-  checkTimes(entries, list, signedAt);
-  checkStatements(entries, name, list, trusted);
+  checkEarlierStates(states, roots, results);
+  checkStamps(entries, name, results, trusted);
+  checkTimes(entries, results, signedAt);
+  checkStatements(entries, name, results, trusted);
 }
 
 interface NamedState {
@@ -73,7 +73,7 @@ function rootsAt(leaves: readonly Sha256[], sizes: ReadonlySet<number>): Map<num
 function checkEarlierStates(
   states: readonly NamedState[],
   roots: ReadonlyMap<number, Sha256>,
-  list: CheckResults,
+  results: CheckResults,
 ): void {
   const wrong = states.flatMap(({ seq, what, size, root }) => {
     if (size > seq) return [`entry ${seq}, ${what}: it names ${size} entries when there were ${seq}`];
@@ -81,11 +81,11 @@ function checkEarlierStates(
       ? []
       : [`entry ${seq}, ${what}: the first ${size} entries are no longer the ones that it names`];
   });
-  list.failIf('ledger.earlier-states', wrong, `${states.length} earlier states`);
+  results.failIf('ledger.earlier-states', wrong, `${states.length} earlier states`);
 }
 
 /** The machine's clock says when an entry was made: a step back shows that it was wrong before or is now. */
-function checkTimes(entries: readonly Entry[], list: CheckResults, signedAt: Date | undefined): void {
+function checkTimes(entries: readonly Entry[], results: CheckResults, signedAt: Date | undefined): void {
   const back = entries.flatMap((entry, i) => {
     const before = entries[i - 1];
     if (before === undefined) return [];
@@ -104,5 +104,5 @@ function checkTimes(entries: readonly Entry[], list: CheckResults, signedAt: Dat
     back.push(
       `entry ${later.seq} was made at ${later.at} by the machine's clock, after the signature that covers it says that it was made`,
     );
-  list.noteIf('ledger.times', back, `${entries.length} entries, one after the other`);
+  results.noteIf('ledger.times', back, `${entries.length} entries, one after the other`);
 }

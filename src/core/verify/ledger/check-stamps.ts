@@ -11,18 +11,18 @@ import { isTrusted, readableCertificates } from '../trust.js';
 export function checkStamps(
   entries: readonly Entry[],
   name: string | undefined,
-  list: CheckResults,
+  results: CheckResults,
   trusted: readonly Uint8Array[],
 ): void {
   const stamps = entries.filter(
     (one): one is EntryOf<'time-stamp-received'> => one.type === 'time-stamp-received',
   );
   if (stamps.length === 0) {
-    list.skip('ledger.time-stamps', 'The ledger keeps none.');
+    results.skip('ledger.time-stamps', 'The ledger keeps none.');
     return;
   }
   if (name === undefined) {
-    list.skip(
+    results.skip(
       'ledger.time-stamps',
       'The name of the record is not in this copy, and the stamps are over it.',
     );
@@ -48,6 +48,6 @@ export function checkStamps(
       wrong.push(say(error.message));
     }
   }
-  if (wrong.length > 0) list.failIf('ledger.time-stamps', wrong, '');
-  else list.noteIf('ledger.time-stamps', open, `${stamps.length} time stamps`);
+  if (wrong.length > 0) results.failIf('ledger.time-stamps', wrong, '');
+  else results.noteIf('ledger.time-stamps', open, `${stamps.length} time stamps`);
 }

@@ -13,7 +13,7 @@ import { isTrusted, readableCertificates } from '../trust.js';
 export function checkStatements(
   entries: readonly Entry[],
   name: string | undefined,
-  list: CheckResults,
+  results: CheckResults,
   trusted: readonly Uint8Array[],
 ): void {
   const authorities = readableCertificates(trusted);
@@ -49,7 +49,7 @@ export function checkStatements(
       wrong.push(say(error.message));
     }
   }
-  if (signed === 0) list.skip('ledger.statements', 'No statement is signed.');
-  else if (wrong.length > 0) list.failIf('ledger.statements', wrong, '');
-  else list.noteIf('ledger.statements', open, `${signed} signed statements`);
+  if (signed === 0) results.skip('ledger.statements', 'No statement is signed.');
+  else if (wrong.length > 0) results.failIf('ledger.statements', wrong, '');
+  else results.noteIf('ledger.statements', open, `${signed} signed statements`);
 }

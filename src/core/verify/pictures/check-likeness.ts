@@ -17,7 +17,7 @@ const MOST_GREY = 24;
  */
 export async function checkPictureLikeness(
   { manifest, pictureOf, attached }: DossierContents,
-  list: CheckResults,
+  results: CheckResults,
 ): Promise<void> {
   const comparer = new PictureComparer();
   const wrong: string[] = [];
@@ -55,10 +55,10 @@ export async function checkPictureLikeness(
     ...(same > 0 ? [`${same} carried over byte for byte`] : []),
     ...(alike > 0 ? [`${alike} like their originals`] : []),
   ].join(', ');
-  if (wrong.length > 0) list.failIf('plates.alike', wrong, '');
-  else if (found === '') list.skip('plates.alike', left.join('; ') || 'No printed pictures are listed.');
+  if (wrong.length > 0) results.failIf('plates.alike', wrong, '');
+  else if (found === '') results.skip('plates.alike', left.join('; ') || 'No printed pictures are listed.');
   else
-    list.noteIf(
+    results.noteIf(
       'plates.alike',
       left.map((words) => `${found}; not compared: ${words}`),
       found,

@@ -217,7 +217,7 @@ describe('what governs', () => {
 
 /** 49 U.S.C. 14706(e). */
 describe('the least times that a carrier may leave', () => {
-  const find = (id: string, list: ClaimDeadline[]) => list.find((clock) => clock.id === id);
+  const find = (id: string, list: ClaimDeadline[]) => list.find((deadline) => deadline.id === id);
   const happened: Happened[] = [['unloaded', '2025-06-10T09:00-05:00']];
 
   it('are no deadlines by themselves, and a claim that came in meets the first', () => {
@@ -277,7 +277,7 @@ describe('the clocks of international carriage by road', () => {
   ];
   const late = received('2024-06-01');
   const due = (id: string, rules = clocks()) =>
-    claimed(said(late, CMR), '2024-06-01T18:00Z', { happened, rules }).find((clock) => clock.id === id);
+    claimed(said(late, CMR), '2024-06-01T18:00Z', { happened, rules }).find((deadline) => deadline.id === id);
 
   it('leave out the day of delivery and Sundays for damage that cannot be seen', () => {
     expect(shown(due('cmr-hidden-damage')?.due)).toBe('2024-03-09');
