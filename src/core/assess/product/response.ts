@@ -54,11 +54,6 @@ class Products implements SegmentSink {
     this.move(t0, v0, t1, v1);
   }
 
-  run(times: Float64Array, values: Float64Array, first: number, last: number): void {
-    for (let i = first; i < last; i++)
-      this.segment(times[i] as number, values[i] as number, times[i + 1] as number, values[i + 1] as number);
-  }
-
   isolatedSample(t: number, v: number): void {
     if (t > this.lastAt) this.move(this.lastAt, Number.isNaN(this.lastAir) ? v : this.lastAir, t, v);
     this.lastAir = v;
