@@ -32,10 +32,17 @@ export async function composeDossier(input: ComposeInput, typesetter = new Types
     typesetter.stop();
     throw error;
   });
+  return { warnings, ...(await setDossier(job, typesetter)) };
+}
+
+/** Sets what was prepared. Throws DossierError `bad-template` or `typesetting`. */
+export async function setDossier(
+  job: TypesetJob,
+  typesetter: Typesetter,
+): Promise<Omit<Composed, 'warnings'>> {
   const { pdf, pages, signature } = await typeset(job, typesetter);
   return {
     pdf,
-    warnings,
     pages,
     ...omitUndefined({
       signature: signature === undefined ? undefined : { ...signature, alt: job.document.signature.alt },
@@ -66,7 +73,7 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
           },
         };
 
-  const cleaner = glyphCleaner(await drawableCodePoints());
+  const cleaner = glyphCleaner(drawableCodePoints());
   const assets = new Map<string, Uint8Array>();
   if (letterhead !== undefined) assets.set(letterhead.asset, letterhead.bytes);
   for (const [name, drawing] of drawings) assets.set(name, new TextEncoder().encode(cleaner.clean(drawing)));

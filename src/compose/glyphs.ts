@@ -1,6 +1,5 @@
-import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import { codePointsOf } from './cmap.js';
+import { DRAWABLE } from './drawable-ranges.js';
 
 const require = createRequire(import.meta.url);
 const SHIPPED = [
@@ -15,13 +14,17 @@ export function fontFiles(): string[] {
   return SHIPPED.map((name) => require.resolve(name));
 }
 
-let shared: Promise<ReadonlySet<number>> | undefined;
+let shared: ReadonlySet<number> | undefined;
 /** Code points that all shipped fonts can draw. */
-export function drawableCodePoints(): Promise<ReadonlySet<number>> {
-  shared ??= Promise.all(fontFiles().map(async (file) => codePointsOf(await readFile(file)))).then((sets) => {
-    const [first = new Set<number>(), ...rest] = sets;
-    return new Set([...first].filter((point) => rest.every((set) => set.has(point))));
-  });
+export function drawableCodePoints(): ReadonlySet<number> {
+  shared ??= new Set(
+    DRAWABLE.trim()
+      .split(/\s+/)
+      .flatMap((range) => {
+        const [first = 0, last = first] = range.split('-').map((point) => Number.parseInt(point, 16));
+        return Array.from({ length: last - first + 1 }, (_, i) => first + i);
+      }),
+  );
   return shared;
 }
 

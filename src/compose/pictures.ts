@@ -59,7 +59,12 @@ export async function preparePictures(
   readOriginal: ReadOriginal,
   { quality = FULL_QUALITY, made = new Map(), signal, onLastTenth }: PreparingOptions = {},
 ): Promise<Map<Sha256, PreparedPicture>> {
-  const wanted = [...new Map(files.map((file) => [file.sha256, file])).values()];
+  const different = [...new Map(files.map((file) => [file.sha256, file])).values()];
+  // One at a time can be decoded of those that take longest: they come first.
+  const wanted = [
+    ...different.filter(({ type }) => HEIC.test(type)),
+    ...different.filter(({ type }) => !HEIC.test(type)),
+  ];
   const prepared = new Map<Sha256, PreparedPicture>();
   const before = sharp.concurrency();
   sharp.concurrency(1);

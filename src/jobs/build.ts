@@ -15,6 +15,7 @@ export type { BuildInput, BuildOptions, BuildReport } from './dossier/build-inpu
  *   called off, and then neither dossier nor bag is kept and nothing enters the record
  */
 export async function build(input: BuildInput): Promise<BuildReport> {
+  const loading = import('./dossier/finish.js');
   return withDelivery(input, true, async (record, factsText) => {
     const mostBytes = readSize(input.maxSize);
     const templates = await carrierTemplates(input.templates);
@@ -27,12 +28,12 @@ export async function build(input: BuildInput): Promise<BuildReport> {
     const whole = record.state();
     const redaction = copy === undefined ? NO_REDACTION : redact(record.entries, whole, copy);
     const { evidence } = copy === undefined ? unredactedState(whole) : redactedState(whole, redaction, copy);
-    // Pictures take longest and other threads: begun at once, they hide what it takes to load and compute the rest.
+    const { finish } = await loading;
+    // Pictures take other threads and processes: begun at once, they hide what it takes to compute the rest.
     const stop = new AbortController();
     const signal = input.signal === undefined ? stop.signal : AbortSignal.any([stop.signal, input.signal]);
     const begun = beginImages(evidence, (hash) => record.readOriginal(hash), mostBytes, signal);
     try {
-      const { finish } = await import('./dossier/finish.js');
       return await finish(record, { factsText, mostBytes, copy, out: redaction, templates, ...begun }, input);
     } catch (error) {
       stop.abort();

@@ -1,9 +1,43 @@
-import { beforeAll, describe, expect, it } from 'vitest';
-import { cleanDeep, drawableCodePoints, glyphCleaner } from '../../src/compose/glyphs.js';
+import { readFileSync } from 'node:fs';
+import fontkit from '@pdf-lib/fontkit';
+import { describe, expect, it } from 'vitest';
+import { cleanDeep, drawableCodePoints, fontFiles, glyphCleaner } from '../../src/compose/glyphs.js';
 
-let points: ReadonlySet<number>;
-beforeAll(async () => {
-  points = await drawableCodePoints();
+const points = drawableCodePoints();
+
+/** Runs of code points, in hexadecimal, some to a line. */
+function inRanges(sorted: readonly number[]): string {
+  const ranges: [number, number][] = [];
+  for (const point of sorted) {
+    const last = ranges.at(-1);
+    if (last !== undefined && last[1] + 1 === point) last[1] = point;
+    else ranges.push([point, point]);
+  }
+  const words = ranges.map(([first, last]) =>
+    (first === last ? [first] : [first, last]).map((point) => point.toString(16)).join('-'),
+  );
+  const lines = Array.from({ length: Math.ceil(words.length / 10) }, (_, i) =>
+    words.slice(10 * i, 10 * i + 10).join(' '),
+  );
+  return lines.join('\n');
+}
+
+describe('the characters that can be printed', () => {
+  // `npx vitest run tests/compose/glyphs.test.ts -u` writes them anew, when the shipped fonts change.
+  it('are those that every shipped font has a glyph for, as a font library reads them', async () => {
+    const [first = [], ...rest] = fontFiles().map((file) => fontkit.create(readFileSync(file)).characterSet);
+    const inAll = first.filter((point) => rest.every((set) => set.includes(point))).sort((a, b) => a - b);
+    const table = `/**
+ * Code points that all shipped fonts have a glyph for. A table, because a font library takes longer to load than a small
+ * document takes to set; tests/compose/glyphs.test.ts makes it from the fonts.
+ */
+export const DRAWABLE = \`
+${inRanges(inAll)}
+\`;
+`;
+    await expect(table).toMatchFileSnapshot('../../src/compose/drawable-ranges.ts');
+    expect([...points]).toEqual(inAll);
+  });
 });
 
 describe('text made fit for print', () => {

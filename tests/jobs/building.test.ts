@@ -97,16 +97,28 @@ describe('a bag beside the dossier', () => {
   });
 
   it('that cannot be written whole leaves neither', async () => {
+    writeFileSync(join(root, 'minutes.txt'), 'MINUTES OF THE INSPECTION\n'.repeat(80_000));
+    await collect({
+      ...who,
+      now: later,
+      paths: [join(root, 'minutes.txt')],
+      logZone: undefined,
+      logUnit: undefined,
+      progress: () => undefined,
+    });
     const record = await openRecord(who.folder, machinePorts(), { write: false });
-    const [original] = record.state().evidence.flatMap((item) => ('file' in item ? item.file.sha256 : []));
+    const original = record
+      .state()
+      .evidence.flatMap((item) => ('file' in item ? item.file.sha256 : []))
+      .at(-1);
     const path = original === undefined ? undefined : record.originalPath(original);
     await record.close();
     if (path === undefined) throw new Error('nothing was taken in');
-    // Changed after the pages were begun, so that only the bag meets it.
+    // Too large to be attached, and changed before the bag is begun, so that only the bag meets it.
     const change = ({ what }: Progress) => {
-      if (what === 'setting the pages') appendFileSync(path, 'more');
+      if (what === 'preparing the pictures') appendFileSync(path, 'more');
     };
-    await expect(built({ bag: true, progress: change, now: later })).rejects.toMatchObject({
+    await expect(built({ bag: true, maxSize: '1MB', progress: change, now: later })).rejects.toMatchObject({
       code: 'record-damaged',
     });
     expect(readdirSync(join(root, 'out'))).toEqual([]);

@@ -38,7 +38,7 @@ export async function composeChecklist(
   });
   return typeset({
     pages: join(templates, 'checklist'),
-    document: cleanDeep(document, glyphCleaner(await drawableCodePoints())),
+    document: cleanDeep(document, glyphCleaner(drawableCodePoints())),
     assets: new Map(),
     attachments: [],
     builtAt: input.madeAt,

@@ -38,7 +38,7 @@ export async function typesetLetter(
   standard: 'a-3a' | 'ua-1' = 'a-3a',
 ): Promise<{ pdf: Uint8Array; pages: number; warnings: string[] }> {
   const letterhead = await readLetterhead(templates);
-  const cleaner = glyphCleaner(await drawableCodePoints());
+  const cleaner = glyphCleaner(drawableCodePoints());
   const whole: LetterDocument =
     letterhead === undefined
       ? document

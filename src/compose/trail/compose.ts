@@ -25,7 +25,7 @@ export async function composeTrail(printed: TrailPrintInput): Promise<{ pdf: Uin
     pages: join(SHIPPED, 'trail'),
     document: cleanDeep(
       trailDocument(printed, { trail, labels, format }),
-      glyphCleaner(await drawableCodePoints()),
+      glyphCleaner(drawableCodePoints()),
     ),
     assets: new Map(),
     attachments: [],

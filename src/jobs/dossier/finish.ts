@@ -2,13 +2,10 @@ import { createHash } from 'node:crypto';
 import { mkdir } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { Typesetter } from '../../compose/typesetter.js';
-import { DossierError } from '../../core/model/error.js';
 import { sha256 } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { type Instant, toInstant } from '../../core/model/time.js';
-import type { Signer } from '../../core/ports/signer.js';
 import { nextStep } from '../../core/ports/work.js';
-import { verifyDossier } from '../../core/verify/verify-dossier.js';
 import { writeDurably } from '../../record/disk/durable.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import type { PendingBag } from '../bag.js';
@@ -16,7 +13,8 @@ import { portsWith } from '../delivery.js';
 import { placeToWrite } from '../place-to-write.js';
 import { openSigner } from '../signer.js';
 import type { BuildInput, BuildReport } from './build-input.js';
-import { type RenderInput, render } from './render.js';
+import { render } from './render.js';
+import type { RenderInput } from './render-input.js';
 
 /** What was read and begun before; the rest of what a dossier is rendered from is decided here. */
 export type PendingDossier = Omit<RenderInput, 'opened' | 'builtAt' | 'file' | 'typesetter'>;
@@ -93,6 +91,7 @@ async function renderAndKeep(
       under.way = begun;
     });
     nextStep(input, { what: 'checking what was built' });
+    const { requireSound } = await import('./require-sound.js');
     await requireSound(made.pdf, wanted.opened.signer, record.folder);
     if (under.way !== undefined) nextStep(input, { what: 'packing the originals' });
     const packed = await under.way?.done;
@@ -111,20 +110,6 @@ async function renderAndKeep(
   } finally {
     input.signal?.removeEventListener('abort', stop);
   }
-}
-
-/** A dossier that a stranger would refuse is never kept. */
-async function requireSound(pdf: Uint8Array, signer: Signer, folder: string): Promise<void> {
-  const { verdict, checks } = await verifyDossier(pdf, { trusted: [signer.certificateDer] });
-  if (verdict === 'intact') return;
-  const failed = checks.filter(({ result }) => result === 'failed');
-  if (failed.length > 0 && failed.every(({ id }) => id.startsWith('ledger.')))
-    throw new DossierError(
-      'record-damaged',
-      `the record contradicts itself: ${failed.map(({ detail }) => detail).join('; ')}`,
-      { where: { file: folder }, fix: 'Put the folder back from a copy; no dossier was kept.' },
-    );
-  throw new Error(`the dossier just built does not verify: ${JSON.stringify(failed)}`);
 }
 
 /** `2026-0714-A-20260725T101500Z.pdf`: the delivery and the moment, in characters that every disk takes. */

@@ -1,19 +1,20 @@
-import type { Sha256 } from '../core/model/evidence.js';
-import type { Exhibit, OmittedOriginal } from '../core/model/manifest.js';
-import type { Labels } from '../core/words/labels.js';
-import type { DeliveryRecord } from '../record/store.js';
-import type { AttachmentInput } from '../signing/manifest.js';
-import type { AssessedDelivery } from './assess.js';
-import { channelsCsv, excursionsCsv, gapsCsv, logCsv, pulpsCsv } from './computed-data.js';
+import type { Sha256 } from '../../core/model/evidence.js';
+import type { Exhibit, OmittedOriginal } from '../../core/model/manifest.js';
+import type { Labels } from '../../core/words/labels.js';
+import type { DeliveryRecord } from '../../record/store.js';
+import type { AttachmentInput } from '../../signing/manifest.js';
+import type { AssessedDelivery } from '../assess.js';
+import { channelsCsv, excursionsCsv, gapsCsv, logCsv, pulpsCsv } from '../computed-data.js';
 
 /** One file inside the PDF. */
 export interface EnclosedFile extends AttachmentInput {
   description: string;
 }
 
-export interface Enclosures {
+export interface EnclosedOriginals {
   enclosed: EnclosedFile[];
   leftOut: OmittedOriginal[];
+  /** Each with the name that its original has inside. */
   exhibits: Exhibit[];
 }
 
@@ -25,52 +26,60 @@ export interface AttachmentRoom {
   not: ReadonlyMap<Sha256, OmittedOriginal['why']>;
 }
 
-/**
- * What goes inside a dossier: ledger, facts, rule set, computed tables, and the originals as far as there is
- * room, smallest first, so that as many exhibits as possible can be checked on the spot.
- */
-export async function enclosures(
-  record: DeliveryRecord,
+/** Ledger, facts, rule set and computed tables: they go inside every dossier, whatever room they take. */
+export function recordFiles(
   { logs, ruleSet, assessment }: AssessedDelivery,
   { ledger, facts }: { ledger: Uint8Array; facts: string },
   numbered: readonly Exhibit[],
-  room: AttachmentRoom,
   labels: Labels,
-): Promise<Enclosures> {
-  const says = (name: string, number?: number) =>
-    labels(`attachment.${name}`).replace('N', String(number ?? ''));
+): EnclosedFile[] {
+  const describe = describedIn(labels);
   const numberOf = new Map(numbered.map(({ evidence, exhibit }) => [evidence, exhibit]));
-  const own: EnclosedFile[] = [
-    enclose('ledger.jsonl', ledger, 'application/jsonl', 'ledger', says('ledger')),
-    enclose('delivery.yaml', text(facts), 'application/yaml', 'delivery-facts', says('delivery-facts')),
-    enclose('rule-set.yaml', text(ruleSet.text), 'application/yaml', 'rule-set', says('rule-set')),
-    table('excursions.csv', excursionsCsv(assessment), says('excursions')),
-    table('channels.csv', channelsCsv(assessment), says('channels')),
-    table('pulps.csv', pulpsCsv(assessment), says('pulps')),
-    table('gaps.csv', gapsCsv(assessment), says('gaps')),
+  return [
+    enclose('ledger.jsonl', ledger, 'application/jsonl', 'ledger', describe('ledger')),
+    enclose('delivery.yaml', text(facts), 'application/yaml', 'delivery-facts', describe('delivery-facts')),
+    enclose('rule-set.yaml', text(ruleSet.text), 'application/yaml', 'rule-set', describe('rule-set')),
+    table('excursions.csv', excursionsCsv(assessment), describe('excursions')),
+    table('channels.csv', channelsCsv(assessment), describe('channels')),
+    table('pulps.csv', pulpsCsv(assessment), describe('pulps')),
+    table('gaps.csv', gapsCsv(assessment), describe('gaps')),
     ...logs.map((log) =>
-      table(`log-${log.evidence}.csv`, logCsv(log), says('unit-log', numberOf.get(log.evidence))),
+      table(`log-${log.evidence}.csv`, logCsv(log), describe('unit-log', numberOf.get(log.evidence))),
     ),
   ];
-  const chosen = chooseOriginals(numbered, room);
+}
+
+/** The originals as far as there is room, smallest first, so that as many exhibits as possible can be checked on the spot. */
+export async function encloseOriginals(
+  record: DeliveryRecord,
+  numbered: readonly Exhibit[],
+  room: AttachmentRoom,
+  labels: Labels,
+): Promise<EnclosedOriginals> {
+  const describe = describedIn(labels);
+  const { inside, leftOut } = chooseOriginals(numbered, room);
   const enclosed: EnclosedFile[] = [];
   const names = new Map<string, string>();
-  for (const { file, exhibit } of chosen.inside) {
+  for (const { file, exhibit } of inside) {
     const name = `x${String(exhibit).padStart(3, '0')}-${asciiName(file.name)}`;
-    enclosed.push(
-      enclose(name, await record.readOriginal(file.sha256), file.type, 'original', says('original', exhibit)),
-    );
+    const bytes = await record.readOriginal(file.sha256);
+    enclosed.push(enclose(name, bytes, file.type, 'original', describe('original', exhibit)));
     names.set(file.sha256, name);
   }
   return {
-    enclosed: [...own, ...enclosed],
-    leftOut: chosen.leftOut,
+    enclosed,
+    leftOut,
     exhibits: numbered.map((exhibit) => {
       const name = exhibit.file === undefined ? undefined : names.get(exhibit.file.sha256);
       return name === undefined ? exhibit : { ...exhibit, attachedAs: name };
     }),
   };
 }
+
+const describedIn =
+  (labels: Labels) =>
+  (name: string, exhibit?: number): string =>
+    labels(`attachment.${name}`).replace('N', String(exhibit ?? ''));
 
 type FiledExhibit = Exhibit & { file: NonNullable<Exhibit['file']> };
 

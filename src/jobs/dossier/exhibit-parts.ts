@@ -1,0 +1,60 @@
+import { numberExhibits } from '../../compose/exhibits.js';
+import { entryBytes } from '../../core/ledger/ledger.js';
+import type { Sha256 } from '../../core/model/evidence.js';
+import type { Exhibit, OmittedOriginal } from '../../core/model/manifest.js';
+import type { RecordState } from '../../core/model/state.js';
+import type { DeliveryRecord } from '../../record/store.js';
+import { redactLedger } from '../../signing/redact-message.js';
+import { withheldOriginals } from '../redaction/originals.js';
+import type { RedactedCopy } from '../redaction/read.js';
+import type { Redaction } from '../redaction/redact.js';
+
+/** What of the record a dossier holds, beside what is computed. */
+export interface ExhibitParts {
+  /** Bytes of every entry, and the ledger as the dossier has it, with the numbers of the entries that stand as a hash only. */
+  entries: Uint8Array[];
+  ledger: { bytes: Buffer; leftOut: number[] };
+  /** They keep the numbers that they have in the carrier's own dossier. */
+  numbered: Exhibit[];
+  /** Originals that must not go inside, and why. */
+  not: ReadonlyMap<Sha256, OmittedOriginal['why']>;
+  /** Files of evidence that a copy does not name: size and hash stay, the name does not. */
+  unnamed: OmittedOriginal[];
+}
+
+/** Decides it, by the copy where the dossier is one. */
+export async function exhibitParts(
+  record: DeliveryRecord,
+  shown: RecordState,
+  { copy, out }: { copy: RedactedCopy | undefined; out: Redaction },
+): Promise<ExhibitParts> {
+  const whole = record.state();
+  const entries = record.entries.map(entryBytes);
+  const { bytes, leftOut } = redactLedger(entries, out.entries);
+  return {
+    entries,
+    ledger: { bytes: Buffer.from(bytes), leftOut },
+    numbered: numberExhibits(whole).filter((one) => !out.evidence.has(one.evidence)),
+    not:
+      copy === undefined
+        ? withheldFiles(shown)
+        : await withheldOriginals(whole, out, copy, (hash) => record.readOriginal(hash)),
+    unnamed: unnamedFiles(whole, out),
+  };
+}
+
+function withheldFiles(state: RecordState): Map<Sha256, OmittedOriginal['why']> {
+  return new Map(
+    state.evidence.flatMap((item) =>
+      'file' in item && item.withheld !== undefined ? [[item.file.sha256, 'withheld'] as const] : [],
+    ),
+  );
+}
+
+function unnamedFiles(state: RecordState, out: Redaction): OmittedOriginal[] {
+  return state.evidence.flatMap((item): OmittedOriginal[] =>
+    'file' in item && out.evidence.has(item.evidence)
+      ? [{ name: '(left out)', bytes: item.file.bytes, sha256: item.file.sha256, why: 'withheld' }]
+      : [],
+  );
+}

@@ -1,0 +1,37 @@
+import { randomBytes } from 'node:crypto';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
+import type { TimeStampClient } from '../../core/ports/time-stamps.js';
+import type { VisiblePlace } from '../../signing/placeholder.js';
+import { signPdf } from '../../signing/sign-pdf.js';
+import type { BuildInput } from './build-input.js';
+import type { RenderInput } from './render-input.js';
+
+/** Signs the pages, with a time stamp where a server is given. Throws as `signPdf` and the server do. */
+export async function signDossier(
+  pdf: Uint8Array,
+  { opened, builtAt }: RenderInput,
+  visible: VisiblePlace | undefined,
+  delivery: string,
+  { timeStamps, now, signal }: BuildInput,
+): Promise<{ pdf: Uint8Array; stampedTime?: string }> {
+  let stampedTime: string | undefined;
+  const stampFrom =
+    (from: TimeStampClient) =>
+    async (value: Uint8Array): Promise<Uint8Array> => {
+      const { obtainTimeStamp } = await import('../time-stamp.js');
+      const { token, at } = await obtainTimeStamp({ from, now, signal }, value);
+      stampedTime = at.toISOString();
+      return token;
+    };
+  const signed = await signPdf(pdf, opened.signer, {
+    at: builtAt,
+    reason: `Dossier of delivery ${delivery}`,
+    random: (count) => randomBytes(count),
+    ...omitUndefined({
+      visible,
+      stamp: timeStamps === undefined ? undefined : stampFrom(timeStamps),
+      signal,
+    }),
+  });
+  return { pdf: signed, ...omitUndefined({ stampedTime }) };
+}
