@@ -159,6 +159,7 @@ function stateOf(all: readonly Evidence[], facts: object): RecordState {
       enteredAt: new Date(Date.parse('2026-07-14T13:30:00Z') + i * 60_000).toISOString() as Instant,
       enteredBy: 'M. Ortega',
       describedBy: [],
+      correctedBy: [],
     })),
     clocks:
       all.length === 0
@@ -182,6 +183,9 @@ function stateOf(all: readonly Evidence[], facts: object): RecordState {
         body: { size: all.length + 1, root: hashOf('earlier'), to: 'Corner Post Brokerage', how: 'e-mail' },
       },
     ],
+    notCounted: [],
+    corrections: [],
+    strikes: [],
     timeStamps: [],
     dossiers: [],
     claims: [],

@@ -33,6 +33,13 @@ const bodies: Record<EntryType, object> = {
     ourNumber: '2026-014',
     received: { date: '2026-08-03', zone: 'America/Chicago' },
   },
+  'entry-corrected': {
+    entry: 2,
+    becomes: { type: 'reading-recorded', body: pulpOf('e2', 3).body },
+    why: 'typed C for F',
+  },
+  'entry-struck': { entry: 10, why: 'it was right after all' },
+  'evidence-admitted': { evidence: 'e1', why: 'the trailer was renumbered' },
 };
 
 describe('an entry that is checked once and written', () => {

@@ -2,12 +2,19 @@ import type { z } from 'zod';
 import { type Delivery, delivery } from '../model/delivery.js';
 import type { description, Entry } from '../model/entry.js';
 import { assertNever } from '../model/error.js';
-import type { EvidenceId, ReceivedEvidence, Sha256 } from '../model/evidence.js';
+import type { EvidenceId, FlagName, ReceivedEvidence, Sha256 } from '../model/evidence.js';
 import { omitUndefined } from '../model/omit-undefined.js';
 import type { ClaimEntry, EvidenceItem, RecordState } from '../model/state.js';
+import { countedEntries } from './counted-entries.js';
+
+/** Flags that say that a file belongs to another trailer or another time than this delivery. */
+const ELSEWHERE: ReadonlySet<FlagName> = new Set(['other-trailer', 'outside-delivery-time']);
+const belongsElsewhere = (item: EvidenceItem) =>
+  'flags' in item && item.flags.some(({ is }) => ELSEWHERE.has(is));
 
 /**
  * What the entries say, taken in order: later facts replace earlier ones, descriptions lie over what was received.
+ * What was struck is folded as if it had never been entered, what was corrected as if it had been entered right.
  * `size` and `root` are those of the tree over the same entries.
  * Entries must be such as the store lets in (`referenceProblem`); others throw a plain Error.
  */
@@ -31,7 +38,8 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
       change(by.replaces, (item) => ({ ...item, replacedBy: by.evidence }));
   };
 
-  for (const entry of entries) {
+  const counted = countedEntries(entries);
+  for (const { entry, correctedBy } of counted.entries) {
     switch (entry.type) {
       case 'delivery-facts':
         facts = entry;
@@ -44,6 +52,7 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
           enteredAt: entry.at,
           enteredBy: entry.by,
           describedBy: [],
+          correctedBy,
         });
         if (entry.type === 'evidence-received') replace(entry.body);
         break;
@@ -72,16 +81,26 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
         if (replaced !== undefined) claims.set(replaced.seq, { ...replaced, replacedBy: seq });
         break;
       }
+      case 'evidence-admitted':
+        change(entry.body.evidence, (item) => ({ ...item, admitted: entry.body.why }));
+        break;
+      case 'entry-corrected':
+      case 'entry-struck':
+        break;
       default:
         assertNever(entry);
     }
   }
   if (facts === undefined) throw new Error('a record without delivery facts');
   const read: Delivery = delivery.parse(facts.body.facts);
+  const all = [...evidence.values()];
   return {
     delivery: read,
     deliveryHash: facts.body.sha256,
-    evidence: [...evidence.values()],
+    evidence: all.filter((item) => item.admitted !== undefined || !belongsElsewhere(item)),
+    notCounted: all.filter((item) => item.admitted === undefined && belongsElsewhere(item)),
+    corrections: counted.corrections,
+    strikes: counted.strikes,
     clocks,
     published,
     timeStamps,

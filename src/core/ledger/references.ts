@@ -1,7 +1,9 @@
 import { type ClaimId, type ClaimNote, LETTERS_BEFORE_CLAIM } from '../model/claim.js';
-import type { Entry } from '../model/entry.js';
+import type { Entry, EntryOf } from '../model/entry.js';
 import { assertNever } from '../model/error.js';
 import type { EvidenceId, EvidenceKind, ReceivedEvidence } from '../model/evidence.js';
+import { countedEntries } from './counted-entries.js';
+import { dependentsOf } from './dependents.js';
 
 /** Whether evidence of this kind is a file, and so has a subject. */
 function isFiled(kind: EvidenceKind): kind is 'photo' | 'unit-log' | 'readings' | 'document' {
@@ -25,6 +27,7 @@ export class KnownReferences {
   readonly #kinds = new Map<EvidenceId, EvidenceKind>();
   readonly #claims = new Map<ClaimId, number>();
   readonly #notes = new Map<number, ClaimNote>();
+  readonly #entries: Entry[] = [];
 
   /** Nothing, or all that `under` knows, which stays as it is. */
   constructor(under?: KnownReferences) {
@@ -32,6 +35,7 @@ export class KnownReferences {
   }
 
   add(entry: Entry): void {
+    this.#entries.push(entry);
     const brought = evidenceAdded(entry);
     if (brought !== undefined) this.#kinds.set(brought.id, brought.kind);
     if (entry.type !== 'claim-noted') return;
@@ -49,6 +53,11 @@ export class KnownReferences {
 
   noteAt(seq: number): ClaimNote | undefined {
     return this.#notes.get(seq) ?? this.#under?.noteAt(seq);
+  }
+
+  /** Every entry so far, in order. */
+  entries(): readonly Entry[] {
+    return this.#under === undefined ? this.#entries : [...this.#under.entries(), ...this.#entries];
   }
 
   /** Ids of the evidence brought in here. */
@@ -83,7 +92,12 @@ export function referenceProblem(entry: Entry, there: KnownReferences): string |
       return known(entry.body.evidence);
     }
     case 'evidence-withheld':
+    case 'evidence-admitted':
       return known(entry.body.evidence);
+    case 'entry-corrected':
+      return correctionProblem(entry, there);
+    case 'entry-struck':
+      return strikeProblem(entry, there.entries());
     case 'clock-compared':
       return (
         known(entry.body.photo) ??
@@ -126,4 +140,70 @@ function claimProblem(note: ClaimNote, there: KnownReferences): string | undefin
   const begun = note.claim !== undefined && there.hasClaim(note.claim);
   if (note.is === 'received') return begun ? `there is claim ${note.claim} already` : undefined;
   return begun ? undefined : `there is no claim ${note.claim}`;
+}
+
+/** Only what counts is corrected, by a value of the same kind about the same thing, that would have been let in. */
+function correctionProblem(entry: EntryOf<'entry-corrected'>, there: KnownReferences): string | undefined {
+  const { entry: seq, becomes } = entry.body;
+  const wrong = there.entries()[seq];
+  if (wrong === undefined) return `there is no entry ${seq}`;
+  if (wrong.type === 'entry-corrected')
+    return `entry ${seq} is a correction itself; correct entry ${wrong.body.entry}, and the last correction counts`;
+  if (!countedEntries(there.entries()).entries.some((counted) => counted.entry.seq === seq))
+    return `entry ${seq} was struck, so there is nothing to correct; enter the right value anew`;
+  if (wrong.type !== becomes.type)
+    return `entry ${seq} is of the type ${wrong.type}; that type is not corrected by ${becomes.type}`;
+  if (identityOf(wrong) !== identityOf({ ...entry, ...becomes }))
+    return `a correction of entry ${seq} is about the same thing of the same kind; strike the entry and enter another`;
+  return undefined;
+}
+
+/** What a correction can't change: which evidence of which kind and file, or which claim, an entry is about. */
+function identityOf(entry: Entry): string {
+  switch (entry.type) {
+    case 'evidence-received':
+      return [entry.body.evidence, entry.body.kind, entry.body.file.sha256].join(' ');
+    case 'reading-recorded':
+      return [entry.body.evidence, entry.body.kind].join(' ');
+    case 'evidence-described':
+      return entry.body.evidence;
+    case 'claim-noted':
+      return [entry.body.claim, entry.body.is].join(' ');
+    default:
+      return entry.type;
+  }
+}
+
+const STRIKABLE: ReadonlySet<Entry['type']> = new Set([
+  'evidence-received',
+  'reading-recorded',
+  'evidence-described',
+  'evidence-withheld',
+  'evidence-admitted',
+  'clock-compared',
+  'claim-noted',
+  'entry-corrected',
+  'entry-struck',
+]);
+
+/** Only what counts is struck, and only when nothing that counts rests on it. */
+function strikeProblem(entry: EntryOf<'entry-struck'>, before: readonly Entry[]): string | undefined {
+  const { entry: seq } = entry.body;
+  const wrong = before[seq];
+  if (wrong === undefined) return `there is no entry ${seq}`;
+  if (!STRIKABLE.has(wrong.type))
+    return wrong.type === 'delivery-facts'
+      ? 'the facts of the delivery are not struck; change delivery.yaml'
+      : `entry ${seq} says that something was done (${wrong.type}), which can't be undone`;
+  if (before.some((one) => one.type === 'entry-struck' && one.body.entry === seq && isInForce(one, before)))
+    return `entry ${seq} was struck already`;
+  const resting = dependentsOf(wrong, before);
+  return resting.length === 0
+    ? undefined
+    : `entry ${seq} carries others: ${resting.map((one) => `entry ${one.seq}`).join(', ')}; strike them first`;
+}
+
+/** Whether a strike is not struck itself. */
+function isInForce(strike: Entry, entries: readonly Entry[]): boolean {
+  return countedEntries(entries).entries.some(({ entry }) => entry.seq === strike.seq);
 }

@@ -46,6 +46,18 @@ export const clockComparison = z.strictObject({
   replaces: z.array(z.int().nonnegative()).optional(),
 });
 
+const why = z.string().min(1).max(2000);
+
+/** What an entry should have said: an entry of the same kind, about the same evidence or claim. */
+const correctedBody = z.discriminatedUnion('type', [
+  z.strictObject({ type: z.literal('evidence-received'), body: receivedEvidence }),
+  z.strictObject({ type: z.literal('reading-recorded'), body: reading }),
+  z.strictObject({ type: z.literal('evidence-described'), body: description }),
+  z.strictObject({ type: z.literal('clock-compared'), body: clockComparison }),
+  z.strictObject({ type: z.literal('claim-noted'), body: claimNote }),
+]);
+export type CorrectedBody = z.infer<typeof correctedBody>;
+
 const head = {
   seq: z.int().nonnegative(),
   /** When it was entered, by the machine's clock. */
@@ -85,6 +97,12 @@ export const entry = z.discriminatedUnion('type', [
     }),
   ),
   entryOf('claim-noted', claimNote),
+  /** The right value of an earlier entry, whose number is `entry`; of several corrections the last counts. */
+  entryOf('entry-corrected', z.strictObject({ entry: z.int().nonnegative(), becomes: correctedBody, why })),
+  /** An earlier entry, whose number is `entry`, does not count; a strike that is itself struck does not count either. */
+  entryOf('entry-struck', z.strictObject({ entry: z.int().nonnegative(), why })),
+  /** A person says that evidence which the tool judged to belong elsewhere does count. */
+  entryOf('evidence-admitted', z.strictObject({ evidence: evidenceId, why })),
 ]);
 export type Entry = z.infer<typeof entry>;
 export type EntryType = Entry['type'];

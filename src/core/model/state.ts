@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { ClaimNote } from './claim.js';
 import type { Delivery } from './delivery.js';
-import type { clockComparison, EntryOf } from './entry.js';
+import type { clockComparison, Entry, EntryOf } from './entry.js';
 import type { Evidence, EvidenceId, Region, Sha256 } from './evidence.js';
 import type { Instant } from './time.js';
 
@@ -15,6 +15,10 @@ export type EvidenceItem = Evidence & {
   describedBy: number[];
   /** The later reading of the same file that counts in its place. */
   replacedBy?: EvidenceId;
+  /** Later entries that gave it its right value, in order; the last one counts. */
+  correctedBy: number[];
+  /** Why it counts although the tool judged it to belong elsewhere. */
+  admitted?: string;
   /** Reason, when it is withheld from copies for outsiders. */
   withheld?: string;
   /** Parts of its picture that are black in copies for outsiders. */
@@ -32,13 +36,31 @@ export type ClaimEntry = ClaimNote & {
 };
 export type ClaimEntryOf<K extends ClaimNote['is']> = Extract<ClaimEntry, { is: K }>;
 
+/** An entry that was put right, with what it said first and what counts now. */
+export interface Correction {
+  /** The entry that was wrong. */
+  entry: Entry;
+  /** The entries that correct it and were not struck, in order; the last one counts. */
+  corrections: EntryOf<'entry-corrected'>[];
+}
+
+/** An entry that does not count any more. */
+export interface Strike {
+  entry: Entry;
+  strike: EntryOf<'entry-struck'>;
+}
+
 /** Everything one delivery's ledger says, folded from its entries. */
 export interface RecordState {
   delivery: Delivery;
   /** Hash of the delivery.yaml text that `delivery` was read from. */
   deliveryHash: Sha256;
-  /** In the order of the ledger; ids are unique. */
+  /** What counts, in the order of the ledger; ids are unique. */
   evidence: EvidenceItem[];
+  /** What the tool judged to belong to another trailer, delivery or time, and nobody has admitted. */
+  notCounted: EvidenceItem[];
+  corrections: Correction[];
+  strikes: Strike[];
   clocks: (z.infer<typeof clockComparison> & { seq: number })[];
   published: EntryOf<'fingerprint-published'>[];
   timeStamps: EntryOf<'time-stamp-received'>[];

@@ -44,7 +44,8 @@ export function redact(entries: readonly Entry[], state: RecordState, copy: Reda
     entries: new Set(
       entries
         .filter(
-          (entry) => names(entry).some(spokenOf) || (copy.leaveOut.claims && entry.type === 'claim-noted'),
+          (entry) =>
+            names(entry, entries).some(spokenOf) || (copy.leaveOut.claims && entry.type === 'claim-noted'),
         )
         .map((entry) => entry.seq),
     ),
@@ -59,13 +60,19 @@ function isRedacted(item: EvidenceItem, { leaveOut: not }: RedactedCopy): boolea
 }
 
 /** The evidence that an entry brings in or speaks of. */
-function names(entry: Entry): (EvidenceId | undefined)[] {
+function names(entry: Entry, entries: readonly Entry[]): (EvidenceId | undefined)[] {
   switch (entry.type) {
     case 'evidence-received':
     case 'reading-recorded':
     case 'evidence-described':
     case 'evidence-withheld':
+    case 'evidence-admitted':
       return [entry.body.evidence];
+    case 'entry-corrected':
+    case 'entry-struck': {
+      const earlier = entries[entry.body.entry];
+      return earlier === undefined ? [] : names(earlier, entries);
+    }
     case 'clock-compared':
       return [entry.body.photo, 'evidence' in entry.body.clock ? entry.body.clock.evidence : undefined];
     case 'claim-noted':

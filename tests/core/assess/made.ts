@@ -62,6 +62,7 @@ export function items(...list: Loose<Evidence>[]): EvidenceItem[] {
       enteredAt: instantAt(0),
       enteredBy: 'R. Quill',
       describedBy: [],
+      correctedBy: [],
       ...item,
     } as EvidenceItem;
   });
@@ -72,6 +73,9 @@ export function state(evidence: EvidenceItem[], change: Partial<DeliveryInput> =
     delivery: facts(change),
     deliveryHash: HASH,
     evidence,
+    notCounted: [],
+    corrections: [],
+    strikes: [],
     clocks: [],
     published: [],
     timeStamps: [],

@@ -43,6 +43,7 @@ describe('the state of a record', () => {
       enteredAt: AT,
       enteredBy: 'M. Ortega',
       describedBy: [],
+      correctedBy: [],
     });
   });
 
@@ -68,6 +69,7 @@ describe('the state of a record', () => {
       line: 'romaine',
       time: { is: 'local', local: '2026-07-14T05:42:10' },
       describedBy: [2, 3, 4],
+      correctedBy: [],
       seq: 1,
     });
     expect(item).not.toHaveProperty('why');

@@ -16,6 +16,7 @@ const SHOWN_ELSEWHERE = new Set([...OWN_PLACE, ...LARGE]);
  */
 export function trailOf(entries: readonly Entry[]): TrailRow[] {
   const standing = new Map<EvidenceId, Map<string, string>>();
+  const corrected = new Map<number, TrailField[]>();
   let facts: TrailField[] = [];
   return entries.map((entry): TrailRow => {
     const head = {
@@ -118,10 +119,56 @@ export function trailOf(entries: readonly Entry[]): TrailRow[] {
               : [],
         };
       }
+      case 'evidence-admitted':
+        return {
+          ...head,
+          evidence: [entry.body.evidence],
+          fields: [{ field: 'why', value: entry.body.why }],
+        };
+      case 'entry-corrected': {
+        const { entry: corrects, becomes, why } = entry.body;
+        const wrong = entries[corrects];
+        const was = corrected.get(corrects) ?? fieldsOf(wrong?.body ?? {}, SHOWN_ELSEWHERE);
+        const now = fieldsOf(becomes.body, SHOWN_ELSEWHERE);
+        corrected.set(corrects, now);
+        return {
+          ...head,
+          evidence: wrong === undefined ? [] : evidenceOf(wrong),
+          corrects,
+          fields: [{ field: 'why', value: why }],
+          changes: changesBetween(was, now),
+        };
+      }
+      case 'entry-struck': {
+        const { entry: strikes, why } = entry.body;
+        const wrong = entries[strikes];
+        return {
+          ...head,
+          evidence: wrong === undefined ? [] : evidenceOf(wrong),
+          strikes,
+          fields: [{ field: 'why', value: why }],
+        };
+      }
       default:
         return assertNever(entry);
     }
   });
+}
+
+/** The evidence that an entry is about. */
+function evidenceOf(entry: Entry): EvidenceId[] {
+  switch (entry.type) {
+    case 'evidence-received':
+    case 'reading-recorded':
+    case 'evidence-described':
+    case 'evidence-withheld':
+    case 'evidence-admitted':
+      return [entry.body.evidence];
+    case 'claim-noted':
+      return entry.body.evidence;
+    default:
+      return [];
+  }
 }
 
 const CLAIM_HEAD = new Set(['claim', 'replaces']);

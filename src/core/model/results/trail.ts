@@ -37,6 +37,8 @@ export interface TrailRow {
   changes: TrailChange[];
   /** The entry that it corrects. */
   corrects?: number;
+  /** The entry that this one strikes. */
+  strikes?: number;
   /** Number of entries that a fingerprint, a time stamp or a dossier covers. */
   covers?: number;
 }
