@@ -67,6 +67,7 @@ async function pulpsOf(lines, times) {
         enteredAt: toInstant(0),
         enteredBy: 'bench',
         describedBy: [],
+        correctedBy: [],
       })),
     ),
   );
