@@ -28,6 +28,7 @@ export {
   type RecordedClockComparison,
   recordClock,
 } from './jobs/compare-clock.js';
+export { type CorrectInput, type CorrectReport, correct } from './jobs/correct.js';
 export type { OpenDelivery } from './jobs/delivery.js';
 export { type DescribeInput, type DescribeReport, describe, type TypedDescription } from './jobs/describe.js';
 export { type FingerprintInput, type FingerprintReport, fingerprint } from './jobs/fingerprint.js';
@@ -48,6 +49,14 @@ export { type ReadingInput, type RecordedReading, recordReading } from './jobs/r
 export { type LoadedRuleSet, loadRuleSet } from './jobs/rule-set.js';
 export { type StatementSigner, statementSigner } from './jobs/sign-statement.js';
 export type { ByIdentity, BySigner, SignedBy } from './jobs/signed-by.js';
+export {
+  type AdmitInput,
+  admit,
+  type StrikeInput,
+  type StrikeReport,
+  type StruckEntry,
+  strike,
+} from './jobs/strike.js';
 export {
   type TemperaturesInput,
   type TemperaturesReport,

@@ -11,7 +11,7 @@ export type {
 } from './core/model/claim.js';
 export type { ClaimDeadlines } from './core/model/claim-deadlines.js';
 export type { Delivery, Language, Paper } from './core/model/delivery.js';
-export type { Entry, EntryOf, EntryType } from './core/model/entry.js';
+export type { CorrectedBody, Entry, EntryOf, EntryType } from './core/model/entry.js';
 export type { ErrorCode, Problem, Where } from './core/model/error.js';
 export type {
   AirBlock,
@@ -36,6 +36,13 @@ export type { Milestone } from './core/model/milestone.js';
 export type { Currency, Hundredths, Money } from './core/model/money.js';
 export type * from './core/model/results.js';
 export type { Element, RuleSet, RuleSetOrigin, Stage, Substitute } from './core/model/rule-set.js';
-export type { ClaimEntry, ClaimEntryOf, EvidenceItem, RecordState } from './core/model/state.js';
+export type {
+  ClaimEntry,
+  ClaimEntryOf,
+  Correction,
+  EvidenceItem,
+  RecordState,
+  Strike,
+} from './core/model/state.js';
 export type { CalendarDay, ClockPoint, EventTime, Instant, Zone } from './core/model/time.js';
 export type { RowProblem, StatedNumbers, UnitLog } from './core/model/unit-log.js';

@@ -5,12 +5,14 @@ import { answerCommand } from './commands/answer.js';
 import { buildCommand } from './commands/build.js';
 import { checklistCommand } from './commands/checklist.js';
 import { collectCommand } from './commands/collect.js';
+import { correctCommand } from './commands/correct.js';
 import { describeCommand } from './commands/describe.js';
 import { fingerprintCommand } from './commands/fingerprint.js';
 import { gapsCommand } from './commands/gaps.js';
 import { identityCommand } from './commands/identity.js';
 import { newCommand } from './commands/new.js';
 import { recordCommand } from './commands/record.js';
+import { admitCommand, strikeCommand } from './commands/strike.js';
 import { tempsCommand } from './commands/temps.js';
 import { timelineCommand } from './commands/timeline.js';
 import { trailCommand } from './commands/trail.js';
@@ -26,6 +28,8 @@ Examples:
   dossier new my-delivery                        make a delivery folder (asks)
   dossier collect ~/Pictures/load -d my-delivery take evidence in
   dossier record pulp 34.2F --line romaine       write down a reading
+  dossier correct e12 39F --why "typed C for F"   put right what was mistyped
+  dossier strike e13 --why "of another trailer"  say that an entry does not count
   dossier describe e7 --subject damage           say what evidence shows
   dossier gaps my-delivery                       what is missing now
   dossier answer my-delivery                     what a claim asks, and by when
@@ -59,6 +63,9 @@ function makeProgram(context: CliContext): Command {
     newCommand,
     collectCommand,
     recordCommand,
+    correctCommand,
+    strikeCommand,
+    admitCommand,
     describeCommand,
     gapsCommand,
     tempsCommand,

@@ -46,11 +46,12 @@ function detailLines(row: TrailRow, zone: Zone): string[] {
         ]),
     ...(time === undefined ? [] : [`happened ${happened(time, zone)}`]),
     ...(row.corrects === undefined ? [] : [`corrects entry ${row.corrects}`]),
+    ...(row.strikes === undefined ? [] : [`entry ${row.strikes} does not count`]),
     ...(row.covers === undefined ? [] : [`covers the entries before ${row.covers}`]),
     ...row.changes.map(
       ({ field, before, after }) => `${field}: ${short(before ?? 'nothing')} → ${short(after ?? 'nothing')}`,
     ),
-    ...(row.corrects === undefined ? fieldLines(row.fields) : []),
+    ...(row.type === 'claim-noted' && row.corrects !== undefined ? [] : fieldLines(row.fields)),
   ];
 }
 

@@ -81,11 +81,26 @@ export function parseReading(
     caption: typed.caption,
   };
   // The id and the source are added by the caller: these only let the schema judge all else.
-  const judged = { ...body, evidence: 'e1', source: { is: 'typed' } };
-  const read = reading.safeParse(JSON.parse(JSON.stringify(judged)));
-  if (!read.success) throw notUnderstood(kind, body, read.error.issues[0]);
-  const { evidence: _evidence, source: _source, ...rest } = read.data;
+  const {
+    evidence: _evidence,
+    source: _source,
+    ...rest
+  } = checkReading(kind, {
+    ...body,
+    evidence: 'e1',
+    source: { is: 'typed' },
+  });
   return rest as ParsedReading;
+}
+
+/**
+ * Judges a whole reading by its schema.
+ * @throws DossierError 'bad-value' with the field, by the name it is typed under, and the choices
+ */
+export function checkReading(kind: ReadingKind, body: Readonly<Record<string, unknown>>): Reading {
+  const read = reading.safeParse(JSON.parse(JSON.stringify(body)));
+  if (!read.success) throw notUnderstood(kind, body, read.error.issues[0]);
+  return read.data;
 }
 
 /** `pulp, 34.2F, romaine, load-1, Tue 14 Jul 2026 04:10 MST`. */

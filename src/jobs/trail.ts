@@ -73,7 +73,7 @@ export function trailCsv({ rows, zone }: Pick<TrailReport, 'rows' | 'zone'>): st
     ...['entry', 'entered_utc', 'entered_local', 'zone', 'by', 'type', 'evidence', 'claim'],
     ...['time_utc', 'time_zone', 'time_basis', 'time_uncertainty_seconds', 'time_note'],
     ...['file', 'file_bytes', 'file_sha256', 'from_evidence', 'from_row', 'from_name'],
-    ...['says', 'changed', 'corrects', 'covers_entries'],
+    ...['says', 'changed', 'corrects', 'strikes', 'covers_entries'],
   ];
   const lines = rows.map((row) => {
     const { time, file, from } = row;
@@ -103,6 +103,7 @@ export function trailCsv({ rows, zone }: Pick<TrailReport, 'rows' | 'zone'>): st
         .map(({ field, before, after }) => `${field}: ${before ?? '(nothing)'} -> ${after ?? '(nothing)'}`)
         .join('; '),
       row.corrects ?? '',
+      row.strikes ?? '',
       row.covers ?? '',
     ];
   });

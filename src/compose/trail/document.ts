@@ -100,6 +100,7 @@ function cells(row: TrailRow, zone: Zone, { trail, labels, format }: TrailWords)
             `SHA-256 ${row.file.sha256}`,
           ]),
       ...(row.corrects === undefined ? [] : [`${trail('word.corrects')} ${row.corrects}`]),
+      ...(row.strikes === undefined ? [] : [`${trail('word.strikes')} ${row.strikes}`]),
       ...(row.covers === undefined ? [] : [`${trail('word.covers')} ${row.covers}`]),
       ...(row.changes.length > 0
         ? row.changes.map(
@@ -107,7 +108,7 @@ function cells(row: TrailRow, zone: Zone, { trail, labels, format }: TrailWords)
               `${field}: ${trail('word.before')} ${short(before ?? trail('word.nothing'))}; ${trail('word.now')} ${short(after ?? trail('word.nothing'))}`,
           )
         : []),
-      ...(row.corrects === undefined ? [wordsOfRow(row)] : []),
+      ...(row.type === 'claim-noted' && row.corrects !== undefined ? [] : [wordsOfRow(row)]),
     ].filter((line) => line !== ''),
   ];
 }

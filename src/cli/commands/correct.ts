@@ -1,0 +1,68 @@
+import { Command } from 'commander';
+import type { CliContext } from '../context.js';
+import { resolveEnteredBy } from '../entered-by.js';
+import { deliveryFolder } from '../folder.js';
+import { escapeControls } from '../output.js';
+
+interface Options extends Record<string, unknown> {
+  delivery?: string;
+  enteredBy?: string;
+  why: string;
+  json?: boolean;
+}
+
+export function correctCommand({ output, now }: CliContext): Command {
+  return new Command('correct')
+    .description('Put right a reading, event, seal, contact or statement that was mistyped.')
+    .argument('<entry>', 'the evidence (e12), or the number of its entry in the trail (#41)')
+    .argument('[value]', 'the right value, as for dossier record; left out, the value stays')
+    .requiredOption('--why <text>', 'why it was wrong')
+    .option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)')
+    .option('--at <time>', 'the right time, local to the stop')
+    .option('--stop <stop>', 'the right stop')
+    .option('--line <line>', 'the right line of the bill of lading')
+    .option('--position <position>', 'nose, middle or tail')
+    .option('--by <name>', 'who took it or saw it')
+    .option('--from <whose>', 'of a pulp: driver, shipper, receiver, inspector or other')
+    .option('--instrument <name>', 'the thermometer')
+    .option('--shown-by <source>', 'of a set point: display, bill, dispatcher or shipper')
+    .option('--run <mode>', 'continuous or start-stop')
+    .option('--set-point <temperature>', 'of a unit check')
+    .option('--fuel <level>', 'of a unit check')
+    .option('--alarm <text...>', 'of a unit check')
+    .option('--state <state>', 'of a seal: applied, intact, broken or removed')
+    .option('--how <way>', 'of a contact: call, message, e-mail, in-person or letter')
+    .option('--about <text>', 'of a contact or statement')
+    .option('--rows <rows>', 'of a pattern')
+    .option('--blocks <what...>', 'of a pattern')
+    .option('--note <text>', 'more about it')
+    .option('--caption <text>', 'a note beside it')
+    .option('--entered-by <name>', 'who enters it (default: DOSSIER_BY or your account)')
+    .option('--json', 'the answer as JSON')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  dossier correct e12 39F --why "typed C for F"
+  dossier correct e14 --at 2026-07-14T04:30 --why "typed the day of entry"
+
+The first value stays in the record, with yours, the reason, who and when; only yours counts.
+What was never so is struck: dossier strike. What a file shows is said with: dossier describe.`,
+    )
+    .action(async (target: string, word: string | undefined, options: Options) => {
+      const { correct } = await import('../../jobs/correct.js');
+      const { delivery, enteredBy, why, json, ...fields } = options;
+      const report = await correct({
+        folder: deliveryFolder(delivery),
+        target,
+        word,
+        fields,
+        why,
+        enteredBy: resolveEnteredBy(enteredBy),
+        now,
+      });
+      if (json === true) return output.json(report);
+      output.line(`${report.evidence}  ${escapeControls(report.after)}`);
+      output.line(`  in place of ${escapeControls(report.before)} (entry ${report.entry})`);
+    });
+}

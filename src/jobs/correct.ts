@@ -1,0 +1,146 @@
+import { countedEntries } from '../core/ledger/counted-entries.js';
+import type { Delivery } from '../core/model/delivery.js';
+import type { EntryOf } from '../core/model/entry.js';
+import { DossierError } from '../core/model/error.js';
+import type { EvidenceId, Reading } from '../core/model/evidence.js';
+import { omitUndefined } from '../core/model/omit-undefined.js';
+import type { Temperature } from '../core/model/temperature.js';
+import { type OpenDelivery, withDelivery } from './delivery.js';
+import { entryNamed } from './entry-named.js';
+import { findLine, findPosition, findStop, typedPlace, typedTime } from './place-options.js';
+import { readingBody, type TypedFields, typedFields } from './reading-options.js';
+import { checkReading, formatReading, type ParsedReading } from './record-reading.js';
+
+export interface CorrectInput {
+  folder: string;
+  /** The reading by its evidence id (e12), or its entry by number (#41). */
+  target: string;
+  /** The right main word: a temperature, a seal number, an event …; left out, the first one stays. */
+  word?: string | undefined;
+  /** Other options to put right, by their names; what is left out stays. */
+  fields: Record<string, unknown>;
+  why: string;
+  enteredBy: string;
+  now: OpenDelivery['now'];
+}
+
+export interface CorrectReport {
+  evidence: EvidenceId;
+  /** Number of the entry that was wrong, and of the one that corrects it. */
+  entry: number;
+  correction: number;
+  before: string;
+  after: string;
+}
+
+/**
+ * Enters the right value of a reading that was typed wrong. The first value stays in the record and no longer counts.
+ * @throws DossierError 'bad-value' when there is no such reading, when it was struck, or for words not understood
+ */
+export async function correct(input: CorrectInput): Promise<CorrectReport> {
+  const open = { folder: input.folder, by: input.enteredBy, now: input.now };
+  return withDelivery(open, true, async (record) => {
+    const { seq } = entryNamed(input.target, record.entries);
+    const counted = countedEntries(record.entries).entries.find(({ entry }) => entry.seq === seq);
+    if (counted === undefined)
+      throw new DossierError('bad-value', `${input.target} was struck, so there is nothing to correct`, {
+        fix: 'Enter the right value anew: dossier record --help',
+      });
+    const { entry } = counted;
+    if (entry.type !== 'reading-recorded') throw notAReading(input.target, entry.type);
+    const body = corrected(entry, input, record.state().delivery);
+    const [added] = await record.append([
+      {
+        type: 'entry-corrected',
+        by: input.enteredBy,
+        body: { entry: seq, becomes: { type: 'reading-recorded', body }, why: input.why },
+      },
+    ]);
+    const shown = ({ evidence: _evidence, source: _source, ...reading }: Reading) =>
+      formatReading({ kind: reading.kind, word: mainWord(reading) }, reading);
+    return {
+      evidence: body.evidence,
+      entry: seq,
+      correction: added?.seq ?? record.entries.length - 1,
+      before: shown(entry.body),
+      after: shown(body),
+    };
+  });
+}
+
+function corrected(
+  { body: was, at }: EntryOf<'reading-recorded'>,
+  { word, fields }: CorrectInput,
+  delivery: Delivery,
+): Reading {
+  const typed = typedFields.parse(fields);
+  const stop = findStop(delivery, typed.stop);
+  const place = typedPlace(stop, findPosition(typed.position));
+  const stopOfTime = stop ?? delivery.stops.find(({ id }) => id === was.place?.stop);
+  const body = {
+    ...was,
+    ...omitUndefined(readingBody(was.kind, word ?? mainWord(was), withDefaultsOf(was, typed))),
+    ...omitUndefined({
+      // A time of day is on the day of the entry that is put right.
+      time:
+        typed.at === undefined ? undefined : typedTime(typed.at, delivery, stopOfTime, new Date(at), '--at'),
+      place: place === undefined ? undefined : { ...was.place, ...place },
+      line: findLine(delivery, typed.line),
+      by: typed.by,
+      caption: typed.caption,
+    }),
+  };
+  return checkReading(was.kind, body);
+}
+
+/** The main word that would be typed for a reading. */
+function mainWord(reading: ParsedReading): string | undefined {
+  switch (reading.kind) {
+    case 'pulp':
+    case 'set-point':
+      return degrees(reading.temperature);
+    case 'round':
+      return reading.boxAir === undefined ? undefined : degrees(reading.boxAir);
+    case 'seal':
+      return reading.number;
+    case 'bracing':
+      return reading.device;
+    case 'pattern':
+      return reading.pattern;
+    case 'event':
+      return reading.event;
+    case 'contact':
+      return reading.with;
+    case 'statement':
+      return reading.text;
+  }
+}
+const degrees = ({ value, unit }: Temperature) => `${value}${unit}`;
+
+/** What the options would be by default is what the reading said. */
+function withDefaultsOf(was: Reading, typed: TypedFields): TypedFields {
+  switch (was.kind) {
+    case 'set-point':
+      return { ...typed, shownBy: typed.shownBy ?? was.shownBy };
+    case 'contact':
+      return { ...typed, how: typed.how ?? was.how };
+    case 'pattern':
+      return { ...typed, rows: typed.rows ?? `${was.rows.from}-${was.rows.to}` };
+    case 'round':
+      return was.boxAir === undefined && was.fuel !== undefined
+        ? { ...typed, fuel: typed.fuel ?? String(was.fuel) }
+        : { ...typed, alarm: typed.alarm ?? was.alarms };
+    default:
+      return typed;
+  }
+}
+
+function notAReading(target: string, type: string): DossierError {
+  const fix =
+    type === 'claim-noted'
+      ? 'Say it anew with: dossier record claim … --corrects ENTRY'
+      : type === 'clock-compared'
+        ? 'Compare the clock again; the later comparison takes the place of the earlier.'
+        : 'A file stays as it is: say what it shows with dossier describe, or strike it with dossier strike.';
+  return new DossierError('bad-value', `${target} is not a reading (${type})`, { fix });
+}
