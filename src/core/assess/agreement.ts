@@ -18,9 +18,9 @@ import { dominantSetPoint } from './temperature/states.js';
 const SAME = 0.28;
 
 /**
- * What each source said the unit should run, side by side: the bill's instructions, readings from bill, shipper,
- * dispatcher and display, and the set point that each log held longest in custody. Every pair of different
- * sources that is apart by more than half a degree Fahrenheit is a difference; the same pair of values counts once.
+ * The set point that each source states, side by side: the bill's instructions; readings from the bill, shipper,
+ * dispatcher and display; and the set point that each log held longest in custody. Two sources differ when their
+ * values are more than half a degree Fahrenheit apart; the same pair of values counts once.
  */
 export function setPointAgreement(
   state: RecordState,
@@ -60,7 +60,10 @@ function billWords(state: RecordState): SetPointStatement[] {
   return words;
 }
 
-/** What people read or heard. Of the display before leaving only the last look counts: the unit was set until then. */
+/**
+ * Set points that people read or heard. From the display before departure only the last unit check counts, because
+ * the set point may be changed until then.
+ */
 function readWords(state: RecordState, milestones: Milestones): SetPointStatement[] {
   const items = state.evidence.filter((item): item is ItemOf<'set-point'> => item.kind === 'set-point');
   const from = firstLoading(milestones.stops)?.id;
@@ -93,7 +96,7 @@ function logWords(temperatures: readonly TemperatureResult[]): SetPointStatement
   });
 }
 
-/** Differences among some words, largest first. What a source says again is compared once. */
+/** Differences between statements of the set point, largest first. A value that a source repeats is compared once. */
 export function differencesOf(
   words: readonly SetPointStatement[],
   same: number = SAME,

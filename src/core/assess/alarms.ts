@@ -35,12 +35,12 @@ const NO_ALARM = new Set([
 
 const isAlarm = (text: string) => !NO_ALARM.has(text.trim().toLowerCase()) && !isNoAlarm(text);
 
-/** The alarms of the logs' own columns and of the looks at the unit, in order of time. A gap in a log ends an alarm. */
+/** Alarms from the logs' alarm columns and from unit checks, in order of time. A gap in a log ends an alarm. */
 export function alarmsOf(logs: readonly UnitLog[], rounds: readonly ItemOf<'round'>[]): Alarm[] {
   return [...logs.flatMap(inLog), ...rounds.flatMap(atUnitCheck)].sort((a, b) => a.from - b.from);
 }
 
-/** Logs that have a column of alarms: only these can show that there was none. */
+/** Logs with an alarm column: only these can show that there was no alarm. */
 export const logsWithAlarms = (logs: readonly UnitLog[]) =>
   logs.filter((log) => log.states.alarm !== undefined);
 

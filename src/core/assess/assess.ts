@@ -30,7 +30,7 @@ export interface AssessInput {
   ruleSet: { ruleSet: RuleSet; sha256: string; origin?: RuleSetOrigin };
   /** The "now" that rules are held against. Events after it have not happened. */
   at: Instant;
-  /** The clocks of claims and refusals; left out: nothing is said of either. */
+  /** Deadlines of claims and rejections; without them no deadline is computed. */
   claimDeadlines?: ClaimDeadlines;
 }
 

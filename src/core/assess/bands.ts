@@ -6,7 +6,7 @@ import { celsius, kelvin, type TemperatureDifference } from '../model/temperatur
 /** Tolerance when neither bill nor rule set states one: 2 °F, common practice, no source. */
 const USUAL_TOLERANCE: TemperatureDifference = { difference: 2, unit: '°F' };
 
-/** Room for the rounding of °F to °C: a reading on the limit is inside. Kelvin. */
+/** Tolerance for rounding between °F and °C, kelvin: a reading on the limit is in range. */
 export const ROUNDING = 1e-11;
 
 /** What the bill allows for one line: its instruction ± its tolerance, else the rule set's. Undefined without instruction. */
@@ -44,9 +44,9 @@ export function bandsOf(lines: readonly Line[], ruleSet: RuleSet): Band[] {
 }
 
 /**
- * The band that the air of the one box is held against: what suits every line at once. With one instruction that
- * is the instruction's own band. With several it is their overlap, whose set point is its middle; undefined when
- * they do not overlap, because no air can then suit all lines.
+ * The range that the trailer's air is compared with: what suits every line at once. With one instruction it is the
+ * instruction's own range. With several it is their overlap, with its middle as the set point; undefined when they
+ * do not overlap, because no air temperature suits all lines.
  */
 export function commonBand(bands: readonly Band[]): Band | undefined {
   const [first, ...rest] = bands;

@@ -4,7 +4,7 @@ import type { RecordState } from '../model/state.js';
 import type { UnitLog } from '../model/unit-log.js';
 import type { Milestones } from './milestones.js';
 
-/** What rules and findings are both judged by: the record, the rules, and what was computed of the record. */
+/** What rules and findings are both computed from: the record, the rules, and what was computed of the record. */
 export interface Computed {
   state: RecordState;
   ruleSet: RuleSet;

@@ -2,10 +2,10 @@ import type { Custody, CustodyBound, TimeRange } from '../model/results.js';
 import { firstLoading, lastUnloading, type Milestones } from './milestones.js';
 
 /**
- * The carrier's custody of the goods: from the last closing of the doors at the first loading stop to the first
- * opening at the last unloading stop. Where an event is missing the next best stands in, and the bound says so:
- * departure, then the log's first row; arrival, then the log's last row. Undefined when neither events nor a log
- * bound it, or when they contradict each other.
+ * The carrier's custody: from the last closing of the doors at the first loading stop to the first opening at the
+ * last unloading stop. Where an event is missing the next best bounds it, and the bound says so: departure, then
+ * the log's first row; arrival, then the log's last row. Undefined when neither events nor a log bound it, or when
+ * they conflict.
  */
 export function custodyOf(milestones: Milestones, log?: TimeRange): Custody | undefined {
   const first = firstLoading(milestones.stops)?.id;
@@ -14,8 +14,8 @@ export function custodyOf(milestones: Milestones, log?: TimeRange): Custody | un
 }
 
 /**
- * The same between any two stops: from the doors closed at the one to the doors opened at the other. Of `log` an end
- * that is left out stands in for nothing.
+ * Custody between any two stops: from the doors closed at the first to the doors opened at the second. An end
+ * missing from `log` bounds nothing.
  */
 export function custodyBetween(
   milestones: Milestones,

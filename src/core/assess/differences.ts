@@ -8,7 +8,7 @@ import type {
 import type { ItemOf, RecordState } from '../model/state.js';
 import { knownMilliseconds } from '../model/time.js';
 
-/** Those who can answer for a set point. */
+/** Parties that can answer for a set point. */
 const ANSWERABLE: readonly ItemOf<'contact'>['with'][] = [
   'shipper',
   'broker',
@@ -17,10 +17,10 @@ const ANSWERABLE: readonly ItemOf<'contact'>['with'][] = [
   'receiver',
 ];
 
-/** Somebody who was told of something. */
+/** A party that was notified. */
 type Told = NonNullable<SetPointDifference['told']>[number];
 
-/** The contacts with those who can answer for a set point, in order of time. */
+/** Contacts with parties that can answer for a set point, in order of time. */
 export function answerable(state: RecordState): Told[] {
   return state.evidence
     .flatMap((item): Told[] => {
@@ -31,7 +31,7 @@ export function answerable(state: RecordState): Told[] {
     .sort((a, b) => a.at - b.at);
 }
 
-/** Set points as the logs held them, in time. */
+/** Set points held by the logs, in order of time. */
 export type SetPointRuns = readonly (TimeRange & { celsius: number })[];
 
 export const setPointRunsOf = (
@@ -47,10 +47,10 @@ export const setPointRunsOf = (
   );
 
 /**
- * A difference with since when it stood, how long the log shows it, and who was told from then until the end.
- * Against a log it stands from the first stretch that differs; otherwise from the later of the two words. That
- * somebody was told after it stood does not say that it was about it: the reader sees the contact.
- * @param same values this near to each other are the same, K
+ * A difference with its start, its duration in the log, and the notices given from then to the end. Against a log
+ * it starts with the first stretch that differs, otherwise with the later of the two statements. A notice after the
+ * start need not concern the difference; the reader sees the contact.
+ * @param same values this close are equal, K
  */
 export function withExplanation(
   difference: SetPointDifference,
@@ -74,7 +74,7 @@ export function withExplanation(
   };
 }
 
-/** The side that is not a log, when exactly one is. */
+/** The statement that is not from a log, when exactly one is. */
 function otherThanLog({ between: [a, b] }: SetPointDifference): SetPointStatement | undefined {
   if (a.source === 'log') return b.source === 'log' ? undefined : b;
   return b.source === 'log' ? a : undefined;

@@ -1,14 +1,14 @@
 import type { SetPointDifference } from '../model/results.js';
 import { fromCelsius, type TemperatureUnit } from '../model/temperature.js';
 
-/** A display's last digit may be rounded; within this much of a whole degree counts as whole. */
+/** Distance to a whole degree that counts as whole, because displays round. */
 const WHOLE = 0.06;
 const UNITS: readonly TemperatureUnit[] = ['°F', '°C'];
 
 /**
- * How one set point may have become the other by a slip of the hand: the same number in the wrong unit, two
- * digits swapped (36, 63), or one digit wrong (48 for 38). Of one-digit slips only those that move the tens are
- * called, because a differing last digit is as likely to be meant. Undefined when no slip fits. Degrees Celsius in.
+ * The typing error that can turn one set point into the other: right number in the wrong unit, two digits swapped
+ * (36, 63), or one digit wrong (48 for 38). A single wrong digit counts only in the tens, because a different last
+ * digit is as likely to be meant. Undefined when no error fits. Arguments in °C.
  */
 export function guessEntryError(a: number, b: number): SetPointDifference['slip'] | undefined {
   const [aF, bF] = [fromCelsius(a, '°F'), fromCelsius(b, '°F')];

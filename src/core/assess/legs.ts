@@ -2,17 +2,17 @@ import type { Line, Stop } from '../model/delivery.js';
 import type { TimeRange } from '../model/results.js';
 import { latestTimeOf, type Milestones } from './milestones.js';
 
-/** The way between two neighbouring stops of the bill. */
+/** The leg between two neighbouring stops of the bill. */
 export interface Leg {
-  /** Counted from 1 at the first stop of the bill; a way with nothing aboard keeps its number. */
+  /** Counted from 1 at the first stop of the bill; an empty leg keeps its number. */
   leg: number;
   from: string;
   to: string;
-  /** Lines aboard: on at this stop or before, off at the next or after. */
+  /** Lines aboard: loaded at this stop or before, unloaded at the next or after. */
   lines: Line[];
 }
 
-/** The ways between neighbouring stops, in the order of the bill; ways with nothing aboard are left out. */
+/** Legs between neighbouring stops, in the order of the bill; empty legs are left out. */
 export function legsOf(stops: readonly Stop[], lines: readonly Line[]): Leg[] {
   const order = new Map(stops.map((stop, index) => [stop.id, index]));
   const place = (id: string) => order.get(id) ?? -1;
@@ -25,7 +25,7 @@ export function legsOf(stops: readonly Stop[], lines: readonly Line[]): Leg[] {
   });
 }
 
-/** From departure (or what stands in for it) to arrival; undefined when one of them is not known. */
+/** Time in transit: departure (or what replaces it) to arrival; undefined when one of them is unknown. */
 export function transitOf({ from, to }: Leg, milestones: Milestones): TimeRange | undefined {
   const left = latestTimeOf(milestones, from, 'departed')?.at;
   const came = latestTimeOf(milestones, to, 'arrived')?.at;

@@ -7,7 +7,7 @@ import { knownMilliseconds } from '../model/time.js';
 
 export type StopSide = Stop['does'];
 
-/** One event with a known time, put to a stop. */
+/** One event with a known time, assigned to a stop. */
 export interface MilestoneEvent {
   event: EventName;
   stop: string;
@@ -17,7 +17,7 @@ export interface MilestoneEvent {
   evidence: EvidenceId;
 }
 
-/** The order in which things happen at a stop; a later one that is known shows that the earlier ones are past. */
+/** The course of events at a stop; a known later event shows that the earlier ones are past. */
 const COURSE: Record<StopSide, readonly EventName[]> = {
   load: ['arrived', 'doors-opened', 'loading-began', 'loading-ended', 'doors-closed', 'departed'],
   unload: [
@@ -45,7 +45,7 @@ const NATURAL_SIDE: Partial<Record<EventName, StopSide>> = {
   inspected: 'unload',
 };
 
-/** What need not happen at all: a later event does not show that it is past. */
+/** Events that may not happen: a later event does not show that they are past. */
 const MAY_NOT_HAPPEN: ReadonlySet<Milestone> = new Set([
   'stopped',
   'resumed',
@@ -57,17 +57,17 @@ const MAY_NOT_HAPPEN: ReadonlySet<Milestone> = new Set([
 
 const OVER: readonly EventName[] = ['unloaded', 'refused'];
 
-/** What is known of when things happened, by stop. */
+/** The known events and the stops of a delivery. */
 export interface Milestones {
   events: readonly MilestoneEvent[];
   stops: readonly Stop[];
 }
 
 /**
- * Events of the record with a known time, each put to a stop: its own, or where none is stated the first
- * loading stop for what happens at loading and the last unloading stop for the rest. An arrival or opening of
- * doors without a stop is at loading until the doors were closed there or the truck left. What is said to
- * happen after `now` (milliseconds) has not happened.
+ * Events of the record with a known time, each assigned to a stop: its own, or where none is stated the first
+ * loading stop for loading events and the last unloading stop for the others. An arrival or door opening without a
+ * stop is at loading until the doors were closed there or the truck departed. Events after `now` (milliseconds) are
+ * ignored.
  */
 export function readMilestones(state: RecordState, now: number): Milestones {
   const { stops } = state.delivery;
@@ -100,7 +100,7 @@ export function readMilestones(state: RecordState, now: number): Milestones {
 export const firstLoading = (stops: readonly Stop[]) => stops.find((stop) => stop.does === 'load');
 export const lastUnloading = (stops: readonly Stop[]) => stops.findLast((stop) => stop.does === 'unload');
 
-/** Side of a stop that a moment means: by its own nature, else by where the evidence belongs, else by the rule's stage. */
+/** Side of a milestone: by its own nature, else by the evidence's place, else by the rule's stage. */
 export function sideOfMilestone(moment: Milestone, at: StopSide | undefined, stage: Stage): StopSide {
   if (moment === 'delivery-over') return 'unload';
   return (
@@ -108,10 +108,10 @@ export function sideOfMilestone(moment: Milestone, at: StopSide | undefined, sta
   );
 }
 
-/** A moment at one stop: when it was, or what stands in for it. */
+/** The time of a milestone at one stop, or of the event that bounds it. */
 export interface KnownMilestone {
   at: number;
-  /** Absent when the event itself is recorded; else the neighbouring event that stands in. */
+  /** Absent when the event itself is recorded; else the neighbouring event used instead. */
   standIn?: EventName;
   evidence: EvidenceId;
   uncertaintySeconds: number;
@@ -141,7 +141,7 @@ function rankOf(milestones: Milestones, stop: string, moment: Milestone): number
   return Math.max(...names(moment).map((event) => rank(milestones, stop, event)));
 }
 
-/** The last time that a moment happened at a stop. */
+/** The last time of a milestone at a stop. */
 export function lastTimeOf(
   milestones: Milestones,
   stop: string,
@@ -152,8 +152,8 @@ export function lastTimeOf(
 }
 
 /**
- * When a moment was past at the latest: the event, or the earliest recorded event that comes after it in the
- * course of the delivery. Undefined when nothing shows that it is past.
+ * The latest time at which a milestone was past: its event, or the earliest recorded event after it in the course
+ * of the delivery. Undefined when nothing shows that it is past.
  */
 export function latestTimeOf(
   milestones: Milestones,
@@ -169,7 +169,7 @@ export function latestTimeOf(
   return later === undefined ? undefined : fromEvent(later, later.event);
 }
 
-/** When a moment was at the earliest: the first such event, or the latest recorded event that comes before it. */
+/** The earliest time of a milestone: its first event, or the latest recorded event before it. */
 export function earliestTimeOf(
   milestones: Milestones,
   stop: string,
@@ -190,7 +190,7 @@ export function stopsOf(milestones: Milestones, side: StopSide): readonly Stop[]
   return milestones.stops.filter((stop) => stop.does === side);
 }
 
-/** Whether a moment happened anywhere on its side. */
+/** Whether a milestone happened at any stop of its side. */
 export function hasHappened(milestones: Milestones, moment: Milestone): boolean {
   return milestones.events.some((one) => names(moment).includes(one.event));
 }

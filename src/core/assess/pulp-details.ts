@@ -26,7 +26,7 @@ export function byPosition(readings: readonly PulpReading[]): NonNullable<PulpGr
 
 const plain = (text: string) => text.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '');
 
-/** Checks of a thermometer in ice water: papers and photos that show one. */
+/** Ice-water checks of a thermometer: documents and photos that show one. */
 function iceChecks(state: RecordState): EvidenceItem[] {
   return state.evidence.filter(
     (item) =>
@@ -36,9 +36,9 @@ function iceChecks(state: RecordState): EvidenceItem[] {
 }
 
 /**
- * Each thermometer of some readings, with the last look at it in ice water before the first of them. A check whose
- * caption or file name holds the thermometer's name is its own; else the last check in the record is named, and that
- * it does not say which thermometer it was.
+ * Each thermometer of the readings, with its last ice-water check before the first of them. A check whose caption
+ * or file name contains the thermometer's name is its own; otherwise the last check on file is given, with the note
+ * that it does not name the thermometer.
  */
 export function instrumentsOf(
   state: RecordState,

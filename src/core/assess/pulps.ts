@@ -8,7 +8,7 @@ import { knownMilliseconds } from '../model/time.js';
 import { bandOf, ROUNDING } from './bands.js';
 import { byPosition, instrumentsOf } from './pulp-details.js';
 
-/** The line that evidence is about: its own, or the only one there is. */
+/** The line that evidence concerns: its own, or the only line. */
 export function lineOfEvidence(
   item: { line?: string | undefined },
   lines: readonly Line[],
@@ -17,7 +17,7 @@ export function lineOfEvidence(
   return lines.length === 1 ? lines[0] : undefined;
 }
 
-/** Which side of a band a temperature lies on and how far beyond the limit, in kelvin. */
+/** The side of a range that a temperature is on, and its distance beyond the limit, kelvin. */
 export function judgePulp(
   value: number,
   band: Pick<Band, 'low' | 'high'> | undefined,
@@ -29,8 +29,8 @@ export function judgePulp(
 }
 
 /**
- * Pulp readings by line and stop, each held against the line's band, in the order of lines, then stops. Readings
- * whose line or stop is not known are in no group: which product they speak of can't be said.
+ * Pulp readings by line and stop, each compared with the line's range, in the order of lines, then stops. Readings
+ * without a known line or stop are in no group, because their product is unknown.
  */
 export function pulpGroups(state: RecordState, ruleSet: RuleSet): PulpGroup[] {
   const { lines, stops } = state.delivery;

@@ -4,9 +4,9 @@ import { correctPhotoTimes } from './camera-clocks/photo-times.js';
 import { flagSameScenes } from './scenes.js';
 
 /**
- * The record as everything downstream reads it: what only the whole delivery can show of single photos is laid
- * over what each states of itself. Doubtful local times are settled by neighbours, clocks that were measured
- * are corrected, and one scene photographed twice is named. The ledger keeps the stated times.
+ * The record with photo times and flags that only the whole delivery can show. Doubtful local times are resolved by
+ * neighbouring photos, times of compared clocks are corrected, and repeated photos of one scene are flagged. The
+ * ledger keeps the stated times.
  */
 export function reconcileTimes(state: RecordState): RecordState {
   return flagSameScenes(correctPhotoTimes(reconcileByNeighbours(state)));

@@ -4,14 +4,14 @@ import type { ItemOf, RecordState } from '../model/state.js';
 import { knownMilliseconds } from '../model/time.js';
 
 /**
- * Bits of 64 in which two pictures of one scene may differ. Measured on the 20 drawn photos of fixtures/demo:
- * saved again at quality 30 or scaled to 700 pixels they move by 0 or 1 bit, darkened by 30 % by at most 3, and
- * brightened until parts are white by at most 11; pictures of the same kind of thing in the same framing lie 0
- * to 7 apart whenever they were taken, others 10 and more.
+ * Bits of 64 in which two pictures of one scene may differ. Measured on the 20 drawn photos of fixtures/demo: saved
+ * again at quality 30 or scaled to 700 pixels they move by 0 or 1 bit, darkened by 30 % by at most 3, and
+ * brightened until parts are white by at most 11; pictures of the same subject in the same framing are 0 to 7 apart
+ * whenever they were taken, others 10 and more.
  */
 const CLOSE = 4;
 const SAME_PICTURE = 2;
-/** Milliseconds: one display photographed before and after an hour looks the same, and is not one scene twice. */
+/** Milliseconds. One display photographed an hour apart looks the same, and is not one scene twice. */
 const SOON = 60_000;
 
 export interface ScenePair {
@@ -22,7 +22,7 @@ export interface ScenePair {
   seconds?: number;
 }
 
-/** Pairs of photos that show the same scene: alike and taken within a minute, or all but equal where a time is not known. */
+/** Pairs of photos of the same scene: alike and taken within a minute, or nearly equal where a time is unknown. */
 export function sameScenes(state: Pick<RecordState, 'evidence'>): ScenePair[] {
   const hashed = state.evidence.flatMap((item) =>
     item.kind === 'photo' && item.sceneHash !== undefined ? [prepared(item, item.sceneHash)] : [],
@@ -43,7 +43,7 @@ export function sameScenes(state: Pick<RecordState, 'evidence'>): ScenePair[] {
   return pairs;
 }
 
-/** The record with the flag `same-scene` on both photos of each pair. It is a fact to know, not a fault. */
+/** The record with the flag `same-scene` on both photos of each pair. The flag informs; it is no fault. */
 export function flagSameScenes(state: RecordState): RecordState {
   const pairs = sameScenes(state);
   if (pairs.length === 0) return state;
@@ -71,7 +71,7 @@ function prepared({ evidence, time }: ItemOf<'photo'>, hash: string) {
   };
 }
 
-/** Bits that are set in a 32-bit number. */
+/** Count of bits set in a 32-bit number. */
 function ones(bits: number): number {
   let count = 0;
   for (let rest = bits; rest !== 0; rest &= rest - 1) count += 1;

@@ -9,7 +9,7 @@ const seals = (state: RecordState) =>
 /** Seals recorded as applied. */
 export const appliedSeals = (state: RecordState) => seals(state).filter((item) => item.state === 'applied');
 
-/** Seals looked at at an unloading stop, in whatever state. */
+/** Seals checked at an unloading stop, in whatever state. */
 export const foundSeals = (state: RecordState) => {
   const unloading = new Set(
     state.delivery.stops.filter((stop) => stop.does === 'unload').map(({ id }) => id),

@@ -17,15 +17,15 @@ import { legsOf, transitOf, type Leg as Way } from './legs.js';
 import type { Milestones } from './milestones.js';
 import { dominantSetPoint } from './temperature/states.js';
 
-/** A way with the time under way, where it is known. */
+/** A leg with its time in transit, where known. */
 type Leg = Way & { span?: TimeRange };
 
-/** How words are compared: see `differencesOf`. */
+/** Compares statements of the set point: see `differencesOf`. */
 type Compare = (words: readonly SetPointStatement[]) => SetPointDifference[];
 
 /**
- * The set point on each way between two stops: what the bill says for the lines on board and what is published
- * for their goods, what people and the display said there or on that way, and what the log held longest on it.
+ * Set points on each leg: the bill's instructions and published ranges for the lines aboard, statements and
+ * displays at the first stop or in transit, and the set point that the log held longest.
  */
 export function setPointLegs(
   state: RecordState,
@@ -82,7 +82,10 @@ function billWords({ lines }: Leg): SetPointStatement[] {
   return words;
 }
 
-/** Whether something was said at the leg's first stop, or on its way; what has neither stop nor time belongs to the first leg. */
+/**
+ * Whether a statement was made at the leg's first stop or in transit; one with neither stop nor time belongs to the
+ * first leg.
+ */
 function statedOnLeg(
   word: SetPointStatement,
   items: ReadonlyMap<EvidenceId, EvidenceItem>,
@@ -98,7 +101,7 @@ function statedOnLeg(
   return word.at <= leg.span.to && (first || word.at >= leg.span.from);
 }
 
-/** Set points seen at looks on the way. */
+/** Set points from unit checks in transit. */
 function unitChecksOnLeg(state: RecordState, leg: Leg): SetPointStatement[] {
   const { span } = leg;
   if (span === undefined) return [];

@@ -6,7 +6,7 @@ import type { EvidenceItem, RecordState } from '../model/state.js';
 import { milliseconds } from '../model/time.js';
 import { firstLoading, lastUnloading, type MilestoneEvent, type Milestones } from './milestones.js';
 
-/** Everything of the record on one axis, intervals between its events, and apart what has no known time. */
+/** All evidence with a known time on one axis, intervals between events, and evidence without a known time. */
 export function timelineOf(state: RecordState, milestones: Milestones): Timeline {
   const items: TimelineItem[] = [];
   const untimed: EvidenceId[] = [];
@@ -61,7 +61,7 @@ function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'label'>
   }
 }
 
-/** What was seen at the unit: what the display says, then the remark. */
+/** A unit check in words: the display first, then the remark. */
 function unitCheckWords({
   boxAir,
   setPoint,
@@ -79,7 +79,7 @@ function unitCheckWords({
   return parts.length === 0 ? 'look at the unit' : parts.join('; ');
 }
 
-/** A statement can be pages long; a line of the timeline holds its first words. */
+/** A statement can be pages long; the timeline shows its first words. */
 function beginning(text: string): string {
   const letters = [...text.replace(/\s+/g, ' ').trim()];
   return letters.length <= MOST_LETTERS ? letters.join('') : `${letters.slice(0, MOST_LETTERS).join('')}…`;

@@ -3,9 +3,9 @@ import type { EvidenceItem, ItemOf } from '../../model/state.js';
 type Photo = ItemOf<'photo'>;
 
 /**
- * The name that a camera's clock goes by: make, model and serial number as far as the photo states them.
- * Two cameras of one model that write no serial number share a name; their clocks then measure as unsteady
- * where they differ, and nothing is corrected.
+ * The name of a camera's clock: make, model and serial number as far as the photo states them. Two cameras of one
+ * model without serial numbers share a name; where their clocks differ the comparison is unsteady, and nothing is
+ * corrected.
  */
 export function cameraName({ camera }: Pick<Photo, 'camera'>): string | undefined {
   const parts = [camera?.make, camera?.model, camera?.serial].filter((part) => part !== undefined);

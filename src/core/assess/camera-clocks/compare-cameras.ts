@@ -5,19 +5,28 @@ import { type ClockPoint, milliseconds } from '../../model/time.js';
 import { photosByCamera } from './camera.js';
 import { median, medianDeviation } from './statistics.js';
 
-/** Fewer photos can't tell a clock that is off from one satellite fix that was old. */
+/** With fewer photos a clock that is off cannot be told from one stale satellite fix. */
 const FEWEST = 3;
-/** Photos in each half of the trip without which no drift is looked for. */
+/** Photos needed in each half of the trip before drift is computed. */
 const FEWEST_FOR_DRIFT = 3;
-/** Seconds within which a clock is right: what a fix lags and whole seconds leave open. Own judgement, no source. */
+/**
+ * A clock within this many seconds is right: the lag of a satellite fix and reading to whole seconds account for
+ * that much. Own judgement, no source.
+ */
 const RIGHT = 10;
-/** Share of the photos that must lie that near to what was measured before times are corrected by it. Own judgement, no source. */
+/**
+ * Share of the photos that must agree with the measured offset before times are corrected by it. Own judgement, no
+ * source.
+ */
 const MOST = 0.75;
-/** Seconds of change between the halves of a trip beyond which no clock drifts: it was set, or there are two cameras. */
+/**
+ * Seconds of change between the halves of a trip above which the clock was set, or there are two cameras: no clock
+ * drifts so fast.
+ */
 const STEP = 60;
 const QUARTER_HOUR = 900;
 
-/** What the photos of one camera, that state satellite time too, show about its clock. */
+/** What the photos of one camera that also state satellite time show about its clock. */
 export interface CameraClock {
   camera: string;
   /** The photos that were compared, in the order of their satellite times. */
@@ -36,11 +45,11 @@ export interface CameraClock {
 }
 
 /**
- * Compares satellite time with the camera's clock, camera by camera, over all photos of a delivery that state both.
- * Where the camera states no offset from UTC, only what misses whole quarters of an hour is an error of the
- * clock, since the rest may be its zone. A fix is older than the photo by its age, which makes a clock seem
- * fast by as much; the median leaves out what only some photos show. A clock is `right` when half of the photos
- * or more show it; it is `off` only when three in four agree on by how much.
+ * Compares the camera's clock with satellite time, camera by camera, over all photos of a delivery that state both.
+ * Where the camera states no offset from UTC, only the part that is not whole quarters of an hour is an error of
+ * the clock, since the rest may be its zone. A fix is older than the photo, which makes the clock seem fast by the
+ * fix's age; the median discards what only a few photos show. A clock is `right` when at least half of the photos
+ * show it, and `off` only when three in four agree by how much.
  */
 export function compareCameraClocks(state: Pick<RecordState, 'evidence'>): CameraClock[] {
   return [...photosByCamera(state.evidence)].flatMap(([camera, photos]) => {
@@ -97,7 +106,7 @@ const middle = (part: readonly Difference[]): number => median(part.map(seconds)
 
 function isDrift(drift: number, halves: readonly (readonly Difference[])[]): boolean {
   const spread = Math.max(...halves.map((part) => medianDeviation(part.map(seconds))));
-  // Two whole seconds are what reading both clocks to the second leaves open.
+  // Reading both clocks to the second leaves two seconds undecided.
   return Math.abs(drift) > Math.max(2, spread) && Math.abs(drift) <= STEP && agreement(halves) >= MOST;
 }
 

@@ -5,13 +5,13 @@ export interface Correction {
   /** Seconds to add to what the clock said. */
   addSeconds: number;
   uncertaintySeconds: number;
-  /** Ledger entry of the comparison that it rests on, of the nearer one between two. */
+  /** Ledger entry of the comparison used; between two comparisons, of the nearer one. */
   seq: number;
 }
 
 /**
- * What to add to a clock's reading: between two comparisons the correction runs straight from one to the other;
- * before the first and after the last it stays as measured there, since nothing shows how it went on.
+ * The correction of a clock reading: interpolated in a straight line between two comparisons; before the first and
+ * after the last comparison it stays constant, since nothing shows how the clock continued.
  * @param points comparisons in the order of time, as `cameraPoints` and `logPoints` give them
  * @param clock what the clock said, milliseconds UTC
  */

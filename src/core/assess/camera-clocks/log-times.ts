@@ -3,7 +3,7 @@ import type { UnitLog } from '../../model/unit-log.js';
 import { correctionAt } from './correct.js';
 import { median } from './statistics.js';
 
-/** A log read by its own clock, with the times that the comparisons make of it. The order of the rows stays. */
+/** A log whose times are corrected by the comparisons of its clock. The order of the rows stays. */
 export function correctLog<L extends UnitLog>(log: L, points: readonly ClockPoint[]): L {
   if (points.length === 0) return log;
   return {

@@ -14,14 +14,14 @@ import { photosByCamera } from './camera.js';
 
 /** Milliseconds by which a later photo may seem earlier: clocks are set, and satellite fixes lag. */
 const SLACK = 120_000;
-/** Names such as 20261101_013000 count by the clock in question and show no order of their own. */
+/** Names such as 20261101_013000 are made from the clock in question, so they show no order. */
 const NAMED_BY_TIME = /\d{8}[_-]?\d{4,6}/;
 
 /**
- * Local times that daylight saving makes happen twice, or never, settled by the photos of the same camera whose
- * file numbers come before and after. Of the moments that such a time can mean, those that would break the
- * order are left out; when one remains, it is taken. The flag stays, and says by which photos. Where the known
- * times do not follow the numbers (a counter that began anew, two phones of one model), nothing is settled.
+ * Resolves local times that daylight saving makes ambiguous or nonexistent by the photos of the same camera with
+ * neighbouring file numbers. Of the instants that such a time can mean, those that break the order of file numbers
+ * are discarded; when one remains, it is taken. The flag stays, and names the photos used. Where the known times do
+ * not follow the numbers (a counter that was reset, two phones of one model), nothing is resolved.
  */
 export function reconcileByNeighbours(state: RecordState): RecordState {
   const settled = new Map<EvidenceId, EvidenceItem>();
@@ -35,11 +35,11 @@ export function reconcileByNeighbours(state: RecordState): RecordState {
 interface Frame {
   photo: ItemOf<'photo'>;
   number: number;
-  /** The moments that its time can mean, ascending; one when it is not in doubt. */
+  /** Instants that the photo's time can mean, ascending; one when there is no doubt. */
   candidates: number[];
 }
 
-/** Photos that were numbered by one counter, in its order; those without a known time are left out. */
+/** Photos numbered by one counter, in its order; photos without a known time are left out. */
 function rollsOf(photos: readonly ItemOf<'photo'>[]): Frame[][] {
   const rolls = new Map<string, Frame[]>();
   for (const photo of photos) {
@@ -62,7 +62,10 @@ function candidateTimes({ time, flags }: ItemOf<'photo'>): number[] {
   return doubtful && time.basis === 'place-zone' ? meanings(time) : [at];
 }
 
-/** What a doubtful local time can mean: both passes of it, or the clock before and after it was put forward. */
+/**
+ * Instants that a doubtful local time can mean: both passes of it, or the clock before and after it was put
+ * forward.
+ */
 function meanings({ stated, zone, instant }: KnownTime): number[] {
   const local = localTime.safeParse(stated);
   if (!local.success) return [milliseconds(instant)];
@@ -77,7 +80,7 @@ function meanings({ stated, zone, instant }: KnownTime): number[] {
   }
 }
 
-/** Milliseconds by which the zone's clock was put forward within the day around a moment. */
+/** Milliseconds by which the zone's clock was put forward within a day of an instant. */
 function skipped(at: string, zone: Zone): number {
   const clock = zoneRules(zone);
   const day = 86_400_000;
@@ -105,7 +108,7 @@ function inOrder(roll: readonly Frame[]): boolean {
   return sure.every((at, i) => at >= (sure[i - 1] ?? at) - SLACK);
 }
 
-/** Going up (1): the earliest that each frame can be; going down (−1): the latest. */
+/** Upwards (1): the earliest instant that each frame allows; downwards (−1): the latest. */
 function bounds(roll: readonly Frame[], direction: 1 | -1): number[] {
   const found: number[] = new Array(roll.length);
   let bound = direction * Number.NEGATIVE_INFINITY;
@@ -113,7 +116,7 @@ function bounds(roll: readonly Frame[], direction: 1 | -1): number[] {
     const i = direction === 1 ? step : roll.length - 1 - step;
     const moments = roll[i]?.candidates ?? [];
     const fitting = moments.filter((at) => (at - bound) * direction >= -SLACK || !Number.isFinite(bound));
-    // What fits nowhere binds nothing.
+    // A frame that fits nowhere constrains nothing.
     const next = direction === 1 ? fitting[0] : fitting.at(-1);
     if (next !== undefined) bound = next;
     found[i] = bound;

@@ -5,9 +5,9 @@ import { correctionAt } from './correct.js';
 import { cameraPoints } from './points.js';
 
 /**
- * The record with the times of photos corrected by what was measured of their cameras' clocks: of times that
- * rest on the camera's clock (with its offset, or in the zone of the place). Satellite time and what a person
- * said stay. The stated time stays beside, and the correction names its ledger entry.
+ * The record with photo times corrected by the comparisons of the cameras' clocks. Only times that rest on the
+ * camera's clock are corrected (by its offset, or in the zone of the place); satellite time and times that a person
+ * stated stay. The stated time is kept beside the corrected one, and the correction names its ledger entry.
  */
 export function correctPhotoTimes(state: RecordState): RecordState {
   if (!state.clocks.some(({ clock }) => clock.is === 'camera')) return state;
@@ -28,7 +28,7 @@ function corrected(photo: ItemOf<'photo'>, clocks: RecordState['clocks']): Known
   const clock = milliseconds(time.instant);
   const correction = correctionAt(cameraPoints(clocks, camera), clock);
   if (correction === undefined || correction.addSeconds === 0) return undefined;
-  // Beside an old fix the uncertainty was the distance to it; now the clock itself is known.
+  // With a stale fix the uncertainty was the distance to the fix; a comparison gives the clock's own error.
   const own = statedTimes.gps !== undefined && time.basis === 'offset' ? 1 : time.uncertaintySeconds;
   return {
     ...time,

@@ -4,7 +4,7 @@ import { type ClockPoint, milliseconds } from '../../model/time.js';
 
 type Comparison = RecordState['clocks'][number];
 
-/** The comparisons of a clock that stand: not replaced by name, and not measured anew at the same moment. */
+/** Comparisons of a clock that are current: not replaced by name, and not repeated for the same instant. */
 export function currentComparisons(
   clocks: readonly Comparison[],
   whose: (one: Comparison) => boolean,
@@ -16,7 +16,7 @@ export function currentComparisons(
   );
 }
 
-/** What was measured of one camera's clock, in the order of time. */
+/** Comparisons of one camera's clock, in the order of time. */
 export function cameraPoints(clocks: readonly Comparison[], camera: string): ClockPoint[] {
   return toPoints(
     currentComparisons(clocks, ({ clock }) => clock.is === 'camera' && clock.camera === camera),
@@ -24,7 +24,7 @@ export function cameraPoints(clocks: readonly Comparison[], camera: string): Clo
 }
 
 /**
- * What was measured of a unit log's clock, in the order of time; comparisons that name no log count for every log.
+ * Comparisons of a unit log's clock, in the order of time; those that name no log apply to every log.
  * @param before earlier readings of the same file, for which comparisons may have been made
  */
 export function logPoints(
@@ -51,8 +51,8 @@ function toPoints(comparisons: readonly Comparison[]): ClockPoint[] {
       seq,
     }))
     .sort((a, b) => a.at - b.at || a.seq - b.seq);
-  // A clock that was put back between two comparisons shows some times twice: no straight line can lead
-  // through both, so the later comparison is left out where its clock time does not come later.
+  // A clock that was put back between two comparisons shows some times twice, and no straight line leads through
+  // both; the later comparison is left out where its clock time is not later.
   const rising: ClockPoint[] = [];
   for (const point of points) {
     const last = rising.at(-1);
@@ -61,7 +61,7 @@ function toPoints(comparisons: readonly Comparison[]): ClockPoint[] {
   return rising;
 }
 
-/** What the clock itself said at a comparison, milliseconds UTC. */
+/** Clock time shown at a comparison, milliseconds UTC. */
 export function shownAt({ at, addSeconds }: ClockPoint): number {
   return at - addSeconds * 1000;
 }

@@ -24,10 +24,10 @@ import { currentEntries } from './quantities.js';
 import { type AmountNote, type StatedAmounts, statedAmounts } from './stated-amounts.js';
 
 /**
- * The worksheet of amounts from what was said of one claim, entries in any order: value sound less value as arrived or
- * net salvage, freight where it is not in the value already, less credits, with costs, capped by a released value. The
- * sum is in the currency of the claimed amount, else in the one that most amounts are in. The rules and their sources:
- * docs/method.md, "Claims: amounts". Undefined when no amount was claimed or said.
+ * The worksheet of amounts of one claim, from its entries in any order: sound value less arrived value or net
+ * salvage, freight unless the value includes it, less credits, plus costs, capped by a released value. The sum is
+ * in the currency of the claimed amount, else in the currency of most amounts. Rules and sources: docs/method.md,
+ * "Claims: amounts". Undefined when no amount was claimed or stated.
  */
 export function amountsOf(entries: readonly ClaimEntry[]): AmountWorksheet | undefined {
   const counted = currentEntries(entries);
@@ -60,11 +60,11 @@ function usualCurrency(entries: readonly ClaimEntry[]): Currency | undefined {
   return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0];
 }
 
-/** What each line or the whole brought, less its own costs. */
+/** Salvage proceeds of each line or of the whole, less their costs. */
 const netOf = (salvage: FiguresByScope, cost: FiguresByScope): FiguresByScope =>
   new Map([...salvage].map(([scope, figure]) => [scope, minus(figure, cost.get(scope) ?? ZERO_FIGURE)]));
 
-/** What the sound value rests on decides whether freight is in it: partly where lines differ. */
+/** Basis of the sound value, which decides whether freight is in it; `mixed` where lines differ. */
 type Basis = 'market' | 'invoice' | 'mixed';
 
 class Worksheet {
@@ -78,7 +78,7 @@ class Worksheet {
     this.#lines = lines;
   }
 
-  /** Writes the steps down, and gives what can be claimed by the papers; undefined without a sound value. */
+  /** Adds the steps and returns the supported amount; undefined without a sound value. */
   result(): Figure | undefined {
     const sound = this.#sound();
     const rest = this.#rest();
@@ -107,7 +107,7 @@ class Worksheet {
     return claimable;
   }
 
-  /** The market value at destination where a paper says it, else the invoice. */
+  /** The market value at destination where a document states it, else the invoice value. */
   #sound(): { figure: Figure; basis: Basis } | undefined {
     const market = this.#stated.of('market-value');
     const invoice = this.#stated.of('invoice-value');
@@ -134,7 +134,7 @@ class Worksheet {
     return { figure: this.#scopes('value-sound', chosen, all), basis: mixed ? 'mixed' : 'market' };
   }
 
-  /** What is left of the value: as valued on arrival, or what a sale brought less its costs. */
+  /** Remaining value: the appraisal on arrival, or sale proceeds less costs. */
   #rest(): Figure | undefined {
     const arrived = this.#stated.of('arrived-value');
     const salvage = this.#stated.of('salvage');
@@ -142,7 +142,7 @@ class Worksheet {
     const valued = combined(arrived, this.#lines);
     if (valued !== undefined) this.#scopes('value-arrived', arrived, valued);
     const sold = combined(salvage, this.#lines);
-    // Costs of each line that was sold are costs of the whole sale.
+    // When each line was sold on its own, their costs are costs of the whole sale.
     const byLine = salvage.size > 0 && !salvage.has(WHOLE_CLAIM);
     const spent = combined(cost, byLine ? new Set(salvage.keys()) : this.#lines);
     for (const one of [sold, spent]) if (one !== undefined) this.#beside(one);
@@ -156,7 +156,10 @@ class Worksheet {
     return this.#together(arrived, salvage, { valued, after, sold });
   }
 
-  /** Valued and sold: of different lines they add up, of the same they are two accounts of what was left. */
+  /**
+   * Appraised and sold value together: for different lines they add up; for the same line they are two accounts of
+   * one remaining value.
+   */
   #together(
     arrived: FiguresByScope,
     salvage: FiguresByScope,
@@ -166,7 +169,7 @@ class Worksheet {
       !arrived.has(WHOLE_CLAIM) &&
       !salvage.has(WHOLE_CLAIM) &&
       ![...arrived.keys()].some((line) => salvage.has(line));
-    // Costs without a sale are no account of what was left.
+    // Costs without a sale say nothing about the remaining value.
     if (apart || sold === undefined) return plus(valued.figure, after);
     this.#note('counted-once', [...valued.figure.seqs, ...after.seqs], 'arrived-and-salvage');
     if (valued.all && sold?.all === false) return valued.figure;
@@ -175,8 +178,9 @@ class Worksheet {
   }
 
   /**
-   * A market value at destination has the freight in it: freight still due is saved (Chicago, M. & St. P. Ry. v.
-   * McCaull-Dinsmore Co., 253 U.S. 97 (1920)), freight paid is not added again. An invoice at origin has it not.
+   * A market value at destination includes the freight: unpaid freight is saved (Chicago, M. & St. P. Ry. v.
+   * McCaull-Dinsmore Co., 253 U.S. 97 (1920)), paid freight is not added again. An invoice value at origin excludes
+   * it.
    */
   #freight(basis: Basis | undefined): Figure | undefined {
     const paid = this.#item('freight-paid');
@@ -206,7 +210,7 @@ class Worksheet {
     return figure;
   }
 
-  /** The lines' own steps, where lines were counted, and the step of the whole. */
+  /** Steps for each line that was counted, and the step for the whole. */
   #scopes(id: AmountStep['id'], scoped: FiguresByScope, found: Combined): Figure {
     this.#eachLine(id, scoped);
     return this.#step(id, this.#beside(found));

@@ -13,7 +13,7 @@ interface Points {
   weak: PositionPoint[];
 }
 
-/** Findings can stand behind the first two; behind any of them evidence that a person ties to it. */
+/** Findings can support the first two causes; evidence that a person ties to a cause can support any of them. */
 const CAUSES = [
   'act-of-shipper',
   'nature-of-goods',
@@ -22,7 +22,7 @@ const CAUSES = [
   'public-authority',
 ] as const satisfies readonly ExceptedCause[];
 
-/** Where what is lacking for an element is shown. */
+/** The row on which evidence missing for an element is shown. */
 const PLACE: Record<Element, BurdenElement> = {
   'good-condition-at-receipt': 'good-condition-at-receipt',
   'condition-at-delivery': 'condition-at-delivery',
@@ -34,12 +34,12 @@ const PLACE: Record<Element, BurdenElement> = {
 };
 
 /**
- * Who stands where on each thing that must be shown (Missouri Pacific R. Co. v. Elmore & Stahl, 377 U.S. 134 (1964)):
- * the claimant good condition at receipt, damaged arrival and the amount; the carrier then both freedom from negligence
- * and an excepted cause. Entries of one claim in any order; findings and gaps as assessed. Causes with nothing behind
- * them are not offered; when none is left, one row without a `cause` says so, and care alone does not help. Behind act
- * of God, public enemy and public authority only a `cause` entry can put evidence. Where the claim names its lines, what
- * is about other lines alone is left out.
+ * The position of each party on each thing to be proved (Missouri Pacific R. Co. v. Elmore & Stahl, 377 U.S. 134
+ * (1964)): the claimant proves good condition at receipt, damaged arrival and the amount; the carrier then proves
+ * both freedom from negligence and an excepted cause. Entries of one claim in any order; findings and gaps as
+ * assessed. Causes without support are left out; when none is left, one row without a `cause` says so, because care
+ * alone does not excuse. Act of God, public enemy and public authority are supported by a `cause` entry only. Where
+ * the claim names its lines, what concerns other lines only is left out.
  */
 export function burdenOfProof({
   entries,
@@ -90,11 +90,11 @@ function balance({ forCarrier, againstCarrier }: Points): PositionRow['stands'] 
 
 const hasFinding = (points: readonly PositionPoint[]) => points.some(({ from }) => from.is === 'finding');
 
-/** Whoever must show a thing and has nothing has not shown it; with something undecided it is open. */
+/** A party with the burden and no evidence has not met it; with something undecided the row is open. */
 const burdened = (points: Points): PositionRow['stands'] =>
   balance(points) ?? (hasFinding(points.weak) ? 'open' : 'against-carrier');
 
-/** Both that instructions were followed and that care was taken on the way must be shown, not one of them. */
+/** Freedom from negligence needs both: instructions followed and care in transit. */
 function freedom(points: Points, findings: readonly Finding[]): PositionRow {
   const shown = (element: Element) =>
     findings.some((one) => one.element === element && one.weighs === 'helps');
@@ -110,7 +110,7 @@ function freedom(points: Points, findings: readonly Finding[]): PositionRow {
   };
 }
 
-/** What is lacking alone offers no cause; what speaks against one is shown only beside what speaks for it. */
+/** Missing evidence alone supports no cause; adverse evidence is shown only beside supporting evidence. */
 function causes(at: (place: BurdenElement) => Points): PositionRow[] {
   const offered = CAUSES.filter((cause) => at(cause).forCarrier.length > 0 || hasFinding(at(cause).weak));
   if (offered.length > 0)
@@ -135,7 +135,7 @@ function causes(at: (place: BurdenElement) => Points): PositionRow[] {
   ];
 }
 
-/** What a requirement that is not met leaves weak, once for each thing that it would help to show. */
+/** Rows that an unmet requirement weakens, once for each element that it would help to prove. */
 function weakenedElements(gap: GapResult): { place: BurdenElement; side: PointSide }[] {
   const { outcome } = gap;
   if (outcome !== 'missing' && outcome !== 'short' && outcome !== 'contradicted') return [];
@@ -161,6 +161,6 @@ const pointOf = (gap: GapResult): PositionPoint => ({
   evidence: [...new Set([...gap.counted, ...gap.against])],
 });
 
-/** Whether the record offers no excepted cause at all, so that care, however well shown, does not help by itself. */
+/** Whether the record supports no excepted cause, so that care in transit does not excuse by itself. */
 export const hasNoExceptedCause = (rows: readonly PositionRow[]): boolean =>
   !rows.some((row) => row.element === 'excepted-cause' && row.cause !== undefined);

@@ -9,12 +9,15 @@ import { zoneRules } from '../../model/zone-rules.js';
 const utc = (date: CalendarDay): DateTime => DateTime.fromISO(date, { zone: 'utc' });
 const written = (date: DateTime): CalendarDay => calendarDay.parse(date.toISODate());
 
-/** The day that an instant (milliseconds since 1970 UTC) lies in, in a zone. */
+/** The calendar day of an instant (milliseconds since 1970 UTC) in a zone. */
 export function dayAt(at: number, zone: Zone): Day {
   return { date: written(DateTime.fromMillis(at, { zone: zoneRules(zone) })), zone };
 }
 
-/** First instant of a day, milliseconds since 1970 UTC. Where midnight is skipped, the first that there is. */
+/**
+ * First instant of a day, milliseconds since 1970 UTC. Where the clock skips midnight, the first instant that
+ * exists.
+ */
 export function startOfDay({ date, zone }: Day): number {
   return DateTime.fromISO(date, { zone: zoneRules(zone) })
     .startOf('day')
@@ -26,14 +29,14 @@ export function endOfDay({ date, zone }: Day): number {
   return startOfDay({ date: addDays(date, 1), zone });
 }
 
-/** The day so many days later by the calendar; earlier for a number below zero. */
+/** The day that many days later by the calendar; earlier for a negative number. */
 export function addDays(date: CalendarDay, days: number): CalendarDay {
   return written(utc(date).plus({ days }));
 }
 
 /**
- * The same day of a later month or year, or the last day of the month where there is none: 31 May and nine months is
- * 28 February. No source read for this says how; it is a convention.
+ * The same day of a later month or year, or the last day of a shorter month: 31 May plus nine months is 28
+ * February. Convention of this project; no source read states it.
  */
 export function addCalendar(date: CalendarDay, count: number, unit: 'months' | 'years'): CalendarDay {
   switch (unit) {
@@ -57,12 +60,12 @@ export function daysBetween(from: CalendarDay, to: CalendarDay): number {
 /** Why a day is left out of a count; undefined when it counts. */
 export type DayExclusion<W extends string> = (date: CalendarDay) => W | undefined;
 
-/** A row of days left out can't be longer: a list that leaves out everything would never end. */
+/** Longest run of excluded days: a list that excludes every day would never end. */
 const MOST_IN_A_ROW = 400;
 
 /**
- * Counts days after a day, without those that are left out: the first counted day is number one.
- * @returns the last day of the count, and what was left out on the way, in order
+ * Counts days after a day, skipping excluded ones: the first counted day is number one.
+ * @returns the last day of the count, and the days skipped, in order
  */
 export function countDays<W extends string>(
   start: CalendarDay,
@@ -86,7 +89,7 @@ export function countDays<W extends string>(
   return { date, leftOut };
 }
 
-/** The day itself, or the next that counts. */
+/** The day itself, or the next day that is not excluded. */
 export function nextCountedDay<W extends string>(date: CalendarDay, why: DayExclusion<W>): CalendarDay {
   return why(date) === undefined ? date : countDays(date, 1, why).date;
 }

@@ -11,13 +11,13 @@ type DatedEntry = Extract<ClaimEntry, { on: unknown }>;
 
 const timeOfEntry = ({ on, evidence, seq }: DatedEntry): DeadlineTime => onDay(on, evidence, seq);
 
-/** Whether the claim itself is a writing: unless somebody has said that it was made by word of mouth. */
+/** Whether the claim was made in writing: unless an entry says that it was made by word of mouth. */
 export const isWritten = ({ received }: ClaimEntries): boolean => received.contents.form !== 'spoken';
 
 /**
- * When the carrier had paid, declined in writing or firmly offered, as 49 CFR 370.9 asks, or the claim was closed.
- * Parts count together: what was paid and what was declined must reach what was claimed. Where no amount was claimed
- * any payment counts; money of another currency is not added.
+ * When the carrier had paid, declined in writing or made a firm offer, as 49 CFR 370.9 requires, or the claim was
+ * closed. Partial payments and partial declinations add up and must reach the claimed amount. Where no amount was
+ * claimed any payment counts; money of another currency is not added.
  */
 export function resolution(claim: ClaimEntries): DeadlineTime | undefined {
   const { amount } = claim.received;
@@ -48,7 +48,7 @@ export function resolution(claim: ClaimEntries): DeadlineTime | undefined {
   return found === undefined ? undefined : timeOfEntry(found);
 }
 
-/** Everything in the record that is such a doing, in the order of time. Events are those at the stop. */
+/** Every action of one kind in the record, in the order of time. Events are those at the stop. */
 export function claimActionsOf(
   doing: DeadlineAction,
   claim: ClaimEntries | undefined,
@@ -95,7 +95,7 @@ export function claimActionsOf(
   }
 }
 
-/** The first of several kinds of doing. */
+/** The first action of several kinds. */
 export function firstActionOf(
   doings: readonly DeadlineAction[],
   claim: ClaimEntries | undefined,

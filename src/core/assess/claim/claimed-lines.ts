@@ -3,12 +3,12 @@ import type { Finding, GapResult } from '../../model/results.js';
 import type { ClaimEntry } from '../../model/state.js';
 import { currentEntries } from './quantities.js';
 
-/** Items that are about goods, not about what went with them. */
+/** Items of the goods themselves, not of freight or costs. */
 const GOODS: ReadonlySet<AmountItem> = new Set(['market-value', 'invoice-value', 'arrived-value', 'salvage']);
 
 /**
- * The lines that a claim is about: those that all of its values and counts of goods name. Undefined when nothing names
- * a line, or a value is of the whole; then the claim is about every line.
+ * The lines that a claim concerns: those named by all its values and quantities of goods. Undefined when no entry
+ * names a line, or a value is of the whole; then the claim concerns every line.
  */
 export function claimedLines(entries: readonly ClaimEntry[]): ReadonlySet<string> | undefined {
   const named = currentEntries(entries).flatMap((one): (string | undefined)[] => {
@@ -19,7 +19,7 @@ export function claimedLines(entries: readonly ClaimEntry[]): ReadonlySet<string
   return lines.length === 0 || lines.length < named.length ? undefined : new Set(lines);
 }
 
-/** Whether a finding is about one of the lines, or about no line at all. */
+/** Whether a finding concerns one of the lines, or no line in particular. */
 export function findingAbout({ facts }: Finding, lines: ReadonlySet<string>): boolean {
   const named = Object.values(facts).flatMap((fact) =>
     typeof fact === 'object' && fact.is === 'line' ? [fact.line] : [],
@@ -27,7 +27,7 @@ export function findingAbout({ facts }: Finding, lines: ReadonlySet<string>): bo
   return named.length === 0 || named.some((line) => lines.has(line));
 }
 
-/** Whether something of a requirement that is not met is about one of the lines, or about no line at all. */
+/** Whether an unmet part of a requirement concerns one of the lines, or no line in particular. */
 export function gapAbout({ parts }: GapResult, lines: ReadonlySet<string>): boolean {
   const open = (parts ?? []).filter(({ outcome }) => ['missing', 'short', 'contradicted'].includes(outcome));
   return open.length === 0 || open.some(({ line }) => line === undefined || lines.has(line));

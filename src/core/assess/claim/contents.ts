@@ -1,13 +1,13 @@
 import type { ContentsItem } from '../../model/results.js';
 import type { ClaimEntryOf } from '../../model/state.js';
 
-/** Held by a report of the rule, not read whole. */
+/** Taken from a report of the rule; the rule itself was not read whole. */
 const RULE = { source: '49 CFR 370.3(b)', basis: 'secondary' } as const;
 
 /**
- * The least that a claim must say: 49 CFR 370.3(b). A communication by word of mouth, or electronic without an
- * agreement on that, is not in the form the rule asks for. What nobody has looked at is not taken for missing, but an
- * amount that is recorded is an amount that is stated.
+ * The minimum contents of a claim: 49 CFR 370.3(b). A spoken communication, or an electronic one without an
+ * agreement on that, is not in the form the rule requires. What nobody has reviewed is not counted as missing, and
+ * a recorded amount counts as a stated amount.
  */
 export function contentsOf({ contents, amount }: ClaimEntryOf<'received'>): ContentsItem[] {
   const { form, shipment, liability } = contents;

@@ -5,7 +5,7 @@ import type { Zone } from '../../model/time.js';
 import type { MilestoneEvent } from '../milestones.js';
 import { dayAt, endOfDay, startOfDay } from './calendar.js';
 
-/** Moments of clocks: days where days are counted, times of day where hours are. */
+/** Times of deadlines: calendar days where the rule counts days, times of day where it counts hours. */
 
 export const onDay = (day: Day, evidence: DeadlineTime['evidence'], seq?: number): DeadlineTime => ({
   is: 'day',
@@ -24,21 +24,21 @@ export const atTime = (at: number, zone: Zone, evidence: DeadlineTime['evidence'
 export const eventTime = (event: MilestoneEvent, zone: Zone): DeadlineTime =>
   atTime(event.at, zone, [event.evidence]);
 
-/** The calendar day of a moment at its place. */
+/** The calendar day of a deadline time at its place. */
 export const dayOf = (moment: DeadlineTime): Day =>
   moment.is === 'day' ? moment.day : dayAt(moment.at, moment.zone);
 
-/** First instant of it, milliseconds since 1970 UTC. */
+/** First instant of a deadline time, milliseconds since 1970 UTC. */
 export const beginningOf = (moment: DeadlineTime): number =>
   moment.is === 'day' ? startOfDay(moment.day) : moment.at;
 
-/** First instant at which it is over. */
+/** First instant at which a deadline time is past. */
 export const endOf = (moment: DeadlineTime): number =>
   moment.is === 'day' ? endOfDay(moment.day) : moment.at + 1;
 
 /**
- * Whether what was done came not later than its end. Where days are counted, days are compared, a time of day by the
- * calendar of the place where it is due; where hours are counted and only the day is known, its beginning is taken.
+ * Whether an action was not later than the deadline. Where days are counted, calendar days of the deadline's place
+ * are compared; where hours are counted and only the day of the action is known, its beginning is taken.
  */
 export function isInTime(done: DeadlineTime, due: DeadlineTime): boolean {
   if (due.is === 'time') return beginningOf(done) <= due.at;

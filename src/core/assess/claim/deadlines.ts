@@ -9,7 +9,7 @@ import { dueOf } from './due.js';
 import { claimStart } from './starts.js';
 import { appliesUnder, type ClaimEntries, contractTerm, entriesOf, termsOf } from './terms.js';
 
-/** What clocks are held against. */
+/** What deadlines are computed from. */
 export interface DeadlineContext {
   rules: ClaimDeadlines;
   milestones: Milestones;
@@ -17,12 +17,12 @@ export interface DeadlineContext {
   now: number;
 }
 
-/** More turns of a recurring clock than this are not told apart: some eight years of every 60 days. */
+/** Turns of a recurring deadline that are listed: some eight years of every 60 days. */
 const MOST_TURNS = 50;
 
 /**
- * The clocks of one claim under what governs; of each candidate while that is not known. Earliest end first, then
- * those without an end, in the order of the rules.
+ * The deadlines of one claim under the governing terms; under each candidate while those are unknown. Earliest due
+ * first, then those without a due time, in the order of the rules.
  */
 export function claimDeadlinesOf(claim: ClaimEntries, context: DeadlineContext): ClaimDeadline[] {
   const { governs } = termsOf(claim);
@@ -38,13 +38,13 @@ function byEnd(a: ClaimDeadline, b: ClaimDeadline): number {
   return endOf(a.due) - endOf(b.due);
 }
 
-/** What every clock of a rule says of itself. */
+/** Fields that every deadline takes from its rule. */
 export function ruleFields(rule: DeadlineRule): Omit<ClaimDeadline, 'state'> {
   const { id, title, duty, source, basis, binds, nature, governs, starts } = rule;
   return { id, title, duty, source, basis, binds, nature, governs, starts };
 }
 
-/** How a clock stands, by what was done and what made it needless, at a moment. */
+/** The state of a deadline at an instant, from the action that meets it and the event that makes it needless. */
 export function deadlineState(
   due: DeadlineTime | undefined,
   now: number,
@@ -113,8 +113,8 @@ function deadlinesOfRule(rule: DeadlineRule, claim: ClaimEntries, context: Deadl
 }
 
 /**
- * A clock that a claim in writing stops (CMR, article 32(2)) gets as many days more as it stood still: from the day
- * the claim came in to the day it was first declined in writing. It has no end while it stands still.
+ * A deadline that a written claim suspends (CMR, article 32(2)) is extended by the days of suspension: from the day
+ * the claim was received to the day of its first written declination. While suspended it has no due time.
  */
 function stoppedBy(
   claim: ClaimEntries,
@@ -133,8 +133,8 @@ function stoppedBy(
 }
 
 /**
- * The turns of a clock that comes round again: each whose end has come, and the next, until something ends it. Each
- * doing counts once, for the earliest turn still open. What ends a turn that was missed closes it, late.
+ * The turns of a recurring deadline: each past one and the next, until an event ends the series. An action counts
+ * once, for the earliest open turn. The event that ends a missed turn closes it late.
  */
 function turnsOf(
   rule: DeadlineRule,

@@ -16,9 +16,9 @@ const shows = (item: EvidenceItem, subject: SubjectName): boolean =>
   'subject' in item && item.subject?.is === subject;
 
 /**
- * The papers that support a claim (49 CFR 370.7(b): the bill of lading, evidence of the freight charges, the invoice
- * or a copy of it), with others that decide an amount, and what of them the record has by what its evidence shows.
- * Freight charges have no subject of their own: the papers of the amounts of freight stand for them.
+ * Documents that support a claim (49 CFR 370.7(b): the bill of lading, evidence of the freight charges, the invoice
+ * or a copy), others that decide an amount, and the evidence on file for each by its subject. Freight charges have
+ * no subject of their own, so the documents of freight amounts count for them.
  */
 export function supportingDocuments(
   claim: ClaimEntries,

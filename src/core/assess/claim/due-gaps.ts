@@ -2,8 +2,8 @@ import type { ClaimResult, GapResult } from '../../model/results.js';
 import { endOf } from './deadline-milestones.js';
 
 /**
- * The same gaps, each that has a clock with the day by which it is due, for each claim where that clock is open or
- * overdue. A duty that is late is still to be done: nothing is lost by its clock.
+ * Gaps with the day by which they are due, for each claim whose deadline is open or overdue. An overdue duty is
+ * still to be done: passing its deadline closes nothing.
  */
 export function withDueDates(gaps: readonly GapResult[], claims: readonly ClaimResult[]): GapResult[] {
   return gaps.map((gap) => {

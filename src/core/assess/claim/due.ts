@@ -8,7 +8,7 @@ import { atTime, beginningOf, dayOf, endOf, onDay } from './deadline-milestones.
 import { isHoliday } from './holidays.js';
 import { addWorkingHours, nonWorkingReason } from './working-hours.js';
 
-/** The lists and hours that a count leans on. */
+/** Holiday lists and working hours that a count uses. */
 export type Calendars = Pick<ClaimDeadlines, 'work' | 'holidays'>;
 
 export interface Due {
@@ -16,7 +16,7 @@ export interface Due {
   counting?: DeadlineCounting;
 }
 
-/** The end of a span that starts at a moment, and what was left out of the count. */
+/** The end of a span that starts at a deadline time, and what the count excluded. */
 export function dueOf(
   rule: Pick<DeadlineRule, 'counting'>,
   span: DeadlineSpan,
@@ -63,7 +63,7 @@ export function dueOf(
   }
 }
 
-/** Hours from a time; from a day whose hour nobody knows they run from its end. */
+/** Hours from a time of day; from a day without an hour they run from the day's end. */
 function dueInHours(
   rule: Pick<DeadlineRule, 'counting'>,
   hours: number,

@@ -1,10 +1,10 @@
-/** An amount in hundredths, with what rounding added to it, in thousandths of a hundredth. */
+/** An amount in hundredths, and the rounding in it in thousandths of a hundredth. */
 export interface Sum {
   value: number;
   off: number;
 }
 
-/** Least and most of one thing, with the entries of the claim that say it. */
+/** Lowest and highest amount of one item, with the entries that state it. */
 export interface Figure {
   low: Sum;
   high: Sum;
@@ -19,7 +19,7 @@ const opposite = ({ value, off }: Sum): Sum => ({ value: 0 - value, off: 0 - off
 const least = (a: Sum, b: Sum): Sum => (b.value < a.value ? b : a);
 const most = (a: Sum, b: Sum): Sum => (b.value > a.value ? b : a);
 
-/** Numbers of entries once each, in their order. */
+/** Sequence numbers of entries, ascending, each once. */
 export const sortedSeqs = (seqs: Iterable<number>): number[] => [...new Set(seqs)].sort((a, b) => a - b);
 const both = (a: Figure, b: Figure) => sortedSeqs([...a.seqs, ...b.seqs]);
 
@@ -28,25 +28,25 @@ export const plus = (a: Figure, b: Figure): Figure => ({
   high: sum(a.high, b.high),
   seqs: both(a, b),
 });
-/** The widest that the difference can be: the least of the one without the most of the other, and so on. */
+/** The widest range of the difference: lowest less the other's highest, highest less the other's lowest. */
 export const minus = (a: Figure, b: Figure): Figure => ({
   low: sum(a.low, opposite(b.high)),
   high: sum(a.high, opposite(b.low)),
   seqs: both(a, b),
 });
-/** Two accounts of the same thing: from the least of both to the most. */
+/** Two accounts of one thing: from the lower of both to the higher. */
 export const spanning = (a: Figure, b: Figure): Figure => ({
   low: least(a.low, b.low),
   high: most(a.high, b.high),
   seqs: both(a, b),
 });
-/** No more than the other. */
+/** A figure capped by another. */
 export const atMost = (a: Figure, cap: Figure): Figure => ({
   low: least(a.low, cap.low),
   high: least(a.high, cap.high),
   seqs: both(a, cap),
 });
-/** No less than nothing. */
+/** A figure with zero as its minimum. */
 export const atLeastZero = (a: Figure): Figure => ({
   ...a,
   low: most(a.low, ZERO),
@@ -54,29 +54,29 @@ export const atLeastZero = (a: Figure): Figure => ({
 });
 export const total = (figures: Iterable<Figure>): Figure => [...figures].reduce(plus, ZERO_FIGURE);
 
-/** What rounding did at the end of the range where it did more, in hundredths; absent when it did nothing. */
+/** Rounding at the end of the range with the larger rounding, in hundredths; absent when there is none. */
 export function roundedBy({ low, high }: Figure): number | undefined {
   const off = Math.abs(high.off) > Math.abs(low.off) ? high.off : low.off;
   return off === 0 ? undefined : off / 1000;
 }
 
-/** Figures of one item by what they are of: a line's id, or `WHOLE` for all of the claim. */
+/** Figures of one item by line id, with `WHOLE_CLAIM` for the whole. */
 export type FiguresByScope = ReadonlyMap<string, Figure>;
 export const WHOLE_CLAIM = '';
 
-/** One figure out of those for lines and for the whole, and whether it is of every line of the claim. */
+/** One figure from those of lines and of the whole, and whether it covers every line of the claim. */
 export interface Combined {
   figure: Figure;
   all: boolean;
-  /** Entries of figures for lines and for the whole that stand beside each other, so that not all were added. */
+  /** Entries of line figures and whole figures that are alternatives, so that not all were added. */
   beside?: readonly number[];
-  /** The two accounts where both are of everything. */
+  /** Both accounts, where each covers everything. */
   accounts?: readonly [whole: Figure, lines: Figure];
 }
 
 /**
- * Figures for lines add up. One for the whole claim stands beside them as another account of the same when they are
- * of every line, and in their place when they are not: nothing is counted twice.
+ * Line figures add up. A figure for the whole claim is an alternative to line figures that cover every line, and
+ * replaces line figures that do not: nothing is counted twice.
  */
 export function combined(scoped: FiguresByScope, lines: ReadonlySet<string>): Combined | undefined {
   const whole = scoped.get(WHOLE_CLAIM);
@@ -91,7 +91,7 @@ export function combined(scoped: FiguresByScope, lines: ReadonlySet<string>): Co
     : { figure: whole, all: true, beside };
 }
 
-/** What is left after costs. Where both are told of the whole and of each line, each account has its own costs. */
+/** A figure less costs. Where the whole and each line are both stated, each account has its own costs. */
 export function afterCosts(of: Combined | undefined, costs: Combined): Figure {
   const [whole, lines] = of?.accounts ?? [];
   const [wholeCosts, lineCosts] = costs.accounts ?? [];

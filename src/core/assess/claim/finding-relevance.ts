@@ -3,7 +3,7 @@ import type { Finding } from '../../model/results.js';
 import type { Element } from '../../model/rule-set.js';
 import type { FindingId } from '../findings/catalogue.js';
 
-/** Rows of the table of positions. */
+/** Rows of the table on the burden of proof. */
 export type BurdenElement =
   | 'good-condition-at-receipt'
   | 'condition-at-delivery'
@@ -21,27 +21,27 @@ const placeOf = (element: Element): BurdenElement =>
   element === 'instructions-followed' || element === 'care-in-transit' ? 'freedom-from-negligence' : element;
 
 const bears = (element: BurdenElement, side: PointSide): FindingRelevance => ({ element, side });
-/** Product outside of the band as it was loaded was not in the condition that the bill asks for, by the shipper's hand. */
+/** Product loaded out of range was not in the condition that the bill instructs, by the shipper's act. */
 const outAtLoading: readonly FindingRelevance[] = [
   bears('act-of-shipper', 'forCarrier'),
   bears('good-condition-at-receipt', 'forCarrier'),
 ];
 
-/** Findings that bear on more, or on something else, than the element that they are listed under. */
+/** Findings relevant to more elements, or to another element, than the one they are listed under. */
 const OTHERWISE: Partial<Record<FindingId, readonly FindingRelevance[]>> = {
-  // Good pulps at loading show what the claimant must show, whatever they mean for care.
+  // Good pulps at loading prove what the claimant must prove, whatever they say about care.
   'pulps-at-loading-in-band': [bears('good-condition-at-receipt', 'againstCarrier')],
   'pulps-at-loading-above-band': outAtLoading,
   'pulps-at-loading-below-band': outAtLoading,
   'warm-at-loading-and-delivery': outAtLoading,
-  // Loaded warmer than was read, or warmed after the doors opened: it may be the shipper's, and is not decided.
+  // Loaded warmer than was read, or warmed after the doors opened: possibly the shipper's act, undetermined.
   'pulps-warmer-than-air-allows': [
     bears('good-condition-at-receipt', 'weak'),
     bears('act-of-shipper', 'weak'),
   ],
 };
 
-/** On which rows a finding speaks, and for whom. */
+/** The rows that a finding is relevant to, and for which side. */
 export function relevanceOf(finding: Finding, all: readonly Finding[]): readonly FindingRelevance[] {
   const { id, weighs, element } = finding;
   const known: Partial<Record<string, readonly FindingRelevance[]>> = OTHERWISE;
@@ -49,7 +49,7 @@ export function relevanceOf(finding: Finding, all: readonly Finding[]): readonly
   return [...bearings, ...byTheShipper(finding, all)];
 }
 
-/** What the air shows of care can also show that the cause was the shipper's. */
+/** Air readings that show care can also show that the shipper caused the damage. */
 function byTheShipper({ id, weighs, facts }: Finding, all: readonly Finding[]): FindingRelevance[] {
   if (id === 'air-in-chilling-range' && facts.asInstructed === true) return [bears('act-of-shipper', 'weak')];
   const loadedWarm = all.some(
@@ -60,7 +60,7 @@ function byTheShipper({ id, weighs, facts }: Finding, all: readonly Finding[]): 
     : [];
 }
 
-/** The line that a finding is about, where it is one. */
+/** The line that a finding concerns, where it concerns one. */
 export function lineOfFinding({ facts }: Pick<Finding, 'facts'>): string | undefined {
   const line = facts.line;
   return typeof line === 'object' && line.is === 'line' ? line.line : undefined;

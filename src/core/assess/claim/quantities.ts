@@ -2,23 +2,23 @@ import type { QuantityRow } from '../../model/results.js';
 import type { ClaimEntry, ClaimEntryOf } from '../../model/state.js';
 import { sortedSeqs } from './figures.js';
 
-/** Entries that have not been corrected by a later one, in the order of the record. */
+/** Entries that no later entry corrects, in the order of the record. */
 export const currentEntries = (entries: readonly ClaimEntry[]): ClaimEntry[] =>
   entries.filter((one) => one.replacedBy === undefined).sort((a, b) => a.seq - b.seq);
 
 type QuantityEntry = ClaimEntryOf<'quantity'>;
 type State = QuantityEntry['state'];
 
-/** A count of thousandths, from least to most. */
+/** A range in thousandths. */
 export interface Thousandths {
   low: number;
   high: number;
   seqs: number[];
-  /** Damaged goods may be among the rejected, so that the least and the most differ. */
+  /** Damaged goods may be among the rejected, which widens the range. */
   overlap?: boolean;
 }
 
-/** `12.5` as 12 500 thousandths. */
+/** `12.5` is 12 500 thousandths. */
 export function thousandths(written: string): number {
   const [whole = '0', parts = ''] = written.split('.');
   return Number(whole) * 1000 + Number(parts.padEnd(3, '0'));
@@ -27,7 +27,7 @@ const written = (count: number) => String(count / 1000);
 
 const STATES: readonly State[] = ['shipped', 'accepted', 'rejected', 'damaged', 'short'];
 
-/** What each sayer counts in one state adds up; those of different sayers are accounts of the same goods. */
+/** Quantities from one source in one state add up; quantities from several sources are accounts of the same goods. */
 function counted(said: readonly QuantityEntry[]): Thousandths | undefined {
   const bySayer = new Map<string, number>();
   for (const one of said) bySayer.set(one.saidBy, (bySayer.get(one.saidBy) ?? 0) + thousandths(one.quantity));
@@ -41,8 +41,8 @@ function counted(said: readonly QuantityEntry[]): Thousandths | undefined {
 }
 
 /**
- * How much of each line was shipped, accepted, rejected, damaged or short, by those who say so, one row for each line
- * and unit in the order first spoken of; entries of one claim, in any order.
+ * Quantity of each line that was shipped, accepted, rejected, damaged or short, by source; one row for each line
+ * and unit, in the order of first mention. Entries of one claim in any order.
  */
 export function quantitiesOf(entries: readonly ClaimEntry[]): QuantityRow[] {
   const said = currentEntries(entries).filter((one): one is QuantityEntry => one.is === 'quantity');
@@ -71,9 +71,9 @@ function balance(of: (state: State) => Thousandths | undefined): { addsUp?: bool
 }
 
 /**
- * How much of a line, or of all lines, in one unit was rejected or damaged, and short if asked for. Damaged goods may
- * be among the rejected: at least the larger of the two, at most both, never more than was shipped. Undefined when
- * nobody says.
+ * Quantity of a line, or of all lines, in one unit that was rejected or damaged, and short if `short` is set.
+ * Damaged goods may be among the rejected: at least the larger of the two, at most both, never more than was
+ * shipped. Undefined when no entry states it.
  */
 export function lostQuantity(
   entries: readonly ClaimEntry[],

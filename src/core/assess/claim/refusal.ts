@@ -18,13 +18,16 @@ export interface RefusalContext {
   now: number;
 }
 
-/** Goods that the bill asks to keep this cold are frozen, for the clocks that tell fresh and frozen apart; our line. */
+/**
+ * Goods instructed at or below this, °C, count as frozen in deadlines that tell fresh from frozen. Convention of
+ * this project.
+ */
 const FROZEN_AT_MOST = -10;
 
 const isFrozen = ({ instruction }: Line): boolean =>
   instruction !== undefined && celsius(instruction.setPoint) <= FROZEN_AT_MOST;
 
-/** Whether the receiver refused in time, at each stop of unloading where the truck is known to have been. */
+/** Whether the receiver rejected in time, at each unloading stop where the truck is recorded. */
 export function refusalDeadlinesOf(context: RefusalContext): ClaimDeadline[] {
   return stopsOf(context.milestones, 'unload').flatMap((stop) => {
     const start = timeAtDisposal(context.milestones, stop.id);
@@ -72,8 +75,8 @@ function refusalDeadline(
 }
 
 /**
- * An inspection asked for in time moves the end to its result and the time the rule adds, if that is later; until
- * there is a result there is no end.
+ * An inspection requested in time moves the deadline to its result plus the time the rule adds, if that is later;
+ * until there is a result there is no due time.
  */
 function extended(
   rule: DeadlineRule,

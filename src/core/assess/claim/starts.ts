@@ -7,12 +7,12 @@ import { dayAt } from './calendar.js';
 import { atTime, onDay } from './deadline-milestones.js';
 import { type ClaimEntries, entriesOf } from './terms.js';
 
-/** What shows that the truck was there, so that the load could be looked at. */
+/** Events that show the truck at the stop, so that the load could be inspected. */
 const THERE: readonly EventName[] = ['arrived', 'doors-opened', 'unloading-began', 'inspected'];
 
 /**
- * When the goods were at the receiver's disposal at a stop: told of and there, whichever came later. A truck that is
- * there with no notice recorded is its own notice; a notice with no truck there starts nothing.
+ * When the goods were at the receiver's disposal at a stop: notice given and truck present, whichever was later. A
+ * truck without a recorded notice is its own notice; a notice without a truck starts nothing.
  */
 export function timeAtDisposal(milestones: Milestones, stop: string): DeadlineTime | undefined {
   const place = milestones.stops.find(({ id }) => id === stop);
@@ -25,7 +25,7 @@ export function timeAtDisposal(milestones: Milestones, stop: string): DeadlineTi
   return atTime(later.at, place.zone, evidence);
 }
 
-/** The day of the last such event at any stop of unloading. */
+/** The day of the last such event at any unloading stop. */
 function lastDayOf(milestones: Milestones, names: readonly EventName[]): DeadlineTime | undefined {
   const found = milestones.events.findLast(({ event, side }) => side === 'unload' && names.includes(event));
   const place = milestones.stops.find(({ id }) => id === found?.stop);
@@ -34,8 +34,9 @@ function lastDayOf(milestones: Milestones, names: readonly EventName[]): Deadlin
 }
 
 /**
- * When a clock of a claim starts; undefined when that has not happened, or nobody has recorded it. With several stops
- * of unloading the last counts. An offer never starts what a written disallowance starts (49 U.S.C. 14706(e)(2)(A)).
+ * When a deadline of a claim starts; undefined when that has not happened or is not recorded. With several
+ * unloading stops the last counts. An offer never starts what a written disallowance starts (49 U.S.C.
+ * 14706(e)(2)(A)).
  */
 export function claimStart(
   start: DeadlineStart,

@@ -17,8 +17,8 @@ export type AmountNote = AmountWorksheet['notes'][number];
 export type AmountEntry = ClaimEntryOf<'amount'>;
 
 /**
- * Money that changed hands comes in parts: what one sayer states of it adds up. The other items are opinions of a
- * value: what one sayer states of them, such as the two ends of a market report, are accounts of the same.
+ * Money that changed hands is stated in parts: amounts from one source add up. The other items are opinions of a
+ * value: several amounts from one source, such as the two ends of a market report, are accounts of the same value.
  */
 const PARTS: ReadonlySet<AmountItem> = new Set([
   'invoice-value',
@@ -31,7 +31,7 @@ const PARTS: ReadonlySet<AmountItem> = new Set([
   'inspection-cost',
   'disposal-cost',
 ]);
-/** Items that short goods are part of: they never arrived, so that nothing was got for them. */
+/** Items that include short goods: they never arrived, so that they brought no proceeds. */
 const WITH_SHORT: ReadonlySet<AmountItem> = new Set([
   'market-value',
   'invoice-value',
@@ -39,12 +39,12 @@ const WITH_SHORT: ReadonlySet<AmountItem> = new Set([
   'freight-due',
   'released-value',
 ]);
-/** Beyond this an entry is a slip of the pen, and sums would no longer be exact. Hundredths. */
+/** Larger entries are typing errors, and sums would no longer be exact. Hundredths. */
 const LARGEST = 1e13;
 
 /**
- * So much each, times a quantity in thousandths: whole hundredths, a half rounded up, with what that added. Undefined
- * when the product is beyond what sums are exact for.
+ * Unit price times a quantity in thousandths: whole hundredths, half rounded up, with the rounding. Undefined when
+ * the product is too large for exact sums.
  */
 export function multiply(each: Money, quantity: number): Sum | undefined {
   const exact = BigInt(hundredths(each)) * BigInt(quantity);
@@ -53,13 +53,16 @@ export function multiply(each: Money, quantity: number): Sum | undefined {
   return { value: Number(value), off: Number(value * 1000n - exact) };
 }
 
-/** What the papers say of each item, and why some of what was said is not in the sum. */
+/** Documented amounts of each item, and why some stated amounts are not in the sum. */
 export interface StatedAmounts {
   of: (item: AmountItem) => FiguresByScope;
   notes: AmountNote[];
 }
 
-/** Reads the standing entries of one claim, in their order; other currencies than `code` are noted, not changed. */
+/**
+ * Reads the current entries of one claim, in order; amounts in other currencies than `code` are noted, not
+ * converted.
+ */
 export function statedAmounts(entries: readonly ClaimEntry[], code: Currency): StatedAmounts {
   const notes: AmountNote[] = [];
   const groups = new Map<AmountItem, Map<string, Map<string, Figure>>>();

@@ -5,7 +5,7 @@ import type { ClaimEntry } from '../../model/state.js';
 import type { FindingRelevance } from './finding-relevance.js';
 import { currentEntries } from './quantities.js';
 
-/** Items of the worksheet that make the loss larger; the others make it smaller. */
+/** Worksheet items that increase the loss; the others reduce it. */
 const LOSSES: ReadonlySet<AmountItem> = new Set([
   'market-value',
   'invoice-value',
@@ -16,12 +16,12 @@ const LOSSES: ReadonlySet<AmountItem> = new Set([
   'disposal-cost',
 ]);
 
-/** Without one of these with a paper, a claimed amount is only claimed. */
+/** Without a documented entry for one of these items the claimed amount is unsupported. */
 const VALUES: ReadonlySet<AmountItem> = new Set(['market-value', 'invoice-value']);
 
 /**
- * What entries of a claim say of the amount and of the condition at delivery. An amount without a paper shows nothing
- * yet. Offers and payments are no points: whoever offers to settle admits nothing by it.
+ * What a claim's entries say about the amount and the condition at delivery. An undocumented amount proves nothing
+ * yet. Offers and payments are no evidence: an offer to settle is no admission.
  */
 export function statedPoints(
   entries: readonly ClaimEntry[],

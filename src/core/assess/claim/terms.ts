@@ -3,7 +3,10 @@ import type { DeadlineRule } from '../../model/claim-deadlines.js';
 import type { ClaimEntry, ClaimEntryOf, RecordState } from '../../model/state.js';
 import { dayAt } from './calendar.js';
 
-/** What is said of one claim and counts: what was corrected, and what had not happened yet, is left out. */
+/**
+ * Current entries of one claim: corrected entries, and entries dated later than the instant of assessment, are left
+ * out.
+ */
 export interface ClaimEntries {
   claim: ClaimId;
   entries: readonly ClaimEntry[];
@@ -15,7 +18,7 @@ const isOf =
   (entry: ClaimEntry): entry is ClaimEntryOf<K> =>
     entry.is === kind;
 
-/** The standing entries of one kind that were made for a claim, in the order of the record. */
+/** Current entries of one kind, in the order of the record. */
 export function entriesOf<K extends ClaimNoteKind>(
   of: Pick<ClaimEntries, 'entries'>,
   kind: K,
@@ -23,7 +26,7 @@ export function entriesOf<K extends ClaimNoteKind>(
   return of.entries.filter(isOf(kind));
 }
 
-/** Whether what an entry tells of lies after a moment, by the calendar of its own place. */
+/** Whether an entry is dated after an instant, by the calendar of its own place. */
 function isAhead(entry: ClaimEntry, now: number): boolean {
   const told = entry.is === 'received' ? entry.received : 'on' in entry ? entry.on : undefined;
   return told !== undefined && told.date > dayAt(now, told.zone).date;
@@ -39,7 +42,7 @@ export function claimsAt({ claims }: Pick<RecordState, 'claims'>, now: number): 
   }));
 }
 
-/** What governs the carriage, by the last that was said of it. Nobody has said: unknown, never a guess. */
+/** Governing terms by the last entry about them; unknown without one, never assumed. */
 export function termsOf(claim: Pick<ClaimEntries, 'entries'>): {
   governs: Governing;
   terms?: ClaimEntryOf<'terms'>;
@@ -48,12 +51,12 @@ export function termsOf(claim: Pick<ClaimEntries, 'entries'>): {
   return terms === undefined ? { governs: 'unknown' } : { governs: terms.governs, terms };
 }
 
-/** Whether a clock counts under what governs; while that is not known, each that may count does. */
+/** Whether a deadline applies under the governing terms; while those are unknown, under any of its candidates. */
 export function appliesUnder(rule: Pick<DeadlineRule, 'governs'>, governs: Governing): boolean {
   return rule.governs.length === 0 || governs === 'unknown' || rule.governs.some((one) => one === governs);
 }
 
-/** The contract's own term for a clock, the last that was entered. */
+/** The contract's own term for a deadline, from the last entry. */
 export function contractTerm(claim: Pick<ClaimEntries, 'entries'>, clock: string) {
   return entriesOf(claim, 'clock-set').findLast((entry) => entry.clock === clock);
 }

@@ -11,7 +11,7 @@ const HOUR = 3_600_000;
 /** More days than any count of hours can need: a list that leaves out everything would never end. */
 const MOST_DAYS = 4000;
 
-/** Why nobody works on a day; undefined when it is a working day. */
+/** Why a day is not a working day; undefined for a working day. */
 export function nonWorkingReason(
   date: CalendarDay,
   work: WorkingTime,
@@ -26,8 +26,8 @@ const clock = (date: CalendarDay, time: string, zone: Zone): number =>
   DateTime.fromISO(`${date}T${time}`, { zone: zoneRules(zone) }).toMillis();
 
 /**
- * The instant at which so many hours at work are over. Hours are hours that pass, so that a change of the clocks
- * within working time makes that day longer or shorter, as it does for those who work.
+ * The instant at which that many working hours have passed. Hours are elapsed hours: a clock change during working
+ * time makes the working day longer or shorter, as it does for those who work.
  * @param at milliseconds since 1970 UTC
  */
 export function addWorkingHours(

@@ -12,13 +12,16 @@ import {
   zoneOf,
 } from './make.js';
 
-/** In band for at least this share of the known time is "in band", and below the second "out of band". Conventions of this project. */
+/**
+ * Share of the known time in range for "in range"; below the second share it is "out of range". Conventions of this
+ * project.
+ */
 const IN_BAND = 0.95;
 const OUT_OF_BAND = 0.8;
-/** A log that knows this share of custody covers it. */
+/** A log that covers this share of custody covers it. */
 const COVERED = 0.95;
 
-/** What the unit logs show of the air in the carrier's custody. */
+/** Findings on the logged air in the carrier's custody. */
 export function airFindings(context: FindingContext): Finding[] {
   const usable = context.temperatures.filter((result) => result.judged !== undefined);
   if (usable.every((result) => result.channels.every((one) => one.knownSeconds === 0))) return noLog(context);

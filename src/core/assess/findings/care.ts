@@ -8,10 +8,10 @@ import { latestTimeOf } from '../milestones.js';
 import { appliedSeals, foundSeals, sealKey } from '../seals.js';
 import { duration, type FindingContext, finding, time, zoneOf } from './make.js';
 
-/** Longest time between two looks at the unit, hours. Common practice, no source. */
+/** Longest interval between two unit checks, hours. Common practice, no source. */
 const BETWEEN_UNIT_CHECKS = 4;
 
-/** What the record shows of care on the way: looks at the unit, alarms, seal, evidence that can't be got any more. */
+/** Findings on care in transit: unit checks, alarms, seal, evidence that can no longer be obtained. */
 export function careFindings(context: FindingContext): Finding[] {
   return [...unitCheckFindings(context), ...alarms(context), ...seals(context), ...lost(context)];
 }
@@ -41,7 +41,7 @@ function unitCheckFindings(context: FindingContext): Finding[] {
   ];
 }
 
-/** Alarms of the logs' own columns in custody, and those noted at looks at the unit. */
+/** Alarms in custody from the logs' alarm columns and from unit checks. */
 function alarms(context: FindingContext): Finding[] {
   const inCustody = ({ evidence, seen, from, to }: Alarm) =>
     seen === 'at-a-look' ||

@@ -1,4 +1,4 @@
-/** Findings on how the load stood and what stood together; see the catalogue. */
+/** Findings on the load pattern and mixed loads; see the catalogue. */
 export const loadingCatalogue = {
   'side-room-braced': {
     weighs: 'helps',

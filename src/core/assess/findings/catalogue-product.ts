@@ -20,7 +20,10 @@ const product = {
   matters: 'text',
 } as const;
 
-/** Findings on published limits of the goods, on whether pulps and air go together, and on values left out; see the catalogue. */
+/**
+ * Findings on published limits of the goods, on consistency of pulps and air, and on excluded values; see the
+ * catalogue.
+ */
 export const productCatalogue = {
   'air-above-freezing-point': {
     weighs: 'helps',

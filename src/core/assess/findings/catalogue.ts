@@ -4,7 +4,7 @@ import { loadingCatalogue } from './catalogue-loading.js';
 import { productCatalogue } from './catalogue-product.js';
 import { air, bothEnds, coverage, excursions, published, pulps, pulpsOut, setPoints } from './fact-shapes.js';
 
-/** What a fact of a finding is; a question mark says that it may be absent. */
+/** Kinds of facts; a question mark says that the fact may be absent. */
 interface Kinds {
   text: string;
   count: number;
@@ -22,7 +22,7 @@ interface Kinds {
 type Kind = keyof Kinds | `${keyof Kinds}?`;
 
 export interface CatalogueEntry {
-  /** The usual way; a finding may weigh otherwise in its context, and then says so itself. */
+  /** The usual side; a finding that weighs otherwise in its context says so itself. */
   weighs: Finding['weighs'];
   element: Element;
   /** 0 to 100, heavier first; a convention of this project, not a measure. */
@@ -31,8 +31,8 @@ export interface CatalogueEntry {
 }
 
 /**
- * Every finding there is: which way it weighs, for which element of a claim, and the facts that its
- * sentence can use. The sentences stand in templates/words/<language>/findings/<id>.md.
+ * Every finding: the side it weighs for, the element of a claim it concerns, and the facts its sentence can use.
+ * The sentences are in templates/words/<language>/findings/<id>.md.
  */
 export const catalogue = {
   'pulps-at-loading-in-band': {
@@ -273,6 +273,6 @@ type ValueOf<K> = K extends keyof Kinds
   : K extends `${infer B extends keyof Kinds}?`
     ? Kinds[B]
     : never;
-/** The facts that one finding carries, by name and kind. */
+/** The facts of one finding, by name and kind. */
 export type FactsOf<I extends FindingId> = Needed<(typeof catalogue)[I]['facts']> &
   Possible<(typeof catalogue)[I]['facts']>;

@@ -9,7 +9,7 @@ import { pulpFindings } from './pulps.js';
 import { refusalFindings } from './refusal.js';
 import { setPointFindings } from './set-points.js';
 
-/** Everything the record shows, for and against the carrier, heaviest first; equals in the order they were found. */
+/** All findings, for and against the carrier, heaviest first; equals in the order in which they were computed. */
 export function findingsOf(context: FindingContext): Finding[] {
   return [
     ...refusalFindings(context),

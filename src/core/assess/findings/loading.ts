@@ -10,21 +10,27 @@ import { type FindingContext, finding, length, lineRef } from './make.js';
 
 const BY = 'rows as noted and the dimensions in the delivery file';
 const INCH = 0.0254;
-/** From this much room for both sides together a row can shift: below it, it stands hard to the walls. Common practice, no source. */
+/**
+ * Total side clearance from which a row can shift; below it the row is against the walls. Common practice, no
+ * source.
+ */
 const SIDE_ROOM = 4 * INCH;
 /** At least 4 in clear at the rear doors: vehicle checklist practice. */
 const REAR_GAP = 4 * INCH;
-/** Room that air needs over the load. Common practice, no source. */
+/** Clearance that air needs above the load. Common practice, no source. */
 const CEILING = 9 * INCH;
-/** A stack at least this many times as high as its pallet's short side is tall. Common practice, no source. */
+/** A stack this many times as high as its pallet's short side is tall. Common practice, no source. */
 const TALL = 2;
-/** Lengths are noted to the half inch at best. */
+/** Lengths are recorded to the half inch at best. */
 const ROUNDED = INCH / 100;
 
-/** What holds pallets against tipping, not only against sliding. */
+/** Devices that hold pallets against tipping, not only against sliding. */
 const CROSSWISE: readonly ItemOf<'bracing'>['device'][] = ['load-bars', 'straps', 'boards'];
 
-/** What the noted rows say of side room, bracing, ice, air and count. Nothing is said before the doors were closed. */
+/**
+ * Findings on side clearance, bracing, ice, airflow and count of the recorded rows. None before the doors were
+ * closed.
+ */
 export function loadingFindings(context: FindingContext): Finding[] {
   const { loading: plan, state, milestones } = context;
   const stop = firstLoading(milestones.stops);
@@ -45,7 +51,7 @@ interface Bracing {
   evidence: EvidenceId[];
 }
 
-/** Bracing readings, and photos of bracing that a person confirmed: they show a device, but not which. */
+/** Bracing readings, and confirmed photos of bracing, which show a device but not which. */
 function bracingOf(state: RecordState): Bracing {
   const devices = state.evidence.filter((item): item is ItemOf<'bracing'> => item.kind === 'bracing');
   const photos = state.evidence.filter(
@@ -108,7 +114,7 @@ function tallPallets(plan: LoadPlan, lines: readonly Line[], bracing: Bracing): 
   });
 }
 
-/** Ice water runs to the drains: iced rows belong beside them, with no dry row on its way. */
+/** Ice water runs to the drains: iced rows belong beside them, with no dry row in the drainage path. */
 function icedGoods(plan: LoadPlan, { state }: FindingContext): Finding[] {
   const { lines, equipment } = state.delivery;
   const { drains } = equipment.trailer;

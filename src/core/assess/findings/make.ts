@@ -13,12 +13,12 @@ import type { Zone } from '../../model/time.js';
 import type { Computed } from '../computed.js';
 import { catalogue, type FactsOf, type FindingId } from './catalogue.js';
 
-/** What findings are drawn from. */
+/** What findings are computed from. */
 export interface FindingContext extends Computed {
   pulps: readonly PulpGroup[];
   margins?: readonly LineMargin[];
   product?: readonly ProductResult[];
-  /** Absent when no row was noted. */
+  /** Absent when no row was recorded. */
   loading?: LoadPlan;
   gaps: readonly GapResult[];
 }
@@ -52,7 +52,7 @@ export const degreeHours = (kelvinHours: number): Quantity<'degree-hours'> => ({
   kelvinHours,
 });
 
-/** The zone of a stop; for what belongs to no stop, that of the first. */
+/** The zone of a stop; without a stop, of the first stop. */
 export function zoneOf(state: RecordState, stop?: string): Zone {
   const { stops } = state.delivery;
   return (stops.find((one) => one.id === stop) ?? stops[0])?.zone ?? ('UTC' as Zone);

@@ -8,9 +8,12 @@ import { legsOf } from '../legs.js';
 import { type FindingContext, finding, lineRef, share, temperature } from './make.js';
 
 const BY = 'lines on board together, by the published tables';
-/** Published ranges meet with room for rounding between °F and °C. Kelvin. */
+/** Tolerance for rounding between °F and °C in published ranges. Kelvin. */
 const ROUNDED = 0.06;
-/** Goods that want air drier than this, and goods that want it damper, harm each other. Percent; HB 668 groups 2 and 3. */
+/**
+ * Goods that need drier air than this, percent, and goods that need damper air harm each other; HB 668 groups 2 and
+ * 3.
+ */
 const DRY_AT_MOST = 75;
 const MOIST_AT_LEAST = 85;
 
@@ -20,7 +23,10 @@ interface Goods {
   company?: Compatibility;
 }
 
-/** Lines that share the box and, by the published tables, do not go together. What the table lacks is not judged. */
+/**
+ * Findings on lines in one trailer that are incompatible by the published tables. Goods that the tables lack are
+ * not judged.
+ */
 export function mixingFindings(context: FindingContext): Finding[] {
   return pairs(context).flatMap(([a, b]) => [
     ...temperatures(a, b),
@@ -31,7 +37,7 @@ export function mixingFindings(context: FindingContext): Finding[] {
   ]);
 }
 
-/** Every two lines of different goods that are on board together on some leg, once. */
+/** Every pair of different goods aboard together on some leg, once. */
 function pairs({ state }: FindingContext): [Goods, Goods][] {
   const legs = legsOf(state.delivery.stops, state.delivery.lines);
   const goods = state.delivery.lines.flatMap((line): Goods[] => {
@@ -83,7 +89,7 @@ function ethylene(context: FindingContext, giver: Goods, feeler: Goods): Finding
   ];
 }
 
-/** Evidence of rows of one line that stand next to rows of the other. */
+/** Evidence of rows of one line beside rows of the other. */
 function neighbours({ loading }: FindingContext, a: Line, b: Line) {
   const rows = loading?.rows ?? [];
   return rows.flatMap((row, i) => {

@@ -13,7 +13,7 @@ import {
   zoneOf,
 } from './make.js';
 
-/** What published limits of the goods and the logged air say of each line, and what was left out of the logs. */
+/** Findings of each line from published limits and logged air, and on values excluded from the logs. */
 export function productFindings(context: FindingContext): Finding[] {
   return [
     ...(context.margins ?? []).flatMap((margin) => [
@@ -54,7 +54,7 @@ function freezingFinding(context: FindingContext, { line, log, produce, freezing
   ];
 }
 
-/** Time in the chilling range is the shipper's choice where the bill asks for a temperature in it. */
+/** Time in the chilling range is the shipper's choice where the bill instructs a temperature in it. */
 function chillingFinding(context: FindingContext, { line, log, produce, chilling }: LineMargin): Finding[] {
   if (chilling === undefined) return [];
   const seconds = chilling.is === 'band' ? chilling.insideSeconds : chilling.belowHighSeconds;
@@ -120,8 +120,8 @@ function plausibility(context: FindingContext, result: ProductResult): Finding[]
 }
 
 /**
- * Pulps that go with the air speak for the carrier when the product arrived as asked or was warm when it came, and
- * against when it came as asked and the air itself explains that it arrived otherwise.
+ * Pulps consistent with the air help the carrier when the product arrived as instructed or was warm when loaded;
+ * they hurt when it was loaded as instructed and the air itself explains the arrival temperature.
  */
 function weightOfInside(context: FindingContext, { line }: ProductResult): Finding['weighs'] {
   const at = (does: 'load' | 'unload') =>

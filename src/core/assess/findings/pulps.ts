@@ -16,7 +16,10 @@ import {
 
 const BY = 'pulps against the band of the line';
 
-/** Which way a line's pulps at one stop lie: above wins over below, because warm product is the commoner claim. */
+/**
+ * Side of the range of a line's pulps at one stop: above wins over below, because warm product is the commoner
+ * claim.
+ */
 type Lie = 'in-band' | 'above' | 'below' | 'not-judged';
 function lieOf(group: PulpGroup): Lie {
   if (group.band === undefined) return 'not-judged';
@@ -27,7 +30,7 @@ function lieOf(group: PulpGroup): Lie {
 const ids = (...groups: (PulpGroup | undefined)[]) =>
   groups.flatMap((group) => group?.readings.map((one) => one.evidence) ?? []);
 
-/** What the pulps at loading and delivery show of each line, and what it means that some are lacking. */
+/** Findings of each line's pulps at loading and delivery, and of missing ones. */
 export function pulpFindings(context: FindingContext): Finding[] {
   return context.state.delivery.lines.flatMap((line) => {
     const of = (does: PulpGroup['does']) =>
@@ -65,8 +68,8 @@ function outFacts(group: PulpGroup, band: { low: number; high: number }, side: '
 }
 
 /**
- * In band at loading: with good pulps at delivery it shows care from end to end; with warm ones it proves the
- * claimant's first element, and weighs against the carrier.
+ * In range at loading: with good pulps at delivery it shows care throughout; with warm ones it proves the
+ * claimant's first element and hurts the carrier.
  */
 function atLoading(context: FindingContext, load: PulpGroup, delivery: PulpGroup | undefined): Finding[] {
   const { band } = load;
@@ -130,7 +133,7 @@ function atDelivery(delivery: PulpGroup): Finding[] {
   ];
 }
 
-/** Where a line got warm: before the carrier had it, while it had it, or nobody can say. */
+/** Where a line warmed: before custody, during custody, or undetermined. */
 function bothEnds(line: Line, load: PulpGroup | undefined, delivery: PulpGroup | undefined): Finding[] {
   const band = delivery?.band;
   if (delivery === undefined || band === undefined || lieOf(delivery) !== 'above') return [];

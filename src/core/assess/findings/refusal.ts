@@ -4,7 +4,7 @@ import type { ItemOf } from '../../model/state.js';
 import { knownMilliseconds } from '../../model/time.js';
 import { duration, type FindingContext, finding, stopRef, time, zoneOf } from './make.js';
 
-/** That the load was refused, when and why; and which papers of a refusal the record does not hold. */
+/** Findings on the rejection, when and why, and on rejection documents that are not on file. */
 export function refusalFindings(context: FindingContext): Finding[] {
   const { evidence } = context.state;
   const refused = evidence.find(

@@ -18,12 +18,15 @@ import {
 } from './make.js';
 
 const BY = 'set points side by side';
-/** Published ranges are held against the instruction with room for rounding between °F and °C. Kelvin. */
+/** Tolerance for rounding between °F and °C where published ranges are compared with the instruction. Kelvin. */
 const ROUNDED = 0.06;
 
 const evidenceOf = (words: readonly SetPointStatement[]) => words.flatMap((word) => word.evidence ?? []);
 
-/** What bill, people, display and log say on the set point, and what the published range says on the bill. */
+/**
+ * Findings on the set points of bill, people, display and log, and on the bill's instruction against the published
+ * range.
+ */
 export function setPointFindings(context: FindingContext): Finding[] {
   return [...agreement(context), ...steadiness(context), ...instructions(context)];
 }
@@ -55,7 +58,7 @@ function agreement(context: FindingContext): Finding[] {
   return differences.flatMap((one) => differs(context, one));
 }
 
-/** What the unit ran against what the bill says weighs against the carrier; what people said besides stays open. */
+/** The unit run differently from the bill hurts the carrier; other statements leave it open. */
 function differs({ state }: FindingContext, one: SetPointDifference): Finding[] {
   const [first, second] = one.between;
   const ran = (word: SetPointStatement) => word.source === 'display' || word.source === 'log';
@@ -151,10 +154,10 @@ function instructions(context: FindingContext): Finding[] {
   });
 }
 
-/** Air leaves a unit this much colder than its set point. Common practice, no source. Kelvin (3 °F). */
+/** Supply air leaves a unit this much colder than the set point. Common practice, no source. Kelvin (3 °F). */
 const BLOWN_COLDER = 5 / 3;
 
-/** An instruction so near to the freezing point that the air blown over the goods can be below it. */
+/** An instruction so near the freezing point that supply air can be below it. */
 function nearFreezing(line: Line, produce: Produce, evidence: readonly EvidenceId[]): Finding[] {
   const freezing = highestFreezingPoint(produce);
   if (line.instruction === undefined || freezing === undefined) return [];

@@ -12,8 +12,8 @@ import { isInFuture } from './window.js';
 type Conditions = Omit<Applies, 'any' | 'none'>;
 
 /**
- * The lines that a rule is about; undefined when it is not meant for this delivery. What the delivery does not say
- * about its trailer is taken to be so: a rule on the air chute holds until someone writes that there is none.
+ * The lines that a rule applies to; undefined when it does not apply to this delivery. Equipment that the delivery
+ * does not describe is assumed present: a rule on the air chute applies until the delivery says that there is none.
  */
 export function linesFor(applies: Applies | undefined, context: IndexedContext): readonly Line[] | undefined {
   const { lines } = context.state.delivery;
@@ -32,7 +32,7 @@ function chosen(conditions: Conditions, context: IndexedContext, among: readonly
   return suits(conditions, context) ? among.filter((line) => fits(conditions, line)) : [];
 }
 
-/** Whether the conditions on the delivery as a whole hold. */
+/** Whether the conditions on the whole delivery hold. */
 function suits(conditions: Conditions, context: IndexedContext): boolean {
   const { lines, stops, equipment } = context.state.delivery;
   const { trailer } = equipment;

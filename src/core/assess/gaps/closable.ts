@@ -6,7 +6,7 @@ import { type KnownMilestone, latestTimeOf, type StopSide, sideOfMilestone, stop
 import type { GapsContext, Scope } from './context.js';
 import { stopOfLine } from './window.js';
 
-/** The stops at which a moment counts for a part of a rule: its own stop or its line's, else all of that side. */
+/** Stops at which a milestone counts for a part of a rule: its own stop or its line's, else every stop of that side. */
 function stopsFor(context: GapsContext, side: StopSide, scope: Scope) {
   const stops = stopsOf(context.milestones, side);
   const own = [scope.stop?.id, stopOfLine(scope.line, side)].find((id) =>
@@ -15,12 +15,12 @@ function stopsFor(context: GapsContext, side: StopSide, scope: Scope) {
   return own === undefined ? stops : stops.filter((stop) => stop.id === own);
 }
 
-/** Whether the time named is over, given when its moment was past. */
+/** Whether a time is past, given when its milestone was past. */
 const isOver = (known: KnownMilestone, point: MilestoneOffset, now: number) =>
   now >= known.at + point.seconds * 1000;
 
 /**
- * Whether the evidence of an open rule can still be got: as long as its closing time is not over at every stop where
+ * Whether the evidence of an open rule can still be obtained: until its closing time has passed at every stop where
  * it counts. A time is given where the events themselves are recorded.
  */
 export function closableOf(context: GapsContext, rule: Rule, scope: Scope): Closable {
@@ -46,7 +46,7 @@ export function closableOf(context: GapsContext, rule: Rule, scope: Scope): Clos
     : { is: 'until', moment: closes.moment, ...more, ...at };
 }
 
-/** Whether the time before which a rule is not due has come at the first stop where it can come. */
+/** Whether the opening time of a rule has come at the first stop where it can come. */
 export function isDue(context: GapsContext, rule: Rule, scope: Scope): boolean {
   const { opens } = rule;
   if (opens === undefined) return true;
@@ -59,7 +59,7 @@ export function isDue(context: GapsContext, rule: Rule, scope: Scope): boolean {
 
 const RANK = { until: 0, now: 1, lost: 2 } as const;
 
-/** Order of urgency: what closes soonest first, then what stays open, what is lost last. */
+/** Order of urgency: what closes soonest first, then what stays open, lost evidence last. */
 export function moreUrgent(a: Closable, b: Closable): number {
   if (a.is !== 'until' || b.is !== 'until') return RANK[a.is] - RANK[b.is];
   if (a.at !== undefined && b.at !== undefined && a.at !== b.at)

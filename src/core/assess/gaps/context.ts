@@ -3,22 +3,22 @@ import type { Stage } from '../../model/rule-set.js';
 import type { Computed } from '../computed.js';
 import type { EvidenceIndex } from './evidence-index.js';
 
-/** What the rules are held against. */
+/** What rules are evaluated against. */
 export type GapsContext = Computed;
 export interface IndexedContext extends GapsContext {
   evidence: EvidenceIndex;
 }
 
-/** The one line or stop that a rule is being held against; empty for the whole delivery. */
+/** The line or stop that a rule is evaluated for; empty for the whole delivery. */
 export interface Scope {
   line?: Line;
   stop?: Stop;
 }
 
-/** The same, for one rule. */
+/** The context of one rule. */
 export interface RuleContext extends IndexedContext {
   stage: Stage;
   scope: Scope;
-  /** The lines that the rule is about, in the order of the bill. */
+  /** The lines that the rule applies to, in the order of the bill. */
   lines: readonly Line[];
 }

@@ -23,16 +23,16 @@ export interface CountNeed extends EvidenceWindow {
   per: 'delivery' | 'line' | 'stop';
 }
 
-/** What is asked for: the evidence of its kind, and why one that is nearly right does not count. */
+/** Evidence that can meet a need, and why an item does not count. */
 export interface EvidenceQuery<T extends EvidenceItem> {
   candidates: readonly T[];
-  /** Undefined when it counts. */
+  /** Undefined for an item that counts. */
   rejectionReason?(item: T): RejectedEvidence['why'] | undefined;
-  /** Name of the thing in the labels' group `asked`; several with commas between them. */
+  /** Name of the evidence in the labels' group `asked`; several with commas between them. */
   thing: string;
 }
 
-/** One count that must be reached: of the delivery, a line or a stop. */
+/** One count to be reached: of the delivery, a line or a stop. */
 export interface CountGroup<T extends EvidenceItem> {
   line?: Line;
   stop?: Stop;
@@ -41,7 +41,7 @@ export interface CountGroup<T extends EvidenceItem> {
   notes: Shortfall[];
 }
 
-/** Flags with which a file can show nothing. */
+/** Flags of a file that proves nothing. */
 const USELESS = ['picture-unreadable', 'encrypted', 'damaged', 'empty-file', 'unknown-type'] as const;
 
 /**
@@ -66,7 +66,7 @@ export function groupsFor<T extends EvidenceItem>(
   return groups;
 }
 
-/** The window's ends, looked up once for each stop that evidence names. */
+/** The window's ends, computed once for each stop that evidence names. */
 function endsByStop(context: RuleContext, need: CountNeed, line: Line | undefined) {
   const found = new Map<string | undefined, WindowEnds>();
   return (stop: string | undefined): WindowEnds => {
@@ -128,7 +128,7 @@ function missOf<T extends EvidenceItem>(
   return why;
 }
 
-/** What shows one product (a pulp, a photo) must name the line; a call or a paper may be about all of them. */
+/** Evidence of one product (a pulp, a photo) must name the line; a call or document may concern all lines. */
 function wrongLine(
   context: RuleContext,
   need: CountNeed,
@@ -163,13 +163,13 @@ function missOfItem(item: EvidenceItem): RejectedEvidence['why'] | undefined {
   return USELESS.find((name) => item.flags.some((flag) => flag.is === name));
 }
 
-/** An event without a stop is at the stop that its kind says; other evidence is where it says it is. */
+/** An event without a stop is at the stop that its kind implies; other evidence is where it says. */
 function stopIdOf(context: RuleContext, item: EvidenceItem): string | undefined {
   if (item.kind !== 'event' || item.place?.stop !== undefined) return item.place?.stop;
   return context.milestones.events.find((one) => one.evidence === item.evidence)?.stop;
 }
 
-/** The verdict over all counts, with what each lacks. `extra` names further lacks of a group. */
+/** The verdict over all counts, with the shortfalls of each. `extra` adds shortfalls of a group. */
 export function verdictOf<T extends EvidenceItem>(
   groups: readonly CountGroup<T>[],
   need: Pick<CountNeed, 'atLeast' | 'per'>,
@@ -200,7 +200,7 @@ function rejectedEvidence(
 ): RejectedEvidence[] {
   const isCounted = new Set(counted);
   const [only] = groups;
-  // In one group each piece of evidence stands once.
+  // Within one group each item is listed once.
   if (groups.length === 1 && only !== undefined) return only.rejected;
   return union(
     groups.map((group) => group.rejected),
@@ -208,7 +208,7 @@ function rejectedEvidence(
   ).filter((miss) => !isCounted.has(miss.evidence));
 }
 
-/** What a count falls short of; it names the line or stop only where the need itself is held against each. */
+/** The shortfall of a count; it names the line or stop only where the need is evaluated for each. */
 function countShortfall(
   group: { line?: Line; stop?: Stop; counted: readonly unknown[] },
   { atLeast: need, per }: Pick<CountNeed, 'atLeast' | 'per'>,
@@ -222,7 +222,7 @@ function countShortfall(
   ];
 }
 
-/** What counts, but a reader should know of: a subject nobody has confirmed, a picture hard to read. */
+/** Notes on counted items: a subject nobody has confirmed, a picture hard to read. */
 function qualityNotes(items: readonly EvidenceItem[]): Shortfall[] {
   const filed = [...new Set(items)].filter((item) => item.kind === 'photo' || item.kind === 'document');
   const proposed = filed.filter((item) => item.subject?.sure === 'proposed').length;

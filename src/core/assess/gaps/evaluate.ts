@@ -14,7 +14,7 @@ import { agreementVerdict } from './needs/set-points.js';
 import { unitCheckVerdict } from './needs/unit-checks.js';
 import { combineAll, combineAny, combineNone, type NeedVerdict } from './verdict.js';
 
-/** How a need of the rule language stands against the record. */
+/** Evaluates one need of the rule language against the record. */
 export function evaluate(context: RuleContext, need: Need): NeedVerdict {
   const each = (needs: readonly Need[]) => needs.map((one) => evaluate(context, one));
   if ('all' in need) return combineAll(each(need.all));

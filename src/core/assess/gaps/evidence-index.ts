@@ -4,11 +4,11 @@ import { knownMilliseconds } from '../../model/time.js';
 
 type Filed = ItemOf<'photo' | 'document'>;
 
-/** The evidence of a record by kind and by what it shows, so that a rule need not walk through all of it. */
+/** Evidence of a record indexed by kind and by subject, so that no rule has to walk through all of it. */
 export interface EvidenceIndex {
   of<K extends Evidence['kind']>(kind: K): readonly ItemOf<K>[];
   showing(subjects: readonly SubjectName[]): readonly Filed[];
-  /** Its known time, milliseconds since 1970 UTC, read once. */
+  /** Known time of an item, milliseconds since 1970 UTC, parsed once. */
   timeOf(item: EvidenceItem): number | undefined;
 }
 

@@ -13,16 +13,16 @@ import { merge, type NeedVerdict } from './verdict.js';
 import { stopOfLine } from './window.js';
 
 const OPEN: ReadonlySet<GapOutcome> = new Set(['short', 'missing', 'contradicted']);
-/** Whether something required is not there, or speaks against the rule. */
+/** Whether required evidence is missing or speaks against the rule. */
 export const isOpen = (gap: { outcome: GapOutcome }) => OPEN.has(gap.outcome);
 
-/** Every rule of the set held against the record, in the order of the set. Never throws; no rule is left out. */
+/** Evaluates every rule of the set against the record, in the order of the set. Never throws; no rule is left out. */
 export function gapsOf(context: GapsContext): GapResult[] {
   const indexed = { ...context, evidence: indexOf(context.state.evidence) };
   return context.ruleSet.rules.map((rule) => gapOf(indexed, rule));
 }
 
-/** One part of a rule: the whole, or one line's or stop's. */
+/** One part of a rule: the whole, one line or one stop. */
 interface JudgedPart {
   scope: Scope;
   verdict: NeedVerdict;
@@ -66,7 +66,7 @@ function gapOf(context: IndexedContext, rule: Rule): GapResult {
   };
 }
 
-/** The lines or stops that a rule is held against, each on its own. */
+/** The lines or stops for which a rule is evaluated one by one. */
 function scopesOf(context: IndexedContext, rule: Rule, lines: RuleContext['lines']): Scope[] {
   switch (rule.each) {
     case undefined:
@@ -88,14 +88,14 @@ function scopesOf(context: IndexedContext, rule: Rule, lines: RuleContext['lines
   }
 }
 
-/** Stops of one side at which a line of the rule goes on or off. */
+/** Stops of one side at which a line of the rule is loaded or unloaded. */
 function stopsUsed(context: IndexedContext, side: StopSide, lines: RuleContext['lines']): Stop[] {
   return stopsOf(context.milestones, side).filter((stop) =>
     lines.some((line) => stopOfLine(line, side) === stop.id),
   );
 }
 
-/** What is met or contradicted is so at any time; what is open is not yet due before the rule's opening moment. */
+/** A met or contradicted part is so at any time; an open part is not yet due before the rule's opening time. */
 function judge(context: RuleContext, rule: Rule): JudgedPart {
   const verdict = evaluate(context, rule.needs);
   const settled = verdict.outcome === 'met' || verdict.outcome === 'contradicted';
@@ -107,7 +107,7 @@ function judge(context: RuleContext, rule: Rule): JudgedPart {
   };
 }
 
-/** The outcome of a rule from those of its parts. Parts that are not yet due are no gap. */
+/** The outcome of a rule from its parts. Parts not yet due are no gap. */
 function outcomeOf(parts: readonly JudgedPart[]): GapOutcome {
   if (parts.length === 0) return 'does-not-apply';
   if (parts.some((part) => part.outcome === 'contradicted')) return 'contradicted';
@@ -119,7 +119,7 @@ function outcomeOf(parts: readonly JudgedPart[]): GapOutcome {
   return some ? 'short' : 'missing';
 }
 
-/** What a part lacks, saying which line or stop it is where there are several parts. */
+/** The shortfalls of a part; they name its line or stop where there are several parts. */
 function stamped({ verdict, scope, outcome }: JudgedPart, several: boolean): Shortfall[] {
   if (outcome === 'met') return [];
   const { line, stop } = scope;

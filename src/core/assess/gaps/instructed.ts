@@ -1,7 +1,10 @@
 import { celsius } from '../../model/temperature.js';
 import type { RuleContext } from './context.js';
 
-/** The bill's temperature that an air temperature is nearest to, and how far it is from it; undefined when the bill is silent. */
+/**
+ * The instructed temperature nearest to an air temperature, and the distance between them; undefined without an
+ * instruction.
+ */
 export function nearestInstruction(
   context: Pick<RuleContext, 'scope' | 'lines'>,
   air: number,

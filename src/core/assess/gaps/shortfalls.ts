@@ -2,9 +2,9 @@ import { omitUndefined } from '../../model/omit-undefined.js';
 import type { FindingQuantity, Shortfall } from '../../model/results.js';
 
 /**
- * What a rule can lack, with the facts that each carries; its words are templates/words/<language>/lacking/<name>.md.
- * A fact of the kinds `thing`, `moment`, `source`, `run`, `position`, `party` names a word of the labels; several
- * stand with commas between them. A `?` marks a fact that may be absent.
+ * Shortfalls of a rule, with the facts of each; the words are in templates/words/<language>/lacking/<name>.md. A
+ * fact of the kinds `thing`, `moment`, `source`, `run`, `position`, `party` names a label; several are separated by
+ * commas. A `?` marks a fact that may be absent.
  */
 export const shortfallFacts = {
   none: { thing: 'thing', need: 'count' },
@@ -70,7 +70,7 @@ type FactsOf<N extends ShortfallName> = {
     : never;
 };
 
-/** One lack, with exactly the facts that are listed for it. */
+/** One shortfall, with exactly the facts that are listed for it. */
 export function shortfall<N extends ShortfallName>(
   is: N,
   facts: FactsOf<N>,

@@ -2,8 +2,8 @@ import type { StatementTopic } from '../../model/evidence.js';
 import type { ItemOf } from '../../model/state.js';
 
 /**
- * Whether a statement can be about what a rule asks for: one that names a topic is about that alone, one that names
- * none may be about anything.
+ * Whether a statement may concern a rule: a statement with a topic concerns that topic alone, one without may
+ * concern anything.
  */
 export function mayConcern(
   { about }: ItemOf<'statement'>,

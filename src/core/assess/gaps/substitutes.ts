@@ -7,10 +7,10 @@ import type { IndexedContext } from './context.js';
 import { mayConcern } from './statements.js';
 import { isInFuture } from './window.js';
 
-/** The air of the first hours after loading is what a pull-down is read from. */
+/** A pull-down is read from the air of these hours after loading. */
 const PULL_DOWN_MS = 4 * 3_600_000;
 
-/** Evidence in the record that does not meet the rule but says something of the same, best first. */
+/** Accepted substitutes on file for the rule's evidence, best first. */
 export function substitutesFor(context: IndexedContext, rule: Rule): GapResult['substitutes'] {
   return rule.substitutes.flatMap((what) => {
     const evidence = evidenceFor(context, what);
@@ -18,7 +18,7 @@ export function substitutesFor(context: IndexedContext, rule: Rule): GapResult['
   });
 }
 
-/** What would stand in and is not in the record. */
+/** Accepted substitutes that are not on file. */
 export function missingSubstitutes(context: IndexedContext, rule: Rule): Substitute[] {
   return rule.substitutes.filter((what) => evidenceFor(context, what).length === 0);
 }

@@ -2,14 +2,14 @@ import type { EvidenceId } from '../../model/evidence.js';
 import type { RejectedEvidence, Shortfall } from '../../model/results.js';
 import { shortfall, shortfallKey } from './shortfalls.js';
 
-/** How one need of a rule stands. */
+/** The verdict on one need of a rule. */
 export interface NeedVerdict {
   outcome: 'met' | 'short' | 'missing' | 'contradicted';
   counted: EvidenceId[];
   rejected: RejectedEvidence[];
   against: EvidenceId[];
   lacking: Shortfall[];
-  /** What a reader should know of what counts. */
+  /** Remarks on the counted evidence. */
   notes: Shortfall[];
 }
 
@@ -22,7 +22,7 @@ export const emptyVerdict = (): NeedVerdict => ({
   notes: [],
 });
 
-/** The members of several lists, each once, in the order they are first met. */
+/** The members of several lists, each once, in the order of first appearance. */
 export function union<T>(lists: readonly (readonly T[])[], key: (value: T) => string): T[] {
   const found = new Map<string, T>();
   for (const value of lists.flat()) {
@@ -32,7 +32,7 @@ export function union<T>(lists: readonly (readonly T[])[], key: (value: T) => st
   return [...found.values()];
 }
 
-/** What several verdicts say together, without an outcome. */
+/** Several verdicts merged, without an outcome. */
 export function merge(parts: readonly Omit<NeedVerdict, 'outcome'>[]): Omit<NeedVerdict, 'outcome'> {
   const [only] = parts;
   if (parts.length === 1 && only !== undefined) {
@@ -60,7 +60,7 @@ export function merge(parts: readonly Omit<NeedVerdict, 'outcome'>[]): Omit<Need
   };
 }
 
-/** Every part must be met; one that is contradicted contradicts the whole. */
+/** Every part must be met; one contradicted part contradicts the whole. */
 export function combineAll(parts: readonly NeedVerdict[]): NeedVerdict {
   const all = merge(parts);
   if (parts.some((part) => part.outcome === 'contradicted')) return { outcome: 'contradicted', ...all };
@@ -69,7 +69,7 @@ export function combineAll(parts: readonly NeedVerdict[]): NeedVerdict {
   return { outcome: some ? 'short' : 'missing', ...all };
 }
 
-/** One part that is met is enough, and then only what is said of that part is kept. */
+/** One met part suffices, and only what concerns met parts is kept. */
 export function combineAny(parts: readonly NeedVerdict[]): NeedVerdict {
   const met = parts.filter((part) => part.outcome === 'met');
   if (met.length > 0) return { outcome: 'met', ...merge(met), against: [], lacking: [] };
@@ -86,7 +86,7 @@ export function combineAny(parts: readonly NeedVerdict[]): NeedVerdict {
   return { outcome: worst ?? 'missing', ...all, lacking };
 }
 
-/** Nothing of this may be in the record; what is there speaks against the rule. */
+/** Evidence that must not be on file; what is there contradicts the rule. */
 export function combineNone(parts: readonly NeedVerdict[]): NeedVerdict {
   const against = [...new Set(parts.flatMap((part) => part.counted))];
   if (against.length === 0 && !parts.some((part) => part.outcome === 'met'))

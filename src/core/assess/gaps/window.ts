@@ -15,7 +15,7 @@ import {
 import type { RuleContext, Scope } from './context.js';
 import { shortfall } from './shortfalls.js';
 
-/** Where and when evidence must lie to count. */
+/** Where and when evidence must be to count. */
 export interface EvidenceWindow {
   at?: 'loading-stop' | 'unloading-stop' | undefined;
   after?: MilestoneOffset | undefined;
@@ -38,19 +38,19 @@ export interface WindowEnd {
   uncertaintySeconds: number;
 }
 
-/** A window's ends in time for evidence at one stop. An end that nothing in the record shows is open. */
+/** The ends of a window for evidence at one stop. An end that nothing in the record shows is open. */
 export interface WindowEnds {
   after?: WindowEnd;
   before?: WindowEnd;
-  /** Which events stand in for ones that are not recorded. */
+  /** Events that replace unrecorded ones. */
   notes: Shortfall[];
 }
 
 /**
- * The ends of a window as the record knows them. The moments are those of the evidence's own stop where it is of
- * the right side, else of the rule's stop, else of the line's, else of the first stop of that side (after) or the
- * last (before). A moment that is not recorded is bounded by its nearest recorded neighbour in the course of the
- * delivery; then the far end of a time next to it stays open.
+ * The ends of a window by the record. Milestones are those of the evidence's own stop where it is of the right
+ * side, else of the rule's stop, else of the line's, else of the first stop of that side (after) or the last
+ * (before). An unrecorded milestone is bounded by its nearest recorded neighbour in the course of the delivery; the
+ * far end of a `within` window then stays open.
  */
 export function windowEnds(
   context: WindowContext,
@@ -116,13 +116,13 @@ function narrow(
   ends[end] = { at, uncertaintySeconds: known.uncertaintySeconds };
 }
 
-/** Says when a neighbouring event had to stand in for a moment that is not recorded. */
+/** A note that a neighbouring event replaces an unrecorded milestone. */
 export function substituteEventNote(moment: Milestone, known: KnownMilestone | undefined): Shortfall[] {
   return known?.standIn === undefined ? [] : [shortfall('stands-in', { moment, standIn: known.standIn })];
 }
 
 /**
- * Why evidence does not lie inside the ends; undefined when it does. Stated uncertainties are granted.
+ * Why evidence is outside the window; undefined when it is inside. Stated uncertainties are allowed for.
  * @param at its known time, milliseconds since 1970 UTC
  */
 export function outsideReason(
@@ -139,7 +139,7 @@ export function outsideReason(
   return undefined;
 }
 
-/** Whether evidence is of a time after the moment that is asked about: then it was not there yet. */
+/** Whether evidence is later than the instant of assessment, so that it did not exist yet. */
 export function isInFuture(
   context: Pick<RuleContext, 'now'>,
   item: Pick<EvidenceItem, 'time'>,

@@ -8,7 +8,7 @@ export interface PalletSides {
   long: number;
 }
 
-/** What a row is made of before it has its place on the floor. */
+/** A row before it is placed on the floor. */
 export interface RowToPlace {
   row: number;
   pattern: RowPattern;
@@ -16,7 +16,7 @@ export interface RowToPlace {
   line?: string;
 }
 
-/** Lengths from inches meet exactly on paper and not in binary; this much is nothing. Metres. */
+/** Lengths in inches that meet exactly on paper differ in binary by less than this. Metres. */
 const NOTHING = 1e-9;
 
 /**
@@ -37,11 +37,11 @@ export function rowWidth(pattern: RowPattern, { short, long }: PalletSides): num
 }
 
 /**
- * Places rows on the floor from the nose on, in the order of their numbers: each row in the middle of the
- * width, each pallet pushed forward until it meets the bulkhead (y = 0) or a pallet that it would overlap.
- * Pinwheel rows that follow each other turn the left and the right pallet by turns. Whether the row is really
- * in the middle is not known from a pattern; side room is therefore only given for both sides together.
- * @param width inside width in metres; rows wider than it stick out on both sides, so that it can be seen
+ * Places rows on the floor from the nose, in the order of their numbers: each row centred, each pallet pushed
+ * forward until it meets the bulkhead (y = 0) or another pallet. Successive pinwheel rows alternate between turning
+ * the left and the right pallet. A pattern does not say whether the row is centred; side clearance is therefore
+ * given for both sides together.
+ * @param width inside width in metres; wider rows stick out on both sides, so that the drawing shows it
  */
 export function placeRows(rows: readonly RowToPlace[], width: number): PlacedPallet[] {
   const placed: PlacedPallet[] = [];
@@ -88,18 +88,18 @@ function palletsOf(pattern: RowPattern, turnLeft: boolean): Stance[] {
   }
 }
 
-/** How far to the rear the floor is taken between two distances from the left wall. */
+/** Rearmost face of placed pallets between two distances from the left wall. */
 function frontOf(placed: readonly PlacedPallet[], from: number, to: number): number {
   return placed
     .filter((one) => one.x < to - NOTHING && one.x + one.width > from + NOTHING)
     .reduce((rear, one) => Math.max(rear, one.y + one.length), 0);
 }
 
-/** Distance from the bulkhead to the last pallet's face, metres. */
+/** Distance from the bulkhead to the rear face of the last pallet, metres. */
 export const floorUsed = (pallets: readonly PlacedPallet[]): number =>
   pallets.reduce((rear, one) => Math.max(rear, one.y + one.length), 0);
 
-/** How many pallets of one footprint stand on a floor in one pattern, all rows alike. Metres. */
+/** Pallets of one footprint that fit on a floor in one pattern. Metres. */
 export function palletsThatFit(
   pattern: 'straight' | 'pinwheel' | 'turned',
   sides: PalletSides,
@@ -115,5 +115,5 @@ export function palletsThatFit(
   return rows * 2;
 }
 
-/** No trailer holds more rows; a bound for floors and pallets mistyped by a factor. */
+/** More rows than any trailer holds: a bound for floors and pallets mistyped by a factor. */
 const MOST_ROWS = 60;

@@ -12,20 +12,20 @@ import {
   rowWidth,
 } from './floor.js';
 
-/** The pallet of the grocery trade, where a line states none: 40 × 48 in. Common practice, no source. */
+/** Footprint of a grocery pallet, where a line states none: 40 × 48 in. Common practice, no source. */
 export const USUAL_FOOTPRINT: Footprint = {
   short: { value: 40, unit: 'in' },
   long: { value: 48, unit: 'in' },
 };
-/** Inside width for the drawing alone, where it is not stated: no number is computed from it. */
+/** Inside width for the drawing only, where none is stated: no number is computed from it. */
 const DRAWN_WIDTH: Length = { value: 99, unit: 'in' };
 
 const sidesOf = ({ short, long }: Footprint): PalletSides => ({ short: metres(short), long: metres(long) });
 const footprintOf = (line: Line | undefined): PalletSides => sidesOf(line?.pallet ?? USUAL_FOOTPRINT);
 
 /**
- * The load as its rows were noted at loading: places, side room, floor length, clearances, and how many pallets
- * the floor would hold. Undefined when no row was noted. Lengths in metres.
+ * The load plan from the recorded rows: places, side clearance, length used, other clearances, and how many pallets
+ * the floor would hold. Undefined without recorded rows. Lengths in metres.
  */
 export function loadPlan(state: RecordState): LoadPlan | undefined {
   const { delivery } = state;
@@ -74,7 +74,7 @@ export function loadPlan(state: RecordState): LoadPlan | undefined {
   };
 }
 
-/** Rows that were not noted keep the floor of a straight row free, so that the others are not drawn where they were not. */
+/** Unrecorded rows keep the floor of a straight row free, so that later rows are drawn in their places. */
 function placeAll(toPlace: readonly RowToPlace[], unknown: readonly number[], width: number): PlacedPallet[] {
   const empty = unknown.map(
     (row): RowToPlace => ({ row, pattern: 'straight', sides: sidesOf(USUAL_FOOTPRINT) }),
@@ -87,7 +87,7 @@ interface NotedRow {
   item: ItemOf<'pattern'>;
 }
 
-/** The word that holds for each row: the last in the ledger, of those that were not taken where goods go off. */
+/** The reading that holds for each row: the last in the ledger, without readings at unloading. */
 function notedRows(state: RecordState): NotedRow[] {
   const unloading = new Set(
     state.delivery.stops.filter((stop) => stop.does === 'unload').map(({ id }) => id),

@@ -3,23 +3,23 @@ import type { TimeRange } from '../../model/results.js';
 import type { StatedNumbers, UnitLog } from '../../model/unit-log.js';
 import { gapLimit } from '../temperature/sampling-interval.js';
 
-/** One reading written in tenths of °F and again in tenths of °C: half a step of each, in K. */
+/** One reading written in tenths of °F and again in tenths of °C: half a step of each, K. */
 const SAME_READING_KELVIN = 0.05 + (0.05 * 5) / 9 + 1e-9;
 
-/** How two logs of the same kind of columns stand to each other. */
+/** The relation of two logs with the same kinds of columns. */
 export type LogRelation =
-  /** They share rows, and the rows show one instrument. */
+  /** The logs share rows, and the rows show one instrument. */
   | { is: 'overlap'; span: TimeRange; sharedRows: number; agreeingRows: number }
-  /** One begins where the other ends, within the time that the log's own steps bridge. */
+  /** One log begins where the other ends, within the time that their own steps bridge. */
   | { is: 'continuation' }
-  /** In time with each other, and of two instruments by their rows. */
+  /** The logs cover the same time, and their rows show two instruments. */
   | { is: 'side-by-side'; span: TimeRange; sharedRows: number; agreeingRows: number }
   | { is: 'apart' };
 
 /**
  * Whether two logs come from one instrument. Columns and stated numbers must agree. Where they overlap, at least
- * half of the rows that could be in both are in both, and at least half of these agree; where they do not, one
- * follows the other within the gap limit and at a similar step, or both state the same unit or recorder.
+ * half of the rows that could be in both are, and at least half of these agree; otherwise one follows the other
+ * within the gap limit and at a similar step, or both state the same unit or recorder.
  */
 export function relateLogs(first: UnitLog, second: UnitLog): LogRelation {
   const [a, b] = (first.times.at(0) ?? 0) <= (second.times.at(0) ?? 0) ? [first, second] : [second, first];
@@ -65,7 +65,7 @@ function sameStated(a: StatedNumbers | undefined, b: StatedNumbers | undefined):
     const [one, other] = [a?.[what], b?.[what]];
     if (one === undefined || other === undefined) continue;
     if (one.toUpperCase() !== other.toUpperCase()) return 'other';
-    // Several recorders ride in one trailer.
+    // One trailer can carry several recorders.
     if (what !== 'trailer') verdict = 'same';
   }
   return verdict;
@@ -75,7 +75,7 @@ function rowsIn({ times }: UnitLog, { from, to }: TimeRange): number {
   return times.filter((at) => at >= from && at <= to).length;
 }
 
-/** Walks the rows that two logs have at the same moment. */
+/** Walks the rows that two logs have at the same instant. */
 export function forEachSharedRow(a: UnitLog, b: UnitLog, shared: (i: number, j: number) => void): void {
   for (let i = 0, j = 0; i < a.times.length && j < b.times.length; ) {
     const [x = 0, y = 0] = [a.times[i], b.times[j]];
@@ -89,7 +89,7 @@ export type RowDifference =
   | { is: 'channel'; channel: Channel; first: number; second: number }
   | { is: 'state'; state: StateColumn; first: string; second: string };
 
-/** Where two rows of one moment say different things; what only one of them says is no difference. */
+/** Values in which two rows of one instant differ; a value in only one row is no difference. */
 export function rowDifferences(a: UnitLog, i: number, b: UnitLog, j: number): RowDifference[] {
   const found: RowDifference[] = [];
   for (const [channel, values] of Object.entries(a.channels) as [Channel, Float64Array][]) {

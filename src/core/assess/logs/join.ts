@@ -6,17 +6,17 @@ import { mergeLogs } from './merge.js';
 
 /** Two logs that cover the same time. */
 export interface LogOverlap {
-  /** The one that counts where both have a row comes first. */
+  /** The log that prevails where both have a row comes first. */
   logs: [EvidenceId, EvidenceId];
   span: TimeRange;
-  /** Rows of the same moment in both, and of these the ones that say the same within rounding. */
+  /** Rows of the same instant in both, and of these the rows that agree within rounding. */
   sharedRows: number;
   agreeingRows: number;
-  /** Rows show one instrument: they are one log. Otherwise each stands for itself. */
+  /** The rows show one instrument, and the logs are joined; otherwise each stays separate. */
   joined: boolean;
 }
 
-/** A moment at which two downloads of one instrument say different things. */
+/** An instant at which two downloads of one instrument differ. */
 export interface RowDisagreement {
   at: number;
   counts: { log: EvidenceId; row: number };
@@ -25,7 +25,7 @@ export interface RowDisagreement {
 }
 
 export interface JoinedLogs {
-  /** One log for each instrument and stretch of time; a log that joins with no other is the one that came in. */
+  /** One log for each instrument and stretch of time; an unjoined log is the one that was given. */
   joined: UnitLog[];
   overlaps: LogOverlap[];
   /** At most 1,000, in the order of time; `disagreementCount` counts all. */
@@ -36,10 +36,9 @@ export interface JoinedLogs {
 const KEPT = 1_000;
 
 /**
- * Joins downloads of one unit or recorder that overlap or continue each other into one log, so that time which
- * two files cover is counted once. Where they have a row of the same moment, the log that came into the record
- * first counts; rows that disagree are counted and named, never averaged. Logs of several instruments stay as
- * they are. Pure; never throws.
+ * Joins downloads of one unit or recorder that overlap or continue each other, so that time in two files is counted
+ * once. Where both have a row of the same instant, the log that was recorded first prevails; rows that disagree are
+ * counted and listed, never averaged. Logs of several instruments stay separate. Pure; never throws.
  */
 export function joinLogs(logs: readonly UnitLog[]): JoinedLogs {
   const result: JoinedLogs = { joined: [], overlaps: [], disagreements: [], disagreementCount: 0 };
@@ -62,7 +61,7 @@ export function joinLogs(logs: readonly UnitLog[]): JoinedLogs {
   return result;
 }
 
-/** Whether a log belongs to a group; what it shares with it goes into the result. */
+/** Whether a log belongs to a group; the rows it shares go into the result. */
 function takes(
   group: { log: UnitLog; rank: number },
   next: { log: UnitLog; rank: number },

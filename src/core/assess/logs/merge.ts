@@ -8,19 +8,19 @@ import {
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { UnitLog } from '../../model/unit-log.js';
 
-/** Most problems that a log carries one by one. */
+/** Problems that a log lists one by one. */
 const KEPT_PROBLEMS = 1_000;
 
-/** Places of one moment in two logs; −1 where a log has no row of that moment. */
+/** Row indexes of one instant in two logs; −1 where a log has no such row. */
 type Pair = readonly [first: number, second: number];
 
 /**
- * Two logs of one instrument as one. Of two rows of one moment the one of `first` counts, and takes from the
- * other what it lacks. The joined log goes by the name of `first`.
+ * Two logs of one instrument as one. Of two rows of one instant the row of `first` prevails, and its blanks are
+ * filled from the other. The merged log keeps the id of `first`.
  */
 export function mergeLogs(first: UnitLog, second: UnitLog): UnitLog {
   const pairs = pairsOf(first.times, second.times);
-  /** From the row of `first` where it has a value, else from that of `second`. */
+  /** The value from `first` where it has one, else from `second`. */
   const numbers = (a: Float64Array | undefined, b: Float64Array | undefined): Float64Array =>
     new Float64Array(
       pairs.map(([i, j]) => {
@@ -64,7 +64,7 @@ function sourceLogsOf(log: UnitLog): readonly EvidenceId[] {
   return log.joinedFrom?.evidence ?? [log.evidence];
 }
 
-/** The rows of both in ascending time. */
+/** The rows of both logs in ascending time. */
 function pairsOf(a: Float64Array, b: Float64Array): Pair[] {
   const pairs: Pair[] = [];
   for (let i = 0, j = 0; i < a.length || j < b.length; ) {

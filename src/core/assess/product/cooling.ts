@@ -24,7 +24,7 @@ export function timeConstant(halfCoolingTime: number): number {
   return halfCoolingTime / Math.LN2;
 }
 
-/** The time after which an eighth of the difference is left: ln 8 τ, three half-cooling times. */
+/** The time after which one eighth of the difference remains: ln 8 τ, three half-cooling times. */
 export function sevenEighthsTime(halfCoolingTime: number): number {
   return timeConstant(halfCoolingTime) * log(8);
 }

@@ -12,13 +12,13 @@ export interface EnvelopePoint extends Envelope {
   at: number;
 }
 
-/** Steps of the curve; fewer for logs so long that the drawing would take longer than the rest of the work. */
+/** Steps of the curve; more would make the drawing of a long log slower than all other work. */
 const STEPS = 32;
 const MOST_ROWS = 2_000_000;
 
 /**
- * The same envelope as the result's own, at moments from the window's start to its end, °C: for a drawing. Undefined
- * when the result has no envelope, or is of another log.
+ * The result's envelope at instants from the window's start to its end, °C, for a drawing. Undefined when the
+ * result has no envelope, or is of another log.
  */
 export function envelopeCurve(result: ProductResult, line: Line, log: UnitLog): EnvelopePoint[] | undefined {
   const { loading, window, envelope, assumptions, toleranceKelvin } = result;

@@ -6,7 +6,7 @@ import { timeConstant } from './cooling.js';
 import { type Heating, NO_HEATING, type ProductGroup } from './heated.js';
 import { groupsAtEnd } from './response.js';
 
-/** What the product can have been like. */
+/** Assumptions about the product. */
 export interface EnvelopeAssumptions {
   log: UnitLog;
   gapLimitSeconds: number;
@@ -18,26 +18,26 @@ export interface EnvelopeAssumptions {
   heating: Heating;
 }
 
-/** Half-cooling times that are tried between the shortest and the longest, in equal ratios; odd, for one is the middle. */
+/** Half-cooling times tried between the shortest and the longest, in equal ratios; odd, so that one is the middle. */
 const TRIED = 7;
 
-/** Temperatures at the window's end: for each channel one of each half-cooling time, from the shortest to the longest. */
+/** Temperatures at the window's end: for each channel one for each half-cooling time, shortest first. */
 type Ends = readonly Float64Array[];
 
-/** Where products that start alike get to in every case. */
+/** End temperatures of products that start alike, over all cases. */
 export interface EnvelopeEdges {
   /** The coldest loading pulp without respiration. */
   low: Ends;
-  /** The warmest with all of it. */
+  /** The warmest loading pulp with full respiration. */
   high: Ends;
-  /** The mean and the warmest without respiration. */
+  /** The mean and the warmest loading pulp without respiration. */
   without: { mean: Ends; high: Ends };
 }
 
 /**
- * Temperatures at the window's end over everything assumed: every air channel, seven half-cooling times from the
+ * Temperatures at the window's end over all assumptions: every air channel, seven half-cooling times from the
  * shortest to the longest, the coldest loading pulp without respiration for the low edge, the warmest with full
- * respiration for the high edge. All that follows the air of one channel over one time goes in one walk.
+ * respiration for the high edge. Products that follow one channel over one window share one walk of the log.
  */
 export function envelopeEdges(all: readonly EnvelopeAssumptions[]): EnvelopeEdges[] {
   const ends = endsOf(
@@ -59,7 +59,7 @@ export function envelopeOf({ low, high }: EnvelopeEdges): Envelope {
   return { low: outermost(low, 'low'), high: outermost(high, 'high') };
 }
 
-/** Products that start alike and make heat alike. */
+/** Products with the same start and the same respiration. */
 interface Followed {
   assumed: EnvelopeAssumptions;
   celsius: number;
@@ -108,14 +108,14 @@ function halfTimes({ low, high }: { low: number; high: number }): number[] {
   return Array.from({ length: TRIED }, (_, i) => low * power(high / low, i / (TRIED - 1)));
 }
 
-/** One envelope, and the edge of it that is asked about. */
+/** One envelope, and the edge in question. */
 export interface EnvelopeQuery {
   assumed: EnvelopeAssumptions;
   edges: EnvelopeEdges;
   edge: keyof Envelope;
 }
 
-/** The assumption whose range moves one edge most: each in turn is held at its middle, and the edge compared. */
+/** The assumption that moves one edge most: each in turn is held at its middle, and the edges are compared. */
 export function dominantAssumption(
   all: readonly EnvelopeQuery[],
 ): { is: ProductAssumption; kelvin: number }[] {
@@ -135,7 +135,7 @@ function mattersMost(
   const held: Record<ProductAssumption, Ends> = {
     'half-cooling-time': ends.map((some) => some.subarray((TRIED - 1) / 2, (TRIED + 1) / 2)),
     'loading-pulps': fromMean,
-    // The low edge is without respiration.
+    // The low edge excludes respiration.
     respiration: edge === 'low' ? ends : edges.without.high,
     'air-channel': ends.slice(0, 1),
   };

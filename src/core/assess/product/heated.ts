@@ -2,11 +2,11 @@ import { type RateStretch, rateInStretch } from '../../reference/respiration.js'
 
 /** Between two temperatures, °C, the heat of respiration warms a product by `rate × exp(slope × (T − from))`, K/s. */
 export type HeatStretch = Pick<RateStretch, 'from' | 'to' | 'rate' | 'slope'>;
-/** From the coldest to the warmest, without a gap; none for a product that makes no heat. */
+/** From the coldest to the warmest, without gaps; empty for a product without respiration. */
 export type Heating = readonly HeatStretch[];
 export const NO_HEATING: Heating = [];
 
-/** One product among those that follow the same air. */
+/** One product among those in the same air. */
 export interface ProductStart {
   /** °C at the window's start. */
   celsius: number;
@@ -14,25 +14,25 @@ export interface ProductStart {
   tau: number;
 }
 
-/** Products that make heat alike. */
+/** Products with the same respiration. */
 export interface ProductGroup {
   starts: readonly ProductStart[];
   heating: Heating;
 }
 
-/** So much of a change is taken by the first terms of the exponential: what they leave is below 1e-17. */
+/** Below this change the first terms of the exponential suffice: the rest is under 1e-17. */
 const SMALL = 1e-3;
-/** After so many pieces the heat is worked out anew, so that what rounding leaves does not add up. */
+/** Segments after which respiration is computed anew, so that rounding does not add up. */
 const ANEW = 1024;
 
-/** Products with heat of their own, of all groups side by side. */
+/** Respiring products of all groups, side by side. */
 export class RespiringProducts {
   private readonly celsius: Float64Array;
   private readonly heat: Float64Array;
-  /** Which of the time constants, and which of the groups, each product has. */
+  /** Index of each product's time constant and group. */
   private readonly tau: Uint32Array;
   private readonly group: Uint32Array;
-  /** The stretch that each product is in. */
+  /** Lower end of each product's temperature stretch. */
   private readonly low: Float64Array;
   private readonly high: Float64Array;
   private readonly slope: Float64Array;
@@ -54,7 +54,7 @@ export class RespiringProducts {
     this.slope = new Float64Array(all.length);
   }
 
-  /** One piece further. Heat is that of the temperature at the piece's start. */
+  /** Advances by one segment. Respiration is taken at the temperature of the segment's start. */
   move(decay: Float64Array, fromAir: Float64Array, toHeat: Float64Array): void {
     if (this.moves++ % ANEW === 0) this.anew();
     const { celsius, heat, tau, low, high, slope } = this;
@@ -86,7 +86,7 @@ export class RespiringProducts {
     this.heat[i] = rateInStretch(stretch, celsius);
   }
 
-  /** The temperatures of a group's products. */
+  /** The temperatures of one group's products. */
   of(group: number): Float64Array {
     return this.celsius.filter((_, i) => this.group[i] === group);
   }

@@ -4,10 +4,10 @@ import type { UnitLog } from '../../model/unit-log.js';
 import { PROBES } from '../temperature/channels.js';
 import { summarise } from '../temperature/summary.js';
 
-/** With less of the air known nothing is said. Convention of this project. */
+/** Share of known air below which no verdict is given. Convention of this project. */
 const KNOWN = 0.9;
 
-/** The share of a window, 0 to 1, that a channel of a log is known in. */
+/** The share of a window, 0 to 1, in which a channel of a log is known. */
 export type CoverageOf = (
   log: UnitLog,
   channel: Channel,
@@ -15,7 +15,7 @@ export type CoverageOf = (
   gapLimitSeconds: number,
 ) => number;
 
-/** Asks for each channel and window once, and not at all for what results of the same logs say. */
+/** Computes each channel and window once, and takes what the results of the same logs already hold. */
 export function coverages(temperatures: readonly TemperatureResult[]): CoverageOf {
   const key = (log: string, channel: Channel, { from, to }: TimeRange) => `${log} ${channel} ${from} ${to}`;
   const known = new Map(
@@ -37,7 +37,7 @@ export function coverages(temperatures: readonly TemperatureResult[]): CoverageO
   };
 }
 
-/** Return and supply air as far as they are known; a probe only where there is neither. */
+/** Return and supply air as far as they are known; a probe only where neither is. */
 export function knownAir(
   coverage: CoverageOf,
   log: UnitLog,

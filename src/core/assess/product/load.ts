@@ -14,12 +14,12 @@ const PALLETS =
   'the longest measured in tightly stacked pallets of pears (Faubion and Kader, as summarised by NC State University), the shortest common practice, no source';
 
 /**
- * Half-cooling times of product in the moving air of a trailer, from the outer cartons that follow the air to the
- * heart of a tight pallet. The longest of pallets is measured and published; the others are common practice, no
- * source, and wide on purpose. That a load lags behind its air so unevenly is published for trailers too:
- * USDA Marketing Research Report 1132 (Hinsch, Kindya, Rij 1983) found lettuce of one trailer 11 to 19 °F apart on
- * arrival, and NC State Extension ("Forced-air cooling") that the middle of a pallet may lose heat more slowly than
- * respiration makes it.
+ * Half-cooling times of product in the moving air of a trailer, from outer cartons that follow the air to the core
+ * of a tight pallet. The longest for pallets is measured and published; the others are common practice, no source,
+ * and wide on purpose. Uneven lag of a load behind its air is published for trailers too: USDA Marketing Research
+ * Report 1132 (Hinsch, Kindya, Rij 1983) found lettuce of one trailer 11 to 19 °F apart on arrival, and NC State
+ * Extension ("Forced-air cooling") says that the middle of a pallet may lose heat more slowly than respiration
+ * produces it.
  */
 const HALF_COOLING: Record<Load, { low: number; high: number; from: string }> = {
   pallets: { low: 4 * HOUR, high: 15.7 * DAY, from: PALLETS },
@@ -27,7 +27,7 @@ const HALF_COOLING: Record<Load, { low: number; high: number; from: string }> = 
   'not-stated': { low: 2 * HOUR, high: 15.7 * DAY, from: PALLETS },
 };
 
-/** How a line stands in the trailer, as far as its facts say, and the half-cooling times that go with it. */
+/** How a line is packed in the trailer, by its facts, and the half-cooling times for that packing. */
 export function packingOf(line: Line): Pick<ProductResult['assumptions'], 'load' | 'halfCoolingSeconds'> {
   const load: Load =
     line.pallets !== undefined ? 'pallets' : line.cartons !== undefined ? 'loose-cartons' : 'not-stated';

@@ -21,10 +21,10 @@ import { type Heating, NO_HEATING } from './heated.js';
 import { type CoverageOf, coverages, knownAir } from './known-air.js';
 import { packingOf } from './load.js';
 
-/** Room for the thermometers at either end, K: 2 °F, FDA Food Code 4-203.11, from memory. */
+/** Tolerance for the thermometers at either end, K: 2 °F, FDA Food Code 4-203.11, from memory. */
 const THERMOMETERS = 10 / 9;
 
-/** The pulps of one line at one end. */
+/** Pulps of one line at one end. */
 interface End {
   min: number;
   max: number;
@@ -34,16 +34,16 @@ interface End {
 }
 
 /**
- * For each line and log: whether the arrival pulps go with the loading pulps and the logged air. This is plausibility
- * with stated assumptions, never proof. The product at the thermometer is taken to follow the air near it by Newton's
- * law of cooling; what happened on the dock before and after is not in it.
+ * For each line and log: whether the arrival pulps are consistent with the loading pulps and the logged air. A
+ * plausibility check with stated assumptions, never proof. The product at the thermometer follows the nearby air by
+ * Newton's law of cooling; time on the dock before and after is not included.
  */
 export function productResults(
   lines: readonly Line[],
   pulps: readonly PulpGroup[],
   logs: readonly UnitLog[],
   milestones: Milestones,
-  /** Results of the same logs: where their window is that of a line, it is known how much of the air they know. */
+  /** Results of the same logs: where their window is that of a line, their coverage is known already. */
   temperatures: readonly TemperatureResult[] = [],
 ): ProductResult[] {
   const coverage = coverages(temperatures);
@@ -72,7 +72,7 @@ function endOf(pulps: readonly PulpGroup[], line: Line, stop: string): End | und
   };
 }
 
-/** One that can be judged: what is known of it so far, and what the product can have been like. */
+/** A line and log that can be judged: what is known of it so far, and its assumptions. */
 interface Open {
   result: ProductResult;
   arrival: End;
@@ -140,7 +140,7 @@ function caseOf(
 
 const bare = ({ min, max, evidence }: End) => ({ min, max, evidence });
 
-/** Highest published rate at the product's temperature, as heating in K/s. */
+/** Highest published respiration at the product's temperature, as heating in K/s. */
 export function heatingOf(respiration: Respiration | undefined, joulesPerKilogramKelvin: number): Heating {
   if (respiration === undefined) return NO_HEATING;
   const perKilogramKelvin = (rate: number) =>
@@ -170,7 +170,7 @@ function judgeAll(open: readonly Open[]): ProductResult[] {
   });
 }
 
-/** How far the arrival pulps lie beyond either edge, and the edge that it is about: the nearer one when they lie inside. */
+/** Distance of the arrival pulps beyond either edge, and the edge concerned: the nearer one when they are inside. */
 function againstPulps(arrival: End, envelope: Envelope) {
   const above = arrival.max - (envelope.high + THERMOMETERS);
   const below = envelope.low - THERMOMETERS - arrival.min;

@@ -12,11 +12,11 @@ import {
 } from './heated.js';
 
 /**
- * Follows products through the pieces of the air; over unknown time the air goes straight to the next sample.
- * A piece of air from v0 to v1 brings a product from T to d T + m v0 + w (v1 − v0) + hτm, with x = seconds/τ,
- * d = e^(−x), m = 1 − d and w = 1 − m/x: `productAfter`, with what is one for all products of a time constant worked
- * out once. Without heat of its own that is linear in T, so where a product of one time constant gets from any
- * start follows from where it gets from 0 °C. Heat follows its product's temperature by the factor e^(slope × change).
+ * Follows products through the segments of the air; across unknown time the air is interpolated to the next sample.
+ * A segment from v0 to v1 takes a product from T to d T + m v0 + w (v1 − v0) + hτm, with x = seconds/τ, d = e^(−x),
+ * m = 1 − d and w = 1 − m/x: `productAfter`, with the factors common to all products of a time constant computed
+ * once. Without respiration this is linear in T, so the result for any start follows from the result for 0 °C.
+ * Respiration follows the product's temperature by the factor e^(slope × change).
  */
 class Products implements SegmentSink {
   private readonly taus: Float64Array;
@@ -24,9 +24,9 @@ class Products implements SegmentSink {
   private readonly toAir: Float64Array;
   private readonly withAir: Float64Array;
   private readonly toHeat: Float64Array;
-  /** What the piece at hand adds to a product of each time constant besides its own heat. */
+  /** What the current segment adds to a product of each time constant, without its own heat. */
   private readonly fromAir: Float64Array;
-  /** From 0 °C without heat, one for each time constant; none where all make heat. */
+  /** Result from 0 °C without heat, one for each time constant; empty where all products respire. */
   private readonly fromZero: Float64Array;
   private readonly heated: RespiringProducts;
   private lastAt: number;
@@ -86,7 +86,7 @@ class Products implements SegmentSink {
     });
   }
 
-  /** To the window's end in the last known air; for each group its products. */
+  /** Continues to the window's end in the last known air; the products of each group. */
   finish(to: number): Float64Array[] {
     if (to > this.lastAt && !Number.isNaN(this.lastAir))
       this.move(this.lastAt, this.lastAir, to, this.lastAir);
@@ -104,9 +104,9 @@ class Products implements SegmentSink {
 }
 
 /**
- * The temperatures that products have at the end of a window when they start as given and follow the air of a channel,
- * for each group. The air is piecewise linear and each piece is solved exactly; the heat of respiration is constant
- * within a piece, at the product's temperature at its start.
+ * Temperatures of products at the end of a window that start as given and follow a channel's air, for each group.
+ * The air is piecewise linear and each segment is solved exactly; respiration is constant within a segment, at the
+ * product's temperature at its start.
  */
 export function groupsAtEnd(
   log: UnitLog,
@@ -121,7 +121,7 @@ export function groupsAtEnd(
   return products.finish(window.to);
 }
 
-/** The same for one group of products. */
+/** Temperatures at the end of a window for one group of products. */
 export function productsAtEnd(
   log: UnitLog,
   channel: Channel,

@@ -5,16 +5,19 @@ import type { RecordedDoor } from './recorded-doors.js';
 import { type LoggedState, SAME_SET_POINT } from './states.js';
 
 const MINUTE = 60_000;
-/** An excursion may begin this long after the event that explains it. Convention of this project. */
+/** Longest delay from an event to an excursion that it explains. Convention of this project. */
 const REACH = 15 * MINUTE;
-/** It must be over this long after the event's end, or the event's own length after it if that is longer. */
+/** Longest recovery after an event's end, or the event's own length if that is longer. */
 const RECOVERY = 60 * MINUTE;
-/** A box that was loaded with its doors open is warm at first: inferred when back in band within this time. */
+/**
+ * A trailer loaded with its doors open is warm at first: a pull-down is inferred when the air is back in range
+ * within this time.
+ */
 const PULL_DOWN = 4 * 60 * MINUTE;
-/** A pull-down begins at the closing of the doors, or this long after at the latest. */
+/** A pull-down begins when the doors close, or at most this much later. */
 const PULL_DOWN_START = 30 * MINUTE;
 
-/** What could explain an excursion, per kind in order of time. */
+/** Events that can explain an excursion, by kind, in order of time. */
 export interface Explanations {
   logged: LoggedState[];
   /** Runs of logged set points. */
@@ -22,15 +25,15 @@ export interface Explanations {
   band: Pick<Band, 'low' | 'high'>;
   custody: Custody;
   stepSeconds: number;
-  /** Doors recorded as opened, until they were recorded as closed. */
+  /** Doors recorded as opened, until recorded as closed. */
   doors?: readonly RecordedDoor[];
 }
 
 /**
- * Looks for the cause of excursions. `logged` means that the event stands in the log and the excursion fits it in
- * time: begins during it or shortly after, and is over soon after. An event that is long past does not explain
- * an excursion that goes on. Doors that people recorded count as logged, with the evidence named. Pull-down has no
- * entry in a log and is only ever inferred.
+ * Finds the cause of excursions. `logged` means that the event is in the log and the excursion fits it in time:
+ * begins during it or shortly after, and ends soon after. An event long past does not explain an excursion that
+ * continues. Doors that people recorded count as logged, and the evidence is named. A pull-down is never logged,
+ * only inferred.
  */
 export function causeFinder(given: Explanations): (one: Outside) => ExcursionCause {
   const of = (is: LoggedState['is']) => given.logged.filter((event) => event.is === is);
@@ -39,7 +42,7 @@ export function causeFinder(given: Explanations): (one: Outside) => ExcursionCau
   const defrosts = of('defrost');
   const changes = setPointEvents(given.setPoints, given.band);
   const before = given.stepSeconds * 1000;
-  // Doors open and a unit off for the loading are what a pull-down follows; they are not its cause.
+  // Doors open and a unit off for loading precede a pull-down; they are not its cause.
   const loading = given.custody.from.at + before;
   const recorded = given.doors ?? [];
   const later = {
@@ -60,14 +63,17 @@ export function causeFinder(given: Explanations): (one: Outside) => ExcursionCau
   };
 }
 
-/** Whether the latest event that began by the excursion's start fits it. The row before an event may hide its start. */
+/**
+ * Whether the latest event that began by the excursion's start fits it. The row before an event may hide the
+ * event's start.
+ */
 function explains(events: readonly TimeRange[], one: Outside, stepBefore: number): boolean {
   const event = lastFrom(events, one.from + stepBefore);
   if (event === undefined || one.from > event.to + REACH) return false;
   return one.to <= event.to + Math.max(RECOVERY, event.to - event.from);
 }
 
-/** The last span that starts at or before a time; spans are in order of their start. */
+/** The last span that starts at or before a time; spans are sorted by start. */
 function lastFrom(spans: readonly TimeRange[], at: number): TimeRange | undefined {
   let low = 0;
   let high = spans.length;
@@ -79,7 +85,7 @@ function lastFrom(spans: readonly TimeRange[], at: number): TimeRange | undefine
   return spans[low - 1];
 }
 
-/** Times for which the logged set point lay outside the band, and the moments at which it changed inside. */
+/** Times at which the logged set point was out of range, and instants at which it changed within the range. */
 function setPointEvents(
   runs: readonly (TimeRange & { celsius: number })[],
   band: Pick<Band, 'low' | 'high'>,
@@ -87,7 +93,7 @@ function setPointEvents(
   const above: TimeRange[] = [];
   const below: TimeRange[] = [];
   runs.forEach((run, index) => {
-    // The same set point after a time without values is no change.
+    // The same set point after a data gap is no change.
     const earlier = runs[index - 1];
     const changed = earlier !== undefined && Math.abs(earlier.celsius - run.celsius) > SAME_SET_POINT;
     if (run.celsius > band.high + ROUNDING) above.push(run);

@@ -3,18 +3,18 @@ import type { Band, ChannelSummary, TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { summarise } from './summary.js';
 
-/** Sensors besides the unit's own, among the load or at its rear. */
+/** Sensors other than the unit's own, in the load or at its rear. */
 export const PROBES = ['probe', 'probe-2', 'probe-3', 'probe-4'] as const satisfies readonly Channel[];
-/** The band is held against the first of these that the log has: return air stands for the load as a whole. */
+/** Channels in the order of preference for the comparison with the range: return air represents the load as a whole. */
 const JUDGED: readonly Channel[] = ['return-air', 'supply-air', ...PROBES];
 const ALL: readonly Channel[] = [...JUDGED, 'ambient', 'set-point'];
 
-/** The channel of a log that the band is held against. */
+/** The channel of a log that is compared with the range. */
 export function judgedChannel(log: UnitLog): Channel | undefined {
   return loadAirChannels(log)[0];
 }
 
-/** The channels of a log that the load itself can have felt. */
+/** Channels of the air around the load. */
 export function loadAirChannels(log: UnitLog): Channel[] {
   return JUDGED.filter((channel) => log.channels[channel]?.some(Number.isFinite));
 }
@@ -26,7 +26,7 @@ export function logSpan(log: UnitLog): TimeRange | undefined {
   return from === undefined || to === undefined ? undefined : { from, to };
 }
 
-/** Every channel of a log over a window; those that the load felt are held against the band. */
+/** Summaries of every channel over a window; those of the air around the load are compared with the range. */
 export function channelSummaries(
   log: UnitLog,
   window: TimeRange,

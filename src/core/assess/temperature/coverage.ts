@@ -4,7 +4,7 @@ import { judgedChannel } from './channels.js';
 import { gapLimit } from './sampling-interval.js';
 import { walkSegments } from './segments.js';
 
-/** Share of a window, 0 to 1, in which at least one of the logs knows its air. An instant is known or not. */
+/** Share of a window, 0 to 1, in which at least one log has known air. Overlaps count once. */
 export function knownShare(logs: readonly UnitLog[], window: TimeRange): number {
   if (window.to <= window.from) return 0;
   const spans = logs.flatMap((log) => knownSpans(log, window)).sort((a, b) => a.from - b.from);

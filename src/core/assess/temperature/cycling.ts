@@ -4,12 +4,12 @@ import type { Cycling, TimeRange } from '../../model/results.js';
 import { shareOutside } from './integral.js';
 import { type SegmentSink, walkSegments } from './segments.js';
 
-/** The air must pass the set point by this much for a swing to count, so that a flicker is none. Kelvin; convention. */
+/** Distance beyond the set point for a swing to count, kelvin; smaller movement is flicker. Convention. */
 const PAST_SET_POINT = 0.25;
 
 type Run = TimeRange & { celsius: number };
 
-/** Follows air minus set point through its swings; times in milliseconds, distances in kelvin. */
+/** Counts the swings of air around the set point; times in milliseconds, distances in kelvin. */
 class Swings implements SegmentSink {
   setPoint = 0;
   known = 0;
@@ -66,7 +66,7 @@ class Swings implements SegmentSink {
     this.side = 1;
   }
 
-  /** A gap or another set point ends the swing that was open. */
+  /** Ends the open swing at a data gap or a change of set point. */
   restart(): void {
     this.side = 0;
     this.begun = Number.NaN;
@@ -80,9 +80,9 @@ class Swings implements SegmentSink {
 }
 
 /**
- * How the air of one channel moved around the set point, over the runs in which the set point held. A cycle is one
- * swing from an upward passing of the set point to the next, with at least 0.25 K to either side; period and swing
- * are medians over all cycles. Undefined when air and set point are never known together.
+ * Cycling of one channel about the set point, over the runs in which the set point held. A cycle is one swing from
+ * an upward crossing to the next, with at least 0.25 K on either side; period and swing are medians. Undefined when
+ * air and set point are never known together.
  */
 export function cyclingOf(
   channel: Channel,

@@ -12,8 +12,8 @@ export interface Sensor {
 }
 
 /**
- * One sensor against another over a window, first minus second, in kelvin. Both are read off their straight lines at
- * the times of either; where one of them is unknown, so is the difference. `limit`: how far apart counts as apart.
+ * One sensor against another over a window, first minus second, kelvin. Both are interpolated at the times of
+ * either; where one is unknown, so is the difference. `limit` is the difference beyond which they disagree.
  */
 export function differenceOf(
   first: Sensor,
@@ -49,7 +49,7 @@ interface Series {
   values: Float64Array;
 }
 
-/** The difference at the times of either, with those beyond the window's ends that can be joined to it. */
+/** The difference at the times of either, including the samples beyond the window's ends that can be joined to it. */
 function merged(a: Series, b: Series, window: TimeRange, limits: readonly number[]): Series {
   const [limitA = 0, limitB = 0] = limits;
   const readA = reader(a, limitA);
@@ -65,7 +65,7 @@ function timesIn(times: Float64Array, { from, to }: TimeRange): Float64Array {
   return times.subarray(Math.max(0, firstIndexFrom(times, from) - 1), firstIndexFrom(times, to) + 1);
 }
 
-/** Reads a series off its straight lines at rising times; NaN where it is unknown. */
+/** Interpolates a series at rising times; NaN where it is unknown. */
 function reader({ times, values }: Series, limit: number): (at: number) => number {
   let next = 0;
   let left: { at: number; value: number } | undefined;

@@ -1,12 +1,15 @@
 import type { Excursion, ExcursionCause, ExcursionSums, ExcursionTotals } from '../../model/results.js';
 
-/** Excursions that are listed, the heaviest by degree-hours: more than any reader looks at. All are added up. */
+/** Excursions listed, the heaviest by degree-hours: more than any reader reviews. The sums include all. */
 export const MOST_LISTED = 5_000;
 
-/** An excursion before it has its name and its cause. */
+/** An excursion before its id and cause are known. */
 export type Outside = Omit<Excursion, 'id' | 'cause'>;
 
-/** The sums over all excursions, and the heaviest of them in the order given. `name` goes by the place among all. */
+/**
+ * The sums over all excursions, and the heaviest of them in the order given. `name` gives an id by the position
+ * among all.
+ */
 export function listExcursions(
   all: readonly Outside[],
   name: (index: number) => string,
@@ -16,7 +19,7 @@ export function listExcursions(
   return { excursions: heaviest(excursions), excursionTotals: totalsOf(excursions) };
 }
 
-/** Of two alike the earlier. */
+/** The heaviest excursions; of equals the earlier. */
 function heaviest(all: Excursion[]): Excursion[] {
   if (all.length <= MOST_LISTED) return all;
   const listed = new Set([...all].sort((a, b) => b.degreeHours - a.degreeHours).slice(0, MOST_LISTED));

@@ -6,17 +6,17 @@ import { meanOutside } from './integral.js';
 import { type SegmentSink, walkSegments } from './segments.js';
 
 const MS_PER_HOUR = 3_600_000;
-/** Clocks here count milliseconds: the line that is in band for less has only touched the limit. */
+/** Milliseconds: a line in range for less has only touched the limit. */
 const TOUCH = 1;
 
 /**
- * Follows one side of the band. Two excursions with any time in band between them stay two, however short that
- * time is: merging would call time in band time out of it. Only where the line touches the limit in one point
- * (less than a millisecond) and turns back is it one.
+ * Detects crossings of one side of the range. Two excursions with any time in range between them stay two, however
+ * short that time: merging would count time in range as time out of it. They are one only where the line touches
+ * the limit in one point (less than a millisecond) and turns back.
  */
 class BandCrossingDetector {
   private open: Outside | undefined;
-  /** The last that ended, as long as the next piece may go on with it. */
+  /** The excursion that ended last, while the next segment may still continue it. */
   private last: Outside | undefined;
   private edge: Outside['cutBy'][number] | undefined = 'window-start';
 
@@ -50,7 +50,7 @@ class BandCrossingDetector {
 
   private begin(at: number, value: number, fromOutside: boolean): Outside {
     if (this.last !== undefined && this.last.to + TOUCH > at && this.edge === undefined) {
-      // The line only touched the limit: this is the same excursion.
+      // The line only touched the limit, so this is the same excursion.
       this.open = this.last;
       this.last = undefined;
       return this.open;
@@ -101,9 +101,8 @@ class BandCrossingDetector {
 }
 
 /**
- * All times outside the band of one channel in a window, in order of their start, and the times of more than the
- * gap limit without known values. A sample that stands alone outside the band is an excursion of no known length.
- * `name` gives an excursion its id by its place in that order.
+ * Excursions of one channel in a window, in order of their start, and data gaps longer than the gap limit. An
+ * isolated sample out of range is an excursion of unknown length. `name` gives an excursion its id by its position.
  */
 export function findExcursions(
   channel: Channel,
@@ -123,7 +122,7 @@ export function findExcursions(
   const below = new BandCrossingDetector(begun, channel, 'below', low);
   const sink: SegmentSink = {
     segment(t0, v0, t1, v1) {
-      // A line that falls through the whole band leaves it above before it does below.
+      // A line that falls through the whole range leaves it above before it leaves it below.
       const [first, then] = v0 > v1 ? [above, below] : [below, above];
       first.piece(t0, v0, t1, v1);
       then.piece(t0, v0, t1, v1);

@@ -3,28 +3,31 @@ import type { Jump, TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { PROBES } from './channels.js';
 
-/** Air in a loaded box does not go this far from both its neighbours and back within two steps. Kelvin; convention of this project. */
+/**
+ * Air in a loaded trailer does not move this far from both neighbours and back within two steps. Kelvin; convention
+ * of this project.
+ */
 export const JUMP_KELVIN = 15;
 /** The neighbours of a jump agree within this, kelvin. */
 const NEIGHBOURS_AGREE = 5;
-/** And are no farther from it than this, milliseconds: over longer steps much can happen. */
+/** The neighbours are no farther away than this, milliseconds: over longer steps the air can change. */
 const NEIGHBOURS_WITHIN = 20 * 60_000;
 
-/** A defrost can heat the air at the sensor this fast: what the log itself calls one is no fault. */
+/** A defrost can heat the sensor's air this fast: a value in a logged defrost is no fault. */
 const DEFROST = /defrost|^on$|^yes$|^1$|^true$|^active$/i;
 
 const HELD: readonly Channel[] = ['return-air', 'supply-air', ...PROBES, 'ambient'];
 
 export interface CleanLog {
-  /** The same log, with jumps as unknown values; the very same object when there are none. */
+  /** The log with jumps as unknown values; the same object when there are none. */
   log: UnitLog;
   jumps: Jump[];
 }
 
 /**
- * Leaves out single samples that no air can have given: more than 15 K from both neighbours on the same side, while
- * these agree within 5 K and lie within 20 minutes. Set points and rows in a logged defrost are never left out.
- * Every jump is listed with its row, so that a reader can put it back.
+ * Excludes single samples that are physically implausible: more than 15 K from both neighbours on the same side,
+ * while these agree within 5 K and are within 20 minutes. Set points and rows in a logged defrost are never
+ * excluded. Every jump is listed with its row, so that a reader can put it back.
  */
 export function withoutJumps(log: UnitLog): CleanLog {
   const jumps: Jump[] = [];
@@ -58,7 +61,7 @@ export function jumpsIn(jumps: readonly Jump[], { from, to }: TimeRange): Jump[]
 
 function jumpRows(log: UnitLog, values: Float64Array): { index: number; kelvin: number }[] {
   const found: { index: number; kelvin: number }[] = [];
-  // The two samples before, by row and value.
+  // Row and value of the two samples before.
   let [before, here] = [-1, -1];
   let [a, b] = [Number.NaN, Number.NaN];
   values.forEach((after, next) => {

@@ -7,11 +7,14 @@ const GAS_CONSTANT = 8.314462618;
 const RATIO = ACTIVATION_ENERGY / GAS_CONSTANT;
 const ZERO_CELSIUS = 273.15;
 
-/** Pieces that change by no more than this are integrated with two points, kelvin: the error is below 1e-11 of the sum. */
+/**
+ * Segments that change by no more than this are integrated with two points, kelvin: the error is below 1e-11 of the
+ * sum.
+ */
 const NEARLY_LEVEL = 0.1;
-/** Longer ones are cut to this and integrated with four points, kelvin: the error is below 1e-13. */
+/** Longer segments are cut to this and integrated with four points, kelvin: the error is below 1e-13. */
 const CUT = 2;
-/** Air between −80 and 85 °C needs no more parts; a hostile log with other numbers must not keep anyone waiting. */
+/** Air between −80 and 85 °C needs no more parts; the bound keeps a hostile log from taking long. */
 const MOST_PARTS = 100;
 // Gauss–Legendre points and weights on 0 to 1.
 const TWO = 0.5 - Math.sqrt(1 / 12);
@@ -29,7 +32,7 @@ const FOUR = [
 /** exp(−ΔH/RT) relative to 0 °C, so that sums stay near one. */
 const rate = (celsius: number) => exp(RATIO / ZERO_CELSIUS - RATIO / (celsius + ZERO_CELSIUS));
 
-/** Mean of the Arrhenius rate over a straight piece from v0 to v1, °C. */
+/** Mean of the Arrhenius rate over a straight segment from v0 to v1, °C. */
 export function meanRate(v0: number, v1: number): number {
   const change = v1 - v0;
   if (change === 0) return rate(v0);
@@ -41,15 +44,15 @@ export function meanRate(v0: number, v1: number): number {
   return sum / parts;
 }
 
-/** The steady temperature, °C, whose rate is the mean rate: T = (ΔH/R) / −ln(mean of exp(−ΔH/RT)). */
+/** The constant temperature, °C, with the same mean rate: T = (ΔH/R) / −ln(mean of exp(−ΔH/RT)). */
 export function kineticCelsius(mean: number): number {
   return RATIO / (RATIO / ZERO_CELSIUS - log(mean)) - ZERO_CELSIUS;
 }
 
 /**
- * Mean kinetic temperature of temperatures that each held for a time: T = (ΔH/R) / −ln(Σ tᵢ exp(−ΔH/RTᵢ) / Σ tᵢ).
- * Temperatures in °C, times in any one unit. It weighs warmth more than cold and can hide chilling and freezing:
- * it is shown, and never used to clear an excursion.
+ * Mean kinetic temperature of temperatures that were each held for a time: T = (ΔH/R) / −ln(Σ tᵢ exp(−ΔH/RTᵢ) / Σ
+ * tᵢ). Temperatures in °C, times in any one unit. It weighs warmth more than cold and can hide chilling and
+ * freezing: it is shown, and never used to clear an excursion.
  */
 export function meanKineticTemperature(held: readonly { celsius: number; time: number }[]): number {
   const total = held.reduce((sum, one) => sum + one.time, 0);

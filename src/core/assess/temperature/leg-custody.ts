@@ -5,16 +5,16 @@ import { custodyBetween } from '../custody.js';
 import { type Leg, legsOf } from '../legs.js';
 import type { Milestones } from '../milestones.js';
 
-/** A leg with the time from doors to doors, and the bands of what was aboard. */
+/** A leg with its custody from doors closed to doors opened, and the ranges of the lines aboard. */
 export interface LegInCustody extends Leg {
   custody: Custody;
   bands: Band[];
 }
 
 /**
- * The legs of a delivery with more than two stops, from the doors closed at each stop to the doors opened at the
- * next. Ends without an event stand in as for custody; a leg between stops without any event is left out, and so is
- * one with nothing aboard.
+ * Legs of a delivery with more than two stops, from the doors closed at each stop to the doors opened at the next.
+ * Missing events are replaced as for custody; a leg between stops without any event is left out, and so is an empty
+ * leg.
  */
 export function legsInCustody(
   milestones: Milestones,

@@ -8,13 +8,13 @@ import {
 } from '../../reference/respiration.js';
 import { type SegmentSink, walkSegments } from './segments.js';
 
-/** Adds up respiration over the pieces of the air, cut where the published rates have a temperature. */
+/** Sums respiration over the segments of the air, cut at the temperatures of published rates. */
 class Used implements SegmentSink {
   known = 0;
   sum = 0;
   beyond = 0;
   #stretch: RateStretch;
-  /** The end of one piece is the start of the next: its rate is known. */
+  /** The end of one segment is the start of the next, so its rate is known. */
   #lastValue = Number.NaN;
   #lastRate = 0;
 
@@ -38,11 +38,11 @@ class Used implements SegmentSink {
       const [from, to] = [Math.max(low, stretch.from), Math.min(high, stretch.to)];
       if (from > to || (from === to && low !== high)) continue;
       this.#stretch = stretch;
-      // Over a level piece only one stretch counts.
+      // A level segment needs only one stretch.
       this.#add(stretch, low === high ? length : (length * (to - from)) / (high - low), from, to);
       if (low === high) return;
     }
-    // The last stretch that counted need not be the one that the piece ends in.
+    // The last stretch counted need not be the one that the segment ends in.
     this.#lastValue = Number.NaN;
   }
 
@@ -55,7 +55,7 @@ class Used implements SegmentSink {
     const grown = stretch.slope * (v1 - v0);
     const mean = Math.abs(grown) < 1e-9 ? (r0 + r1) / 2 : (r1 - r0) / grown;
     this.sum += mean * length;
-    // Air that stands at the outermost published temperature is not beyond it.
+    // Air constant at the outermost published temperature is not beyond it.
     if (stretch.beyond && (v0 !== v1 || (v0 !== stretch.from && v0 !== stretch.to))) this.beyond += length;
   }
 
@@ -64,10 +64,10 @@ class Used implements SegmentSink {
 }
 
 /**
- * How long at the reference temperature would have cost as much of the product's life as the air did: the integral of
- * R(T)/R(reference) over known time, in seconds, with R the published respiration and its own Q10 between published
- * temperatures (Saltveit in USDA Agriculture Handbook 66: life goes as one over the rate). An estimate; it does not hold
- * below a chilling threshold, where cold itself shortens life.
+ * Shelf life consumed, as the time at the reference temperature that consumes as much: the integral of
+ * R(T)/R(reference) over known time, seconds, with R the published respiration, interpolated by its own Q10
+ * (Saltveit in USDA Agriculture Handbook 66: shelf life is inversely proportional to respiration). An estimate; it
+ * does not hold below a chilling threshold, where cold itself shortens life.
  */
 export function lifeUsed(
   times: Float64Array,

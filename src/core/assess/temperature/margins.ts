@@ -20,15 +20,16 @@ import { gapLimit } from './sampling-interval.js';
 import { summarise } from './summary.js';
 
 /**
- * For each line whose goods the reference table has, and each log: how far the air stayed from freezing, chilling and
- * the end of the published range while the line was aboard. Where sources differ the one worse for the carrier counts,
- * and all are listed. Air is not product: air below a point for a short time need not have brought the product there.
+ * For each line whose goods the reference table has, and each log: how far the air stayed from freezing, chilling
+ * and the end of the published range while the line was aboard. Where sources differ the one worse for the carrier
+ * counts, and all are listed. Air is not product: air below a point for a short time need not have cooled the
+ * product to it.
  */
 export function lineMargins(
   lines: readonly Line[],
   logs: readonly UnitLog[],
   milestones: Milestones,
-  /** Results of the same logs: where their window is that of a line, their channels need not be summed again. */
+  /** Results of the same logs: where their window is that of a line, their sums are reused. */
   temperatures: readonly TemperatureResult[] = [],
 ): LineMargin[] {
   const plain = new Map(temperatures.flatMap(plainSums));
@@ -46,7 +47,7 @@ export function lineMargins(
 
 const keyOf = (log: string, channel: Channel, { from, to }: TimeRange) => `${log} ${channel} ${from} ${to}`;
 
-/** The channels of a result as they are without limits: all known time is inside. */
+/** Channel sums of a result without limits, where all known time is inside. */
 function plainSums({ log, custody, channels }: TemperatureResult): [string, ChannelSummary][] {
   const window = { from: custody.from.at, to: custody.to.at };
   return channels.map((sums) => [
@@ -80,7 +81,7 @@ function marginOf(
     const whole = plain.get(key) ?? sum(which);
     plain.set(key, whole);
     const { min, max } = whole;
-    // Air that kept within the limits has nothing outside them: the sums are those without limits.
+    // Air within the limits has nothing outside them: the sums without limits apply.
     if (min === undefined || max === undefined || (min.value >= low && max.value <= high)) return whole;
     return sum(which, { low, high });
   };
@@ -174,7 +175,10 @@ function chillingOf(produce: Produce, channel: Channel, against: Against): LineM
   };
 }
 
-/** Only where a rate is published, the bill names a temperature to compare with, and the air kept clear of chilling. */
+/**
+ * Computed only where a respiration rate is published, the bill instructs a temperature, and the air stayed clear
+ * of chilling.
+ */
 function lifeOf(
   line: Line,
   produce: Produce,

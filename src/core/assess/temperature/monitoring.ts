@@ -5,10 +5,13 @@ import type { UnitLog } from '../../model/unit-log.js';
 import { PROBES } from './channels.js';
 import { differenceOf, type Sensor } from './difference.js';
 
-/** Two sensors farther apart than this disagree: two recorders of ±1 °C each (EN 12830 class 1, from memory) may be 2 K apart. */
+/**
+ * Two sensors farther apart than this disagree, K: two recorders of ±1 °C each (EN 12830 class 1, from memory) may
+ * be 2 K apart.
+ */
 const SENSORS_DISAGREE = 2;
 
-/** What only several sensors or looks together show. */
+/** Comparison of sensors, and the longest interval without a unit check. */
 export function monitoringOf(
   state: RecordState,
   temperatures: readonly TemperatureResult[],
@@ -25,7 +28,7 @@ export function monitoringOf(
 
 /**
  * Probes against the return air of their own log, and sensors of the same name in different logs. A recorder at the
- * rear and the unit's return air at the nose differ with good reason: both are shown, neither corrects the other.
+ * rear and the return air at the nose differ with good reason: both are shown, neither corrects the other.
  */
 function sensorDifferences(
   logs: readonly UnitLog[],
@@ -50,7 +53,7 @@ function sensorDifferences(
   return pairs.flatMap(([a, b]) => differenceOf(a, b, window, SENSORS_DISAGREE) ?? []);
 }
 
-/** From edge to look to look to edge: the longest time in which nobody looked at the unit. */
+/** The longest interval without a unit check, from the window's start through every check to its end. */
 function longestWithoutUnitCheck(
   state: RecordState,
   { from, to }: { from: number; to: number },

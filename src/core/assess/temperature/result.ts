@@ -27,21 +27,24 @@ import { loggedSetPoints, loggedStates } from './states.js';
 
 /** Jumps that are listed; all are counted. */
 const LISTED_JUMPS = 100;
-/** Return and supply air farther apart than this are apart: a unit that cools holds them closer. Kelvin; common practice, no source. */
+/**
+ * Return and supply air farther apart than this disagree: a cooling unit holds them closer. Kelvin; common
+ * practice, no source.
+ */
 const AIR_APART = 6;
 
 export interface ResultOptions {
-  /** Lines of the delivery: for legs and run mode. */
+  /** Lines of the delivery, for legs and run mode. */
   lines?: readonly Line[];
-  /** A window that someone asked for, instead of custody. */
+  /** Window to use instead of custody. */
   requestedWindow?: TimeRange;
-  /** Jumps already taken out of the log; else they are taken out here. */
+  /** Jumps already excluded from the log; otherwise they are excluded here. */
   jumps?: readonly Jump[];
 }
 
 /**
- * What one log shows over the carrier's custody, or over the window asked for. Undefined when that can't be bounded:
- * a log of one row or none, and no events.
+ * The temperatures of one log over custody, or over the requested window. Undefined when that has no bounds: a log
+ * of one row or none, and no events.
  */
 export function temperatureResult(
   given: UnitLog,
@@ -93,7 +96,7 @@ interface Core {
   medianStepSeconds: number;
 }
 
-/** One stretch of the way against the bands of what was aboard. */
+/** One leg against the ranges of the lines aboard. */
 function stretch(
   { log, doors, gapLimitSeconds, medianStepSeconds }: Core,
   custody: Custody,
@@ -158,7 +161,7 @@ function legResults(
   });
 }
 
-/** Return and supply air around the logged set point, or around the bill's where the log has none. */
+/** Cycling of return and supply air about the logged set point, or about the instructed one where the log has none. */
 function cyclings(
   log: UnitLog,
   window: TimeRange,

@@ -5,13 +5,13 @@ import type { UnitLog } from '../../model/unit-log.js';
 import { firstIndexFrom } from './segments.js';
 
 /**
- * How far the air at the controlling sensor swings to either side of the set point when all is well, kelvin, outside
- * defrosts and open doors. Common practice, no source: a continuous unit throttles around the set point, a start-stop
- * unit lets the air rise before it starts again.
+ * Usual swing of the controlled air to either side of the set point, kelvin, outside defrosts and open doors.
+ * Common practice, no source: a continuous unit throttles around the set point, a start-stop unit lets the air rise
+ * before it starts again.
  */
 const USUAL_SWING = { continuous: 1.5, 'start-stop': 4 } as const;
 
-/** How the lines ask the unit to run, how the log's mode column says it ran, and the swing that goes with it. */
+/** Run mode instructed by the lines, run mode logged, and the usual swing of that mode. */
 export function runModeOf(
   log: UnitLog,
   lines: readonly Line[],
@@ -28,7 +28,7 @@ export function runModeOf(
   };
 }
 
-/** What most rows of the window that name a mode say. */
+/** The mode stated by most rows of the window. */
 function loggedMode(log: UnitLog, window: TimeRange): RunModeResult['logged'] {
   const texts = log.states.mode;
   if (texts === undefined) return undefined;

@@ -1,11 +1,11 @@
 /** Samples farther apart than this many median steps are not joined. */
 const STEPS = 3;
-/** But half an hour is always joined. */
+/** Samples within half an hour are always joined. */
 const LEAST_SECONDS = 30 * 60;
 
 type Steps = { medianStepSeconds: number; gapLimitSeconds: number };
 
-/** A column does not change, and many ask about the same one. */
+/** Cached per column: a column never changes, and many computations use the same one. */
 const known = new WeakMap<Float64Array, Steps>();
 
 /** Median time between neighbouring rows and the longest step over which they are joined: max(3 × median, 30 min). */

@@ -1,12 +1,12 @@
 import type { TimeRange } from '../../model/results.js';
 
-/** Where the segments of a channel go, in ascending time. Times in milliseconds, values in °C. */
+/** Receives the segments of a channel in ascending time. Times in milliseconds, values in °C. */
 export interface SegmentSink {
   /** The value runs in a straight line from (t0, v0) to (t1, v1); t0 < t1. */
   segment(t0: number, v0: number, t1: number, v1: number): void;
   /** Nothing is known between the two; from < to. */
   unknown(from: number, to: number): void;
-  /** One sample with nothing known on either side of it, be it beyond the window's end. */
+  /** One sample with nothing known on either side of it, not even beyond the window's end. */
   isolatedSample(t: number, v: number): void;
 }
 
@@ -34,7 +34,7 @@ export function walkSegments(
   sink: SegmentSink,
 ): void {
   const inside = firstIndexFrom(times, from);
-  // Of the samples before the window the last one counts, for the segment that leads into it.
+  // Of the samples before the window only the last counts, for the segment that leads into it.
   let before = inside - 1;
   while (before >= 0 && !Number.isFinite(values[before])) before--;
   let t0 = before < 0 ? Number.NEGATIVE_INFINITY : (times[before] as number);
@@ -67,7 +67,7 @@ export function walkSegments(
     }
     t0 = t1;
     v0 = v1;
-    // Whether a sample on the window's end stands alone is told by the one after it.
+    // The sample after the window's end decides whether a sample on it is isolated.
     if (t1 > to || (t1 === to && joined)) break;
   }
   if (!joined && t0 >= from && t0 <= to) sink.isolatedSample(t0, v0);

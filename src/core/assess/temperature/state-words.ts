@@ -1,4 +1,4 @@
-/** What the states of a log say, in English, Spanish and French; lower case, no accents. */
+/** Words for the states of a log in English, Spanish and French; lower case, no accents. */
 const BLANK_WORDS: ReadonlySet<string> = new Set([
   ...[
     '',
@@ -75,7 +75,7 @@ function plain(text: string): string {
   return text.normalize('NFKD').replaceAll(/\p{M}/gu, '').trim().toLowerCase();
 }
 
-/** The text says that nothing is going on, or is a mark that stands for no value. */
+/** The text means that no event is in progress, or is a mark for no value. */
 export function isBlankState(text: string): boolean {
   const said = plain(text);
   return BLANK_WORDS.has(said) || /^[-–—*.?]+$/.test(said);

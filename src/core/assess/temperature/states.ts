@@ -4,7 +4,7 @@ import { isBlankState, isDefrostWord, isOffWord } from './state-words.js';
 
 export type LoggedState = TemperatureResult['logged'][number];
 
-/** What a state's text says, per kind of event. Unknown words count as the event only where the column is its own. */
+/** Readers of a state's text, by kind of event. An unknown word counts as the event only in a column of that event. */
 const READERS: Record<
   LoggedState['is'],
   { column: 'defrost' | 'door' | 'power' | 'mode'; says: (text: string) => boolean }[]
@@ -21,8 +21,8 @@ const READERS: Record<
 };
 
 /**
- * Defrost, open door and unit off as the log's own columns state them, within the window, in order of their start.
- * A row's state holds until the next row; where that is farther than the gap limit, nothing is known after the row itself.
+ * Defrosts, open doors and unit-off times of the log's own columns, within the window, in order of their start. A
+ * row's state holds until the next row; where that is beyond the gap limit, nothing is known after the row.
  */
 export function loggedStates(log: UnitLog, window: TimeRange, gapLimitSeconds: number): LoggedState[] {
   const found: LoggedState[] = [];
@@ -64,7 +64,7 @@ function spansOf(
   if (!Number.isNaN(from)) onSpan(from, to);
 }
 
-/** Two set points nearer than this are one: displays round to 0.1 °F. Kelvin. */
+/** Set points closer than this are equal, because displays round to 0.1 °F. Kelvin. */
 export const SAME_SET_POINT = 0.03;
 
 /** The set points that the log shows in the window, in runs. A gap ends a run. */

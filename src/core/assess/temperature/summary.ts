@@ -8,7 +8,7 @@ import { firstIndexFrom, type SegmentSink, walkSegments } from './segments.js';
 
 const MS_PER_HOUR = 3_600_000;
 
-/** Sums over the pieces of one channel; milliseconds and °C until the end. */
+/** Sums over the segments of one channel; milliseconds and °C until the end. */
 export class ChannelSums implements SegmentSink {
   known = 0;
   area = 0;
@@ -76,9 +76,9 @@ function samplesIn(times: Float64Array, values: Float64Array, window: TimeRange)
 }
 
 /**
- * What one channel did over a window: time-weighted mean, extremes, time in and out of the band, degree-hours.
- * Only known time counts; `coverage` says how much of the window that is. Without a band all known time is in it.
- * `kinetic` adds the mean kinetic temperature, which is the integral of the rate over the straight lines.
+ * Summary of one channel over a window: time-weighted mean, extremes, time in and out of range, degree-hours. Only
+ * known time counts; `coverage` is its share of the window. Without a range all known time is in range. `kinetic`
+ * adds the mean kinetic temperature: the integral of the rate over the straight lines.
  */
 export function summarise(
   channel: Channel,

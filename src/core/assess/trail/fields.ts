@@ -1,7 +1,7 @@
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { TrailChange, TrailField } from '../../model/results/trail.js';
 
-/** What a body says, field by field; parts of a part are named one after the other, such as `place stop`. */
+/** The fields of a body; nested fields are named by their path, such as `place stop`. */
 export function fieldsOf(body: unknown, without: ReadonlySet<string> = new Set()): TrailField[] {
   if (!isObject(body)) return [];
   return Object.entries(body)
@@ -24,7 +24,7 @@ function under(field: string, value: unknown): TrailField[] {
   return [{ field, value: String(value) }];
 }
 
-/** Things that have an id keep it as their name, so that a change of order is no change of theirs. */
+/** Items with an id are named by it, so that reordering them is no change. */
 const named = (value: unknown): string | undefined =>
   isObject(value) && typeof value.id === 'string' ? value.id : undefined;
 
@@ -40,7 +40,7 @@ function quantityText(value: unknown): string | undefined {
   return undefined;
 }
 
-/** What differs between what was said before and what is said now. */
+/** The fields that differ between two versions. */
 export function changesBetween(before: readonly TrailField[], after: readonly TrailField[]): TrailChange[] {
   const was = new Map(before.map(({ field, value }) => [field, value]));
   const is = new Map(after.map(({ field, value }) => [field, value]));
@@ -57,7 +57,7 @@ export function changesBetween(before: readonly TrailField[], after: readonly Tr
   });
 }
 
-/** `setPoint` is "set point". */
+/** `setPoint` is shown as "set point". */
 const wordsOf = (name: string) => name.replaceAll(/([A-Z])/g, ' $1').toLowerCase();
 
 const isObject = (value: unknown): value is Record<string, unknown> =>

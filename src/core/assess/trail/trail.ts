@@ -5,14 +5,14 @@ import { omitUndefined } from '../../model/omit-undefined.js';
 import type { TrailField, TrailRow } from '../../model/results/trail.js';
 import { changesBetween, fieldsOf } from './fields.js';
 
-/** Told in places of their own, or too large for a table: the ledger itself has them in full. */
+/** Fields shown in columns of their own, or too large for a table: the ledger has them in full. */
 const OWN_PLACE = new Set(['evidence', 'time', 'file', 'within', 'source']);
 const LARGE = new Set(['mapping', 'statedTimes', 'sceneHash', 'signature', 'token']);
 const SHOWN_ELSEWHERE = new Set([...OWN_PLACE, ...LARGE]);
 
 /**
- * Every entry of a record, in order: who entered it, when, what it says, from which file, and what it changed of
- * what was said before. Nothing is judged and nothing left out.
+ * Every entry of a record, in order: who entered it, when, what it says, from which file, and what it changed.
+ * Nothing is judged and nothing left out.
  */
 export function trailOf(entries: readonly Entry[]): TrailRow[] {
   const standing = new Map<EvidenceId, Map<string, string>>();
@@ -186,8 +186,8 @@ const asFields = (map: ReadonlyMap<string, string>): TrailField[] =>
   [...map].map(([field, value]) => ({ field, value }));
 
 /**
- * The life of one piece of evidence: the entries that bring it in, speak of it, were read from it or came in it,
- * and the fingerprints, time stamps and dossiers that cover its entry.
+ * The history of one item of evidence: the entries that add it, describe it, were read from it or came in it, and
+ * the fingerprints, time stamps and dossiers that cover its entry.
  */
 export function evidenceHistory(rows: readonly TrailRow[], id: EvidenceId): TrailRow[] {
   const born = rows.find(({ evidence, type }) => BRINGS_IN.has(type) && evidence.includes(id));

@@ -13,13 +13,12 @@ import { emptyVerdict, type NeedVerdict } from '../verdict.js';
 import { windowEnds } from '../window.js';
 
 type AlarmsNeed = Extract<SimpleNeed, { alarms: unknown }>;
-/** How soon somebody must have acted when the rule does not say. Common practice, no source. */
+/** Time within which an alarm must be answered when the rule states none. Common practice, no source. */
 const SOON_SECONDS = 2 * 3600;
 
 /**
- * Alarms in the window, from the logs' alarm columns and from looks at the unit: none at all, or each answered by a
- * later look, a call or a statement soon after it began. Where neither a log with such a column nor a look is in the
- * record, nobody knows.
+ * Alarms in the window, from alarm columns and unit checks: none, or each answered soon after it began by a later
+ * unit check, a call or a statement. With neither an alarm column nor a unit check the verdict is unknown.
  */
 export function alarmsVerdict(context: RuleContext, need: AlarmsNeed): NeedVerdict {
   const ends = windowEnds(context, need, undefined, context.scope.line);
@@ -74,7 +73,7 @@ const said = (context: RuleContext, is: 'alarm-seen' | 'alarm-unanswered', alarm
     at: { is: 'time', at: alarm.from, zone: zoneAt(context.state.delivery.stops) },
   });
 
-/** What a person did: a look without or with the alarm, a call, a word of their own. */
+/** Answers to alarms: unit checks, calls and statements. */
 function answersOf(context: RuleContext): { at: number }[] {
   const items: EvidenceItem[] = [
     ...context.evidence.of('round'),
@@ -87,7 +86,7 @@ function answersOf(context: RuleContext): { at: number }[] {
   });
 }
 
-/** One alarm is often shown in many spells; the first of each text is enough to find it. */
+/** One alarm often shows in many spells; the first of each text is enough to find it. */
 function firstOfEach(alarms: readonly Alarm[]): Alarm[] {
   return [...new Map([...alarms].reverse().map((alarm) => [alarm.text, alarm])).values()].sort(
     (a, b) => a.from - b.from,

@@ -8,7 +8,10 @@ import { emptyVerdict, type NeedVerdict } from '../verdict.js';
 
 type ClaimNeed = Extract<SimpleNeed, { claim: unknown }>;
 
-/** What was recorded of the claims: each of them must have it. A letter that was only put together was not sent. */
+/**
+ * Entries recorded for the claims: each claim must have one. A letter that was prepared counts only once it was
+ * sent.
+ */
 export function claimVerdict(context: RuleContext, need: ClaimNeed): NeedVerdict {
   const claims = claimsAt(context.state, context.now);
   const done = claims.flatMap((claim) => doneFor(context, need, claim) ?? []);

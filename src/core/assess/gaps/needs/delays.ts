@@ -12,19 +12,19 @@ import { emptyVerdict, type NeedVerdict } from '../verdict.js';
 
 type DelaysNeed = Extract<SimpleNeed, { delays: unknown }>;
 
-/** A stretch of the way that wants a reason. */
+/** A delay that needs an explanation. */
 interface Delay {
   evidence: EvidenceId;
   from: number;
   to: number;
-  /** The event itself says why. */
+  /** The event's own note explains it. */
   noted: boolean;
   lack: Shortfall;
 }
 
 /**
- * Stops on the way that were longer than asked, and arrivals later than planned by more: each is explained by a note
- * on its event, or by a call, a statement or a look at the unit with a remark while it lasted.
+ * Stops in transit longer than allowed, and arrivals later than planned: each explained by a note on its event, or
+ * while it lasted by a call, a statement or a unit check with a remark.
  */
 export function delaysVerdict(context: RuleContext, need: DelaysNeed): NeedVerdict {
   const first = stopsOf(context.milestones, 'load')[0];

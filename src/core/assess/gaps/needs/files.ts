@@ -11,7 +11,7 @@ type Filed = ItemOf<'photo' | 'document'>;
 
 const listOf = <T extends string>(value: T | T[]): T[] => (Array.isArray(value) ? value : [value]);
 
-/** Photos by what they show. A subject that is only proposed counts unless the need asks otherwise; the verdict says so. */
+/** Photos by subject. A proposed subject counts unless the need requires a confirmed one; the verdict says so. */
 export function photoVerdict(context: RuleContext, need: PhotoNeed): NeedVerdict {
   const names = listOf(need.photo);
   const photos = context.evidence
@@ -21,7 +21,7 @@ export function photoVerdict(context: RuleContext, need: PhotoNeed): NeedVerdict
   return verdictOf(groupsFor(context, need, ask), need, ask);
 }
 
-/** Papers by what they are, as a document, or photographed. */
+/** Documents by subject, as a file or photographed. */
 export function documentVerdict(context: RuleContext, need: DocumentNeed): NeedVerdict {
   const names = listOf(need.document);
   const ask = {
@@ -32,7 +32,7 @@ export function documentVerdict(context: RuleContext, need: DocumentNeed): NeedV
   return verdictOf(groupsFor(context, need, ask), need, ask);
 }
 
-/** Why a file of the right subject does not count all the same. */
+/** Why a file of the right subject does not count. */
 function qualityOf(need: PhotoNeed | DocumentNeed): (item: Filed) => RejectedEvidence['why'] | undefined {
   return (item) => {
     const flagged = need.without?.find((name) => item.flags.some((flag) => flag.is === name));

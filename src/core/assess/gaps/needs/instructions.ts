@@ -9,10 +9,10 @@ import { shortfall } from '../shortfalls.js';
 import { emptyVerdict, type NeedVerdict } from '../verdict.js';
 
 type InstructionNeed = Extract<SimpleNeed, { instruction: unknown }>;
-/** Published ranges are held against the instruction with room for rounding between °F and °C. Kelvin. */
+/** Tolerance for rounding between °F and °C where published ranges are compared with the instruction. Kelvin. */
 const ROUNDED = 0.06;
 
-/** What the bill says on temperature. The bill itself is the evidence, for and against. */
+/** Temperature instructions of the bill, which is the evidence for and against. */
 export function instructionVerdict(context: RuleContext, need: InstructionNeed): NeedVerdict {
   const lines = context.scope.line === undefined ? context.lines : [context.scope.line];
   const bills = context.evidence

@@ -22,8 +22,8 @@ import { stopOfLine, substituteEventNote } from '../window.js';
 type LogNeed = Extract<SimpleNeed, { log: unknown }>;
 
 /**
- * Whether the unit logs together know enough of the time asked for (until its end has come, up to now), and whether
- * the last air they know of it is near the bill's temperature.
+ * Whether the unit logs together cover enough of the window (until its end, or to now), and whether their last
+ * known air is near the instructed temperature.
  */
 export function logVerdict(context: RuleContext, need: LogNeed): NeedVerdict {
   const usable = context.logs.filter((log) => log.times.length > 1 && (log.times.at(0) ?? 0) <= context.now);
@@ -62,7 +62,7 @@ export function logVerdict(context: RuleContext, need: LogNeed): NeedVerdict {
   };
 }
 
-/** Shares are cut to whole hundredths, so that 94.9 % never reads as the 95 % that is needed. */
+/** Shares are truncated to whole hundredths, so that 94.9 % never reads as the required 95 %. */
 const shortOf = (share: number, need: number): Shortfall =>
   shortfall('log-short', {
     known: { is: 'share', of: Math.floor(share * 100) / 100 },
@@ -94,7 +94,7 @@ function airShortfalls(
   ];
 }
 
-/** The last known value of the channel that the band is held against, in the window. */
+/** Last known value of the judged channel in the window. */
 function lastAir(log: UnitLog, from: number, to: number): { at: number; celsius: number } | undefined {
   const channel = judgedChannel(log);
   const values = channel === undefined ? undefined : log.channels[channel];
@@ -108,7 +108,10 @@ function lastAir(log: UnitLog, from: number, to: number): { at: number; celsius:
   return undefined;
 }
 
-/** An end of the log's window: at the rule's own stop or line where there is one, else at the outermost stop of its side. */
+/**
+ * One end of the log window: at the rule's own stop or line where there is one, else at the outermost stop of its
+ * side.
+ */
 function edge(
   context: RuleContext,
   point: MilestoneOffset,

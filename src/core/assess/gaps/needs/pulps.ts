@@ -14,7 +14,7 @@ type PulpNeed = Extract<SimpleNeed, { reading: 'pulp' }>;
 type PulpAgreement = Extract<SimpleNeed, { agreement: 'pulp' }>;
 type Pulps = CountGroup<ItemOf<'pulp'>>;
 
-/** Pulp readings: how many, spread over which parts of the load, and within the line's instruction where asked. */
+/** Pulp readings: how many, in which parts of the load, and within the line's instruction where required. */
 export function pulpVerdict(context: RuleContext, need: PulpNeed): NeedVerdict {
   const ask = {
     candidates: context.evidence.of('pulp'),
@@ -38,7 +38,7 @@ function spreadShortfalls(need: PulpNeed, group: Pulps): Shortfall[] {
     : [shortfall('none-at-position', { positions: lacking.join(',') }, { line: group.line })];
 }
 
-/** Readings outside the line's own band contradict; a line without instruction can't be judged. */
+/** Readings outside the line's own range contradict the rule; a line without instruction can't be judged. */
 function within(
   context: RuleContext,
   verdict: NeedVerdict,
@@ -69,8 +69,8 @@ function within(
 }
 
 /**
- * Whether two hands read the same of each line: the means of their readings at one kind of stop, no farther apart
- * than the tolerance. Readings of both hands are needed for each line that the rule is about.
+ * Whether two parties read the same temperature of each line: the means of their readings at one kind of stop
+ * differ by no more than the tolerance. Both parties' readings are needed for each line of the rule.
  */
 export function pulpAgreementVerdict(context: RuleContext, need: PulpAgreement): NeedVerdict {
   const among = context.evidence.of('pulp');

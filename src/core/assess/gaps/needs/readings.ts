@@ -12,7 +12,10 @@ type Plain = ItemOf<ReadingNeed['reading']>;
 
 const listOf = <T extends string>(value: T | T[]): T[] => (Array.isArray(value) ? value : [value]);
 
-/** Set points, bracing, contacts and statements. A set point in another run mode than asked contradicts. */
+/**
+ * Set points, bracing, contacts and statements. A set point in another run mode than instructed contradicts the
+ * rule.
+ */
 export function readingVerdict(context: RuleContext, need: ReadingNeed): NeedVerdict {
   const wanted = wantedRuns(context, need);
   const all: readonly Plain[] = context.evidence.of(need.reading);
@@ -51,7 +54,7 @@ export function readingVerdict(context: RuleContext, need: ReadingNeed): NeedVer
   };
 }
 
-/** The run modes that will do: undefined when none is asked for, empty when any that is stated will do. */
+/** Accepted run modes: undefined when none is required, empty when any stated mode is accepted. */
 function wantedRuns(context: RuleContext, need: ReadingNeed): string[] | undefined {
   if (need.run === undefined) return undefined;
   if (need.run !== 'as-on-bill') return [need.run];
@@ -70,7 +73,7 @@ function thingOf(need: ReadingNeed): string {
   return need.reading;
 }
 
-/** Recorded events, one of those named. */
+/** Recorded events of the names given. */
 export function eventVerdict(context: RuleContext, need: EventNeed): NeedVerdict {
   const names = listOf(need.event);
   const ask = {

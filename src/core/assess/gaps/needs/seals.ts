@@ -11,8 +11,8 @@ type SealNeed = Extract<SimpleNeed, { reading: 'seal' }>;
 type Seal = ItemOf<'seal'>;
 
 /**
- * Seals: in the state asked, and with the number that was applied at loading where that is asked. A seal found broken
- * speaks against a rule that asks for a whole one.
+ * Seals in the required state, and with the number applied at loading where that is required. A seal found broken
+ * contradicts a rule that requires an intact one.
  */
 export function sealVerdict(context: RuleContext, need: SealNeed): NeedVerdict {
   const seals = context.evidence.of('seal');

@@ -8,7 +8,7 @@ import { emptyVerdict, type NeedVerdict } from '../verdict.js';
 
 type AgreementNeed = Extract<SimpleNeed, { agreement: 'set-point' }>;
 
-/** Whether the sources asked for know the set point and agree within the tolerance. */
+/** Whether the required sources state a set point and agree within the tolerance. */
 export function agreementVerdict(context: RuleContext, need: AgreementNeed): NeedVerdict {
   const words = context.setPoints.words.filter(
     (word) => need.between.some((source) => source === word.source) && !isLater(context, word),
@@ -41,7 +41,7 @@ export function agreementVerdict(context: RuleContext, need: AgreementNeed): Nee
   };
 }
 
-/** Whether a word on the set point is of a time after the moment that is asked about. */
+/** Whether a statement of the set point is later than the instant of assessment. */
 function isLater(context: RuleContext, word: SetPointStatement): boolean {
   if (word.at !== undefined) return word.at > context.now;
   if (word.source !== 'log') return false;

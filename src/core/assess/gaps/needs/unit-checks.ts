@@ -16,9 +16,8 @@ type UnitCheck = ItemOf<'round'>;
 const MS_PER_HOUR = 3_600_000;
 
 /**
- * Looks at the running unit: how many, never farther apart than asked (from the window's start to its end, or to
- * now), fuel at least as asked, box air near the bill's temperature. A window that is itself shorter than the longest
- * time between looks needs none.
+ * Unit checks: how many, how far apart (from the window's start to its end, or to now), fuel at least as required,
+ * box temperature near the instruction. A window shorter than the longest allowed interval needs none.
  */
 export function unitCheckVerdict(context: RuleContext, need: UnitCheckNeed): NeedVerdict {
   const ask = {
@@ -79,7 +78,7 @@ function lowFuel({ fuelAtLeast: need }: UnitCheckNeed, counted: readonly UnitChe
   ];
 }
 
-/** Only the last look of the window counts: the box is cooled until then. */
+/** Only the last unit check of the window counts, because the trailer is being cooled until then. */
 function airOff(
   context: RuleContext,
   { boxAirWithin }: UnitCheckNeed,
@@ -110,7 +109,10 @@ function airOff(
   ];
 }
 
-/** Longest time without a look, and the window's length, in hours. Undefined when the window's start is not known. */
+/**
+ * Longest interval without a unit check, and the window's length, in hours. Undefined when the window's start is
+ * unknown.
+ */
 export function longestInterval(
   context: Pick<RuleContext, 'milestones' | 'stage' | 'now'> & { scope?: Scope },
   need: Pick<EvidenceWindow, 'at' | 'after' | 'before' | 'within'>,
