@@ -1,5 +1,6 @@
 import { deprecate } from 'node:util';
 import { evidenceHistory } from './core/assess/trail/trail.js';
+import { type MinorUnits, minorUnits } from './core/model/money.js';
 import type { AmountWorksheet, ClaimDeadline, TimeRange } from './core/model/results.js';
 import type { CheckedItem } from './core/model/verification.js';
 import { type ChecklistReport, type EnterChecklistInput, enterChecklist } from './jobs/checklist/enter.js';
@@ -30,8 +31,13 @@ export const enterSheet = deprecate(enterChecklist, 'enterSheet is now enterChec
 /** @deprecated `writeLetterPackage` */
 export const pack = deprecate(writeLetterPackage, 'pack is now writeLetterPackage');
 
+/** @deprecated `minorUnits` */
+export const hundredths = deprecate(minorUnits, 'hundredths is now minorUnits');
+
 /** @deprecated `AmountWorksheet` */
 export type AmountSheet = AmountWorksheet;
+/** @deprecated `MinorUnits` */
+export type Hundredths = MinorUnits;
 /** @deprecated `ClaimDeadline` */
 export type ClaimClock = ClaimDeadline;
 /** @deprecated `TimeRange` */

@@ -1,6 +1,6 @@
 /** What is published, each value with its source, and quantities read and turned over. */
 export { DossierError, type ErrorCode, type Problem, type Where } from './core/model/error.js';
-export { type Currency, type Hundredths, hundredths, type Money, parseMoney } from './core/model/money.js';
+export { type Currency, type MinorUnits, type Money, minorUnits, parseMoney } from './core/model/money.js';
 export {
   type Celsius,
   celsius,

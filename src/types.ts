@@ -33,7 +33,7 @@ export type {
   StatementSignature,
 } from './core/model/evidence.js';
 export type { Milestone } from './core/model/milestone.js';
-export type { Currency, Hundredths, Money } from './core/model/money.js';
+export type { Currency, MinorUnits, Money } from './core/model/money.js';
 export type * from './core/model/results.js';
 export type { Element, RuleSet, RuleSetOrigin, Stage, Substitute } from './core/model/rule-set.js';
 export type {

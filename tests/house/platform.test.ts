@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 
 const CORE = resolve(import.meta.dirname, '../../src/core');
 /** Rooms of the core that run anywhere. The compiler holds the same ones to it: `src/core/tsconfig.json`. */
-const ANYWHERE = ['model', 'reference', 'assess', 'words', 'charts'];
+const ANYWHERE = ['model', 'reference', 'ports', 'assess', 'words', 'charts', 'pictures'];
 /** Libraries that run in Node, in a page and in its workers. */
 const LIBRARIES = [
   '@handlebars/parser',
@@ -19,7 +19,8 @@ const LIBRARIES = [
   'zod',
 ];
 const IMPORT = /(?:\bfrom\s+|\bimport\s*\(\s*|^import\s+|\bdeclare module\s+)'([^']+)'/gm;
-const OF_NODE = /\b(?:Buffer|NodeJS|__dirname|__filename)\b|\b(?:process|global|import\.meta)\.|\brequire\(/g;
+const OF_NODE =
+  /\b(?:Buffer|NodeJS|__dirname|__filename)\b|\b(?:process|global|import\.meta)\.\w|\brequire\(/g;
 
 /** Functions that each engine computes in its own way, to another last digit; `model/exponential.ts` has the needed ones. */
 const APPROXIMATE =

@@ -7,7 +7,8 @@ const LOCALES: Readonly<Record<Language, string>> = { en: 'en-US', es: 'es-US' }
 
 /** `USD 12,480.50`: the code, since $ alone is the sign of many currencies; the digits as they were written. */
 export function formatMoney({ amount, currency }: Money, language: Language): string {
-  const decimals = amount.includes('.') ? 2 : 0;
+  const written = amount.split('.')[1];
+  const decimals = written === undefined ? 0 : Math.max(2, written.length);
   const digits = new Intl.NumberFormat(LOCALES[language], {
     minimumFractionDigits: decimals,
     maximumFractionDigits: decimals,

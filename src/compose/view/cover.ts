@@ -1,5 +1,5 @@
 import { partyRole } from '../../core/model/delivery.js';
-import { hundredths } from '../../core/model/money.js';
+import { minorUnits } from '../../core/model/money.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { celsius, kelvin } from '../../core/model/temperature.js';
 import { milliseconds } from '../../core/model/time.js';
@@ -129,7 +129,7 @@ function claimed({ input, format }: View): {
   const amount = claims.length === 1 ? claims[0]?.amount : undefined;
   return {
     claimed: claims.map(({ ourNumber }) => ourNumber).join(', ') || undefined,
-    claimedAmount: amount && format.money(hundredths(amount), amount.currency),
+    claimedAmount: amount && format.money(minorUnits(amount), amount.currency),
   };
 }
 

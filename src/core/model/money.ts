@@ -10,11 +10,20 @@ export const currency = z
   .transform((code) => code as Currency);
 export type Currency = string & z.$brand<'Currency'>;
 
+/** Decimals of the currency's minor unit. */
+const decimalsOf = (code: string): number => CURRENCY_DECIMALS.get(code) ?? 2;
+/** Decimals that an amount may be written with: prices of currencies without a minor unit have cents all the same. */
+const writtenDecimals = (code: string): number => Math.max(2, decimalsOf(code));
+
 /** An amount as it is written on paper: decimal digits, never a binary fraction. */
 export const money = z
   .strictObject({
-    amount: z.string().regex(/^\d{1,10}(\.\d{1,2})?$/, { error: 'write an amount such as 12480.50' }),
+    amount: z.string().regex(/^\d{1,10}(\.\d{1,3})?$/, { error: 'write an amount such as 12480.50' }),
     currency,
+  })
+  .refine(({ amount, currency: code }) => fractionOf(amount).length <= writtenDecimals(code), {
+    path: ['amount'],
+    error: 'the currency has fewer decimals; write an amount such as 12480.50',
   })
   .meta({
     id: 'Money',
@@ -22,21 +31,37 @@ export const money = z
   });
 export type Money = z.infer<typeof money>;
 
-/** Whole hundredths of the currency's unit: exact, since an amount has at most 10 digits and two decimals. */
-export type Hundredths = number & z.$brand<'Hundredths'>;
+const fractionOf = (amount: string): string => amount.split('.')[1] ?? '';
 
-/** The amount in hundredths of its unit: 12480.5 USD is 1 248 050. */
-export function hundredths({ amount }: Money): Hundredths {
-  const [units = '0', parts = ''] = amount.split('.');
-  return (Number(units) * 100 + Number(parts.padEnd(2, '0'))) as Hundredths;
+/**
+ * Whole hundredths of the currency's unit, or thousandths where its minor unit is one: exact, since an amount has at
+ * most ten digits and three decimals.
+ */
+export type MinorUnits = number & z.$brand<'MinorUnits'>;
+
+/** How many minor units make one of the currency. */
+export const unitsPerOne = (code: string): number => (writtenDecimals(code) === 3 ? 1000 : 100);
+
+/** The smallest amount that is paid in a currency, in minor units: a hundred for those without decimals. */
+export const leastPayment = (code: string): number => (decimalsOf(code) === 0 ? 100 : 1);
+
+/** The amount in minor units: 12480.5 USD is 1 248 050, 1.25 KWD is 1250. */
+export function minorUnits({ amount, currency: code }: Money): MinorUnits {
+  const [ones = '0', parts = ''] = amount.split('.');
+  return (Number(ones) * unitsPerOne(code) + Number(parts.padEnd(writtenDecimals(code), '0'))) as MinorUnits;
 }
+
+/** Decimals that minor units are shown with: those of the currency, and more where there are any. */
+export const shownDecimals = (minor: number, code: string): number =>
+  minor % leastPayment(code) === 0 ? decimalsOf(code) : writtenDecimals(code);
 
 const WRITTEN = /^\s*(?:([A-Z]{3})\s*)?[$€£]?\s*([\d][\d,. ]*)\s*(?:([A-Z]{3}))?\s*$/;
 
 /**
  * Reads `12480.50 USD`, `USD 12,480.50`, `$12,480 USD`, `1.250,75 EUR`; undefined when the currency's code is not
- * there, since $ alone is the sign of many, or when the digits could be meant in two ways (`1,250 EUR` is not: a
- * group of three digits behind one separator is thousands).
+ * there, since $ alone is the sign of many, when the currency has no such decimals, or when the digits could be meant in
+ * two ways. `1,250 EUR` could not: a group of three digits behind one separator is thousands. `1,250 KWD` could, since
+ * a dinar has three decimals.
  */
 export function parseMoney(text: string): Money | undefined {
   const match = WRITTEN.exec(text);
@@ -45,11 +70,15 @@ export function parseMoney(text: string): Money | undefined {
   if (code === undefined || (before !== undefined && behind !== undefined && before !== behind))
     return undefined;
   const plain = digits.replaceAll(' ', '');
-  const parts = /^(\d{1,3}(?:([.,])\d{3})+|\d+)(?:([.,])(\d{1,2}))?$/.exec(plain);
+  if (decimalsOf(code) === 3 && /^[1-9]\d{0,2}[.,]\d{3}$/.test(plain)) return undefined;
+  const parts =
+    /^(0)()([.,])(\d{1,3})$/.exec(plain) ??
+    /^(\d{1,3}([.,])\d{3}(?:\2\d{3})*|\d+)(?:([.,])(\d{1,3}))?$/.exec(plain);
   if (parts === null) return undefined;
-  const [, whole = '', group, decimal, fraction] = parts;
+  const [, whole = '', group, decimal, fraction = ''] = parts;
   if (group !== undefined && group === decimal) return undefined;
-  const amount = `${whole.replace(/[.,]/g, '')}${fraction === undefined ? '' : `.${fraction}`}`;
+  if (/[1-9]/.test(fraction.slice(decimalsOf(code)))) return undefined;
+  const amount = `${whole.replace(/[.,]/g, '')}${fraction === '' ? '' : `.${fraction}`}`;
   const read = money.safeParse({ amount, currency: code });
   return read.success ? read.data : undefined;
 }

@@ -1,5 +1,6 @@
 import { DateTime } from 'luxon';
 import type { DisplaySettings } from '../model/delivery.js';
+import { shownDecimals, unitsPerOne } from '../model/money.js';
 import { fromCelsius, fromKelvin, type TemperatureUnit } from '../model/temperature.js';
 import { type EventTime, type LocalTime, milliseconds, type Zone } from '../model/time.js';
 import { zoneRules } from '../model/zone-rules.js';
@@ -68,6 +69,10 @@ export function formatFor(show: Pick<DisplaySettings, 'temperature' | 'language'
     return Number(value.toFixed(decimals)) > 0 ? `+${text}` : text;
   };
 
+  /** Minor units of a currency in, `12,480.50` out. */
+  const amount = (minor: number, code: string): string =>
+    number(minor / unitsPerOne(code), shownDecimals(minor, code));
+
   /** A wall-clock time without zone. */
   const localTime = (local: LocalTime): string =>
     DateTime.fromISO(local, { zone: 'utc', locale: manner.locale }).toFormat(
@@ -127,8 +132,9 @@ export function formatFor(show: Pick<DisplaySettings, 'temperature' | 'language'
     /** A day of the calendar, `2026-07-14`, as `Tue 14 Jul 2026`. */
     day: (date: string) =>
       DateTime.fromISO(date, { zone: 'utc', locale: manner.locale }).toFormat(manner.day),
-    /** Whole hundredths of a currency in, `12,480.50 USD` out. */
-    money: (hundredths: number, code: string) => `${number(hundredths / 100, 2)}\u00a0${code}`,
+    amount,
+    /** Minor units of a currency in, `12,480.50 USD` out. */
+    money: (minor: number, code: string) => `${amount(minor, code)}\u00a0${code}`,
     /** Time of evidence, in the words for the cases that are not known. */
     eventTime: (time: EventTime): string => {
       switch (time.is) {

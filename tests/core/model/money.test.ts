@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { currency, hundredths, money, parseMoney } from '../../../src/core/model/money.js';
+import { currency, minorUnits, money, parseMoney } from '../../../src/core/model/money.js';
+import { formatFor } from '../../../src/core/words/format.js';
 
 describe('a currency', () => {
   it.each(Intl.supportedValuesOf('currency'))('is %s, which this engine knows', (code) => {
@@ -30,6 +31,11 @@ describe('money as people write it', () => {
     ['1,250 EUR', '1250', 'EUR'],
     ['0.5 USD', '0.5', 'USD'],
     ['980 MXN', '980', 'MXN'],
+    ['1.250,500 KWD', '1250.500', 'KWD'],
+    ['12480.500 KWD', '12480.500', 'KWD'],
+    ['0.750 KWD', '0.750', 'KWD'],
+    ['1,200 JPY', '1200', 'JPY'],
+    ['1,200.00 JPY', '1200.00', 'JPY'],
   ])('%s', (text, amount, code) => {
     expect(parseMoney(text)).toEqual({ amount, currency: code });
   });
@@ -45,6 +51,10 @@ describe('money as people write it', () => {
     'USD',
     'USD 5 EUR',
     '5.123,4.1 USD',
+    '12480.500 USD',
+    '1.250,500 USD',
+    '1.250 KWD',
+    '1,200.50 JPY',
     '',
   ])('%j is not one that can be told', (text) => {
     expect(parseMoney(text)).toBeUndefined();
@@ -52,26 +62,49 @@ describe('money as people write it', () => {
 });
 
 describe('an amount', () => {
-  it('is exact in hundredths, up to the largest that can be written', () => {
+  it('is exact in minor units, up to the largest that can be written', () => {
     const amounts = fc.bigInt({ min: 0n, max: 999_999_999_999n });
     fc.assert(
       fc.property(amounts, (value) => {
         const text = String(value).padStart(3, '0');
         const read = parseMoney(`${text.slice(0, -2)}.${text.slice(-2)} USD`);
-        expect(read && String(hundredths(read))).toBe(String(value));
+        expect(read && String(minorUnits(read))).toBe(String(value));
       }),
     );
   });
 
   it.each([
-    ['12480.5', 1_248_050],
-    ['0', 0],
-    ['9999999999.99', 999_999_999_999],
-  ])('of %s is %i hundredths', (amount, value) => {
-    expect(hundredths(money.parse({ amount, currency: 'USD' }))).toBe(value);
+    ['12480.5', 'USD', 1_248_050],
+    ['0', 'USD', 0],
+    ['9999999999.99', 'USD', 999_999_999_999],
+    ['1.25', 'KWD', 1250],
+    ['9999999999.999', 'KWD', 9_999_999_999_999],
+    ['1200', 'JPY', 120_000],
+    ['1200.50', 'JPY', 120_050],
+  ])('of %s %s is %i minor units', (amount, code, value) => {
+    expect(minorUnits(money.parse({ amount, currency: code }))).toBe(value);
   });
 
-  it.each(['1.234', '1e5', '', '12345678901', '+1'])('is not %j', (amount) => {
-    expect(money.safeParse({ amount, currency: 'USD' }).success).toBe(false);
+  it.each([
+    ['1.234', 'USD'],
+    ['1.2345', 'KWD'],
+    ['1e5', 'USD'],
+    ['', 'USD'],
+    ['12345678901', 'USD'],
+    ['+1', 'USD'],
+  ])('is not %j %s', (amount, code) => {
+    expect(money.safeParse({ amount, currency: code }).success).toBe(false);
+  });
+
+  it.each([
+    [1_248_050, 'USD', '12,480.50 USD'],
+    [1_248_000, 'USD', '12,480.00 USD'],
+    [1250, 'KWD', '1.250 KWD'],
+    [120_000, 'JPY', '1,200 JPY'],
+    [120_050, 'JPY', '1,200.50 JPY'],
+    [-500, 'CLP', '−5 CLP'],
+  ])('of %i minor units of %s is written %s', (minor, code, shown) => {
+    const format = formatFor({ temperature: '°F', language: 'en' }, { zoneUnknown: '', notKnown: '' });
+    expect(format.money(minor, code)).toBe(shown.replace(' ', '\u00a0'));
   });
 });

@@ -1,5 +1,6 @@
 import { thousandths } from '../../../core/assess/claim/quantities.js';
 import { multiply } from '../../../core/assess/claim/stated-amounts.js';
+import { unitsPerOne } from '../../../core/model/money.js';
 import type { AmountStep, AmountWorksheet, ClaimResult, MoneyRange } from '../../../core/model/results.js';
 import type { ClaimEntryOf } from '../../../core/model/state.js';
 import { type Block, type Cell, type Fact, plain, text } from '../../../core/words/blocks.js';
@@ -22,7 +23,7 @@ export function amountBlocks(view: View, claim: ClaimResult): Block[] {
 }
 
 const range = ({ format }: View, { low, high }: MoneyRange, code: string): string =>
-  low === high ? format.money(low, code) : `${format.number(low / 100, 2)} – ${format.money(high, code)}`;
+  low === high ? format.money(low, code) : `${format.amount(low, code)} – ${format.money(high, code)}`;
 
 function outcome(view: View, { claimed, computed, currency }: AmountWorksheet): Fact[] {
   const { labels, format } = view;
@@ -85,11 +86,15 @@ function reckoned(view: View, { each, quantity, unit }: ClaimEntryOf<'amount'>):
   );
 }
 
+/** What rounding did, which is less than the least that is paid. */
+const rounding = ({ format }: View, minor: number, code: string): string =>
+  `${format.number(minor / unitsPerOne(code), 5)}\u00a0${code}`;
+
 /** Results of the steps before them. */
 const RESULTS: ReadonlySet<AmountStep['id']> = new Set(['loss', 'claimable']);
 
 function stepTable(view: View, { steps, currency }: AmountWorksheet): Block[] {
-  const { labels, names, format } = view;
+  const { labels, names } = view;
   if (steps.length === 0) return [];
   const ofLines = steps.some(({ line }) => line !== undefined);
   return [
@@ -113,7 +118,7 @@ function stepTable(view: View, { steps, currency }: AmountWorksheet): Block[] {
             ...(RESULTS.has(id) ? [] : supportLinks(view, seqs)),
             ...(rounded === undefined
               ? []
-              : [text(` ${labels('claim.rounded').replace('SIZE', format.number(rounded, 3))}`)]),
+              : [text(` ${labels('claim.rounded').replace('SIZE', rounding(view, rounded, currency))}`)]),
           ],
         ];
       }),

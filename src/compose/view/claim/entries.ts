@@ -1,5 +1,5 @@
 import type { Day } from '../../../core/model/claim.js';
-import { hundredths, type Money } from '../../../core/model/money.js';
+import { type Money, minorUnits } from '../../../core/model/money.js';
 import type { ClaimResult } from '../../../core/model/results.js';
 import type { ClaimEntry } from '../../../core/model/state.js';
 import { type Inline, text } from '../../../core/words/blocks.js';
@@ -28,4 +28,4 @@ export const formatDayIn = ({ format }: View, { date, zone }: Day): string =>
   `${format.day(date)}\u00a0${format.zoneName(Date.parse(`${date}T12:00:00Z`), zone)}`;
 
 export const formatMoneyIn = ({ format }: View, money: Money): string =>
-  format.money(hundredths(money), money.currency);
+  format.money(minorUnits(money), money.currency);

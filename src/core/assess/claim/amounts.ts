@@ -1,5 +1,5 @@
 import type { AmountItem } from '../../model/claim.js';
-import { type Currency, type Hundredths, hundredths } from '../../model/money.js';
+import { type Currency, type MinorUnits, minorUnits } from '../../model/money.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { AmountStep, AmountWorksheet, MoneyRange } from '../../model/results.js';
 import type { ClaimEntry } from '../../model/state.js';
@@ -41,14 +41,14 @@ export function amountsOf(entries: readonly ClaimEntry[]): AmountWorksheet | und
   return {
     currency,
     steps: sheet.steps,
-    ...omitUndefined({ claimed: claimed && hundredths(claimed), computed: result && rangeOf(result) }),
+    ...omitUndefined({ claimed: claimed && minorUnits(claimed), computed: result && rangeOf(result) }),
     notes: [...said.notes, ...sheet.notes],
   };
 }
 
 const rangeOf = ({ low, high }: Figure): MoneyRange => ({
-  low: low.value as Hundredths,
-  high: high.value as Hundredths,
+  low: low.value as MinorUnits,
+  high: high.value as MinorUnits,
 });
 
 function usualCurrency(entries: readonly ClaimEntry[]): Currency | undefined {

@@ -1,6 +1,6 @@
 import type { DeadlineAction } from '../../model/claim-deadlines.js';
 import { assertNever } from '../../model/error.js';
-import { hundredths } from '../../model/money.js';
+import { minorUnits } from '../../model/money.js';
 import type { DeadlineTime } from '../../model/results.js';
 import type { ClaimEntry } from '../../model/state.js';
 import { lastUnloading, type Milestones } from '../milestones.js';
@@ -24,8 +24,8 @@ export function resolution(claim: ClaimEntries): DeadlineTime | undefined {
   let met = 0;
   const add = (part: typeof amount): boolean => {
     if (part === undefined || amount === undefined) return amount === undefined;
-    if (part.currency === amount.currency) met += hundredths(part);
-    return met >= hundredths(amount);
+    if (part.currency === amount.currency) met += minorUnits(part);
+    return met >= minorUnits(amount);
   };
   const resolves = (entry: ClaimEntry): boolean => {
     switch (entry.is) {

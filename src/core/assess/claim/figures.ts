@@ -1,4 +1,4 @@
-/** An amount in hundredths, and the rounding in it in thousandths of a hundredth. */
+/** An amount in minor units, and the rounding in it in thousandths of one. */
 export interface Sum {
   value: number;
   off: number;
@@ -54,7 +54,7 @@ export const atLeastZero = (a: Figure): Figure => ({
 });
 export const total = (figures: Iterable<Figure>): Figure => [...figures].reduce(plus, ZERO_FIGURE);
 
-/** Rounding at the end of the range with the larger rounding, in hundredths; absent when there is none. */
+/** Rounding at the end of the range with the larger rounding, in minor units; absent when there is none. */
 export function roundedBy({ low, high }: Figure): number | undefined {
   const off = Math.abs(high.off) > Math.abs(low.off) ? high.off : low.off;
   return off === 0 ? undefined : off / 1000;

@@ -1,5 +1,5 @@
 import type { AmountItem } from '../../model/claim.js';
-import { type Currency, hundredths, type Money } from '../../model/money.js';
+import { type Currency, leastPayment, type Money, minorUnits } from '../../model/money.js';
 import type { AmountWorksheet } from '../../model/results.js';
 import type { ClaimEntry, ClaimEntryOf } from '../../model/state.js';
 import {
@@ -39,16 +39,17 @@ const WITH_SHORT: ReadonlySet<AmountItem> = new Set([
   'freight-due',
   'released-value',
 ]);
-/** Larger entries are typing errors, and sums would no longer be exact. Hundredths. */
+/** Larger entries are typing errors, and sums would no longer be exact. Minor units. */
 const LARGEST = 1e13;
 
 /**
- * Unit price times a quantity in thousandths: whole hundredths, half rounded up, with the rounding. Undefined when
- * the product is too large for exact sums.
+ * Unit price times a quantity in thousandths: rounded to the least that is paid in the currency, half up, with the
+ * rounding. Undefined when the product is too large for exact sums.
  */
 export function multiply(each: Money, quantity: number): Sum | undefined {
-  const exact = BigInt(hundredths(each)) * BigInt(quantity);
-  const value = (exact + 500n) / 1000n;
+  const exact = BigInt(minorUnits(each)) * BigInt(quantity);
+  const least = BigInt(leastPayment(each.currency));
+  const value = ((exact + 500n * least) / (1000n * least)) * least;
   if (value > BigInt(LARGEST)) return undefined;
   return { value: Number(value), off: Number(value * 1000n - exact) };
 }
@@ -114,7 +115,7 @@ function figureOf(
   if (own !== undefined && lost !== undefined && own > lost.high && /^(market|invoice)-value$/.test(item))
     notes.push({ is: 'disagree', seqs: sortedSeqs([seq, ...lost.seqs]), detail: 'quantity' });
   if (total !== undefined) {
-    const value = hundredths(total);
+    const value = minorUnits(total);
     const product = each?.currency !== code || own === undefined ? undefined : multiply(each, own);
     if (product !== undefined && product.value !== value) out('disagree');
     return { low: { value, off: 0 }, high: { value, off: 0 }, seqs: [seq] };

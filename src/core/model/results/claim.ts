@@ -1,6 +1,6 @@
 import type { ClaimId, Day, ExceptedCause, Governing } from '../claim.js';
 import type { EvidenceId } from '../evidence.js';
-import type { Currency, Hundredths } from '../money.js';
+import type { Currency, MinorUnits } from '../money.js';
 import type { Element } from '../rule-set.js';
 import type { ClaimEntryOf } from '../state.js';
 import type { CalendarDay, Zone } from '../time.js';
@@ -115,8 +115,8 @@ export interface PositionRow {
 
 /** Least and most, where papers disagree; equal where they do not. */
 export interface MoneyRange {
-  low: Hundredths;
-  high: Hundredths;
+  low: MinorUnits;
+  high: MinorUnits;
 }
 
 /** One step of the worksheet, with the entries it was taken from. */
@@ -136,7 +136,7 @@ export interface AmountStep {
   range: MoneyRange;
   /** Entries of the claim by number. */
   seqs: number[];
-  /** Hundredths that rounding added or took away in this step. */
+  /** Minor units that rounding added or took away in this step. */
   rounded?: number;
 }
 
@@ -144,7 +144,7 @@ export interface AmountWorksheet {
   currency: Currency;
   steps: AmountStep[];
   /** What was claimed, and what the papers come to. */
-  claimed?: Hundredths;
+  claimed?: MinorUnits;
   computed?: MoneyRange;
   /** Why something is not in the sum, or papers disagree. `detail` is a name of an item, a currency or a reason. */
   notes: {
