@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { squeezed, textOf } from '../compose/pages.js';
 import { type Yard, yard } from './a-delivery.js';
 
 let here: Yard;
@@ -107,4 +109,29 @@ it('the trail tells of both values and the reason', async () => {
   expect(out).toContain('temperature: 39 °C → 39 °F');
   expect(out).toContain('why: typed C for F');
   expect(out).toContain('entry 1 does not count');
+});
+
+describe('a dossier of what was put right', () => {
+  const build = async (...more: string[]) => {
+    const file = here.at(`${more.at(-1) ?? 'own'}.pdf`);
+    const built = await dossier('build', '-o', file, ...more);
+    expect([built.code, built.err]).toEqual([0, expect.any(String)]);
+    const text = squeezed(await textOf(readFileSync(file)));
+    const verified = await here.dossier('verify', file);
+    expect(verified.out).toContain('INTACT');
+    return text;
+  };
+
+  it('is whole, counts the right value alone and lists both; a copy for outsiders is silent on what was struck', async () => {
+    await pulp('93F', '--by', 'R. Quill');
+    await pulp('39F', '--by', 'Someone Elsewhere');
+    await dossier('correct', 'e1', '39F', '--why', 'turned the digits round');
+    await dossier('strike', 'e2', '--why', 'of another load');
+    const own = await build();
+    expect(own).toContain(squeezed('1 corrected, 1 struck'));
+    expect(own).toContain(squeezed('turned the digits round'));
+    expect(own).toContain(squeezed('Someone Elsewhere'));
+    const copy = await build('--for', 'receiver');
+    expect(copy).not.toContain(squeezed('Someone Elsewhere'));
+  });
 });

@@ -1,5 +1,6 @@
 import { type Block, plain, type Section } from '../../core/words/blocks.js';
 import type { View } from './context.js';
+import { putRightTables } from './put-right.js';
 import { clockTable, entryTable, publishedTable, stampTable } from './record-tables.js';
 import { listOrNone } from './tables.js';
 
@@ -13,6 +14,8 @@ export function custodySection(view: View): Section {
       entries: input.fingerprint.size,
       evidence: state.evidence.length,
       withheld: withheld.length,
+      corrected: state.corrections.length,
+      struck: state.strikes.length,
     }),
     {
       is: 'facts',
@@ -25,6 +28,7 @@ export function custodySection(view: View): Section {
       ],
     },
     ...sizeBlocks(view),
+    ...putRightTables(view),
     ...entryTable(view),
     ...publishedTable(view),
     ...stampTable(view),

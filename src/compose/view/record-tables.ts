@@ -1,3 +1,4 @@
+import { daysLate } from '../../core/assess/trail/late-entry.js';
 import type { RecordState } from '../../core/model/state.js';
 import { type Instant, milliseconds } from '../../core/model/time.js';
 import { type Block, type Inline, text } from '../../core/words/blocks.js';
@@ -7,6 +8,8 @@ import { listOrNone } from './tables.js';
 interface EntryLine {
   seq: number;
   at: Instant;
+  /** Whole days after the time that it tells of. */
+  late: number | undefined;
   type: string;
   by: string;
   about: Inline[];
@@ -31,6 +34,7 @@ function entryLines(view: View, state: RecordState): EntryLine[] {
     lines.push({
       seq: item.seq,
       at: item.enteredAt,
+      late: 'file' in item ? undefined : daysLate(item.enteredAt, item.time),
       type: labels('file' in item ? 'entry.evidence-received' : 'entry.reading-recorded'),
       by: item.enteredBy,
       about,
@@ -40,6 +44,7 @@ function entryLines(view: View, state: RecordState): EntryLine[] {
     lines.push({
       seq: entry.seq,
       at: entry.at,
+      late: undefined,
       type: labels(`entry.${entry.type}`),
       by: entry.by,
       about: [],
@@ -56,7 +61,12 @@ export function entryTable(view: View): Block[] {
     entryLines(view, view.input.state),
     [
       ['entry', 0.7, (line) => String(line.seq), 'right'],
-      ['entered', 2.8, (line) => format.time(milliseconds(line.at), startZone)],
+      [
+        'entered',
+        2.8,
+        (line) =>
+          `${format.time(milliseconds(line.at), startZone)}${line.late === undefined ? '' : `; ${labels('entry.late').replace('N', String(line.late))}`}`,
+      ],
       ['by', 1.6, (line) => line.by],
       ['type', 2, (line) => line.type],
       ['about', 3.4, (line) => line.about],

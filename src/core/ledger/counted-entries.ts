@@ -19,10 +19,7 @@ export interface CountedEntries {
  * A strike or a correction speaks of an earlier entry, so that reading from the end settles which ones hold.
  */
 export function countedEntries(entries: readonly Entry[]): CountedEntries {
-  const struckBy = new Map<number, EntryOf<'entry-struck'>>();
-  for (const entry of entries.toReversed())
-    if (entry.type === 'entry-struck' && !struckBy.has(entry.seq)) struckBy.set(entry.body.entry, entry);
-
+  const struckBy = strikesInForce(entries);
   const corrections = new Map<number, EntryOf<'entry-corrected'>[]>();
   for (const entry of entries) {
     if (entry.type !== 'entry-corrected' || struckBy.has(entry.seq)) continue;
@@ -56,6 +53,19 @@ export function countedEntries(entries: readonly Entry[]): CountedEntries {
       return strike === undefined ? [] : [{ entry, strike }];
     }),
   };
+}
+
+/** Numbers of the entries that were struck. */
+export function struckSeqs(entries: readonly Entry[]): ReadonlySet<number> {
+  return new Set(strikesInForce(entries).keys());
+}
+
+/** The strike of each entry that has one which is not struck itself. */
+function strikesInForce(entries: readonly Entry[]): Map<number, EntryOf<'entry-struck'>> {
+  const struckBy = new Map<number, EntryOf<'entry-struck'>>();
+  for (const entry of entries.toReversed())
+    if (entry.type === 'entry-struck' && !struckBy.has(entry.seq)) struckBy.set(entry.body.entry, entry);
+  return struckBy;
 }
 
 function withBody(entry: Entry, becomes: CorrectedBody): Entry {

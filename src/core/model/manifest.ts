@@ -32,7 +32,7 @@ export const omittedOriginal = z.strictObject({
   name: z.string(),
   bytes: z.int().nonnegative(),
   sha256,
-  why: z.enum(['empty-file', 'size-budget', 'withheld', 'position', 'blacked-out']),
+  why: z.enum(['empty-file', 'size-budget', 'withheld', 'position', 'blacked-out', 'not-counted']),
 });
 export type OmittedOriginal = z.infer<typeof omittedOriginal>;
 

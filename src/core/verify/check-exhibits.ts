@@ -1,3 +1,4 @@
+import { struckSeqs } from '../ledger/counted-entries.js';
 import type { EntryOf } from '../model/entry.js';
 import type { Manifest } from '../model/manifest.js';
 import type { DossierContents } from './check-attachments.js';
@@ -39,13 +40,16 @@ function checkComplete(manifest: Manifest, lines: readonly LedgerLine[], results
     ...manifest.leftOut.map(({ sha256 }) => sha256),
   ]);
   const entries = entriesOf(lines);
+  const struck = struckSeqs(entries);
   const evidence = entries.filter(
     (one): one is EntryOf<'evidence-received'> | EntryOf<'reading-recorded'> =>
       one.type === 'evidence-received' || one.type === 'reading-recorded',
   );
   const wrong = evidence
     .filter((one) =>
-      one.type === 'evidence-received' ? !files.has(one.body.file.sha256) : !shown.has(one.body.evidence),
+      one.type === 'evidence-received'
+        ? !files.has(one.body.file.sha256)
+        : !shown.has(one.body.evidence) && !struck.has(one.seq),
     )
     .map(
       ({ seq, body }) =>

@@ -21,6 +21,12 @@ export class EvidenceByHash {
       this.#items.set(item.evidence, item);
       if ('file' in item) this.add(item);
     }
+    // What was struck or seems to belong elsewhere is held too: the same file again adds nothing.
+    for (const item of state.notCounted)
+      if ('file' in item) this.#byHash.set(item.file.sha256, item.evidence);
+    for (const { entry } of state.strikes)
+      if (entry.type === 'evidence-received' && !this.#byHash.has(entry.body.file.sha256))
+        this.#byHash.set(entry.body.file.sha256, entry.body.evidence);
   }
 
   /** Told of evidence in the order of the record: of two that hold the same file the later one counts. */

@@ -39,7 +39,7 @@ export async function exhibitParts(
       copy === undefined
         ? withheldFiles(shown)
         : await withheldOriginals(whole, out, copy, (hash) => record.readOriginal(hash)),
-    unnamed: unnamedFiles(whole, out),
+    unnamed: [...unnamedFiles(whole, out), ...filesNotCounted(whole, copy !== undefined)],
   };
 }
 
@@ -49,6 +49,21 @@ function withheldFiles(state: RecordState): Map<Sha256, OmittedOriginal['why']> 
       'file' in item && item.withheld !== undefined ? [[item.file.sha256, 'withheld'] as const] : [],
     ),
   );
+}
+
+/** Files of evidence that was struck, or that seems to belong elsewhere: outsiders do not get their names. */
+function filesNotCounted(state: RecordState, forOutsiders: boolean): OmittedOriginal[] {
+  const counted = new Set(state.evidence.flatMap((item) => ('file' in item ? [item.file.sha256] : [])));
+  const files = [
+    ...state.notCounted.flatMap((item) => ('file' in item ? [item.file] : [])),
+    ...state.strikes.flatMap(({ entry }) => (entry.type === 'evidence-received' ? [entry.body.file] : [])),
+  ].filter(({ sha256 }) => !counted.has(sha256));
+  return [...new Map(files.map((file) => [file.sha256, file])).values()].map(({ name, bytes, sha256 }) => ({
+    name: forOutsiders ? '(left out)' : name,
+    bytes,
+    sha256,
+    why: 'not-counted',
+  }));
 }
 
 function unnamedFiles(state: RecordState, out: Redaction): OmittedOriginal[] {

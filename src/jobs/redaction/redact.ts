@@ -23,6 +23,8 @@ export const NO_REDACTION: Redaction = {
 /** Decides what a copy leaves out, by what its entry in copies.yaml says and what is withheld. */
 export function redact(entries: readonly Entry[], state: RecordState, copy: RedactedCopy): Redaction {
   const out = new Set(state.evidence.filter((item) => isRedacted(item, copy)).map((item) => item.evidence));
+  // What does not count is kept from outsiders, and with it what its entries say.
+  for (const id of evidenceNotCounted(state)) out.add(id);
   // Rows that were read from a file go with the file.
   for (const item of state.evidence)
     if ('source' in item && item.source.is === 'row' && out.has(item.source.evidence)) out.add(item.evidence);
@@ -50,6 +52,15 @@ export function redact(entries: readonly Entry[], state: RecordState, copy: Reda
         .map((entry) => entry.seq),
     ),
   };
+}
+
+function evidenceNotCounted(state: RecordState): EvidenceId[] {
+  return [
+    ...state.notCounted.map(({ evidence }) => evidence),
+    ...state.strikes.flatMap(({ entry }) =>
+      entry.type === 'evidence-received' || entry.type === 'reading-recorded' ? [entry.body.evidence] : [],
+    ),
+  ];
 }
 
 function isRedacted(item: EvidenceItem, { leaveOut: not }: RedactedCopy): boolean {
