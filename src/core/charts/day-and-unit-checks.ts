@@ -4,7 +4,7 @@ import { zoneRules } from '../model/zone-rules.js';
 import type { Frame } from './frame.js';
 import { box, element, ink } from './svg.js';
 
-/** Night by the clock of the place, as the legend says: from this hour to the other. */
+/** Hours of the night by the place's clock, as the legend states them. */
 const DUSK = 18;
 const DAWN = 6;
 const STRIP = 4;
@@ -37,7 +37,7 @@ export function nights(
 export const nightBox = (left: number, right: number, top: number): string =>
   box(left, top, right - left, STRIP, { fill: ink.line });
 
-/** Looks at the unit: at the box air that was read, else along the top. */
+/** Marks of unit checks: at the box temperature that was read, else along the top. */
 export function unitCheckMarks(
   { unitChecks: seen = [] }: { unitChecks?: readonly { at: number; celsius?: number }[] },
   { x, y, span, top }: Frame,

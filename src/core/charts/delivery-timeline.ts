@@ -4,7 +4,7 @@ import type { Format } from '../words/format.js';
 import type { Labels } from '../words/labels.js';
 import { timelinePicture } from './timeline.js';
 
-/** A delivery on one axis, as SVG: what happened by its name, and the intervals that matter as bars. */
+/** The timeline of a delivery on one axis, as SVG: events by name, and the main intervals as bars. */
 export function deliveryTimeline(
   { items, intervals }: Pick<Timeline, 'items' | 'intervals'>,
   zones: { zone: Zone; otherZone?: Zone },

@@ -9,12 +9,12 @@ import { box, element, ink, label, line, SMALL, svg, widthOf } from './svg.js';
 
 export interface EnvelopeChart {
   curve: readonly EnvelopePoint[];
-  /** Warmest air of the assumed channels is not drawn: this is one of them, as runs of points. */
+  /** Air of the drawn channel, as runs of points; the warmest of all assumed channels is not drawn. */
   air: readonly Point[][];
   airName: string;
   loading: readonly Point[];
   arrival: readonly Point[];
-  /** Room on either side for the thermometers, K. */
+  /** Tolerance of the thermometers on either side, K. */
   tolerance: number;
   zone: Zone;
   otherZone?: Zone;
@@ -23,7 +23,7 @@ export interface EnvelopeChart {
 const HEIGHT = 130;
 const SIZE = SMALL;
 
-/** The temperatures that the product can have had, with the pulps at both ends as points. */
+/** The computed temperature range of the product, with the pulps at both ends as points. */
 export function envelopeChart(chart: EnvelopeChart, format: Format, labels: Labels): string {
   const { curve: points } = chart;
   const times = [

@@ -10,7 +10,7 @@ interface Shaded {
   numbers: string[];
 }
 
-/** What lies between the curve and the limit it has crossed, shaded and numbered as in the table. */
+/** The area between the curve and the limit it crossed, shaded and numbered as in the table. */
 export function excursionAreas(
   result: TemperatureResult,
   runs: readonly Point[][],
@@ -59,7 +59,7 @@ export function excursionAreas(
   return shaded;
 }
 
-/** The points of a run within a span, with the values at its ends read off the straight lines. */
+/** The points of a run within a span, with interpolated values at its ends. */
 function part(run: readonly Point[], from: number, to: number): Point[] {
   const inside = run.filter(([at]) => at > from && at < to);
   const ends = [from, to].flatMap((at): Point[] => {

@@ -65,7 +65,7 @@ export function degreeAxes(frame: Frame, format: Format): string[] {
   ];
 }
 
-/** Whole hours of one zone below the plot, the same moments in another zone beneath, and which they are. */
+/** Whole hours of one zone below the plot, the same instants in another zone beneath, and the names of both. */
 export function hourAxis(
   frame: Frame,
   zones: { zone: Zone; otherZone?: Zone },

@@ -8,13 +8,13 @@ export interface PlacedMark {
   mark: Mark;
   x: number;
   anchor: 'start' | 'end';
-  /** Row of the words, counted upwards from the axis; undefined when there is no room for them. */
+  /** Row of the label, counted upwards from the axis; undefined when there is no room for it. */
   row?: number;
 }
 
 /**
- * Gives the words of marks on an axis rows in which no words lie on others and no line from words down to
- * the axis cuts through other words. Marks left of the middle are written to the right, the others to the left.
+ * Assigns rows to the labels of marks on an axis, so that no label covers another and no leader line cuts through a
+ * label. Marks left of the middle are labelled to the right, the others to the left.
  */
 export function placeMarks(
   marks: readonly Mark[],
@@ -35,7 +35,7 @@ export function placeMarks(
   const ends = placed.filter((one) => one.anchor === 'end').sort((a, b) => a.x - b.x);
   for (const one of [...starts, ...ends]) {
     const [left, right] = extent(one);
-    // Words must lie above every line that rises inside their extent, and above words they would touch.
+    // A label must be above every leader line within its extent, and above labels it would touch.
     const below = done.filter((other) => {
       if (other.row === undefined) return false;
       const [otherLeft, otherRight] = extent(other);

@@ -178,7 +178,7 @@ interface Spread {
   half: number;
 }
 
-/** Moves labels apart and off the words of the strip: first from left to right, then back from the right edge. */
+/** Moves labels apart and off the strip's own words: first from left to right, then back from the right edge. */
 function spread(list: readonly Spread[]): (Spread & { at: number })[] {
   const sorted = [...list]
     .sort((a, b) => a.x - b.x)

@@ -2,8 +2,8 @@
 export type Point = readonly [at: number, value: number];
 
 /**
- * Splits a series where a step is longer than the gap limit or a value is missing, and keeps per column of
- * the picture only first, lowest, highest and last: no peak is lost, and what is unknown stays open.
+ * Splits a series where a step is longer than the gap limit or a value is missing, and keeps only the first,
+ * lowest, highest and last point per column of the picture: no peak is lost, and unknown time stays open.
  */
 export function curves(
   times: ArrayLike<number>,
@@ -32,7 +32,7 @@ export function curves(
   return [...runs, run].filter((points) => points.length > 0).map((points) => thinned(points, span, columns));
 }
 
-/** The straight line's point at a time between two others. */
+/** The interpolated point at a time between two others. */
 function between(a: Point, b: Point, at: number): Point {
   return [at, a[1] + ((b[1] - a[1]) * (at - a[0])) / (b[0] - a[0])];
 }

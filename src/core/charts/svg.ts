@@ -1,7 +1,7 @@
 /** Attributes of an element; numbers are written with two decimals, so that bytes do not depend on float noise. */
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
-/** Everything in print is one ink, in steps of grey, and one colour that means: outside of what was asked for. */
+/** One ink in steps of grey, and one colour with a meaning: out of range. */
 export const ink = {
   full: '#1d2733',
   soft: '#5a6673',
@@ -14,7 +14,7 @@ export const ink = {
 } as const;
 
 const FONT = 'Source Sans 3';
-/** Drawings are 500 wide and printed over the text's width: on A4, the narrower paper, this is 7 points. */
+/** Drawings are 500 units wide and printed at the text's width: on A4, the narrower format, this is 7 points. */
 export const SMALL = 7.2;
 
 export const escapeXml = (value: string): string =>
@@ -42,7 +42,7 @@ export interface LabelOptions {
   rotate?: number;
 }
 
-/** Text that stays text in the PDF. */
+/** Text that stays text in the PDF, so that it can be searched. */
 export function label(x: number, y: number, words: string, options: LabelOptions = {}): string {
   const { size = 8, anchor = 'start', fill = ink.full, weight = 400, rotate } = options;
   return element(
@@ -80,5 +80,5 @@ export function svg(width: number, height: number, ...children: readonly string[
   );
 }
 
-/** About how wide a text is set, in the units of its size; a little too wide rather than too narrow. */
+/** Estimated width of a text, in units of its size; rather too wide than too narrow. */
 export const widthOf = (words: string, size: number): number => [...words].length * size * 0.52;

@@ -14,14 +14,14 @@ import { box, element, ink, label, line, SMALL, svg, widthOf } from './svg.js';
 export interface TemperatureChart {
   result: TemperatureResult;
   log: UnitLog;
-  /** Zone of the axis, and the one beneath where the load ends in another. */
+  /** Zone of the axis, and of the second axis where the load ends in another zone. */
   zone: Zone;
   otherZone?: Zone;
   /** Events to mark. */
   marks: readonly Mark[];
-  /** Looks at the unit on the way; `celsius` where box air was read. */
+  /** Unit checks in transit; `celsius` where the box temperature was read. */
   unitChecks?: readonly { at: number; celsius?: number }[];
-  /** Numbers of the excursions as the table beside it counts them; others are shaded without number. */
+  /** Numbers of the excursions in the table beside the chart; others are shaded without a number. */
   numbered: ReadonlyMap<string, number>;
 }
 
@@ -40,7 +40,7 @@ export const STROKES = {
 } as const;
 export const DRAWN = ['set-point', 'supply-air', 'return-air'] as const;
 
-/** Draws the log over custody: band, set point, air, what was logged, events, numbered excursions. */
+/** Draws the log over custody: range, set point, air, logged states, events, numbered excursions. */
 export function temperatureChart(chart: TemperatureChart, format: Format, labels: Labels): string {
   const { result, log } = chart;
   const { from, to } = result.custody;

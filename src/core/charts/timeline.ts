@@ -9,7 +9,7 @@ import { timeTicks } from './time-axis.js';
 
 export interface TimelinePicture {
   items: readonly TimelineItem[];
-  /** Words for an item's mark. */
+  /** Label of an item's mark. */
   name: (item: TimelineItem) => string;
   /** Spans drawn as bars on a row of their own. */
   bars: readonly { from: number; to: number; label: string; alert: boolean }[];
@@ -61,7 +61,7 @@ export function timelinePicture(picture: TimelinePicture, format: Format, labels
   const bottom = marksTop + rows.length * ROW + 2;
 
   const ticks = timeTicks(span.from, span.to, zone, 10);
-  // Left of the first hour, which may stand in the middle of the edge.
+  // Left of the first hour, whose label can be centred on the edge.
   const zoneNameAt =
     LEFT - 6 - Math.max(0, ...ticks.map(({ at }) => widthOf(format.clock(at, zone), SMALL) / 2));
   const hours = ticks.flatMap(({ at, day }) => [

@@ -13,11 +13,11 @@ export interface ZoomChart {
   result: TemperatureResult;
   log: UnitLog;
   zone: Zone;
-  /** What to show, each in a plot of its own. */
+  /** Excursions to show, each in a plot of its own. */
   shown: readonly Excursion[];
-  /** Numbers as the table has them. */
+  /** Numbers of the table. */
   numbered: ReadonlyMap<string, number>;
-  /** Words above a plot. */
+  /** Title of a plot. */
   title: (excursion: Excursion) => string;
 }
 
@@ -28,7 +28,7 @@ const EDGE = 27;
 const PANEL = (WIDTH - GAP) / 2;
 const TITLE = 22;
 
-/** Excursions close up, two side by side: each with its own axes, and as much time around it as it lasted. */
+/** Excursion details, two side by side: each with its own axes, and as much time around it as it lasted. */
 export function zoomChart(chart: ZoomChart, format: Format, labels: Labels): string {
   const row = TITLE + HEIGHT + 40;
   const drawn = chart.shown.flatMap((one, i) =>

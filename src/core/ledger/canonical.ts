@@ -7,9 +7,9 @@ const DEEPEST = 64;
 const LONE_SURROGATE = /\p{Surrogate}/u;
 
 /**
- * The one byte form of a JSON value (RFC 8785): the same content gives the same bytes, whatever the order of keys.
- * Throws `DossierError` 'bad-value' for text that is not Unicode (a lone surrogate) and for nesting deeper than 64.
- * Anything that is not JSON (undefined, NaN, a Date …) is a bug of the caller and throws a plain Error,
+ * The canonical bytes of a JSON value (RFC 8785): the same content gives the same bytes, whatever the order of
+ * keys. Throws `DossierError` 'bad-value' for text that is not Unicode (a lone surrogate) and for nesting deeper
+ * than 64. Anything that is not JSON (undefined, NaN, a Date …) is a bug of the caller and throws a plain Error,
  * because leaving it out silently would change what is recorded.
  */
 export function canonicalBytes(value: unknown): Uint8Array {
@@ -20,8 +20,8 @@ export function canonicalBytes(value: unknown): Uint8Array {
 }
 
 /**
- * The same value as JSON keeps it: properties that are undefined are left out, as `{caption: undefined}` means no
- * caption, and zero has no sign.
+ * A value as JSON keeps it: properties that are undefined are left out, as `{caption: undefined}` means no caption,
+ * and zero has no sign.
  */
 export function asJsonKeeps(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(asJsonKeeps);

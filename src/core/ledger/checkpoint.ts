@@ -1,8 +1,8 @@
 import { type Sha256, sha256 } from '../model/evidence.js';
 
-/** The head of a record: how many entries there are and the tree hash over them. */
+/** The head of a record: the number of entries and the tree hash over them. */
 export interface Checkpoint {
-  /** The name that the delivery had when its record began; it names the record for good. */
+  /** The delivery's name when its record began; the record keeps it. */
   delivery: string;
   size: number;
   root: Sha256;
@@ -12,15 +12,15 @@ const ORIGIN = 'load-dossier/';
 const SIZE = /^(0|[1-9]\d{0,14})$/;
 
 /**
- * The note text of C2SP tlog-checkpoint: origin, size, base64 root, each on a line of its own.
- * It carries no signature: the dossier's signature and the copies that are sent out vouch for it.
+ * The note text of C2SP tlog-checkpoint: origin, size, base64 root, each on a line of its own. It carries no
+ * signature: the dossier's signature and the fingerprints sent out attest it.
  */
 export function printCheckpoint(head: Checkpoint): string {
   const root = Buffer.from(head.root, 'hex').toString('base64');
   return `${ORIGIN}${head.delivery}\n${head.size}\n${root}\n`;
 }
 
-/** Reads what `printCheckpoint` wrote; undefined when a single byte is not as that would write it. */
+/** Parses the output of `printCheckpoint`; undefined when a single byte differs from that form. */
 export function parseCheckpoint(text: string): Checkpoint | undefined {
   const [origin = '', size = '', root = ''] = text.split('\n');
   const hash = sha256.safeParse(Buffer.from(root, 'base64').toString('hex'));
@@ -30,12 +30,15 @@ export function parseCheckpoint(text: string): Checkpoint | undefined {
   return printCheckpoint(head) === text ? head : undefined;
 }
 
-/** The one line that can be sent to someone, and later proves that nothing was changed: `<delivery> <size> <root hex>`. */
+/**
+ * The fingerprint line, which can be sent to someone and later proves that nothing was changed: `<delivery> <size>
+ * <root hex>`.
+ */
 export function printFingerprint(head: Checkpoint): string {
   return `${head.delivery} ${head.size} ${head.root}`;
 }
 
-/** Reads a fingerprint line, spaces around it ignored; undefined when it is not one. */
+/** Parses a fingerprint line, ignoring surrounding spaces; undefined for any other text. */
 export function parseFingerprint(text: string): Checkpoint | undefined {
   const match = /^(.+) (0|[1-9]\d{0,14}) ([0-9a-f]{64})$/i.exec(text.trim());
   if (match === null) return undefined;

@@ -7,7 +7,7 @@ import { omitUndefined } from '../model/omit-undefined.js';
 import type { ClaimEntry, EvidenceItem, RecordState } from '../model/state.js';
 import { countedEntries } from './counted-entries.js';
 
-/** Flags that say that a file belongs to another trailer or another time than this delivery. */
+/** Flags of a file that belongs to another trailer or time than this delivery. */
 const ELSEWHERE: ReadonlySet<FlagName> = new Set(['other-trailer', 'outside-delivery-time']);
 const belongsElsewhere = (item: EvidenceItem) =>
   'flags' in item && item.flags.some(({ is }) => ELSEWHERE.has(is));
@@ -111,7 +111,7 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
   };
 }
 
-/** What a description says replaces what was said before; a place is completed field by field. */
+/** Applies a description: its fields replace earlier ones; a place is completed field by field. */
 function described(item: EvidenceItem, says: z.infer<typeof description>, seq: number): EvidenceItem {
   const common = {
     ...omitUndefined({

@@ -16,7 +16,7 @@ export function printRow(bytes: Uint8Array): Uint8Array {
   return Buffer.concat([bytes, Uint8Array.of(NEWLINE)]);
 }
 
-/** The rows of a ledger without their line feeds, and the rest after the last line feed: empty when all is well. */
+/** The rows of a ledger without their line feeds, and the rest after the last line feed: empty in a sound ledger. */
 export function splitRows(ledger: Uint8Array): { rows: Uint8Array[]; rest: Uint8Array } {
   const rows: Uint8Array[] = [];
   let from = 0;
@@ -27,14 +27,14 @@ export function splitRows(ledger: Uint8Array): { rows: Uint8Array[]; rest: Uint8
   return { rows, rest: ledger.subarray(from) };
 }
 
-/** Made once: making it takes as long as reading a row. */
+/** Constructed once, because construction takes as long as reading a row. */
 const UTF_8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
 export type RowReading = { is: 'entry'; entry: Entry; leaf: Sha256 } | { is: 'bad'; problem: string };
 
 /**
- * Reads one row without its line feed, which must stand at place `seq`. Never throws.
- * A row is only good in its one canonical form, so that no two byte strings mean the same entry.
+ * Parses one row without its line feed, which must have the sequence number `seq`. Never throws. Only the canonical
+ * form of a row is accepted, so that no two byte strings mean the same entry.
  */
 export function readRow(bytes: Uint8Array, seq: number): RowReading {
   const bad = (problem: string): RowReading => ({ is: 'bad', problem });

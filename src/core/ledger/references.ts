@@ -10,7 +10,7 @@ function isFiled(kind: EvidenceKind): kind is 'photo' | 'unit-log' | 'readings' 
   return kind === 'photo' || kind === 'unit-log' || kind === 'readings' || kind === 'document';
 }
 
-/** The evidence that an entry brings in. */
+/** The evidence that an entry adds. */
 export function evidenceAdded(entry: Entry): { id: EvidenceId; kind: EvidenceKind } | undefined {
   switch (entry.type) {
     case 'evidence-received':
@@ -21,7 +21,7 @@ export function evidenceAdded(entry: Entry): { id: EvidenceId; kind: EvidenceKin
   }
 }
 
-/** What later entries can refer to: evidence by its id, claims, and what was said of them by the entry's number. */
+/** What later entries can refer to: evidence by its id, claims, and claim notes by their entry's number. */
 export class KnownReferences {
   readonly #under: KnownReferences | undefined;
   readonly #kinds = new Map<EvidenceId, EvidenceKind>();
@@ -29,7 +29,7 @@ export class KnownReferences {
   readonly #notes = new Map<number, ClaimNote>();
   readonly #entries: Entry[] = [];
 
-  /** Nothing, or all that `under` knows, which stays as it is. */
+  /** Starts empty, or from everything that `under` knows; `under` stays as it is. */
   constructor(under?: KnownReferences) {
     this.#under = under;
   }
@@ -60,13 +60,16 @@ export class KnownReferences {
     return this.#under === undefined ? this.#entries : [...this.#under.entries(), ...this.#entries];
   }
 
-  /** Ids of the evidence brought in here. */
+  /** Ids of the evidence added here. */
   evidence(): Iterable<EvidenceId> {
     return this.#kinds.keys();
   }
 }
 
-/** What is wrong with an entry in the light of those before it: first the facts, ids once, no id that is not there. */
+/**
+ * The problem of an entry in the context of earlier ones: the facts come first, ids are unique, and references
+ * exist.
+ */
 export function referenceProblem(entry: Entry, there: KnownReferences): string | undefined {
   if (entry.seq === 0 && entry.type !== 'delivery-facts') return 'the first entry must be the delivery facts';
   const known = (id: EvidenceId | undefined) =>
@@ -118,7 +121,7 @@ export function referenceProblem(entry: Entry, there: KnownReferences): string |
   }
 }
 
-/** Only a reading of a log is read anew. */
+/** Only a reading of a log can be replaced by another reading. */
 function replacedProblem(received: ReceivedEvidence, there: KnownReferences): string | undefined {
   if (received.kind !== 'unit-log' || received.replaces === undefined) return undefined;
   const kind = there.kindOf(received.replaces);

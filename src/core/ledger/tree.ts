@@ -22,13 +22,13 @@ export function nodeHash(left: Sha256, right: Sha256): Sha256 {
 /** Hash of the tree without leaves: SHA-256 of nothing, RFC 9162 §2.1.1. */
 export const EMPTY_ROOT: Sha256 = sha256Of(new Uint8Array());
 
-/** A tree that leaves are added to at the end: each costs a few hashes, however long the tree is. */
+/** A tree that grows at its end: each added leaf costs a few hashes, however large the tree is. */
 export interface GrowingTree {
   readonly size: number;
   add(leaf: Sha256): void;
   /** Hash over all leaves so far. */
   root(): Sha256;
-  /** A tree of the same leaves that grows on its own. */
+  /** A copy that grows on its own. */
   copy(): GrowingTree;
 }
 

@@ -1,7 +1,7 @@
 import { omitUndefined } from './omit-undefined.js';
 /**
- * Closed set of what can go wrong through the user's files, words or machine.
- * Anything else that is thrown is a bug and stays one (exit 70).
+ * Closed set of what can go wrong through the user's files, input or machine. Anything else that is thrown is a bug
+ * (exit 70).
  */
 export type ErrorCode =
   | 'bad-usage'
@@ -22,7 +22,7 @@ export type ErrorCode =
   /** The engine knows a time zone's name but not its rules. */
   | 'zone-rules';
 
-/** Where in the user's material the trouble is; rows count from 1 as a text editor shows them. */
+/** Where in the user's material the problem is; rows count from 1 as a text editor shows them. */
 export interface Where {
   file?: string;
   row?: number;
@@ -30,7 +30,7 @@ export interface Where {
   field?: string;
 }
 
-/** What is wrong, where, and what to do about it: for a person who has to mend it now. */
+/** What is wrong, where, and what to do about it, for the person who has to fix it. */
 export interface Problem {
   code: ErrorCode;
   message: string;
@@ -38,7 +38,7 @@ export interface Problem {
   fix?: string;
   /** The other problems of the same file, one line each. */
   others?: readonly string[];
-  /** What may be said instead, where that is a short list: a person on a terminal is asked to choose. */
+  /** Accepted words, where that is a short list: a person on a terminal is asked to choose. */
   choices?: readonly string[];
 }
 
@@ -80,7 +80,7 @@ export class DossierError extends Error implements Problem {
   }
 }
 
-/** Makes a forgotten case of a union a compile error, and a loud bug at run time. */
+/** Makes a forgotten case of a union a compile error, and an error at run time. */
 export function assertNever(value: never): never {
   throw new Error(`unhandled case: ${JSON.stringify(value)}`);
 }

@@ -46,7 +46,7 @@ export const writtenLength = z
     return read;
   });
 
-/** What a pallet covers of the floor: the shorter side first. */
+/** The floor that a pallet covers: the shorter side first. */
 export interface Footprint {
   short: Length;
   long: Length;

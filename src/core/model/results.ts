@@ -1,4 +1,4 @@
-/** What assess computes: plain data that the CLI prints, compose lays out, and `--json` shows. */
+/** What assess computes: plain data that the CLI prints, compose renders, and `--json` shows. */
 import type { ChannelDifference } from './results/channels.js';
 import type { ClaimDeadline, ClaimResult } from './results/claim.js';
 import type { Finding } from './results/findings.js';
@@ -29,12 +29,12 @@ export type * from './results/trail.js';
 export type * from './results/window.js';
 
 export interface Assessment {
-  /** The "now" that was handed in. */
+  /** The instant of assessment, given by the caller. */
   at: Instant;
   ruleSet: {
     name: string;
     version: string;
-    /** Of all files that took part: see docs/formats.md. */
+    /** SHA-256 over all files of the rule set: see docs/formats.md. */
     sha256: string;
     title: string;
     /** The files, and what an extension changed or switched off. */
@@ -43,7 +43,7 @@ export interface Assessment {
   temperatures: TemperatureResult[];
   pulps: PulpGroup[];
   setPoints: SetPointAgreement;
-  /** Absent when no row was noted. */
+  /** Absent when no row was recorded. */
   loading?: LoadPlan;
   timeline: Timeline;
   gaps: GapResult[];
@@ -53,10 +53,10 @@ export interface Assessment {
   pulpComparisons?: PulpComparison[];
   /** Absent when there is no claim. */
   claims?: ClaimResult[];
-  /** Whether the receiver refused in time, for each stop of unloading that was reached. */
+  /** Whether the receiver rejected in time, for each unloading stop that was reached. */
   refusalClocks?: ClaimDeadline[];
   /** Sensors of the same kind in different logs, and probes against return air. */
   sensorDifferences?: ChannelDifference[];
-  /** Longest time in custody without a look at the unit. */
+  /** Longest interval in custody without a unit check. */
   longestWithoutRound?: TimeRange & { seconds: number };
 }

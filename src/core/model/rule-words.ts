@@ -23,11 +23,11 @@ export const ruleWordsFile = z.strictObject({
 });
 export type RuleWordsFile = z.infer<typeof ruleWordsFile>;
 
-/** A resolved rule set in another language; what is left out has no words in it and stands as it was written. */
+/** A resolved rule set in another language; what has no words in it stays as it was written. */
 export interface RuleSetWords {
   title?: string;
   rules: ReadonlyMap<string, RuleText>;
-  /** Of the rules that are switched off, and of those that are changed, in the order in which the rule set tells them. */
+  /** Rules that are switched off, and rules that are changed, in the order of the rule set. */
   off: readonly { title?: string; why?: string }[];
   changed: readonly { title?: string }[];
 }

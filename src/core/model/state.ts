@@ -5,9 +5,9 @@ import type { clockComparison, Entry, EntryOf } from './entry.js';
 import type { Evidence, EvidenceId, Region, Sha256 } from './evidence.js';
 import type { Instant } from './time.js';
 
-/** Evidence as it stands after all descriptions and corrections, with the entries it rests on. */
+/** Evidence with all descriptions and corrections applied, and the entries it rests on. */
 export type EvidenceItem = Evidence & {
-  /** Entry that brought it in. */
+  /** Entry that added it. */
   seq: number;
   enteredAt: Instant;
   enteredBy: string;
@@ -26,12 +26,12 @@ export type EvidenceItem = Evidence & {
 };
 export type ItemOf<K extends Evidence['kind']> = Extract<EvidenceItem, { kind: K }>;
 
-/** What was said of a claim, with the entry that says it. */
+/** A claim note with the entry that holds it. */
 export type ClaimEntry = ClaimNote & {
   seq: number;
   enteredAt: Instant;
   enteredBy: string;
-  /** The entry that corrects it; such a one no longer counts, and stays in the record. */
+  /** The entry that corrects it; a corrected entry no longer counts, and stays in the record. */
   replacedBy?: number;
 };
 export type ClaimEntryOf<K extends ClaimNote['is']> = Extract<ClaimEntry, { is: K }>;
@@ -50,7 +50,7 @@ export interface Strike {
   strike: EntryOf<'entry-struck'>;
 }
 
-/** Everything one delivery's ledger says, folded from its entries. */
+/** The state of a record: everything its ledger says, folded from its entries. */
 export interface RecordState {
   delivery: Delivery;
   /** Hash of the delivery.yaml text that `delivery` was read from. */

@@ -9,8 +9,8 @@ export const temperatureUnit = z.enum(['°F', '°C']);
 export type TemperatureUnit = z.infer<typeof temperatureUnit>;
 
 /**
- * What a reading of air or produce can be. A mistyped number outside is refused at the door.
- * Limits: the range that EN 12830:2018 sets out for temperature recorders, −80 °C to +85 °C.
+ * Range of a reading of air or produce; a mistyped number outside is rejected. Limits: the range of EN 12830:2018
+ * for temperature recorders, −80 °C to +85 °C.
  */
 export const LOWEST_CELSIUS = -80;
 export const HIGHEST_CELSIUS = 85;
@@ -29,7 +29,7 @@ export const temperature = z
   .meta({ id: 'Temperature', description: 'An absolute temperature as read, with its unit.' });
 export type Temperature = z.infer<typeof temperature>;
 
-/** A difference of temperatures as stated; its field has another name so that the two can't be mixed up. */
+/** A difference of temperatures as stated; its field has another name, so that the two can't be confused. */
 const temperatureDifference = z
   .strictObject({ difference: z.number(), unit: temperatureUnit })
   .meta({ id: 'TemperatureDifference', description: 'A difference of two temperatures, with its unit.' });
@@ -82,7 +82,7 @@ function parseTemperatureDifference(text: string): TemperatureDifference | undef
   return read === undefined ? undefined : { difference: read.value, unit: read.unit };
 }
 
-/** A bare number, as YAML reads `36`, lacks its unit: to be told so, not that it is no text. */
+/** A bare number, as YAML reads `36`, lacks its unit: the message says so, not that it is no text. */
 const withItsUnit = (what: string, like: string) =>
   z.string({
     error: ({ input }) =>

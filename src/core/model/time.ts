@@ -4,7 +4,7 @@ import { type Zone, zone } from './zone.js';
 
 export { type Zone, zone };
 
-/** A moment in UTC, always written `2026-07-14T12:42:08.370Z` so that text order is time order. */
+/** An instant in UTC, always written `2026-07-14T12:42:08.370Z` so that text order is time order. */
 export type Instant = string & z.$brand<'Instant'>;
 /** A wall-clock time without zone: `2026-07-14T05:42:08` or with a fraction. */
 export type LocalTime = string & z.$brand<'LocalTime'>;
@@ -39,22 +39,22 @@ export const calendarDay = z.iso
   .date({ error: 'not a day of the calendar; write it like 2026-07-14' })
   .transform((text) => text as CalendarDay);
 
-/** One measured comparison of a clock. */
+/** One comparison of a clock with true time. */
 export interface ClockPoint {
   /** True time, milliseconds UTC. */
   at: number;
-  /** Seconds to add to what the clock said. */
+  /** Seconds to add to the clock's reading. */
   addSeconds: number;
   uncertaintySeconds: number;
   /** Ledger entry. */
   seq: number;
 }
 
-/** How an instant became known, best first. */
+/** The basis of a known instant, best first. */
 export const timeBasis = z.enum(['gps', 'offset', 'place-zone', 'log-zone', 'typed']);
 export type TimeBasis = z.infer<typeof timeBasis>;
 
-/** A measured clock error that was taken out of a time: shown wherever the time is shown. */
+/** A clock error that was corrected: shown wherever the time is shown. */
 const clockCorrection = z.strictObject({
   /** Seconds that were added to what the clock said. */
   addedSeconds: z.number(),
@@ -63,8 +63,8 @@ const clockCorrection = z.strictObject({
 });
 
 /**
- * When something happened, and how sure that is. Local time of unknown zone is a case of its own:
- * it is never silently taken for UTC.
+ * When something happened, and how certain that is. Local time of unknown zone is a case of its own: it is never
+ * silently taken for UTC.
  */
 export const eventTime = z.discriminatedUnion('is', [
   z.strictObject({
@@ -73,7 +73,7 @@ export const eventTime = z.discriminatedUnion('is', [
     zone,
     basis: timeBasis,
     uncertaintySeconds: z.number().nonnegative(),
-    /** The wall-clock time as the source said it, before any correction. */
+    /** The wall-clock time stated by the source, before any correction. */
     stated: z.string().optional(),
     correction: clockCorrection.optional(),
   }),
@@ -99,14 +99,17 @@ export function knownMilliseconds(time: EventTime): number | undefined {
 
 export type LocalReading =
   | { is: 'one'; instant: Instant }
-  /** The clock was put back: this wall time happened twice. */
+  /** The clock was put back: this wall time is ambiguous. */
   | { is: 'twice'; earlier: Instant; later: Instant }
-  /** The clock was put forward: this wall time did not happen; `shifted` is what a clock not yet put forward would mean. */
+  /**
+   * The clock was put forward: this wall time does not exist; `shifted` is its meaning on a clock not yet put
+   * forward.
+   */
   | { is: 'never'; shifted: Instant };
 
 const clocks = new Map<Zone, WallClock>();
 
-/** What a wall-clock time means in a zone, with daylight-saving folds and gaps named. */
+/** The meaning of a wall-clock time in a zone, with ambiguous and nonexistent times named. */
 export function readLocal(local: LocalTime, inZone: Zone): LocalReading {
   const clock = clocks.get(inZone) ?? new WallClock(inZone);
   clocks.set(inZone, clock);

@@ -1,7 +1,7 @@
 import type { Channel, EvidenceId, StateColumn } from './evidence.js';
 import type { ClockPoint, Zone } from './time.js';
 
-/** One row that was left out of a log, and why. */
+/** A row excluded from a log, and why. */
 export interface RowProblem {
   /** Line in the file, counted from 1. */
   row: number;
@@ -10,9 +10,9 @@ export interface RowProblem {
     | 'bad-time'
     | 'sensor-fault'
     | 'impossible-value'
-    /** The time of an earlier row with the same values, or filling what that row left empty. */
+    /** The time of an earlier row with the same values, or values that complete it. */
     | 'repeated'
-    /** The time of an earlier row with other values: the first counts. */
+    /** The time of an earlier row with other values: the first row counts. */
     | 'duplicate'
     /** More or fewer cells than the header has columns. */
     | 'ragged'
@@ -23,7 +23,7 @@ export interface RowProblem {
   detail: string;
 }
 
-/** What a download says about whose it is. */
+/** Numbers that a download states about its trailer, unit and recorder. */
 export interface StatedNumbers {
   trailer?: string;
   unit?: string;
@@ -47,13 +47,13 @@ export interface UnitLog {
   rows: Float64Array;
   /** Numbers of trailer, unit and recorder that the lines above the header state. */
   stated?: StatedNumbers;
-  /** The logs that this one was joined from, in order of time, and for each row which of them it comes from. */
+  /** The logs that this one was joined from, in order of time, and the source log of each row. */
   joinedFrom?: { evidence: readonly EvidenceId[]; of: Float64Array };
   /** At most 1,000 are kept; `problemCount` counts all. */
   problems: RowProblem[];
   problemCount: number;
-  /** Seconds added to the log's clock, by measured comparisons; the median where several differ (see `clock`). */
+  /** Seconds added to the log's clock by comparisons; the median where several differ (see `clock`). */
   addedSeconds: number;
-  /** The comparisons that the times were corrected by, in order; between two of them the correction runs straight. */
+  /** The comparisons that corrected the times, in order; between two of them the correction is linear. */
   clock?: readonly ClockPoint[];
 }

@@ -1,10 +1,10 @@
 import { z } from 'zod';
 
-/** `notice`: nothing is broken, and a reader should know what the detail says. */
+/** `notice`: nothing is broken, and the detail says what a reader should know. */
 const checkResult = z.enum(['passed', 'notice', 'failed', 'not-checked']);
 export type CheckResult = z.infer<typeof checkResult>;
 
-/** What a stranger's check found. Judging never throws: every check is named with its result. */
+/** One check of a verification. Verification never throws: every check is listed with its result. */
 export const check = z.object({
   /** Stable, dotted: `signature.digest`, `attachments.bytes`, `record.root` … */
   id: z.string(),

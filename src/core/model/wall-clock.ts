@@ -12,13 +12,13 @@ export type WallReading =
   | { is: 'never'; shifted: number };
 
 /**
- * Turns wall-clock times of one zone into UTC, with daylight-saving folds and gaps named. Asking a zone for its offset
- * is slow and times of one trip lie in few days, so whole days are remembered. Wall times are milliseconds as if the
+ * Converts wall-clock times of one zone to UTC, with ambiguous and nonexistent times named. Looking up an offset is
+ * slow and the times of one trip span few days, so whole days are cached. Wall times are milliseconds as if the
  * wall clock were UTC.
  */
 export class WallClock {
   readonly #zone: IANAZone;
-  /** Offset in milliseconds of a day on which nothing changes near; NaN for the others. */
+  /** Offset in milliseconds of a day without a change nearby; NaN for other days. */
   readonly #steady = new Map<number, number>();
 
   constructor(zone: Zone) {

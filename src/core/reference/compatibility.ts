@@ -4,17 +4,23 @@ import { isSourceKey } from './sources.js';
 /** Very low, low, medium, high, very high: the grades of the UC Davis table of properties. */
 export type Grade = 'VL' | 'L' | 'M' | 'H' | 'VH';
 
-/** What matters when goods share one box: ethylene given off and felt, and relative humidity wanted, percent. */
+/**
+ * Compatibility of goods in one trailer: ethylene production and sensitivity, and recommended relative humidity,
+ * percent.
+ */
 export interface Compatibility {
   gives: Grade;
   feels: Grade;
   ethyleneSources: SourceKey[];
   humidity: { low: number; high: number };
-  /** Of the temperature range and the humidity together, as the table was collected. */
+  /** Sources of temperature range and humidity together, as the table was collected. */
   humiditySources: SourceKey[];
 }
 
-/** By key of the produce table: ethylene given off and felt with its sources, lowest and highest humidity with theirs. */
+/**
+ * By key of the produce table: ethylene production and sensitivity with sources, lowest and highest humidity with
+ * sources.
+ */
 const rows: readonly (readonly [
   key: string,
   gives: Grade,
@@ -103,7 +109,7 @@ const table = new Map<string, Compatibility>(
   ]),
 );
 
-/** The company that goods of a key of the produce table can keep; undefined when the table lacks it. */
+/** The compatibility of goods by their key in the produce table; undefined when the table lacks them. */
 export function compatibilityOf(key: string): Compatibility | undefined {
   return table.get(key);
 }

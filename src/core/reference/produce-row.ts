@@ -9,14 +9,14 @@ export interface ProduceRow {
   aliases?: readonly string[];
   /** Lowest and highest temperature of the published range. */
   range: readonly [low: number, high: number, sources: string];
-  /** Highest temperature at which some of it freezes. */
+  /** Highest freezing point. */
   freezing?: readonly [value: number, sources: string];
   /**
-   * Below the floor it is harmed in time; low and high differ where sources, kinds or ripeness do.
-   * A band is harmful between its ends and not below.
+   * Below the threshold it is harmed in time; low and high differ where sources, cultivars or ripeness do. A band
+   * is harmful between its ends and not below.
    */
   chilling?: readonly [low: number, high: number, sources: string, is?: 'floor' | 'band'];
-  /** What other sources say instead. */
+  /** Values of other sources that differ. */
   others?: readonly (readonly [
     field: 'freezing' | 'chilling' | 'range',
     value: number,

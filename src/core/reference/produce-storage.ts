@@ -1,6 +1,6 @@
 /**
- * How each commodity keeps, one line each: key, relative humidity in per cent, sources, ethylene given off and
- * sensitivity to it (VL very low to VH very high), sources, top ice (y, n, or conflict where sources disagree), sources,
+ * Storage of each commodity, one line each: key, relative humidity in per cent, sources, ethylene production and
+ * sensitivity (VL very low to VH very high), sources, top ice (y, n, or conflict where sources disagree), sources,
  * storage life at the recommended temperature, sources. Sources as in sources.ts; M means not read in a source.
  */
 export const storageTable = `

@@ -8,7 +8,7 @@ import { storageTable } from './produce-storage.js';
 import { type Respiration, respirationOf } from './respiration.js';
 import { isSourceKey, type PublishedField, type SourceKey, sectionOf, sources } from './sources.js';
 
-/** A published value with where it was read. */
+/** A published value with its sources. */
 export interface Published<T> {
   value: T;
   sources: SourceKey[];
@@ -40,9 +40,9 @@ export interface Produce {
   note?: string;
   /** Relative humidity, per cent. */
   humidity: Published<{ low: number; high: number }>;
-  /** How much ethylene it gives off and how much it minds, from very low to very high. */
+  /** Ethylene production and sensitivity, from very low to very high. */
   ethylene: Published<{ givesOff: EthyleneLevel; minds: EthyleneLevel }>;
-  /** Whether ice on top is usual; `conflict` where sources disagree. Dry onions and garlic are spoiled by moisture. */
+  /** Whether top ice is usual; `conflict` where sources disagree. Moisture spoils dry onions and garlic. */
   topIce: Published<'y' | 'n' | 'conflict'>;
   /** At the recommended temperature, in the source's words. */
   life: Published<string>;
@@ -152,7 +152,7 @@ export function findProduce(name: string): Produce | undefined {
   return byName.get(plain(name));
 }
 
-/** The sources of a published value in words, best first; with the field also the part of each source. */
+/** The sources of a published value in words, best first; with `field` also the section of each source. */
 export function cite(value: Published<unknown>, field?: PublishedField): string {
   return value.sources
     .map((key) => {
@@ -162,7 +162,7 @@ export function cite(value: Published<unknown>, field?: PublishedField): string 
     .join('; ');
 }
 
-/** The highest of all published freezing points of a commodity: the one that is worse for the carrier. */
+/** The highest published freezing point of a commodity: the one that is worse for the carrier. */
 export function highestFreezingPoint(produce: Produce): Celsius | undefined {
   const values = produce.alternatives.filter((other) => other.field === 'freezing').map(({ value }) => value);
   if (produce.freezing !== undefined) values.push(produce.freezing.value);

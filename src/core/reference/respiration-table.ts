@@ -1,6 +1,7 @@
 /**
- * Carbon dioxide given off, one line each: key, source, unit per kg and hour, and the rates at 0, 5, 10, 15 and 20 °C as
- * published: one value or a range, a dash where none is published. Where a commodity stands twice the sources differ.
+ * Carbon dioxide produced, one line each: key, source, unit per kg and hour, and the rates at 0, 5, 10, 15 and 20
+ * °C as published: one value or a range, a dash where none is published. A commodity is listed twice where sources
+ * differ.
  */
 export const respirationTable = `
 broccoli | UCD | mL | 10-11 | 16-18 | 38-43 | 80-90 | 140-160

@@ -40,7 +40,10 @@ function fromLine(text: string): Respiration {
 /** Every published respiration, in the order of the table. */
 export const respirations: readonly Respiration[] = respirationTable.trim().split('\n').map(fromLine);
 
-/** The respiration of a commodity: what was read comes before what is from memory. Undefined when none is published. */
+/**
+ * The respiration of a commodity: values read in a source come before values from memory. Undefined when none is
+ * published.
+ */
 export function respirationOf(key: string): Respiration | undefined {
   const own = respirations.filter((one) => one.key === key);
   return own.find((one) => one.basis === 'read') ?? own[0];
@@ -51,7 +54,7 @@ export function respirationOf(key: string): Respiration | undefined {
  * (USDA Agriculture Handbook 66, from memory; 673 kcal per 264 g of carbon dioxide gives 220.2).
  */
 export const BTU_PER_TON_DAY = { mL: 440, mg: 220 } as const;
-/** The same in kcal per tonne and day: 122 for mL, 61 for mg, from the same places. */
+/** Heat of respiration per published unit, kcal per tonne and day: 122 for mL, 61 for mg, from the same sources. */
 export const KCAL_PER_TONNE_DAY = { mL: 122, mg: 61 } as const;
 
 /** Heat of respiration in W/kg for a rate in the source's unit. 1 kcal = 4184 J, one day = 86,400 s. */
@@ -60,8 +63,8 @@ export function wattsPerKilogram(rate: number, unit: Respiration['unit']): numbe
 }
 
 /**
- * The rate at a temperature, °C: between published temperatures it grows by the Q10 of the two,
- * R = R₁ (R₂/R₁)^((T − T₁)/(T₂ − T₁)); outside them it stays at the nearest.
+ * The rate at a temperature, °C: interpolated by the Q10 of the two published temperatures, R = R₁ (R₂/R₁)^((T −
+ * T₁)/(T₂ − T₁)); outside them constant.
  */
 export function rateAt({ points }: Respiration, celsius: number, edge: 'low' | 'high' | 'middle'): number {
   const value = (point: RatePoint) => (edge === 'middle' ? (point.low + point.high) / 2 : point[edge]);
@@ -74,7 +77,10 @@ export function rateAt({ points }: Respiration, celsius: number, edge: 'low' | '
   return value(left) * power(value(right) / value(left), part);
 }
 
-/** Between two published temperatures the rate is `rate × exp(slope × (T − from))`; outside them it stays. */
+/**
+ * A stretch between two published temperatures, where the rate is `rate × exp(slope × (T − from))`; outside them it
+ * is constant.
+ */
 export interface RateStretch {
   from: number;
   to: number;
@@ -84,7 +90,10 @@ export interface RateStretch {
   beyond: boolean;
 }
 
-/** `rateAt` in stretches from the coldest to the warmest, for those who ask for many temperatures; empty when nothing is published. */
+/**
+ * The function `rateAt` as stretches from the coldest to the warmest, for many evaluations; empty when nothing is
+ * published.
+ */
 export function rateStretches(respiration: Respiration, edge: 'low' | 'high' | 'middle'): RateStretch[] {
   const knots = respiration.points.map(({ celsius }) => ({
     celsius,
@@ -104,7 +113,7 @@ export function rateStretches(respiration: Respiration, edge: 'low' | 'high' | '
   ];
 }
 
-/** The rate at a temperature, °C, that lies in a stretch. */
+/** The rate at a temperature, °C, within a stretch. */
 export function rateInStretch(
   { rate, slope, from }: Pick<RateStretch, 'rate' | 'slope' | 'from'>,
   celsius: number,

@@ -1,4 +1,4 @@
-/** Where published values come from, by the short key that stands beside each value. */
+/** Sources of published values, by the short key beside each value. */
 export const sources = {
   UCD: 'UC Davis Postharvest Center, produce fact sheet of the commodity',
   CW: 'Cantwell, UC Davis, "Properties and recommended conditions for long-term storage of fresh fruits and vegetables", November 2001',
@@ -53,7 +53,7 @@ const DEGRADATION: Partial<Record<PublishedField, string>> = {
   chilling: 'table 20.5, p. 639',
 };
 
-/** The part of a source in which a value stands, where the source has parts. */
+/** The section of a source that holds a value, where the source has sections. */
 export function sectionOf(source: SourceKey, field: PublishedField): string | undefined {
   switch (source) {
     case 'UCD':

@@ -1,14 +1,11 @@
 import type { DocumentHead } from './document-head.js';
 
-/**
- * The small tree that the typesetter draws. Everything a person wrote is text in it, never markup,
- * and what the typesetter does not know can't be said.
- */
+/** The block tree that the typesetter renders. Everything a person wrote is text in it, never markup. */
 export type Inline =
   | { is: 'text'; text: string }
   | { is: 'strong' | 'emphasis'; of: Inline[] }
   | { is: 'code'; text: string }
-  /** A link to the exhibit's plate or row. */
+  /** A link to the exhibit's image or row. */
   | { is: 'exhibit'; number: number };
 
 export interface Column {
@@ -17,7 +14,7 @@ export interface Column {
   width: number;
   align?: 'left' | 'right' | 'center';
 }
-/** `alert` marks a value outside of what was asked for. */
+/** `alert` marks a value out of range. */
 export type Cell = Inline[] | { is: 'alert'; of: Inline[] };
 
 export interface Fact {
@@ -28,13 +25,13 @@ export interface Fact {
 export interface ExhibitImageBlock {
   is: 'plate';
   number: number;
-  /** Two to a page, four to a page, or the pages of a paper. */
+  /** Two to a page, four to a page, or pages of a document. */
   size: 'large' | 'small' | 'paper';
-  /** The picture, or the first pages of a paper; none when it can't be shown. Sides in pixels. */
+  /** The picture, or the first pages of a document; empty when it can't be shown. Sides in pixels. */
   pictures: { asset: string; width: number; height: number; alt: string }[];
   /** Beginning of a text file. */
   words?: string;
-  /** Why there is no picture, or what is wrong with it. */
+  /** Why there is no picture, or its defect. */
   trouble?: string;
   title: string;
   caption: Inline[];
@@ -59,7 +56,7 @@ export type Block =
       anchors?: number[];
     }
   | { is: 'picture'; asset: string; alt: string; caption: Inline[] }
-  /** Says that there is no evidence, so that the section does not vanish. */
+  /** States that there is no evidence, so that the section does not vanish. */
   | { is: 'none'; of: Inline[] }
   | { is: 'plates'; size: ExhibitImageBlock['size']; plates: ExhibitImageBlock[] };
 
@@ -82,29 +79,29 @@ export interface Cover {
   facts: Fact[];
   linesTitle: string;
   lines: CoverLine[];
-  /** Said when there are more findings than lines. */
+  /** Printed when there are more findings than lines. */
   more: Inline[];
   missingTitle: string;
   missing: Inline[];
-  /** The requirements that weigh most among those not met. */
+  /** The weightiest unmet requirements. */
   missingLines: Inline[][];
   proof: Fact[];
   /** The fingerprint to be read by a phone. */
   code: { asset: string; alt: string; caption: string };
-  /** Of a copy for outsiders: for whom it is and what it leaves out. */
+  /** Of a redacted copy: its reader and what it omits. */
   copy?: Inline[];
   /** Picture of the carrier's letterhead among the assets. */
   letterhead?: { asset: string; alt: string };
   cautions: Block[];
 }
 
-/** What stands where the signature is: known before the file is signed. */
+/** The words of the visible signature: known before the file is signed. */
 export interface SignatureBlock {
   title: string;
   facts: Fact[];
-  /** What to do to check it. */
+  /** How to check it. */
   check: Inline[];
-  /** The same in one line, for those who hear the page. */
+  /** The block in one line, for a screen reader. */
   alt: string;
 }
 
@@ -116,7 +113,7 @@ export interface DossierDocument extends DocumentHead {
   contents: string;
   exhibit: string;
   seenIn: string;
-  /** Numbers that can be linked to. */
+  /** Exhibit numbers that can be linked to. */
   exhibits: number[];
   cover: Cover;
   sections: Section[];
@@ -127,7 +124,7 @@ export const text = (value: string): Inline => ({ is: 'text', text: value });
 export const plain = (value: string): Inline[] => [text(value)];
 export const paragraph = (...of: Inline[]): Block => ({ is: 'paragraph', of });
 
-/** The words of a tree without its marks, for alternative texts. */
+/** The text of a tree without its marks, for alternative texts. */
 export function wordsOf(of: readonly Inline[]): string {
   return of.map(wordsIn).join('');
 }

@@ -1,6 +1,6 @@
 import type { Paper } from '../model/delivery.js';
 
-/** What every typeset document says of itself: on its pages, and to programs that list files. */
+/** Metadata of every typeset document: on its pages, and for programs that list files. */
 export interface DocumentHead {
   language: string;
   region: string;
@@ -10,5 +10,5 @@ export interface DocumentHead {
   description: string;
 }
 
-/** The typesetter's own name of a paper. */
+/** The typesetter's name of a paper size. */
 export const typstPaperName = (paper: Paper): DocumentHead['paper'] => (paper === 'A4' ? 'a4' : 'us-letter');

@@ -2,7 +2,7 @@ import type { FindingQuantity } from '../model/results.js';
 import { escapeMarkdown } from './escape.js';
 import type { Format } from './format.js';
 
-/** Markdown made by our own templates, with what a person wrote escaped in it already: prints as it is. */
+/** Markdown made by our own templates, with what a person wrote already escaped: printed as it is. */
 export class MarkdownText {
   readonly text: string;
   constructor(text: string) {
@@ -23,19 +23,19 @@ export type FactValue =
   | undefined;
 export type Facts = Readonly<Record<string, FactValue>>;
 
-/** What facts of kinds other than numbers are called in this delivery. */
+/** Names of lines and stops in this delivery. */
 export interface FactNames {
   line: (id: string) => string;
   stop: (id: string) => string;
 }
 
-/** A fact as a template sees it: prints as escaped words; `raw` serves the looking up of words for it. */
+/** A fact as a template sees it: printed as escaped words; `raw` is the key for looking up its words. */
 export class ShownFact {
   readonly #shown: string;
   readonly raw: string;
   /** False for a quantity of zero. */
   readonly some: boolean;
-  /** Of a difference: its size in words without a sign, and which way it goes as it is printed. */
+  /** Of a difference: its unsigned size in words, and its printed direction. */
   readonly moved: { by: string; way: 'up' | 'down' | 'none' } | undefined;
   constructor(shown: string, some = true, moved?: ShownFact['moved']) {
     this.raw = shown;
@@ -52,7 +52,7 @@ export type ShownFacts = Record<
   ShownFact | number | boolean | MarkdownText | readonly MarkdownText[] | undefined
 >;
 
-/** Turns facts into what templates may print: every value in the reader's units, nothing that could be markup. */
+/** Converts facts to what templates may print: every value in the reader's units, nothing that could be markup. */
 export function showFacts(facts: Facts, format: Format, names: FactNames): ShownFacts {
   return Object.fromEntries(
     Object.entries(facts).map(([name, value]) => {
@@ -68,7 +68,7 @@ export function showFacts(facts: Facts, format: Format, names: FactNames): Shown
   );
 }
 
-/** What rounds to nothing in print has not moved in print. */
+/** A difference that rounds to zero in print has no direction. */
 function movedBy(value: FindingQuantity, format: Format): ShownFact['moved'] {
   if (value.is !== 'difference') return undefined;
   const by = format.difference(Math.abs(value.kelvin));

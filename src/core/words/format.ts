@@ -5,7 +5,7 @@ import { fromCelsius, fromKelvin, type TemperatureUnit } from '../model/temperat
 import { type EventTime, type LocalTime, milliseconds, type Zone } from '../model/time.js';
 import { zoneRules } from '../model/zone-rules.js';
 
-/** How one language writes numbers and moments; the words around them are templates. */
+/** How one language writes numbers and times; the words around them are templates. */
 interface Manner {
   locale: string;
   day: string;
@@ -35,7 +35,8 @@ export function formatFor(show: Pick<DisplaySettings, 'temperature' | 'language'
   const other: TemperatureUnit = show.temperature === '°F' ? '°C' : '°F';
   const at = (ms: number, zone: Zone) =>
     DateTime.fromMillis(ms, { zone: zoneRules(zone), locale: manner.locale });
-  // Of one moment many places speak, and to write it is dear: the machine is asked for the name of its zone.
+  // Cached: formatting a time is slow, because the zone's name is looked up, and many places print the same
+  // instant.
   const moments = new Map<string, string>();
   const moment = (ms: number, zone: Zone): string => {
     const key = `${ms} ${zone}`;
@@ -97,7 +98,7 @@ export function formatFor(show: Pick<DisplaySettings, 'temperature' | 'language'
       both(fromKelvin(kelvin, show.temperature), fromKelvin(kelvin, other), '', plus),
     degreeHours: (kelvinHours: number) =>
       both(fromKelvin(kelvinHours, show.temperature), fromKelvin(kelvinHours, other), '·h'),
-    /** 0 to 1 in; what is not whole is never rounded up to 100 or down to 0. */
+    /** 0 to 1 in; a partial share is never rounded to 100 or 0. */
     share: (of: number) => {
       const tenths = Math.round(of * 1000);
       const shown = of <= 0 ? 0 : of >= 1 ? tenths : Math.min(Math.max(tenths, 1), 999);
@@ -105,7 +106,7 @@ export function formatFor(show: Pick<DisplaySettings, 'temperature' | 'language'
     },
     /** Metres in; inches or feet first for readers of °F, the other system beside it. */
     length: (metres: number) => lengths(metres, show.temperature === '°F', number),
-    /** Metres along the ground in: `0.2 mi (350 m)`, from a mile or ten kilometres on without tenths beyond one. */
+    /** Metres along the ground in: `0.2 mi (350 m)`; without decimals from a mile or ten kilometres on. */
     distance: (metres: number) => {
       const miles = `${number(metres / 1609.344, metres < 16_093 ? 1 : 0)}\u00a0mi`;
       const metric =
@@ -135,7 +136,7 @@ export function formatFor(show: Pick<DisplaySettings, 'temperature' | 'language'
     amount,
     /** Minor units of a currency in, `12,480.50 USD` out. */
     money: (minor: number, code: string) => `${amount(minor, code)}\u00a0${code}`,
-    /** Time of evidence, in the words for the cases that are not known. */
+    /** Time of evidence, in words where it is unknown. */
     eventTime: (time: EventTime): string => {
       switch (time.is) {
         case 'known':
@@ -149,7 +150,7 @@ export function formatFor(show: Pick<DisplaySettings, 'temperature' | 'language'
   };
 }
 
-/** `53 h 20 min`, `14 min`, `40 s`; the size only, without sign. */
+/** `53 h 20 min`, `14 min`, `40 s`; unsigned. */
 function duration(seconds: number, number: (value: number) => string): string {
   const whole = Math.round(Math.abs(seconds));
   if (whole < 60) return `${whole}\u00a0s`;

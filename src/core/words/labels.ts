@@ -4,15 +4,15 @@ import { readTemplateYaml, type YamlFile } from './template-yaml.js';
 
 const groups = z.record(z.string(), z.record(z.string(), z.string()));
 
-/** The short words of one language: headings, kinds, outcomes. */
+/** The labels of one language: headings, kinds, outcomes. */
 export interface Labels {
-  /** The word, by `group.name`; a missing one is an error of the templates. */
+  /** The label by `group.name`; a missing one is an error of the templates. */
   (key: string): string;
-  /** The word if there is one. */
+  /** The label, if there is one. */
   find(key: string): string | undefined;
 }
 
-/** Reads labels.yaml: groups of names, each with its words; a carrier's own lines take the place of the shipped. */
+/** Parses labels.yaml: groups of names, each with its words; a carrier's own lines replace the shipped ones. */
 export function readLabels(yaml: YamlFile, own?: YamlFile): Labels {
   const shipped = wordsIn(yaml);
   const words = new Map([...shipped.words, ...(own === undefined ? [] : ownWordsIn(own, shipped).words)]);
@@ -32,8 +32,8 @@ export function readLabels(yaml: YamlFile, own?: YamlFile): Labels {
 }
 
 /**
- * Labels of a copy that leaves evidence out: where group `in-copy` has words for a label, such as `none-contacts` for
- * `none.contacts`, they stand in its place. What a copy does not hold may be in the record.
+ * Labels of a redacted copy: words of the group `in-copy`, such as `none-contacts` for `none.contacts`, replace the
+ * label. What a copy does not hold may be in the record.
  */
 export function redactedCopyLabels(labels: Labels): Labels {
   const find = (key: string) => labels.find(`in-copy.${key.replace('.', '-')}`) ?? labels.find(key);
@@ -60,7 +60,7 @@ function wordsIn(yaml: YamlFile): ReadWords {
   };
 }
 
-/** A name that the shipped labels do not have is a slip: its words would never be printed. */
+/** A name that the shipped labels lack is a typing error: its words would never be printed. */
 function ownWordsIn(yaml: YamlFile, shipped: ReadWords): ReadWords {
   const own = wordsIn(yaml);
   for (const key of own.words.keys())

@@ -5,8 +5,8 @@ import { readTemplateYaml, type YamlFile } from './template-yaml.js';
 const groups = z.record(z.string(), z.record(z.string(), z.string().min(1)));
 
 /**
- * A sentence that the tool wrote into the record in English, in the words of the page's language. What is not known is
- * given back as it was written: it may be a person's.
+ * Translates a sentence that the tool wrote into the record in English. An unknown sentence is returned as written:
+ * a person may have written it.
  * @param group what the sentence was written for, so that a person's caption is never taken for a reason
  */
 export type TranslateRemark = (group: string, text: string) => string;
@@ -23,8 +23,8 @@ const FIX = 'Compare the file with the shipped templates/words/es/remarks.yaml.'
 const PLACE = /\{(\w+)\}/g;
 
 /**
- * Reads remarks.yaml: for each group the sentence as it is kept, with `{places}` for what changes, and how it is said.
- * Throws DossierError `bad-template` with file and line, also for words that leave a place out or have one too many.
+ * Parses remarks.yaml: by group, the sentence as it is kept, with `{places}` for what varies, and its translation.
+ * Throws DossierError `bad-template` with file and line, also for a translation that misses a place or adds one.
  */
 export function readRemarks(yaml: YamlFile): TranslateRemark {
   const { read, rowOf } = readTemplateYaml(groups, yaml, {
@@ -56,12 +56,12 @@ function patternOf(sentence: string): RegExp {
   return new RegExp(`^${parts.join('(.+?)')}$`, 'su');
 }
 
-/** Several sentences can stand in one text, apart by semicolons; in what changes, also by commas. */
+/** A text can hold several sentences separated by semicolons, and in what varies by commas. */
 function inParts(patterns: readonly Pattern[], text: string, mark: string): string {
   const parts = text.split(mark);
   const from = (start: number): string[] => {
     if (start === parts.length) return [];
-    // The shortest beginning that is known comes first, but a sentence may hold the mark itself.
+    // The shortest known beginning is tried first, because a sentence may contain the separator.
     for (let end = start + 1; end <= parts.length; end++) {
       const said = sentence(patterns, parts.slice(start, end).join(mark));
       if (said !== undefined) return [said, ...from(end)];

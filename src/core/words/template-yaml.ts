@@ -20,9 +20,9 @@ export interface TemplateYaml<T> {
 }
 
 /**
- * Reads one YAML file of the templates and holds it against a schema.
- * @param what what the file must be, for the message
- * Throws DossierError `bad-template` with file and line of the first fault.
+ * Parses one YAML file of the templates and checks it against a schema.
+ * @param what what the file must be, for the message Throws DossierError `bad-template` with file and line of the
+ * first fault.
  */
 export function readTemplateYaml<S extends z.ZodType>(
   schema: S,
@@ -70,7 +70,7 @@ function rowIn({ document, lines }: Parsed, path: readonly PropertyKey[]): numbe
   return row;
 }
 
-/** The plain value; an alias without its anchor, or aliases of aliases that would fill the memory, are refused. */
+/** The plain value; aliases without an anchor, and aliases of aliases that would fill the memory, are rejected. */
 function plainOf(document: Document.Parsed, refuse: (message: string) => DossierError): unknown {
   try {
     return document.toJS({ maxAliasCount: MOST_ALIASES });

@@ -11,11 +11,11 @@ import { readMarkdown } from './tree.js';
 /** The sentences of one language, filled with facts. */
 export interface Words {
   has(name: string): boolean;
-  /** A template's blocks. `exhibits` are the numbers that `{{exhibits}}` refers to. */
+  /** A template's blocks. `exhibits` are the numbers for `{{exhibits}}`. */
   blocks(name: string, facts?: Facts, exhibits?: readonly number[]): Block[];
   /** The inline content of a template of one paragraph. */
   line(name: string, facts?: Facts, exhibits?: readonly number[]): Inline[];
-  /** The filled template itself, to stand in another one. */
+  /** The filled template as Markdown, to be part of another one. */
   markdown(name: string, facts?: Facts, exhibits?: readonly number[]): string;
 }
 
@@ -25,12 +25,12 @@ export interface WordsOptions {
   labels: Labels;
   format: Format;
   names: FactNames;
-  /** Folder of the templates, and where each lies, for error messages. */
+  /** Folder of the templates, and the place of each, for error messages. */
   folder: string;
   files?: ReadonlyMap<string, string>;
-  /** The words for a place that a person fills in by hand; asked once for each such place that is printed. */
+  /** The words of a place to fill in by hand; called once for each such place that is printed. */
   blank?: (id: string) => string;
-  /** So many exhibits of a sentence are named, the others counted; four if not given. */
+  /** Exhibits named in a sentence, the others counted; four by default. */
   mostExhibits?: number;
 }
 

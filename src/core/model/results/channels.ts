@@ -1,4 +1,4 @@
-/** What one channel of a log shows by itself, and against another. */
+/** One channel of a log by itself, and against another. */
 import type { Channel, EvidenceId } from '../evidence.js';
 
 export interface ChannelSummary {
@@ -23,7 +23,7 @@ export interface ChannelSummary {
   longestSilenceSeconds?: number;
 }
 
-/** A sample that no air can have given: far from both its neighbours, which agree. Left out of every sum. */
+/** A physically implausible sample: far from both neighbours, which agree. Excluded from every sum. */
 export interface Jump {
   channel: Channel;
   at: number;
@@ -48,7 +48,7 @@ export interface ChannelDifference {
   limitKelvin: number;
 }
 
-/** How the air moved around the set point while the set point held. */
+/** Cycling of the air about the set point while the set point held. */
 export interface Cycling {
   channel: Channel;
   /** Where the set point is taken from. */
@@ -59,7 +59,7 @@ export interface Cycling {
   /** Seconds within the band's tolerance of the set point. */
   withinSeconds: number;
   toleranceKelvin: number;
-  /** Full swings through the set point: from above it to below it and back. */
+  /** Full swings about the set point: from above it to below it and back. */
   cycles: number;
   /** Medians over the full swings: lowest to highest, K, and length. */
   swingKelvin?: number;
@@ -68,10 +68,10 @@ export interface Cycling {
   highest: { kelvin: number; at: number };
 }
 
-/** How the unit was to run and did, and the swing that each way usually shows. */
+/** Run mode instructed and logged, and the usual swing of that mode. */
 export interface RunModeResult {
   asked?: 'continuous' | 'start-stop';
   logged?: 'continuous' | 'start-stop';
-  /** Common practice, no source: how far the controlling air may swing to either side of the set point, K. */
+  /** Common practice, no source: usual swing of the controlled air to either side of the set point, K. */
   usualSwingKelvin?: number;
 }

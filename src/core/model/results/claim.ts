@@ -5,17 +5,17 @@ import type { Element } from '../rule-set.js';
 import type { ClaimEntryOf } from '../state.js';
 import type { CalendarDay, Zone } from '../time.js';
 
-/** What a text of a published rule rests on for us: its own words read, another's report of them, or memory. */
+/** Basis of a quoted rule: its text was read, a secondary source quotes it, or it is cited from memory. */
 export type TextBasis = 'read' | 'secondary' | 'from-memory' | 'common-practice';
 
-/** The moment that starts a clock, or that ends what it asks for: a day, or a time of day where hours count. */
+/** The start or due time of a deadline: a day, or a time of day where hours count. */
 export type DeadlineTime =
   | { is: 'day'; day: Day; evidence: EvidenceId[]; seq?: number }
   | { is: 'time'; at: number; zone: Zone; evidence: EvidenceId[]; seq?: number };
 
-/** One clock of one claim or refusal, under one candidate of what governs. */
+/** One deadline of one claim or rejection, under one candidate of the governing terms. */
 export interface ClaimDeadline {
-  /** Its id in templates/claim-deadlines.yaml; one that recurs has `turn` 1, 2 … */
+  /** Its id in templates/claim-deadlines.yaml; a recurring deadline has `turn` 1, 2 … */
   id: string;
   turn?: number;
   title: { en: string; es: string };
@@ -23,46 +23,49 @@ export interface ClaimDeadline {
   duty: { en: string; es: string };
   source: string;
   basis: TextBasis;
-  /** Whose duty or right it is. */
+  /** The party whose duty or right it is. */
   binds: 'carrier' | 'claimant' | 'receiver';
-  /** A deadline by itself, or only the least time that a contract may leave (49 U.S.C. 14706(e)(1)). */
+  /** A deadline in itself, or the minimum that a contract may leave (49 U.S.C. 14706(e)(1)). */
   nature: 'deadline' | 'least-time';
-  /** Under what governs it counts; empty: whatever governs. */
+  /** Governing terms under which it applies; empty: under any. */
   governs: readonly Governing[];
-  /** What starts it, in words, and when that was; absent: it has not happened, or nobody has recorded it. */
+  /** The start in words, and its time; absent: it has not happened or is not recorded. */
   starts: { en: string; es: string };
   from?: DeadlineTime;
   /** Last day or moment. */
   due?: DeadlineTime;
-  /** What was done about it. */
+  /** What was done about it, and when. */
   done?: DeadlineTime;
   state: 'not-started' | 'running' | 'done' | 'done-late' | 'overdue' | 'no-longer-needed';
-  /** The entry by which the contract sets it otherwise. */
+  /** The entry by which the contract sets another term. */
   setBy?: { seq: number; note?: string; evidence: EvidenceId[] };
-  /** Of a least time that the contract sets shorter than the rule lets it: the last day under the rule. */
+  /** For a minimum that the contract shortens further than the rule allows: the last day under the rule. */
   leastDue?: DeadlineTime;
-  /** Where it was not all the days or hours that counted. */
+  /** Present where not all days or hours counted. */
   counting?: DeadlineCounting;
-  /** A claim in writing stopped it on that day, until it was declined in writing; `due` is absent while it stands still. */
+  /**
+   * Suspension by a written claim, from its day to the day of the written declination; `due` is absent while
+   * suspended.
+   */
   stopped?: { from: Day; until?: Day };
-  /** The stop of unloading, for what is counted there. */
+  /** The unloading stop, for what is counted there. */
   stop?: string;
 }
 
-/** What was left out of a count, so that a reader can count again. */
+/** What a count excluded, so that a reader can repeat it. */
 export interface DeadlineCounting {
   leftOut: { date: CalendarDay; why: 'saturday' | 'sunday' | 'holiday' | 'not-a-working-day' }[];
-  /** List of holidays that was used, and whether it names any day at all. */
+  /** Holiday list that was used, and whether it names any day. */
   holidays?: { list: string; known: boolean };
-  /** Hours at work that alone were counted, in local time. */
+  /** Working hours that were counted, in local time. */
   hours?: { from: string; to: string; assumed: boolean };
-  /** The end if every hour counted: what is done by then is in time whatever the hours at work. */
+  /** The due time on a 24-hour count: an action by then is in time whatever the working hours are. */
   ifEveryHourCounts?: DeadlineTime;
-  /** An inspection moved the end: its request, and its result where there is one. */
+  /** An inspection moved the due time: its request, and its result where there is one. */
   inspection?: { evidence: EvidenceId[] };
 }
 
-/** One of the least contents of a claim: 49 CFR 370.3(b). */
+/** One of the minimum contents of a claim: 49 CFR 370.3(b). */
 export interface ContentsItem {
   id: 'form' | 'shipment' | 'liability' | 'amount';
   state: 'said' | 'not-said' | 'not-looked-at';
@@ -70,7 +73,7 @@ export interface ContentsItem {
   basis: TextBasis;
 }
 
-/** A paper that supports a claim (49 CFR 370.7(b)), and whether the record has it. */
+/** A document that supports a claim (49 CFR 370.7(b)), and the evidence on file for it. */
 export interface SupportingDocument {
   id:
     | 'bill-of-lading'
@@ -79,12 +82,12 @@ export interface SupportingDocument {
     | 'inspection-certificate'
     | 'sale-account'
     | 'rejection-notice';
-  /** Asked by the rule, or wished because it decides an amount. */
+  /** Required by the rule, or requested to judge an amount. */
   asked: 'by-rule' | 'to-judge-the-amount';
   have: EvidenceId[];
 }
 
-/** What speaks for or against one thing that a side must show. */
+/** A supporting or adverse point on one thing to be proved. */
 export interface PositionPoint {
   /**
    * A finding of the assessment by its id and, where it is about one, its line; a requirement by its rule's id; or an
@@ -97,23 +100,23 @@ export interface PositionPoint {
   evidence: EvidenceId[];
 }
 
-/** One row of the table of positions (Missouri Pacific R. Co. v. Elmore & Stahl, 377 U.S. 134 (1964)). */
+/** One row of the table on the burden of proof (Missouri Pacific R. Co. v. Elmore & Stahl, 377 U.S. 134 (1964)). */
 export interface PositionRow {
-  /** What must be shown. */
+  /** What must be proved. */
   element: Element | 'freedom-from-negligence' | 'excepted-cause';
   /** Which excepted cause, where it is one. */
   cause?: ExceptedCause;
-  /** Who must show it. */
+  /** The party with the burden. */
   by: 'claimant' | 'carrier';
   forCarrier: PositionPoint[];
   againstCarrier: PositionPoint[];
-  /** What is open or missing and would decide it. */
+  /** Points that are open or missing and would decide it. */
   weak: PositionPoint[];
-  /** As the record stands. An excepted cause with no evidence behind it is not offered at all. */
+  /** Position by the record. An excepted cause without evidence has no row. */
   stands: 'for-carrier' | 'against-carrier' | 'disputed' | 'open';
 }
 
-/** Least and most, where papers disagree; equal where they do not. */
+/** Lowest and highest amount; equal where the documents agree. */
 export interface MoneyRange {
   low: MinorUnits;
   high: MinorUnits;
@@ -136,17 +139,17 @@ export interface AmountStep {
   range: MoneyRange;
   /** Entries of the claim by number. */
   seqs: number[];
-  /** Minor units that rounding added or took away in this step. */
+  /** Minor units of rounding in this step. */
   rounded?: number;
 }
 
 export interface AmountWorksheet {
   currency: Currency;
   steps: AmountStep[];
-  /** What was claimed, and what the papers come to. */
+  /** Amount claimed, and amount supported by documents. */
   claimed?: MinorUnits;
   computed?: MoneyRange;
-  /** Why something is not in the sum, or papers disagree. `detail` is a name of an item, a currency or a reason. */
+  /** Why something is not in the sum, or that documents disagree. `detail` names an item, a currency or a reason. */
   notes: {
     is: 'disagree' | 'other-currency' | 'no-paper' | 'quantity-unknown' | 'counted-once';
     seqs: number[];
@@ -154,13 +157,13 @@ export interface AmountWorksheet {
   }[];
 }
 
-/** How much of one line was in which state, from the least that anybody says to the most. */
+/** Quantity of one line in each state, from the lowest stated to the highest. */
 export interface QuantityRow {
   line: string;
   unit: ClaimEntryOf<'quantity'>['unit'];
   /** Decimal numbers as they were written. */
   states: { state: ClaimEntryOf<'quantity'>['state']; low: string; high: string; seqs: number[] }[];
-  /** Whether accepted, rejected and short can come to what was shipped; absent when too little is said. */
+  /** Whether accepted, rejected and short reconcile with shipped; absent when too little is stated. */
   addsUp?: boolean;
 }
 
@@ -169,13 +172,13 @@ export interface ClaimResult {
   claim: ClaimId;
   received: ClaimEntryOf<'received'>;
   governs: Governing;
-  /** What says so; absent: nobody has said. */
+  /** The entry that states the governing terms; absent when none does. */
   terms?: ClaimEntryOf<'terms'>;
   clocks: ClaimDeadline[];
   contents: ContentsItem[];
   papers: SupportingDocument[];
   position: PositionRow[];
   amounts?: AmountWorksheet;
-  /** Absent when nobody said how much was in which state. */
+  /** Absent when no quantity is stated. */
   quantities?: QuantityRow[];
 }

@@ -1,9 +1,9 @@
-/** What the record shows for and against. */
+/** What the record shows for and against the carrier. */
 import type { EvidenceId } from '../evidence.js';
 import type { Element } from '../rule-set.js';
 import type { Zone } from '../time.js';
 
-/** One thing the record shows. `facts` fill its sentence in templates/words. */
+/** One finding. `facts` fill its sentence in templates/words. */
 export interface Finding {
   id: string;
   weighs: 'helps' | 'hurts' | 'open';
@@ -11,7 +11,7 @@ export interface Finding {
   /** Heavier first. */
   weight: number;
   evidence: EvidenceId[];
-  /** How it was computed: rule id or computation. */
+  /** The rule id or computation that produced it. */
   by: string;
   facts: Record<string, string | number | boolean | FindingQuantity>;
 }

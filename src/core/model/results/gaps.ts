@@ -1,4 +1,4 @@
-/** Which rules are met, and what is lacking. */
+/** Which rules are met, and what is missing. */
 import type { ClaimId } from '../claim.js';
 import type { EvidenceId, FlagName } from '../evidence.js';
 import type { Element, Milestone, Stage, Substitute } from '../rule-set.js';
@@ -9,15 +9,15 @@ import type { Finding } from './findings.js';
 export type GapOutcome = 'met' | 'short' | 'missing' | 'contradicted' | 'not-yet-due' | 'does-not-apply';
 
 /**
- * Until when an open gap can still be closed. `seconds` is added to the moment; `at` is given where the moment itself
- * is recorded; `stop` where it is one stop's own.
+ * Until when an open gap can be closed. `seconds` is added to the milestone; `at` is given where the milestone is
+ * recorded; `stop` where it is one stop's own.
  */
 export type Closable =
   | { is: 'now' }
   | { is: 'until'; moment: Milestone; seconds?: number; stop?: string; at?: Instant }
   | { is: 'lost'; since: Milestone; seconds?: number; stop?: string; at?: Instant };
 
-/** Evidence that nearly counted. */
+/** Evidence of the right kind that does not count, and why. */
 export interface RejectedEvidence {
   evidence: EvidenceId;
   why:
@@ -36,19 +36,19 @@ export interface RejectedEvidence {
 }
 
 /**
- * What a rule lacks, or what a reader should know of what counts. The names and facts stand in
+ * A shortfall of a rule, or a remark on counted evidence. Names and facts are in
  * src/core/assess/gaps/shortfalls.ts, the words in templates/words under `lacking`.
  */
 export interface Shortfall {
   is: string;
   facts: Finding['facts'];
-  /** Of `one-of`: the ways in which it could be met, each with what it lacks. */
+  /** For `one-of`: the alternatives, each with its shortfalls. */
   ways?: Shortfall[][];
   line?: string;
   stop?: string;
 }
 
-/** One line's or one stop's part of a rule that is held against each. */
+/** One line's or stop's part of a rule that is evaluated for each. */
 export interface GapPart {
   line?: string;
   stop?: string;
@@ -65,22 +65,22 @@ export interface GapResult {
   /** Evidence that counts. */
   counted: EvidenceId[];
   nearly: RejectedEvidence[];
-  /** Evidence that speaks against the rule, when contradicted. */
+  /** Evidence that contradicts the rule. */
   against: EvidenceId[];
   lacking: Shortfall[];
-  /** What a reader should know of what counts. */
+  /** Remarks on the counted evidence. */
   notes: Shortfall[];
-  /** Of the part that can be closed longest, where the rule has parts. */
+  /** For a rule with parts: of the part that can be closed longest. */
   closable: Closable;
-  /** What is in the record and says something of the same, best first. */
+  /** Accepted substitutes on file, best first. */
   substitutes: { what: Substitute; evidence: EvidenceId[] }[];
-  /** What would stand in and is not in the record yet. */
+  /** Accepted substitutes not on file. */
   wanted: Substitute[];
-  /** Where the rule is held against each line or stop, and there are several. */
+  /** Present where the rule is evaluated for several lines or stops. */
   parts?: GapPart[];
-  /** The clock of a claim by which it is due. */
+  /** The claim deadline by which it is due. */
   clock?: string;
-  /** What of that clock is open, claim by claim, what is due first at the front. It counts where its source applies. */
+  /** Open deadlines claim by claim, earliest due first. They apply where their source applies. */
   due?: {
     claim: ClaimId;
     at: DeadlineTime;

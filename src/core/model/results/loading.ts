@@ -21,31 +21,31 @@ export interface LoadRow {
   evidence: EvidenceId;
   /** Width of the pallets side by side, m. */
   across: number;
-  /** Room left and right together, m; below zero when the row is wider than the trailer. */
+  /** Total side clearance, m; negative when the row is wider than the trailer. */
   sideRoom?: number;
   blocks: AirBlock[];
 }
 
-/** What was loaded how, from rows as noted; lengths in metres. */
+/** The load plan by the recorded rows; lengths in metres. */
 export interface LoadPlan {
   rows: LoadRow[];
   pallets: PlacedPallet[];
-  /** Pallets that the lines of the bill count, where every line says it. */
+  /** Pallets by the lines of the bill, where every line states a count. */
   palletsOnBill?: number;
   insideWidth?: number;
   insideLength?: number;
   /** `outside` when only the trailer's nominal length is known. */
   lengthFrom?: 'inside' | 'outside';
-  /** From the bulkhead to the face of the last pallet; absent when rows before it were not noted. */
+  /** From the bulkhead to the rear face of the last pallet; absent when earlier rows were not recorded. */
   floorUsed?: number;
-  /** From there to the doors. */
+  /** Rear clearance: from there to the doors. */
   rearGap?: number;
   /** Lines whose footprint is assumed to be 40 × 48 in. */
   assumedFootprint: string[];
   /** Ceiling clearance by line. */
   ceilings: { line: string; stack: number; clearance?: number }[];
-  /** How many pallets of the first line's footprint the floor holds, by pattern. */
+  /** Floor capacity in pallets of the first line's footprint, by pattern. */
   fits: { pattern: 'straight' | 'pinwheel' | 'turned'; pallets: number }[];
-  /** Rows that were not noted, though later ones were. */
+  /** Unrecorded rows, though later ones were recorded. */
   unknownRows: number[];
 }

@@ -1,8 +1,8 @@
-/** How far the logged air stayed from what harms the goods. */
+/** Margins of the logged air to published limits of the goods. */
 import type { Channel, EvidenceId } from '../evidence.js';
 import type { TimeRange } from './window.js';
 
-/** How far the air of one log stayed from what harms one line by published values. */
+/** How far the air of one log stayed from published limits of one line. */
 export interface LineMargin {
   line: string;
   log: EvidenceId;
@@ -10,7 +10,7 @@ export interface LineMargin {
   produce: { key: string; name: string };
   window: TimeRange;
   freezing?: {
-    /** The highest of the published points, which is the worse for the carrier, and every other. */
+    /** The highest published point, which is the worse for the carrier, and all others. */
     celsius: number;
     points: { celsius: number; source: string; fromMemory: boolean }[];
     /** Per channel: lowest air minus the point, K; negative is below it. */
@@ -29,7 +29,7 @@ export interface LineMargin {
     source: string;
     fromMemory: boolean;
     channel: Channel;
-    /** Seconds below the lower and below the higher of the published floors; of a band, seconds inside it. */
+    /** Seconds below the lower and below the higher of the published limits; for a harmful band, seconds inside it. */
     belowLowSeconds: number;
     belowHighSeconds: number;
     kelvinHoursBelowHigh: number;
@@ -52,9 +52,9 @@ export interface LineMargin {
     /** Temperature whose rate counts as one, °C. */
     reference: number;
     knownSeconds: number;
-    /** Hours at the reference temperature that would have cost as much life. */
+    /** Shelf life consumed, as hours at the reference temperature. */
     equivalentSeconds: number;
-    /** Known seconds colder than the published rates reach: counted at the lowest published rate. */
+    /** Known seconds colder than the published rates: counted at the lowest published rate. */
     extrapolatedSeconds: number;
   };
 }

@@ -1,8 +1,8 @@
-/** What the goods themselves can have been at. */
+/** Computed temperatures of the goods. */
 import type { Channel, EvidenceId } from '../evidence.js';
 import type { TimeRange } from './window.js';
 
-/** Temperatures that the product can have had at one time, °C. */
+/** Computed temperature range of the product at one time, °C. */
 export interface Envelope {
   low: number;
   high: number;
@@ -10,21 +10,24 @@ export interface Envelope {
 
 export type ProductAssumption = 'half-cooling-time' | 'loading-pulps' | 'respiration' | 'air-channel';
 
-/** Whether the arrival pulps of one line go with its loading pulps and the logged air. Plausibility, never proof. */
+/**
+ * Whether the arrival pulps of one line are consistent with its loading pulps and the logged air. A plausibility
+ * check, never proof.
+ */
 export interface ProductResult {
   line: string;
   log: EvidenceId;
   verdict: 'inside' | 'above' | 'below' | 'not-decidable';
-  /** Why nothing can be said. */
+  /** Why no verdict is given. */
   why?: 'no-loading-pulps' | 'no-arrival-pulps' | 'air-not-known' | 'iced' | 'pulps-on-both-sides';
   window?: TimeRange;
   loading?: { min: number; max: number; evidence: EvidenceId[] };
   arrival?: { min: number; max: number; evidence: EvidenceId[] };
   /** At the window's end. */
   envelope?: Envelope;
-  /** Room on either side for the thermometers, K. */
+  /** Tolerance of the thermometers on either side, K. */
   toleranceKelvin: number;
-  /** How far the farthest arrival pulp lies outside envelope and tolerance, K; 0 inside. */
+  /** Distance of the farthest arrival pulp beyond envelope and tolerance, K; 0 inside. */
   beyondKelvin?: number;
   assumptions: {
     load: 'pallets' | 'loose-cartons' | 'not-stated';
@@ -32,11 +35,11 @@ export interface ProductResult {
     channels: Channel[];
     respiration?: { source: string; fromMemory: boolean };
     specificHeat: { joulesPerKilogramKelvin: number; own: boolean; source: string };
-    /** Share of the window in which the air is known; over the rest it is drawn straight from sample to sample. */
+    /** Share of the window with known air; the rest is interpolated from sample to sample. */
     coverage: number;
-    /** Time from the window's end to the last arrival pulp, seconds: air of this time is not in the computation. */
+    /** Time from the window's end to the last arrival pulp, seconds; the air of this time is not included. */
     afterSeconds?: number;
   };
-  /** The assumption that moves the edge next to the arrival pulps most, and by how much, K. */
+  /** The assumption that moves the edge nearest to the arrival pulps most, and by how much, K. */
   matters?: { is: ProductAssumption; kelvin: number };
 }

@@ -1,11 +1,11 @@
-/** Pulps, judged and held against each other. */
+/** Pulp readings, judged and compared. */
 import type { EvidenceId, Position, ReadingFrom } from '../evidence.js';
 
-/** Pulps of one line at both ends, and of two hands at one stop. */
+/** Pulps of one line at both ends, or of two parties at one stop. */
 export interface PulpComparison {
   line: string;
   is: 'delivery-against-loading' | 'receiver-against-driver';
-  /** Where the second group was taken; for the first kind the first is the loading stop. */
+  /** Stop of the second group; for the first kind the first group is from the loading stop. */
   stop: string;
   counts: [first: number, second: number];
   /** Second minus first, K. */
@@ -23,7 +23,7 @@ export interface PulpReading {
   from: ReadingFrom;
   instrument?: string;
   verdict: 'in-band' | 'above' | 'below' | 'no-instruction';
-  /** Distance from the nearer limit, K; 0 in band. */
+  /** Distance from the nearer limit, K; 0 in range. */
   beyond: number;
 }
 
@@ -43,14 +43,14 @@ export interface PulpGroup {
   /** Highest minus lowest, K. */
   spread?: number;
   byPosition?: { position: Position | 'not-stated'; count: number; min: number; max: number; mean: number }[];
-  /** Each thermometer with the last look at it in ice water before these readings, if any. */
+  /** Each thermometer with its last ice-water check before these readings, if any. */
   instruments?: {
     instrument?: string;
     count: number;
     check?: {
       evidence: EvidenceId;
       at?: number;
-      /** The check says which thermometer; else it is only the last one in the record. */
+      /** Whether the check names the thermometer; otherwise it is the last one on file. */
       names: boolean;
     };
   }[];

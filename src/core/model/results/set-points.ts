@@ -1,8 +1,8 @@
-/** What each source says of the set point. */
+/** What each source states about the set point. */
 import type { EvidenceId } from '../evidence.js';
 import type { TimeRange } from './window.js';
 
-/** One source's word on the set point. */
+/** One source's statement of the set point. */
 export interface SetPointStatement {
   source: 'bill' | 'shipper' | 'dispatcher' | 'display' | 'log';
   celsius: number;
@@ -16,17 +16,17 @@ export interface SetPointDifference {
   between: [SetPointStatement, SetPointStatement];
   /** Size of the difference, K. */
   kelvin: number;
-  /** 38 for 48; 36 for 63. */
+  /** The likely typing error: 38 for 48, 36 for 63, or the wrong unit. */
   slip?: 'one-digit' | 'swapped-digits' | 'unit-mixed-up';
-  /** When both sides had been said, if that is known; milliseconds. */
+  /** When both had been stated, if that is known; milliseconds. */
   since?: number;
   /** How long the unit's own log shows it, seconds. */
   seconds?: number;
-  /** Who was told between then and the end of the leg or of custody; absent when `since` is. */
+  /** Notices given between then and the end of the leg or of custody; absent when `since` is. */
   told?: { evidence: EvidenceId; with: string; at: number }[];
 }
 
-/** Published range of a line's goods, held against its instruction. */
+/** Published range of a line's goods, compared with its instruction. */
 export interface PublishedRange {
   line: string;
   low: number;
@@ -35,7 +35,7 @@ export interface PublishedRange {
   fromMemory: boolean;
 }
 
-/** Set points on the way from one stop to the next. */
+/** Set points on the leg from one stop to the next. */
 export interface SetPointLeg {
   from: string;
   to: string;

@@ -1,15 +1,15 @@
-/** What one unit log shows against the bill: excursions, gaps, set points, leg by leg. */
+/** One unit log against the bill: excursions, data gaps, set points, legs. */
 import type { Channel, EvidenceId } from '../evidence.js';
 import type { ChannelDifference, ChannelSummary, Cycling, Jump, RunModeResult } from './channels.js';
 import type { Custody, CustodyBound, TimeRange } from './window.js';
 
-/** The temperatures the bill allows on the way, °C: instruction ± tolerance. */
+/** The temperatures allowed by the bill in transit, °C: instruction ± tolerance. */
 export interface Band {
   low: number;
   high: number;
   setPoint: number;
   tolerance: number;
-  /** Lines whose instruction this is. */
+  /** Lines with this instruction. */
   lines: string[];
   toleranceFrom: 'bill' | 'rule-set';
 }
@@ -18,12 +18,12 @@ export type ExcursionCause =
   | {
       is: 'defrost' | 'door-open' | 'unit-off' | 'set-point-change' | 'pull-down';
       how: 'logged' | 'inferred';
-      /** Recorded events that it rests on, where the log's own columns are not enough. */
+      /** Recorded events it rests on, where the log's own columns are not enough. */
       evidence?: EvidenceId[];
     }
   | { is: 'unexplained' };
 
-/** A time outside the band. Ends are where the straight line between samples crosses the limit. */
+/** A time out of range. Its ends are where the line between samples crosses the limit. */
 export interface Excursion {
   id: string;
   channel: Channel;
@@ -31,7 +31,7 @@ export interface Excursion {
   from: number;
   to: number;
   seconds: number;
-  /** Farthest value, °C, and when. */
+  /** Peak (above) or lowest (below) value, °C, and its time. */
   peak: number;
   peakAt: number;
   /** Integral of the distance from the limit, K·h. */
@@ -41,12 +41,12 @@ export interface Excursion {
   cutBy: ('window-start' | 'window-end' | 'gap-before' | 'gap-after')[];
 }
 
-/** Excursions added up, listed or not. */
+/** Sums over excursions, listed or not. */
 export interface ExcursionSums {
   count: number;
   seconds: number;
   longestSeconds: number;
-  /** Farthest values above and below the band, °C. */
+  /** Peak above and lowest below the range, °C. */
   highest?: number;
   lowest?: number;
   /** K·h. */
@@ -60,17 +60,17 @@ export interface ExcursionTotals {
   explained?: ExcursionSums & {
     logged: number;
     inferred: number;
-    /** Each cause once, in the order in which they first come. */
+    /** Each cause once, in the order of first appearance. */
     causes: ExcursionCause['is'][];
   };
 }
 
-/** A time without known values longer than the gap limit. */
+/** A data gap longer than the gap limit. */
 export interface LogGap extends TimeRange {
   seconds: number;
 }
 
-/** The way between two neighbouring stops, with what was aboard. */
+/** The leg between two neighbouring stops, with the lines aboard. */
 export interface LegResult {
   /** Number of the leg, counted from 1. */
   leg: number;
@@ -80,7 +80,7 @@ export interface LegResult {
   band?: Band;
   channels: ChannelSummary[];
   judged?: Channel;
-  /** In the order of time; of more than 5,000 the heaviest by degree-hours. `excursionTotals` adds up all. */
+  /** In the order of time; of more than 5,000 the heaviest by degree-hours. `excursionTotals` sums all. */
   excursions: Excursion[];
   excursionTotals: ExcursionTotals;
   gaps: LogGap[];
@@ -93,27 +93,27 @@ export interface TemperatureResult {
   /** Longest step over which samples are joined, seconds, and the median step it comes from. */
   gapLimitSeconds: number;
   medianStepSeconds: number;
-  /** What suits every line at once; absent when no line has an instruction or they do not overlap. */
+  /** The range that suits every line; absent when no line has an instruction or they do not overlap. */
   band?: Band;
-  /** The bands of the lines, where they differ. */
+  /** The ranges of the lines, where they differ. */
   bands?: Band[];
   channels: ChannelSummary[];
-  /** Of the channel that the band is held against (return air, or what there is). */
+  /** The channel compared with the range (return air, or what there is). */
   judged?: Channel;
-  /** In the order of time; of more than 5,000 the heaviest by degree-hours. `excursionTotals` adds up all. */
+  /** In the order of time; of more than 5,000 the heaviest by degree-hours. `excursionTotals` sums all. */
   excursions: Excursion[];
   excursionTotals: ExcursionTotals;
   gaps: LogGap[];
   /** Defrost, open door, unit off as logged. */
   logged: (TimeRange & { is: 'defrost' | 'door-open' | 'unit-off' })[];
   setPoints: (TimeRange & { celsius: number })[];
-  /** Samples left out as impossible, at most 100; `jumpCount` counts all in the window. */
+  /** Values excluded as implausible, at most 100; `jumpCount` counts all in the window. */
   jumps?: Jump[];
   jumpCount?: number;
   /** Return air minus supply air, where the log has both. */
   returnMinusSupply?: ChannelDifference;
   cycling?: Cycling[];
   run?: RunModeResult;
-  /** The ways between the stops, where there is more than one. */
+  /** The legs between the stops, where there are several. */
   legs?: LegResult[];
 }

@@ -36,6 +36,6 @@ export interface TimelineInterval extends TimeRange {
 export interface Timeline {
   items: TimelineItem[];
   intervals: TimelineInterval[];
-  /** Evidence whose time is not known, listed apart, never placed. */
+  /** Evidence without a known time, listed apart, never placed. */
   untimed: EvidenceId[];
 }

@@ -9,14 +9,14 @@ export interface TrailField {
   value: string;
 }
 
-/** What an entry changed: a value that was said before, or for the first time. */
+/** A field that an entry changed: from an earlier value, or for the first time. */
 export interface TrailChange {
   field: string;
   before?: string;
   after?: string;
 }
 
-/** One entry of the record, told for a reader. */
+/** One entry of the record, for a reader. */
 export interface TrailRow {
   seq: number;
   type: EntryType;
@@ -24,12 +24,12 @@ export interface TrailRow {
   at: Instant;
   /** Who entered it. */
   by: string;
-  /** What it brings in or speaks of. */
+  /** Evidence that it adds or concerns. */
   evidence: EvidenceId[];
   claim?: ClaimId;
-  /** When that happened, with what the time rests on. */
+  /** Time of what it reports, with the time's basis. */
   time?: EventTime;
-  /** The file it brings in, or of a dossier the file that was built. */
+  /** The file that it adds, or the dossier that was built. */
   file?: { name: string; bytes: number; sha256: string };
   /** The evidence that it was read from or came in, and the row or name there. */
   from?: { evidence: EvidenceId; row?: number; entry?: string };

@@ -7,10 +7,10 @@ export interface TimeRange {
   to: number;
 }
 
-/** Where a window's end comes from, so that a reader can check it. */
+/** The basis of a window's end, so that a reader can check it. */
 export interface CustodyBound {
   at: number;
-  /** The event it rests on, or what stood in for it. */
+  /** The event it rests on, or what replaced it. */
   basis: 'doors-closed' | 'doors-opened' | 'departed' | 'arrived' | 'log-start' | 'log-end' | 'asked';
   evidence?: EvidenceId;
 }
