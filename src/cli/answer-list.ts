@@ -14,7 +14,7 @@ import {
 import { escapeControls, type Output } from './output.js';
 import { tableLines, wrap } from './table.js';
 
-/** The answer as data. */
+/** The report as JSON. */
 export function answerJson(folder: string, report: AnswerReport): object {
   const { state, assessment, claims, refusalClocks, overdue, unknownTerms } = report;
   return {
@@ -28,7 +28,7 @@ export function answerJson(folder: string, report: AnswerReport): object {
   };
 }
 
-/** What is due when, what is late, and what is missing, claim by claim; with `why`, how each was counted. */
+/** Deadlines, overdue actions and missing evidence, claim by claim; with `why`, how each deadline was counted. */
 export function printAnswer(output: Output, report: AnswerReport, labels: Labels, why: boolean): void {
   const { delivery } = report.state;
   const speech = { labels, language: delivery.show.language };
@@ -85,7 +85,7 @@ function printClaim(output: Output, claim: ClaimResult, wording: DeadlineWording
 
 interface DeadlinesShown extends DeadlineWording {
   why: boolean;
-  /** Whether to say under which candidate each counts. */
+  /** Whether to name the governing candidate of each deadline. */
   candidates?: boolean;
 }
 
@@ -115,7 +115,7 @@ function printTable(output: Output, title: string, rows: readonly string[][]): v
   for (const line of tableLines(rows, output.width - 2)) output.line(`  ${line}`.trimEnd());
 }
 
-/** Several deliveries: each duty of the carrier that is open or late, what is due first at the top. */
+/** One row for each carrier deadline that is open or overdue, over several deliveries, earliest due first. */
 export function printAnswerTable(output: Output, reports: readonly AnswerReport[], labels: Labels): void {
   const wording: DeadlineWording = { labels, language: 'en' };
   const rows = reports
@@ -140,7 +140,7 @@ export function printAnswerTable(output: Output, reports: readonly AnswerReport[
   printWrapped(output, labels('answer.caution'));
 }
 
-/** Days and times in one order; what has no end comes last. */
+/** Days and times in one order; deadlines without a due time come last. */
 function sortKey({ due }: ClaimDeadline): string {
   if (due === undefined) return '~';
   return due.is === 'day' ? `${due.day.date}T24` : new Date(due.at).toISOString();

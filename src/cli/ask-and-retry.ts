@@ -3,18 +3,18 @@ import type { Output } from './output.js';
 import { printProblem } from './problems.js';
 import { isInteractive, promptChoice } from './prompts.js';
 
-/** What a person typed: the main word and the options by their names. */
+/** What a person typed: the main word, and the options by name. */
 export interface TypedArguments {
   word: string | undefined;
   fields: Record<string, unknown>;
 }
 
-/** More wrong answers than a person gives. */
+/** Prompts before giving up: more wrong answers than a person gives. */
 const MOST_QUESTIONS = 8;
 
 /**
- * Runs work on typed words. Where a word can be meant in several ways and a person is there, the person chooses and
- * the work is done again; where nobody is there, the error with its choices goes on to the caller.
+ * Runs work on typed words. Where a word is ambiguous and a person is present, the person chooses and the work is
+ * repeated; otherwise the error with its choices is thrown.
  */
 export async function askAndRetry<T>(
   output: Output,
@@ -40,12 +40,12 @@ export async function askAndRetry<T>(
   }
 }
 
-/** `--shown-by` is kept as `shownBy`. */
+/** Converts `--shown-by` to `shownBy`. */
 function optionName(field: string): string {
   return field.slice(2).replaceAll(/-([a-z])/g, (_, letter: string) => letter.toUpperCase());
 }
 
-/** Asks one question until the check lets the answer pass: a slip costs one answer, not all those before it. */
+/** Prompts until the check accepts the answer: a typing error costs one answer, not all before it. */
 export async function askUntilValid(
   output: Output,
   ask: () => Promise<string>,

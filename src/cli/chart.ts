@@ -21,7 +21,10 @@ interface Columns {
   high: Float64Array;
 }
 
-/** The log over its window as lines of text: the judged air, the band's edges, and beneath what is outside or unknown. */
+/**
+ * A chart of the log over its window in text lines: judged air, edges of the range, and beneath them time out of
+ * range or unknown.
+ */
 export function chartLines(result: TemperatureResult, log: UnitLog, options: ChartOptions): string[] {
   const values = result.judged === undefined ? undefined : log.channels[result.judged];
   if (values === undefined) return [];
@@ -92,7 +95,7 @@ function scaleOf(result: TemperatureResult, air: Columns): { low: number; high: 
   return { low: low - room, high: high + room };
 }
 
-/** Which columns hold an excursion or a time without values. */
+/** Columns that hold an excursion or a data gap. */
 function strip(result: TemperatureResult, columns: number, ascii: boolean): string {
   const from = result.custody.from.at;
   const wide = (result.custody.to.at - from) / columns;
@@ -107,7 +110,7 @@ function strip(result: TemperatureResult, columns: number, ascii: boolean): stri
   return cells.join('');
 }
 
-/** A grid of dots: 1 for the band's edge, 2 for the air. */
+/** A grid of dots: 1 for the edge of the range, 2 for the air. */
 class Dots {
   private readonly cells: Uint8Array;
 

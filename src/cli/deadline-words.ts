@@ -7,7 +7,7 @@ import { zoneRules } from '../core/model/zone-rules.js';
 import { zoneShown } from '../core/model/zoned-time.js';
 import type { Labels } from '../core/words/labels.js';
 
-/** How clocks are said in the language of a delivery. */
+/** Labels and language for deadlines. */
 export interface DeadlineWording {
   labels: Labels;
   language: Language;
@@ -32,8 +32,8 @@ export function formatDeadlineDay({ date, zone }: Day, language: Language): stri
 }
 
 /**
- * The state in words. For what is no duty of the carrier's an end that has come is only passed, and of a least time
- * that no contract has made a deadline nothing is late.
+ * The state of a deadline. A deadline of another party is past, not overdue; a minimum period that no contract
+ * makes a deadline is never overdue.
  */
 export function formatDeadlineState(
   { binds, state, nature, setBy }: ClaimDeadline,
@@ -45,7 +45,10 @@ export function formatDeadlineState(
   return labels(`state.${state}`);
 }
 
-/** `Acknowledge the claim [us-acknowledge]`, with `(no. 2)` for the second turn of one that comes round, and the stop. */
+/**
+ * `Acknowledge the claim [us-acknowledge]`, with `(no. 2)` for the second turn of a recurring deadline, and the
+ * stop.
+ */
 export function formatDeadlineTitle(
   { title, turn, stop, id }: ClaimDeadline,
   { language }: DeadlineWording,
@@ -58,7 +61,7 @@ export function formatDeadlineTitle(
   ].join(' ');
 }
 
-/** Under which of the candidates a clock counts, in few words; nothing for one that counts whatever governs. */
+/** The governing candidates under which a deadline applies; empty for one that always applies. */
 export function formatCandidates({ governs }: ClaimDeadline, { labels }: DeadlineWording): string[] {
   return [...new Set(governs.map(candidateOf))].map((name) => labels(`note.${name}`));
 }
@@ -79,7 +82,7 @@ function candidateOf(governs: Governing): 'if-us' | 'if-cmr' | 'if-state' {
   }
 }
 
-/** What its end cannot be read without: a term of the contract, assumed hours, an inspection, standing still. */
+/** Notes without which the due time can't be read: a contract term, assumed hours, an inspection, a suspension. */
 export function essentialNotes(deadline: ClaimDeadline, wording: DeadlineWording): string[] {
   const { labels, language } = wording;
   const { counting, stopped, setBy, leastDue } = deadline;
@@ -107,7 +110,7 @@ export function essentialNotes(deadline: ClaimDeadline, wording: DeadlineWording
   return notes;
 }
 
-/** Whether it is in time only because some hours are not counted. */
+/** Whether the action is in time only on business hours. */
 function dependsOnHours({ counting, done, state }: ClaimDeadline): boolean {
   const every = counting?.ifEveryHourCounts;
   return (
@@ -119,7 +122,7 @@ function dependsOnHours({ counting, done, state }: ClaimDeadline): boolean {
   );
 }
 
-/** What is to be done, what the rule rests on, and everything that a reader needs to count again. */
+/** The duty, its source, and everything that a reader needs to repeat the count. */
 export function allNotes(deadline: ClaimDeadline, wording: DeadlineWording): string[] {
   const { labels, language } = wording;
   const { from, done, counting, governs } = deadline;
@@ -139,7 +142,7 @@ export function allNotes(deadline: ClaimDeadline, wording: DeadlineWording): str
   return [...notes, ...essentialNotes(deadline, wording)];
 }
 
-/** The evidence and the entry that a moment rests on. */
+/** The evidence and the entry of a deadline time. */
 function byWhat({ evidence, seq }: DeadlineTime): string {
   const said = [...evidence, ...(seq === undefined ? [] : [`#${seq}`])];
   return said.length === 0 ? '' : ` (${said.join(', ')})`;

@@ -16,14 +16,14 @@ function fixed(value: number): string {
 
 export const formatTemperature = (celsius: number, unit: TemperatureUnit) =>
   both((one) => fromCelsius(celsius, one), unit);
-/** In one unit alone. */
+/** In one unit only. */
 export const formatInUnit = (celsius: number, unit: TemperatureUnit) =>
   `${fixed(fromCelsius(celsius, unit))} ${unit}`;
 export const formatDifference = (kelvin: number, unit: TemperatureUnit) =>
   both((one) => fromKelvin(kelvin, one), unit);
 export const formatDegreeHours = (kelvinHours: number, unit: TemperatureUnit) =>
   both((one) => fromKelvin(kelvinHours, one), unit, '·h');
-/** Hours, and minutes where they say more. */
+/** Minutes below an hour, otherwise hours and minutes. */
 export const formatDuration = (seconds: number) =>
   seconds < 3600 ? `${(seconds / 60).toFixed(0)} min` : `${(seconds / 3600).toFixed(1)} h`;
 export const idInWords = (id: string) => id.replaceAll('-', ' ');

@@ -40,7 +40,7 @@ await step(1, 'verify', changed);
 output.line('');
 output.line(`The dossier: ${dossier}`);
 
-/** Runs one command line and stops the demonstration when it does not end as it must. */
+/** Runs one command line and stops the demonstration when it ends with another exit code. */
 async function step(expected: number, ...args: string[]): Promise<void> {
   output.line(`\n$ dossier ${args.join(' ')}`);
   const code = await runCli(args, output);

@@ -12,8 +12,8 @@ import { matchChoice, prompt } from './prompts.js';
 type Filed = Extract<EvidenceItem, { kind: 'photo' | 'document' }>;
 
 /**
- * Goes through the evidence that leaves a question open, or that is named, and asks what it shows and where. Each
- * answer is in the record before the next question, so that stopping loses nothing.
+ * Prompts for what evidence shows and where, for evidence with open questions or named ids. Each answer is recorded
+ * before the next question, so that stopping loses nothing.
  */
 export async function promptForEvidence(
   output: Output,

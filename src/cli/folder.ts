@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { DossierError } from '../core/model/error.js';
 
-/** The delivery meant: the folder given, or the nearest one above the current folder that holds a delivery.yaml. */
+/** The delivery folder: the one given, or the nearest parent folder that holds a delivery.yaml. */
 export function deliveryFolder(given: string | undefined, from = process.cwd()): string {
   if (given !== undefined) {
     const folder = resolve(from, given);

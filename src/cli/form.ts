@@ -1,6 +1,6 @@
 import { Command } from 'commander';
 
-/** One way of writing something down: its words, and how what is typed is called. */
+/** The form of one kind of entry: its words, and the name of its argument. */
 export interface EntryForm {
   name: string;
   argument: string;
@@ -10,7 +10,7 @@ export interface EntryForm {
   example: string;
 }
 
-/** A command with the form's own argument and options, and the choice of a delivery; more options are the caller's to add. */
+/** A command with the form's argument and options, and the choice of a delivery; the caller may add options. */
 export function entryCommand({
   name,
   argument,

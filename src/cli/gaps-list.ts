@@ -17,14 +17,14 @@ import { escapeControls, type Output } from './output.js';
 import { tableLines, wrap } from './table.js';
 
 export interface ListOptions {
-  /** Also what is met, not yet due or does not apply. */
+  /** Also rules that are met, not yet due or not applicable. */
   all: boolean;
-  /** Also why each matters, what it helps to show and what it rests on. */
+  /** Also why each rule matters, what it helps to prove, and its basis. */
   why: boolean;
 }
 type Delivered = Pick<Delivery, 'stops'>;
 
-/** What is missing, by stage, most urgent first: what, until when, how. What is lost stands last in its stage. */
+/** Missing evidence by stage, most urgent first: what, until when, how. Lost evidence is last in its stage. */
 export function printGaps(
   output: Output,
   gaps: readonly GapResult[],
@@ -87,7 +87,7 @@ function printGap(
   say(`Basis: ${gap.basis} [${gap.rule}]`, 'dim');
 }
 
-/** What is lacking; a part that is lost while others are not says so. */
+/** Shortfalls of a rule; a part that is lost while others are not says so. */
 function shortfallLines(gap: GapResult, wording: GapWording): string[] {
   const parts = gap.parts?.filter(isOpen) ?? [];
   const mixed = gap.closable.is !== 'lost' && parts.some((part) => part.closable.is === 'lost');
@@ -108,7 +108,7 @@ function shortfallLines(gap: GapResult, wording: GapWording): string[] {
   );
 }
 
-/** Until when it can be got, with the stop's name where there are several and the time where it is known. */
+/** Until when evidence is obtainable, with the stop's name where there are several and the time where it is known. */
 function closes({ closable }: GapResult, wording: GapWording, { stops }: Delivered): string {
   if (closable.is === 'now') return 'Can still be got.';
   const stop = stops.find((one) => one.id === closable.stop);
@@ -122,13 +122,13 @@ function closes({ closable }: GapResult, wording: GapWording, { stops }: Deliver
   return closable.is === 'until' ? `Until: ${moment}` : `Lost since: ${moment}`;
 }
 
-/** By when it is due for a claim, where the rule behind the clock applies. */
+/** When it is due for a claim, where the rule behind the deadline applies. */
 function dueLine({ claim, at, state, source }: NonNullable<GapResult['due']>[number]): string {
   const by = formatDeadlineTime(at, { language: 'en' });
   return `${state === 'overdue' ? 'Overdue since' : 'Due by'}: ${by}, claim ${claim}, where ${source} applies`;
 }
 
-/** The best of what is in the record instead, or what would stand in and could be asked for. */
+/** The best substitute on file, or accepted substitutes that could be requested. */
 function insteadOf(gap: GapResult, wording: GapWording): string[] {
   const [best] = gap.substitutes;
   if (best !== undefined)
@@ -138,10 +138,13 @@ function insteadOf(gap: GapResult, wording: GapWording): string[] {
 }
 
 const MOST_REJECTED = 3;
-/** Reasons that a person can seldom mend: the evidence belongs elsewhere. */
+/** Reasons that can seldom be corrected: the evidence belongs elsewhere. */
 const ELSEWHERE: ReadonlySet<string> = new Set(['wrong-stop', 'wrong-line', 'wrong-source']);
 
-/** What nearly counts and why not: what can be mended first; what belongs elsewhere only when nothing counts. */
+/**
+ * Evidence that was not accepted and why: correctable reasons first; evidence that belongs elsewhere only when
+ * nothing counts.
+ */
 function rejectedLine(gap: GapResult, { labels }: GapWording): string[] {
   const misses = gap.nearly
     .filter((miss) => gap.counted.length === 0 || !ELSEWHERE.has(miss.why))
@@ -153,14 +156,14 @@ function rejectedLine(gap: GapResult, { labels }: GapWording): string[] {
   return said.length === 0 ? [] : [`Nearly counts: ${said.join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`];
 }
 
-/** One row of the table over several deliveries. */
+/** A row of the table over several deliveries. */
 export interface GapRow {
   name: string;
   gaps?: readonly GapResult[];
   wording?: GapWording;
 }
 
-/** Several deliveries at once: how much is open, how much of it is lost, and what closes next. */
+/** Several deliveries: how many requirements are open, how many of them lost, and what closes next. */
 export function printGapTable(output: Output, rows: readonly GapRow[]): void {
   const cells = rows.map(({ name, gaps, wording }) => {
     if (gaps === undefined || wording === undefined) return [name, '-', '-', '-', 'could not be read'];

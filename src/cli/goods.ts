@@ -16,7 +16,7 @@ import {
 import type { Output } from './output.js';
 import { printWrapped } from './table.js';
 
-/** Pulps, margins to published limits, and whether pulps and air go together. */
+/** Pulps, margins to published limits, and consistency of pulps and air. */
 export function printGoods(output: Output, assessment: Assessment, unit: TemperatureUnit): void {
   if (assessment.pulps.length > 0) {
     output.line(output.style('bold', 'Pulps'));
@@ -52,7 +52,7 @@ function printPulps(output: Output, group: PulpGroup, unit: TemperatureUnit): vo
   );
 }
 
-/** The thermometers of a group. Most groups of a delivery have the same: each line is to be said once. */
+/** The thermometers of a group. Most groups of a delivery have the same ones: each line is printed once. */
 function thermometerLines({ instruments }: PulpGroup): string[] {
   return (instruments ?? []).map(({ instrument, check }) => {
     const said =

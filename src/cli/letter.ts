@@ -9,7 +9,7 @@ import { escapeControls, pathForShell, quotedForShell } from './output.js';
 import { type PassphraseOptions, readPassphrase } from './passphrase.js';
 import { wrap } from './table.js';
 
-/** Options of `answer` that put a letter together. */
+/** Options of `answer` that prepare a letter. */
 export interface LetterOptions extends PassphraseOptions {
   letter?: string;
   out?: string;
@@ -23,7 +23,7 @@ export interface LetterOptions extends PassphraseOptions {
   language?: string;
   paper?: string;
   for?: string;
-  /** False with --no-dossier; else it goes by the kind of letter. */
+  /** False with --no-dossier; by default it depends on the kind of letter. */
   dossier?: boolean;
   certificate?: boolean;
   maxSize?: string;
@@ -63,7 +63,7 @@ export function addLetterOptions(command: Command): Command {
     .option('--passphrase-fd <number>', 'open file descriptor to read it from');
 }
 
-/** Options that mean nothing without --letter. */
+/** Options that require --letter. */
 const OF_LETTER = [
   'out',
   'to',
@@ -76,7 +76,7 @@ const OF_LETTER = [
   'for',
 ] as const;
 
-/** Throws DossierError `bad-usage` when an option of a letter stands without one. */
+/** Throws DossierError `bad-usage` when an option of a letter is given without --letter. */
 export function requireNoLetterOptions(options: LetterOptions): void {
   const found = OF_LETTER.find((name) => options[name] !== undefined);
   if (found === undefined) return;
@@ -87,7 +87,7 @@ export function requireNoLetterOptions(options: LetterOptions): void {
   });
 }
 
-/** Puts one letter together and says what was written, what is to fill in, and what the letter does not say. */
+/** Prepares one letter, and reports the files written, the places to fill in, and what the letter does not say. */
 export async function prepareLetter(
   { output, now }: CliContext,
   folder: string,
@@ -157,7 +157,7 @@ export async function prepareLetter(
   if (also !== undefined) output.note(`And what it says: dossier record claim ${also}${at}`);
 }
 
-/** A letter that decides something: what to write down beside its going out, so that the clocks know. */
+/** The claim entry to record when a letter that decides something is sent, so that the deadlines follow. */
 function followUpEntry(letter: LetterKind, { reason, amount, firm }: LetterOptions): string | undefined {
   if (letter === 'denial') {
     const part = amount === undefined ? '' : ` --part ${quotedForShell(amount)}`;

@@ -4,10 +4,10 @@ import { fromCelsius } from '../core/model/temperature.js';
 import type { Zone } from '../core/model/time.js';
 import { formatLocalTime } from './local-time.js';
 
-/** Disagreements that are told one by one; the JSON has up to a thousand. */
+/** Disagreements that are listed; the JSON holds up to a thousand. */
 const LISTED_ROWS = 5;
 
-/** In words: which files are one log, which run side by side, and the rows in which downloads of one unit disagree. */
+/** Which files are one log, which are parallel, and the rows in which downloads of one unit disagree. */
 export function overlapLines(
   { overlaps, disagreements, disagreementCount }: Omit<JoinedLogs, 'joined'>,
   unit: TemperatureUnit,

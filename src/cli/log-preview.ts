@@ -2,7 +2,7 @@ import type { LogPreview, PreviewRow } from '../intake/unit-log/preview.js';
 import type { Output } from './output.js';
 import { tableLines } from './table.js';
 
-/** How a log is read, and its first rows as understood: UTC and local time, °F and °C. */
+/** The mapping of a log and its first rows as understood: UTC and local time, °F and °C. */
 export function printLogPreview(output: Output, { mapping, unused, zone, rows }: LogPreview): void {
   const { time } = mapping;
   const dates = { iso: 'year first', 'month-day-year': 'month first', 'day-month-year': 'day first' };
@@ -33,7 +33,7 @@ export function printLogPreview(output: Output, { mapping, unused, zone, rows }:
     ...mapping.states.map((s) => s.state),
   ];
   const table = [head, ...rows.map((row) => cells(row, mapping))];
-  // Many columns do not fit side by side: then each row is a list.
+  // Many columns do not fit side by side: each row is then a list.
   if (head.length * 14 <= width) for (const line of tableLines(table, width)) output.line(`        ${line}`);
   else
     for (const row of table.slice(1))

@@ -2,8 +2,8 @@
 import { terminalOutput } from './output.js';
 import { runCli } from './program.js';
 
-// A reader such as `head` may stop listening: what it did not want is dropped, and the command still ends
-// with its own exit code.
+// A reader such as `head` may stop reading: the remaining output is dropped, and the command ends with its own exit
+// code.
 for (const stream of [process.stdout, process.stderr])
   stream.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code !== 'EPIPE') throw error;

@@ -1,13 +1,13 @@
 import { styleText } from 'node:util';
 import type { Progress } from '../core/ports/work.js';
 
-/** What a command prints to, so that tests can read it. Results go to `out`; all else to `err`. */
+/** The output of a command, as a port for tests. Results go to `out`; all else to `err`. */
 export interface Output {
   /** One line of the result. */
   line(text?: string): void;
   /**
-   * A whole file of another form, such as CSV or SVG: as it is to a file or pipe. On a terminal it is only looked at,
-   * and its characters are shown as `printable` does.
+   * A whole file of another format, such as CSV or SVG: unchanged to a file or pipe. On a terminal its characters
+   * are escaped as by `escapeControls`.
    */
   document(text: string): void;
   /** One line beside the result: notices, errors. */
@@ -23,28 +23,28 @@ export interface Output {
 const UNSEEN = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu;
 
 /**
- * One line of text from file names and notes. Control and bidirectional characters are shown, never sent to the
- * terminal: CWE-150 (escape sequences) and CVE-2021-42574 (text that reads differently than it is). A line break
- * is one of them, so that no name can pass for a line of ours.
+ * Escapes text from file names and notes for one terminal line. Control and bidirectional characters are shown,
+ * never sent to the terminal: CWE-150 (escape sequences) and CVE-2021-42574 (text that reads differently than it
+ * is). Line breaks are escaped too, so that no name can pass for a line of ours.
  */
 export function escapeControls(text: string): string {
   return text.replace(UNSEEN, (c) => `\\u{${(c.codePointAt(0) ?? 0).toString(16)}}`);
 }
 
-/** Words as a shell takes them as one. */
+/** Text quoted as one shell word. */
 export const quotedForShell = (text: string): string =>
   `"${escapeControls(text).replace(/["\\$`]/g, '\\$&')}"`;
 
-/** A file or folder as a shell takes it: in quotes where its name asks for them. */
+/** A path for a shell command: quoted where its name requires it. */
 export const pathForShell = (path: string): string =>
   /^[\w@%+=:,./~-]+$/.test(path) ? path : quotedForShell(path);
 
-/** The same for text that has lines of its own. */
+/** Escapes text of several lines, line by line. */
 export function escapeControlsPerLine(text: string): string {
   return text.split('\n').map(escapeControls).join('\n');
 }
 
-/** JSON that means the same and holds no character that a terminal acts on. */
+/** JSON of equal meaning without characters that a terminal acts on. */
 function printableJson(value: unknown): string {
   const escaped = (c: string) =>
     Array.from({ length: c.length }, (_, i) => `\\u${c.charCodeAt(i).toString(16).padStart(4, '0')}`).join(
@@ -56,7 +56,7 @@ function printableJson(value: unknown): string {
     .join('\n');
 }
 
-/** What output goes to: a terminal, or a file or pipe, which is none and has no columns. */
+/** Where output goes: a terminal, or a file or pipe, which has no columns. */
 interface Stream {
   write(text: string): unknown;
   isTTY?: boolean;

@@ -2,20 +2,20 @@ import { readFileSync } from 'node:fs';
 import { DossierError } from '../core/model/error.js';
 import { isInteractive, promptSecret } from './prompts.js';
 
-/** Where the passphrase of the signing key is to come from, as said on the command line. */
+/** Source of the signing key's passphrase, from the command line. */
 export interface PassphraseOptions {
   passphraseFile?: string | undefined;
   /** Number of an open file descriptor. */
   passphraseFd?: string | undefined;
 }
 
-/** Longer is not a passphrase but the wrong file. */
+/** A longer text is the wrong file, not a passphrase. */
 const LONGEST = 4096;
 
 /**
- * The passphrase of the signing key: from a file, from an open file descriptor, from DOSSIER_PASSPHRASE, or asked
- * for. Never from the command line, where every user of the machine could read it.
- * @param isNew a new identity is about to be made, so it is asked for twice
+ * The passphrase of the signing key: from a file, from an open file descriptor, from DOSSIER_PASSPHRASE, or
+ * prompted for. Never from the command line, where every user of the machine could read it.
+ * @param isNew for a new identity it is prompted for twice
  */
 export async function readPassphrase(
   from: PassphraseOptions | string | undefined,

@@ -1,7 +1,10 @@
 import type { Problem } from '../core/model/error.js';
 import { escapeControls, type Output } from './output.js';
 
-/** `photos/IMG_7.jpg, row 12, column value: what is wrong` and, on lines of their own, what to do and what else is wrong there. */
+/**
+ * `photos/IMG_7.jpg, row 12, column value: what is wrong`, followed by lines with the remedy and the other problems
+ * there.
+ */
 export function describeProblem(problem: Problem): string[] {
   const { file, row, column, field } = problem.where;
   const place = [

@@ -83,11 +83,11 @@ function makeProgram(context: CliContext): Command {
   return program;
 }
 
-/** Makes commands and the commands under them print, suggest and end as the program does. */
+/** Makes commands and subcommands print, suggest and exit as the program does. */
 function inherit(parent: Command): void {
   for (const command of parent.commands) {
     inherit(command.copyInheritedSettings(parent));
-    // One with commands under it says itself that none of them was meant, and which one may have been.
+    // A command with subcommands reports an unknown one itself, with a suggestion.
     command.allowExcessArguments(command.commands.length > 0);
   }
 }

@@ -2,12 +2,12 @@ import { createInterface } from 'node:readline/promises';
 import { Writable } from 'node:stream';
 import { DossierError } from '../core/model/error.js';
 
-/** True when a person can be asked. */
+/** Whether a person can be prompted. */
 export function isInteractive(): boolean {
   return process.stdin.isTTY === true && process.stderr.isTTY === true;
 }
 
-/** Lines that were typed or pasted before they were asked for, and the line that was begun. */
+/** Lines typed or pasted ahead, and the unfinished line. */
 const ahead: string[] = [];
 let begun = '';
 
@@ -19,8 +19,8 @@ export async function prompt(question: string, fallback?: string): Promise<strin
 }
 
 /**
- * The next line. The terminal is read only while something is asked, so that it is itself in between; what one
- * reading gives beyond the line waits for the next question.
+ * The next line. The terminal is read only during a prompt, so that it behaves normally in between; input beyond
+ * the line waits for the next prompt.
  */
 async function oneLine(shown: string, output: Writable, how: { terminal?: true }): Promise<string> {
   const waiting = ahead.shift();
@@ -30,7 +30,7 @@ async function oneLine(shown: string, output: Writable, how: { terminal?: true }
   }
   const lines = createInterface({ input: process.stdin, output, ...how });
   try {
-    // In raw mode Ctrl-C is a character like others.
+    // In raw mode Ctrl-C arrives as a character.
     lines.on('SIGINT', () => {
       lines.close();
       process.kill(process.pid, 'SIGINT');
@@ -53,8 +53,8 @@ function inputEnded(): DossierError {
 }
 
 /**
- * Asks until the answer is one of the choices: a whole word, its number, or the beginning of only one of them.
- * @param fallback what Enter alone means
+ * Prompts until the answer is one of the choices: a whole word, its number, or an unambiguous beginning.
+ * @param fallback the choice for Enter alone
  */
 export async function promptChoice(
   question: string,
@@ -70,7 +70,7 @@ export async function promptChoice(
   }
 }
 
-/** The choice that an answer means; undefined when it is none or several. */
+/** The choice that an answer means; undefined when it is none or ambiguous. */
 export function matchChoice(answer: string, choices: readonly string[]): string | undefined {
   const plain = answer
     .trim()
@@ -84,7 +84,7 @@ export function matchChoice(answer: string, choices: readonly string[]): string 
   return other === undefined ? only : undefined;
 }
 
-/** Asks without showing what is typed. */
+/** Prompts without echo. */
 export async function promptSecret(question: string): Promise<string> {
   process.stderr.write(`${question}: `);
   const silent = new Writable({ write: (_chunk, _encoding, done) => done() });

@@ -1,9 +1,9 @@
 import { escapeControls, type Output } from './output.js';
 
-/** Characters in which the last column can be read well. */
+/** Narrowest readable last column, in characters. */
 const ROOM = 24;
 
-/** Cells in columns, cut to the width; the last column takes what is left and wraps under itself. */
+/** Cells in columns, cut to the width; the last column takes the rest and wraps. */
 export function tableLines(rows: readonly (readonly string[])[], width: number): string[] {
   const columns = Math.max(0, ...rows.map((row) => row.length));
   if (columns === 0) return [];
@@ -13,7 +13,7 @@ export function tableLines(rows: readonly (readonly string[])[], width: number):
   );
   const narrow = natural.slice(0, -1).map((w) => Math.min(w, Math.max(8, Math.floor(width / columns) + 8)));
   const left = (widths: readonly number[]) => width - widths.reduce((sum, w) => sum + w + 2, 0);
-  // No column breaks its cells while the last has room enough beside them.
+  // No column wraps its cells while the last column has room enough.
   const fixed = left(natural.slice(0, -1)) >= ROOM ? natural.slice(0, -1) : narrow;
   const last = Math.max(16, left(fixed));
   return clean.flatMap((row) => {
@@ -28,10 +28,10 @@ export function tableLines(rows: readonly (readonly string[])[], width: number):
   });
 }
 
-/** A space that a line may end at: not one between a number and its unit. */
+/** A space at which a line may break: not one between a number and its unit. */
 const SPACE = / (?!(?:°[CF]|h|min|s|%)(?!\p{L}))/u;
 
-/** Breaks text at spaces, and inside a word only when it is longer than the line. */
+/** Wraps text at spaces, and inside a word only when it is longer than the line. */
 export function wrap(text: string, width: number): string[] {
   const lines: string[] = [];
   let line = '';
@@ -51,7 +51,7 @@ export function wrap(text: string, width: number): string[] {
   return lines;
 }
 
-/** One line of a result, broken where the output ends; what is left of it stands a little further in. */
+/** One line of a result, wrapped at the output's width with an indent. */
 export function printWrapped(output: Output, text: string, indent = ''): void {
   const further = `${indent}  `;
   wrap(text, Math.max(40, output.width - further.length)).forEach((line, i) => {

@@ -18,13 +18,16 @@ import { printWrapped, tableLines } from './table.js';
 
 export interface TemperatureView {
   unit: TemperatureUnit;
-  /** Zones of the first and of the last stop: each end is told in its own. */
+  /** Zones of the first and of the last stop: each end is shown in its own. */
   startZone: Zone;
   endZone: Zone;
   ascii: boolean;
 }
 
-/** What one log shows: custody, band, chart, channels, excursions and gaps; the unit first, the other beside it. */
+/**
+ * The temperatures of one log: custody, range, chart, channels, excursions and data gaps; the reader's unit first,
+ * the other beside it.
+ */
 export function printTemperatures(
   output: Output,
   result: TemperatureResult,
@@ -56,7 +59,7 @@ export function printTemperatures(
   printExcursions(output, result, view);
 }
 
-/** The other unit stands below the first, so that all fits 80 columns. */
+/** The other unit is on a second line, so that all fits 80 columns. */
 function channelRows(one: ChannelSummary, unit: TemperatureUnit): string[][] {
   const values = [one.mean, one.min?.value, one.max?.value, one.meanKinetic];
   const inUnit = (shown: TemperatureUnit) =>
@@ -102,7 +105,7 @@ function printSwings(output: Output, result: TemperatureResult, unit: Temperatur
 function printExcursions(output: Output, result: TemperatureResult, view: TemperatureView): void {
   const { unit, startZone, endZone } = view;
   const middle = (result.custody.from.at + result.custody.to.at) / 2;
-  // On the way there is no place whose clock is the right one: the first half is told in the first stop's time.
+  // In transit no place has the right clock: the first half is shown in the first stop's time.
   const at = (ms: number) => formatLocalTime(ms, ms <= middle ? startZone : endZone);
   if (result.excursions.length === 0) output.line('No excursions.');
   for (const one of result.excursions)

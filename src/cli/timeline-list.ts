@@ -4,7 +4,7 @@ import { formatLocalTime } from './local-time.js';
 import type { Output } from './output.js';
 import { tableLines } from './table.js';
 
-/** Items in the order of time, then the intervals, then what has no known time. */
+/** Items in the order of time, then the intervals, then evidence without a known time. */
 export function printTimeline(
   output: Output,
   report: TimelineReport,

@@ -5,11 +5,11 @@ import { formatLocalTime } from './local-time.js';
 import { escapeControls, type Output } from './output.js';
 import { wrap } from './table.js';
 
-/** Longer values stand in full with --json. */
+/** Longer values are cut here, and whole with --json. */
 const LONGEST = 160;
 const MOST_ON_A_LINE = 12;
 
-/** Each entry as a head line and, under it, what it says, from what, and what it changed. */
+/** Each entry as a head line, followed by its fields, its source and its changes. */
 export function printTrail(output: Output, { rows, zone, state, of }: TrailReport): void {
   for (const row of rows) {
     const what = [row.type.replaceAll('-', ' '), ...row.evidence, row.claim ?? ''].filter(
@@ -55,7 +55,7 @@ function detailLines(row: TrailRow, zone: Zone): string[] {
   ];
 }
 
-/** Fields on one line; many of them on a line for each thing that they belong to, such as `lines romaine`. */
+/** Fields on one line; many fields on a line for each item they belong to, such as `lines romaine`. */
 function fieldLines(fields: TrailRow['fields']): string[] {
   if (fields.length <= MOST_ON_A_LINE)
     return fields.length === 0

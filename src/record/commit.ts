@@ -16,13 +16,13 @@ import { deliveryName, type RecoveredLedger, type StoredFiles } from './recovery
 
 export const LEDGER = 'ledger.jsonl';
 export const CHECKPOINT = 'checkpoint';
-/** The checkpoint that a write is going to leave; while it is there, that write has not been confirmed. */
+/** The checkpoint of a write in progress; while the file exists, that write is unconfirmed. */
 export const INTENT = 'checkpoint.next';
 export const ORIGINALS = 'originals';
-/** A writer that never pauses must not keep a reader for ever. */
+/** Longest wait of a reader for a writer that never pauses. */
 const MOST_TRIES = 100;
 
-/** Reads the record's files without changing them. A writer may be at work: then it reads until nothing moved. */
+/** Reads the record's files without changing them. While a writer is at work it reads again until nothing changed. */
 export async function readFiles(folder: string, ports: Ports): Promise<StoredFiles> {
   const path = (name: string) => join(folder, name);
   const read = (name: string) => onDisk('read', path(name), () => readIfThere(ports.fs, path(name)));
@@ -32,7 +32,7 @@ export async function readFiles(folder: string, ports: Ports): Promise<StoredFil
     const head = text(await read(CHECKPOINT));
     const intent = text(await read(INTENT));
     const ledger = await read(LEDGER);
-    // While both stay as they were, the ledger that was read between them belongs to them.
+    // While both checkpoints stay the same, the ledger read in between belongs to them.
     const moved = text(await read(CHECKPOINT)) !== head || text(await read(INTENT)) !== intent;
     if (moved && tries < MOST_TRIES) continue;
     return {
@@ -40,7 +40,7 @@ export async function readFiles(folder: string, ports: Ports): Promise<StoredFil
       ledgerFile: path(LEDGER),
       checkpointFile: path(CHECKPOINT),
       head: head === undefined ? undefined : (parseCheckpoint(head) ?? unreadable(path(CHECKPOINT))),
-      // One that was cut off is as good as none: the ledger was not touched before it was whole.
+      // A truncated intent counts as none: the ledger is not touched before the intent is whole.
       intent: intent === undefined ? undefined : parseCheckpoint(intent),
     };
   }
@@ -54,9 +54,9 @@ function unreadable(file: string): never {
 }
 
 /**
- * Adds rows to the ledger so that a crash at any point leaves all of them or none:
- * the coming checkpoint beside the old one, then the rows, then the coming checkpoint in place of the old (C2SP
- * tlog-checkpoint as the commit point). Each step is on the disk itself before the next begins.
+ * Appends rows to the ledger so that a crash at any point leaves all of them or none: the new checkpoint beside the
+ * old one, then the rows, then the new checkpoint in place of the old (C2SP tlog-checkpoint as the commit point).
+ * Each step is on the disk before the next begins.
  */
 export async function commit(
   folder: string,
@@ -92,7 +92,10 @@ async function confirm(folder: string, ports: Ports): Promise<void> {
   });
 }
 
-/** Makes the files say what was settled, in an order that a second crash does no harm to. Returns the file with what was set aside. */
+/**
+ * Repairs the files to match the recovered ledger, in an order that a second crash does not harm. Returns the file
+ * with the bytes set aside.
+ */
 export async function repair(
   folder: string,
   ports: Ports,
@@ -103,7 +106,7 @@ export async function repair(
   await onDisk('write', ledger, async () => {
     await using(await ports.fs.open(ledger, 'append'), async (file) => {
       if (standing.setAside.length > 0) await file.truncate(standing.ledgerSize);
-      // Kept rows may so far only be in the system's memory; a checkpoint must not cover what can still vanish.
+      // Kept rows may still be only in the system's memory; a checkpoint must not cover what can vanish.
       await file.sync();
     });
     await removeIfThere(ports.fs, join(folder, INTENT));
@@ -125,7 +128,7 @@ async function setAside(
   standing: RecoveredLedger,
 ): Promise<string | undefined> {
   if (standing.setAside.length === 0) return undefined;
-  // Colons can't stand in a file name everywhere.
+  // Some systems do not allow colons in file names.
   const time = ports.now().toISOString().replaceAll(':', '');
   const path = join(folder, `ledger.torn-${time}`);
   await writeDurably(ports, path, standing.setAside);

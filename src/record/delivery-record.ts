@@ -14,30 +14,30 @@ import { LARGEST_ORIGINAL, type Originals, type StoredFile } from './originals.j
 import { deliveryName, type Notice, type RecoveredLedger } from './recovery.js';
 import { type EntryDraft, stageEntries } from './staging.js';
 
-/** What delivery.yaml says, to be compared with what the record last heard of it. */
+/** The facts of delivery.yaml, to be compared with the last facts in the record. */
 export interface WrittenFacts {
   /** SHA-256 of the file's text. */
   sha256: Sha256;
-  /** What the text holds, before any default is filled in. */
+  /** The facts as written, without defaults. */
   facts: Readonly<Record<string, unknown>>;
   /** Who enters it. */
   by: string;
 }
 
-/** The record of one delivery: entries that are only ever added to, and the originals that they speak of. */
+/** The record of one delivery: append-only entries, and the originals they refer to. */
 export class DeliveryRecord {
   readonly folder: string;
-  /** What opening it found out of the ordinary; empty as a rule. */
+  /** Irregularities found on opening; usually empty. */
   readonly notices: readonly Notice[];
   readonly #ports: Ports;
   readonly #lock: Lock | undefined;
   readonly #standing: RecoveredLedger;
   readonly #originals: Originals;
-  /** Hashes of originals that an entry speaks of, or that were taken in since it was opened. */
+  /** Hashes of originals that an entry refers to, or that were added since opening. */
   readonly #heldFiles: Set<Sha256>;
   #lastId: number;
   #state: RecordState | undefined;
-  /** One write after the other, so that two callers can't write over each other. */
+  /** Serialises writes, so that two callers can't overwrite each other. */
   readonly #turn = pLimit(1);
   #writable: 'yes' | 'no' | 'after-failure';
 
@@ -71,27 +71,27 @@ export class DeliveryRecord {
     return this.#standing.leaves;
   }
 
-  /** Name, size and tree hash: what `printFingerprint` prints. */
+  /** Name, size and tree hash: the head that `printFingerprint` prints. */
   get head(): Checkpoint {
     const { entries, tree } = this.#standing;
     return { delivery: deliveryName(entries) ?? '', size: tree.size, root: tree.root() };
   }
 
-  /** What all entries say together. */
+  /** The state folded from all entries. */
   state(): RecordState {
     const { size, root } = this.head;
     if (this.#state?.size !== size) this.#state = foldEntries(this.entries, size, root);
     return this.#state;
   }
 
-  /** A new id for evidence that will be appended; each call gives another one. */
+  /** A new id for evidence to be appended; each call gives another one. */
   nextEvidenceId(): EvidenceId {
     this.#lastId += 1;
     return evidenceId.parse(`e${this.#lastId}`);
   }
 
   /**
-   * Adds entries, all of them or none, and returns them as they stand in the ledger once they are on the disk.
+   * Appends entries, all of them or none, and returns them as stored once they are on the disk.
    * @throws DossierError 'bad-value' naming the field, or 'disk'; after 'disk' the record must be opened again
    */
   append(newEntries: readonly NewEntry[]): Promise<Entry[]> {
@@ -110,11 +110,11 @@ export class DeliveryRecord {
     const delivery = deliveryName([...standing.entries.slice(0, 1), ...staged.map((s) => s.entry)]);
     const head = { delivery: delivery ?? '', size: tree.size, root: tree.root() };
     try {
-      // Originals before the rows that speak of them.
+      // Originals are on the disk before the rows that refer to them.
       await this.#originals.flush();
       await commit(this.folder, this.#ports, rows, standing.ledgerSize, head);
     } catch (error) {
-      // What is on the disk now can only be told by reading it, which is what opening does.
+      // After a failed write only opening the record again shows what is on the disk.
       this.#writable = 'after-failure';
       throw error;
     }
@@ -131,7 +131,7 @@ export class DeliveryRecord {
     return staged.map((s) => s.entry);
   }
 
-  /** Enters what delivery.yaml says now, if it is not what the record last heard; the new entry, if there is one. */
+  /** Records the facts of delivery.yaml if they differ from the last recorded ones; returns the new entry, if any. */
   async syncFacts({ sha256, facts, by }: WrittenFacts): Promise<Entry | undefined> {
     const last = this.entries.findLast((e) => e.type === 'delivery-facts');
     if (last?.type === 'delivery-facts' && last.body.sha256 === sha256) return undefined;
@@ -141,10 +141,10 @@ export class DeliveryRecord {
   }
 
   /**
-   * Keeps a file: its bytes as they are, under their hash. `isNew` is false when an entry speaks of the same bytes
-   * already or they were added before since the record was opened; they are one original then.
-   * Its bytes are on the disk when this returns; its name is by the next append, or when the record is closed.
-   * @param largest bytes; 2 GiB if not given
+   * Stores a file's bytes under their hash. `isNew` is false when an entry refers to the same bytes, or they were
+   * added since opening: they are one original. The bytes are on the disk on return; the name is by the next append
+   * or on close.
+   * @param largest bytes; 2 GiB by default
    * @throws DossierError 'unreadable-file' (missing, a link, a folder, a pipe, changing), 'file-too-large', 'disk'
    */
   async addOriginal(
@@ -155,7 +155,7 @@ export class DeliveryRecord {
     return this.#held(await this.#originals.add(source, largest));
   }
 
-  /** The same for bytes in memory, such as an attachment of an e-mail; `extension` with or without its dot. */
+  /** Stores bytes in memory, such as an attachment of an e-mail; `extension` with or without its dot. */
   async addOriginalBytes(
     bytes: Uint8Array,
     extension: string,
@@ -164,7 +164,7 @@ export class DeliveryRecord {
     return this.#held(await this.#originals.addBytes(bytes, extension));
   }
 
-  /** The same for bytes that come in pieces, such as an entry of an archive. What the pieces throw passes through. */
+  /** Stores bytes from a stream, such as an entry of an archive. Errors of the stream pass through. */
   async addOriginalStream(
     chunks: AsyncIterable<Uint8Array>,
     extension: string,
@@ -180,7 +180,7 @@ export class DeliveryRecord {
     return { file, isNew };
   }
 
-  /** Where an original lies; undefined when it is not there. Its bytes are not looked at. */
+  /** Path of an original; undefined when it is missing. The bytes are not read. */
   originalPath(sha256: Sha256): string | undefined {
     return this.#originals.path(sha256);
   }
@@ -190,7 +190,7 @@ export class DeliveryRecord {
     return this.#originals.read(sha256);
   }
 
-  /** Waits for what is being written and lets others write. */
+  /** Waits for running writes and releases the lock. */
   async close(): Promise<void> {
     await this.#turn(async () => {
       try {

@@ -15,7 +15,7 @@ const NAME = /^([0-9a-f]{64})(\.[a-z0-9]{1,8})?$/;
 export interface StoredFile {
   bytes: number;
   sha256: Sha256;
-  /** Where the bytes lie now. */
+  /** Path of the stored bytes. */
   path: string;
 }
 
@@ -26,20 +26,23 @@ interface Written {
 
 /** The folder of originals: every file byte for byte, named by its SHA-256. */
 export interface Originals {
-  /** Copies a file in. Opened once, and hashed from the bytes that are stored, so that a swap in between changes nothing. */
+  /**
+   * Copies a file in. It is opened once and hashed from the stored bytes, so that swapping the file meanwhile
+   * changes nothing.
+   */
   add(source: string, largest: number): Promise<StoredFile>;
   addBytes(bytes: Uint8Array, extension: string): Promise<StoredFile>;
-  /** The same from a stream; what it throws passes through. */
+  /** Stores bytes from a stream; its errors pass through. */
   addStream(chunks: AsyncIterable<Uint8Array>, extension: string, largest: number): Promise<StoredFile>;
-  /** Brings the names of what was added to the disk itself; the bytes are there already. Once for many files. */
+  /** Flushes the names of added files to the disk; their bytes are there already. Once for many files. */
   flush(): Promise<void>;
-  /** Where the original is; undefined when it is not there. */
+  /** Path of the original; undefined when it is missing. */
   path(of: Sha256): string | undefined;
-  /** Its bytes, checked against the hash. @throws DossierError 'record-damaged' */
+  /** The bytes, checked against the hash. @throws DossierError 'record-damaged' */
   read(of: Sha256): Promise<Uint8Array>;
 }
 
-/** Removes what a crash left half copied. Only for the one writer. */
+/** Removes half-copied files left by a crash. Only for the writer. */
 export async function sweepOriginals(folder: string, ports: Ports): Promise<void> {
   await onDisk('clear up', folder, async () => {
     for (const name of (await ports.fs.list(folder)).filter(isTemporary))
@@ -47,7 +50,7 @@ export async function sweepOriginals(folder: string, ports: Ports): Promise<void
   });
 }
 
-/** Looks through the folder once; a missing folder holds nothing. */
+/** Lists the folder once; a missing folder is empty. */
 export async function openOriginals(folder: string, ports: Ports): Promise<Originals> {
   const names = await storedNames(folder, ports);
   let unsettled = false;
@@ -58,7 +61,7 @@ export async function openOriginals(folder: string, ports: Ports): Promise<Origi
     const discard = () => removeIfThere(ports.fs, temporary).catch(() => undefined);
     try {
       const written = await onDisk('write', folder, () => write(temporary));
-      // Bytes that are here already keep their name. They are put in place again all the same: it mends a damaged one.
+      // Bytes stored before keep their name. They are written again all the same, which repairs a damaged file.
       const name = names.get(written.hash) ?? `${written.hash}${extension}`;
       const path = join(folder, name);
       await onDisk('write', path, async () => {
@@ -130,7 +133,7 @@ async function storedNames(folder: string, ports: Ports): Promise<Map<Sha256, st
   return names;
 }
 
-/** What was copied, or why it wasn't. */
+/** The copy, or why it failed. */
 function accepted(copied: Copied, source: string, largest: number): Written {
   const refused = (message: string, fix: string) =>
     new DossierError('unreadable-file', message, { where: { file: source }, fix });
@@ -160,11 +163,11 @@ function unreadableSource(
   refused: (message: string, fix: string) => DossierError,
 ): DossierError {
   switch (code) {
-    // ELOOP is what O_NOFOLLOW answers, EMLINK on some systems.
+    // O_NOFOLLOW answers ELOOP, on some systems EMLINK.
     case 'ELOOP':
     case 'EMLINK':
       return refused('it is a symbolic link', 'Give the file itself that the link leads to.');
-    // A socket.
+    // A socket answers ENXIO.
     case 'ENXIO':
       return refused('it is not a regular file', 'Give a file.');
     default:
@@ -192,7 +195,7 @@ function tooLarge(source: string, bytes: number, largest: number): DossierError 
   });
 }
 
-/** `.JPG` to `.jpg`; nothing for what is not a plain ending, so that a name can't carry anything but the hash. */
+/** `.JPG` becomes `.jpg`; empty for anything but a plain ending, so that a name carries nothing but the hash. */
 function cleanExtension(extension: string): string {
   const plain = extension.replace(/^\./, '').toLowerCase();
   return /^[a-z0-9]{1,8}$/.test(plain) ? `.${plain}` : '';

@@ -6,33 +6,33 @@ import type { Entry } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
 import type { Sha256 } from '../core/model/evidence.js';
 
-/** The three files that say what a record holds, as they were found. */
+/** The three files of a record as found on the disk. */
 export interface StoredFiles {
   ledger: Uint8Array;
   /** Name of the ledger file, for messages. */
   ledgerFile: string;
   checkpointFile: string;
-  /** What the last finished write left; undefined when the file is missing. */
+  /** Checkpoint of the last finished write; undefined when the file is missing. */
   head: Checkpoint | undefined;
-  /** What a write that had begun was going to make of it; undefined when none was under way. */
+  /** Checkpoint of a write in progress; undefined when there was none. */
   intent: Checkpoint | undefined;
 }
 
-/** What opening a record found out of the ordinary. */
+/** An irregularity found on opening a record. */
 export interface Notice {
   is: 'checkpoint-missing' | 'unconfirmed-kept' | 'set-aside';
   message: string;
 }
 
-/** A record's entries as they stand, and what a writer has to do to the files so that they say so. */
+/** A record's entries, and what a writer has to do to the files to match them. */
 export interface RecoveredLedger {
   entries: Entry[];
   leaves: Sha256[];
   tree: GrowingTree;
   known: KnownReferences;
-  /** Bytes of the ledger that stand. */
+  /** Bytes of the ledger that are kept. */
   ledgerSize: number;
-  /** Bytes after them that were never confirmed to anyone; empty when all is well. */
+  /** Bytes after them that were never confirmed; empty in a sound record. */
   setAside: Uint8Array;
   /** Whether the checkpoint on disk covers exactly these entries. */
   covered: boolean;
@@ -44,9 +44,9 @@ const FROM_COPY =
 
 /**
  * Decides what a record holds. The checkpoint is the commit point: what it covers must be there, byte for byte.
- * What lies beyond it was written but never confirmed:
- * - a begun write that is complete is kept, one that is not is set aside as a whole (old or new state, never between);
- * - without word of a begun write, whole good rows are kept and an unfinished last row is set aside.
+ * Rows beyond it were written but never confirmed:
+ * - a write in progress is kept when complete, and set aside as a whole when not (old or new state, never between);
+ * - without a write in progress, whole sound rows are kept and an unfinished last row is set aside.
  * @throws DossierError 'record-damaged' naming the file and, where it can be told, the row
  */
 export function recover(found: StoredFiles): RecoveredLedger {
@@ -125,7 +125,7 @@ function compareHead(standing: RecoveredLedger, head: Checkpoint, found: StoredF
     );
 }
 
-/** Whether what lies beyond the checkpoint is a write that had begun and is not all there. */
+/** Whether the bytes beyond the checkpoint are an incomplete write in progress. */
 function isUnfinished(
   { intent }: StoredFiles,
   standing: RecoveredLedger,
@@ -155,7 +155,7 @@ function setRestAside(standing: RecoveredLedger, { ledger }: StoredFiles, rows: 
   return standing;
 }
 
-/** The name that a record began with; it stays the record's name when the facts change later. */
+/** The delivery's name when the record began; it stays the record's name when the facts change. */
 export function deliveryName(entries: readonly Entry[]): string | undefined {
   const [first] = entries;
   if (first?.type !== 'delivery-facts') return undefined;

@@ -23,7 +23,7 @@ export interface StagedEntry {
 }
 
 /**
- * Checks drafts against the schema and against what there is, and gives them their numbers from `firstSeq` on.
+ * Checks drafts against the schema and the earlier entries, and numbers them from `firstSeq`.
  * @throws DossierError 'bad-value' for the first that does not hold
  */
 export function stageEntries(

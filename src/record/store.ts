@@ -12,11 +12,11 @@ export type { DeliveryRecord, WrittenFacts } from './delivery-record.js';
 
 export interface OpenOptions {
   write: boolean;
-  /** Milliseconds to wait for another writer; 5,000 if not given. */
+  /** Milliseconds to wait for another writer; 5,000 by default. */
   wait?: number;
 }
 
-/** Makes a record in a folder, with the delivery's facts as its first entry, and leaves it open for writing. */
+/** Creates a record in a folder, with the delivery's facts as its first entry, and leaves it open for writing. */
 export async function createRecord(
   folder: string,
   ports: Ports,
@@ -46,7 +46,7 @@ export async function createRecord(
 }
 
 /**
- * Opens a record. For writing it takes the lock and mends what a crash left; for reading it changes nothing.
+ * Opens a record. For writing it takes the lock and repairs what a crash left; for reading it changes nothing.
  * @throws DossierError 'record-missing', 'record-damaged', 'record-locked' or 'disk'
  */
 export async function openRecord(

@@ -6,7 +6,7 @@ import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
 import { escapeControls } from '../output.js';
 
-/** Written out here, for the model loads its schemas: help should not wait for them. */
+/** Listed here because the model loads its schemas, and help should not wait for them. */
 const LANGUAGES = Object.keys({ en: true, es: true } satisfies Record<Language, true>);
 const PAPERS = Object.keys({ Letter: true, A4: true } satisfies Record<Paper, true>);
 

@@ -81,7 +81,7 @@ encoding, sheet; see docs/formats.md.`,
     });
 }
 
-/** Shows what would become of the files, and of a unit log the mapping and its first rows. */
+/** Shows how the files would be recorded, and the mapping and first rows of a unit log. */
 async function lookOnly(
   input: CollectInput,
   json: boolean,
@@ -110,7 +110,7 @@ async function lookOnly(
 
 /** One line a file where the terminal is wide enough, two where it is not. */
 function itemLines(items: readonly CollectedItem[], width: number): string[] {
-  // What an archive brought before need not be told file by file.
+  // Files that an archive brought before are counted, not listed.
   const told = items.filter((item) => item.outcome !== 'already-held' || item.within === undefined);
   const rows = told.map((item) => [
     item.evidence ?? '-',
@@ -128,11 +128,11 @@ function itemLines(items: readonly CollectedItem[], width: number): string[] {
   });
 }
 
-/** The delivery as the next command names it, so that the command can be typed as it is shown. */
+/** The delivery as the next command names it, so that the command can be copied. */
 const inDelivery = (folder: string | undefined) =>
   folder === undefined ? '' : ` -d ${pathForShell(folder)}`;
 
-/** What needs an answer, how often, and the command that gives it. */
+/** Open questions, how many of each, and the command that answers them. */
 function questionLines(questions: CollectReport['questions'], delivery: string | undefined): string[] {
   if (questions.length === 0) return [];
   return [

@@ -25,7 +25,7 @@ interface Options {
   json?: boolean;
 }
 
-/** What a person says about evidence; the other options say what to do with it. */
+/** Options that describe evidence; the other options say what to do with it. */
 const SAID = ['subject', 'line', 'stop', 'position', 'by', 'caption', 'time', 'blackOut'] as const;
 
 export function describeCommand({ output, now }: CliContext): Command {

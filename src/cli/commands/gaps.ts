@@ -9,7 +9,7 @@ import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { printProblem } from '../problems.js';
 
-/** Written out here, for the model loads its schemas: help should not wait for them. */
+/** Listed here because the model loads its schemas, and help should not wait for them. */
 const STAGES = Object.keys({
   'before-loading': true,
   loading: true,
@@ -125,7 +125,7 @@ Exits with 1 while something required is open, with 2 when a delivery could not 
     });
 }
 
-/** A delivery that can't be read does not stop the others; a bug stops everything. */
+/** An unreadable delivery does not stop the others; a bug stops everything. */
 const refusedOf =
   (folder: string) =>
   (error: unknown): Refused => {

@@ -10,7 +10,7 @@ import { isInteractive, prompt } from '../prompts.js';
 import { tableLines } from '../table.js';
 
 export interface ChecklistOptions {
-  /** A file of typed answers, or `true` to be asked. */
+  /** A file of typed answers, or `true` to prompt for them. */
   checklist: string | true;
   dryRun: boolean;
   json: boolean;
@@ -18,7 +18,7 @@ export interface ChecklistOptions {
 
 type Ask = (question: string, fallback?: string) => Promise<string>;
 
-/** `dossier record --checklist`: what was written on the printed form, from a file or asked box by box. */
+/** `dossier record --checklist`: the entries of the printed form, from a file or prompted box by box. */
 export async function recordChecklist(
   { output, exit }: CliContext,
   open: OpenDelivery,
@@ -37,7 +37,7 @@ export async function recordChecklist(
   output.line(summary(report, dryRun));
 }
 
-/** Asks every box in the order of its number, then again those that were not understood. */
+/** Prompts for every box in the order of its number, then again for answers that were not understood. */
 async function asked(
   open: OpenDelivery,
   dryRun: boolean,

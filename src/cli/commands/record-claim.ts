@@ -178,7 +178,7 @@ interface Common {
   templates?: string;
 }
 
-/** `dossier record claim …`: what is said of a claim, one thing an entry. */
+/** `dossier record claim …`: notes on a claim, one per entry. */
 export function claimCommand(context: CliContext): Command {
   const command = new Command('claim').description('Write down a claim and what is said of it.').addHelpText(
     'after',

@@ -23,7 +23,7 @@ interface Options {
   json?: boolean;
 }
 
-/** `dossier record` without a kind takes a text file of one note a line. */
+/** `dossier record` without a kind reads a text file of one note a line. */
 export function notesOptions(command: Command, context: CliContext): Command {
   const { output, exit, now } = context;
   return command
@@ -75,7 +75,7 @@ export function notesOptions(command: Command, context: CliContext): Command {
     });
 }
 
-/** A word that is none of the kinds would count as too many words for --notes. */
+/** An unknown kind would otherwise be reported as too many arguments for --notes. */
 async function unknownKind(command: Command, kind: string): Promise<never> {
   const { nearestWord } = await import('../../intake/settings/did-you-mean.js');
   const kinds = command.commands.map((one) => one.name());

@@ -25,7 +25,7 @@ interface Common {
   json?: boolean;
 }
 
-/** Options of a statement that is signed. */
+/** Options of a signed statement. */
 interface SignerOptions {
   sign?: boolean;
   identity?: string | undefined;
@@ -211,7 +211,7 @@ async function signerFrom(options: SignerOptions, now: () => Date) {
   });
 }
 
-/** Offers the stop where the truck seems to stand; Enter takes it, `-` says that it was at none. */
+/** Suggests the stop where the truck seems to be; Enter accepts it, `-` means none. */
 async function promptStop(open: OpenDelivery): Promise<string | undefined> {
   const { stopChoices } = await import('../../jobs/stop-suggestion.js');
   const { stops, likely } = await stopChoices(open);

@@ -105,7 +105,7 @@ function printSubject(output: Output, subject: CheckedItem, options: Options): v
     );
 }
 
-/** More checks than this that were not made for the same reason are one line. */
+/** More checks than this with one reason for not being made are one line. */
 const MOST_ALIKE = 3;
 
 function printChecks(output: Output, checks: readonly Check[], options: Options): void {
@@ -121,7 +121,7 @@ function printChecks(output: Output, checks: readonly Check[], options: Options)
   }
 }
 
-/** Columns that a line is read well in, where the terminal has more. */
+/** Widest line that reads well, where the terminal is wider. */
 const WIDEST = 100;
 
 function printCheck(output: Output, { what, result, detail }: Check, { brief }: Options): void {
