@@ -11,26 +11,26 @@ import { loadClaimDeadlines } from './claim-deadlines.js';
 import type { OpenDelivery } from './delivery.js';
 
 export interface AnswerInput extends OpenDelivery {
-  /** The moment at which something is late or not. */
+  /** The instant at which deadlines are judged. */
   at: Instant;
   /** Only this claim, such as c1. */
   claim?: string | undefined;
-  /** The carrier's own folder of templates, which may hold its clocks of a claim. */
+  /** The carrier's own folder of templates, which may hold its claim deadlines. */
   templates?: string | undefined;
 }
 
 export interface AnswerReport extends AssessedDelivery {
   claims: ClaimResult[];
   refusalClocks: ClaimDeadline[];
-  /** Duties of the carrier that are overdue, over all claims shown. */
+  /** Overdue carrier actions of all claims shown. */
   overdue: ClaimDeadline[];
-  /** Entries by which the contract sets a clock that the rules do not have. */
+  /** Entries by which the contract sets a deadline that the rules lack. */
   unknownTerms: { seq: number; clock: string }[];
 }
 
 /**
- * What is due when for the claims of a delivery, and what of it is late.
- * Throws DossierError `bad-value` for a claim that there is not, `bad-template` when the clocks cannot be read.
+ * Deadlines of a delivery's claims, and which are overdue. Throws DossierError `bad-value` for an unknown claim,
+ * `bad-template` when the deadlines cannot be read.
  */
 export async function answer(input: AnswerInput): Promise<AnswerReport> {
   const assessed = await assessDelivery(input);
@@ -65,7 +65,7 @@ function noSuchClaim(named: string, all: readonly ClaimResult[]): DossierError {
   });
 }
 
-/** Words for what is due and late, in a language. Throws DossierError `bad-template` when they can't be read. */
+/** Labels for deadlines in a language. Throws DossierError `bad-template` when they can't be read. */
 export async function answerWords(language: Language): Promise<Labels> {
   const file = join(SHIPPED, 'words', language, 'answer.yaml');
   return readLabels(yamlFile(file));

@@ -15,7 +15,7 @@ import { type LoadedRuleSet, loadRuleSet } from './rule-set.js';
 
 export interface AssessedDelivery {
   state: RecordState;
-  /** Downloads of one instrument are one log. */
+  /** Downloads of one instrument are joined to one log. */
   logs: UnitLog[];
   /** Logs that cover the same time, and where downloads of one instrument disagree. */
   overlaps: Omit<JoinedLogs, 'joined'>;
@@ -24,9 +24,9 @@ export interface AssessedDelivery {
 }
 
 /**
- * What the record of a delivery shows at a moment.
- * @param at the moment that "not yet due" and "lost" are judged at
- * @param templates the carrier's own folder of templates, which may hold its clocks of a claim
+ * The assessment of a delivery's record.
+ * @param at the instant at which "not yet due" and "lost" are judged
+ * @param templates the carrier's own folder of templates, which may hold its claim deadlines
  */
 export async function assessDelivery(
   input: OpenDelivery & { at: Instant; templates?: string | undefined },
@@ -34,13 +34,13 @@ export async function assessDelivery(
   return withDelivery(input, false, (record) => assessRecord(record, input.at, undefined, input.templates));
 }
 
-/** The same for a record that is open already. */
+/** The assessment of a record that is open already. */
 export async function assessRecord(
   record: DeliveryRecord,
   at: Instant,
-  /** What of the record it is computed from; all of it if not given. */
+  /** The part of the record to assess; all of it by default. */
   select: (state: RecordState) => RecordState = (state) => state,
-  /** The carrier's own folder of templates, which may hold its clocks of a claim. */
+  /** The carrier's own folder of templates, which may hold its claim deadlines. */
   templates?: string,
 ): Promise<AssessedDelivery> {
   const state = select(reconcileTimes(record.state()));
@@ -53,7 +53,7 @@ export async function assessRecord(
   return { state, logs, overlaps, ruleSet, assessment };
 }
 
-/** The moment meant by `--at`: an ISO time with offset, or now. */
+/** The instant given by `--at`: an ISO time with offset, or now. */
 export function readAt(text: string | undefined, now: Clock): Instant {
   if (text === undefined) return toInstant(now().getTime());
   const withOffset = /(?:Z|[+-]\d{2}:?\d{2})$/i.test(text);

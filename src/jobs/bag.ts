@@ -11,7 +11,7 @@ import { type BagFile, type PackedBag, packBag } from '../signing/bag/write-zip.
 import { tool } from './tool.js';
 
 export interface BagInput {
-  /** The dossier that it goes with; the bag lies beside it under the same name. */
+  /** The dossier of the bag, which is stored beside it under the same name. */
   dossier: string;
   ledger: Uint8Array;
   facts: string;
@@ -24,16 +24,16 @@ export type WrittenBag = OriginalsBag & { file: string };
 /** A bag whose hash is known while it is still being written. */
 export interface PendingBag {
   bag: WrittenBag;
-  /** Settles when the bag is whole on the disk, still without its name, or is not there. */
+  /** Settles when the bag is whole on the disk, still under a temporary name, or has been removed. */
   done: Promise<PackedBag>;
 }
 
-/** `2026-0714-A-….pdf` to `2026-0714-A-….bag.zip`. */
+/** `2026-0714-A-….pdf` becomes `2026-0714-A-….bag.zip`. */
 function bagFileFor(dossier: string): string {
   return join(dirname(dossier), `${basename(dossier).replace(/\.pdf$/i, '')}.bag.zip`);
 }
 
-/** The same, waited for. */
+/** Writes a bag to its end. */
 export async function writeBagOf(record: DeliveryRecord, input: BagInput): Promise<WrittenBag> {
   const { bag, done } = beginBag(record, input);
   await (await done).place();
@@ -42,10 +42,9 @@ export async function writeBagOf(record: DeliveryRecord, input: BagInput): Promi
 
 /**
  * Begins the bag (BagIt, RFC 8493) of a record: ledger, checkpoint, facts and every original that is not withheld,
- * laid out as the record itself is. The dossier goes beside it, because the dossier holds the bag's hash, which
- * rests on the hashes of the record and is known before the files are copied.
- * Throws DossierError `record-damaged` when an original is missing; `done` fails with it when one was changed, or
- * with `disk`.
+ * in the record's own layout. The dossier holds the bag's hash, which follows from the hashes of the record and is
+ * known before the files are copied. Throws DossierError `record-damaged` when an original is missing; `done`
+ * rejects with it when one was changed, or with `disk`.
  */
 export function beginBag(record: DeliveryRecord, input: BagInput): PendingBag {
   const file = bagFileFor(input.dossier);
@@ -68,7 +67,7 @@ export function beginBag(record: DeliveryRecord, input: BagInput): PendingBag {
   };
   const { tagManifestSha256, payloadBytes, payloadFiles } = planBag(order, order.payload);
   const done = packBag(file, order, (count) => randomBytes(count), input.signal);
-  // Whoever began it looks at the end; until then a failure is not one that nobody heard of.
+  // The caller awaits the result later; until then a rejection must not count as unhandled.
   done.catch(() => undefined);
   return { bag: { file, name: basename(file), tagManifestSha256, payloadBytes, payloadFiles }, done };
 }

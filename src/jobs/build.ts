@@ -10,9 +10,9 @@ import { NO_REDACTION, redact, redactedState, unredactedState } from './redactio
 export type { BuildInput, BuildOptions, BuildReport } from './dossier/build-input.js';
 
 /**
- * Renders, seals, checks and keeps one dossier; the record notes that it was built.
- * @throws DossierError when the record, the signer, the disk or the typesetting fails; the signal's reason when it is
- *   called off, and then neither dossier nor bag is kept and nothing enters the record
+ * Renders, signs, verifies and stores one dossier; the record notes that it was built.
+ * @throws DossierError when the record, the signer, the disk or the typesetting fails; the signal's reason when it
+ * is called off, and then neither dossier nor bag is kept and nothing enters the record
  */
 export async function build(input: BuildInput): Promise<BuildReport> {
   const loading = import('./dossier/finish.js');
@@ -29,7 +29,7 @@ export async function build(input: BuildInput): Promise<BuildReport> {
     const redaction = copy === undefined ? NO_REDACTION : redact(record.entries, whole, copy);
     const { evidence } = copy === undefined ? unredactedState(whole) : redactedState(whole, redaction, copy);
     const { finish } = await loading;
-    // Pictures take other threads and processes: begun at once, they hide what it takes to compute the rest.
+    // Pictures use other threads and processes: started first, they are made while the rest is computed.
     const stop = new AbortController();
     const signal = input.signal === undefined ? stop.signal : AbortSignal.any([stop.signal, input.signal]);
     const begun = beginImages(evidence, (hash) => record.readOriginal(hash), mostBytes, signal);

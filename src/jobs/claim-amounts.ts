@@ -24,13 +24,13 @@ export const AMOUNT_COLUMNS = [
 export interface AmountsInput extends OpenDelivery {
   /** A CSV table with `AMOUNT_COLUMNS`. */
   file: string;
-  /** What holds for rows that are silent on it. */
+  /** Defaults for rows that leave them out. */
   standing: {
     claim?: string | undefined;
     saidBy?: string | undefined;
     paper?: readonly string[] | undefined;
   };
-  /** Only says how each row is understood; nothing is written. */
+  /** Dry run: reports how each row is understood; nothing is written. */
   dryRun: boolean;
 }
 
@@ -38,7 +38,7 @@ export interface AmountRow {
   row: number;
   said: string;
   outcome: 'recorded' | 'already-held' | 'understood';
-  /** Ledger entry that says it; undefined in a dry run of what is new. */
+  /** Ledger entry of the row; undefined for a new row in a dry run. */
   entry?: number;
 }
 
@@ -50,10 +50,9 @@ export interface AmountsReport {
 }
 
 /**
- * Writes down the rows of a worksheet: amounts, and how much of a line was in which state, each as an entry of its
- * own. A row that is not understood is a problem with its row and column, and the others are taken in; a row that says
- * what is recorded already adds nothing, so that the same file can be mended and given again.
- * Throws DossierError for a file that can't be read or has no such columns.
+ * Records the rows of a worksheet of amounts and quantities, one entry each. A row that is not understood is a
+ * problem with its row and column, and the others are recorded; a row recorded before adds nothing, so that the
+ * same file can be corrected and given again. Throws DossierError for an unreadable file or missing columns.
  */
 export async function recordAmounts(input: AmountsInput): Promise<AmountsReport> {
   const name = basename(input.file);
@@ -138,7 +137,7 @@ function bodyOfRow({ cells }: WrittenRow, { standing, now }: AmountsInput, state
   return parseClaimNote({ is: kindOf(word), word, fields }, state, now());
 }
 
-/** Amounts and states of goods have no word in common. */
+/** Amount items and quantity states share no word. */
 function kindOf(word: string | undefined): 'amount' | 'quantity' {
   const states: readonly string[] = quantityState.options;
   const items: readonly string[] = amountItem.options;
@@ -147,7 +146,7 @@ function kindOf(word: string | undefined): 'amount' | 'quantity' {
   throw unknownWord('item', word, [...items, ...states], 'what');
 }
 
-/** An option of the command is a column here. */
+/** Columns are named like the command's options. */
 function ofRow({ where, fix, ...problem }: Problem, file: string, row: number): Problem {
   const column = where.field === 'item' ? 'what' : where.field?.replace(/^--/, '');
   return {

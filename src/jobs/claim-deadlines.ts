@@ -4,12 +4,12 @@ import type { ClaimDeadlines } from '../core/model/claim-deadlines.js';
 import { DossierError } from '../core/model/error.js';
 import { parseClaimDeadlines } from '../intake/claim-deadlines-file.js';
 
-/** The shipped clocks: they stay as they are. */
+/** The shipped deadlines, which never change. */
 let shipped: ClaimDeadlines | undefined;
 
 /**
- * The clocks of a claim: the carrier's own file in its folder of templates, or the shipped one.
- * Throws DossierError `bad-template` when it cannot be read or does not say what it must.
+ * The claim deadlines: the carrier's own file in its folder of templates, or the shipped one. Throws DossierError
+ * `bad-template` when the file cannot be read or does not fit the schema.
  */
 export async function loadClaimDeadlines(folder?: string): Promise<ClaimDeadlines> {
   const name = 'claim-deadlines.yaml';

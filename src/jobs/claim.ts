@@ -13,27 +13,27 @@ export type { TypedClaimKind } from './claim/body.js';
 
 export interface ClaimInput extends OpenDelivery {
   is: TypedClaimKind;
-  /** The main word of the command: the claimant, what governs, an amount … */
+  /** The main word of the command: the claimant, the governing terms, an amount … */
   word: string | undefined;
   /** Options as typed, by their names. */
   fields: Record<string, unknown>;
-  /** Folder with templates of the carrier's own, which may hold clocks of its own. */
+  /** The carrier's own folder of templates, which may hold its claim deadlines. */
   templates?: string;
 }
 
 export interface RecordedClaimNote {
   claim: ClaimId;
-  /** Ledger entry; the earlier one when the same was recorded before. */
+  /** Ledger entry; the earlier one for a note recorded before. */
   entry: number;
   added: boolean;
-  /** What was written down, in words. */
+  /** The note in words. */
   said: string;
   notices: string[];
 }
 
 /**
- * Writes down one thing said of a claim. The same said again adds nothing.
- * Throws DossierError `bad-value` with the field and the choices when a word can't be understood.
+ * Records one note on a claim; a note recorded before adds nothing. Throws DossierError `bad-value` with the field
+ * and the choices when a word can't be understood.
  */
 export async function recordClaim(input: ClaimInput): Promise<RecordedClaimNote> {
   return withDelivery(input, true, async (record) => {
@@ -56,7 +56,7 @@ export async function recordClaim(input: ClaimInput): Promise<RecordedClaimNote>
   });
 }
 
-/** What was typed as the body of an entry. Throws DossierError `bad-value` with the option and the choices. */
+/** The body of an entry from typed words. Throws DossierError `bad-value` with the option and the choices. */
 export function parseClaimNote(
   { is, word, fields }: Pick<ClaimInput, 'is' | 'word' | 'fields'>,
   state: RecordState,
@@ -68,12 +68,12 @@ export function parseClaimNote(
   return { ...read.data, claim: body.claim };
 }
 
-/** The entry that says the same already, and counts. */
+/** The current entry with the same content. */
 export function existingNote(state: RecordState, body: ClaimNote): RecordState['claims'][number] | undefined {
   return state.claims.find((one) => one.replacedBy === undefined && isSameNote(one, body));
 }
 
-/** What is not in the sum of the worksheet until somebody says which paper it is from. */
+/** Items that the worksheet does not sum without a document. */
 function withoutDocument(body: ClaimNote): string[] {
   const bare = (body.is === 'amount' || body.is === 'quantity') && body.evidence.length === 0;
   return bare
@@ -117,10 +117,10 @@ function notUnderstood(is: TypedClaimKind, issue: z.core.$ZodIssue | undefined):
   });
 }
 
-/** Whether both say the same, whoever entered it and when. */
+/** Whether two notes have the same content, whoever entered them and when. */
 export function isSameNote(before: Record<string, unknown>, body: ClaimNote): boolean {
   const own = new Set(['seq', 'enteredAt', 'enteredBy', 'replacedBy', 'replaces', 'claim']);
-  // A claim that is received again has no number of its own yet, nor a name made from it.
+  // A claim received again has no number of its own yet, nor a name made from it.
   if (body.is === 'received') own.add('ourNumber');
   const plain = (one: Record<string, unknown>) =>
     JSON.stringify(

@@ -20,10 +20,9 @@ export interface CollectInput extends OpenDelivery, LongWork, TypedLogOptions {
 }
 
 /**
- * Takes files and folders in: original first, then what it was taken for, then the readings in it, then what came
- * in it, in the order of the walk. One bad file never stops the rest; it is a problem in the report. What the
- * report calls taken in is on the disk.
- * Throws DossierError when the delivery can't be opened or the disk fails.
+ * Records files and folders as evidence: the original first, then the evidence, the readings in it, and the files
+ * in it, in the order of the scan. A bad file never stops the rest; it is a problem in the report. What the report
+ * calls added is on the disk. Throws DossierError when the delivery can't be opened or the disk fails.
  */
 export async function collect(input: CollectInput): Promise<CollectReport> {
   const options = await readLogOptions(input);

@@ -17,17 +17,17 @@ import { parseTypedTime } from '../intake/typed.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 
 export interface ClockComparisonInput extends OpenDelivery {
-  /** What the clock showed, as typed. */
+  /** The reading of the clock, as typed. */
   display: string;
   /** Photo of the display. */
   photo: string | undefined;
-  /** What time it really was, as typed. */
+  /** The true time, as typed. */
   true: string | undefined;
-  /** The unit log whose clock it is; every log of the delivery when left out. */
+  /** The unit log with that clock; every log of the delivery by default. */
   log: string | undefined;
-  /** The camera whose clock it is, instead of the unit's. */
+  /** The camera with that clock, instead of the unit. */
   camera: string | undefined;
-  /** The zone that the clock is set to. */
+  /** Zone that the clock is set to. */
   zone: string | undefined;
 }
 
@@ -42,9 +42,9 @@ export interface RecordedClockComparison {
 type Clock = EntryOf<'clock-compared'>['body']['clock'];
 
 /**
- * Writes down what a clock showed at a moment whose true time is known: by the photo that shows the display, when
- * its time rests on satellite time or on a stated offset, or as a person says. Throws DossierError `bad-value`
- * when a word is not understood, the photo's time cannot serve, or the difference looks like another zone.
+ * Records a comparison of a clock with true time: by a photo of the display whose time rests on satellite time or a
+ * stated offset, or as a person states it. Throws DossierError `bad-value` when a word is not understood, the
+ * photo's time cannot serve, or the difference looks like another zone.
  */
 export async function recordClock(input: ClockComparisonInput): Promise<RecordedClockComparison> {
   return withDelivery(input, true, async (record) => {
@@ -176,12 +176,12 @@ function zoneOf(text: string): Zone {
   return read.data;
 }
 
-/** A log that no later reading of the same file takes the place of. */
+/** Whether a log is not replaced by a later reading of the same file. */
 function isCurrentLog(item: EvidenceItem): item is ItemOf<'unit-log'> {
   return item.kind === 'unit-log' && item.replacedBy === undefined;
 }
 
-/** The zone that all of these logs' clocks are set to. */
+/** The common zone of these logs' clocks. */
 function oneZone(logs: readonly ItemOf<'unit-log'>[]): Zone | undefined {
   const [zone, other] = new Set(logs.map(({ mapping }) => mapping.time.zone));
   return zone === 'offset' || other !== undefined ? undefined : zone;

@@ -1,5 +1,5 @@
-// Computed results as CSV, attached to every dossier so that an expert can go on from them. Times are UTC, temperatures
-// °C, degree-hours K·h; the originals stay untouched.
+// Computed results as CSV, attached to every dossier so that an expert can continue from them. Times are UTC,
+// temperatures °C, degree-hours K·h; the originals stay untouched.
 
 import { sourceLogOf } from '../core/assess/logs/join.js';
 import type { Assessment, FindingQuantity, Shortfall } from '../core/model/results.js';
@@ -137,7 +137,7 @@ export function gapsCsv({ gaps }: Assessment): string {
   );
 }
 
-/** A lack as `name(fact=value, …)`; its words are in the dossier. */
+/** A shortfall as `name(fact=value, …)`; its words are in the dossier. */
 function shortfallCell({ is, facts, ways, line, stop }: Shortfall): string {
   if (ways !== undefined)
     return `${is}(${ways.map((way) => way.map(shortfallCell).join(' + ')).join(' | ')})`;
@@ -152,7 +152,7 @@ function quantity({ is: _, ...rest }: FindingQuantity): string {
   return Object.values(rest).join(' ');
 }
 
-/** The log's rows as understood: what the computation saw, row by row of the file, or of the files that it is joined from. */
+/** The rows of a log as computed with, by row of the file, or of the files it is joined from. */
 export function logCsv(log: UnitLog): string {
   const channels = Object.entries(log.channels);
   const states = Object.entries(log.states);

@@ -40,7 +40,7 @@ export async function withDelivery<T>(
   const ports = portsWith(now);
   let record = await openRecord(folder, ports, { write });
   try {
-    // Facts that the record holds were checked when they were entered.
+    // Facts in the record were checked when they were entered.
     if (record.state().deliveryHash !== sha256) {
       const { written } = parseDeliveryFile(text, file);
       if (!write) {

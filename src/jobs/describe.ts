@@ -17,7 +17,7 @@ import { TO_THE_SECOND, timeInZone } from '../intake/time/event-time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { findLine, findPosition, findStop, typedPlace, typedTime, unknownWord } from './place-options.js';
 
-/** What a person says about evidence, as typed. */
+/** Typed description of evidence. */
 export interface TypedDescription {
   subject?: string | undefined;
   line?: string | undefined;
@@ -27,7 +27,7 @@ export interface TypedDescription {
   by?: string | undefined;
   caption?: string | undefined;
   time?: string | undefined;
-  /** Parts of its picture that copies for outsiders show black: `x,y,width,height` as fractions; `none` takes them back. */
+  /** Parts of the picture to black out in redacted copies: `x,y,width,height` as fractions; `none` removes them. */
   blackOut?: readonly string[] | undefined;
   /** Why an earlier statement is corrected. */
   why?: string | undefined;
@@ -41,9 +41,9 @@ export type DescribeInput = OpenDelivery & { evidence: readonly string[] } & (
   );
 
 export interface DescribeReport {
-  /** One for each entry that was added. */
+  /** One for each added entry. */
   described: { evidence: EvidenceId; said: string }[];
-  /** Evidence of which nothing new was said. */
+  /** Evidence without a new description. */
   unchanged: EvidenceId[];
   notices: string[];
 }
@@ -51,9 +51,9 @@ export interface DescribeReport {
 type Described = Extract<NewEntry, { type: 'evidence-described' }>['body'];
 
 /**
- * Says what evidence shows, confirms what was proposed, or withholds evidence from copies for outsiders. Every
- * statement is a new entry that names the evidence; nothing that was said before is changed. All or nothing.
- * Throws DossierError `bad-value` or `bad-usage` with the field and the choices.
+ * Describes evidence, confirms proposed subjects, or withholds evidence from redacted copies. Every statement is a
+ * new entry that names the evidence; earlier entries stay. All or nothing. Throws DossierError `bad-value` or
+ * `bad-usage` with the field and the choices.
  */
 export async function describe(input: DescribeInput): Promise<DescribeReport> {
   return withDelivery(input, true, async (record) => {
@@ -197,7 +197,7 @@ function typedRegions(item: EvidenceItem, typed: readonly string[] | undefined):
   return [...(item.blackOut ?? []), ...added];
 }
 
-/** The time typed; without one, a local time whose zone the stop now gives. */
+/** The typed time; without one, a local time that now has a zone from its stop. */
 function typedTimeOf(
   item: EvidenceItem,
   delivery: Delivery,

@@ -6,7 +6,7 @@ import type { TimeStampClient } from '../core/ports/time-stamps.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 
 export interface FingerprintInput extends OpenDelivery {
-  /** To whom it is sent, and how; recorded as sent. */
+  /** The recipient and the channel; recorded as sent. */
   to?: string;
   how?: string;
   /** Time-stamp server that is to confirm it, such as `httpTimeStamps({ url })`. */
@@ -14,21 +14,21 @@ export interface FingerprintInput extends OpenDelivery {
 }
 
 export interface FingerprintReport {
-  /** `<delivery> <size> <root>`: what is sent, and later proves what the record held. */
+  /** `<delivery> <size> <root>`: the line to send, which later proves what the record held. */
   line: string;
   delivery: string;
   size: number;
   root: string;
-  /** Entries that were added for it. */
+  /** Entries added for it. */
   recorded: number[];
   stamped?: { at: string; server: string };
   notices: string[];
 }
 
 /**
- * The fingerprint of the record as it stands. With `to` or `timeStamps` the sending or the time stamp is recorded in
- * entries after it, which the line itself does not cover.
- * Throws DossierError `bad-usage`, `time-stamp`, and whatever opening the record says.
+ * The fingerprint of the record. With `to` or `timeStamps` the disclosure or the time stamp is recorded in entries
+ * after it, which the line itself does not cover. Throws DossierError `bad-usage`, `time-stamp`, and whatever
+ * opening the record throws.
  */
 export async function fingerprint(input: FingerprintInput): Promise<FingerprintReport> {
   const { to, how, timeStamps } = input;

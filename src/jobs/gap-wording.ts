@@ -7,10 +7,9 @@ import { formatFor } from '../core/words/format.js';
 import { wordsFrom } from '../core/words/words.js';
 
 /**
- * The words of the dossier, for saying gaps on a terminal: in English like all that is said there and the rules
- * themselves, in the units of the delivery.
- * @param templates folder of the carrier's own templates, whose words are said instead of the shipped ones
- * Throws DossierError `bad-template` when there are none.
+ * Words for gaps on a terminal: in English, like the rules and all terminal output, in the units of the delivery.
+ * @param templates folder of the carrier's own templates, which replace the shipped words Throws DossierError
+ * `bad-template` when there are none.
  */
 export async function gapWording(delivery: Delivery, templates?: string): Promise<GapWording> {
   const said = await loadLanguageWords('en', await carrierTemplates(templates));

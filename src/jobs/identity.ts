@@ -19,10 +19,10 @@ export interface IdentityInput {
   passphrase: (isNew: boolean) => Promise<string>;
 }
 
-/** What was made or taken in, and what its owner should do now. */
+/** The new or imported identity, and what its owner should do now. */
 export interface IdentityReport extends ShownIdentity {
   certificateFile: string;
-  /** The certificate that it takes the place of, kept for earlier dossiers. */
+  /** The replaced certificate, kept for earlier dossiers. */
   oldCertificate?: string;
 }
 
@@ -32,7 +32,7 @@ export async function makeNewIdentity(input: IdentityInput): Promise<IdentityRep
   const there = existsSync(join(folder, CERTIFICATE_FILE));
   await makeIdentity(folder, {
     name: input.name,
-    // Refused anyway when one is there: nobody is asked for a passphrase in vain.
+    // Rejected anyway when an identity exists, before the passphrase is prompted for.
     passphrase: there ? 'there is one already' : await input.passphrase(true),
     now: input.now(),
     random: (count) => randomBytes(count),
@@ -40,7 +40,7 @@ export async function makeNewIdentity(input: IdentityInput): Promise<IdentityRep
   return report(folder);
 }
 
-/** Takes in a given key with its certificates: PKCS#12, or PEM in one file or several. Throws DossierError `identity`. */
+/** Imports a key with its certificates: PKCS#12, or PEM in one file or several. Throws DossierError `identity`. */
 export async function useGivenIdentity(
   input: Omit<IdentityInput, 'name'> & { files: readonly string[]; replace: boolean },
 ): Promise<IdentityReport> {
@@ -66,7 +66,7 @@ export async function renewOwnIdentity(input: Omit<IdentityInput, 'name'>): Prom
   return report(folder, oldCertificate);
 }
 
-/** What the certificate says; needs no passphrase. Throws DossierError `identity` when there is none. */
+/** The certificate's contents; needs no passphrase. Throws DossierError `identity` when there is none. */
 export async function showOwnIdentity(folder: string | undefined): Promise<IdentityReport> {
   return report(identityFolder(folder));
 }

@@ -16,17 +16,17 @@ import { senderNotes } from './letter-package/sender-notes.js';
 
 export type { LetterPackageInput, LetterPackageReport, PackOptions } from './letter-package/package-input.js';
 
-/** What the record says where the name is a place to fill in. */
+/** Recorded in place of a name that is to be filled in. */
 const NOT_NAMED = '(not named)';
 
-/** Federal Rules of Evidence 902(11) and (13), (14): what else they ask is from memory. */
+/** Federal Rules of Evidence 902(11), (13) and (14): their other requirements are from memory. */
 const OF_CERTIFICATE =
   'The certificate is a draft: a qualified person checks every line, and the other side needs written notice of it in good time before the trial (from memory: Federal Rules of Evidence 902(11)). Have a lawyer compare it with the rules in force.';
 
 /**
- * Puts an answer together: letter, dossier and what else goes with it, in one folder that is there whole or not at all;
- * then the record notes the files by their hashes. Nothing is sent.
- * Throws DossierError for what was asked, for templates, and whatever building the dossier says.
+ * Writes a letter package: letter, dossier and enclosures, in one folder that exists whole or not at all; then the
+ * record notes the files by their hashes. Nothing is sent. Throws DossierError for the request, for templates, and
+ * whatever building the dossier throws.
  */
 export async function writeLetterPackage(input: LetterPackageInput): Promise<LetterPackageReport> {
   const templates = await carrierTemplates(input.templates);
@@ -37,7 +37,7 @@ export async function writeLetterPackage(input: LetterPackageInput): Promise<Let
       const request = readLetterRequest(input, record.state());
       const copy = input.for ?? request.manner.copy;
       const made = { request, copy, madeAt, templates, templatesFolder: input.templates };
-      // What is wrong with words and templates shows before the dossier is built.
+      // Errors in words and templates show before the dossier is built.
       await writeFrom(record, made, [], record.head);
       return made;
     });
@@ -61,7 +61,7 @@ async function finish(
   const head = built?.fingerprint ?? record.head;
   const dossier = await builtFiles(built);
   const { reader, letter, paper } = await writeFrom(record, packing, dossier.map(enclosed), head);
-  // A letter does not name the draft: what is sent in the end is the completed certificate, another file.
+  // A letter does not list the draft: the completed certificate, another file, is what is sent.
   const certified =
     input.certificate === true
       ? await writeCertificates(record, paper, request.language, staging)

@@ -9,7 +9,7 @@ import { unreadable } from '../record/disk/disk-error.js';
 import { createRecord } from '../record/store.js';
 import { DELIVERY_FILE, portsWith } from './delivery.js';
 
-/** The least that makes a delivery, as asked for or given on the command line. */
+/** Minimal facts of a delivery, prompted for or given as options. */
 export interface MinimalFacts {
   number: string;
   carrier: string;
@@ -56,7 +56,8 @@ export async function newDelivery(input: NewDeliveryInput): Promise<NewDelivery>
       where: { file: folder },
       fix: 'Give the delivery a folder of its own.',
     });
-  // The facts first: a crash between the two leaves a folder that `new` says is not empty, never a record without facts.
+  // The facts first: a crash in between leaves a folder that `new` reports as not empty, never a record without
+  // facts.
   await writeFile(join(folder, DELIVERY_FILE), text, { flag: 'wx' });
   const record = await createRecord(folder, portsWith(now), { sha256, facts: written, by });
   await record.close();
@@ -72,12 +73,12 @@ const PLACEHOLDER_FACTS: MinimalFacts = {
   goods: ['x'],
 };
 
-/** Throws DossierError for an answer that no delivery can have, whatever the other answers will be. */
+/** Throws DossierError for an answer that is invalid whatever the other answers will be. */
 export function requireAnswer(answer: Partial<MinimalFacts>): void {
   parseMinimalFacts(stringify(factsFrom({ ...PLACEHOLDER_FACTS, ...answer })));
 }
 
-/** Of facts that were given as options there is no file yet: its place means nothing, the option does. */
+/** Facts given as options have no file yet: the option is named, not a place in a file. */
 function parseMinimalFacts(text: string): ReturnType<typeof parseDeliveryFile> {
   try {
     return parseDeliveryFile(text, DELIVERY_FILE);
@@ -146,7 +147,7 @@ function lineFrom(text: string, index: number): Record<string, unknown> {
     goods,
     from: 'load-1',
     to: 'drop-1',
-    // What is no number stays as it was typed, so that it is shown so.
+    // Anything but a number stays as typed, so that the message shows it.
     pallets: pallets === '' ? undefined : Number.isNaN(Number(pallets)) ? pallets : Number(pallets),
     instruction:
       setPoint === ''

@@ -6,10 +6,10 @@ import { type EventTime, type Instant, milliseconds, toInstant, type Zone } from
 import { nearestWord } from '../intake/settings/did-you-mean.js';
 import { parseTypedTime } from '../intake/typed.js';
 
-/** What is written down has happened; another clock may be a little ahead of this machine's. */
+/** A recorded event has happened; another clock may be slightly ahead of this machine's. */
 const AHEAD_MILLISECONDS = 10 * 60_000;
 
-/** A word that is none of those known, with the nearest and the choices. */
+/** An error for an unknown word, with the nearest known one and the choices. */
 export function unknownWord(
   what: string,
   said: string,
@@ -62,9 +62,9 @@ export function typedPlace(stop: Stop | undefined, part: Position | undefined): 
 }
 
 /**
- * The time typed, local to the stop; without a stop the places must agree on their zone, unless the time names its
+ * The typed time, local to the stop; without a stop all places must share a zone, unless the time states its
  * offset. Throws DossierError `bad-value` with the choices.
- * @param field the option that it was typed under
+ * @param field the option it was typed under
  */
 export function typedTime(
   typed: string,
@@ -92,7 +92,7 @@ export function typedTime(
   return read;
 }
 
-/** Undefined when the zones read different moments. An abbreviation that only one of them uses settles it. */
+/** Undefined when the zones give different instants. An abbreviation used in only one of them decides. */
 function inOneZone(
   typed: string,
   zones: readonly Zone[],

@@ -4,13 +4,13 @@ import { DossierError } from '../core/model/error.js';
 import { CHECKPOINT, INTENT, LEDGER, ORIGINALS } from '../record/commit.js';
 import { DELIVERY_FILE } from './delivery.js';
 
-/** Files of a record that nothing else may be written over. */
+/** Files of a record that nothing may overwrite. */
 const OWN = [LEDGER, CHECKPOINT, INTENT, DELIVERY_FILE];
 
 /**
- * The whole path of a file that a person named to be written, links on the way followed.
- * Throws DossierError `bad-usage` when it is a file of the delivery's record or lies among its originals.
- * @param field the option that it was named by
+ * The real path of a file to be written, with links followed. Throws DossierError `bad-usage` for a file of the
+ * delivery's record or a path among its originals.
+ * @param field the option it was given by
  */
 export async function placeToWrite(to: string, delivery: string, field: string): Promise<string> {
   const file = join(await followed(dirname(resolve(to))), basename(to));
@@ -23,7 +23,7 @@ export async function placeToWrite(to: string, delivery: string, field: string):
   });
 }
 
-/** The folder without links; of one that is not there yet, as far as it is. */
+/** The folder's real path; of a missing one, as far as it exists. */
 async function followed(folder: string): Promise<string> {
   try {
     return await realpath(folder);

@@ -11,8 +11,8 @@ import { prepare } from '../platform/node/prepared.js';
 import { loadRuleSet, RESOLVED } from './rule-set.js';
 
 /**
- * Reads and checks the YAML files of the shipped templates, and keeps beside the built program what they come to, so that
- * no command has to do it again. Throws DossierError for a file that does not hold.
+ * Parses and checks the YAML files of the shipped templates, and stores the results beside the built program, so
+ * that no command has to do it again. Throws DossierError for an invalid file.
  */
 export async function prepareShipped(): Promise<void> {
   const named = (folder: string, pattern: RegExp) =>

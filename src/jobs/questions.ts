@@ -2,7 +2,7 @@ import type { Delivery } from '../core/model/delivery.js';
 import type { EvidenceId } from '../core/model/evidence.js';
 import type { EvidenceItem, RecordState } from '../core/model/state.js';
 
-/** What only a person can say about evidence. */
+/** A question about evidence that only a person can answer. */
 export interface Question {
   is: 'zone' | 'log-zone' | 'time' | 'subject' | 'stop' | 'confirm';
   /** In words, without the count. */
@@ -45,7 +45,7 @@ const QUESTIONS: readonly (Pick<Question, 'is' | 'what'> & {
   },
 ];
 
-/** The questions that evidence leaves open, in the order in which they are best answered. Withheld evidence asks none. */
+/** Open questions about evidence, in the order in which they are best answered. Withheld evidence raises none. */
 export function openQuestions(state: RecordState, among?: ReadonlySet<EvidenceId>): Question[] {
   const items = state.evidence.filter(
     (item) => item.withheld === undefined && (among === undefined || among.has(item.evidence)),
@@ -56,7 +56,7 @@ export function openQuestions(state: RecordState, among?: ReadonlySet<EvidenceId
   });
 }
 
-/** More than so many pieces of evidence are not named in a command. */
+/** Most evidence ids in one command. */
 const MOST_NAMED = 12;
 
 function commandFor(is: Question['is'], evidence: readonly EvidenceId[], { delivery }: RecordState): string {
@@ -73,7 +73,7 @@ function commandFor(is: Question['is'], evidence: readonly EvidenceId[], { deliv
     case 'subject':
       return `dossier describe ${ids} --subject SUBJECT`;
     case 'confirm':
-      // Alone it asks about each; of so many a list cut short could not be typed as it stands.
+      // Alone it prompts for each; for many, a truncated list could not be typed as it is.
       return evidence.length > MOST_NAMED ? 'dossier describe' : `dossier describe --confirm ${ids}`;
   }
 }
@@ -82,12 +82,12 @@ function isZonelessLog(item: EvidenceItem): boolean {
   return item.kind === 'document' && item.flags.some((flag) => flag.is === 'time-zone-unknown');
 }
 
-/** A photo with a position but no stop was taken on the way, where the position of every stop is known. */
+/** A photo with a position but no stop was taken in transit, where the position of every stop is known. */
 function isOnTheWay(item: EvidenceItem, { stops }: Delivery): boolean {
   return item.place?.gps !== undefined && stops.every((stop) => stop.at !== undefined);
 }
 
-/** Archives, captions of other files, waiting logs and empty files are kept, but are papers of no kind. */
+/** Archives, captions of other files, waiting logs and empty files are kept without a document subject. */
 function isPaper(item: Extract<EvidenceItem, { kind: 'document' }>): boolean {
   const { file, flags } = item;
   return (

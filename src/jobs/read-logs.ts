@@ -9,13 +9,13 @@ import { readUnitLog } from '../intake/unit-log/read.js';
 import type { DeliveryRecord } from '../record/store.js';
 
 /**
- * The unit logs of a record, read anew from their originals as their mappings say, with their clocks corrected,
- * and downloads of one instrument joined. Throws DossierError `record-damaged` when an original is missing.
+ * The unit logs of a record, read from their originals by their mappings, with clocks corrected and downloads of
+ * one instrument joined. Throws DossierError `record-damaged` when an original is missing.
  */
 export async function readLogs(record: DeliveryRecord, state: RecordState): Promise<JoinedLogs> {
   const logs: UnitLog[] = [];
   for (const item of state.evidence) {
-    // The same rows read anew in another way must not count twice.
+    // A replaced reading of the same rows must not count twice.
     if (item.kind !== 'unit-log' || item.replacedBy !== undefined) continue;
     const path = record.originalPath(item.file.sha256);
     if (path === undefined)
@@ -33,7 +33,7 @@ export async function readLogs(record: DeliveryRecord, state: RecordState): Prom
   return joinLogs(logs);
 }
 
-/** Earlier readings of the same file by a clock of the same zone: what was measured of that clock holds for this one. */
+/** Earlier readings of the same file in the same zone: comparisons of their clock apply to this one. */
 function readBefore(state: RecordState, log: ItemOf<'unit-log'>): EvidenceId[] {
   const before: EvidenceId[] = [];
   for (let id = log.replaces; id !== undefined; ) {

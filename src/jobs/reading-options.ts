@@ -29,8 +29,8 @@ export const typedFields = z.object({
 export type TypedFields = z.infer<typeof typedFields>;
 
 /**
- * The fields of each kind, before the reading's own schema judges them.
- * Throws DossierError `bad-value` for a temperature, a fuel level or rows that can't be understood.
+ * The fields of each kind, before its schema checks them. Throws DossierError `bad-value` for a temperature, a fuel
+ * level or rows that can't be understood.
  */
 export function readingBody(
   kind: ReadingKind,

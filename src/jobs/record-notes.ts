@@ -18,9 +18,9 @@ import { readingKey, recordedReadings } from './recorded-readings.js';
 
 export interface NotesInput extends OpenDelivery {
   file: string;
-  /** Only says how each line is understood; nothing is written. */
+  /** Dry run: reports how each line is understood; nothing is written. */
   dryRun: boolean;
-  /** What holds until a line of the file says otherwise. */
+  /** Context for lines until one of them changes it. */
   standing: NoteContext;
 }
 
@@ -35,7 +35,7 @@ export interface RecordedNoteLine {
 }
 
 export interface NotesReport {
-  /** The file, as evidence of its own. */
+  /** The file as evidence. */
   evidence?: EvidenceId;
   lines: RecordedNoteLine[];
   counts: { recorded: number; held: number; refused: number };
@@ -46,9 +46,9 @@ export interface NotesReport {
 const MOST_BYTES = 1024 * 1024;
 
 /**
- * Writes the readings of a notes file down, the file itself as their source. A line that is not understood is a
- * problem with its row; the others are taken in. A line that was recorded before from another copy adds nothing.
- * Throws DossierError for a file that can't be read.
+ * Records the readings of a notes file, with the file as their source. A line that is not understood is a problem
+ * with its row; the others are recorded. A line recorded before from another copy adds nothing. Throws DossierError
+ * for an unreadable file.
  */
 export async function recordNotes(input: NotesInput): Promise<NotesReport> {
   const text = await readText(input.file);
@@ -130,7 +130,10 @@ async function write(
   await record.append(entries);
 }
 
-/** Without a date the last such time before now is meant; one far from its stop's planned time was meant for another day. */
+/**
+ * A time without a date is the last such time before now; one far from its stop's planned time was meant for
+ * another day.
+ */
 function checkDay(body: ParsedReading, typed: string | string[] | undefined, delivery: Delivery): void {
   if (typeof typed !== 'string' || /\d{4}|\d[-/.]\d/.test(typed)) return;
   const stop = delivery.stops.find(({ id }) => id === body.place?.stop);

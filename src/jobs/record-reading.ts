@@ -19,20 +19,20 @@ export interface ReadingInput {
   fields: Record<string, unknown>;
   enteredBy: string;
   now: OpenDelivery['now'];
-  /** Signs a statement by the identity of the person whose it is: see `statementSigner`. */
+  /** Signs a statement with the identity of the person who makes it: see `statementSigner`. */
   sign?: StatementSigner;
 }
 
 export interface RecordedReading {
   evidence: EvidenceId;
-  /** What was written down, in words. */
+  /** The reading in words. */
   said: string;
   notices: string[];
 }
 
 /**
- * Writes one typed reading into the record.
- * Throws DossierError `bad-value` with the field and the choices when a word can't be understood.
+ * Records one typed reading. Throws DossierError `bad-value` with the field and the choices when a word can't be
+ * understood.
  */
 export async function recordReading(input: ReadingInput): Promise<RecordedReading> {
   return withDelivery({ folder: input.folder, by: input.enteredBy, now: input.now }, true, async (record) => {
@@ -61,8 +61,8 @@ export type ParsedReading = WithoutIds<Reading>;
 type WithoutIds<T> = T extends unknown ? Omit<T, 'evidence' | 'source'> : never;
 
 /**
- * Turns typed words into a reading.
- * Throws DossierError `bad-value` with the field and the choices when a word can't be understood.
+ * Parses typed words as a reading. Throws DossierError `bad-value` with the field and the choices when a word can't
+ * be understood.
  */
 export function parseReading(
   { kind, word, fields }: Pick<ReadingInput, 'kind' | 'word' | 'fields'>,
@@ -80,7 +80,7 @@ export function parseReading(
     by: typed.by,
     caption: typed.caption,
   };
-  // The id and the source are added by the caller: these only let the schema judge all else.
+  // Placeholders for the id and the source, which the caller adds, so that the schema checks the rest.
   const {
     evidence: _evidence,
     source: _source,
@@ -94,7 +94,7 @@ export function parseReading(
 }
 
 /**
- * Judges a whole reading by its schema.
+ * Checks a whole reading by its schema.
  * @throws DossierError 'bad-value' with the field, by the name it is typed under, and the choices
  */
 export function checkReading(kind: ReadingKind, body: Readonly<Record<string, unknown>>): Reading {
@@ -126,7 +126,7 @@ export function formatReading(
     .join(', ');
 }
 
-/** Said in their own places, or the main word itself. */
+/** Fields shown in places of their own, or as the main word. */
 const SHOWN_ELSEWHERE = new Set([
   'kind',
   'time',
@@ -140,7 +140,7 @@ const SHOWN_ELSEWHERE = new Set([
 ]);
 const MAIN = new Set(['event', 'with', 'text', 'pattern']);
 
-/** What else a reading holds, by the names of its fields. */
+/** The other fields of a reading, by name. */
 function more(judged: ParsedReading): string[] {
   return Object.entries(judged).flatMap(([name, value]) => {
     if (SHOWN_ELSEWHERE.has(name) || MAIN.has(name) || (Array.isArray(value) && value.length === 0))
@@ -156,7 +156,7 @@ function shown(value: unknown): string {
   return Array.isArray(value) ? value.map(shown).join(' ') : JSON.stringify(value);
 }
 
-/** What the schema found wrong, by the name that the person typed it under and with the choices there are. */
+/** The schema's error, by the name of the typed option and with the choices. */
 function notUnderstood(
   kind: ReadingKind,
   body: Readonly<Record<string, unknown>>,

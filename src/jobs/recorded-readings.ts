@@ -2,7 +2,7 @@ import { asJsonKeeps, canonicalBytes } from '../core/ledger/canonical.js';
 import type { EvidenceId, Reading } from '../core/model/evidence.js';
 import type { DeliveryRecord } from '../record/store.js';
 
-/** Readings that came from a row of a file, by all that they say: a corrected copy of a file adds only what is new. */
+/** Readings from rows of files, by their whole content: a corrected copy of a file adds only what is new. */
 export function recordedReadings(record: DeliveryRecord): Map<string, EvidenceId> {
   const held = new Map<string, EvidenceId>();
   for (const entry of record.entries) {
@@ -12,7 +12,7 @@ export function recordedReadings(record: DeliveryRecord): Map<string, EvidenceId
   return held;
 }
 
-/** What a reading says, whoever holds it and wherever it was written. */
+/** The content of a reading, whatever its id and source. */
 export function readingKey(
   reading: Omit<Reading, 'evidence' | 'source'> & Partial<Pick<Reading, 'evidence' | 'source'>>,
 ): string {

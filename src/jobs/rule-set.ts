@@ -13,9 +13,9 @@ import { type ParsedRuleSetFile, readRuleSetFile } from '../intake/rule-set-file
 import { prepared } from '../platform/node/prepared.js';
 
 const RULE_SETS = join(SHIPPED, 'rule-sets');
-/** The name under which the build keeps what a chain of files comes to. */
+/** The name under which the build stores a resolved chain of files. */
 export const RESOLVED = 'rule-set';
-/** Sets that extend one another in a longer row than this are a mistake. */
+/** A longer chain of extending sets is a mistake. */
 const MOST_FILES = 10;
 
 export interface LoadedRuleSet {
@@ -23,8 +23,8 @@ export interface LoadedRuleSet {
   /** SHA-256 of `text`. */
   sha256: Sha256;
   /**
-   * What was applied: the file as it lies on disk or, where it extends others, all files that took part as YAML
-   * documents one after the other, the one extended first.
+   * The rule set applied: the file itself or, where it extends others, all files as YAML documents one after the
+   * other, the extended one first.
    */
   text: string;
   origin: RuleSetOrigin;
@@ -32,7 +32,7 @@ export interface LoadedRuleSet {
   files: readonly { path: string; file: ParsedRuleSetFile }[];
 }
 
-/** A file on the way to be read, and where it was named. */
+/** A file to be read, and where it was named. */
 interface Named {
   path: string;
   name: string;
@@ -40,9 +40,9 @@ interface Named {
 }
 
 /**
- * The rule set that a delivery names: a shipped one by its name, else a path relative to the delivery. What it
- * extends is found in the same way from its own folder.
- * Throws DossierError `bad-rule-set` when one is missing or wrong, or when sets extend one another in a circle.
+ * The rule set that a delivery names: a shipped one by its name, else a path relative to the delivery. Extended
+ * sets are found in the same way from their own folder. Throws DossierError `bad-rule-set` when one is missing or
+ * invalid, or when sets extend one another in a circle.
  */
 export async function loadRuleSet(named: string, folder: string): Promise<LoadedRuleSet> {
   const kept = shipped.get(named);
@@ -51,7 +51,7 @@ export async function loadRuleSet(named: string, folder: string): Promise<Loaded
   const chain = files.map(({ file }) => file);
   const text = together(chain);
   const allShipped = files.every(({ path }) => dirname(path) === RULE_SETS);
-  // The names of files are kept too, which another's copy of a shipped file need not share.
+  // The names of files are part of the result, and a copy of a shipped file can have another name.
   const resolved = allShipped ? prepared<ResolvedRuleSet>(RESOLVED, text) : undefined;
   const loaded = {
     ...(resolved ?? resolveRuleSet(chain)),
@@ -63,14 +63,14 @@ export async function loadRuleSet(named: string, folder: string): Promise<Loaded
   return loaded;
 }
 
-/** Shipped sets by their name: they stay as they are, and reading one takes longer than judging by it. */
+/** Shipped sets by name: they never change, and reading one takes longer than evaluating it. */
 const shipped = new Map<string, LoadedRuleSet>();
 const isShipped = (named: string) => /^[a-z0-9-]+$/.test(named);
 
 /**
- * The words of the same rules in a language, for the pages: beside each file of rules, a file of the same name in a
- * folder named by the language. Where there is none, rules stand as they were written.
- * Throws DossierError `bad-rule-set` with file and line.
+ * The words of the rules in a language, for the pages: beside each rule file, a file of the same name in a folder
+ * named by the language. Without one, rules stay as they were written. Throws DossierError `bad-rule-set` with file
+ * and line.
  */
 export async function loadRuleWords(
   { files }: Pick<LoadedRuleSet, 'files'>,
@@ -100,7 +100,7 @@ async function wordsBeside(path: string, name: string): Promise<string | undefin
   }
 }
 
-/** The file that is named and those that it extends, the one extended first. */
+/** The named file and those that it extends, the extended one first. */
 async function readChain(named: string, folder: string): Promise<LoadedRuleSet['files'][number][]> {
   const chain: LoadedRuleSet['files'][number][] = [];
   const seen = new Map<string, string>();

@@ -15,9 +15,9 @@ export type StatementSigner = (
 ) => Promise<StatementSignature>;
 
 /**
- * Signs statements by the identity in a folder, that of the person whose statement it is, or by a signer of theirs.
- * No identity is made here, because a signature under one's words wants one that one made oneself.
- * What it gives throws DossierError `identity` when there is none, or it can't be used.
+ * Signs statements with the identity in a folder, that of the person who makes the statement, or with a signer of
+ * theirs. No identity is made here, because a signature under a statement takes an identity that the person made.
+ * The function throws DossierError `identity` when there is none, or it can't be used.
  */
 export function statementSigner(input: SignedBy & { now: Clock }): StatementSigner {
   return async (record, statement) => {

@@ -5,13 +5,13 @@ import { type OpenDelivery, withDelivery } from './delivery.js';
 
 export interface StopSuggestion {
   stop: string;
-  /** What the guess rests on, in words. */
+  /** The basis of the suggestion, in words. */
   because: string;
 }
 
 /**
- * Where the truck seems to stand at a moment, to be offered to a person and never assumed: the stop where it arrived
- * last and has not departed, or the only stop there is a choice of.
+ * Where the truck seems to be at an instant, as a suggestion and never assumed: the stop where it arrived last and
+ * has not departed, or the only stop.
  * @param at milliseconds UTC
  */
 export function suggestStop(state: RecordState, at: number): StopSuggestion | undefined {
@@ -32,7 +32,7 @@ export function suggestStop(state: RecordState, at: number): StopSuggestion | un
   return here === undefined ? undefined : { stop: here.stop.id, because: here.because };
 }
 
-/** The stops of a delivery, and the one where the truck seems to stand now. */
+/** The stops of a delivery, and the one where the truck seems to be now. */
 export async function stopChoices(
   open: OpenDelivery,
 ): Promise<{ stops: string[]; likely: StopSuggestion | undefined }> {

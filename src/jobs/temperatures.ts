@@ -23,9 +23,9 @@ export interface TemperaturesInput extends OpenDelivery {
 export interface TemperaturesReport {
   state: RecordState;
   assessment: Assessment;
-  /** Over custody, or over the window or leg asked for; one per log. */
+  /** Over custody, or over the requested window or leg; one per log. */
   results: TemperatureResult[];
-  /** The logs as computed with: impossible jumps are unknown values. */
+  /** The logs as computed with: implausible values are unknown. */
   logs: UnitLog[];
   /** Logs that cover the same time, and where downloads of one instrument disagree. */
   overlaps: AssessedDelivery['overlaps'];
@@ -34,8 +34,8 @@ export interface TemperaturesReport {
 }
 
 /**
- * What the unit logs of a delivery show over custody, a window or a leg.
- * Throws DossierError `bad-usage` for a window or leg that can't be.
+ * The temperatures of a delivery's unit logs over custody, a window or a leg. Throws DossierError `bad-usage` for
+ * an impossible window or leg.
  */
 export async function temperatures(input: TemperaturesInput): Promise<TemperaturesReport> {
   const assessed = await assessDelivery(input);
@@ -87,7 +87,7 @@ function over(
   );
 }
 
-/** The leg meant; undefined when the delivery has only one and that is meant. */
+/** The requested leg; undefined when the delivery has only one and that is requested. */
 function legOf({ legs = [] }: TemperatureResult, state: RecordState, wanted: string): LegResult | undefined {
   const found = legs.find(
     (leg) => String(leg.leg) === wanted || `${leg.from.stop}..${leg.to.stop}` === wanted,

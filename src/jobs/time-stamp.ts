@@ -18,9 +18,9 @@ export interface Obtaining {
 export interface ObtainedTimeStamp {
   /** The token in DER. */
   token: Uint8Array;
-  /** The time that it says. */
+  /** The time it states. */
   at: Date;
-  /** Who says it, as the server's certificate names it. */
+  /** The server, as its certificate names it. */
   server: string;
 }
 

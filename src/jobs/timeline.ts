@@ -6,7 +6,7 @@ import { type AssessedDelivery, assessDelivery, readAt } from './assess.js';
 import { csvOf } from './csv.js';
 import type { OpenDelivery } from './delivery.js';
 
-/** Zones of the two ends of the way, for what belongs to no stop. */
+/** Zones of the first and last stop, for items without a stop. */
 export interface TimelineReport extends AssessedDelivery {
   startZone: Zone;
   endZone: Zone;

@@ -14,9 +14,9 @@ import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
 import { placeToWrite } from './place-to-write.js';
 
 export interface TrailInput extends OpenDelivery {
-  /** Evidence whose life is asked for, such as e7; the whole record if not given. */
+  /** Evidence whose history is requested, such as e7; the whole record by default. */
   of?: string;
-  /** Zone that the times of entering are shown in; that of the first loading stop if not given. */
+  /** Zone for the times of entry; that of the first loading stop by default. */
   zone?: string;
 }
 
@@ -30,8 +30,8 @@ export interface TrailReport {
 }
 
 /**
- * The audit trail of a delivery, or the life of one piece of its evidence. Opening the record has checked it.
- * Throws DossierError `bad-value` for evidence that there is not, and whatever opening the record says.
+ * The audit trail of a delivery, or the history of one item of its evidence. Opening the record checks it. Throws
+ * DossierError `bad-value` for unknown evidence, and whatever opening the record throws.
  */
 export async function trail(input: TrailInput): Promise<TrailReport> {
   return withDelivery(input, false, async (record) => {
@@ -64,9 +64,9 @@ function zoneOf(said: string | undefined, { delivery }: RecordState): Zone {
 }
 
 /**
- * One row per entry: number, UTC and local time of entering, who, type, evidence, claim, time of what it tells with
- * its basis, file with hash, where it was read from, what it says and changed. Text that a spreadsheet would run as
- * a formula gets a leading apostrophe (CWE-1236).
+ * One row per entry: number, UTC and local time of entry, who, type, evidence, claim, time of what it reports with
+ * its basis, file with hash, source, contents and changes. Text that a spreadsheet would run as a formula gets a
+ * leading apostrophe (CWE-1236).
  */
 export function trailCsv({ rows, zone }: Pick<TrailReport, 'rows' | 'zone'>): string {
   const header = [
@@ -111,8 +111,8 @@ export function trailCsv({ rows, zone }: Pick<TrailReport, 'rows' | 'zone'>): st
 }
 
 /**
- * Writes the trail as a PDF, whole or not at all, in the language and on the paper of the delivery.
- * Throws DossierError `typesetting`, `bad-template` or `disk`.
+ * Writes the trail as a PDF, whole or not at all, in the language and page size of the delivery. Throws
+ * DossierError `typesetting`, `bad-template` or `disk`.
  */
 export async function writeTrailPdf(
   report: TrailReport,

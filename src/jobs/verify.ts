@@ -13,9 +13,9 @@ const LARGEST_CERTIFICATE = 1024 * 1024;
 export interface VerifyInput {
   /** Dossiers, bags (zip or folder) and record folders. */
   paths: readonly string[];
-  /** Files of certificates (PEM or DER) whose signers, time-stamp servers or authorities are vouched for. */
+  /** Files of certificates (PEM or DER) of trusted signers, time-stamp servers or authorities. */
   trust: readonly string[];
-  /** Fingerprint lines that were received earlier. */
+  /** Fingerprint lines received earlier. */
   fingerprints?: readonly string[];
   now?: () => Date;
   /** Compare printed pictures with the originals inside. */
@@ -23,8 +23,8 @@ export interface VerifyInput {
 }
 
 /**
- * Checks what is given, each alone and all together. Whatever the bytes, the answer is a report.
- * Throws DossierError only when something can't be looked at at all, or a certificate or line is none.
+ * Verifies dossiers, bags and records, each alone and all together. Whatever the bytes, the answer is a report.
+ * Throws DossierError only when a path can't be read at all, or a certificate or fingerprint line is invalid.
  */
 export async function verify(input: VerifyInput): Promise<VerificationReport> {
   const trusted = (await Promise.all(input.trust.map(readCertificates))).flat();
@@ -38,7 +38,7 @@ export async function verify(input: VerifyInput): Promise<VerificationReport> {
       ...omitUndefined({ at: input.now?.() }),
     });
   } catch (cause) {
-    // The system's own errors carry a code; everything else is a bug.
+    // System errors carry a code; everything else is a bug.
     if (!(cause instanceof Error && 'code' in cause && typeof cause.code === 'string')) throw cause;
     throw new DossierError('unreadable-file', `this cannot be read (${cause.code})`, {
       where: { file: 'path' in cause ? String(cause.path) : input.paths.join(', ') },

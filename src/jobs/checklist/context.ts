@@ -5,19 +5,19 @@ import { inZone } from '../../core/model/zoned-time.js';
 import { typedTime } from '../place-options.js';
 import type { ChecklistAnswers } from './file.js';
 
-/** The answers of one form, and what is needed to read them. */
+/** The answers of one form, and the context for reading them. */
 export interface ChecklistContext {
   boxes: readonly ChecklistBox[];
   delivery: Delivery;
   now: Date;
-  /** The answer of the first box that asks this. */
+  /** The answer of the first box that matches. */
   answer: (
     matches: (question: ChecklistBox['question']) => boolean,
   ) => { number: number; text: string } | undefined;
   name: string | undefined;
 }
 
-/** What every answer of one form is read against: its boxes, the delivery, the other answers, and who filled it in. */
+/** The context of every answer: the form's boxes, the delivery, the other answers, and who filled it in. */
 export function checklistContext(
   boxes: readonly ChecklistBox[],
   answers: ChecklistAnswers,
@@ -38,7 +38,7 @@ export function checklistContext(
   };
 }
 
-/** The word behind a choice: its number as printed, or the word itself. */
+/** The word of a choice: its printed number, or the word itself. */
 export function chosenWord(list: keyof typeof CHOICES, said: string, box?: number): string {
   const options: readonly string[] = CHOICES[list];
   const [, number] = /^(\d)\b/.exec(said) ?? [];
@@ -51,7 +51,7 @@ export function chosenWord(list: keyof typeof CHOICES, said: string, box?: numbe
   });
 }
 
-/** A number without its unit is in the unit that the form prints. */
+/** A number without a unit is in the form's unit. */
 export function withUnit(said: string, unit: string): string {
   return /^[+\-−]?\d+(?:[.,]\d+)?$/.test(said.trim()) ? `${said.trim()} ${unit}` : said;
 }
@@ -59,7 +59,10 @@ export function withUnit(said: string, unit: string): string {
 export const isUnloading = (stop: string, { stops }: Delivery) =>
   stops.find(({ id }) => id === stop)?.does === 'unload';
 
-/** A time of day with the day of its part: as written, else as planned; a time with its own day is left as it is. */
+/**
+ * A time of day on the day of its part: the day written there, else the planned one; a time with a day of its own
+ * stays.
+ */
 function dated(clock: string, day: string | undefined, planned: string | undefined): string {
   const on = day ?? planned?.slice(0, 10);
   return on === undefined || /\d{4}-\d|\d+[-/.]\d+|[a-z]{3,}/i.test(clock) ? clock : `${on} ${clock}`;
@@ -70,12 +73,12 @@ export function typedEventTime(clock: string, stop: string, { answer, delivery }
   return dated(clock, day, delivery.stops.find(({ id }) => id === stop)?.planned);
 }
 
-/** How far off a time can be that was taken from another box. A convention of this project. Seconds. */
+/** Uncertainty of a time taken from another box, seconds. A convention of this project. */
 export const BORROWED_SECONDS = 1800;
 
 /**
- * Without a time box of its own, the time of a named event at the stop, else of the last that was written there;
- * the caption says so.
+ * Time of an answer without a time box: that of a named event at the stop, else of the last one written there; the
+ * caption says so.
  */
 export function approximateTime(
   stop: string,
@@ -103,8 +106,8 @@ function lastEvent(stop: string, { boxes, answer }: ChecklistContext) {
 }
 
 /**
- * The time of a look on the way, by the clock of the first loading stop: the form says so. Of times without a day,
- * one that is earlier than that of the look before is of the next day: the form says that as well.
+ * Time of a unit check in transit, by the clock of the first loading stop, as the form says. A time without a day
+ * that is earlier than the check before is on the next day, as the form also says.
  */
 export function unitCheckTime(count: number, context: ChecklistContext): string {
   const { delivery, answer, now } = context;
@@ -133,10 +136,10 @@ export function unitCheckTime(count: number, context: ChecklistContext): string 
   return before ?? '';
 }
 
-/** No way of fresh produce by road is longer. */
+/** Longer than any road transport of fresh produce. */
 const MOST_DAYS = 14;
 
-/** A statement was written after the last thing that it can speak of. */
+/** A statement is dated after the last event that it can concern. */
 export function lastEventTime(context: ChecklistContext): string {
   const last = context.boxes.findLast(({ question }) => question.is === 'event');
   if (last?.question.is !== 'event') return 'now';

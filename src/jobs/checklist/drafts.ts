@@ -18,7 +18,7 @@ export interface TypedReading {
   word: string | undefined;
   fields: Record<string, unknown>;
 }
-/** One reading to be made, with the numbers of its boxes; making it may throw DossierError. */
+/** A reading to be made, with the numbers of its boxes; making it may throw DossierError. */
 export type BoxDraft = (() => TypedReading) & { boxes: number[] };
 
 export const draft = (boxes: number[], make: () => TypedReading): BoxDraft => Object.assign(make, { boxes });
@@ -53,7 +53,7 @@ export function pulpDraft(
   }));
 }
 
-/** A box that says nothing without another: an answer in it alone is a problem, not silence. */
+/** A box that means nothing without another: an answer in it alone is a problem, never ignored. */
 export function missingCompanion(
   number: number,
   { answer }: ChecklistContext,
@@ -102,7 +102,7 @@ export function unitCheckDraft(
   );
 }
 
-/** Rows that follow each other with the same answer are one reading. */
+/** Consecutive rows with the same answer are one reading. */
 export function patternDrafts(context: ChecklistContext): BoxDraft[] {
   const runs: { from: number; to: number; stop: string; text: string; boxes: number[] }[] = [];
   for (const { number, question } of context.boxes) {

@@ -23,30 +23,30 @@ import { type ChecklistReading, checklistReadings } from './readings.js';
 /** Media type of a typed checklist. */
 const TYPED = 'text/plain';
 
-/** One box as it is asked for on a terminal. */
+/** One box as a prompt on a terminal. */
 export interface ChecklistQuestion {
   number: number;
   words: string;
 }
 
 export interface EnterChecklistInput extends OpenDelivery {
-  /** The typed checklist as a file, which becomes evidence; or the answers as given on a terminal. */
+  /** The typed checklist as a file, which becomes evidence; or answers given on a terminal. */
   from: { file: string } | { answers: ChecklistAnswers };
-  /** Only says how the answers are understood; nothing is written. */
+  /** Dry run: reports how the answers are understood; nothing is written. */
   dryRun?: boolean;
 }
 
 export interface ChecklistReport {
-  /** The file, as evidence of its own. */
+  /** The file as evidence. */
   evidence?: EvidenceId;
-  /** The evidence that was recorded from this very file before; then nothing is added. */
+  /** The evidence recorded from this very file before; nothing is added then. */
   heldAs?: EvidenceId;
-  /** `held` is one that was recorded before, in the evidence named. */
+  /** `held` marks a reading recorded before, in the evidence named. */
   readings: { boxes: number[]; said: string; evidence?: EvidenceId; held?: boolean }[];
   problems: Problem[];
 }
 
-/** The boxes of a delivery's form, in the order of their numbers, in the words of one language. */
+/** The boxes of a delivery's form as prompts in one language, in the order of their numbers. */
 export async function checklistQuestions(
   open: OpenDelivery,
   language?: Language,
@@ -71,9 +71,9 @@ export async function checklistQuestions(
 }
 
 /**
- * Turns a filled form into readings of the record: all of them, or none where an answer can't be understood. What
- * was recorded before from this file or another copy of it adds nothing.
- * Throws DossierError for a file that can't be read, or numbers that the form does not have.
+ * Records a filled form as readings: all of them, or none where an answer can't be understood. Readings recorded
+ * before, from this file or another copy, are not added again. Throws DossierError for an unreadable file, or
+ * numbers that the form does not have.
  */
 export async function enterChecklist(input: EnterChecklistInput): Promise<ChecklistReport> {
   const { from, dryRun = false } = input;
@@ -110,7 +110,7 @@ export async function enterChecklist(input: EnterChecklistInput): Promise<Checkl
   });
 }
 
-/** The evidence that was made of the same bytes by an earlier command of this kind. */
+/** The evidence of the same bytes from an earlier command of this kind. */
 function recordedFrom(record: DeliveryRecord, file: Uint8Array): EvidenceId | undefined {
   const sha256 = createHash('sha256').update(file).digest('hex');
   return record

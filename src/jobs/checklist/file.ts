@@ -2,7 +2,7 @@ import { parse, YAMLParseError } from 'yaml';
 import { DossierError } from '../../core/model/error.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 
-/** What was written on the form, by the numbers of its boxes; empty boxes are absent. */
+/** Answers by box number; empty boxes are absent. */
 export type ChecklistAnswers = ReadonlyMap<number, string>;
 
 /**
@@ -40,7 +40,7 @@ export function readAnswers(text: string, count: number, file: string): Checklis
   return answers;
 }
 
-/** A clock time such as 4:10 is no number of a box: a blank or the end of the line must follow the mark. */
+/** A time such as 4:10 is no box number: a blank or the end of the line must follow the mark. */
 const NUMBERED = /^\s*(\d{1,3})[:.)](?:\s+(.*))?$/;
 
 function answerOf(value: unknown, box: string, file: string): string {

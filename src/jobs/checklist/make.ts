@@ -10,7 +10,7 @@ import { placeToWrite } from '../place-to-write.js';
 import { loadRuleSet } from '../rule-set.js';
 
 export interface ChecklistInput extends OpenDelivery {
-  /** Where to write the PDF; left out: `checklist-<language>.pdf` in the delivery's folder. */
+  /** Path of the PDF; by default `checklist-<language>.pdf` in the delivery's folder. */
   to?: string;
   language?: Language;
   paper?: Paper;
@@ -23,8 +23,8 @@ export interface WrittenChecklist {
 }
 
 /**
- * Makes the form to print for a delivery, from its rule set, stops and lines. Nothing enters the record.
- * Throws DossierError `bad-template`, `typesetting` or `disk`.
+ * Writes the form to print for a delivery, from its rule set, stops and lines. Nothing enters the record. Throws
+ * DossierError `bad-template`, `typesetting` or `disk`.
  */
 export async function writeChecklist(input: ChecklistInput): Promise<WrittenChecklist> {
   const { delivery, ruleSet } = await withDelivery(input, false, async (record) => {

@@ -24,7 +24,7 @@ import {
 } from './drafts.js';
 import type { ChecklistAnswers } from './file.js';
 
-/** One reading that the form tells, with the boxes it rests on. */
+/** One reading from the form, with its boxes. */
 export interface ChecklistReading {
   boxes: number[];
   kind: ReadingInput['kind'];
@@ -33,8 +33,8 @@ export interface ChecklistReading {
 }
 
 /**
- * What the answers tell, in the order of the boxes, each judged like a reading typed on its own. An answer that
- * can't be understood is a problem that names its box; nothing of it becomes a reading.
+ * Readings from the answers, in the order of the boxes, each parsed like a typed reading. An answer that can't be
+ * understood is a problem that names its box, and becomes no reading.
  */
 export function checklistReadings(
   parts: readonly ChecklistPart[],
@@ -63,13 +63,13 @@ export function checklistReadings(
   return { readings, problems };
 }
 
-/** The box that is at fault, where that is known better than by the first. */
+/** The faulty box, where it is known to be another than the first. */
 function fieldOf({ where }: Problem, first: number | undefined): string {
   const { field } = where;
   return field !== undefined && /^box \d+$/.test(field) ? field : `box ${first ?? ''}`.trim();
 }
 
-/** A time taken from another box is known less well. */
+/** A time taken from another box is less certain. */
 function widened(reading: ParsedReading, { caption }: Record<string, unknown>): ParsedReading {
   if (caption === undefined || reading.time.is !== 'known') return reading;
   return { ...reading, time: { ...reading.time, uncertaintySeconds: BORROWED_SECONDS } };
@@ -78,7 +78,7 @@ function widened(reading: ParsedReading, { caption }: Record<string, unknown>): 
 const named = (fields: Record<string, unknown>, by: string | undefined) =>
   by === undefined || fields.by !== undefined ? fields : { ...fields, by };
 
-/** Readings in the order of their first box; boxes that only help another one make none of their own. */
+/** Readings in the order of their first box; boxes that only complete another one make none of their own. */
 function draftsOf(context: ChecklistContext): BoxDraft[] {
   const rows = patternDrafts(context);
   return [...context.boxes.flatMap((box) => draftOf(box, context)), ...rows].sort(

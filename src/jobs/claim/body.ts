@@ -28,15 +28,15 @@ import {
 import { dayOf } from './day.js';
 import { claimsOf, whichClaim } from './which.js';
 
-/** What a person can say of a claim; an answer is recorded by the command that puts it together. */
+/** Kinds of note that a person can type; `answered` is recorded by the command that prepares the letter. */
 export type TypedClaimKind = Exclude<ClaimNoteKind, 'answered'>;
 
-/** A body of which the schema judges the words that are choices. */
+/** A body whose choices the schema has yet to check. */
 type Draft = { is: TypedClaimKind; claim: ClaimId } & Record<string, unknown>;
 
 /**
- * The body of an entry from what was typed; the schema has still to judge it.
- * Throws DossierError `bad-value` with the option for what is missing or not understood.
+ * The body of an entry from typed options; the schema has yet to check it. Throws DossierError `bad-value` with the
+ * option for what is missing or not understood.
  */
 export function claimNoteBody(
   is: TypedClaimKind,

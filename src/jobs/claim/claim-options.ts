@@ -40,7 +40,10 @@ export const claimOptions = z.object({
 });
 export type ClaimOptions = z.infer<typeof claimOptions>;
 
-/** What the letter says and lacks of 49 CFR 370.3(b). Throws DossierError `bad-value` for a part that there is not. */
+/**
+ * Contents of 49 CFR 370.3(b) that the letter states and lacks. Throws DossierError `bad-value` for an unknown
+ * part.
+ */
 export function claimContentsOf({ says, lacks, made }: ClaimOptions) {
   const parts = ['shipment', 'liability', 'amount', 'amount-to-work-out'];
   for (const [option, list] of [
@@ -59,7 +62,7 @@ export function claimContentsOf({ says, lacks, made }: ClaimOptions) {
   return { shipment: flag('shipment'), liability: flag('liability'), amount: asked, form: made };
 }
 
-/** The whole, or so much each with its quantity. Throws DossierError `bad-value` for both or neither. */
+/** A total, or a unit price with its quantity. Throws DossierError `bad-value` for both or neither. */
 export function parseWorth({ total, each, quantity }: ClaimOptions) {
   if ((total === undefined) === (each === undefined))
     throw new DossierError('bad-value', 'say the whole, or so much each', {
@@ -74,7 +77,7 @@ export function parseWorth({ total, each, quantity }: ClaimOptions) {
   };
 }
 
-/** Reads `876 cartons`. Throws DossierError `bad-value`. */
+/** Parses `876 cartons`. Throws DossierError `bad-value`. */
 export function parseQuantity(said: string) {
   const [, number, unit] = /^\s*(\d+(?:\.\d+)?)\s*([a-z]+)\s*$/i.exec(said) ?? [];
   if (number === undefined || unit === undefined)
@@ -85,7 +88,7 @@ export function parseQuantity(said: string) {
   return { quantity: number, unit: choice('unit', unit.toLowerCase(), quantityUnit.options, '--quantity') };
 }
 
-/** Reads `45 days`, `10 working-days`. Throws DossierError `bad-value`. */
+/** Parses `45 days`, `10 working-days`. Throws DossierError `bad-value`. */
 export function parseSpan(said: string | undefined) {
   const [, count, unit = ''] =
     /^\s*(\d+)\s*([a-z -]+?)\s*$/i.exec(requireText(said, '--span', 'how long it runs')) ?? [];
@@ -98,7 +101,7 @@ export function parseSpan(said: string | undefined) {
   return { count: Number(count), unit: plural };
 }
 
-/** Reads `12480.50 USD`; undefined when nothing was said. Throws DossierError `bad-value` with the option. */
+/** Parses `12480.50 USD`; undefined for undefined. Throws DossierError `bad-value` with the option. */
 export function parseMoneyOption(field: string, said: string | undefined): Money | undefined {
   if (said === undefined) return undefined;
   const read = parseMoney(said);
@@ -111,7 +114,7 @@ export function parseMoneyOption(field: string, said: string | undefined): Money
 export const amount = (word: string | undefined) =>
   parseMoneyOption('amount', requireText(word, 'amount', 'how much'));
 
-/** Number of an entry that a person names. Throws DossierError `bad-value`. */
+/** Parses the number of an entry. Throws DossierError `bad-value`. */
 export function entryNumber(said: string): number {
   const number = Number(said);
   if (Number.isInteger(number) && number > 0) return number;
@@ -128,7 +131,7 @@ export function choice<T extends string>(what: string, said: string, known: read
   return found;
 }
 
-/** What was said, which may not be left out or blank. Throws DossierError `bad-value`. */
+/** Text that may not be missing or blank. Throws DossierError `bad-value`. */
 export function requireText(said: string | undefined, field: string, what: string): string {
   if (said !== undefined && said.trim() !== '') return said;
   throw new DossierError('bad-value', `it is not said ${what}`, {

@@ -5,10 +5,10 @@ import { DossierError } from '../../core/model/error.js';
 import { calendarDay, type Zone, zone as zoneSchema } from '../../core/model/time.js';
 import { zoneRules } from '../../core/model/zone-rules.js';
 
-/** A year such as 0026 is a slip of the pen, and a clock that runs from it is two thousand years overdue. */
+/** A year such as 0026 is a typing error; a deadline from it would be two thousand years overdue. */
 const EARLIEST = '1970-01-01';
 
-/** A day at a place: the one typed, or today. The zone is that of the last place of unloading if none is named. */
+/** A day at a place: the one typed, or today. Without a zone, that of the last unloading stop. */
 export function dayOf(
   said: string | undefined,
   zoneSaid: string | undefined,

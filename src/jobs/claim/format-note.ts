@@ -5,7 +5,7 @@ import type { Money } from '../../core/model/money.js';
 const on = ({ date, zone }: Day) => `${date} (${zone})`;
 const sum = ({ amount: digits, currency }: Money) => `${digits} ${currency}`;
 
-/** What was written down, in one line. */
+/** A claim note in one line. */
 export function formatClaimNote(body: ClaimNote): string {
   const papers = body.evidence.length === 0 ? '' : `, by ${body.evidence.join(', ')}`;
   return `${body.claim}  ${formatNoteBody(body)}${papers}`;

@@ -8,7 +8,7 @@ export const claimsOf = (state: RecordState): ClaimId[] => [
   ...new Set(state.claims.flatMap((one) => (one.is === 'received' ? [one.claim] : []))),
 ];
 
-/** The claim that is meant: the only one, or the one named. */
+/** The claim named, or the only one. */
 export function whichClaim({ claim }: { claim?: string | undefined }, state: RecordState): ClaimId {
   const claims = claimsOf(state);
   const [only] = claims;

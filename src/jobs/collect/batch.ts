@@ -2,16 +2,16 @@ import type { NewEntry } from '../../core/model/entry.js';
 import { DossierError, type Problem } from '../../core/model/error.js';
 import type { DeliveryRecord } from '../../record/store.js';
 
-/** Entries that belong together, and what to do when the record does not let them in. */
+/** Entries of one file, and the callback for a refusal by the record. */
 export interface Pending {
   entries: NewEntry[];
   refused(problem: Problem): void;
 }
 
-/** Pending files that are written together: one commit for many, and a crash costs no more than these. */
+/** Files written in one commit; a crash costs no more than these. */
 const MOST_PENDING = 64;
 
-/** Gathers entries and writes them in few commits. Nothing is in the record before `flush` came back. */
+/** Gathers entries and writes them in few commits. An entry is in the record once `flush` has resolved. */
 export class Batch {
   readonly #record: DeliveryRecord;
   #pending: Pending[] = [];
@@ -26,8 +26,8 @@ export class Batch {
   }
 
   /**
-   * Writes what is pending. Where the record refuses an entry, the others are written one file at a time, so that
-   * one bad file never stops the rest. Throws DossierError `disk` and the like.
+   * Writes the pending entries. Where the record refuses one, the others are written file by file, so that one bad
+   * file never stops the rest. Throws DossierError `disk` and the like.
    */
   async flush(): Promise<void> {
     const pending = this.#pending;

@@ -17,12 +17,12 @@ import { allowedFiles, keptInsideProblem, type NestingDepth, oneLevelDeeper } fr
 import { formatEventTime } from './report.js';
 import { type Source, sourcesInside } from './sources.js';
 
-/** What would become of one file. */
+/** How one file would be recorded. */
 export interface DryRunItem {
   file: string;
   /** The e-mail or archive that it is in. */
   within?: string;
-  /** The evidence that holds these bytes already. */
+  /** The evidence that already holds these bytes. */
   heldAs?: EvidenceId;
   /** The file before it with the same bytes. */
   sameAs?: string;
@@ -42,9 +42,8 @@ export interface DryRunReport {
 }
 
 /**
- * Looks at files as `collect` would, and at what is in e-mails and archives within the same limits, and takes
- * nothing in: no original is kept and no evidence enters the record.
- * Throws DossierError when the delivery can't be opened or there is no room to write out what is inside a file.
+ * Examines files as `collect` would, with the contents of e-mails and archives within the same limits, and records
+ * nothing. Throws DossierError when the delivery can't be opened or there is no room to extract files.
  */
 export async function dryRun(input: CollectInput): Promise<DryRunReport> {
   const options = await readLogOptions(input);
@@ -73,10 +72,10 @@ export async function dryRun(input: CollectInput): Promise<DryRunReport> {
   });
 }
 
-/** Looks at one file after the other, and at the files in it. */
+/** Examines files one after the other, and the files in them. */
 class DryRun {
   readonly #scratch = new ScratchFolder();
-  /** Bytes that were looked at, under the name that they had first. */
+  /** Hashes of examined bytes, with the first name of each. */
   readonly #seen = new Map<Sha256, string>();
 
   constructor(

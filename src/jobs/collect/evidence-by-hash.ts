@@ -5,14 +5,14 @@ import type { EvidenceItem, RecordState } from '../../core/model/state.js';
 const CONTAINERS = new Set(['application/zip', 'message/rfc822']);
 const TABLES = new Set(['text/csv', 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet']);
 
-/** Which evidence holds which file, from the record and from the run that is under way. */
+/** Evidence by file hash, from the record and from the current run. */
 export class EvidenceByHash {
   readonly #byHash = new Map<Sha256, EvidenceId>();
   readonly #containers = new Set<Sha256>();
-  /** Tables that could not be read as logs before, for want of a zone, a unit or words on their columns. */
+  /** Tables not read as logs before, for want of a zone, a unit or known columns. */
   readonly #unread = new Set<Sha256>();
 
-  /** How each log is read that was. */
+  /** The mapping of each log. */
   readonly #logs = new Map<Sha256, { evidence: EvidenceId; mapping: LogMapping }>();
   readonly #items = new Map<EvidenceId, EvidenceItem>();
 
@@ -29,7 +29,7 @@ export class EvidenceByHash {
         this.#byHash.set(entry.body.file.sha256, entry.body.evidence);
   }
 
-  /** Told of evidence in the order of the record: of two that hold the same file the later one counts. */
+  /** Adds evidence in the order of the record: of two with the same file the later one counts. */
   add(received: ReceivedEvidence): void {
     const { evidence, file } = received;
     this.#byHash.set(file.sha256, evidence);
@@ -48,22 +48,22 @@ export class EvidenceByHash {
     return this.#containers.has(sha256);
   }
 
-  /** Evidence as it stood before this run. */
+  /** Evidence as it was before this run. */
   item(evidence: EvidenceId): EvidenceItem | undefined {
     return this.#items.get(evidence);
   }
 
-  /** Whether a person's word on logs may make one of it now, or another. */
+  /** Whether log options may now make a log of it, or another reading. */
   mayBeRead(sha256: Sha256): boolean {
     return this.#unread.has(sha256) || this.#logs.has(sha256);
   }
 
-  /** The standing reading of a file as a log. */
+  /** The current reading of a file as a log. */
   log(sha256: Sha256): { evidence: EvidenceId; mapping: LogMapping } | undefined {
     return this.#logs.get(sha256);
   }
 
-  /** Whether a log is read in this very way already. */
+  /** Whether a log is already read with this mapping. */
   isReadBy(sha256: Sha256, mapping: LogMapping): boolean {
     return isDeepStrictEqual(this.#logs.get(sha256)?.mapping, mapping);
   }

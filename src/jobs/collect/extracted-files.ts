@@ -7,19 +7,19 @@ import { DossierError } from '../../core/model/error.js';
 import { type Sha256, sha256 as sha256Schema } from '../../core/model/evidence.js';
 import type { NestedFile } from '../../intake/draft.js';
 
-/** A file that can be read, and what its bytes are. */
+/** A readable file, with size and hash. */
 export interface ExtractedFile {
   path: string;
   bytes: number;
   sha256: Sha256;
 }
 
-/** A folder for files that are looked at and not kept; it goes away with all that is in it. */
+/** A temporary folder for files that are examined and not kept; it is removed with its contents. */
 export class ScratchFolder {
   #folder: string | undefined;
   #count = 0;
 
-  /** Writes out one file of an e-mail or archive. What its bytes throw passes through; DossierError `disk`. */
+  /** Extracts one file of an e-mail or archive. Errors of the source pass through; DossierError `disk`. */
   async extract(inside: NestedFile): Promise<ExtractedFile> {
     const path = await this.#next();
     const hash = createHash('sha256');
@@ -28,7 +28,7 @@ export class ScratchFolder {
     try {
       for await (const chunk of inside.read()) {
         bytes += chunk.length;
-        // An archive that lies about the size of a file must not fill the disk.
+        // An archive that understates a file's size must not fill the disk.
         if (bytes > inside.bytes)
           throw new DossierError(
             'file-too-large',
@@ -58,7 +58,7 @@ export class ScratchFolder {
     const folder = tmpdir();
     this.#folder ??= await onDisk(folder, () => mkdtemp(join(folder, 'dossier-look-')));
     this.#count += 1;
-    // Never the name that the archive gives it.
+    // Never under the archive's own name.
     return join(this.#folder, String(this.#count));
   }
 }

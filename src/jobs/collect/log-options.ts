@@ -6,13 +6,13 @@ import { zone as zoneSchema } from '../../core/model/time.js';
 import type { LogOptions } from '../../intake/draft.js';
 import { unreadable } from '../../record/disk/disk-error.js';
 
-/** What a person says about a unit log, as typed. */
+/** Typed options for reading a unit log. */
 export interface TypedLogOptions {
   logZone?: string | undefined;
   logUnit?: string | undefined;
   /** Order of day and month where the dates do not show it. */
   logDates?: string | undefined;
-  /** A map file, which says how the log's columns are read. */
+  /** A map file with the mapping of the log's columns. */
   map?: string | undefined;
 }
 

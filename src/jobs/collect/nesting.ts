@@ -3,25 +3,25 @@ import type { EvidenceId } from '../../core/model/evidence.js';
 import type { NestedFile } from '../../intake/draft.js';
 import type { FoundFile } from '../../intake/file-scan.js';
 
-/** E-mails and archives within each other, and archives among them: what people forward lies well within. */
+/** Deepest nesting of e-mails and archives, and of archives: forwarded mail is well within it. */
 const MOST_CONTAINERS = 3;
 const MOST_ARCHIVES = 2;
-/** All that may come out of one file, however it is nested. */
+/** Limits for all files from one outermost file, however nested. */
 const MOST_INSIDE = { files: 5_000, bytes: 4 * 1024 ** 3 };
 
-/** How deep a file lies, and what may still come out of the same outermost file. */
+/** Nesting depth of a file, and what may still be extracted from its outermost file. */
 export interface NestingDepth {
   containers: number;
   archives: number;
   left: { files: number; bytes: number };
 }
 
-/** The same with what the file came in. */
+/** Nesting depth with the evidence that the file came in. */
 export interface NestingContext extends NestingDepth {
   within: EvidenceId;
 }
 
-/** One e-mail or archive further in. */
+/** The depth one e-mail or archive further in. */
 export function oneLevelDeeper(outer: NestingDepth | undefined, archive: boolean): NestingDepth {
   return {
     containers: (outer?.containers ?? 0) + 1,
@@ -30,7 +30,7 @@ export function oneLevelDeeper(outer: NestingDepth | undefined, archive: boolean
   };
 }
 
-/** The files that may still come out, taken off what is left, and why others may not. */
+/** The files that may be extracted, deducted from the rest, and why others may not. */
 export function allowedFiles(
   files: readonly NestedFile[],
   { containers, archives, left }: NestingDepth,

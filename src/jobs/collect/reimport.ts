@@ -6,7 +6,7 @@ import type { EvidenceItem } from '../../core/model/state.js';
 import type { ReceivedDraft } from '../../intake/draft.js';
 import type { EvidenceByHash } from './evidence-by-hash.js';
 
-/** The evidence that a file now makes, and the earlier reading of it that no longer counts. */
+/** The evidence of a file's new reading, and the earlier reading that it replaces. */
 interface Reading {
   evidence: EvidenceId;
   received: ReceivedDraft;
@@ -15,8 +15,8 @@ interface Reading {
 }
 
 /**
- * Entries about a file that an earlier piece of evidence holds and that is read anew: the earlier one points to the
- * later, which takes over what was said of the earlier one and not of itself; what was withheld stays withheld.
+ * Entries for a file that is read anew: the new evidence replaces the earlier one and takes over its descriptions,
+ * except where it states its own; withheld evidence stays withheld.
  */
 export function reimportEntries(
   byHash: EvidenceByHash,
@@ -51,7 +51,7 @@ export function reimportEntries(
   return entries;
 }
 
-/** What people said of the earlier reading, as far as nothing is said of this one yet. */
+/** Descriptions of the earlier reading that the new one does not state itself. */
 function carriedDescription(earlier: EvidenceItem, received: ReceivedDraft) {
   const place = { ...earlier.place, ...received.place };
   return {

@@ -4,7 +4,7 @@ import type { EventTime } from '../../core/model/time.js';
 import { inZone, zoneShown } from '../../core/model/zoned-time.js';
 import type { Question } from '../questions.js';
 
-/** What became of one file. */
+/** The outcome for one file. */
 export interface CollectedItem {
   file: string;
   outcome: 'taken-in' | 'already-held' | 'refused';
@@ -24,7 +24,7 @@ export interface CollectReport {
   counts: { taken: number; held: number; readings: number; refused: number };
   notices: string[];
   problems: Problem[];
-  /** What only a person can say about what was taken in, with the command that says it. */
+  /** Open questions about the added evidence, with the commands that answer them. */
   questions: Question[];
 }
 

@@ -9,9 +9,8 @@ import type { DeliveryRecord } from '../../record/store.js';
 import { type CollectReport, formatEventTime } from './report.js';
 
 /**
- * What only the delivery as a whole shows, once everything is taken in: the clocks of cameras are compared with
- * satellite time and what was measured enters the record; then times and flags in the report are those that
- * everything downstream will see.
+ * What only the whole delivery shows, after all files are recorded: camera clocks are compared with satellite time
+ * and the comparisons are recorded; then times and flags of the report are those that everything downstream uses.
  */
 export async function reviewRecord(record: DeliveryRecord, by: string, report: CollectReport): Promise<void> {
   const clocks = compareCameraClocks(record.state());
@@ -28,7 +27,7 @@ export async function reviewRecord(record: DeliveryRecord, by: string, report: C
   }
 }
 
-/** Entries that say what was measured, where the record does not say it yet; none for a clock that is right. */
+/** New entries for comparisons; none for a clock that is right. */
 function entriesFor(clock: CameraClock, state: RecordState, by: string): NewEntry[] {
   const { camera, photos, points, verdict, spreadSeconds } = clock;
   const before = currentComparisons(
@@ -55,7 +54,7 @@ function entriesFor(clock: CameraClock, state: RecordState, by: string): NewEntr
   }));
 }
 
-/** With more photos the clock turns out to be right: nothing is added any more. */
+/** With more photos the clock proves right: nothing is added. */
 function zeroed({ points, medianSeconds }: CameraClock): CameraClock['points'] {
   return points.slice(0, 1).map(({ at, uncertaintySeconds }) => ({
     at,

@@ -31,13 +31,13 @@ type Result =
       inside?: ContainerContents | undefined;
       archive: boolean;
       problems?: Problem[];
-      /** A log that would be read as it is read already. */
+      /** A log that is already read with this mapping. */
       readSo?: boolean;
     }
   | { is: 'refused'; error: DossierError }
   | { is: 'examined'; examined: ExaminedFile };
 
-/** One run of `collect`: takes files in, in order, and files that came in them. */
+/** One run of `collect`: records files in order, and the files in them. */
 export class CollectRun {
   readonly #record: DeliveryRecord;
   readonly #delivery: Delivery;
@@ -46,9 +46,9 @@ export class CollectRun {
   readonly #holders: EvidenceByHash;
   readonly #batch: Batch;
   readonly #report: CollectReport;
-  /** Files that this run has taken up, so that the second of two the same is held whichever comes first. */
+  /** Hashes taken up by this run, so that the second of two equal files is a duplicate whichever comes first. */
   readonly #taken = new Set<Sha256>();
-  /** What readings from files say already. */
+  /** Readings that files have already added. */
   readonly #said: Map<string, EvidenceId>;
   readonly #same: { item: CollectedItem; sha256: Sha256; readSo: boolean }[] = [];
 
@@ -70,7 +70,7 @@ export class CollectRun {
     this.#said = recordedReadings(record);
   }
 
-  /** Takes in what was found. `onEach` is told of each in turn. */
+  /** Records the files found. `onEach` is called for each in turn. */
   async files(
     found: readonly FoundFile[],
     captions: Captions,
@@ -78,7 +78,7 @@ export class CollectRun {
   ): Promise<void> {
     const sources = found.map((file) => ({ found: file, hint: hintFor(captions, file) }));
     await this.#take(sources, undefined, onEach);
-    // Which evidence holds the same bytes is only known when both have had their turn.
+    // The evidence with the same bytes is known only after both had their turn.
     for (const { item, sha256, readSo } of this.#same.splice(0)) {
       const evidence = this.#holders.of(sha256);
       const held = `the same bytes as ${evidence ?? 'a file that was refused'}`;
@@ -113,7 +113,7 @@ export class CollectRun {
       const container = this.#holders.isContainer(sha256);
       const inThisRun = this.#taken.has(sha256);
       const isNew = this.#holders.of(sha256) === undefined && !inThisRun;
-      // A person's word on logs may make another reading of a file that the record holds.
+      // Log options may make another reading of a file that the record holds.
       const again = !inThisRun && Object.keys(this.#options).length > 0 && this.#holders.mayBeRead(sha256);
       this.#taken.add(sha256);
       if (!isNew && !again && !container) return { is: 'held', sha256, archive: false };
@@ -125,10 +125,10 @@ export class CollectRun {
         hint,
         options: this.#options,
       });
-      // A run that was cut off may have kept the archive and not all that is in it.
+      // A run that was cut off may have recorded the archive and not all files in it.
       if (!isNew && container)
         return { is: 'held', sha256, inside: examined.inside, archive: isArchive(examined) };
-      // What was said may still not be enough to read it.
+      // The options may still not suffice to read it.
       if (!isNew && examined.received.kind !== 'unit-log')
         return { is: 'held', sha256, archive: false, problems: examined.problems };
       if (examined.received.kind === 'unit-log' && this.#holders.isReadBy(sha256, examined.received.mapping))
@@ -182,7 +182,7 @@ export class CollectRun {
     bare: Pick<CollectedItem, 'file' | 'when' | 'flags' | 'readings' | 'within'>,
   ): Promise<EvidenceId> {
     const { received, problems } = examined;
-    // Rows that an earlier file brought in add nothing; the same row twice in one file is two readings.
+    // Rows of an earlier file add nothing; equal rows in one file are two readings.
     const readings = examined.readings.filter(({ reading }) => !this.#said.has(readingKey(reading)));
     const repeated = examined.readings.length - readings.length;
     const { sha256 } = received.file;
@@ -252,7 +252,7 @@ export class CollectRun {
     return evidence;
   }
 
-  /** Takes in the files of an e-mail or archive, as far as nesting and size allow. */
+  /** Records the files of an e-mail or archive, within the limits of nesting and size. */
   async #inside(
     { found }: Source,
     inside: ContainerContents,

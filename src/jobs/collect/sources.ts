@@ -13,8 +13,8 @@ export interface Source {
 }
 
 /**
- * The files of an e-mail or archive, with what a captions.csv among them says.
- * @param lay puts the bytes of one where they can be read, and gives that path
+ * The files of an e-mail or archive, with the captions.csv among them.
+ * @param lay extracts one file, and gives its path
  */
 export async function sourcesInside(
   container: FoundFile,
@@ -56,7 +56,7 @@ async function pathOf(
   try {
     return await lay(inside);
   } catch (error) {
-    // It is named when it is taken in in its turn.
+    // Its problems are reported in its own turn.
     if (error instanceof DossierError && error.code !== 'disk') return undefined;
     throw error;
   }

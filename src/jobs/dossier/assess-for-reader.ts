@@ -10,11 +10,11 @@ import { redactedState, unredactedState } from '../redaction/redact.js';
 import { loadRuleWords } from '../rule-set.js';
 import type { RenderInput } from './render-input.js';
 
-/** What a dossier tells its reader, and in which words. */
+/** The contents of a dossier for its reader, and their language. */
 export interface AssessedForReader {
   /** Of the copy, where it is one; on the paper that is wanted. Findings of a copy are those that the whole record bears out. */
   assessed: AssessedDelivery;
-  /** Findings and requirements of the whole record that rest on what a copy leaves out. */
+  /** Findings and requirements of the whole record that rest on what a copy redacts. */
   leftOut: { findings: number; requirements: number };
   words: LanguageWords;
   ruleWords: Awaited<ReturnType<typeof loadRuleWords>>;

@@ -14,15 +14,15 @@ export interface EnclosedFile extends AttachmentInput {
 export interface EnclosedOriginals {
   enclosed: EnclosedFile[];
   leftOut: OmittedOriginal[];
-  /** Each with the name that its original has inside. */
+  /** Each with the name of its original inside. */
   exhibits: Exhibit[];
 }
 
-/** What of the originals may go inside. */
+/** Originals that may be attached. */
 export interface AttachmentRoom {
   /** Bytes of all originals together. */
   originals: number;
-  /** Those that must not, and why. */
+  /** Originals that must not be attached, and why. */
   not: ReadonlyMap<Sha256, OmittedOriginal['why']>;
 }
 
@@ -49,7 +49,7 @@ export function recordFiles(
   ];
 }
 
-/** The originals as far as there is room, smallest first, so that as many exhibits as possible can be checked on the spot. */
+/** As many originals as fit, smallest first, so that most exhibits can be checked on the spot. */
 export async function encloseOriginals(
   record: DeliveryRecord,
   numbered: readonly Exhibit[],
@@ -83,7 +83,7 @@ const describedIn =
 
 type FiledExhibit = Exhibit & { file: NonNullable<Exhibit['file']> };
 
-/** What the originals take that may go inside, in bytes. */
+/** Bytes of the originals that may be attached. */
 export function originalsBytes(exhibits: readonly Exhibit[], not: AttachmentRoom['not']): number {
   return filedOnce(exhibits).reduce((sum, { file }) => sum + (not.has(file.sha256) ? 0 : file.bytes), 0);
 }

@@ -4,9 +4,9 @@ import type { OpenDelivery } from '../delivery.js';
 import type { SignedBy } from '../signed-by.js';
 import type { Sizing } from './size.js';
 
-/** What a dossier is built from, and how. */
+/** Options of a build. */
 export interface BuildOptions extends OpenDelivery, LongWork {
-  /** File to write; the delivery's own dossiers folder when left out. */
+  /** Path of the dossier; by default in the delivery's own dossiers folder. */
   out: string | undefined;
   /** `Letter` or `A4`; what delivery.yaml says when left out. */
   paper: string | undefined;
@@ -14,9 +14,9 @@ export interface BuildOptions extends OpenDelivery, LongWork {
   timeStamps?: TimeStampClient;
   /** Write the bag of originals in any case; else only when they do not all fit into the dossier. */
   bag?: boolean;
-  /** Who it is for, by a name in copies.yaml; the carrier's own dossier if not given. */
+  /** The reader, by a name in copies.yaml; the carrier's own dossier by default. */
   for?: string;
-  /** What the file may take, such as `20MB`. */
+  /** Largest size of the file, such as `20MB`. */
   maxSize?: string;
   /** Folder with templates of the carrier's own. */
   templates?: string;
@@ -33,11 +33,11 @@ export interface BuildReport {
   signer: { name: string; certificateSha256: string };
   /** The bag of originals beside the dossier. */
   bag?: { file: string; tagManifestSha256: string; payloadBytes: number; payloadFiles: number };
-  /** The time that the server confirms. */
+  /** The time confirmed by the server. */
   stampedTime?: string;
-  /** How pictures and originals were made to keep to the size. */
+  /** How pictures and originals were reduced to keep to the size. */
   sizing: Sizing;
-  /** Of a copy for outsiders: for whom, and how much it leaves out. */
+  /** For a redacted copy: its reader, and how much it leaves out. */
   copy?: { name: string; title: string; evidenceLeftOut: number; entriesLeftOut: number };
   notices: string[];
 }

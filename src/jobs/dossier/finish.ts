@@ -16,10 +16,10 @@ import type { BuildInput, BuildReport } from './build-input.js';
 import { render } from './render.js';
 import type { RenderInput } from './render-input.js';
 
-/** What was read and begun before; the rest of what a dossier is rendered from is decided here. */
+/** What was read and started before; the rest of the render input is decided here. */
 export type PendingDossier = Omit<RenderInput, 'opened' | 'builtAt' | 'file' | 'typesetter'>;
 
-/** Renders, seals, checks and keeps the dossier, and notes it in the record. Throws as `build` does. */
+/** Renders, signs, verifies and stores the dossier, and notes it in the record. Throws as `build` does. */
 export async function finish(
   record: DeliveryRecord,
   begun: PendingDossier,
@@ -30,7 +30,7 @@ export async function finish(
     record.state().delivery.parties.carrier?.name ?? input.by,
     input.now,
   );
-  // Only now: a person may take minutes over the passphrase, and no certificate signs before it was made.
+  // Only now: a person may take minutes to enter the passphrase, and no certificate signs before it was made.
   const builtAt = toInstant(input.now().getTime());
   const file =
     input.out === undefined
@@ -74,8 +74,8 @@ export async function finish(
 }
 
 /**
- * Dossier and bag are both there in the end, or neither. Until both are whole and checked they have no name, so that
- * what an earlier build left under the same names stays.
+ * Dossier and bag are both stored in the end, or neither. Until both are whole and verified they have temporary
+ * names, so that earlier ones under the same names stay.
  */
 async function renderAndKeep(
   record: DeliveryRecord,
@@ -95,7 +95,7 @@ async function renderAndKeep(
     await requireSound(made.pdf, wanted.opened.signer, record.folder);
     if (under.way !== undefined) nextStep(input, { what: 'packing the originals' });
     const packed = await under.way?.done;
-    // From here on it is kept: what is done soon is not called off.
+    // From here on the dossier is stored, and the short rest is not cancelled.
     input.signal?.throwIfAborted();
     await writeDurably(portsWith(input.now), wanted.file, made.pdf, async () => packed?.place());
     return { ...made, bag: under.way?.bag };
@@ -104,7 +104,7 @@ async function renderAndKeep(
     // Only when its writing has ended is it known that nothing of it comes after.
     const packed = await under.way?.done.catch(() => undefined);
     await packed?.discard().catch(() => undefined);
-    // What fails because it was called off says so in its own words.
+    // A failure caused by cancelling is reported with the signal's reason.
     input.signal?.throwIfAborted();
     throw error;
   } finally {
@@ -112,7 +112,7 @@ async function renderAndKeep(
   }
 }
 
-/** `2026-0714-A-20260725T101500Z.pdf`: the delivery and the moment, in characters that every disk takes. */
+/** `2026-0714-A-20260725T101500Z.pdf`: the delivery and the time, in characters that every disk accepts. */
 function fileName(delivery: string, builtAt: Instant, copy: string | undefined): string {
   const safe = delivery.replace(/[^\p{L}\p{N}._-]+/gu, '-');
   const who = copy === undefined ? '' : `for-${copy}-`;

@@ -8,16 +8,16 @@ import {
 import type { EvidenceItem } from '../../core/model/state.js';
 import { fits, QUALITIES } from './size.js';
 
-/** Of so many pictures, evenly spread, the size of all is judged before all are made. */
+/** Size of the evenly spread sample by which the size of all pictures is estimated. */
 const SAMPLE = 12;
 
 export interface PendingImages {
   images: Promise<PreparedImages>;
-  /** Settles when the last tenth of the pictures is begun, or all is made; fails when that does. */
+  /** Settles when the last tenth of the pictures is started, or all are made; rejects when they fail. */
   nearlyMade: Promise<unknown>;
 }
 
-/** Begins plates at the best quality that leaves room for originals. Once aborted they are not whole. */
+/** Starts the exhibit images at the best quality that leaves room for originals. Once aborted they are incomplete. */
 export function beginImages(
   evidence: readonly EvidenceItem[],
   read: ReadOriginal,
@@ -30,7 +30,7 @@ export function beginImages(
   });
   const images = imagesWithin(evidence, read, mostBytes, { signal, onLastTenth });
   const nearlyMade = Promise.race([lastTenth, images]);
-  // Whoever began them looks at them later; until then a failure is not one that nobody heard of.
+  // The caller awaits the result later; until then a rejection must not count as unhandled.
   for (const one of [images, nearlyMade]) one.catch(() => undefined);
   return { images, nearlyMade };
 }
@@ -52,10 +52,10 @@ async function imagesWithin(
   return images;
 }
 
-/** What a step to the next finer quality adds at the least: it has more than half as many pixels again. */
+/** Smallest growth of a picture from one quality to the next finer one: it has more than half as many pixels again. */
 const LEAST_GROWTH = 1.2;
 
-/** A quality, and those of the pictures that were made in it to find out. */
+/** A quality, and the pictures made in it for the estimate. */
 interface Likely {
   quality: PictureQuality;
   made: PreparedImages['pictures'];

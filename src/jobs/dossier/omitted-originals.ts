@@ -2,7 +2,7 @@ import type { OmittedOriginal } from '../../core/model/manifest.js';
 
 const megabytes = (bytes: number) => `${(bytes / 1e6).toFixed(1)} MB`;
 
-/** What to say of originals that are not inside: one sentence for each reason, with the count and the names. */
+/** Sentences on originals that are not attached: one for each reason, with the count and the names. */
 export function formatOmittedOriginals(leftOut: readonly OmittedOriginal[], mostBytes: number): string[] {
   const why: Record<OmittedOriginal['why'], (one: boolean) => string> = {
     'empty-file': (one) => (one ? 'it is empty' : 'they are empty'),

@@ -29,7 +29,7 @@ import type { Sizing } from './size.js';
 const PAGES_BYTES = 1_000_000;
 const EXHIBIT_BYTES = 4_000;
 
-/** Computes, sets and signs one dossier; the bag, when there is one, is begun and told. */
+/** Computes, typesets and signs one dossier; its bag, when there is one, is started and reported. */
 export async function render(
   record: DeliveryRecord,
   wanted: RenderInput,
@@ -68,7 +68,7 @@ export async function render(
     templates: wanted.templates,
     words: told.words,
   });
-  // What comes after loads while another process sets the pages.
+  // The modules needed afterwards load while another process typesets the pages.
   const [{ pdf, pages, signature }, { signDossier }] = await Promise.all([
     setDossier(job, wanted.typesetter),
     import('./sign.js'),
@@ -96,11 +96,11 @@ interface Files {
   /** Ledger, facts, rule set, computed tables. */
   own: EnclosedFile[];
   originals: EnclosedOriginals;
-  /** Every original that is not inside. */
+  /** Every original that is not attached. */
   leftOut: OmittedOriginal[];
 }
 
-/** Pictures of the exhibits, and as many originals as the room allows beside these, tables and pages. */
+/** Exhibit images, and as many originals as fit beside images, tables and pages. */
 async function collectContents(
   record: DeliveryRecord,
   { factsText, builtAt, file, mostBytes, copy, nearlyMade, images: making }: RenderInput,
@@ -117,8 +117,8 @@ async function collectContents(
     return bag;
   };
   const own = recordFiles(assessed, recorded, numbered, labels);
-  // Where originals are left out however small the pictures are, the bag is begun while the last of these are made: it
-  // keeps one core busy about as long as these and the setting of pages keep the other.
+  // Where originals are left out however small the pictures are, the bag is started with the last of these: it
+  // keeps one core busy while pictures and typesetting keep the other.
   await nearlyMade;
   const surely = input.bag === true || originalsBytes(numbered, not) > mostBytes;
   const early = copy === undefined && surely ? pack() : undefined;
@@ -176,7 +176,7 @@ function attachmentsOf(
   ];
 }
 
-/** What a copy says of itself, in the language of its pages. */
+/** The description of a redacted copy, in the language of its pages. */
 function summaryOf(
   { copy, out }: RenderInput,
   { assessed, leftOut }: AssessedForReader,
@@ -194,7 +194,7 @@ function summaryOf(
   };
 }
 
-/** For the terminal, which speaks English. */
+/** In English, for the terminal. */
 const englishTitle = (summary: RedactionSummary | undefined, copy: RedactedCopy | undefined) =>
   summary === undefined || copy === undefined ? undefined : { ...summary, title: titleIn(copy, 'en') };
 

@@ -3,7 +3,7 @@ import type { Signer } from '../../core/ports/signer.js';
 import { verifyDossier } from '../../core/verify/verify-dossier.js';
 
 /**
- * A dossier that a stranger would refuse is never kept.
+ * Verifies a dossier as its readers will: one that they would reject is never stored.
  * @throws DossierError record-damaged when its record contradicts itself; an Error for anything else
  */
 export async function requireSound(pdf: Uint8Array, signer: Signer, folder: string): Promise<void> {

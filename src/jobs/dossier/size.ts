@@ -1,19 +1,19 @@
 import { FULL_QUALITY, type PictureQuality } from '../../compose/pictures.js';
 import { DossierError } from '../../core/model/error.js';
 
-/** A dossier that is to be e-mailed, in bytes. */
+/** Default size of a dossier that is to be e-mailed, in bytes. */
 const DEFAULT_MOST = 20_000_000;
-/** From full quality to what still shows a display's digits across half a page. */
+/** From full quality to the coarsest that still shows a display's digits across half a page. */
 export const QUALITIES: readonly PictureQuality[] = [
   FULL_QUALITY,
   { longest: 1200, quality: 78 },
   { longest: 900, quality: 72 },
   { longest: 700, quality: 64 },
 ];
-/** Plates may take this part of the size; the rest is for the originals. */
+/** Share of the size for exhibit images; the rest is for originals. */
 const IMAGES_SHARE = 0.5;
 
-/** What was chosen so that the dossier keeps to a size. */
+/** Choices that keep the dossier to a size. */
 export interface Sizing {
   mostBytes: number;
   picture: PictureQuality;
@@ -21,7 +21,7 @@ export interface Sizing {
   originalsNotInside: number;
 }
 
-/** Whether plates of a size leave room enough; the coarsest quality always does. */
+/** Whether images of this size leave enough room; the coarsest quality always does. */
 export function fits(platesBytes: number, mostBytes: number, quality: PictureQuality): boolean {
   return platesBytes <= mostBytes * IMAGES_SHARE || quality === QUALITIES.at(-1);
 }
@@ -29,7 +29,7 @@ export function fits(platesBytes: number, mostBytes: number, quality: PictureQua
 const WRITTEN = /^\s*(\d+(?:[.,]\d+)?)\s*(kB|MB|GB)\s*$/i;
 const UNITS: Record<string, number> = { kb: 1e3, mb: 1e6, gb: 1e9 };
 
-/** Reads `20MB`, in bytes. Throws DossierError `bad-usage` for anything else, or for less than 1 MB. */
+/** Parses `20MB`, in bytes. Throws DossierError `bad-usage` for anything else, or for less than 1 MB. */
 export function readSize(text: string | undefined): number {
   if (text === undefined) return DEFAULT_MOST;
   const [, digits = '', unit = ''] = WRITTEN.exec(text) ?? [];

@@ -16,7 +16,7 @@ import type { PackedFile, Staging } from './files.js';
 import type { LetterRequest } from './letter-request.js';
 import { type LetterReader, readerOf } from './reader.js';
 
-/** What one answer is made with. */
+/** Context of one letter package. */
 export interface PackageContext {
   request: LetterRequest;
   /** Name of the reader's copy in copies.yaml. */
@@ -63,7 +63,7 @@ export async function writeFrom(
   return { reader, letter: await writeLetter(letter), paper };
 }
 
-/** Today in the zone that the claim's clocks run in, else where the goods were unloaded last. */
+/** Today in the zone of the claim's deadlines, else at the last unloading stop. */
 function dayOf({ claim, whole }: LetterReader, at: Instant): Day {
   const received = claim?.entries.findLast((entry) => entry.is === 'received');
   const last = whole.state.delivery.stops.findLast(({ does }) => does === 'unload')?.zone;
@@ -73,7 +73,7 @@ function dayOf({ claim, whole }: LetterReader, at: Instant): Day {
 
 /**
  * Drafts the certificate of records. The English form is the one to sign, since 28 U.S.C. 1746 gives its words; for
- * another language there is a copy to read beside it.
+ * another language there is a translation to read beside it.
  */
 export async function writeCertificates(
   record: DeliveryRecord,

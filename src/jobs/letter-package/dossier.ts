@@ -13,7 +13,10 @@ import type { PackageContext } from './documents.js';
 import type { PackedFile, Staging } from './files.js';
 import type { LetterPackageInput } from './package-input.js';
 
-/** The dossier goes with a letter by its kind, or as the person says; who asks for a copy asks for the dossier. */
+/**
+ * Builds the dossier that the kind of letter or the person asks for; a request for a copy is a request for the
+ * dossier.
+ */
 export async function dossierFor(
   input: LetterPackageInput,
   { request, copy }: PackageContext,
@@ -34,9 +37,9 @@ export async function dossierFor(
   });
 }
 
-/** The letter's exhibits are numbered as the dossier's: between the two nothing may enter the record. */
+/** The letter's exhibits are numbered as the dossier's, so the record must not change between the two. */
 export function requireUnchanged(record: DeliveryRecord, built: BuildReport | undefined): void {
-  // The one entry more is the one that notes the dossier.
+  // The one additional entry notes the dossier.
   if (built === undefined || record.head.size === built.fingerprint.size + 1) return;
   throw new DossierError(
     'record-locked',
@@ -48,7 +51,7 @@ export function requireUnchanged(record: DeliveryRecord, built: BuildReport | un
   );
 }
 
-/** The dossier and its bag as they lie in the folder. */
+/** The dossier and its bag as files of the package. */
 export async function builtFiles(built: BuildReport | undefined): Promise<PackedFile[]> {
   if (built === undefined) return [];
   const { file, bytes, bag } = built;
@@ -65,7 +68,7 @@ async function hashed(file: string): Promise<PackedFile> {
   return { name: basename(file), what: 'bag', bytes: size, sha256: sha256.parse(hash.digest('hex')) };
 }
 
-/** A file as the letter names it. */
+/** A file as the letter lists it. */
 export function enclosed({ name, what, bytes, sha256: digest }: PackedFile): EnclosedFile {
   return { name, what: what === 'bag' ? 'bag' : 'dossier', bytes, sha256: digest };
 }

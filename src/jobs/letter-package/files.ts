@@ -9,22 +9,22 @@ import { ORIGINALS } from '../../record/commit.js';
 import { writeDurably } from '../../record/disk/durable.js';
 import type { Ports } from '../../record/disk/ports.js';
 
-/** One file of an answer, as the record keeps it. */
+/** One file of a package, as the record keeps it. */
 export type PackedFile = ClaimNoteOf<'answered'>['files'][number];
 
-/** A folder that is filled under another name and is there whole, or not at all. */
+/** A folder that is filled under a temporary name and exists whole or not at all. */
 export interface Staging {
   /** Path of a file in it while it is being filled. */
   at: (name: string) => string;
   write: (name: string, what: PackedFile['what'], bytes: Uint8Array) => Promise<PackedFile>;
-  /** Gives the folder its name; what fails after this must take it away again. */
+  /** Gives the folder its name; a later failure must remove it again. */
   finish: () => Promise<void>;
   remove: () => Promise<void>;
 }
 
 /**
- * Begins a folder beside its place. Throws DossierError `bad-usage` when something lies there already, or when it would
- * lie among the originals of the delivery, which are evidence alone.
+ * Starts a folder beside its final path. Throws DossierError `bad-usage` when something exists there, or when it
+ * would be among the originals of the delivery, which are evidence only.
  */
 export async function stageFolder(out: string, delivery: string, ports: Ports): Promise<Staging> {
   const target = resolve(out);
@@ -65,7 +65,7 @@ const refuse = (out: string, cause?: unknown) =>
     },
   );
 
-/** What lies in the folder, in words, and below it in the form that `sha256sum --check` reads. */
+/** The contents of the folder in words, followed by lines that `sha256sum --check` reads. */
 export function enclosuresText(files: readonly PackedFile[], labels: Labels): string {
   return [
     ...files.map(

@@ -18,7 +18,7 @@ import type { RecordState } from '../../core/model/state.js';
 import { claimsOf, whichClaim } from '../claim/which.js';
 import { unknownWord } from '../place-options.js';
 
-/** What a person asks of a letter, as typed. */
+/** A letter request as typed. */
 export interface TypedLetter {
   letter: string;
   claim?: string;
@@ -32,7 +32,7 @@ export interface TypedLetter {
   loading: boolean;
 }
 
-/** The same, understood. */
+/** A letter request, parsed. */
 export interface LetterRequest {
   kind: TemplatedLetterKind;
   manner: LetterProfile;
@@ -47,7 +47,7 @@ export interface LetterRequest {
   loading: boolean;
 }
 
-/** Reads what was typed against the record. Throws DossierError `bad-usage` or `bad-value`. */
+/** Parses a typed request against the record. Throws DossierError `bad-usage` or `bad-value`. */
 export function readLetterRequest(typed: TypedLetter, state: RecordState): LetterRequest {
   const kind = kindOf(typed.letter);
   const manner = LETTER_PROFILES[kind];
@@ -88,7 +88,7 @@ function oneOf<T extends string>(field: string, word: string, options: readonly 
   return found;
 }
 
-/** Letters that answer a claim need one; the others take the only one there is, if there is one. */
+/** Letters that answer a claim need one; the others take the only claim, if there is one. */
 function claimOf({ claim }: TypedLetter, kind: TemplatedLetterKind, state: RecordState): ClaimId | undefined {
   if (claim !== undefined || !LETTERS_BEFORE_CLAIM.has(kind)) return whichClaim({ claim }, state);
   const [only, ...others] = claimsOf(state);
@@ -110,7 +110,7 @@ function recipient(
   const known = [claimant, ...Object.values(parties)].filter((one) => one !== undefined);
   const found = name === undefined ? meant : (known.find((one) => one.name === name) ?? { name });
   if (found === undefined) return undefined;
-  // A claimant who is a party of the delivery has the address that stands there.
+  // A claimant who is a party of the delivery has the address recorded there.
   const address = found.address ?? known.find((one) => one.name === found.name && one.address)?.address;
   return { name: found.name, ...omitUndefined({ address }) };
 }

@@ -6,13 +6,13 @@ import type { PackedFile } from './files.js';
 import type { TypedLetter } from './letter-request.js';
 import type { SenderNotes } from './sender-notes.js';
 
-/** What is put together, and how. */
+/** Options of a letter package. */
 export interface PackOptions extends OpenDelivery, LongWork, TypedLetter {
   /** Folder to write, new or empty. */
   out: string;
-  /** Whose copy of the dossier goes with it, by its name in copies.yaml; by the kind of letter when left out. */
+  /** The redacted copy to enclose, by its name in copies.yaml; by default the one for the kind of letter. */
   for?: string;
-  /** Whether the dossier goes with it; by the kind of letter when left out. */
+  /** Whether to enclose the dossier; by default as the kind of letter asks. */
   dossier?: boolean;
   /** Draft a certificate of records for a qualified person to complete. */
   certificate?: boolean;
@@ -20,7 +20,7 @@ export interface PackOptions extends OpenDelivery, LongWork, TypedLetter {
   maxSize?: string;
 }
 
-/** Who signs matters where a dossier goes with it. */
+/** The signer matters where a dossier is enclosed. */
 export type LetterPackageInput = PackOptions & SignedBy;
 
 export interface LetterPackageReport extends SenderNotes {
@@ -33,7 +33,7 @@ export interface LetterPackageReport extends SenderNotes {
   /** Places in the letter that a person fills in before it is signed. */
   toFillIn: string[];
   certificateToFillIn?: string[];
-  /** Entry of the record that notes it. Nothing was sent. */
+  /** Entry of the record that notes the package. Nothing was sent. */
   entry: number;
   notices: string[];
 }

@@ -10,17 +10,17 @@ import { intersectAssessments } from '../redaction/intersect-assessments.js';
 import type { RedactedCopy } from '../redaction/read.js';
 import { redact, redactedState } from '../redaction/redact.js';
 
-/** What the reader of a letter can see, and what only the carrier sees. */
+/** What the reader of a letter sees, and what only the carrier sees. */
 export interface LetterReader {
-  /** A letter says nothing that the reader's copy of the dossier does not show. */
+  /** The letter says nothing that the reader's copy does not show. */
   seen: Pick<CorrespondenceInput, 'state' | 'assessment' | 'exhibits'>;
   whole: Pick<CorrespondenceInput, 'state' | 'assessment' | 'exhibits'>;
-  /** Findings for the carrier that rest on what the copy leaves out. */
+  /** Findings for the carrier that rest on redacted evidence. */
   kept: Finding[];
   claim?: LetterClaim;
 }
 
-/** Computes a record as the reader of a copy sees it; `copy` is undefined for a reader who gets everything. */
+/** The record as the reader of a copy sees it; `copy` is undefined for a reader of the whole record. */
 export async function readerOf(
   record: DeliveryRecord,
   copy: RedactedCopy | undefined,
@@ -38,7 +38,7 @@ export async function readerOf(
           ...omitUndefined({ result }),
         };
   const more = omitUndefined({ claim: ofClaim });
-  // Exhibits keep the numbers that they have in the carrier's own dossier.
+  // Exhibits keep their numbers of the carrier's own dossier.
   const numbered = numberExhibits(record.state());
   const whole = { state, assessment, exhibits: numbered };
   if (copy === undefined) return { seen: whole, whole, kept: [], ...more };

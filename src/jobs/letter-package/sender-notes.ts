@@ -4,13 +4,13 @@ import type { Finding } from '../../core/model/results.js';
 import type { LetterRequest } from './letter-request.js';
 import type { LetterReader } from './reader.js';
 
-/** What the person who sends a letter must know, and its reader is not told. */
+/** Notes for the sender that the letter does not print. */
 export interface SenderNotes {
-  /** What speaks against the carrier or stays open, with its exhibits; the letter does not print it. */
+  /** Adverse and open findings, with exhibits. */
   weak: { weighs: 'hurts' | 'open'; says: string }[];
-  /** What speaks for the carrier but is not in the letter, since the reader's copy leaves out what it rests on. */
+  /** Findings for the carrier that are not in the letter, because the reader's copy redacts their evidence. */
   kept: string[];
-  /** Requirements of evidence that weaken the position. */
+  /** Unmet requirements that weaken the position. */
   missing: string[];
   cautions: string[];
 }

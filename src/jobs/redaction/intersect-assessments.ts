@@ -2,7 +2,7 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { Assessment, SetPointAgreement, SetPointDifference } from '../../core/model/results.js';
 import { intersectClaims } from './intersect-claims.js';
 
-/** What a copy says, and how much of the whole record's results it can't say. */
+/** The assessment of a redacted copy, and how much of the whole record's results it leaves out. */
 export interface RedactedAssessment {
   assessment: Assessment;
   findingsLeftOut: number;
@@ -10,8 +10,8 @@ export interface RedactedAssessment {
 }
 
 /**
- * What follows from the evidence of a copy and holds for the whole record too. A copy that leaves out a call to the
- * shipper must not say that nobody was told, nor that sources agree when the one that differs is left out.
+ * Results that follow from a copy's evidence and hold for the whole record too. A copy that redacts a call to the
+ * shipper must not say that no notice was given, nor that sources agree when the one that differs is redacted.
  */
 export function intersectAssessments(whole: Assessment, part: Assessment): RedactedAssessment {
   const same = <T>(list: readonly T[], key: (one: T) => unknown) => {
@@ -47,7 +47,7 @@ export function intersectAssessments(whole: Assessment, part: Assessment): Redac
   };
 }
 
-/** A verdict that differs is not given, and who was told of a difference only where the copy has all of them. */
+/** A verdict that differs is left out, and notices about a difference are given only where the copy has all of them. */
 function setPointsOfBoth(whole: SetPointAgreement, part: SetPointAgreement): SetPointAgreement {
   const all = [whole, ...(whole.legs ?? [])].flatMap(({ differences }) => differences);
   const told = ({ differences }: { differences: readonly SetPointDifference[] }) =>

@@ -2,8 +2,8 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { Assessment } from '../../core/model/results.js';
 
 /**
- * Clocks, papers and positions of a copy as far as they hold for the whole record too: a copy without an inspection
- * must not say that the goods were refused late, nor one without an invoice that there is none.
+ * Deadlines, documents and positions of a copy that hold for the whole record too: a copy without an inspection
+ * must not say that the goods were rejected late, nor one without an invoice that there is none.
  */
 export function intersectClaims(
   whole: Assessment,
@@ -26,7 +26,7 @@ export function intersectClaims(
   };
 }
 
-/** Those of one list that the other has too, the same in every field. */
+/** Items of one list that the other has too, equal in every field. */
 function shared<T>(list: readonly T[], other: readonly T[] = []): T[] {
   const known = new Set(other.map((one) => JSON.stringify(one)));
   return list.filter((one) => known.has(JSON.stringify(one)));

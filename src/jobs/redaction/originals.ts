@@ -8,8 +8,8 @@ import type { Redaction } from './redact.js';
 type Why = OmittedOriginal['why'];
 
 /**
- * Originals that a copy must not carry, and why: of evidence that is left out or made black, with coordinates where
- * the copy has none, and of archives and e-mails that hold any such file.
+ * Originals that a copy must not carry, and why: of redacted or blacked-out evidence, with coordinates where the
+ * copy has none, and archives and e-mails that hold any such file.
  * @param state the whole record's
  * @param read bytes of an original
  */
@@ -25,7 +25,7 @@ export async function withheldOriginals(
     const why = await reason(item, redaction, copy, read);
     if (why !== undefined) not.set(item.file.sha256, why);
   }
-  // What holds a file that is left out holds its bytes; archives can lie in archives.
+  // The container of a redacted file holds its bytes; archives can hold archives.
   for (let before = -1; before !== not.size; ) {
     before = not.size;
     for (const item of filed) {
@@ -52,8 +52,8 @@ async function reason(
 }
 
 /**
- * Whether a file may tell where it was made. A picture whose data can't be read may: what is not understood is left
- * out rather than given away. Other files are looked through for pictures with camera data.
+ * Whether a file may reveal where it was made. A picture with unreadable data may, and is withheld. Other files are
+ * searched for pictures with camera data.
  */
 async function mayHoldPosition(bytes: Uint8Array, type: string): Promise<boolean> {
   if (bytes.length === 0) return false;

@@ -9,7 +9,7 @@ import { readYamlAs } from '../../intake/yaml.js';
 const optionalSection = z.enum(OPTIONAL_SECTIONS);
 const kind = z.enum(evidence.options.map((one) => one.shape.kind.value));
 
-/** For whom a copy is, as it stands after "Copy for". */
+/** The reader of a copy, as printed after "Copy for". */
 const title = z.string().min(1).max(120);
 
 export const redactedCopy = z.strictObject({
@@ -19,7 +19,7 @@ export const redactedCopy = z.strictObject({
       sections: z.array(optionalSection).default([]),
       kinds: z.array(kind).default([]),
       subjects: z.array(subjectName).default([]),
-      /** Whether what was said of claims stays out: what the carrier reckons is not the other side's to read. */
+      /** Whether claim notes are redacted: the carrier's own calculations are not for the other side. */
       claims: z.boolean().default(false),
     })
     .prefault({}),
@@ -27,19 +27,19 @@ export const redactedCopy = z.strictObject({
 });
 export type RedactedCopy = z.infer<typeof redactedCopy> & { name: string };
 
-/** For whom a copy is, in a language; where its words are not given, in English. */
+/** The reader of a copy in a language; in English where there are no words. */
 export function titleIn({ title: words }: RedactedCopy, language: Language): string {
   return typeof words === 'string' ? words : (words[language] ?? words.en);
 }
 
 const copies = z.record(z.string().regex(/^[a-z][a-z0-9-]{0,30}$/), redactedCopy);
 
-/** The carrier's own dossier, which is no copy. */
+/** The carrier's own dossier, which is not redacted. */
 export const OWN_DOSSIER = 'own';
 
 /**
- * The copy of that name; undefined for the carrier's own dossier.
- * Throws DossierError `bad-template` when the file does not say what it must, `bad-usage` for a name it lacks.
+ * The copy of that name; undefined for the carrier's own dossier. Throws DossierError `bad-template` for an invalid
+ * file, `bad-usage` for a name it lacks.
  */
 export async function readCopy(file: string, name: string): Promise<RedactedCopy | undefined> {
   if (name === OWN_DOSSIER) return undefined;

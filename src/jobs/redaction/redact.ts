@@ -3,29 +3,29 @@ import type { EvidenceId } from '../../core/model/evidence.js';
 import type { EvidenceItem, RecordState } from '../../core/model/state.js';
 import type { RedactedCopy } from './read.js';
 
-/** What a copy leaves out of one record. */
+/** What a copy redacts of one record. */
 export interface Redaction {
-  /** Evidence that is not in it at all. */
+  /** Evidence that is not in the copy at all. */
   evidence: ReadonlySet<EvidenceId>;
-  /** Evidence that is shown, while its ledger entries are left out because they hold coordinates. */
+  /** Evidence that is shown, while its ledger entries are redacted because they hold coordinates. */
   entryOnly: ReadonlySet<EvidenceId>;
-  /** Numbers of the ledger entries that stand as their hash only. */
+  /** Numbers of the ledger entries that are given as their hash only. */
   entries: ReadonlySet<number>;
 }
 
-/** Of the carrier's own dossier. */
+/** The carrier's own dossier redacts nothing. */
 export const NO_REDACTION: Redaction = {
   evidence: new Set(),
   entryOnly: new Set(),
   entries: new Set(),
 };
 
-/** Decides what a copy leaves out, by what its entry in copies.yaml says and what is withheld. */
+/** Decides what a copy redacts, by its entry in copies.yaml and by what is withheld. */
 export function redact(entries: readonly Entry[], state: RecordState, copy: RedactedCopy): Redaction {
   const out = new Set(state.evidence.filter((item) => isRedacted(item, copy)).map((item) => item.evidence));
-  // What does not count is kept from outsiders, and with it what its entries say.
+  // Evidence that does not count is redacted, with its entries.
   for (const id of evidenceNotCounted(state)) out.add(id);
-  // Rows that were read from a file go with the file.
+  // Readings from a file are redacted with the file.
   for (const item of state.evidence)
     if ('source' in item && item.source.is === 'row' && out.has(item.source.evidence)) out.add(item.evidence);
   const entryOnly = new Set<EvidenceId>();
@@ -70,7 +70,7 @@ function isRedacted(item: EvidenceItem, { leaveOut: not }: RedactedCopy): boolea
   return subject !== undefined && not.subjects.includes(subject);
 }
 
-/** The evidence that an entry brings in or speaks of. */
+/** The evidence that an entry adds or concerns. */
 function names(entry: Entry, entries: readonly Entry[]): (EvidenceId | undefined)[] {
   switch (entry.type) {
     case 'evidence-received':
@@ -96,7 +96,7 @@ function names(entry: Entry, entries: readonly Entry[]): (EvidenceId | undefined
   }
 }
 
-/** The state that a copy is computed and set from: nothing that is left out is in it. */
+/** The state that a copy is computed and typeset from, without anything redacted. */
 export function redactedState(state: RecordState, redaction: Redaction, copy: RedactedCopy): RecordState {
   return {
     ...state,
