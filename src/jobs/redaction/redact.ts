@@ -103,6 +103,9 @@ export function redactedState(state: RecordState, redaction: Redaction, copy: Re
     evidence: state.evidence
       .filter((item) => !redaction.evidence.has(item.evidence))
       .map((item) => (copy.positions ? item : withoutPosition(item))),
+    notCounted: [],
+    strikes: [],
+    corrections: state.corrections.filter(({ entry }) => !redaction.entries.has(entry.seq)),
     clocks: state.clocks.filter(({ seq }) => !redaction.entries.has(seq)),
     claims: state.claims.filter(({ seq }) => !redaction.entries.has(seq)),
   };
