@@ -1,33 +1,33 @@
-import { readdirSync } from 'node:fs';
-import { join } from 'node:path';
 import fc from 'fast-check';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { loadTemplates } from '../../src/compose/load-words.js';
-import { catalogue, findingIds } from '../../src/core/assess/findings/catalogue.js';
-import * as evidence from '../../src/core/model/evidence.js';
-import * as rules from '../../src/core/model/rule-set.js';
-import { timeBasis, type Zone } from '../../src/core/model/time.js';
-import { type Block, wordsOf } from '../../src/core/words/blocks.js';
-import { escapeMarkdown } from '../../src/core/words/escape.js';
-import type { FactValue } from '../../src/core/words/facts.js';
-import { formatFor } from '../../src/core/words/format.js';
-import { type Labels, readLabels } from '../../src/core/words/labels.js';
-import { readMarkdown } from '../../src/core/words/tree.js';
-import { type Words, wordsFrom } from '../../src/core/words/words.js';
+import { describe, expect, it } from 'vitest';
+import { catalogue, findingIds } from '../../../src/core/assess/findings/catalogue.js';
+import * as evidence from '../../../src/core/model/evidence.js';
+import * as rules from '../../../src/core/model/rule-set.js';
+import { timeBasis, type Zone } from '../../../src/core/model/time.js';
+import { type Block, wordsOf } from '../../../src/core/words/blocks.js';
+import { escapeMarkdown } from '../../../src/core/words/escape.js';
+import type { FactValue } from '../../../src/core/words/facts.js';
+import { formatFor } from '../../../src/core/words/format.js';
+import { readLabels } from '../../../src/core/words/labels.js';
+import { readMarkdown } from '../../../src/core/words/tree.js';
+import { type Words, wordsFrom } from '../../../src/core/words/words.js';
+import LABELS from '../../../templates/words/en/labels.yaml?raw';
 
-const FOLDER = join(import.meta.dirname, '../../templates/words/en');
-const names = { line: (id: string) => `line ${id}`, stop: (id: string) => `stop ${id}` };
-let labels: Labels;
-let shipped: Words;
-beforeAll(async () => {
-  const loaded = await loadTemplates(FOLDER);
-  labels = readLabels(loaded.labels);
-  shipped = from(Object.fromEntries(loaded.templates));
+const SHIPPED = import.meta.glob<string>('../../../templates/words/en/**/*.md', {
+  query: '?raw',
+  import: 'default',
+  eager: true,
 });
+const templates = Object.fromEntries(
+  Object.entries(SHIPPED).map(([path, text]) => [path.replace(/^.*\/words\/en\/|\.md$/g, ''), text]),
+);
+const names = { line: (id: string) => `line ${id}`, stop: (id: string) => `stop ${id}` };
+const labels = readLabels({ text: LABELS, file: 'labels.yaml' });
+const shipped = from(templates);
 
-function from(templates: Record<string, string>): Words {
+function from(texts: Record<string, string>): Words {
   return wordsFrom({
-    templates: new Map(Object.entries(templates)),
+    templates: new Map(Object.entries(texts)),
     labels,
     folder: 'words',
     names,
@@ -54,8 +54,8 @@ const SAMPLE: Record<string, FactValue> = {
 
 describe('the sentences of the findings', () => {
   it('stand for every finding of the catalogue, and for no other', () => {
-    const files = readdirSync(join(FOLDER, 'findings')).map((name) => name.replace(/\.md$/, ''));
-    expect(files.sort()).toEqual([...findingIds].sort());
+    const written = Object.keys(templates).flatMap((name) => /^findings\/(.*)$/.exec(name)?.[1] ?? []);
+    expect(written.sort()).toEqual([...findingIds].sort());
   });
 
   it.each(findingIds)('%s can be said with all its facts, and with only those it must have', (id) => {

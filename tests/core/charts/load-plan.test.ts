@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { loadPlan } from '../../src/core/assess/loading/plan.js';
-import { type LoadPicture, loadPicture } from '../../src/core/charts/load-plan.js';
-import type { RowPattern } from '../../src/core/model/evidence.js';
-import type { LoadPlan } from '../../src/core/model/results.js';
-import { items, state } from '../core/assess/made.js';
-import { cases } from '../properties.js';
+import { loadPlan } from '../../../src/core/assess/loading/plan.js';
+import { type LoadPicture, loadPicture } from '../../../src/core/charts/load-plan.js';
+import type { RowPattern } from '../../../src/core/model/evidence.js';
+import type { LoadPlan } from '../../../src/core/model/results.js';
+import { cases } from '../../properties.js';
+import { items, state } from '../assess/made.js';
 
 const words = {
   unit: 'Unit',

@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { placeMarks } from '../../src/core/charts/leaders.js';
-import { curves } from '../../src/core/charts/reduce.js';
-import { escapeXml, label, widthOf } from '../../src/core/charts/svg.js';
-import { temperatureChart } from '../../src/core/charts/temperature.js';
-import { timeTicks } from '../../src/core/charts/time-axis.js';
-import { timelinePicture } from '../../src/core/charts/timeline.js';
-import type { EvidenceId } from '../../src/core/model/evidence.js';
-import type { Zone } from '../../src/core/model/time.js';
-import { formatFor } from '../../src/core/words/format.js';
-import { DOORS_CLOSED, HOUR, MINUTE, sampleLog, sampleTemperatures } from './sample-log.js';
+import { placeMarks } from '../../../src/core/charts/leaders.js';
+import { curves } from '../../../src/core/charts/reduce.js';
+import { escapeXml, label, widthOf } from '../../../src/core/charts/svg.js';
+import { temperatureChart } from '../../../src/core/charts/temperature.js';
+import { timeTicks } from '../../../src/core/charts/time-axis.js';
+import { timelinePicture } from '../../../src/core/charts/timeline.js';
+import type { EvidenceId } from '../../../src/core/model/evidence.js';
+import type { Zone } from '../../../src/core/model/time.js';
+import { formatFor } from '../../../src/core/words/format.js';
+import { DOORS_CLOSED, HOUR, MINUTE, sampleLog, sampleTemperatures } from '../../compose/sample-log.js';
 
 const format = formatFor({ temperature: '°F', language: 'en' }, { zoneUnknown: '', notKnown: '' });
 const labels = Object.assign((key: string) => key, { find: (key: string) => key });
