@@ -7,6 +7,8 @@ process.env.NODE_ENV = 'production';
 const made = await build({
   configFile: false,
   logLevel: 'error',
+  // Libraries that come in a form for pages come in one for workers too, which pages can run.
+  resolve: { conditions: ['worker', 'module', 'browser', 'production'] },
   build: { write: false, minify: true, rolldownOptions: { input: entry } },
 });
 const [first] = Array.isArray(made) ? made : [made];
