@@ -18,14 +18,14 @@ export interface Composed {
   pdf: Uint8Array;
   warnings: string[];
   pages: number;
-  /** Where the frame for the signature is, and its words in one line. */
+  /** Place of the signature's frame, and its words in one line. */
   signature?: SignaturePlace & { alt: string };
 }
 
 /**
- * Sets the dossier of one delivery. The same input gives the same bytes.
- * @param typesetter when it was started before; it ends with this document
- * Throws DossierError `bad-template` or `typesetting`; a picture that can't be read is a warning.
+ * Typesets the dossier of one delivery. The same input gives the same bytes.
+ * @param typesetter one that was started before; it ends with this document Throws DossierError `bad-template` or
+ * `typesetting`; an unreadable picture is a warning.
  */
 export async function composeDossier(input: ComposeInput, typesetter = new Typesetter()): Promise<Composed> {
   const { job, warnings } = await prepareDossier(input).catch((error: unknown) => {
@@ -35,7 +35,7 @@ export async function composeDossier(input: ComposeInput, typesetter = new Types
   return { warnings, ...(await setDossier(job, typesetter)) };
 }
 
-/** Sets what was prepared. Throws DossierError `bad-template` or `typesetting`. */
+/** Typesets a prepared document. Throws DossierError `bad-template` or `typesetting`. */
 export async function setDossier(
   job: TypesetJob,
   typesetter: Typesetter,
@@ -50,7 +50,7 @@ export async function setDossier(
   };
 }
 
-/** Everything the typesetter needs, as data. */
+/** Prepares everything for the typesetter, as data. */
 export async function prepareDossier(input: ComposeInput): Promise<{ job: TypesetJob; warnings: string[] }> {
   const templates = input.templates ?? (await carrierTemplates());
   const { language } = input.state.delivery.show;

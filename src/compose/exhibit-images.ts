@@ -13,23 +13,23 @@ import {
 } from './pictures.js';
 import { sha256Hex } from './sha256.js';
 
-/** Everything that plates show, by the hash of the original. */
+/** All exhibit images, by the hash of the original. */
 export interface PreparedImages {
   pictures: ReadonlyMap<Sha256, PreparedPicture>;
   documents: ReadonlyMap<Sha256, DocumentImage>;
-  /** Bytes of all of it. */
+  /** Total size, bytes. */
   bytes: number;
   quality: PictureQuality;
 }
 
-/** Whether an item is shown as a picture: every photo, and papers that came as one. */
+/** Whether an item is shown as a picture: every photo, and documents that came as one. */
 export function isShownAsPicture(
   item: EvidenceItem,
 ): item is Extract<EvidenceItem, { kind: 'photo' | 'document' }> {
   return item.kind === 'photo' || (item.kind === 'document' && item.file.type.startsWith('image/'));
 }
 
-/** Prepares what the plates of some evidence show. Nothing that can't be read stops the others. */
+/** Prepares the images of exhibits. An unreadable file never stops the others. */
 export async function prepareImages(
   evidence: readonly EvidenceItem[],
   readOriginal: ReadOriginal,
@@ -37,7 +37,7 @@ export async function prepareImages(
 ): Promise<PreparedImages> {
   const { quality = FULL_QUALITY, signal } = options;
   const shown = evidence.filter((item) => item.withheld === undefined);
-  // A process of its own draws papers, beside the threads that scale pictures.
+  // Documents are rendered by a process of their own, beside the threads that scale pictures.
   const [pictures, documents] = await Promise.all([
     preparePictures(
       shown.filter(isShownAsPicture).map((item) => ({
@@ -67,7 +67,7 @@ export async function prepareImages(
   return { pictures, documents, bytes, quality };
 }
 
-/** Which picture shows which exhibit, by their hashes, for the manifest. */
+/** The picture of each exhibit, by their hashes, for the manifest. */
 export function listExhibitImages(
   exhibits: readonly Pick<Exhibit, 'exhibit' | 'file'>[],
   images: PreparedImages,

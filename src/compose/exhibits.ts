@@ -4,7 +4,7 @@ import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { EvidenceItem, RecordState } from '../core/model/state.js';
 import { knownMilliseconds } from '../core/model/time.js';
 
-/** Numbers all evidence for one dossier: by time, then by entry; what has no known time comes last. */
+/** Numbers all evidence as exhibits: by time, then by entry; evidence without a known time comes last. */
 export function numberExhibits(state: RecordState): Exhibit[] {
   const time = (item: EvidenceItem) => knownMilliseconds(item.time) ?? Number.POSITIVE_INFINITY;
   return [...state.evidence]
@@ -21,7 +21,7 @@ export function numberExhibits(state: RecordState): Exhibit[] {
     }));
 }
 
-/** Finds an exhibit's number by its evidence id. */
+/** Looks up exhibit numbers by evidence id. */
 export function exhibitNumbers(exhibits: readonly Exhibit[]): (id: EvidenceId) => number | undefined {
   const numbers = new Map(exhibits.map((e) => [e.evidence, e.exhibit]));
   return (id) => numbers.get(id);

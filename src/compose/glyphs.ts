@@ -9,13 +9,13 @@ const SHIPPED = [
   '@expo-google-fonts/source-code-pro/400Regular/SourceCodePro_400Regular.ttf',
 ] as const;
 
-/** The open fonts that every dossier is set in, so that one record looks the same everywhere. */
+/** The open fonts of every dossier, so that one record looks the same everywhere. */
 export function fontFiles(): string[] {
   return SHIPPED.map((name) => require.resolve(name));
 }
 
 let shared: ReadonlySet<number> | undefined;
-/** Code points that all shipped fonts can draw. */
+/** Code points that all shipped fonts have. */
 export function drawableCodePoints(): ReadonlySet<number> {
   shared ??= new Set(
     DRAWABLE.trim()
@@ -30,9 +30,9 @@ export function drawableCodePoints(): ReadonlySet<number> {
 
 const NEWLINE = 0x0a;
 const BOX = '□';
-/** Marks of presentation only: they choose a glyph's style and carry no text. */
+/** Variation selectors: they choose a glyph's style and carry no text. */
 const isVariationSelector = (point: number) => point === 0xfe0e || point === 0xfe0f;
-/** Characters that show nothing or turn the reading direction: an invisible word is a lie on paper. */
+/** Characters that are invisible or turn the reading direction: an invisible word falsifies a printed page. */
 const UNSEEN =
   /^(?:[\p{Cc}\p{Cf}\p{Co}\p{Cs}\p{Cn}]|\u034f|\u115f|\u1160|\u17b4|\u17b5|\u2028|\u2029|\u3164|\uffa0)$/u;
 const SPACES = /^\p{Zs}$/u;
@@ -40,13 +40,16 @@ const SPACES = /^\p{Zs}$/u;
 const named = (point: number) => `U+${point.toString(16).toUpperCase().padStart(4, '0')}`;
 
 export interface GlyphCleaner {
-  /** The text with everything visible that the fonts lack or that would not show. */
+  /** The text, with visible replacements for characters that the fonts lack or that would not show. */
   clean(text: string): string;
-  /** What was replaced, by code point, in order. */
+  /** Replaced code points, in order. */
   replaced(): { point: string; count: number; shownAs: string }[];
 }
 
-/** Makes text fit to be typeset; keeps line feeds. Private use, unassigned and surrogate code points are shown as their number. */
+/**
+ * Makes text fit for typesetting; keeps line feeds. Private use, unassigned and surrogate code points are shown as
+ * their number.
+ */
 export function glyphCleaner(points: ReadonlySet<number>): GlyphCleaner {
   const counts = new Map<number, { count: number; shownAs: string }>();
   const replace = (point: number, shownAs: string) => {
@@ -77,7 +80,7 @@ export function glyphCleaner(points: ReadonlySet<number>): GlyphCleaner {
   };
 }
 
-/** Cleans every string below a value of plain data. */
+/** Cleans every string in a value of plain data. */
 export function cleanDeep<T>(value: T, cleaner: GlyphCleaner): T;
 export function cleanDeep(value: unknown, cleaner: GlyphCleaner): unknown {
   if (typeof value === 'string') return cleaner.clean(value);

@@ -10,41 +10,41 @@ import type { PictureQuality, ReadOriginal } from './pictures.js';
 import type { CarrierTemplates } from './templates.js';
 import type { Attachment } from './typeset.js';
 
-/** Everything one dossier is made of. */
+/** The input of one dossier. */
 export interface ComposeInput {
   state: RecordState;
   assessment: Assessment;
-  /** The logs that `assessment.temperatures` speaks of, for the charts. */
+  /** The logs of `assessment.temperatures`, for the charts. */
   logs: readonly UnitLog[];
   /** Logs that cover the same time, and where downloads of one instrument disagree. */
   overlaps?: Omit<JoinedLogs, 'joined'>;
   exhibits: readonly Exhibit[];
-  /** Put inside the PDF as they are: manifest, ledger, tables, originals. */
+  /** Attached to the PDF unchanged: manifest, ledger, tables, originals. */
   attachments: readonly Attachment[];
-  /** Path or bytes of an original; may throw, then its plate says so. */
+  /** Path or bytes of an original; may throw, then its image says so. */
   readOriginal: ReadOriginal;
   builtAt: Instant;
   fingerprint: { delivery: string; size: number; root: string };
   signer: { name: string; certificateSha256: string };
   tool: { name: string; version: string };
-  /** What the plates show; prepared here when left out. */
+  /** Exhibit images; prepared here by default. */
   plates?: PreparedImages;
-  /** The shipped templates when left out. */
+  /** The shipped templates by default. */
   templates?: CarrierTemplates;
   /** The words of the page's language, when they were read before. */
   words?: LanguageWords;
-  /** How pictures and originals were chosen; said with the custody. */
+  /** How pictures and originals were chosen; printed with the custody. */
   sizing?: {
     mostBytes: number;
     picture: PictureQuality;
     originalsInside: number;
     originalsNotInside: number;
   };
-  /** Of a copy for outsiders. */
+  /** Present for a redacted copy. */
   copy?: RedactionSummary;
 }
 
-/** For whom a copy is, and what it leaves out. */
+/** The reader of a redacted copy, and what it leaves out. */
 export interface RedactionSummary {
   name: string;
   title: string;
@@ -52,7 +52,7 @@ export interface RedactionSummary {
   sectionsLeftOut: readonly string[];
   evidenceLeftOut: number;
   entriesLeftOut: number;
-  /** Findings and requirements of the whole record that rest on what is left out. */
+  /** Findings and requirements of the whole record that rest on redacted evidence. */
   findingsLeftOut: number;
   requirementsLeftOut: number;
 }

@@ -7,20 +7,20 @@ import { readRemarks, type TranslateRemark, untranslated } from '../core/words/r
 import { type LoadedTemplates, loadOver, loadTemplates } from './load-words.js';
 import { type CarrierTemplates, SHIPPED } from './templates.js';
 
-/** What is said in one language, the carrier's own words over the shipped ones. */
+/** The words of one language, the carrier's own over the shipped ones. */
 export interface LanguageWords {
   templates: ReadonlyMap<string, string>;
-  /** Where each template lies, for error messages. */
+  /** Path of each template, for error messages. */
   files: ReadonlyMap<string, string>;
   folder: string;
   labels: Labels;
   remarks: TranslateRemark;
 }
 
-/** Words as shipped, by language: they stay as they are, and reading them takes longer than writing a letter. */
+/** Shipped words by language: they never change, and reading them takes longer than writing a letter. */
 const shipped = new Map<Language, LanguageWords>();
 
-/** Throws DossierError `bad-template` when there are no words in the language, or when they can't be read. */
+/** Throws DossierError `bad-template` when the language has no words, or they can't be read. */
 export async function loadLanguageWords(language: Language, own: CarrierTemplates): Promise<LanguageWords> {
   const folder = join(SHIPPED, 'words', language);
   if (own.own !== undefined && [...own.changed].some((name) => name.startsWith(`words/${language}/`))) {

@@ -3,11 +3,11 @@ import sharp from 'sharp';
 import { DossierError } from '../core/model/error.js';
 import { type CarrierTemplates, letterheadOf } from './templates.js';
 
-/** Pixels: 16 mm high at 600 per inch, and as wide as the page. */
+/** Largest size in pixels: 16 mm high at 600 per inch, and as wide as the page. */
 const WIDE = 2400;
 const HIGH = 400;
 
-/** A drawing as it is; a picture as PNG, upright and without its embedded data. Throws `bad-template`. */
+/** An SVG as it is; a picture as PNG, upright and without its embedded data. Throws `bad-template`. */
 export async function readLetterhead(
   templates: CarrierTemplates,
 ): Promise<{ asset: string; bytes: Uint8Array } | undefined> {
@@ -15,7 +15,7 @@ export async function readLetterhead(
   if (file === undefined) return undefined;
   try {
     const bytes = await readFile(file);
-    // A drawing is checked by drawing it: what can't be drawn would stop the typesetter.
+    // An SVG is checked by rendering it: one that can't be rendered would stop the typesetter.
     const drawn = sharp(bytes, { failOn: 'warning' });
     if (file.endsWith('.svg')) {
       await drawn.metadata();

@@ -9,18 +9,18 @@ import { prepared } from '../platform/node/prepared.js';
 export interface LoadedTemplates {
   templates: Map<string, string>;
   labels: YamlFile;
-  /** Where each template lies, for error messages. */
+  /** Path of each template, for error messages. */
   files: Map<string, string>;
-  /** A carrier's own labels, which may be a few of them. */
+  /** The carrier's own labels, which may be only some. */
   ownLabels?: YamlFile;
-  /** How sentences of the record are said; a language in which the record is written needs none. */
+  /** Translations of recorded sentences; absent for the language of the record. */
   remarks?: YamlFile;
 }
 
 const LABELS = 'labels.yaml';
 const REMARKS = 'remarks.yaml';
 
-/** The shipped texts of a language with a carrier's own over them, file by file. */
+/** The shipped texts of a language, overridden file by file by the carrier's own. */
 export function loadOver(shipped: string, own: string): LoadedTemplates {
   const base = loadTemplates(shipped);
   const over = reading(own, () => sentencesIn(own));
@@ -44,13 +44,16 @@ export function loadTemplates(folder: string): LoadedTemplates {
   }));
 }
 
-/** A YAML file, and what it says where the build has read it. Throws as the system does when it can't be read. */
+/**
+ * A YAML file, with its parsed value where the build has stored it. Throws as the system does when it can't be
+ * read.
+ */
 export function yamlFile(file: string): YamlFile {
   const text = readFileSync(file, 'utf8');
   return { text, file, ...omitUndefined({ value: prepared('yaml', text) }) };
 }
 
-/** At once: for so many small files, going through the thread pool takes ten times as long. */
+/** Synchronous: for many small files the thread pool takes ten times as long. */
 function sentencesIn(folder: string): Pick<LoadedTemplates, 'templates' | 'files'> {
   const files = new Map<string, string>();
   for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' }).sort())

@@ -2,7 +2,7 @@ import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Assessment } from '../core/model/results.js';
 import type { RuleSetWords } from '../core/model/rule-words.js';
 
-/** The same results with the rules in other words, as far as there are any. What was judged stays as it is. */
+/** An assessment with the texts of its rules replaced, where there are replacements. Results stay the same. */
 export function withRuleWords(assessment: Assessment, words: RuleSetWords): Assessment {
   const { gaps, ruleSet } = assessment;
   const { origin } = ruleSet;

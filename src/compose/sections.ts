@@ -1,4 +1,4 @@
-/** Sections that a copy can do without. Findings, what is missing, exhibits and the proof are in every copy. */
+/** Sections that a redacted copy may omit. Findings, missing evidence, exhibits and the proof are in every copy. */
 export const OPTIONAL_SECTIONS = [
   'glance',
   'set-points',
@@ -11,7 +11,7 @@ export const OPTIONAL_SECTIONS = [
   'claim',
 ] as const;
 
-/** Every section, in the order of the pages as shipped. */
+/** Every section, in the shipped order. */
 export const SECTIONS: readonly string[] = [
   ...OPTIONAL_SECTIONS,
   'findings',

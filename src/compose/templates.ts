@@ -11,15 +11,15 @@ export { SHIPPED } from './shipped.js';
 export interface CarrierTemplates {
   /** Folder of the carrier's own files. */
   own?: string;
-  /** The carrier's own file of that path, or the shipped one. */
+  /** The carrier's own file at that path, or the shipped one. */
   fileOf(path: string): string;
-  /** Paths below the folder that the carrier has files of its own for, with forward slashes. */
+  /** Paths of the carrier's own files, with forward slashes. */
   changed: ReadonlySet<string>;
 }
 
 /**
- * Looks through a folder of templates, which holds only what is changed: the rest is as shipped.
- * Throws DossierError `bad-template` when it can't be read or holds nothing that is a template.
+ * Lists a folder of templates, which holds only changed files: the rest is as shipped. Throws DossierError
+ * `bad-template` when it can't be read or holds no template.
  */
 export async function carrierTemplates(own?: string): Promise<CarrierTemplates> {
   if (own === undefined) return { fileOf: (path) => join(SHIPPED, path), changed: new Set() };
@@ -70,8 +70,8 @@ export function letterheadOf({ own, changed }: CarrierTemplates): string | undef
 }
 
 /**
- * Sections in the order of sections.yaml, a list of their names; those it does not name follow as shipped.
- * Throws DossierError `bad-template` with the row of a name that there is not.
+ * Sections in the order of sections.yaml, a list of names; sections it does not name follow in the shipped order.
+ * Throws DossierError `bad-template` with the row of an unknown name.
  */
 export async function sectionOrder(
   templates: CarrierTemplates,

@@ -17,11 +17,11 @@ export interface Attachment {
   relationship: Relationship;
 }
 
-/** What is set, as data; a dossier unless said otherwise. */
+/** A typesetting job, as data; for a dossier by default. */
 export interface TypesetJob<D extends object = DossierDocument> {
   /** Folder with main.typ and what it imports. */
   pages: string;
-  /** Folder whose files take the place of those of the same name. */
+  /** Folder whose files replace those of the same name. */
   own?: string;
   document: D;
   /** Pictures and charts by name. */
@@ -36,9 +36,9 @@ export interface TypesetJob<D extends object = DossierDocument> {
 const NAME = /^[A-Za-z0-9][A-Za-z0-9._-]{0,120}$/;
 
 /**
- * Sets the document in a process of its own.
- * @param typesetter the process, when it was started before; it ends with the document
- * Throws DossierError `typesetting` when it fails, warns, crashes or takes too long.
+ * Typesets a document in a process of its own.
+ * @param typesetter a process started before; it ends with the document Throws DossierError `typesetting` when it
+ * fails, warns, crashes or takes too long.
  */
 export async function typeset<D extends object>(
   job: TypesetJob<D>,
@@ -87,7 +87,10 @@ async function typesetBy<D extends object>(typesetter: Typesetter, job: TypesetJ
   return answer;
 }
 
-/** An empty attachment aborts the typesetter's process, and a name that stands twice its compilation: both are said before. */
+/**
+ * An empty attachment aborts the typesetter's process, and a repeated name its compilation: both are reported
+ * first.
+ */
 function checkAttachments(attachments: readonly Attachment[]): void {
   const seen = new Set<string>();
   for (const { name, bytes } of attachments) {

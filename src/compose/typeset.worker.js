@@ -1,4 +1,4 @@
-// Sets one document. Sources are constant files; everything else comes in as data.
+// Typesets one document. Sources are constant files; everything else comes in as data.
 import { Buffer } from 'node:buffer';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -77,7 +77,7 @@ function typeset(request) {
   for (const [name, bytes] of request.assets) shadow(join('assets', name), bytes);
   for (const [name, bytes] of request.attachments) shadow(join('attachments', name), bytes);
   const compiled = compiler.compile({ mainFilePath: join(request.pages, 'main.typ') });
-  // A warning, such as a font that is not there, means that the pages are not what they should be.
+  // A warning, such as a missing font, means that the pages are not as intended.
   const trouble =
     messages(compiler, compiled.takeError(), changed) ?? messages(compiler, compiled.takeWarnings(), changed);
   if (trouble !== undefined) {

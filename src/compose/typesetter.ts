@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { WorkerError } from '../platform/node/worker/worker-error.js';
 import { Workers } from '../platform/node/worker/workers.js';
 
-/** Where the pages have a frame for the signature: page from 1, points from its lower left corner. */
+/** The frame for the signature: page from 1, points from its lower left corner. */
 const signaturePlace = z.object({
   page: z.int().positive(),
   rectangle: z.tuple([z.number(), z.number(), z.number(), z.number()]).readonly(),
@@ -12,7 +12,7 @@ export type SignaturePlace = z.infer<typeof signaturePlace>;
 const typeset = z.object({
   pdf: z.custom<Uint8Array>((value) => value instanceof Uint8Array),
   pages: z.int().positive(),
-  /** Left out when the page templates draw no frame. */
+  /** Absent when the page templates draw no frame. */
   signature: signaturePlace.exactOptional(),
 });
 export type Typeset = z.infer<typeof typeset>;
@@ -27,8 +27,9 @@ const answer = z.union([
 export type TypesetterReply = z.infer<typeof answer>;
 
 /**
- * A process that sets one document: a fresh one for each, since a second document in one process can carry text of the
- * first, and nothing it does can take the caller down. Started early, it loads while its document is being made.
+ * A process that typesets one document: a new one for each, since a second document in one process can carry text
+ * of the first, and a crash must not take the caller down. Started early, it loads while its document is being
+ * made.
  */
 export class Typesetter {
   readonly #workers = new Workers<object, TypesetterReply>({
@@ -43,7 +44,7 @@ export class Typesetter {
     this.#workers.prepare();
   }
 
-  /** Hands it the document; whatever happens is the answer. */
+  /** Sends it the document; errors are part of the reply. */
   async ask(request: object, seconds: number | undefined): Promise<TypesetterReply> {
     try {
       return await this.#workers.ask(request, { seconds });
@@ -54,7 +55,7 @@ export class Typesetter {
     }
   }
 
-  /** Ends it, whatever it is doing. */
+  /** Ends the process. */
   stop(): void {
     this.#workers.close();
   }

@@ -1,6 +1,9 @@
 import type { EventName, Position, ReadingFrom } from '../../core/model/evidence.js';
 
-/** What one box of the form asks. Answers to choices are the numbers printed beside it, so that every language types the same. */
+/**
+ * The question of one box. Answers to choices are the numbers printed beside it, so that every language types the
+ * same.
+ */
 export type BoxQuestion =
   | { is: 'name' }
   | { is: 'statement' }
@@ -20,7 +23,7 @@ export type BoxQuestion =
   | { is: 'unit-check'; count: number; part: 'at' | 'box-air' | 'set-point' | 'fuel' | 'alarm' };
 
 export interface ChecklistBox {
-  /** Printed in the box; the same when it is typed in. */
+  /** Printed in the box, and typed with its answer. */
   number: number;
   question: BoxQuestion;
 }
@@ -34,7 +37,7 @@ export type ChecklistRow =
     }
   /** One small box per row of pallets, nose first. */
   | { is: 'strip'; boxes: ChecklistBox[] }
-  /** Things to photograph, to tick off; nothing is typed in from them. */
+  /** Photographs to take, to tick off; nothing is typed in from them. */
   | { is: 'ticks'; photos: string[] }
   | { is: 'lines'; box: ChecklistBox; lines: number };
 export type UnitCheckPart = Extract<BoxQuestion, { is: 'unit-check' }>['part'];
@@ -65,7 +68,7 @@ function inRow(row: ChecklistRow): ChecklistBox[] {
   }
 }
 
-/** What the number of an answer means, for boxes that offer a choice; the first is 1. */
+/** The meaning of a choice by its number; the first is 1. */
 export const CHOICES = {
   run: ['continuous', 'start-stop'],
   row: ['straight', 'turned', 'pinwheel', 'single'],

@@ -17,13 +17,13 @@ export interface ComposeChecklistInput {
   language: Language;
   paper: Paper;
   madeAt: Instant;
-  /** Own templates instead of the shipped ones. */
+  /** Folder of templates instead of the shipped ones. */
   templates?: string;
 }
 
 /**
- * Sets the form to print for one delivery. The same input gives the same bytes.
- * Throws DossierError `bad-template` or `typesetting`.
+ * Typesets the form for one delivery. The same input gives the same bytes. Throws DossierError `bad-template` or
+ * `typesetting`.
  */
 export async function composeChecklist(
   input: ComposeChecklistInput,

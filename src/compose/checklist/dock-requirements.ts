@@ -5,23 +5,26 @@ import type { Need, Rule, RuleSet, SimpleNeed } from '../../core/model/rule-set.
 
 export type StopSide = 'load' | 'unload';
 
-/** What the rules of a set ask for that a person on the dock can write down or photograph. */
+/** Evidence required by a rule set that a person on the dock can write down or photograph. */
 export interface DockRequirements {
-  /** Readings by kind, at loading, on the way or at unloading. */
+  /** Readings by kind, at loading, in transit or at unloading. */
   reads(
     kind: 'pulp' | 'set-point' | 'round' | 'seal' | 'bracing' | 'contact' | 'statement',
     side: StopSide | 'transit',
   ): boolean;
-  /** Whether the rules want the receiver's own pulps. */
+  /** Whether the rules require the receiver's own pulps. */
   receiverPulps: boolean;
   positions: Position[];
   events: ReadonlySet<string>;
   photos(side: StopSide): SubjectName[];
-  /** Hours between looks on the way, if the rules say so. */
+  /** Hours between unit checks, if the rules state them. */
   everyHours?: number;
 }
 
-/** Reads a rule set for what belongs on the form of one delivery. Rules for what has not happened (a rejection, a claim) are left out. */
+/**
+ * Reads the requirements for the form of one delivery from a rule set. Rules for events that have not happened (a
+ * rejection, a claim) are left out.
+ */
 export function dockRequirements(ruleSet: RuleSet, delivery: Delivery): DockRequirements {
   const found = ruleSet.rules
     .filter((rule) => rule.stage !== 'rejection' && rule.stage !== 'claim')
@@ -67,7 +70,7 @@ function meant(rule: Rule, { lines, equipment }: Delivery): boolean {
   );
 }
 
-/** The needs at the leaves; what a rule excludes is nothing to write down. */
+/** The needs at the leaves; excluded evidence is not on the form. */
 function simple(need: Need): SimpleNeed[] {
   if ('all' in need) return need.all.flatMap(simple);
   if ('any' in need) return need.any.flatMap(simple);
@@ -75,7 +78,7 @@ function simple(need: Need): SimpleNeed[] {
   return [need];
 }
 
-/** Where a need is met: its own word, else its rule's stage. */
+/** Where a need is met: at its own side, else at its rule's stage. */
 function sideOf(rule: Rule, need: SimpleNeed): StopSide | 'transit' {
   const at = 'at' in need ? need.at : undefined;
   if (at === 'loading-stop') return 'load';

@@ -21,7 +21,7 @@ type DrawnRow =
   | { is: 'ticks'; title: string; items: string[] }
   | { is: 'lines'; box: DrawnBox; lines: number };
 
-/** The one JSON document that the form's pages are set from. */
+/** The JSON document of the form's pages. */
 export interface ChecklistDocument extends DocumentHead {
   delivery: string;
   facts: { label: string; value: string }[];
@@ -41,7 +41,7 @@ export interface ChecklistLayout {
   labels: Labels;
 }
 
-/** The form's boxes with their words, ready to be set. */
+/** The form's boxes with their words, ready to be typeset. */
 export function checklistDocument(parts: readonly ChecklistPart[], look: ChecklistLayout): ChecklistDocument {
   const { delivery, language, paper, labels } = look;
   const { trailer, tractor, unit } = delivery.equipment;
@@ -82,7 +82,7 @@ export function checklistDocument(parts: readonly ChecklistPart[], look: Checkli
   };
 }
 
-/** The place stands over the first part of a stop, and over the others only where there are several such stops. */
+/** The place is in the heading of a stop's first part, and in the others only where there are several such stops. */
 function partTitle(part: ChecklistPart, { delivery, labels }: ChecklistLayout): string {
   const stop = delivery.stops.find(({ id }) => id === part.stop);
   const title = labels(`part.${part.is}`);
@@ -92,7 +92,7 @@ function partTitle(part: ChecklistPart, { delivery, labels }: ChecklistLayout): 
   return first || alike.length > 1 ? `${title} · ${stop.place}` : title;
 }
 
-/** Words under a part's heading: whose clock the times are by, and what matters while filling it in. */
+/** Words under a part's heading: the clock of the times, and what matters while filling it in. */
 function partNote(part: ChecklistPart, { delivery, labels }: ChecklistLayout): string {
   const stops = delivery.stops;
   const stop = stops.find(({ id }) => id === part.stop);
@@ -162,7 +162,7 @@ function lineName(id: string, { lines }: Delivery): string {
   return line === undefined ? id : (line.name ?? commonName(line.goods));
 }
 
-/** `36 °F ± 2`, as the delivery file has it from the bill; empty when it states none. */
+/** `36 °F ± 2`, the bill's instruction in the delivery file; empty without one. */
 function askedFor(id: string, { delivery, labels }: ChecklistLayout): string {
   const asked = delivery.lines.find((one) => one.id === id)?.instruction;
   if (asked === undefined) return labels('checklist.no-temperature');

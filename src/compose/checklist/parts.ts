@@ -23,12 +23,12 @@ const AT_UNLOADING: readonly EventName[] = [
 ];
 const UNIT_CHECK: readonly UnitCheckPart[] = ['at', 'box-air', 'set-point', 'fuel', 'alarm'];
 const UNIT_CHECKS = 5;
-/** Turned pallets of 40 × 48 in fill a 53 ft floor with 15 rows. Common practice, no source. */
+/** Rows of turned 40 × 48 in pallets that fill a 53 ft floor. Common practice, no source. */
 const ROWS = 15;
 const FEWEST_ROWS = 6;
 const TURNED_ROW_METRES = 40 * 0.0254;
 
-/** Hands out the numbers of the boxes, from 1, in the order in which they are printed. */
+/** Numbers the boxes from 1, in the order in which they are printed. */
 type Numbered = (question: BoxQuestion) => ChecklistBox;
 
 /**
@@ -124,7 +124,7 @@ function loading(
   return parts;
 }
 
-/** As many rows as the trailer can hold of the shortest kind. */
+/** As many rows as the trailer holds of the shortest kind. */
 function rowsOf({ equipment: { trailer } }: Delivery): number {
   const length = trailer.insideLength ?? trailer.length;
   if (length === undefined) return ROWS;
@@ -145,7 +145,7 @@ function ticks(requirements: DockRequirements, side: 'load' | 'unload'): Checkli
 
 type PulpReader = 'driver' | 'receiver';
 
-/** A row for each line; the receiver's own readings stand to the right of the driver's. */
+/** A row for each line; the receiver's own readings are to the right of the driver's. */
 function pulps(
   stop: string,
   here: readonly Line[],
@@ -170,7 +170,7 @@ function pulps(
   };
 }
 
-/** The letter that stands for a line on the form, in the order of the bill. */
+/** The letter of a line on the form, in the order of the bill. */
 export function lineLetter(line: string, lines: readonly Line[]): string {
   return String.fromCharCode(65 + (lines.findIndex(({ id }) => id === line) % 26));
 }

@@ -1,7 +1,7 @@
 import type { Labels } from '../../core/words/labels.js';
 import { type BoxQuestion, CHOICES } from './box.js';
 
-/** What stands over a box, or what is asked for on a terminal. */
+/** The label of a box, on the form and as a prompt. */
 export function boxLabel(question: BoxQuestion, labels: Labels): string {
   switch (question.is) {
     case 'event':
@@ -27,7 +27,7 @@ export function boxLabel(question: BoxQuestion, labels: Labels): string {
   }
 }
 
-/** `1 continuous · 2 start-stop`: the choices of a box with the numbers to write; undefined when it has none. */
+/** `1 continuous · 2 start-stop`: the choices of a box with their numbers; undefined when it has none. */
 export function choicesOf(question: BoxQuestion, labels: Labels): string | undefined {
   const offered =
     question.is === 'notice'

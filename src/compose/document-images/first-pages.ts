@@ -3,22 +3,22 @@ import type { Sha256 } from '../../core/model/evidence.js';
 import type { PictureFile, PreparedPicture, ReadOriginal } from '../pictures.js';
 import { PageRenderer } from './painter.js';
 
-/** What can be shown of a paper. */
+/** What can be shown of a document. */
 export type DocumentImage =
-  /** Its first pages, as pictures, out of `of`. */
+  /** Its first pages as pictures, of `of` pages. */
   | { is: 'pages'; pages: PreparedPicture[]; of: number }
-  /** A text file's beginning; `cut` when there is more. */
+  /** The beginning of a text file; `cut` when the file continues. */
   | { is: 'text'; text: string; cut: boolean }
   | { is: 'unreadable'; why: string };
 
 export interface DocumentImageOptions {
-  /** Pages of each PDF; 2 if not given. */
+  /** Pages of each PDF; 2 by default. */
   pages?: number;
   /** Longer side in pixels: 200 per inch at 8 inches. */
   longest?: number;
   /** Seconds for one document. */
   seconds?: number;
-  /** Once aborted, no other document is begun. */
+  /** Once aborted, no other document is started. */
   signal?: AbortSignal;
 }
 
@@ -27,8 +27,8 @@ const MOST_LINES = 60;
 const MOST_CHARACTERS = 6_000;
 
 /**
- * The first pages of papers, for their plates: PDFs drawn by a process of its own, text as plain text. Other types
- * are not in the result. A paper that can't be drawn never stops the others.
+ * The first pages of documents: PDFs rendered by a process of its own, text as plain text. Other types are not in
+ * the result. A document that can't be rendered never stops the others.
  */
 export async function firstPages(
   files: readonly PictureFile[],
@@ -84,7 +84,7 @@ async function imageOf(
 function textImage(bytes: Uint8Array): DocumentImage {
   const head = bytes.subarray(0, 8 * MOST_CHARACTERS);
   const text = new TextDecoder(encodingOf(head)).decode(head).replaceAll(/\r\n?/g, '\n');
-  // Control and bidirectional characters make text read otherwise than it is (CVE-2021-42574).
+  // Control and bidirectional characters make text read differently than it is (CVE-2021-42574).
   const plain = text.replaceAll(/(?![\t\n])[\p{Cc}\p{Cf}]/gu, '\uFFFD');
   const lines = plain.split('\n');
   const shown = lines.slice(0, MOST_LINES).join('\n').slice(0, MOST_CHARACTERS).trimEnd();

@@ -1,5 +1,5 @@
-// Draws the first pages of one PDF after another, so that neither a hostile file's time nor its memory nor a crash in
-// native code reaches the caller. Nothing in a PDF is run, followed or fetched.
+// Renders the first pages of one PDF after another, so that a hostile file's time, memory or crash in native code
+// stays out of the caller. Nothing in a PDF is run, followed or fetched.
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { answering } from '../../platform/node/worker/answering.js';
@@ -8,8 +8,8 @@ import { answering } from '../../platform/node/worker/answering.js';
 /** @typedef {{ bytes: Uint8Array, width: number, height: number }} Drawn */
 /** @typedef {{ is: 'drawn', pages: Drawn[], of: number } | { is: 'missing' }} Answer */
 
-// PDF.js keeps the points of lines in half the bits where the engine can (Node 24), and draws them a little elsewhere: the
-// same record would look otherwise on another machine.
+// PDF.js halves the precision of points where the engine can (Node 24), and renders lines slightly elsewhere: the
+// same record would look different on another machine.
 Reflect.deleteProperty(globalThis, 'Float16Array');
 
 /** Samples of one picture inside a page; larger ones are left blank (CWE-409). */

@@ -14,7 +14,7 @@ const answer = z.discriminatedUnion('is', [
 ]);
 export type DrawingResult = z.infer<typeof answer> | { is: 'failed'; why: string };
 
-/** Draws the pages of one PDF after another in a process; a new one is started when it dies or hangs. */
+/** Renders the pages of one PDF after another in a process; a new one is started when it dies or hangs. */
 export class PageRenderer {
   readonly #workers: Workers<{ bytes: Uint8Array; pages: number; longest: number }, z.infer<typeof answer>>;
 
@@ -23,14 +23,14 @@ export class PageRenderer {
       script: new URL('./pages.worker.js', import.meta.url),
       runs: 'process',
       seconds,
-      // Its pictures are bounded by their size.
+      // The count of pictures is bounded by their size.
       megabytes: 512,
       answer,
       reused: true,
     });
   }
 
-  /** Draws the first pages. Never throws for a bad file: what went wrong is the answer. */
+  /** Renders the first pages. Never throws for a bad file: the reason is in the result. */
   async paint(bytes: Uint8Array, pages: number, longest: number): Promise<DrawingResult> {
     try {
       return await this.#workers.ask({ bytes, pages, longest });

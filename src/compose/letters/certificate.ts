@@ -10,7 +10,7 @@ import { letterView } from './view.js';
 
 export interface CertificateInput extends CorrespondenceInput {
   tool: { name: string; version: string };
-  /** Leaf hash of the ledger entry that brought evidence in, for what is not a file (RFC 9162 §2.1). */
+  /** Leaf hash of the ledger entry that added the evidence, for evidence that is not a file (RFC 9162 §2.1). */
   entryHash: (seq: number) => Sha256 | undefined;
 }
 

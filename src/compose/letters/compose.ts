@@ -9,18 +9,18 @@ import type { CorrespondenceInput, LetterInput } from './input.js';
 import { letterText } from './text.js';
 import { letterView } from './view.js';
 
-/** A letter before it is set on pages. */
+/** A letter before it is typeset. */
 export interface Letter {
   document: LetterDocument;
   /** For an e-mail. */
   text: string;
-  /** Places that a person has to fill in, as they stand in it. */
+  /** Places to fill in, in their order. */
   blanks: string[];
 }
 
 /**
- * Writes one letter: says only what the record holds, and leaves a place to fill in for what it does not.
- * Throws DossierError `bad-template`.
+ * Writes one letter: states only what the record holds, and leaves a place to fill in for anything else. Throws
+ * DossierError `bad-template`.
  */
 export async function writeLetter(input: LetterInput): Promise<Letter> {
   const view = await letterView(input);
@@ -29,7 +29,7 @@ export async function writeLetter(input: LetterInput): Promise<Letter> {
 }
 
 /**
- * Sets a letter or certificate on pages under the carrier's letterhead, as PDF/A-3a without a signature: a person signs.
+ * Typesets a letter or certificate under the carrier's letterhead, as PDF/A-3a without a signature: a person signs.
  * The same input gives the same bytes. Throws DossierError `bad-template` or `typesetting`.
  */
 export async function typesetLetter(

@@ -15,29 +15,29 @@ export interface Annex {
   rows: string[][];
 }
 
-/** The one JSON document that the pages of a letter are set from, and its plain text is written from. */
+/** The JSON document of a letter, from which its pages and its plain text are made. */
 export interface LetterDocument extends DocumentHead {
   page: string;
   pageOf: string;
-  /** Stands before the number of an exhibit. */
+  /** Precedes an exhibit number. */
   exhibit: string;
   letterhead?: { asset: string; alt: string };
   sender: string[];
   to?: { label: string; lines: Inline[][] };
   date?: string;
   subject: string;
-  /** What it is about: numbers and names. */
+  /** Reference numbers and names. */
   about: Fact[];
   body: Block[];
   /** Room for a person to sign. */
   sign?: { closing: string; for: string; lines: string[] };
   enclosed?: { title: string; items: Inline[][] };
-  /** What the numbers of exhibits mean; none when the body has none. */
+  /** Explains the exhibit numbers; empty when the body has none. */
   exhibitsNote?: Inline[];
   annex?: Annex;
 }
 
-/** What letters and certificates have in common. */
+/** Parts common to letters and certificates. */
 export function commonParts({
   input,
   labels,
@@ -57,7 +57,7 @@ export function commonParts({
   };
 }
 
-/** One letter, with everything that is said in it. */
+/** The document of one letter. */
 export function letterDocument(view: LetterView<LetterInput>): LetterDocument {
   const { input, labels, words } = view;
   const { kind, state } = input;
@@ -128,7 +128,7 @@ function enclosedPart({ input, labels, format }: LetterView): Pick<LetterDocumen
   };
 }
 
-/** Which dossier the numbers belong to: its record's fingerprint tells, whatever file it comes in. */
+/** The dossier that the exhibit numbers belong to, identified by its record's fingerprint, whatever the file. */
 function exhibitsNote({ input, labels, format }: LetterView): Inline[] {
   const { fingerprint, enclosed } = input;
   const is = enclosed.some(({ what }) => what === 'dossier') ? 'enclosed' : 'kept';

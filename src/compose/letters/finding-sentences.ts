@@ -3,7 +3,7 @@ import type { CorrespondenceInput } from './input.js';
 import { plainLine } from './text.js';
 import { letterView } from './view.js';
 
-/** Findings as plain sentences with the numbers of their exhibits, to be told beside a letter. */
+/** Findings as plain sentences with their exhibit numbers, for the notes beside a letter. */
 export async function findingSentences(
   input: CorrespondenceInput,
   findings: readonly Finding[],

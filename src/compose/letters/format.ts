@@ -5,7 +5,7 @@ import type { Money } from '../../core/model/money.js';
 
 const LOCALES: Readonly<Record<Language, string>> = { en: 'en-US', es: 'es-US' };
 
-/** `USD 12,480.50`: the code, since $ alone is the sign of many currencies; the digits as they were written. */
+/** `USD 12,480.50`: the code, since many currencies use the sign $; the digits as written. */
 export function formatMoney({ amount, currency }: Money, language: Language): string {
   const written = amount.split('.')[1];
   const decimals = written === undefined ? 0 : Math.max(2, written.length);
@@ -16,7 +16,7 @@ export function formatMoney({ amount, currency }: Money, language: Language): st
   return `${currency}\u00a0${digits}`;
 }
 
-/** `August 3, 2026`: a day of the calendar, the same in every zone. */
+/** `August 3, 2026`: a calendar day, the same in every zone. */
 export function formatDay({ date }: Day, language: Language): string {
   return DateTime.fromISO(date, { zone: 'utc', locale: LOCALES[language] }).toLocaleString(
     DateTime.DATE_FULL,

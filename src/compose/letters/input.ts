@@ -9,13 +9,13 @@ import type { Instant } from '../../core/model/time.js';
 import type { CarrierTemplates } from '../templates.js';
 import type { TemplatedLetterKind } from './kinds.js';
 
-/** What is said of the claim that a letter answers: entries that still count, and what was computed of them. */
+/** The claim that a letter answers: current entries, and their results. */
 export interface LetterClaim {
   entries: readonly ClaimEntry[];
   result?: ClaimResult;
 }
 
-/** A file that goes with a letter. */
+/** A file enclosed with a letter. */
 export interface EnclosedFile {
   name: string;
   what: 'dossier' | 'bag';
@@ -23,12 +23,12 @@ export interface EnclosedFile {
   sha256: Sha256;
 }
 
-/** Everything letters and certificates are made of. */
+/** The input of letters and certificates. */
 export interface CorrespondenceInput {
-  /** What the reader's copy may show, and what was computed of it that holds for the whole record too. */
+  /** The record as the reader's copy shows it, and results that hold for the whole record too. */
   state: RecordState;
   assessment: Assessment;
-  /** With the numbers that they have in the dossier. */
+  /** With their numbers in the dossier. */
   exhibits: readonly Exhibit[];
   fingerprint: { delivery: string; size: number; root: string };
   language: Language;
@@ -38,20 +38,20 @@ export interface CorrespondenceInput {
   templates: CarrierTemplates;
 }
 
-/** Everything one letter is made of. */
+/** The input of one letter. */
 export interface LetterInput extends CorrespondenceInput {
   kind: TemplatedLetterKind;
   claim?: LetterClaim;
-  /** The day that stands on it. */
+  /** The date of the letter. */
   day: Day;
   to?: { name: string; address?: string };
-  /** Of an offer, or the part that is declined; an entry of the claim says it when left out. */
+  /** Amount of an offer, or the declined part; by default from an entry of the claim. */
   amount?: Money;
-  /** What a person gives as reasons, or asks for. */
+  /** Reasons or requests that a person gives. */
   reasons: readonly string[];
   /** Whether an offer is firm, and whether it disallows the rest of the claim. */
   firm: boolean;
   disallowsRest: boolean;
-  /** Whether a notice to the shipper speaks of how the load was placed. */
+  /** Whether a notice to the shipper mentions how the load was placed. */
   loading: boolean;
 }

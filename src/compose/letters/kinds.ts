@@ -1,16 +1,16 @@
 import type { LetterKind } from '../../core/model/claim.js';
 import type { PartyRole } from '../../core/model/delivery.js';
 
-/** Letters that there is a template for. */
+/** Kinds of letters with a template. */
 export type TemplatedLetterKind = Exclude<LetterKind, 'other'>;
 
-/** What is particular to one kind of letter. */
+/** The profile of one kind of letter. */
 export interface LetterProfile {
-  /** Whom it goes to when nobody else is named; `nobody`: it must be filled in. */
+  /** Default recipient; `nobody`: to be filled in. */
   to: 'claimant' | Extract<PartyRole, 'shipper' | 'insurer'> | 'nobody';
-  /** The copy of the dossier, by its name in copies.yaml, that its reader gets and that its facts are taken from. */
+  /** The redacted copy, by its name in copies.yaml, that its reader gets and its facts are taken from. */
   copy: 'receiver' | 'insurer';
-  /** Whether the dossier goes with it when nothing is said. */
+  /** Whether the dossier is enclosed by default. */
   enclosed: boolean;
   /** Who signs: an officer of the carrier, or nobody because the words are copied by hand onto the bill. */
   signed: boolean;

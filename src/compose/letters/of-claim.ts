@@ -15,7 +15,7 @@ export function currentEntries<K extends LetterClaim['entries'][number]['is']>(
   );
 }
 
-/** What letters say of the claim they answer; all absent when there is none. */
+/** Facts of the claim for letters; absent without a claim. */
 export function claimFacts(view: LetterView<LetterInput>): Facts {
   const { input, labels } = view;
   const { claim, amount, kind } = input;
@@ -66,7 +66,7 @@ export function claimFacts(view: LetterView<LetterInput>): Facts {
   }
 }
 
-/** A person's reasons as typed for this letter; for a denial, those of the record when none are typed. */
+/** Reasons typed for this letter; for a denial without them, those of the record. */
 function reasonsOf(
   view: LetterView<LetterInput>,
   declined: ClaimEntryOf<'declined'> | undefined,

@@ -6,7 +6,7 @@ import type { LetterInput } from './input.js';
 import { reservations } from './reservations.js';
 import type { LetterView } from './view.js';
 
-/** What the shipper answers for: the goods as handed over, and the instructions. */
+/** Elements that the shipper answers for: the goods as tendered, and the instructions. */
 const OF_SHIPPER: ReadonlySet<string> = new Set([
   'pulps-at-loading-above-band',
   'pulps-at-loading-below-band',
@@ -16,7 +16,7 @@ const OF_SHIPPER: ReadonlySet<string> = new Set([
   'instruction-outside-published-range',
   'instruction-near-freezing',
 ]);
-/** How the load was placed: a matter for the shipper only where the shipper loaded. */
+/** Load placement: a matter for the shipper only where the shipper loaded. */
 const OF_LOADING: ReadonlySet<string> = new Set([
   'rows-hard-to-walls',
   'side-room-not-braced',
@@ -33,13 +33,13 @@ const OF_LOADING: ReadonlySet<string> = new Set([
   'mixed-moisture',
 ]);
 const HAPPENED = ['doors-closed', 'departed', 'arrived', 'doors-opened', 'unloaded', 'inspected'] as const;
-/** Findings lighter than this stay in the dossier: a letter of many lines is not read. A convention of this project. */
+/** Lighter findings stay in the dossier: a letter of many lines is not read. A convention of this project. */
 const LEAST_WEIGHT = 50;
-/** An estimate is for the dossier, where its assumptions stand beside it: in a letter it reads like a claim of proof. */
+/** An estimate belongs in the dossier, beside its assumptions: in a letter it reads like proof. */
 const ESTIMATES: ReadonlySet<string> = new Set(['pulps-go-with-air']);
 const isAny = (value: unknown, of: readonly unknown[]) => of.includes(value);
 
-/** What letters say of the delivery and of what its record shows; every sentence has its exhibits. */
+/** Facts of the delivery and its findings for letters; every sentence names its exhibits. */
 export function recordFacts(view: LetterView<LetterInput>): Facts {
   const { input, names } = view;
   const { delivery } = input.state;
@@ -87,8 +87,8 @@ const sentences = (view: LetterView, findings: readonly Finding[]): MarkdownText
   findings.map(view.sentence).filter((one) => one !== undefined);
 
 /**
- * What stands for the carrier. Where there is a table of positions, only what it puts on the carrier's side, in its
- * order: goods that were sound when they were loaded help to show care, but they are also the claimant's case.
+ * Findings for the carrier. Where there is a table on the burden of proof, only those on the carrier's side, in its
+ * order: sound goods at loading help to show care, but are also the claimant's case.
  */
 function helpLines(view: LetterView<LetterInput>): MarkdownText[] {
   const { assessment, claim } = view.input;
@@ -117,12 +117,12 @@ function helpLines(view: LetterView<LetterInput>): MarkdownText[] {
   });
 }
 
-/** A finding as a point of the table names it. */
+/** The key of a finding in that table. */
 const pointKey = (id: string, line: string | undefined) => JSON.stringify([id, line ?? null]);
 
 const capital = (words: string) => words.charAt(0).toLocaleUpperCase() + words.slice(1);
 
-/** Times of the delivery that a reader asks for first, each with its exhibit. */
+/** Main times of the delivery, each with its exhibit. */
 function happenedLines(view: LetterView<LetterInput>): MarkdownText[] {
   const { format, labels, names } = view;
   return view.input.assessment.timeline.items.flatMap((item) => {

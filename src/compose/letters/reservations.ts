@@ -5,7 +5,7 @@ import { MarkdownText } from '../../core/words/facts.js';
 import type { LetterInput } from './input.js';
 import type { LetterView } from './view.js';
 
-/** Short words for the bill: pulps outside of the band before loading, and a count that differs. */
+/** Short exceptions for the bill: pulps out of range before loading, and a count that differs. */
 export function reservations(view: LetterView<LetterInput>): {
   reservations: MarkdownText[];
   reservedFrom: MarkdownText[];

@@ -1,7 +1,7 @@
 import type { Block, Inline } from '../../core/words/blocks.js';
 import type { LetterDocument } from './document.js';
 
-/** Columns of a letter in an e-mail: RFC 5322 §2.1.1 asks for lines of at most 78. */
+/** Columns of a letter in an e-mail: RFC 5322 §2.1.1 recommends lines of at most 78. */
 export const WIDTH = 72;
 
 /** A letter as plain text: wrapped, without markup, the same words as on its pages. */
@@ -94,11 +94,11 @@ function blockLines(block: Block, exhibit: string, width: number): string[] {
   }
 }
 
-/** The first line behind the mark, the others under it. */
+/** The first line behind the bullet, the others indented. */
 const prefixed = (lines: readonly string[], mark: string): string[] =>
   lines.map((line, i) => (line === '' ? '' : `${i === 0 ? mark : ' '.repeat(mark.length)}${line}`));
 
-/** Greedy: a word that is longer than a line, such as a hash, stands on a line of its own. */
+/** Greedy wrapping: a word longer than a line, such as a hash, has a line of its own. */
 function wrap(value: string, width: number): string[] {
   const lines: string[] = [];
   let line = '';

@@ -18,7 +18,7 @@ import { factNames } from '../view/names.js';
 import { formatDay, formatMoney } from './format.js';
 import type { CorrespondenceInput } from './input.js';
 
-/** How one letter says things. */
+/** Everything needed to write one letter. */
 export interface LetterView<I extends CorrespondenceInput = CorrespondenceInput> {
   input: I;
   format: Format;
@@ -28,19 +28,22 @@ export interface LetterView<I extends CorrespondenceInput = CorrespondenceInput>
   number: (id: EvidenceId) => number | undefined;
   money: (amount: Money) => string;
   day: (day: Day) => string;
-  /** ` (12, 14)` as links, or ` (entry 31 of the record)` where the copy has no such exhibit; what claims a fact has one. */
+  /**
+   * ` (12, 14)` as links, or ` (entry 31 of the record)` where the copy has no such exhibit; every stated fact has
+   * one.
+   */
   source: (evidence: readonly EvidenceId[], seq?: number) => MarkdownText;
-  /** The sentence of a finding with its exhibits; none when the copy has no exhibit for it. */
+  /** The sentence of a finding with its exhibits; empty when the copy has no exhibit for it. */
   sentence: (finding: Finding) => MarkdownText | undefined;
-  /** What fills a finding's sentence. */
+  /** Facts for a finding's sentence. */
   facts: (finding: Finding) => Facts;
-  /** A place to fill in, outside of the templates. */
+  /** A place to fill in outside of templates. */
   blank: (id: string) => Inline[];
-  /** Places to fill in, in the order they were printed. */
+  /** Places to fill in, in the order of printing. */
   blanks: () => string[];
 }
 
-/** Reads the words of the language and makes the view. Throws DossierError `bad-template`. */
+/** Reads the words of the language and builds the view. Throws DossierError `bad-template`. */
 export async function letterView<I extends CorrespondenceInput>(input: I): Promise<LetterView<I>> {
   const { language, templates, state } = input;
   const dossier = await loadLanguageWords(language, templates);
@@ -65,7 +68,7 @@ export async function letterView<I extends CorrespondenceInput>(input: I): Promi
     names,
     folder: join(templates.own ?? SHIPPED, 'letters', language),
     blank: toFillIn,
-    // A letter stands by itself: its reader can't look up which others there are.
+    // A letter stands alone: its reader can't look up the other exhibits.
     mostExhibits: Number.POSITIVE_INFINITY,
   });
   const number = exhibitNumbers(input.exhibits);
@@ -93,7 +96,7 @@ export async function letterView<I extends CorrespondenceInput>(input: I): Promi
       if (found.length === 0) return undefined;
       const facts = localizedFacts(dossier.remarks, finding);
       const said = words.markdown(`findings/${finding.id}`, facts, found).trim();
-      // Some sentences name no exhibits in the dossier, where they stand beside what they rest on.
+      // Some sentences name no exhibits in the dossier, where they are printed beside them.
       return new MarkdownText(
         said.includes('](exhibit:') ? said : `${said.replace(/\.$/, '')}${source(finding.evidence)}.`,
       );
@@ -103,7 +106,7 @@ export async function letterView<I extends CorrespondenceInput>(input: I): Promi
   };
 }
 
-/** Shipped letters of a language with the carrier's own over them. */
+/** Shipped letters of a language, overridden by the carrier's own. */
 function lettersIn({ language, templates }: CorrespondenceInput): LoadedTemplates {
   const shipped = join(SHIPPED, 'letters', language);
   const { own, changed } = templates;
@@ -115,7 +118,7 @@ function lettersIn({ language, templates }: CorrespondenceInput): LoadedTemplate
 const prefixed = (texts: ReadonlyMap<string, string>) =>
   [...texts].map(([name, text]) => [`letters/${name}`, text] as const);
 
-/** The first list's words, and the second's where the first has none. */
+/** The first labels, and the second where the first lack a word. */
 function layered(first: Labels, second: Labels): Labels {
   const find = (key: string) => first.find(key) ?? second.find(key);
   return Object.assign((key: string) => find(key) ?? first(key), { find });

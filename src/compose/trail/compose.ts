@@ -9,7 +9,7 @@ import { typeset } from '../typeset.js';
 import { type TrailPrintInput, trailDocument } from './document.js';
 
 /**
- * Sets the audit trail as a PDF in the language and on the paper of the delivery. The same input gives the same bytes.
+ * Typesets the audit trail in the language and page size of the delivery. The same input gives the same bytes.
  * Throws DossierError `bad-template` or `typesetting`.
  */
 export async function composeTrail(printed: TrailPrintInput): Promise<{ pdf: Uint8Array; pages: number }> {

@@ -5,7 +5,7 @@ import { type DocumentHead, typstPaperName } from '../../core/words/document-hea
 import type { Format } from '../../core/words/format.js';
 import type { Labels } from '../../core/words/labels.js';
 
-/** What the trail's page template reads: a table whose cells are lines of plain text. */
+/** The JSON document of the trail: a table whose cells are lines of plain text. */
 export interface TrailDocument extends DocumentHead {
   running: string;
   page: string;
@@ -24,19 +24,19 @@ export interface TrailWords {
   format: Format;
 }
 
-/** Longer values stand in full in the ledger and in `dossier trail --json`. */
+/** Longer values are cut here, and whole in the ledger and in `dossier trail --json`. */
 const LONGEST = 400;
 
 export interface TrailPrintInput {
   rows: readonly TrailRow[];
   state: Pick<RecordState, 'delivery' | 'size' | 'root'>;
-  /** The piece of evidence whose life it is; the whole record if not given. */
+  /** The item of evidence whose history it is; the whole record by default. */
   of?: string;
   zone: Zone;
   printedAt: number;
 }
 
-/** Lays the trail out as rows of text in the language of the delivery. */
+/** The trail as rows of text in the language of the delivery. */
 export function trailDocument(
   { rows, state, of, zone, printedAt }: TrailPrintInput,
   words: TrailWords,
@@ -113,7 +113,7 @@ function cells(row: TrailRow, zone: Zone, { trail, labels, format }: TrailWords)
   ];
 }
 
-/** Fields in one line; the kind stands in a column of its own. */
+/** Fields in one line; the kind has a column of its own. */
 function wordsOfRow(row: TrailRow): string {
   return row.fields
     .filter(({ field }) => field !== 'kind')

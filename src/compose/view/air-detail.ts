@@ -3,7 +3,7 @@ import { type Block, plain, text } from '../../core/words/blocks.js';
 import { exhibitLinks, type View } from './context.js';
 import { tableOf } from './tables.js';
 
-/** What a log shows beyond the band: swings around the set point, sensors against each other, what was left out. */
+/** Further detail of a log: cycling about the set point, sensor comparison, excluded values. */
 export function airDetail(view: View, result: TemperatureResult): Block[] {
   return [
     ...kinetic(view, result),
@@ -17,7 +17,7 @@ export function airDetail(view: View, result: TemperatureResult): Block[] {
   ];
 }
 
-/** Sensors of several logs, or probes and return air, against each other. */
+/** Sensors of several logs, or probes and return air, compared. */
 export function sensorBlocks(view: View): Block[] {
   return sensors(view, 'sub.sensors', view.input.assessment.sensorDifferences ?? []);
 }

@@ -1,7 +1,7 @@
 import type { EvidenceItem } from '../../core/model/state.js';
 import type { View } from './context.js';
 
-/** How a time is known, within what, and what was corrected. */
+/** The source of a time, its uncertainty, and its correction. */
 export function timeBasisText(view: View, { time }: EvidenceItem): string {
   const { labels, format } = view;
   if (time.is !== 'known') return view.remark('no-time', time.why);

@@ -5,7 +5,7 @@ import type { View } from './context.js';
 const subjectOf = (item: EvidenceItem): SubjectName | undefined =>
   item.kind === 'photo' || item.kind === 'document' ? item.subject?.is : undefined;
 
-/** Photos and papers that show one of these, in the order of their numbers. */
+/** Photos and documents of these subjects, in the order of their exhibit numbers. */
 export const withSubject = (view: View, subjects: readonly SubjectName[]): EvidenceItem[] =>
   byExhibitNumber(
     view,

@@ -7,7 +7,7 @@ import { positionBlocks } from './claim/position.js';
 import { quantityBlocks } from './claim/quantities.js';
 import type { View } from './context.js';
 
-/** The section on claims; none when there is no claim, or when it is left out of a copy. */
+/** The section on claims; empty without a claim, or when a copy omits it. */
 export function claimSections(view: View): Section[] {
   const claims = view.input.assessment.claims ?? [];
   if (claims.length === 0) return [];
@@ -34,7 +34,7 @@ const headingOf = ({ labels }: View, { received }: ClaimResult): Block => ({
   text: labels('claim.heading').replace('NUMBER', () => received.ourNumber),
 });
 
-/** Headings of a claim stand right below the section's when it is the only one. */
+/** With a single claim its headings are one level higher. */
 const raised = (blocks: readonly Block[]): Block[] =>
   blocks.map((block) => (block.is === 'heading' ? { ...block, level: 2 } : block));
 

@@ -12,14 +12,14 @@ import { exhibitNumbers } from '../exhibits.js';
 import type { ComposeInput } from '../input.js';
 import { factNames } from './names.js';
 
-/** What every section needs: the results, and how to say them. */
+/** The context of every section: the results, and the words and formats for them. */
 export interface View {
   input: ComposeInput;
   format: Format;
   labels: Labels;
   words: Words;
   names: FactNames;
-  /** A sentence that the tool wrote into the record, in the language of the pages; see `Remarks`. */
+  /** A sentence that the tool wrote into the record, in the language of the pages; see `TranslateRemark`. */
   remark: TranslateRemark;
   number: (id: EvidenceId) => number | undefined;
   item: (id: EvidenceId) => EvidenceItem | undefined;
@@ -93,11 +93,11 @@ export function exhibitLinks(view: View, ids: readonly (EvidenceId | undefined)[
     : shown;
 }
 
-/** A cell of plain words. */
+/** A cell of plain text. */
 export const cell = (value: string | undefined): Cell =>
   value === undefined || value === '' ? [] : [text(value)];
 
-/** Where an item belongs: the stop's place, and the position in the load. */
+/** Place of an item: the stop's place, and the position in the load. */
 export function placeText(view: View, item: EvidenceItem): string {
   const stop = item.place?.stop;
   const position = item.place?.position;
@@ -107,7 +107,7 @@ export function placeText(view: View, item: EvidenceItem): string {
   ].join(', ');
 }
 
-/** Whether evidence belongs to loading, the way or unloading; by its stop, else by its time. */
+/** Whether evidence belongs to loading, transit or unloading; by its stop, else by its time. */
 export function tripPartOf(view: View, item: EvidenceItem): 'load' | 'way' | 'unload' | undefined {
   const stop = view.input.state.delivery.stops.find((s) => s.id === item.place?.stop);
   if (stop !== undefined) return stop.does;

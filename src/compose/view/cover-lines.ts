@@ -1,14 +1,14 @@
 import type { Finding, FindingQuantity } from '../../core/model/results.js';
 import type { FactNames } from '../../core/words/facts.js';
 
-/** Five minutes of reading must be enough: more than these lines would not be read. */
+/** Most findings on the first page, so that it can be read in five minutes. */
 export const MOST_LINES = 7;
-/** As many lines of each side as stand on the first page at least, where the record has them. */
+/** Fewest findings of each side on the first page, where the record has them. */
 const LEAST_OF_SIDE = { hurts: 2, helps: 2, open: 1 } as const;
 
 /**
- * What another finding of the same line says as well. Only one that weighs the same way is taken out: what speaks
- * against the carrier is never left out for what speaks for it.
+ * Findings that another finding of the same line implies. Only one on the same side is left out: a finding against
+ * the carrier never gives way to one for it.
  */
 const IMPLIED_BY: Readonly<Record<string, readonly string[]>> = {
   'pulps-at-loading-above-band': ['warm-at-loading-and-delivery'],
@@ -18,15 +18,15 @@ const IMPLIED_BY: Readonly<Record<string, readonly string[]>> = {
 /** Findings that several lines can share word for word, apart from their pulps. */
 const SHARED = new Set(['pulps-at-delivery-in-band', 'pulps-at-loading-in-band']);
 
-/** A finding as it stands on the first page, and how many of the list it stands for. */
+/** A finding on the first page, and how many of the list it represents. */
 export interface CoverFinding {
   finding: Finding;
   standsFor: number;
 }
 
 /**
- * The findings of the first page, heaviest first: at most seven, both sides of the case among them where there are
- * both, lines that say the same as one, and nothing that a heavier line of the same side says already.
+ * Findings of the first page, heaviest first: at most seven, from both sides where there are both; equal sentences
+ * are merged, and findings that a heavier one of the same side implies are left out.
  */
 export function coverFindings(findings: readonly Finding[], names: FactNames, and: string): CoverFinding[] {
   const ranked = merged(

@@ -11,10 +11,10 @@ import { findingLine } from './findings.js';
 import { heaviestGaps, missingCounts, missingLine } from './missing.js';
 
 export const CODE_ASSET = 'fingerprint.svg';
-/** Room on the first page for requirements that are not met. */
+/** Most unmet requirements on the first page. */
 const MOST_MISSING = 4;
 
-/** The one line that is sent to someone, and that the code on the first page holds. */
+/** The fingerprint line, which can be sent and is in the code on the first page. */
 export const fingerprintLine = ({ delivery, size, root }: View['input']['fingerprint']): string =>
   `${delivery} ${size} ${root}`;
 

@@ -4,7 +4,7 @@ import { putRightTables } from './put-right.js';
 import { clockTable, entryTable, publishedTable, stampTable } from './record-tables.js';
 import { listOrNone } from './tables.js';
 
-/** What the record is, who entered what and when, what is withheld, and what was sent out before. */
+/** The record: who entered what and when, what is withheld, and which fingerprints were disclosed. */
 export function custodySection(view: View): Section {
   const { labels, words, input } = view;
   const { state } = input;
@@ -38,7 +38,7 @@ export function custodySection(view: View): Section {
   return { id: 'custody', title: labels('section.custody'), blocks };
 }
 
-/** What was chosen so that the file keeps to a size, and what a copy leaves out. */
+/** What was reduced to keep the file to its size, and what a copy redacts. */
 function sizeBlocks({ words, format, input }: View): Block[] {
   const { sizing, copy } = input;
   return [
@@ -62,7 +62,7 @@ function sizeBlocks({ words, format, input }: View): Block[] {
   ];
 }
 
-/** What the file carries inside, so that a reader knows what to take out. */
+/** Attachments, so that a reader knows what to extract. */
 function attached(view: View): Block[] {
   const { labels, format } = view;
   return listOrNone(

@@ -21,7 +21,7 @@ import { arrivalSection, beforeLoadingSection, loadingSection } from './stages.j
 import { temperatureSection } from './temperatures.js';
 import { transitSection } from './transit.js';
 
-/** Results into one document and its drawings; the order of the sections is the order of the pages. */
+/** Builds the document and its drawings from the results; the order of sections is the order of pages. */
 export function documentOf(
   view: View,
   images: PreparedImages,

@@ -4,11 +4,11 @@ import { type Block, wordsOf } from '../../core/words/blocks.js';
 import type { View } from './context.js';
 import { judgedExcursions, listedExcursions } from './excursions.js';
 
-/** Plots on one page; a load with more excursions than that has other troubles. */
+/** Plots on one page. */
 const MOST = 8;
 const LARGEST = 3;
 
-/** Those without a cause, and the largest of the others, in the order of time. */
+/** Excursions without a cause, and the largest of the others, in the order of time. */
 function worthZoom(result: TemperatureResult): Excursion[] {
   const all = [...judgedExcursions(result)].sort((a, b) => b.degreeHours - a.degreeHours);
   const unexplained = all.filter((one) => one.cause.is === 'unexplained');
@@ -18,9 +18,9 @@ function worthZoom(result: TemperatureResult): Excursion[] {
 }
 
 /**
- * The excursions that matter, close up, two to a picture, so that they fill the pages; the alternative texts have their
+ * Details of the main excursions, two to a picture, so that they fill the pages; the alternative texts have their
  * numbers.
- * @param name what the pictures are called, before their count
+ * @param name name of the pictures, before their count
  */
 export function excursionDetails(
   view: View,

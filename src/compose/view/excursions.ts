@@ -3,7 +3,7 @@ import { type Block, type Cell, plain, text } from '../../core/words/blocks.js';
 import { cell, type View } from './context.js';
 import { column, tableOrNone } from './tables.js';
 
-/** A long table of excursions hides the ones that matter; the data is attached. */
+/** Rows of the table: a longer one hides what matters; the data is attached. */
 const MOST_EXCURSIONS = 24;
 
 /** Excursions of the judged channel in the order of time, with their numbers on the chart. */
@@ -11,7 +11,7 @@ export function judgedExcursions(result: TemperatureResult): Excursion[] {
   return result.excursions.filter((e) => e.channel === result.judged).sort((a, b) => a.from - b.from);
 }
 
-/** The heaviest when there are too many to list, again in the order of time. */
+/** The heaviest when there are too many to list, in the order of time. */
 export function listedExcursions(result: TemperatureResult): Excursion[] {
   return [...judgedExcursions(result)]
     .sort((a, b) => b.degreeHours - a.degreeHours)

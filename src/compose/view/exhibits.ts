@@ -15,7 +15,7 @@ import { exhibitImageBlock } from './photographs.js';
 import { evidenceSummary, flagLines, titleOf } from './summary.js';
 import { column } from './tables.js';
 
-/** All exhibits: pictures as plates, the rest listed with what they say and their hash. */
+/** All exhibits: pictures as images, the others listed with their content and hash. */
 export function exhibitSection(
   view: View,
   prepared: PreparedImages,

@@ -15,10 +15,10 @@ export function findingLine(view: View, finding: Finding): Inline[] {
   return view.words.line(`findings/${finding.id}`, localizedFacts(view.remark, finding), numbers);
 }
 
-/** Facts that are words of the reference tables, and the group of remarks that says them. */
+/** Facts that are words of the reference tables, and the remarks group that translates them. */
 const TABLE_WORDS: Readonly<Record<string, string>> = { goods: 'goods', source: 'source', basis: 'source' };
 
-/** What the sentence of a finding is filled with: words of the tables in the reader's language, what it lacks as absent. */
+/** The facts of a finding for its sentence: table words in the reader's language, missing ones as absent. */
 export function localizedFacts(remark: TranslateRemark, { id, facts }: Finding): Facts {
   const inLanguage = Object.entries(facts).map(([name, value]) => {
     const group = TABLE_WORDS[name];
@@ -27,7 +27,7 @@ export function localizedFacts(remark: TranslateRemark, { id, facts }: Finding):
   return { ...absentFacts(id), ...Object.fromEntries(inLanguage) };
 }
 
-/** Templates are strict: a fact that may be absent must be there as absent. */
+/** Templates are strict: a fact that may be absent must be passed as absent. */
 function absentFacts(id: string): Record<string, undefined> {
   const known: Record<string, { facts: Record<string, string> }> = catalogue;
   return Object.fromEntries(Object.keys(known[id]?.facts ?? {}).map((name) => [name, undefined]));

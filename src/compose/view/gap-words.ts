@@ -6,7 +6,7 @@ import type { Format } from '../../core/words/format.js';
 import type { Labels } from '../../core/words/labels.js';
 import type { Words } from '../../core/words/words.js';
 
-/** What is needed to say what a rule lacks. */
+/** Everything needed to put shortfalls in words. */
 export interface GapWording {
   labels: Labels;
   words: Words;
@@ -14,7 +14,7 @@ export interface GapWording {
   format: Format;
 }
 
-/** Facts that name words of the labels, and the group each is looked up in. */
+/** Facts that name labels, and the group of each. */
 const GROUPS: Record<string, string> = {
   thing: 'asked',
   positions: 'position',
@@ -28,7 +28,7 @@ const GROUPS: Record<string, string> = {
 const PARTIES: Record<string, string> = { first: 'reading-from', second: 'reading-from' };
 const SOURCES: Record<string, string> = { first: 'set-point-source', second: 'set-point-source' };
 
-/** What is lacking, as one line of words: with its line or stop in front, unless that was said already. */
+/** A shortfall in one line: preceded by its line or stop, unless that was printed already. */
 function shortfallInline(
   wording: GapWording,
   lack: Shortfall,
@@ -71,7 +71,7 @@ function wordFor({ labels }: GapWording, group: string, name: string): string {
   return (found ?? name).replace(/^\p{Lu}(?=\p{Ll})/u, (letter) => letter.toLowerCase());
 }
 
-/** A moment with what is added to it: `doors closed`, `24 h after delivery over`. */
+/** A milestone with its offset: `doors closed`, `24 h after delivery over`. */
 export function milestoneText(wording: GapWording, moment: Milestone, seconds = 0): string {
   const { labels, format } = wording;
   const name = wordFor(wording, 'event', moment);
@@ -79,7 +79,7 @@ export function milestoneText(wording: GapWording, moment: Milestone, seconds = 
   return `${format.duration(Math.abs(seconds))} ${labels(seconds < 0 ? 'offset.before' : 'offset.after')} ${name}`;
 }
 
-/** The moment that a closing hangs on; undefined when the evidence can be got at any time. */
+/** The milestone that a closing depends on; undefined when the evidence is obtainable at any time. */
 export function closingMilestone(wording: GapWording, closable: Closable): string | undefined {
   switch (closable.is) {
     case 'now':
@@ -91,7 +91,7 @@ export function closingMilestone(wording: GapWording, closable: Closable): strin
   }
 }
 
-/** What stands in for evidence that can't be got. */
+/** The name of accepted substitute evidence. */
 export function substituteText({ labels }: GapWording, what: Substitute): string {
   if ('document' in what) return labels(`asked.${what.document}`);
   if ('photo' in what) return labels(`asked.${what.photo}`);

@@ -8,7 +8,7 @@ import { column, listOrNone } from './tables.js';
 
 const ASSET = 'timeline.svg';
 
-/** The delivery on one axis, the intervals that matter, and every event. */
+/** The delivery on one axis, the main intervals, and every event. */
 export function glanceSection(view: View): DrawnSection {
   const { labels, format, words, startZone, endZone } = view;
   const { items, intervals, untimed } = view.input.assessment.timeline;
@@ -96,7 +96,7 @@ export function glanceSection(view: View): DrawnSection {
   return { section: { id: 'glance', title: labels('section.glance'), blocks }, drawings };
 }
 
-/** The stops in full, with what is done there and by whose clock. */
+/** The stops in full, with what is done there and the clock used. */
 function stopTable(view: View): Block {
   const { labels, format, names } = view;
   const { stops, lines } = view.input.state.delivery;
@@ -124,7 +124,7 @@ function stopTable(view: View): Block {
   };
 }
 
-/** Whether both ends of the load keep the same clock at these times. */
+/** Whether both ends of the load have the same local time at these instants. */
 export function sameLocalTime(view: View, from: number, to: number): boolean {
   const { format, startZone, endZone } = view;
   return [from, to].every((at) => format.time(at, startZone) === format.time(at, endZone));

@@ -4,7 +4,7 @@ import { cell, type View } from './context.js';
 import { formatRange } from './range.js';
 import { column, tableOf } from './tables.js';
 
-/** The ways between the stops, each against its own band; and the bands of the lines where they differ. */
+/** The legs between the stops, each against its own range; and the ranges of the lines where they differ. */
 export function legBlocks(view: View, result: TemperatureResult): Block[] {
   const { labels } = view;
   const { legs = [], bands = [] } = result;

@@ -10,7 +10,7 @@ import { column, tableOrNone } from './tables.js';
 
 const ASSET = 'load-plan.svg';
 const PULP_ASSET = 'load-pulps.svg';
-/** Where a dimension is not stated, the drawing needs one and the words say so: a 53 ft trailer, 99 in wide inside. */
+/** Dimensions assumed for the drawing, which says so: a 53 ft trailer, 99 in wide inside. */
 const DRAWN = { length: 16.0, width: 2.51 };
 const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 
@@ -20,7 +20,7 @@ export interface LoadBlocks {
   drawings: ReadonlyMap<string, string>;
 }
 
-/** The drawing of the floor, once with the rows alone and once with the pulps, and the table of the rows. */
+/** The drawing of the floor, with the rows only and with the pulps, and the table of the rows. */
 export function loadBlocks(view: View): LoadBlocks {
   const plan = view.input.assessment.loading;
   if (plan === undefined) return { pulps: [], loading: [], drawings: new Map() };
@@ -79,7 +79,7 @@ function draw(view: View, plan: LoadPlan, points: readonly PulpPoint[]): string 
   });
 }
 
-/** Where a brace noted for a third of the load is drawn: behind the last row of that third. */
+/** A brace recorded for a third of the load is drawn behind the last row of that third. */
 function rearOfThird(plan: LoadPlan, position: Position): number {
   const share = { nose: 1 / 3, middle: 2 / 3, tail: 1 }[position];
   const last = plan.rows[Math.max(0, Math.ceil(plan.rows.length * share) - 1)];
@@ -89,8 +89,8 @@ function rearOfThird(plan: LoadPlan, position: Position): number {
 }
 
 /**
- * One point per line and position, in the line's own rows: the first for the nose, the middle one, the last for
- * the tail. A position says a part of the load and not a pallet, and the caption says so.
+ * One point per line and position, in the line's own rows: the first for the nose, the middle one, the last for the
+ * tail. A position is a part of the load and not a pallet, as the caption says.
  */
 function pulpPoints(view: View, plan: LoadPlan): PulpPoint[] {
   const { lines } = view.input.state.delivery;
@@ -144,7 +144,7 @@ interface Run {
   first: LoadPlan['rows'][number];
 }
 
-/** Neighbouring rows that stand alike, as one. */
+/** Neighbouring equal rows as one. */
 function numbersByRun(view: View, plan: LoadPlan): Run[] {
   const runs: { from: number; to: number; first: LoadPlan['rows'][number] }[] = [];
   for (const row of plan.rows) {

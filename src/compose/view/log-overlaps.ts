@@ -4,10 +4,10 @@ import { type Block, type Cell, type Inline, plain, text } from '../../core/word
 import { cell, exhibitLinks, type View } from './context.js';
 import { column } from './tables.js';
 
-/** Rows that disagree are counted all, and as many shown one by one; the temperatures file of the tool has the rest. */
+/** Disagreeing rows that are listed; all are counted, and the tool's temperatures file has the rest. */
 const MOST_SHOWN = 12;
 
-/** Logs that cover the same time: which of them are one, and where downloads of one instrument say different things. */
+/** Overlapping logs: which of them are one, and where downloads of one instrument differ. */
 export function overlapBlocks(view: View): Block[] {
   const { overlaps } = view.input;
   if (overlaps === undefined || overlaps.overlaps.length === 0) return [];
@@ -81,7 +81,7 @@ function disagreements(view: View, all: readonly RowDisagreement[], count: numbe
   ];
 }
 
-/** The farthest that two rows are apart in a temperature; absent where they differ in words alone. */
+/** Largest temperature difference of two rows; absent where they differ in words only. */
 function mostKelvin(all: readonly RowDisagreement[]): { is: 'difference'; kelvin: number } | undefined {
   const apart = all.flatMap(({ differences }) =>
     differences.flatMap((one) => (one.is === 'channel' ? [Math.abs(one.first - one.second)] : [])),

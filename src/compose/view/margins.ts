@@ -4,7 +4,7 @@ import type { View } from './context.js';
 import { formatRange } from './range.js';
 import { type Table, tableOf } from './tables.js';
 
-/** How far the air stayed from what harms each line by published values, with their sources. */
+/** Margins of the air to published limits of each line, with sources. */
 export function marginBlocks(view: View): Block[] {
   const { labels, words } = view;
   const margins = view.input.assessment.margins ?? [];
@@ -19,7 +19,7 @@ export function marginBlocks(view: View): Block[] {
   ];
 }
 
-/** Source, and that a value was not read in it where that is so. */
+/** The source, and a note where the value was not read in it. */
 export const sourceText = (view: View, { source, fromMemory }: { source: string; fromMemory: boolean }) =>
   fromMemory && !/from memory/i.test(source)
     ? `${view.remark('source', source)} (${view.labels('source.from-memory')})`

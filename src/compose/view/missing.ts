@@ -7,7 +7,7 @@ import { column } from './tables.js';
 
 const OPEN = new Set<GapResult['outcome']>(['short', 'missing', 'contradicted']);
 
-/** How many rules apply and are due, are met, are open, and are beyond mending. */
+/** Count of rules that are due, met, open, and lost. */
 export function missingCounts(view: View): { due: number; met: number; open: number; lost: number } {
   const due = view.input.assessment.gaps.filter((gap) => gap.outcome === 'met' || OPEN.has(gap.outcome));
   const open = due.filter((gap) => OPEN.has(gap.outcome));
@@ -19,11 +19,11 @@ export function missingCounts(view: View): { due: number; met: number; open: num
   };
 }
 
-/** What can't be mended and what speaks against a rule weigh more than what can still be got. */
+/** Lost evidence and contradictions weigh more than evidence that is still obtainable. */
 const rank = (gap: GapResult): number =>
   gap.outcome === 'contradicted' ? 0 : gap.closable.is === 'lost' ? 1 : gap.closable.is === 'until' ? 2 : 3;
 
-/** The open requirements that weigh most, in the order of their weight; equals in the order of the rule set. */
+/** The weightiest open requirements, in the order of their weight; equals in the order of the rule set. */
 export function heaviestGaps(view: View, most: number): GapResult[] {
   return view.input.assessment.gaps
     .filter((gap) => OPEN.has(gap.outcome))
@@ -31,7 +31,7 @@ export function heaviestGaps(view: View, most: number): GapResult[] {
     .slice(0, most);
 }
 
-/** One open requirement as a line that needs no other: what, what it lacks, until when, and its exhibits. */
+/** One open requirement in a line that stands alone: what, its shortfalls, until when, and its exhibits. */
 export function missingLine(view: View, gap: GapResult): Inline[] {
   const { labels } = view;
   const lacks = gap.lacking.map((lack) => shortfallText(view, lack));
@@ -129,7 +129,10 @@ function closable(view: View, gap: GapResult): string {
   return `${labels(`closable.${state.is}`)} ${closingMilestone(view, state) ?? ''}${where}${at}`;
 }
 
-/** Rules of the set that are not in force for this delivery, each with the reason, so that a reader can see what was not asked. */
+/**
+ * Rules of the set that are switched off for this delivery, each with the reason, so that a reader sees what was
+ * not required.
+ */
 function offBlocks(view: View): Block[] {
   const { labels } = view;
   const off = view.input.assessment.ruleSet.origin?.off ?? [];

@@ -4,8 +4,8 @@ import type { FactNames } from '../../core/words/facts.js';
 import { type TranslateRemark, untranslated } from '../../core/words/remarks.js';
 
 /**
- * What a stop is called in tables: its place up to the first comma where that tells the stops apart. The
- * whole place stands on the cover and in the table of stops.
+ * Short name of a stop in tables: its place up to the first comma where that tells the stops apart. The whole place
+ * is on the cover and in the table of stops.
  */
 function shortPlaces(places: readonly string[]): string[] {
   const short = places.map((place) => place.split(',')[0]?.trim() ?? place);
@@ -15,20 +15,20 @@ function shortPlaces(places: readonly string[]): string[] {
   return clear ? short : [...places];
 }
 
-/** `lettuce-romaine` as it is said when no better name is known. */
+/** `lettuce-romaine` in words, where no better name is known. */
 export const commonName = (key: string): string => {
   const words = key.replace(/-/g, ' ').trim();
   return words.charAt(0).toUpperCase() + words.slice(1);
 };
 
-/** Goods by their key in the reference table, in the words of the page's language; another name as it is written. */
+/** Goods by their key in the reference table, in the language of the pages; another name as written. */
 function goodsName(key: string, remark: TranslateRemark): string {
   const table = produceTable.find((one) => one.key === key)?.name;
   const words = table === undefined ? undefined : remark('goods', table);
   return words === undefined || words === table ? commonName(key) : words;
 }
 
-/** What lines and stops of a delivery are called. */
+/** Names of the delivery's lines and stops. */
 export function factNames(
   delivery: Pick<Delivery, 'lines' | 'stops'>,
   remark: TranslateRemark = untranslated,

@@ -12,7 +12,7 @@ import { flagLines, titleOf } from './summary.js';
 
 type Filed = Extract<EvidenceItem, { kind: 'photo' | 'document' }>;
 
-/** What claims turn on is shown large. */
+/** Subjects of key photographs, which are shown large. */
 const LARGE = new Set<SubjectName>([
   'pulp-display',
   'unit-display',
@@ -25,7 +25,7 @@ const LARGE = new Set<SubjectName>([
 export const imageAsset = (sha256: string, page?: number): string =>
   `plate-${sha256.slice(0, 32)}${page === undefined ? '' : `-${page}`}.jpg`;
 
-/** The plate of a picture or paper; undefined for what is only listed. */
+/** The image block of a picture or document; undefined for what is only listed. */
 export function exhibitImageBlock(
   view: View,
   exhibit: Exhibit,
@@ -131,7 +131,10 @@ function facts(view: View, exhibit: Exhibit, item: Filed, pages: string | undefi
   ];
 }
 
-/** Where the camera was, and how far along the WGS 84 ellipsoid from the stop (Karney 2013, by GeographicLib). */
+/**
+ * Position of the camera, and its distance along the WGS 84 ellipsoid from the stop (Karney 2013, by
+ * GeographicLib).
+ */
 function position(view: View, item: Filed): string[] {
   const gps = item.place?.gps;
   if (gps === undefined) return [];

@@ -13,7 +13,7 @@ import { sourceText } from './margins.js';
 import { formatRange } from './range.js';
 import { column } from './tables.js';
 
-/** Whether the arrival pulps go with the loading pulps and the air: a table of the verdicts, a drawing for each line. */
+/** Consistency of loading pulps, logged air and arrival pulps: a table of the verdicts, a drawing for each line. */
 export function productBlocks(view: View): { blocks: Block[]; drawings: Map<string, string> } {
   const { labels, words } = view;
   const results = view.input.assessment.product ?? [];

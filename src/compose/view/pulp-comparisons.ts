@@ -2,7 +2,7 @@ import type { Block } from '../../core/words/blocks.js';
 import { exhibitLinks, type View } from './context.js';
 import { tableOf } from './tables.js';
 
-/** Delivery against loading, and two hands at one stop: differences of mean, lowest and highest. */
+/** Delivery against loading, and two parties at one stop: differences of mean, lowest and highest. */
 export function comparisonBlocks(view: View): Block[] {
   const { format, labels, names } = view;
   const all = view.input.assessment.pulpComparisons ?? [];

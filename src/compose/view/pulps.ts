@@ -49,12 +49,12 @@ function overview(view: View, groups: readonly PulpGroup[]): Block {
   ]);
 }
 
-/** Each thermometer with its last look in ice water, or that there is none. */
+/** Each thermometer with its last ice-water check, or that there is none. */
 function instruments(view: View, group: PulpGroup): Block[] {
   const { labels, format } = view;
   const all = group.instruments ?? [];
   if (all.length === 0) return [];
-  // The look is of its own place: by the delivery dock's clock one photo would have two times.
+  // The check has the time of its own place: by the delivery dock's clock one photo would have two times.
   const zoneOf = (id: EvidenceId) => {
     const time = view.item(id)?.time;
     return time?.is === 'known' ? time.zone : view.zoneOf(group.stop);

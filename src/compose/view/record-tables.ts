@@ -15,7 +15,7 @@ interface EntryLine {
   about: Inline[];
 }
 
-/** Entries as far as the folded state knows them; the attached ledger has every one in full. */
+/** Entries as far as the folded state has them; the attached ledger has every one in full. */
 function entryLines(view: View, state: RecordState): EntryLine[] {
   const { labels } = view;
   const lines: EntryLine[] = [];
@@ -75,7 +75,7 @@ export function entryTable(view: View): Block[] {
   );
 }
 
-/** Fingerprints that were sent out before. */
+/** Fingerprints disclosed before. */
 export function publishedTable(view: View): Block[] {
   const { labels, format, startZone } = view;
   return listOrNone(
@@ -110,7 +110,7 @@ export function stampTable(view: View): Block[] {
   );
 }
 
-/** Clocks that were compared, and what that changes. */
+/** Compared clocks, and the effect of each comparison. */
 export function clockTable(view: View): Block[] {
   const { labels, format, startZone } = view;
   return listOrNone(

@@ -1,6 +1,6 @@
 import type { Block, Cell, Inline, Section } from '../../core/words/blocks.js';
 
-/** Which sections name which exhibits, so that a plate can point back. */
+/** The sections that name each exhibit, so that its image can refer back. */
 export function sectionsByExhibit(
   sections: readonly Section[],
 ): (number: number) => { id: string; title: string }[] {

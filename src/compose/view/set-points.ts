@@ -92,7 +92,7 @@ export function setPointSection(view: View): Section {
   return { id: 'set-points', title: labels('section.set-points'), blocks };
 }
 
-/** The words on each way between stops, where there is more than one way. */
+/** Statements of the set point on each leg, where there are several. */
 function legBlocks(view: View): Block[] {
   const { labels, format, names } = view;
   const legs = view.input.assessment.setPoints.legs ?? [];
@@ -126,7 +126,7 @@ function legBlocks(view: View): Block[] {
   ];
 }
 
-/** What publications ask for, beside the bill's word for each line. */
+/** Published ranges beside the instruction of each line. */
 function publishedBlocks(view: View): Block[] {
   const { labels, format, names } = view;
   const margins = new Map((view.input.assessment.margins ?? []).map((one) => [one.line, one.range]));

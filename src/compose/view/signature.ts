@@ -3,10 +3,10 @@ import { plain, type SignatureBlock, text, wordsOf } from '../../core/words/bloc
 import type { View } from './context.js';
 import { commonNameIn } from './cover.js';
 
-/** Digits of the certificate's hash that are read aloud or compared at a glance; the cover has all of them. */
+/** Digits of the certificate's hash that can be read aloud or compared at a glance; the cover has all of them. */
 const SHORT = 16;
 
-/** The words of the visible signature: who signs, with what, when by their own word, and how to check it. */
+/** The words of the visible signature: signer, certificate, claimed time, and how to check it. */
 export function signatureBlock({ input, labels, words, startZone }: View): SignatureBlock {
   const signer = commonNameIn(input.signer.name);
   const at = { is: 'time', at: milliseconds(input.builtAt), zone: startZone } as const;

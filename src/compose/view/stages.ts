@@ -5,13 +5,13 @@ import { byExhibitNumber, withSubject } from './by-subject.js';
 import { tripPartOf, type View } from './context.js';
 import { evidenceTable } from './tables.js';
 
-/** Evidence that is not known to belong to the way or to another end. */
+/** Evidence that is not known to belong to transit or to the other end. */
 const canBeOf = (view: View, end: 'load' | 'unload') => (item: EvidenceItem) => {
   const side = tripPartOf(view, item);
   return side === end || side === undefined;
 };
 
-/** Whether it is from after the goods began to go on; false when a time is lacking. */
+/** Whether an item is later than the start of loading; false when a time is missing. */
 function afterLoadingBegan(view: View, item: EvidenceItem): boolean {
   const began = view.input.assessment.timeline.items.find(
     (one) => one.event === 'loading-began' || one.event === 'doors-closed',

@@ -2,7 +2,7 @@ import { assertNever } from '../../core/model/error.js';
 import type { EvidenceItem } from '../../core/model/state.js';
 import type { View } from './context.js';
 
-/** What a piece of evidence is, in a few words. */
+/** The title of an item of evidence. */
 export function titleOf(view: View, item: EvidenceItem): string {
   const { labels } = view;
   switch (item.kind) {
@@ -18,10 +18,10 @@ export function titleOf(view: View, item: EvidenceItem): string {
   }
 }
 
-/** Of a scene that was photographed many times, so many others are named and the rest is counted. */
+/** Other photos of the same scene that are named; the rest is counted. */
 const MOST_ALIKE = 3;
 
-/** What a reader should know about a file, each flag in a line of its own. */
+/** What a reader should know about a file, one line for each flag. */
 export function flagLines(view: View, item: EvidenceItem): string[] {
   if (!('flags' in item)) return [];
   return item.flags.map(({ is, detail }) => {
@@ -34,7 +34,7 @@ export function flagLines(view: View, item: EvidenceItem): string[] {
   });
 }
 
-/** What a piece of evidence says, in one line. */
+/** An item of evidence in one line. */
 export function evidenceSummary(view: View, item: EvidenceItem): string {
   return [...own(view, item), ...(item.caption === undefined ? [] : [view.remark('caption', item.caption)])]
     .map((part) => part.replace(/\s+/g, ' ').trim())

@@ -11,7 +11,7 @@ export const column = (view: View, name: string, width: number, align?: Column['
   ...omitUndefined({ align }),
 });
 
-/** A column with what stands in it for each thing told, so that no cell comes under another heading. */
+/** A column with its cell for each item, so that no cell gets under another heading. */
 export type ColumnOf<T> = readonly [
   name: string,
   width: number,
@@ -21,7 +21,7 @@ export type ColumnOf<T> = readonly [
 
 export type Table = Extract<Block, { is: 'table' }>;
 
-/** A table with a row for each thing told. */
+/** A table with a row for each item. */
 export function tableOf<T>(view: View, all: readonly T[], columns: readonly ColumnOf<T>[]): Table {
   return {
     is: 'table',
@@ -35,7 +35,7 @@ export function tableOf<T>(view: View, all: readonly T[], columns: readonly Colu
   };
 }
 
-/** The same with a heading, or a sentence that says why there is none. */
+/** A table with a heading, or a sentence that says why there are no rows. */
 export function listOrNone<T>(
   view: View,
   none: string,
@@ -61,7 +61,7 @@ export function tableOrNone(
     : [...heading, { is: 'table', columns, rows }];
 }
 
-/** Evidence as a list: when, what it is, what it says, where, which exhibit. */
+/** Evidence as a list: time, title, content, place, exhibit. */
 export function evidenceTable(
   view: View,
   items: readonly EvidenceItem[],

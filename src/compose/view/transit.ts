@@ -65,7 +65,7 @@ export function transitSection(view: View): Section {
 const listed = (view: View, items: readonly EvidenceItem[], name: string): Block[] =>
   items.length === 0 ? [] : evidenceTable(view, items, 'transit', view.labels(`sub.${name}`));
 
-/** Accounts of people in their own words, each with its exhibit. */
+/** Statements of people in their own words, each with its exhibit. */
 function statements(view: View): Block[] {
   const { labels, format } = view;
   const said = view.of('statement');

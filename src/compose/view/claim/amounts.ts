@@ -8,7 +8,7 @@ import { cell, type View } from '../context.js';
 import { column } from '../tables.js';
 import { bracketed, claimEntriesOf, formatMoneyIn, supportLinks } from './entries.js';
 
-/** What the papers say and what they come to, step by step, with what is not in the sum. */
+/** Documented amounts and their sum, step by step, with what is not in the sum. */
 export function amountBlocks(view: View, claim: ClaimResult): Block[] {
   const { amounts } = claim;
   if (amounts === undefined) return [];
@@ -69,7 +69,7 @@ function statedAmountsTable(view: View, claim: ClaimResult): Block[] {
   ];
 }
 
-/** What an entry comes to by itself; nothing where the quantity is that of other entries. */
+/** The amount of an entry by itself; empty where its quantity is in other entries. */
 function amountOf(view: View, { total, each, quantity }: ClaimEntryOf<'amount'>): string {
   if (total !== undefined) return formatMoneyIn(view, total);
   const product = each && quantity && multiply(each, thousandths(quantity));
@@ -90,7 +90,7 @@ function reckoned(view: View, { each, quantity, unit }: ClaimEntryOf<'amount'>):
 const rounding = ({ format }: View, minor: number, code: string): string =>
   `${format.number(minor / unitsPerOne(code), 5)}\u00a0${code}`;
 
-/** Results of the steps before them. */
+/** Steps that are results of earlier ones. */
 const RESULTS: ReadonlySet<AmountStep['id']> = new Set(['loss', 'claimable']);
 
 function stepTable(view: View, { steps, currency }: AmountWorksheet): Block[] {
@@ -126,7 +126,7 @@ function stepTable(view: View, { steps, currency }: AmountWorksheet): Block[] {
   ];
 }
 
-/** Each thing that is not in the sum, and why, once; a note on an item names it. */
+/** Each item that is not in the sum, and why, once; a note on an item names it. */
 function noteList(view: View, { notes }: AmountWorksheet): Block[] {
   const { labels } = view;
   if (notes.length === 0) return [];

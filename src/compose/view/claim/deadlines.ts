@@ -4,7 +4,7 @@ import { exhibitLinks, type View } from '../context.js';
 import { tableOf } from '../tables.js';
 import { bracketed, formatDayIn } from './entries.js';
 
-/** What is due when, whose duty it is and what it rests on; nothing when no clock counts. */
+/** Table of deadlines: action, party, source and due time; empty without deadlines. */
 export function deadlineBlocks(
   view: View,
   clocks: readonly ClaimDeadline[],
@@ -45,7 +45,7 @@ const startOf = (view: View, { from, starts }: ClaimDeadline): Cell => [
   text(`: ${starts[languageOf(view)]}`),
 ];
 
-/** Where a clock counts only if certain terms govern. */
+/** The governing terms under which a deadline applies. */
 function underWhat({ labels }: View, { governs }: ClaimDeadline): string {
   if (governs.length === 0) return '';
   const list = governs.map((one) => labels(`governs-short.${one}`)).join(', ');
@@ -61,7 +61,7 @@ function setByWords(view: View, { setBy }: ClaimDeadline): Inline[] {
   ];
 }
 
-/** The end, with what a reader needs in order to count again. */
+/** The due time, with what a reader needs to repeat the count. */
 function dueWords(view: View, { due, leastDue, stopped, nature, counting }: ClaimDeadline): Cell {
   const { labels } = view;
   const named = (name: string, moment: DeadlineTime | undefined): Inline[] =>

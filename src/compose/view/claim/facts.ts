@@ -8,7 +8,7 @@ import { cell, exhibitLinks, type View } from '../context.js';
 import { column } from '../tables.js';
 import { bracketed, claimEntriesOf, formatDayIn, formatMoneyIn } from './entries.js';
 
-/** The claim at a glance: who claims what, when it came, what governs and who says so, what came with it. */
+/** Facts of the claim: claimant, date of receipt, governing terms and who stated them, enclosed documents. */
 export function claimFacts(view: View, claim: ClaimResult): Block {
   const { labels } = view;
   const { received, terms } = claim;
@@ -79,7 +79,7 @@ function documentText(view: View, { papers }: ClaimResult): Inline[] {
   });
 }
 
-/** Letters, offers, payments and refusals to pay, in the order of the record. */
+/** Letters, offers, payments and declinations, in the order of the record. */
 export function claimHistoryBlocks(view: View, claim: ClaimResult): Block[] {
   const rows = claimEntriesOf(view, claim).flatMap((entry): Cell[][] => {
     const said = doneWords(view, entry);
@@ -161,7 +161,7 @@ function doneWords(view: View, entry: ClaimEntry): Done | undefined {
     case 'amount':
     case 'quantity':
     case 'cause':
-    // What was put together may never have gone out; the trail has it.
+    // A prepared package may never have been sent; the trail lists it.
     case 'answered':
       return undefined;
     default:

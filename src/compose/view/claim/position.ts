@@ -10,10 +10,10 @@ import { bracketed, claimEntriesOf, formatMoneyIn } from './entries.js';
 const SIDES = ['forCarrier', 'againstCarrier', 'weak'] as const;
 type Side = (typeof SIDES)[number];
 const LABEL = { forCarrier: 'cover.helps', againstCarrier: 'cover.hurts', weak: 'cover.open' } as const;
-/** More than so many points of one side are counted, not told: all findings have a section of their own. */
+/** Further points of one side are counted, not listed: all findings have a section of their own. */
 const MOST = 4;
 
-/** Who must show what, where it stands, and what speaks for and against, with its exhibits. */
+/** Burden of proof, position, and supporting and adverse evidence with exhibits. */
 export function positionBlocks(view: View, claim: ClaimResult): Block[] {
   const { labels, words } = view;
   const { position } = claim;
@@ -47,7 +47,7 @@ function positionCell({ labels }: View, { stands }: PositionRow): Cell {
   return stands === 'against-carrier' ? { is: 'alert', of: words } : words;
 }
 
-/** How many points, and the exhibits of all of them. */
+/** The number of points, and the exhibits of all. */
 function countCell(view: View, points: readonly PositionPoint[]): Cell {
   if (points.length === 0) return cell('–');
   const evidence = [...new Set(points.flatMap((point) => point.evidence))];
@@ -55,7 +55,7 @@ function countCell(view: View, points: readonly PositionPoint[]): Cell {
   return [text(String(points.length)), ...bracketed(links)];
 }
 
-/** What each point says, in the words of the finding, the requirement or the entry. */
+/** Each point in the words of the finding, the requirement or the entry. */
 function pointBlocks(view: View, claim: ClaimResult): Block[] {
   const rows = claim.position.flatMap((row): Cell[][] => {
     const sides = SIDES.flatMap((side): Cell[][] => {
@@ -81,7 +81,7 @@ function sideCell({ labels }: View, side: Side, index: number): Cell {
   return side === 'againstCarrier' ? { is: 'alert', of: words } : words;
 }
 
-/** The heaviest findings and entries by themselves, the others counted; requirements by their titles in one line. */
+/** The weightiest findings and entries one by one, the others counted; requirements by their titles in one line. */
 function sideWords(view: View, claim: ClaimResult, points: readonly PositionPoint[]): Inline[][] {
   const { labels } = view;
   const said = points.flatMap((point, i) => {
@@ -111,7 +111,7 @@ function sideWords(view: View, claim: ClaimResult, points: readonly PositionPoin
   ];
 }
 
-/** `nth` tells findings apart that are alike in id, line and evidence. */
+/** `nth` distinguishes findings with equal id, line and evidence. */
 function pointWords(
   view: View,
   claim: ClaimResult,
@@ -136,7 +136,7 @@ function pointWords(
   }
 }
 
-/** What an entry of the claim says, in one line. */
+/** An entry of the claim in one line. */
 function entryWords(view: View, claim: ClaimResult, seq: number): string | undefined {
   const { labels, names } = view;
   const entry = claimEntriesOf(view, claim).find((one) => one.seq === seq);

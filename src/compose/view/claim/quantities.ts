@@ -5,7 +5,7 @@ import { cell, type View } from '../context.js';
 import { column } from '../tables.js';
 import { supportLinks } from './entries.js';
 
-/** How much of each line was shipped, accepted, rejected, damaged or short, by those who say so. */
+/** Quantity of each line that was shipped, accepted, rejected, damaged or short, by source. */
 export function quantityBlocks(view: View, { quantities }: ClaimResult): Block[] {
   if (quantities === undefined) return [];
   const { labels, names } = view;
