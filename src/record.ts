@@ -10,7 +10,7 @@ export type { LongWork, Progress } from './core/ports/work.js';
 export type { NoteContext } from './intake/notes/note-context.js';
 export type { ParsedRuleSetFile } from './intake/rule-set-file.js';
 export { type AnswerInput, type AnswerReport, answer } from './jobs/answer.js';
-export { type AssessedDelivery, assessDelivery, readAt } from './jobs/assess.js';
+export { type AssessDeliveryInput, type AssessedDelivery, assessDelivery, readAt } from './jobs/assess.js';
 export { type ChecklistReport, type EnterChecklistInput, enterChecklist } from './jobs/checklist/enter.js';
 export type { ChecklistAnswers } from './jobs/checklist/file.js';
 export { type ChecklistInput, type WrittenChecklist, writeChecklist } from './jobs/checklist/make.js';

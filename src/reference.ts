@@ -28,4 +28,4 @@ export {
   respirationOf,
   wattsPerKilogram,
 } from './core/reference/respiration.js';
-export type { PublishedField, SourceKey } from './core/reference/sources.js';
+export { type PublishedField, type SourceKey, sources } from './core/reference/sources.js';

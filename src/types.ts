@@ -32,9 +32,11 @@ export type {
   StateColumn,
   StatementSignature,
 } from './core/model/evidence.js';
-export type { Milestone } from './core/model/milestone.js';
+export type { Footprint, Length, LengthUnit } from './core/model/length.js';
+export type { Milestone, MilestoneOffset, WithinWindow } from './core/model/milestone.js';
 export type { Currency, MinorUnits, Money } from './core/model/money.js';
 export type * from './core/model/results.js';
+export type { Need, SimpleNeed } from './core/model/rule-need.js';
 export type { Element, RuleSet, RuleSetOrigin, Stage, Substitute } from './core/model/rule-set.js';
 export type {
   ClaimEntry,
@@ -44,5 +46,5 @@ export type {
   RecordState,
   Strike,
 } from './core/model/state.js';
-export type { CalendarDay, ClockPoint, EventTime, Instant, Zone } from './core/model/time.js';
+export type { CalendarDay, ClockPoint, EventTime, Instant, LocalTime, Zone } from './core/model/time.js';
 export type { RowProblem, StatedNumbers, UnitLog } from './core/model/unit-log.js';

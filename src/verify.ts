@@ -11,6 +11,7 @@ export type {
   Verification,
   VerificationReport,
 } from './core/model/verification.js';
+export type { Clock } from './core/ports/clock.js';
 export type { LongWork, Progress } from './core/ports/work.js';
 export type { KnownFingerprint, TrustOptions, VerifyOptions } from './core/verify/options.js';
 export { verifyDossier } from './core/verify/verify-dossier.js';

@@ -40,7 +40,7 @@ Examples:
 Exit codes: 0 fine, 1 done and the answer is no, 2 bad use or bad input, 70 a bug.
 The tool gives no legal advice and never says whether food is safe to eat.`;
 
-export function version(): string {
+function version(): string {
   const text = readFileSync(new URL('../../package.json', import.meta.url), 'utf8');
   return (JSON.parse(text) as { version: string }).version;
 }

@@ -25,8 +25,8 @@ export interface TemperatureView {
 }
 
 /**
- * The temperatures of one log: transit window, range, chart, channels, excursions and data gaps; the reader's unit
- * first, the other beside it.
+ * The temperatures of one log: custody, range, chart, channels, excursions and data gaps; the reader's unit first,
+ * the other beside it.
  */
 export function printTemperatures(
   output: Output,
@@ -37,7 +37,7 @@ export function printTemperatures(
   const { unit, startZone, endZone } = view;
   const { custody, band } = result;
   output.line(output.style('bold', `Log ${result.log}`));
-  output.line(`Transit  ${formatLocalTime(custody.from.at, startZone)} (${idInWords(custody.from.basis)})`);
+  output.line(`Custody  ${formatLocalTime(custody.from.at, startZone)} (${idInWords(custody.from.basis)})`);
   output.line(`     to  ${formatLocalTime(custody.to.at, endZone)} (${idInWords(custody.to.basis)})`);
   output.line(
     band === undefined

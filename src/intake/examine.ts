@@ -7,24 +7,24 @@ import type { ExaminedFile, Hint, LogOptions } from './draft.js';
 import { type Recognised, recogniseFile } from './recognise.js';
 import { nearestWord } from './settings/did-you-mean.js';
 
-export type { ExaminedFile, Hint, LogOptions, ReadingDraft, ReceivedDraft } from './draft.js';
+export type { ExaminedFile, Hint, LogOptions } from './draft.js';
 
 export interface ExamineInput {
   /** Where the bytes can be read. */
   path: string;
-  /** Name as shown, with its folders. */
+  /** Name as shown, with the folders it lay in. */
   name: string;
   file: Omit<FileRef, 'type'>;
   delivery: Delivery;
-  /** The file's description in captions.csv. */
+  /** What captions.csv says about the file. */
   hint?: Hint;
   options?: LogOptions;
 }
 
 /**
- * Recognises a file and makes its evidence: kind, time, place, flags. A bad file is kept in the best form it
- * allows, with a problem that says why; throws only for a file that cannot be opened at all (DossierError
- * `unreadable-file`).
+ * Finds out what a file is and draws up its evidence: what it was taken for, when, where, and what is wrong
+ * with it. A bad file is kept as what it can be kept as, with a problem that says why; it never throws but
+ * for a file that cannot be opened at all (DossierError `unreadable-file`).
  */
 export async function examineFile(input: ExamineInput): Promise<ExaminedFile> {
   const { path, name, delivery, options = {} } = input;
@@ -91,7 +91,7 @@ async function examineKind(
   }
 }
 
-/** Captions first, then folder names. */
+/** Captions first, folder names where they are silent. */
 function mergeHints(said: Hint | undefined, folder: Hint): Hint {
   const place = { ...folder.place, ...said?.place };
   return {
@@ -101,7 +101,7 @@ function mergeHints(said: Hint | undefined, folder: Hint): Hint {
   };
 }
 
-/** Stops and lines that the delivery lacks are removed from the hint and reported. */
+/** Stops and lines that the delivery does not have are left out of the hint and named as problems. */
 function checkHint(hint: Hint, file: string, delivery: Delivery): { hint: Hint; problems: Problem[] } {
   const problems: Problem[] = [];
   const known = (

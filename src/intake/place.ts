@@ -1,12 +1,11 @@
 import geodesic from 'geographiclib-geodesic';
 import type { Delivery, Stop } from '../core/model/delivery.js';
 import type { Flag } from '../core/model/evidence.js';
-import { plannedTime } from '../core/model/planned-time.js';
-import { type EventTime, knownMilliseconds, type Zone } from '../core/model/time.js';
+import { type EventTime, knownMilliseconds, milliseconds, readLocal, type Zone } from '../core/model/time.js';
 
-/** Radius of a stop in metres: dock, yard and the queue before the gate. */
+/** A dock, its yard and the queue before the gate lie within this many metres of the stop's coordinates. */
 export const AT_STOP_METRES = 5_000;
-/** Hours around the planned time in which evidence of a stop is expected: produce docks run late. */
+/** Produce docks run late, but evidence of a stop comes within a day of its planned time. */
 export const STOP_WINDOW_HOURS = 24;
 
 export interface Coordinates {
@@ -20,7 +19,7 @@ export function distanceMetres(a: Coordinates, b: Coordinates): number {
   return line.s12 ?? Number.NaN;
 }
 
-/** The stop with the nearest coordinates, and its distance in metres. */
+/** The stop whose coordinates lie nearest, and how far in metres. */
 export function nearestStop(
   delivery: Delivery,
   gps: Coordinates,
@@ -35,7 +34,7 @@ export function nearestStop(
   return nearest;
 }
 
-/** The only stop whose planned time is within the window of an instant (milliseconds UTC). */
+/** The only stop whose planned time is within the window of a moment (milliseconds UTC). */
 export function stopByTime(delivery: Delivery, at: number): Stop | undefined {
   const near = delivery.stops.filter((stop) => {
     const planned = plannedAt(stop);
@@ -44,13 +43,26 @@ export function stopByTime(delivery: Delivery, at: number): Stop | undefined {
   return near.length === 1 ? near[0] : undefined;
 }
 
-/** Cache: the planned time is needed once per photo, and parsing a local time is slow. */
+/** Planned times by stop: each is asked for once a photo, and reading a local time is slow. */
 const plannedTimes = new WeakMap<Stop, number | undefined>();
 
 /** Planned time of a stop, milliseconds UTC. */
 export function plannedAt(stop: Stop): number | undefined {
-  if (!plannedTimes.has(stop)) plannedTimes.set(stop, plannedTime(stop));
+  if (!plannedTimes.has(stop)) plannedTimes.set(stop, readPlanned(stop));
   return plannedTimes.get(stop);
+}
+
+function readPlanned(stop: Stop): number | undefined {
+  if (stop.planned === undefined) return undefined;
+  const reading = readLocal(stop.planned, stop.zone);
+  switch (reading.is) {
+    case 'one':
+      return milliseconds(reading.instant);
+    case 'twice':
+      return milliseconds(reading.earlier);
+    case 'never':
+      return milliseconds(reading.shifted);
+  }
 }
 
 /** From a day before the first planned time to a day after the last, milliseconds UTC; undefined when nothing is planned. */
@@ -61,7 +73,7 @@ export function tripSpan(delivery: Delivery): { from: number; to: number } | und
   return { from: Math.min(...planned) - spare, to: Math.max(...planned) + spare };
 }
 
-/** Flags for a position far from the stop, and a time far from its planned time. */
+/** Flags what does not fit the stop: a position far from it, a time far from its planned time. */
 export function stopFlags(stop: Stop, gps: Coordinates | undefined, time: EventTime): Flag[] {
   const flags: Flag[] = [];
   if (gps !== undefined && stop.at !== undefined) {
@@ -86,7 +98,7 @@ export function stopFlags(stop: Stop, gps: Coordinates | undefined, time: EventT
   return flags;
 }
 
-/** The common zone of all stops; undefined where they differ. */
+/** The zone of all stops when they share one. */
 export function onlyZone(delivery: Delivery): Zone | undefined {
   const [zone, other] = new Set(delivery.stops.map((stop) => stop.zone));
   return other === undefined ? zone : undefined;

@@ -8,9 +8,7 @@ import type { WrittenTable } from './table/written-table.js';
 import { DateOrderEvidence } from './time/date-order.js';
 import type { DateOrder } from './time/wall-time.js';
 
-export { READING_COLUMNS };
-
-/** A table with a column `kind` and a column `time` or `value` is a readings table. */
+/** A table with a column `kind` and a column `time` or `value` is one of readings. */
 export function isReadingsTable(headings: readonly string[]): boolean {
   return headings.includes('kind') && (headings.includes('time') || headings.includes('value'));
 }
@@ -21,7 +19,7 @@ export interface ReadReadings {
   rowsLeftOut: number;
 }
 
-/** Parses every readable row; each other row is a problem with its row and column. */
+/** Reads every row that can be read; each of the others is a problem with its row and column. */
 export function readReadings(table: WrittenTable, fileName: string, delivery: Delivery): ReadReadings {
   const result: ReadReadings = { readings: [], problems: [], rowsLeftOut: 0 };
   const unknown = table.headings.filter((h) => h !== '' && !READING_COLUMNS.some((known) => known === h));
@@ -62,7 +60,7 @@ function problem(said: RowNote, row: number, file: string): Problem {
   };
 }
 
-/** Spreadsheets rewrite dates in their country's order: the whole column decides. */
+/** Spreadsheets rewrite dates in their own country's order: the whole column decides. */
 function dateOrder(table: WrittenTable, delivery: Delivery): DateOrder | undefined {
   const evidence = new DateOrderEvidence();
   for (const row of table.rows) evidence.add(row.cells.get('time') ?? '');

@@ -2,12 +2,12 @@ import type { Sha256 } from '../core/model/evidence.js';
 import { type RuleSetFile, ruleSetFile } from '../core/model/rule-set-file.js';
 import { readYamlAs } from './yaml.js';
 
-/** One rule file as parsed, before extended files are merged. */
+/** One file of rules as read, before what it extends is worked in. */
 export interface ParsedRuleSetFile {
-  /** Name for messages and for the dossier: `produce.yaml`, or the path as given. */
+  /** Name for messages and for the dossier: `produce.yaml`, or the path as it was named. */
   name: string;
   file: RuleSetFile;
-  /** The rules as plain data before parsing, for extensions to change. */
+  /** The same as plain data before parsing: what an extension changes. */
   written: Record<string, unknown>;
   text: string;
   sha256: Sha256;
@@ -15,7 +15,10 @@ export interface ParsedRuleSetFile {
   rowOf(path: readonly PropertyKey[]): number;
 }
 
-/** Parses one rule file. Throws DossierError `bad-rule-set` at the first problem, with all of them in the message. */
+/**
+ * Reads one file of rules.
+ * Throws DossierError `bad-rule-set`: place of the first problem, all of them in the message.
+ */
 export function readRuleSetFile(text: string, name: string): ParsedRuleSetFile {
   const { read, written, sha256, rowOf } = readYamlAs(
     ruleSetFile,

@@ -18,7 +18,7 @@ import { prepared } from '../platform/node/prepared.js';
 import { explainIssues } from './settings/schema-errors.js';
 
 /** Settings written by hand are small; anything larger is not one of them. */
-export const MAX_YAML_CHARACTERS = 1_000_000;
+const MAX_YAML_CHARACTERS = 1_000_000;
 const MAX_DEPTH = 40;
 const MAX_ALIASES = 100;
 /** Keys that reach into a JavaScript object's prototype (CWE-1321). */

@@ -10,6 +10,7 @@ import { type AssessedDelivery, assessDelivery } from './assess.js';
 import { loadClaimDeadlines } from './claim-deadlines.js';
 import type { OpenDelivery } from './delivery.js';
 
+/** What is asked about the claims of a delivery. */
 export interface AnswerInput extends OpenDelivery {
   /** The instant at which deadlines are judged. */
   at: Instant;
@@ -19,6 +20,7 @@ export interface AnswerInput extends OpenDelivery {
   templates?: string | undefined;
 }
 
+/** What is due when for the claims of a delivery, and what is late. */
 export interface AnswerReport extends AssessedDelivery {
   claims: ClaimResult[];
   refusalClocks: ClaimDeadline[];

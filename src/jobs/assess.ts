@@ -13,6 +13,15 @@ import { type OpenDelivery, withDelivery } from './delivery.js';
 import { readLogs } from './read-logs.js';
 import { type LoadedRuleSet, loadRuleSet } from './rule-set.js';
 
+/** Which delivery is assessed, and for when. */
+export interface AssessDeliveryInput extends OpenDelivery {
+  /** The instant at which "not yet due" and "lost" are judged. */
+  at: Instant;
+  /** The carrier's own folder of templates, which may hold its deadlines of a claim. */
+  templates?: string | undefined;
+}
+
+/** A delivery as its record stands, and what that shows. */
 export interface AssessedDelivery {
   state: RecordState;
   /** Downloads of one instrument are joined to one log. */
@@ -25,12 +34,9 @@ export interface AssessedDelivery {
 
 /**
  * The assessment of a delivery's record.
- * @param at the instant at which "not yet due" and "lost" are judged
- * @param templates the carrier's own folder of templates, which may hold its claim deadlines
+ * @throws DossierError when the delivery, its rule set or its deadlines can't be read
  */
-export async function assessDelivery(
-  input: OpenDelivery & { at: Instant; templates?: string | undefined },
-): Promise<AssessedDelivery> {
+export async function assessDelivery(input: AssessDeliveryInput): Promise<AssessedDelivery> {
   return withDelivery(input, false, (record) => assessRecord(record, input.at, undefined, input.templates));
 }
 

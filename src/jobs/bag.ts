@@ -33,13 +33,6 @@ function bagFileFor(dossier: string): string {
   return join(dirname(dossier), `${basename(dossier).replace(/\.pdf$/i, '')}.bag.zip`);
 }
 
-/** Writes a bag to its end. */
-export async function writeBagOf(record: DeliveryRecord, input: BagInput): Promise<WrittenBag> {
-  const { bag, done } = beginBag(record, input);
-  await (await done).place();
-  return bag;
-}
-
 /**
  * Begins the bag (BagIt, RFC 8493) of a record: ledger, checkpoint, facts and every original that is not withheld,
  * in the record's own layout. The dossier holds the bag's hash, which follows from the hashes of the record and is

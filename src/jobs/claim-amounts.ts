@@ -21,6 +21,7 @@ export const AMOUNT_COLUMNS = [
   'note',
 ] as const;
 
+/** A table of amounts to be recorded for a claim. */
 export interface AmountsInput extends OpenDelivery {
   /** A CSV table with `AMOUNT_COLUMNS`. */
   file: string;
@@ -34,6 +35,7 @@ export interface AmountsInput extends OpenDelivery {
   dryRun: boolean;
 }
 
+/** What became of one row of the table. */
 export interface AmountRow {
   row: number;
   said: string;
@@ -42,6 +44,7 @@ export interface AmountRow {
   entry?: number;
 }
 
+/** What became of a table of amounts. */
 export interface AmountsReport {
   rows: AmountRow[];
   counts: { recorded: number; held: number; refused: number };

@@ -11,6 +11,7 @@ import { unknownWord } from './place-options.js';
 
 export type { TypedClaimKind } from './claim/body.js';
 
+/** Something to be recorded of a claim. */
 export interface ClaimInput extends OpenDelivery {
   is: TypedClaimKind;
   /** The main word of the command: the claimant, the governing terms, an amount … */
@@ -21,6 +22,7 @@ export interface ClaimInput extends OpenDelivery {
   templates?: string;
 }
 
+/** What was recorded of a claim. */
 export interface RecordedClaimNote {
   claim: ClaimId;
   /** Ledger entry; the earlier one for a note recorded before. */

@@ -16,6 +16,7 @@ import { readDisplay } from '../intake/time/display.js';
 import { parseTypedTime } from '../intake/typed.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 
+/** What a clock showed at a time that is known. */
 export interface ClockComparisonInput extends OpenDelivery {
   /** The reading of the clock, as typed. */
   display: string;
@@ -31,6 +32,7 @@ export interface ClockComparisonInput extends OpenDelivery {
   zone: string | undefined;
 }
 
+/** The error of a clock that was recorded. */
 export interface RecordedClockComparison {
   /** Ledger entry. */
   entry: number;

@@ -11,6 +11,7 @@ import { findLine, findPosition, findStop, typedPlace, typedTime } from './place
 import { readingBody, type TypedFields, typedFields } from './reading-options.js';
 import { checkReading, formatReading, type ParsedReading } from './record-reading.js';
 
+/** What an earlier entry should have said, and why it said otherwise. */
 export interface CorrectInput {
   folder: string;
   /** The reading by its evidence id (e12), or its entry by number (#41). */
@@ -24,6 +25,7 @@ export interface CorrectInput {
   now: OpenDelivery['now'];
 }
 
+/** The reading before and after its correction, in words. */
 export interface CorrectReport {
   evidence: EvidenceId;
   /** Number of the entry that was wrong, and of the one that corrects it. */

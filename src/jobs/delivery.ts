@@ -9,6 +9,7 @@ import { type DeliveryRecord, openRecord } from '../record/store.js';
 
 export const DELIVERY_FILE = 'delivery.yaml';
 
+/** The delivery that is worked on. */
 export interface OpenDelivery {
   folder: string;
   by: string;

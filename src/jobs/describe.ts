@@ -33,6 +33,7 @@ export interface TypedDescription {
   why?: string | undefined;
 }
 
+/** What is said of evidence: words, a confirmation, or that it is withheld. */
 export type DescribeInput = OpenDelivery & { evidence: readonly string[] } & (
     | { act: 'say'; says: TypedDescription }
     | { act: 'confirm' }
@@ -40,6 +41,7 @@ export type DescribeInput = OpenDelivery & { evidence: readonly string[] } & (
     | { act: 'withhold'; why: string | undefined }
   );
 
+/** What was added to the record about evidence. */
 export interface DescribeReport {
   /** One for each added entry. */
   described: { evidence: EvidenceId; said: string }[];

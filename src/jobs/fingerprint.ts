@@ -5,6 +5,7 @@ import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { TimeStampClient } from '../core/ports/time-stamps.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 
+/** To whom a fingerprint is sent, or who confirms it. */
 export interface FingerprintInput extends OpenDelivery {
   /** The recipient and the channel; recorded as sent. */
   to?: string;
@@ -13,6 +14,7 @@ export interface FingerprintInput extends OpenDelivery {
   timeStamps?: TimeStampClient;
 }
 
+/** The fingerprint of the record as it stands. */
 export interface FingerprintReport {
   /** `<delivery> <size> <root>`: the line to send, which later proves what the record held. */
   line: string;

@@ -11,11 +11,13 @@ import { identityFolder } from './identity-folder.js';
 
 export type { ShownIdentity } from '../signing/show-identity.js';
 
+/** A signing identity to be made. */
 export interface IdentityInput {
   folder: string | undefined;
   /** Name for a new certificate. */
   name: string;
   now: Clock;
+  /** Gives the passphrase of the key, or the one for a key that is about to be made. */
   passphrase: (isNew: boolean) => Promise<string>;
 }
 

@@ -24,12 +24,14 @@ export interface MinimalFacts {
   rules?: string;
 }
 
+/** A delivery to be made: from a file of facts, or from the few that it can't do without. */
 export type NewDeliveryInput = {
   folder: string;
   by: string;
   now: Clock;
 } & ({ file: string } | { facts: MinimalFacts });
 
+/** The delivery that was made. */
 export interface NewDelivery {
   folder: string;
   delivery: string;

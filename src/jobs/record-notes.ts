@@ -16,6 +16,7 @@ import { type OpenDelivery, withDelivery } from './delivery.js';
 import { formatReading, type ParsedReading, parseReading } from './record-reading.js';
 import { readingKey, recordedReadings } from './recorded-readings.js';
 
+/** A file of notes to be recorded. */
 export interface NotesInput extends OpenDelivery {
   file: string;
   /** Dry run: reports how each line is understood; nothing is written. */
@@ -24,6 +25,7 @@ export interface NotesInput extends OpenDelivery {
   standing: NoteContext;
 }
 
+/** How one line of notes was understood. */
 export interface RecordedNoteLine {
   row: number;
   /** The line as written. */
@@ -34,6 +36,7 @@ export interface RecordedNoteLine {
   evidence?: EvidenceId;
 }
 
+/** What became of each line of the notes. */
 export interface NotesReport {
   /** The file as evidence. */
   evidence?: EvidenceId;

@@ -10,6 +10,7 @@ import { findLine, findPosition, findStop, typedPlace, typedTime } from './place
 import { readingBody, typedFields } from './reading-options.js';
 import type { StatementSigner } from './sign-statement.js';
 
+/** A reading as typed. */
 export interface ReadingInput {
   folder: string;
   kind: ReadingKind;
@@ -23,6 +24,7 @@ export interface ReadingInput {
   sign?: StatementSigner;
 }
 
+/** The reading that was recorded. */
 export interface RecordedReading {
   evidence: EvidenceId;
   /** The reading in words. */

@@ -18,6 +18,7 @@ export const RESOLVED = 'rule-set';
 /** A longer chain of extending sets is a mistake. */
 const MOST_FILES = 10;
 
+/** A rule set with all that it extends worked in. */
 export interface LoadedRuleSet {
   ruleSet: RuleSet;
   /** SHA-256 of `text`. */

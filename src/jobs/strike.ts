@@ -5,6 +5,7 @@ import { DossierError } from '../core/model/error.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { entryNamed } from './entry-named.js';
 
+/** What does not count any more, and why. */
 export interface StrikeInput {
   folder: string;
   /** What does not count: evidence by its id (e12), or entries by number (#41). */
@@ -17,6 +18,7 @@ export interface StrikeInput {
 }
 
 /** One entry that no longer counts. */
+/** A struck entry, and the entry that strikes it, by their numbers. */
 export interface StruckEntry {
   entry: number;
   strike: number;
@@ -24,6 +26,7 @@ export interface StruckEntry {
   what: string;
 }
 
+/** The entries that were struck. */
 export interface StrikeReport {
   struck: StruckEntry[];
 }
@@ -86,6 +89,7 @@ function nameOf(entry: Entry): string {
     : `#${entry.seq} (${entry.type})`;
 }
 
+/** What counts all the same, and why. */
 export interface AdmitInput {
   folder: string;
   /** Evidence that the tool judged to belong elsewhere, by its id. */

@@ -13,6 +13,7 @@ import { csvOf } from './csv.js';
 import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
 import { placeToWrite } from './place-to-write.js';
 
+/** Which entries are asked for. */
 export interface TrailInput extends OpenDelivery {
   /** Evidence whose history is requested, such as e7; the whole record by default. */
   of?: string;
@@ -20,6 +21,7 @@ export interface TrailInput extends OpenDelivery {
   zone?: string;
 }
 
+/** Entries of the ledger as a table. */
 export interface TrailReport {
   /** Of the delivery. */
   folder: string;

@@ -4,12 +4,14 @@ import { parseFingerprint } from '../core/ledger/checkpoint.js';
 import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Verification, VerificationReport } from '../core/model/verification.js';
+import type { Clock } from '../core/ports/clock.js';
 import type { KnownFingerprint } from '../core/verify/options.js';
 import { verifyAll } from '../core/verify/verify-all.js';
 import { unreadable } from '../record/disk/disk-error.js';
 
 const LARGEST_CERTIFICATE = 1024 * 1024;
 
+/** What is checked, and whom the reader trusts. */
 export interface VerifyInput {
   /** Dossiers, bags (zip or folder) and record folders. */
   paths: readonly string[];
@@ -17,7 +19,8 @@ export interface VerifyInput {
   trust: readonly string[];
   /** Fingerprint lines received earlier. */
   fingerprints?: readonly string[];
-  now?: () => Date;
+  /** The claimed signing time must not lie after what it says. */
+  now?: Clock;
   /** Compare printed pictures with the originals inside. */
   pictures?: boolean;
 }

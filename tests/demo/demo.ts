@@ -10,7 +10,7 @@ import { madeOnce } from '../once.js';
 import { EVIDENCE, FIXTURES } from './where.js';
 
 /** Of an identity that lives as long as the test. */
-export const PASSPHRASE = 'of-a-test-that-forgets-it';
+const PASSPHRASE = 'of-a-test-that-forgets-it';
 
 /** The demonstration's delivery in a folder of its own. */
 export interface Demo {

@@ -6,7 +6,7 @@ import type { LetterClaim, LetterInput } from './input.js';
 import type { LetterView } from './view.js';
 
 /** Entries of one kind that no later entry corrects, in the order of the ledger. */
-export function currentEntries<K extends LetterClaim['entries'][number]['is']>(
+function currentEntries<K extends LetterClaim['entries'][number]['is']>(
   claim: LetterClaim | undefined,
   kind: K,
 ): ClaimEntryOf<K>[] {

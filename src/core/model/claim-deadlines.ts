@@ -129,4 +129,8 @@ export const claimDeadlines = z
     });
     listed(file.work.holidays, ['work', 'holidays']);
   });
+/**
+ * The deadlines of claims and refusals as templates/claim-clocks.yaml states them, each with its source: see
+ * docs/formats.md.
+ */
 export type ClaimDeadlines = z.infer<typeof claimDeadlines>;

@@ -1,11 +1,9 @@
 /**
  * Currencies by the decimals of their minor unit: ISO 4217, list one as SIX published it on 25 June 2024, with the
- * amendments since: 176 (XCG in the place of ANG), 178 (CUC withdrawn) and 180 (BGN withdrawn on 1 January 2026). Funds,
- * metals and units of account are no money that anybody pays a claim in, but for the special drawing right, in which
- * conventions of carriage set their limits.
+ * amendments up to 1 January 2026: 176 (XCG in the place of ANG), 178 (CUC withdrawn) and 180 (BGN withdrawn on
+ * 1 January 2026). Funds, metals and units of account are no money that anybody pays a claim in, but for the special
+ * drawing right, in which conventions of carriage set their limits.
  */
-export const CURRENCIES_AS_OF = '2026-01-01';
-
 const BY_DECIMALS: readonly (readonly [decimals: number, codes: readonly string[]])[] = [
   [0, ['BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX VND VUV XAF XOF XPF']],
   [

@@ -8,7 +8,7 @@ const slug = z
   .string()
   .regex(/^[a-z0-9][a-z0-9-]{0,40}$/i, { error: 'use letters, digits and dashes, such as load-1' });
 
-export const party = z.strictObject({
+const party = z.strictObject({
   name: z.string().min(1).max(200),
   address: z.string().max(400).optional(),
   contact: z.string().max(400).optional(),
@@ -34,9 +34,8 @@ export const stop = z.strictObject({
 export type Stop = z.infer<typeof stop>;
 
 export const runMode = z.enum(['continuous', 'start-stop']);
-export type RunMode = z.infer<typeof runMode>;
 
-export const instruction = z.strictObject({
+const instruction = z.strictObject({
   setPoint: writtenTemperature,
   tolerance: writtenTemperatureDifference.optional(),
   run: runMode.optional(),
@@ -63,7 +62,7 @@ export const line = z.strictObject({
 });
 export type Line = z.infer<typeof line>;
 
-export const equipment = z.strictObject({
+const equipment = z.strictObject({
   tractor: z.strictObject({ number: z.string().max(60) }).optional(),
   trailer: z.strictObject({
     number: z.string().min(1).max(60),
@@ -79,8 +78,10 @@ export const equipment = z.strictObject({
 });
 
 export const language = z.enum(['en', 'es']);
+/** Language of the pages. */
 export type Language = z.infer<typeof language>;
 export const paper = z.enum(['Letter', 'A4']);
+/** Paper of the pages. */
 export type Paper = z.infer<typeof paper>;
 
 export const displaySettings = z.strictObject({
@@ -124,6 +125,7 @@ export const delivery = z
       }
     });
   });
+/** The facts of a delivery, as delivery.yaml states them with its defaults filled in: see docs/formats.md. */
 export type Delivery = z.infer<typeof delivery>;
 /** The same before parsing: what the YAML holds and the ledger keeps. */
 export type DeliveryInput = z.input<typeof delivery>;

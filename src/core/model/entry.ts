@@ -56,6 +56,7 @@ const correctedBody = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('clock-compared'), body: clockComparison }),
   z.strictObject({ type: z.literal('claim-noted'), body: claimNote }),
 ]);
+/** What an entry should have said: its type, and its body in full. */
 export type CorrectedBody = z.infer<typeof correctedBody>;
 
 const head = {
@@ -104,8 +105,11 @@ export const entry = z.discriminatedUnion('type', [
   /** A person says that evidence which the tool judged to belong elsewhere does count. */
   entryOf('evidence-admitted', z.strictObject({ evidence: evidenceId, why })),
 ]);
+/** An entry of the ledger: see docs/formats.md. */
 export type Entry = z.infer<typeof entry>;
+/** What an entry says. */
 export type EntryType = Entry['type'];
+/** An entry of one type. */
 export type EntryOf<T extends EntryType> = Extract<Entry, { type: T }>;
 /** What a caller hands in; the store adds sequence number and time. */
 export type NewEntry = {

@@ -70,6 +70,7 @@ export class DossierError extends Error implements Problem {
     if (options.choices !== undefined) this.choices = options.choices;
   }
 
+  /** The same as plain data. */
   toProblem(): Problem {
     return {
       code: this.code,

@@ -9,7 +9,7 @@ import { unitLogEvidence } from './evidence/unit-log.js';
 
 export * from './evidence/document.js';
 export * from './evidence/events.js';
-export { type Source, source } from './evidence/fields.js';
+export type { Source } from './evidence/fields.js';
 export * from './evidence/file.js';
 export * from './evidence/flag.js';
 export * from './evidence/ids.js';
@@ -42,7 +42,9 @@ export const reading = z.discriminatedUnion('kind', [
 export type Reading = z.infer<typeof reading>;
 
 export const evidence = z.discriminatedUnion('kind', [...receivedEvidence.options, ...reading.options]);
+/** A piece of evidence, by its kind: a file that was received, or a reading that was written down. */
 export type Evidence = z.infer<typeof evidence>;
+/** What a piece of evidence is. */
 export type EvidenceKind = Evidence['kind'];
 
 /** One member of the union, by its kind. */
@@ -59,4 +61,5 @@ export const readingKind = z.enum([
   'contact',
   'statement',
 ]);
+/** What a reading is of. */
 export type ReadingKind = z.infer<typeof readingKind>;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 
 const lengthUnit = z.enum(['m', 'cm', 'mm', 'ft', 'in']);
+/** Metric, or feet and inches. */
 export type LengthUnit = z.infer<typeof lengthUnit>;
 
 /** A length as stated, with its unit; `metres()` computes. */

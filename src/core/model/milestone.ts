@@ -3,6 +3,7 @@ import { eventName } from './evidence.js';
 
 /** Moments that open and close the time in which evidence can be got. `delivery-over` is unloaded or refused. */
 export const milestone = z.enum([...eventName.options, 'delivery-over']);
+/** A moment of a delivery that deadlines of evidence are counted from. */
 export type Milestone = z.infer<typeof milestone>;
 
 /** A moment, or a time from it: negative seconds are before it. */

@@ -8,6 +8,7 @@ export const currency = z
     error: 'use a currency by its three letters, such as USD',
   })
   .transform((code) => code as Currency);
+/** Three letters of ISO 4217. */
 export type Currency = string & z.$brand<'Currency'>;
 
 /** Decimals of the currency's minor unit. */
@@ -29,6 +30,7 @@ export const money = z
     id: 'Money',
     description: 'An amount of money as a decimal number, with its currency (ISO 4217).',
   });
+/** An amount as it is written on paper, with its currency. */
 export type Money = z.infer<typeof money>;
 
 const fractionOf = (amount: string): string => amount.split('.')[1] ?? '';

@@ -28,6 +28,10 @@ export type * from './results/timeline.js';
 export type * from './results/trail.js';
 export type * from './results/window.js';
 
+/**
+ * What the record of a delivery shows at a moment: temperatures in °C, differences in K, durations in seconds, moments
+ * in milliseconds UTC.
+ */
 export interface Assessment {
   /** The instant of assessment, given by the caller. */
   at: Instant;

@@ -156,7 +156,9 @@ const simpleNeed = z.union([
   delaysNeed,
   claimNeed,
 ]);
+/** One thing that a rule asks for: see docs/formats.md. */
 export type SimpleNeed = z.infer<typeof simpleNeed>;
+/** What a rule asks for. */
 export type Need = SimpleNeed | { all: Need[] } | { any: Need[] } | { none: Need[] };
 type NeedInput =
   | z.input<typeof simpleNeed>

@@ -30,7 +30,6 @@ const change = z
   })
   .refine((fields) => Object.keys(fields).length > 0, { error: 'says nothing to change' });
 
-/** A rule set as people write it: whole, or an extension of another. */
 export const ruleSetFile = z
   .strictObject({
     ruleSet: z.string().min(1).max(60),
@@ -63,4 +62,5 @@ export const ruleSetFile = z
     for (const id of Object.keys(file.off))
       if (id in file.change) issue(`rule "${id}" is changed and switched off`, ['off', id]);
   });
+/** A rule set as people write it: whole, or an extension of another. */
 export type RuleSetFile = z.infer<typeof ruleSetFile>;

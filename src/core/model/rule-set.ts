@@ -8,12 +8,12 @@ import { need } from './rule-need.js';
 import { writtenTemperature, writtenTemperatureDifference } from './temperature.js';
 
 export { type Milestone, type MilestoneOffset, milestone } from './milestone.js';
-export { type Need, need, type SimpleNeed } from './rule-need.js';
+export type { Need, SimpleNeed } from './rule-need.js';
 
 export const stage = z.enum(['before-loading', 'loading', 'in-transit', 'arrival', 'rejection', 'claim']);
+/** The stage of a delivery that a rule belongs to. */
 export type Stage = z.infer<typeof stage>;
 
-/** What must be shown in a claim, and what a rule or finding helps to show. */
 export const element = z.enum([
   'good-condition-at-receipt',
   'instructions-followed',
@@ -23,6 +23,7 @@ export const element = z.enum([
   'nature-of-goods',
   'damages',
 ]);
+/** What must be shown in a claim, and what a rule or finding helps to show. */
 export type Element = z.infer<typeof element>;
 
 const count = z
@@ -88,6 +89,7 @@ const substitute = z.union([
     about: z.union([statementTopic, z.array(statementTopic).min(1)]).optional(),
   }),
 ]);
+/** Evidence that is accepted in the place of what a rule asks for. */
 export type Substitute = z.infer<typeof substitute>;
 
 export const rule = z.strictObject({
@@ -134,6 +136,7 @@ export const ruleSet = z
       seen.add(r.id);
     });
   });
+/** Rules of required evidence, with the tolerance around instructed temperatures: see docs/formats.md. */
 export type RuleSet = z.infer<typeof ruleSet>;
 
 /** Where a resolved rule set comes from, so that a reader of the dossier can see what was asked and what was not. */

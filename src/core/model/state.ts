@@ -34,6 +34,7 @@ export type ClaimEntry = ClaimNote & {
   /** The entry that corrects it; a corrected entry no longer counts, and stays in the record. */
   replacedBy?: number;
 };
+/** What was said of a claim, of one kind. */
 export type ClaimEntryOf<K extends ClaimNote['is']> = Extract<ClaimEntry, { is: K }>;
 
 /** An entry that was put right, with what it said first and what counts now. */

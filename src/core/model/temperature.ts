@@ -6,6 +6,7 @@ export type Celsius = number & z.$brand<'Celsius'>;
 export type Kelvin = number & z.$brand<'Kelvin'>;
 
 export const temperatureUnit = z.enum(['°F', '°C']);
+/** Fahrenheit or Celsius. */
 export type TemperatureUnit = z.infer<typeof temperatureUnit>;
 
 /**
@@ -27,12 +28,14 @@ export const temperature = z
     error: 'not a temperature that air or produce can have (−80 to 85 °C, −112 to 185 °F)',
   })
   .meta({ id: 'Temperature', description: 'An absolute temperature as read, with its unit.' });
+/** An absolute temperature as read, with its unit. */
 export type Temperature = z.infer<typeof temperature>;
 
 /** A difference of temperatures as stated; its field has another name, so that the two can't be confused. */
 const temperatureDifference = z
   .strictObject({ difference: z.number(), unit: temperatureUnit })
   .meta({ id: 'TemperatureDifference', description: 'A difference of two temperatures, with its unit.' });
+/** A difference of two temperatures, with its unit. */
 export type TemperatureDifference = z.infer<typeof temperatureDifference>;
 
 /** °C = (°F − 32) × 5/9. */

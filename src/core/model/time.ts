@@ -62,10 +62,6 @@ const clockCorrection = z.strictObject({
   comparedAt: z.int().nonnegative(),
 });
 
-/**
- * When something happened, and how certain that is. Local time of unknown zone is a case of its own: it is never
- * silently taken for UTC.
- */
 export const eventTime = z.discriminatedUnion('is', [
   z.strictObject({
     is: z.literal('known'),
@@ -80,6 +76,10 @@ export const eventTime = z.discriminatedUnion('is', [
   z.strictObject({ is: z.literal('local'), local: localTime, why: z.string() }),
   z.strictObject({ is: z.literal('none'), why: z.string() }),
 ]);
+/**
+ * When something happened, and how certain that is. Local time of unknown zone is a case of its own: it is never
+ * silently taken for UTC.
+ */
 export type EventTime = z.infer<typeof eventTime>;
 export type KnownTime = Extract<EventTime, { is: 'known' }>;
 

@@ -1,10 +1,9 @@
 import { z } from 'zod';
 
-/** `notice`: nothing is broken, and the detail says what a reader should know. */
 const checkResult = z.enum(['passed', 'notice', 'failed', 'not-checked']);
+/** How a check came out. `notice`: nothing is broken, and the detail says what a reader should know. */
 export type CheckResult = z.infer<typeof checkResult>;
 
-/** One check of a verification. Verification never throws: every check is listed with its result. */
 export const check = z.object({
   /** Stable, dotted: `signature.digest`, `attachments.bytes`, `record.root` … */
   id: z.string(),
@@ -14,9 +13,11 @@ export const check = z.object({
   /** What was found, naming the part (attachment, entry, exhibit). */
   detail: z.string(),
 });
+/** One check of a verification. Verification never throws: every check is listed with its result. */
 export type Check = z.infer<typeof check>;
 
 export const verdict = z.enum(['intact', 'intact-signer-not-vouched-for', 'broken']);
+/** The answer of a check as a whole. */
 export type Verdict = z.infer<typeof verdict>;
 
 export const signer = z.object({
@@ -38,17 +39,17 @@ export const verification = z.object({
     .object({ delivery: z.string(), size: z.int().nonnegative(), root: z.string() })
     .exactOptional(),
 });
+/** What a check of one dossier found. */
 export type Verification = z.infer<typeof verification>;
 
-/** One of the things that were given to be checked. */
 export const checkedItem = verification.extend({
   /** As it was given. */
   path: z.string(),
   is: z.enum(['dossier', 'bag', 'record', 'unknown']),
 });
+/** What was found about one of the things that were given. */
 export type CheckedItem = z.infer<typeof checkedItem>;
 
-/** What a check of several things found: each alone, and whether they belong together. */
 export const verificationReport = z.object({
   schema: z.literal('load-dossier-verification-1'),
   /** The worst of all dossiers; `broken` when anything is. */
@@ -56,4 +57,5 @@ export const verificationReport = z.object({
   subjects: z.array(checkedItem),
   together: z.array(check),
 });
+/** What a check of several things found: each alone, and whether they belong together. */
 export type VerificationReport = z.infer<typeof verificationReport>;

@@ -23,7 +23,10 @@ export interface ToSign {
  *   can't sign: with a DossierError where a person can mend it, with the signal's reason when aborted.
  */
 export interface Signer {
+  /** The certificate of the key. */
   readonly certificateDer: Uint8Array;
+  /** Certificates of its authorities. */
   readonly chain?: readonly Uint8Array[];
+  /** Gives the signature. */
   sign(what: ToSign): Promise<Uint8Array>;
 }

@@ -24,5 +24,6 @@ export interface TimeStampClient {
   readonly name: string;
   /** Dotted identifier of the policy that is asked for; the server's own when left out. */
   readonly policy?: string;
+  /** Gives the token. */
   request(order: TimeStampOrder): Promise<Uint8Array>;
 }

@@ -16,6 +16,7 @@ export interface Published<T> {
   basis: 'read' | 'from memory';
 }
 
+/** From the lowest to the highest, °C. */
 export interface ValueRange {
   low: Celsius;
   high: Celsius;
@@ -48,6 +49,7 @@ export interface Produce {
   life: Published<string>;
   respiration?: Respiration;
 }
+/** From very low to very high. */
 export type EthyleneLevel = 'VL' | 'L' | 'M' | 'H' | 'VH';
 
 const fahrenheit = (value: number): Celsius => toCelsius(value, '°F');

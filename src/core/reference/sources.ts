@@ -19,6 +19,7 @@ export const sources = {
   NCB: 'NC State University, Biological and Agricultural Engineering, "Specific heat and heat of respiration for horticultural crops grown in North Carolina", from USDA Agriculture Handbook 66 (1986)',
   M: 'From memory of USDA Agriculture Handbooks 66 and 669 and the UC Davis table; not read in a source',
 } as const;
+/** Short name of a source in `sources`. */
 export type SourceKey = keyof typeof sources;
 
 export function isSourceKey(text: string): text is SourceKey {

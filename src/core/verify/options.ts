@@ -7,6 +7,7 @@ export interface KnownFingerprint {
   root: string;
 }
 
+/** Whom the reader trusts, and what time it is. */
 export interface TrustOptions {
   /** Certificates in DER: of signers, of time-stamp servers, or of authorities. */
   trusted?: readonly Uint8Array[];
@@ -14,6 +15,7 @@ export interface TrustOptions {
   at?: Date;
 }
 
+/** What a dossier is checked against. */
 export interface VerifyOptions extends TrustOptions {
   /** A fingerprint that was received earlier by another way; the record must begin with it. */
   fingerprint?: KnownFingerprint;

@@ -29,6 +29,7 @@ export interface ChecklistQuestion {
   words: string;
 }
 
+/** A filled-in form: its file, or its answers. */
 export interface EnterChecklistInput extends OpenDelivery {
   /** The typed checklist as a file, which becomes evidence; or answers given on a terminal. */
   from: { file: string } | { answers: ChecklistAnswers };
@@ -36,6 +37,7 @@ export interface EnterChecklistInput extends OpenDelivery {
   dryRun?: boolean;
 }
 
+/** What became of a filled-in form. */
 export interface ChecklistReport {
   /** The file as evidence. */
   evidence?: EvidenceId;

@@ -9,6 +9,7 @@ import { type OpenDelivery, withDelivery } from '../delivery.js';
 import { placeToWrite } from '../place-to-write.js';
 import { loadRuleSet } from '../rule-set.js';
 
+/** A form for the dock to be written as PDF. */
 export interface ChecklistInput extends OpenDelivery {
   /** Path of the PDF; by default `checklist-<language>.pdf` in the delivery's folder. */
   to?: string;
@@ -17,6 +18,7 @@ export interface ChecklistInput extends OpenDelivery {
   templates?: string;
 }
 
+/** The form that was written. */
 export interface WrittenChecklist {
   file: string;
   pages: number;

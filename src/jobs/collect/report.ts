@@ -19,6 +19,7 @@ export interface CollectedItem {
   readings: number;
 }
 
+/** What became of everything that was to be taken in. */
 export interface CollectReport {
   items: CollectedItem[];
   counts: { taken: number; held: number; readings: number; refused: number };

@@ -22,8 +22,10 @@ export interface BuildOptions extends OpenDelivery, LongWork {
   templates?: string;
 }
 
+/** What `build` takes: what to build, and who signs. */
 export type BuildInput = BuildOptions & SignedBy;
 
+/** The dossier that was built and kept. */
 export interface BuildReport {
   file: string;
   bytes: number;

@@ -35,7 +35,7 @@ const NOTES: unknown[] = [
   { is: 'declined', claim: 'c1', on, inWriting: true, reasons: ['The romaine was warm when it was loaded.'] },
 ];
 
-export const entriesOf = (notes: readonly unknown[], firstSeq = 90): ClaimEntry[] =>
+const entriesOf = (notes: readonly unknown[], firstSeq = 90): ClaimEntry[] =>
   notes.map((note, i) => ({
     ...(claimNote.parse(note) as ClaimNote),
     seq: firstSeq + i,

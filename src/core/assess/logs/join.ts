@@ -24,6 +24,7 @@ export interface RowDisagreement {
   differences: RowDifference[];
 }
 
+/** Unit logs, downloads of one instrument joined, and where they overlap. */
 export interface JoinedLogs {
   /** One log for each instrument and stretch of time; an unjoined log is the one that was given. */
   joined: UnitLog[];

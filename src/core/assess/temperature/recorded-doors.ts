@@ -6,8 +6,7 @@ import type { Milestones } from '../milestones.js';
 export type RecordedDoor = TimeRange & { evidence: EvidenceId[] };
 
 /** Doors that people recorded as opened, each until the next closing or departure on record. */
-export function recordedDoors({ events: atStops, onTheWay }: Milestones): RecordedDoor[] {
-  const events = [...atStops, ...onTheWay].sort((a, b) => a.at - b.at);
+export function recordedDoors({ events }: Milestones): RecordedDoor[] {
   return events.flatMap((opened, index) => {
     if (opened.event !== 'doors-opened') return [];
     const closed = events

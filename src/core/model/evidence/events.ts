@@ -20,6 +20,7 @@ export const eventName = z.enum([
   'inspection-requested',
   'inspected',
 ]);
+/** Something that happened to the load. */
 export type EventName = z.infer<typeof eventName>;
 
 export const event = z.strictObject({
@@ -59,6 +60,7 @@ const statementSignature = z.strictObject({
   cms: z.base64().max(100_000),
   certificateSha256: sha256,
 });
+/** A signature under a statement: CMS (RFC 5652) in base64. */
 export type StatementSignature = z.infer<typeof statementSignature>;
 
 export const statement = z.strictObject({

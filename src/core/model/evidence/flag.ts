@@ -27,7 +27,9 @@ export const flagName = z.enum([
   'empty-file',
   'unknown-type',
 ]);
+/** What a flag warns of. */
 export type FlagName = z.infer<typeof flagName>;
 
 export const flag = z.strictObject({ is: flagName, detail: z.string() });
+/** Something that a reader of the evidence should know. */
 export type Flag = z.infer<typeof flag>;

@@ -16,12 +16,12 @@ export const bracing = z.strictObject({
   note: z.string().max(2000).optional(),
 });
 
-/** How the two pallets of a row stand: short side across, long side across, one of each; or one pallet alone. */
 export const rowPattern = z.enum(['straight', 'turned', 'pinwheel', 'single']);
+/** How the two pallets of a row stand: short side across, long side across, one of each; or one pallet alone. */
 export type RowPattern = z.infer<typeof rowPattern>;
 
-/** What a row can stand in the way of. */
 export const airBlock = z.enum(['air-return', 'floor', 'ceiling', 'air-chute', 'rear-doors']);
+/** What a row of pallets stands in the way of. */
 export type AirBlock = z.infer<typeof airBlock>;
 
 /** How the pallets of some rows stood. Rows count from 1 at the nose; a later word on a row holds. */

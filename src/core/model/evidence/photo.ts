@@ -12,9 +12,10 @@ export const region = z
     height: z.number().positive().max(1),
   })
   .meta({ description: 'A part of a picture, as fractions of its width and height.' });
+/** A part of a picture, as fractions of its width and height. */
 export type Region = z.infer<typeof region>;
 
-export const camera = z.strictObject({
+const camera = z.strictObject({
   make: z.string().optional(),
   model: z.string().optional(),
   serial: z.string().optional(),

@@ -1,8 +1,8 @@
 /** Where evidence was taken. */
 import { z } from 'zod';
 
-/** Part of the load, counted from the unit at the nose to the doors at the tail. */
 export const position = z.enum(['nose', 'middle', 'tail']);
+/** Part of the load, counted from the unit at the nose to the doors at the tail. */
 export type Position = z.infer<typeof position>;
 
 export const place = z.strictObject({

@@ -4,8 +4,8 @@ import { runMode } from '../delivery.js';
 import { temperature } from '../temperature.js';
 import { readingFields } from './fields.js';
 
-/** Whose hand or paper a reading comes from. */
 export const readingFrom = z.enum(['driver', 'shipper', 'receiver', 'inspector', 'other']);
+/** Whose hand or paper a reading comes from. */
 export type ReadingFrom = z.infer<typeof readingFrom>;
 
 export const pulp = z.strictObject({

@@ -16,9 +16,11 @@ export const channel = z.enum([
   'probe-3',
   'probe-4',
 ]);
+/** What a column of temperatures in a unit log measures. */
 export type Channel = z.infer<typeof channel>;
 
 export const stateColumn = z.enum(['mode', 'defrost', 'door', 'power', 'alarm', 'fuel']);
+/** What a column of states in a unit log tells. */
 export type StateColumn = z.infer<typeof stateColumn>;
 
 /** How a unit log's table is read: data that a person can see, give or correct. Columns count from 0. */

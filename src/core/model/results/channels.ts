@@ -1,6 +1,7 @@
 /** One channel of a log by itself, and against another. */
 import type { Channel, EvidenceId } from '../evidence.js';
 
+/** Mean, extremes and spread of one channel, °C, over the time that it is known for. */
 export interface ChannelSummary {
   channel: Channel;
   /** Time-weighted over known time; °C. Undefined when nothing is known. */

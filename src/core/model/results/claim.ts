@@ -143,6 +143,7 @@ export interface AmountStep {
   rounded?: number;
 }
 
+/** The amount of a claim, step by step: what was claimed, what the documents come to, what it comes down to. */
 export interface AmountWorksheet {
   currency: Currency;
   steps: AmountStep[];

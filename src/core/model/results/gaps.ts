@@ -6,6 +6,7 @@ import type { Instant } from '../time.js';
 import type { ClaimDeadline, DeadlineTime } from './claim.js';
 import type { Finding } from './findings.js';
 
+/** How a requirement stands. */
 export type GapOutcome = 'met' | 'short' | 'missing' | 'contradicted' | 'not-yet-due' | 'does-not-apply';
 
 /**
@@ -57,6 +58,7 @@ export interface GapPart {
   closable: Closable;
 }
 
+/** How one rule of required evidence stands: what counts, what is lacking, and until when it can be closed. */
 export interface GapResult {
   rule: string;
   stage: Stage;

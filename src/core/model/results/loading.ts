@@ -14,6 +14,7 @@ export interface PlacedPallet {
   length: number;
 }
 
+/** A row of pallets as it was noted. */
 export interface LoadRow {
   row: number;
   pattern: RowPattern;

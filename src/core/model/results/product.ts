@@ -8,6 +8,7 @@ export interface Envelope {
   high: number;
 }
 
+/** What an envelope of product temperatures rests on. */
 export type ProductAssumption = 'half-cooling-time' | 'loading-pulps' | 'respiration' | 'air-channel';
 
 /**

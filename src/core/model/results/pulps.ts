@@ -15,6 +15,7 @@ export interface PulpComparison {
   evidence: EvidenceId[];
 }
 
+/** A pulp temperature, °C. */
 export interface PulpReading {
   evidence: EvidenceId;
   celsius: number;

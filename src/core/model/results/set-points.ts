@@ -12,6 +12,7 @@ export interface SetPointStatement {
   run?: string;
 }
 
+/** Two statements of the set point that differ. */
 export interface SetPointDifference {
   between: [SetPointStatement, SetPointStatement];
   /** Size of the difference, K. */
@@ -48,6 +49,7 @@ export interface SetPointLeg {
   differences: SetPointDifference[];
 }
 
+/** What each document and person said of the set point, and whether they agree. */
 export interface SetPointAgreement {
   words: SetPointStatement[];
   differences: SetPointDifference[];

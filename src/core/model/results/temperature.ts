@@ -1,7 +1,7 @@
 /** One unit log against the bill: excursions, data gaps, set points, legs. */
 import type { Channel, EvidenceId } from '../evidence.js';
 import type { ChannelDifference, ChannelSummary, Cycling, Jump, RunModeResult } from './channels.js';
-import type { TimeRange, TransitWindow, WindowBound } from './window.js';
+import type { Custody, CustodyBound, TimeRange } from './window.js';
 
 /** The temperatures allowed by the bill in transit, °C: instruction ± tolerance. */
 export interface Band {
@@ -14,6 +14,7 @@ export interface Band {
   toleranceFrom: 'bill' | 'rule-set';
 }
 
+/** Why the air was out of its band, and whether the log itself says so or the record implies it. */
 export type ExcursionCause =
   | {
       is: 'defrost' | 'door-open' | 'unit-off' | 'set-point-change' | 'pull-down';
@@ -54,6 +55,7 @@ export interface ExcursionSums {
   firstAt: number;
 }
 
+/** All excursions of a channel together. */
 export interface ExcursionTotals {
   count: number;
   unexplained?: ExcursionSums;
@@ -74,8 +76,8 @@ export interface LogGap extends TimeRange {
 export interface LegResult {
   /** Number of the leg, counted from 1. */
   leg: number;
-  from: { stop: string; bound: WindowBound };
-  to: { stop: string; bound: WindowBound };
+  from: { stop: string; bound: CustodyBound };
+  to: { stop: string; bound: CustodyBound };
   lines: string[];
   band?: Band;
   channels: ChannelSummary[];
@@ -87,9 +89,10 @@ export interface LegResult {
   setPoints: (TimeRange & { celsius: number })[];
 }
 
+/** What one unit log shows over custody: coverage, summaries and excursions of its channels; °C, K and seconds. */
 export interface TemperatureResult {
   log: EvidenceId;
-  custody: TransitWindow;
+  custody: Custody;
   /** Longest step over which samples are joined, seconds, and the median step it comes from. */
   gapLimitSeconds: number;
   medianStepSeconds: number;

@@ -3,6 +3,7 @@ import type { EventName, EvidenceId } from '../evidence.js';
 import type { Zone } from '../time.js';
 import type { TimeRange } from './window.js';
 
+/** Something at one time, milliseconds UTC. */
 export interface TimelineItem {
   at: number;
   zone: Zone;
@@ -33,6 +34,7 @@ export interface TimelineInterval extends TimeRange {
   evidence: EvidenceId[];
 }
 
+/** Everything with a known time, in order. */
 export interface Timeline {
   items: TimelineItem[];
   intervals: TimelineInterval[];

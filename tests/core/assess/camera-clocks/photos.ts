@@ -1,12 +1,12 @@
 import type { EvidenceOf } from '../../../../src/core/model/evidence.js';
 import { omitUndefined } from '../../../../src/core/model/omit-undefined.js';
 import type { ItemOf, RecordState } from '../../../../src/core/model/state.js';
-import { type EventTime, toInstant, type Zone, zone } from '../../../../src/core/model/time.js';
+import { type EventTime, toInstant, zone } from '../../../../src/core/model/time.js';
 import { HASH, items } from '../made.js';
 
 /** Photos and comparisons of clocks, made up, with only what a test is about. */
 
-export const PHOENIX = zone.parse('America/Phoenix');
+const PHOENIX = zone.parse('America/Phoenix');
 export const MOMENT = Date.parse('2026-07-14T12:00:00Z');
 /** Minutes east of UTC in Phoenix, all year. */
 const MST = -420;
@@ -86,4 +86,3 @@ export function compared(
 
 export const CAMERA = { is: 'camera', camera: 'Invented M-1' } as const;
 export const UNIT = { is: 'unit-log' } as const;
-export type { Zone };

@@ -131,7 +131,7 @@ export const seal = (number: string, state: 'applied' | 'intact' | 'broken', hou
 const POSITIONS = ['nose', 'middle', 'tail'] as const;
 const LINES = ['romaine', 'broccoli'] as const;
 
-export const complete: readonly Tagged[] = [
+const complete: readonly Tagged[] = [
   ['trailer-inside', photo('trailer-inside', LOAD, 0.5)],
   ['trailer-inside-more', photo('trailer-inside', LOAD, 0.5)],
   ['trailer-inside-more', photo('trailer-inside', LOAD, 0.5)],
