@@ -119,6 +119,21 @@ export function pulpsCsv({ pulps }: Assessment): string {
   );
 }
 
+/** One row per word on the set point. */
+export function setPointsCsv({ setPoints }: Assessment): string {
+  return csvOf(
+    ['source', 'evidence', 'at_utc', 'celsius', 'run', 'lines'],
+    setPoints.words.map(({ source, evidence, at, celsius, run, lines = [] }) => [
+      source,
+      evidence,
+      at === undefined ? undefined : toInstant(at),
+      celsius,
+      run,
+      lines.join(' '),
+    ]),
+  );
+}
+
 /** One row per requirement, met or not. */
 export function gapsCsv({ gaps }: Assessment): string {
   return csvOf(

@@ -1,3 +1,4 @@
+import { MANIFEST_NAME } from '../../core/model/manifest.js';
 import { type Block, plain, type Section } from '../../core/words/blocks.js';
 import type { View } from './context.js';
 import { putRightTables } from './put-right.js';
@@ -76,5 +77,6 @@ function attached(view: View): Block[] {
       ['what', 4, (one) => one.description],
     ],
     labels('sub.attachments'),
+    MANIFEST_NAME,
   );
 }

@@ -7,7 +7,7 @@ import { claimSections } from './claim.js';
 import type { View } from './context.js';
 import { CODE_ASSET, coverOf, fingerprintLine } from './cover.js';
 import { custodySection } from './custody.js';
-import { exhibitSection } from './exhibits.js';
+import { exhibitSection, shownExhibits } from './exhibits.js';
 import { findingsSection } from './findings.js';
 import { glanceSection } from './glance.js';
 import { loadBlocks } from './load-plan.js';
@@ -48,9 +48,10 @@ export function documentOf(
   ];
   const dropped = new Set(input.copy?.sectionsLeftOut ?? []);
   const shown = told.filter(({ id }) => !dropped.has(id));
+  const exhibits = exhibitSection(view, images, sectionsByExhibit(shown));
   const made: Section[] = [
     ...shown,
-    exhibitSection(view, images, sectionsByExhibit(shown)),
+    exhibits,
     methodSection(view),
     custodySection(view),
     verifySection(view),
@@ -73,7 +74,7 @@ export function documentOf(
       contents: labels('document.contents'),
       exhibit: labels('document.exhibit'),
       seenIn: labels('document.seen-in'),
-      exhibits: input.exhibits.flatMap((one) => (view.item(one.evidence) === undefined ? [] : [one.exhibit])),
+      exhibits: shownExhibits(exhibits),
       cover: coverOf(view),
       sections,
       signature: signatureBlock(view),

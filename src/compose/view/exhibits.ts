@@ -11,6 +11,7 @@ import {
 import type { PreparedImages } from '../exhibit-images.js';
 import { timeBasisText } from './basis.js';
 import { cell, placeText, type View } from './context.js';
+import { MOST_ROWS, noteOf } from './long-tables.js';
 import { exhibitImageBlock } from './photographs.js';
 import { evidenceSummary, flagLines, titleOf } from './summary.js';
 import { column } from './tables.js';
@@ -24,7 +25,7 @@ export function exhibitSection(
   const { labels, words, input } = view;
   const blocks: Block[] = [...words.blocks('sections/exhibits')];
   const plates: ExhibitImageBlock[] = [];
-  const others: { exhibit: Exhibit; item: EvidenceItem }[] = [];
+  const others: Other[] = [];
   for (const exhibit of input.exhibits) {
     const item = view.item(exhibit.evidence);
     if (item === undefined) continue;
@@ -47,13 +48,34 @@ export function exhibitSection(
           { is: 'plates', size, plates: here },
         );
     }
+    const shown = listed(others, seenIn);
     if (others.length > 0)
-      blocks.push({ is: 'heading', level: 2, text: labels('sub.others') }, otherTable(view, others));
+      blocks.push(
+        { is: 'heading', level: 2, text: labels('sub.others') },
+        ...noteOf(view, 'exhibits', shown.length, others.length, 'exhibits.csv'),
+        otherTable(view, shown),
+      );
   }
   return { id: 'exhibits', title: labels('section.exhibits'), blocks };
 }
 
-function otherTable(view: View, others: readonly { exhibit: Exhibit; item: EvidenceItem }[]): Block {
+interface Other {
+  exhibit: Exhibit;
+  item: EvidenceItem;
+}
+
+/** Files and what the pages refer to, whatever their number, and readings as far as one table goes. */
+function listed(others: readonly Other[], seenIn: (number: number) => ExhibitImageBlock['seenIn']): Other[] {
+  if (others.length <= MOST_ROWS) return [...others];
+  const named = new Set(
+    others.filter(({ exhibit, item }) => 'file' in item || seenIn(exhibit.exhibit).length > 0),
+  );
+  const room = Math.max(0, MOST_ROWS - named.size);
+  const shown = new Set([...named, ...others.filter((one) => !named.has(one)).slice(0, room)]);
+  return others.filter((one) => shown.has(one));
+}
+
+function otherTable(view: View, others: readonly Other[]): Block {
   return {
     is: 'table',
     columns: [
@@ -95,4 +117,18 @@ function sourceCell(view: View, exhibit: Exhibit, item: EvidenceItem): Inline[] 
   const where =
     exhibit.attachedAs ?? (item.file.bytes === 0 ? labels('plate.empty') : labels('plate.not-attached'));
   return [text(`${where}; ${entry}; SHA-256 `), { is: 'code', text: item.file.sha256 }];
+}
+
+/** Numbers of the exhibits that a link can lead to. */
+export function shownExhibits({ blocks }: Section): number[] {
+  return blocks.flatMap((block) => {
+    switch (block.is) {
+      case 'plates':
+        return block.plates.map(({ number }) => number);
+      case 'table':
+        return block.anchors ?? [];
+      default:
+        return [];
+    }
+  });
 }

@@ -3,6 +3,7 @@ import type { PulpGroup } from '../../core/model/results.js';
 import { type Block, type Cell, plain, text } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import type { DrawnSection } from './drawn-section.js';
+import { heaviestRows } from './long-tables.js';
 import { productBlocks } from './product.js';
 import { comparisonBlocks } from './pulp-comparisons.js';
 import { formatRange } from './range.js';
@@ -91,10 +92,18 @@ function readings(view: View, group: PulpGroup): Block[] {
     group.band === undefined
       ? labels('pulp-verdict.no-instruction')
       : `${labels('cover.asked')} ${formatRange(view, group.band)}`;
+  const { shown, note } = heaviestRows(
+    view,
+    group.readings,
+    ({ beyond = 0 }) => beyond,
+    'farthest',
+    'pulps.csv',
+  );
   return [
     { is: 'heading', level: 2, text: groupName(view, group) },
     { is: 'paragraph', of: plain(`${band.charAt(0).toUpperCase()}${band.slice(1)}.`) },
     ...instruments(view, group),
+    ...note,
     {
       is: 'table',
       columns: [
@@ -106,7 +115,7 @@ function readings(view: View, group: PulpGroup): Block[] {
         column(view, 'instrument', 2.1),
         column(view, 'exhibit', 0.8),
       ],
-      rows: group.readings.map((one): Cell[] => {
+      rows: shown.map((one): Cell[] => {
         const item = view.item(one.evidence);
         const verdict = labels(`pulp-verdict.${one.verdict}`);
         return [

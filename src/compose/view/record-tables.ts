@@ -72,6 +72,7 @@ export function entryTable(view: View): Block[] {
       ['about', 3.4, (line) => line.about],
     ],
     labels('sub.entries'),
+    'ledger.jsonl',
   );
 }
 
@@ -90,6 +91,7 @@ export function publishedTable(view: View): Block[] {
       ['what', 3.6, ({ body }) => [{ is: 'code', text: body.root }]],
     ],
     labels('sub.published'),
+    'ledger.jsonl',
   );
 }
 
@@ -107,6 +109,7 @@ export function stampTable(view: View): Block[] {
       ['what', 3.6, ({ body }) => [{ is: 'code', text: body.root }]],
     ],
     labels('sub.stamps'),
+    'ledger.jsonl',
   );
 }
 
@@ -147,5 +150,6 @@ export function clockTable(view: View): Block[] {
       ['exhibit', 0.9, ({ photo }) => exhibitLinks(view, [photo])],
     ],
     labels('sub.clocks'),
+    'ledger.jsonl',
   );
 }

@@ -1,9 +1,10 @@
+import type { SetPointDifference, SetPointStatement } from '../../core/model/results.js';
 import { celsius } from '../../core/model/temperature.js';
-import { type Block, type Cell, plain, type Section, text } from '../../core/words/blocks.js';
+import { type Block, type Cell, plain, type Section } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import { sourceText } from './margins.js';
 import { formatRange } from './range.js';
-import { column, tableOrNone } from './tables.js';
+import { column, listOrNone } from './tables.js';
 
 export function setPointSection(view: View): Section {
   const { labels, format, names } = view;
@@ -15,76 +16,42 @@ export function setPointSection(view: View): Section {
       of: [{ is: 'strong', of: plain(labels(`agreement.${verdict}`)) }],
     });
   blocks.push(
-    ...tableOrNone(
-      view,
-      'set-points',
-      [
-        column(view, 'source', 2),
-        column(view, 'set-point', 1.8, 'right'),
-        column(view, 'run', 1.3),
-        column(view, 'lines', 2.6),
-        column(view, 'time', 2.6),
-        column(view, 'exhibit', 1),
-      ],
-      words.map((word): Cell[] => {
-        const item = word.evidence === undefined ? undefined : view.item(word.evidence);
-        return [
-          cell(labels(`set-point-source.${word.source}`)),
-          cell(format.temperature(word.celsius)),
-          cell(word.run === undefined ? '' : (labels.find(`run.${word.run}`) ?? word.run)),
-          cell((word.lines ?? []).map(names.line).join(', ')),
-          cell(
-            word.at === undefined
-              ? ''
-              : format.time(word.at, item?.time.is === 'known' ? item.time.zone : view.startZone),
-          ),
-          exhibitLinks(view, [word.evidence]),
-        ];
-      }),
-    ),
+    ...listOrNone(view, 'set-points', words, [
+      ['source', 2, ({ source }) => labels(`set-point-source.${source}`)],
+      ['set-point', 1.8, ({ celsius }) => format.temperature(celsius), 'right'],
+      ['run', 1.3, ({ run }) => (run === undefined ? '' : (labels.find(`run.${run}`) ?? run))],
+      ['lines', 2.6, ({ lines = [] }) => lines.map(names.line).join(', ')],
+      ['time', 2.6, (word) => timeOf(view, word)],
+      ['exhibit', 1, ({ evidence }) => exhibitLinks(view, [evidence])],
+    ]),
   );
   if (differences.length > 0)
     blocks.push(
-      ...tableOrNone(
+      ...listOrNone(
         view,
         'set-points',
+        differences,
         [
-          column(view, 'between', 4),
-          column(view, 'size', 2, 'right'),
-          column(view, 'remark', 3),
-          column(view, 'exhibits', 1.2),
-        ],
-        differences.map(({ between: [a, b], kelvin, slip, since, seconds, told }): Cell[] => [
-          cell(
-            [a, b]
-              .map(
-                (word) => `${labels(`set-point-source.${word.source}`)} ${format.temperature(word.celsius)}`,
-              )
-              .join(' / '),
-          ),
-          { is: 'alert', of: plain(format.difference(kelvin)) },
           [
-            text(
-              [
-                ...(slip === undefined ? [] : [labels(`slip.${slip}`)]),
-                ...(since === undefined
-                  ? []
-                  : [`${labels('set-point.since')} ${format.time(since, view.startZone)}`]),
-                ...(seconds === undefined
-                  ? []
-                  : [`${labels('set-point.shown-for')} ${format.duration(seconds)}`]),
-                ...(told === undefined
-                  ? []
-                  : told.length === 0
-                    ? [labels('set-point.nobody-told')]
-                    : [
-                        `${labels('set-point.told')} ${told.map((one) => (labels.find(`contact-with.${one.with}`) ?? one.with).toLowerCase()).join(', ')}`,
-                      ]),
-              ].join('; '),
-            ),
+            'between',
+            4,
+            ({ between }) =>
+              between
+                .map(
+                  (word) =>
+                    `${labels(`set-point-source.${word.source}`)} ${format.temperature(word.celsius)}`,
+                )
+                .join(' / '),
           ],
-          exhibitLinks(view, [a.evidence, b.evidence, ...(told ?? []).map((one) => one.evidence)], 4),
-        ]),
+          ['size', 2, ({ kelvin }) => ({ is: 'alert', of: plain(format.difference(kelvin)) }), 'right'],
+          ['remark', 3, (one) => differenceText(view, one)],
+          [
+            'exhibits',
+            1.2,
+            ({ between: [a, b], told = [] }) =>
+              exhibitLinks(view, [a.evidence, b.evidence, ...told.map((one) => one.evidence)], 4),
+          ],
+        ],
         labels('sub.differences'),
       ),
     );
@@ -92,7 +59,29 @@ export function setPointSection(view: View): Section {
   return { id: 'set-points', title: labels('section.set-points'), blocks };
 }
 
-/** Statements of the set point on each leg, where there are several. */
+function timeOf(view: View, { at, evidence }: SetPointStatement): string {
+  if (at === undefined) return '';
+  const item = evidence === undefined ? undefined : view.item(evidence);
+  return view.format.time(at, item?.time.is === 'known' ? item.time.zone : view.startZone);
+}
+
+/** A likely slip, since when it was known, how long the log shows it, and who was told. */
+function differenceText({ labels, format, startZone }: View, one: SetPointDifference): string {
+  const { slip, since, seconds, told } = one;
+  const named = (who: string) => (labels.find(`contact-with.${who}`) ?? who).toLowerCase();
+  return [
+    ...(slip === undefined ? [] : [labels(`slip.${slip}`)]),
+    ...(since === undefined ? [] : [`${labels('set-point.since')} ${format.time(since, startZone)}`]),
+    ...(seconds === undefined ? [] : [`${labels('set-point.shown-for')} ${format.duration(seconds)}`]),
+    ...(told === undefined
+      ? []
+      : told.length === 0
+        ? [labels('set-point.nobody-told')]
+        : [`${labels('set-point.told')} ${told.map((who) => named(who.with)).join(', ')}`]),
+  ].join('; ');
+}
+
+/** The words on each way between stops, where there is more than one way. */
 function legBlocks(view: View): Block[] {
   const { labels, format, names } = view;
   const legs = view.input.assessment.setPoints.legs ?? [];
@@ -126,7 +115,7 @@ function legBlocks(view: View): Block[] {
   ];
 }
 
-/** Published ranges beside the instruction of each line. */
+/** What publications ask for, beside the bill's word for each line. */
 function publishedBlocks(view: View): Block[] {
   const { labels, format, names } = view;
   const margins = new Map((view.input.assessment.margins ?? []).map((one) => [one.line, one.range]));

@@ -3,6 +3,7 @@ import type { EvidenceItem } from '../../core/model/state.js';
 import type { Block, Cell, Column } from '../../core/words/blocks.js';
 import { plain } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, placeText, type View } from './context.js';
+import { firstRows } from './long-tables.js';
 import { evidenceSummary, titleOf } from './summary.js';
 
 export const column = (view: View, name: string, width: number, align?: Column['align']): Column => ({
@@ -11,7 +12,7 @@ export const column = (view: View, name: string, width: number, align?: Column['
   ...omitUndefined({ align }),
 });
 
-/** A column with its cell for each item, so that no cell gets under another heading. */
+/** A column with what stands in it for each thing told, so that no cell comes under another heading. */
 export type ColumnOf<T> = readonly [
   name: string,
   width: number,
@@ -21,7 +22,7 @@ export type ColumnOf<T> = readonly [
 
 export type Table = Extract<Block, { is: 'table' }>;
 
-/** A table with a row for each item. */
+/** A table with a row for each thing told. */
 export function tableOf<T>(view: View, all: readonly T[], columns: readonly ColumnOf<T>[]): Table {
   return {
     is: 'table',
@@ -35,16 +36,22 @@ export function tableOf<T>(view: View, all: readonly T[], columns: readonly Colu
   };
 }
 
-/** A table with a heading, or a sentence that says why there are no rows. */
+/**
+ * A heading with a table of the first rows below, or a sentence that says why there is none.
+ * @param file the attachment that has all of them, where there are more than a table shows
+ */
 export function listOrNone<T>(
   view: View,
   none: string,
   all: readonly T[],
   columns: readonly ColumnOf<T>[],
   title?: string,
+  file = 'exhibits.csv',
 ): Block[] {
-  const table = tableOf(view, all, columns);
-  return tableOrNone(view, none, table.columns, table.rows, title);
+  const heading: Block[] = title === undefined ? [] : [{ is: 'heading', level: 2, text: title }];
+  if (all.length === 0) return [...heading, { is: 'none', of: plain(view.labels(`none.${none}`)) }];
+  const { shown, note } = firstRows(view, all, file);
+  return [...heading, ...note, tableOf(view, shown, columns)];
 }
 
 /** A heading with a table below, or a sentence that says why there is none. */
@@ -61,7 +68,7 @@ export function tableOrNone(
     : [...heading, { is: 'table', columns, rows }];
 }
 
-/** Evidence as a list: time, title, content, place, exhibit. */
+/** Evidence as a list: when, what it is, what it says, where, which exhibit. */
 export function evidenceTable(
   view: View,
   items: readonly EvidenceItem[],

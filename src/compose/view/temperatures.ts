@@ -13,7 +13,7 @@ import { sameLocalTime } from './glance.js';
 import { legBlocks } from './legs.js';
 import { overlapBlocks } from './log-overlaps.js';
 import { marginBlocks } from './margins.js';
-import { column, tableOrNone } from './tables.js';
+import { column, listOrNone, tableOrNone } from './tables.js';
 
 export function temperatureSection(view: View): DrawnSection {
   const { labels, words } = view;
@@ -182,21 +182,17 @@ function summaryTable(view: View, result: TemperatureResult): Block[] {
 
 function gapTable(view: View, result: TemperatureResult): Block[] {
   const { format, labels, startZone } = view;
-  return tableOrNone(
+  return listOrNone(
     view,
     'gaps',
+    result.gaps,
     [
-      column(view, 'from', 3),
-      column(view, 'to', 3),
-      column(view, 'length', 1.5, 'right'),
-      column(view, 'source', 2),
+      ['from', 3, (gap) => format.time(gap.from, startZone)],
+      ['to', 3, (gap) => format.time(gap.to, startZone)],
+      ['length', 1.5, (gap) => format.duration(gap.seconds), 'right'],
+      ['source', 2, () => exhibitLinks(view, [result.log])],
     ],
-    result.gaps.map((gap): Cell[] => [
-      cell(format.time(gap.from, startZone)),
-      cell(format.time(gap.to, startZone)),
-      cell(format.duration(gap.seconds)),
-      exhibitLinks(view, [result.log]),
-    ]),
     labels('sub.gaps'),
+    `log-${result.log}.csv`,
   );
 }

@@ -4,7 +4,8 @@ import type { Labels } from '../../core/words/labels.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import type { AttachmentInput } from '../../signing/manifest.js';
 import type { AssessedDelivery } from '../assess.js';
-import { channelsCsv, excursionsCsv, gapsCsv, logCsv, pulpsCsv } from '../computed-data.js';
+import { channelsCsv, excursionsCsv, gapsCsv, logCsv, pulpsCsv, setPointsCsv } from '../computed-data.js';
+import { exhibitsCsv } from './exhibits-csv.js';
 
 /** One file inside the PDF. */
 export interface EnclosedFile extends AttachmentInput {
@@ -28,7 +29,7 @@ export interface AttachmentRoom {
 
 /** Ledger, facts, rule set and computed tables: they go inside every dossier, whatever room they take. */
 export function recordFiles(
-  { logs, ruleSet, assessment }: AssessedDelivery,
+  { state, logs, ruleSet, assessment }: AssessedDelivery,
   { ledger, facts }: { ledger: Uint8Array; facts: string },
   numbered: readonly Exhibit[],
   labels: Labels,
@@ -42,6 +43,8 @@ export function recordFiles(
     table('excursions.csv', excursionsCsv(assessment), describe('excursions')),
     table('channels.csv', channelsCsv(assessment), describe('channels')),
     table('pulps.csv', pulpsCsv(assessment), describe('pulps')),
+    table('set-points.csv', setPointsCsv(assessment), describe('set-points')),
+    table('exhibits.csv', exhibitsCsv(state, numbered), describe('exhibits')),
     table('gaps.csv', gapsCsv(assessment), describe('gaps')),
     ...logs.map((log) =>
       table(`log-${log.evidence}.csv`, logCsv(log), describe('unit-log', numberOf.get(log.evidence))),
