@@ -1,5 +1,6 @@
 import type { ClaimDeadline, ClaimResult } from '../core/model/results.js';
 import type { Labels } from '../core/words/labels.js';
+import { numbersFor } from '../core/words/numbers.js';
 import type { AnswerReport } from '../jobs/answer.js';
 import {
   allNotes,
@@ -12,7 +13,8 @@ import {
   formatDeadlineTitle,
 } from './deadline-words.js';
 import { escapeControls, type Output } from './output.js';
-import { tableLines, wrap } from './table.js';
+import { printWrapped } from './print.js';
+import { tableLines } from './table.js';
 
 /** The report as JSON. */
 export function answerJson(folder: string, report: AnswerReport): object {
@@ -56,13 +58,12 @@ function printClaim(output: Output, claim: ClaimResult, wording: DeadlineWording
     `${labels('answer.received')} ${formatDeadlineDay(received.received, language)}`,
     `${labels('answer.our-number')} ${received.ourNumber}`,
     ...(theirNumber === undefined ? [] : [`${labels('answer.their-number')} ${theirNumber}`]),
-    ...(amount === undefined ? [] : [`${amount.amount} ${amount.currency}`]),
+    ...(amount === undefined ? [] : [numbersFor(language).statedMoney(amount)]),
   ];
-  for (const line of wrap(escapeControls(said.join(', ')), output.width))
-    output.line(output.style('bold', line));
+  printWrapped(output, said.join(', '), { style: (line) => output.style('bold', line) });
   const by = terms === undefined ? '' : ` (${[`#${terms.seq}`, ...terms.evidence].join(', ')})`;
   printWrapped(output, `${labels('answer.governs')}: ${labels(`governs.${governs}`)}${by}`);
-  printWrapped(output, labels(`governing.${governs}`), '  ');
+  printWrapped(output, labels(`governing.${governs}`), { mark: '  ' });
   const how = { ...wording, why, candidates: governs === 'unknown' };
   const isOwn = ({ binds }: ClaimDeadline) => binds === 'carrier';
   printDeadlines(output, labels('answer.carrier'), claim.clocks.filter(isOwn), how);
@@ -144,9 +145,4 @@ export function printAnswerTable(output: Output, reports: readonly AnswerReport[
 function sortKey({ due }: ClaimDeadline): string {
   if (due === undefined) return '~';
   return due.is === 'day' ? `${due.day.date}T24` : new Date(due.at).toISOString();
-}
-
-function printWrapped(output: Output, text: string, indent = ''): void {
-  for (const line of wrap(escapeControls(text), Math.max(30, output.width - indent.length)))
-    output.line(`${indent}${line}`);
 }

@@ -1,10 +1,11 @@
 import { walkSegments } from '../core/assess/temperature/segments.js';
 import type { TemperatureResult } from '../core/model/results.js';
-import { fromCelsius, type TemperatureUnit } from '../core/model/temperature.js';
 import type { UnitLog } from '../core/model/unit-log.js';
+import type { Format } from '../core/words/format.js';
+import { plainSpaces } from '../core/words/spaces.js';
 
 export interface ChartOptions {
-  unit: TemperatureUnit;
+  format: Format;
   /** Columns of the terminal. */
   width: number;
   /** Plain ASCII instead of braille dots. */
@@ -46,8 +47,8 @@ export function chartLines(result: TemperatureResult, log: UnitLog, options: Cha
   }
   const label = (row: number) => {
     const value = scale.high - ((scale.high - scale.low) * row) / (ROWS - 1);
-    const shown = row % 4 === 0 ? `${fromCelsius(value, options.unit).toFixed(1)} ${options.unit}` : '';
-    return shown.padStart(LABEL);
+    const shown = row % 4 === 0 ? plainSpaces(options.format.short(value)) : '';
+    return (options.ascii ? shown.replace('−', '-') : shown).padStart(LABEL);
   };
   const lines = Array.from({ length: ROWS }, (_, row) =>
     `${label(row)} ${options.ascii ? dots.asciiRow(row) : dots.brailleRow(row)}`.trimEnd(),

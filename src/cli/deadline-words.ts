@@ -1,11 +1,9 @@
-import { DateTime } from 'luxon';
 import type { Day, Governing } from '../core/model/claim.js';
 import type { Language } from '../core/model/delivery.js';
 import { assertNever } from '../core/model/error.js';
 import type { ClaimDeadline, DeadlineTime } from '../core/model/results.js';
-import { zoneRules } from '../core/model/zone-rules.js';
-import { zoneShown } from '../core/model/zoned-time.js';
 import type { Labels } from '../core/words/labels.js';
+import { timesFor } from '../core/words/times.js';
 
 /** Labels and language for deadlines. */
 export interface DeadlineWording {
@@ -13,22 +11,17 @@ export interface DeadlineWording {
   language: Language;
 }
 
-const localeOf = (language: Language) => (language === 'es' ? 'es-US' : 'en-US');
-
-/** `Wed 2 Sep 2026 America/Chicago`, or with the time of day and the zone's short name where hours count. */
+/** `Wed Sep 2, 2026, America/Chicago`, or with the time of day and the zone's short name where hours count. */
 export function formatDeadlineTime(
   moment: DeadlineTime,
   { language }: Pick<DeadlineWording, 'language'>,
 ): string {
   if (moment.is === 'day') return formatDeadlineDay(moment.day, language);
-  const local = DateTime.fromMillis(moment.at, { zone: zoneRules(moment.zone) }).setLocale(
-    localeOf(language),
-  );
-  return `${local.toFormat('ccc d LLL yyyy HH:mm')} ${zoneShown(local)}`;
+  return timesFor(language).time(moment.at, moment.zone);
 }
 
 export function formatDeadlineDay({ date, zone }: Day, language: Language): string {
-  return `${DateTime.fromISO(date, { zone: 'utc' }).setLocale(localeOf(language)).toFormat('ccc d LLL yyyy')} ${zone}`;
+  return `${timesFor(language).day(date)}, ${zone}`;
 }
 
 /**

@@ -12,9 +12,9 @@ import type { GapOutcome, GapPart, GapResult } from '../core/model/results.js';
 import { type Stage, stage as stages } from '../core/model/rule-set.js';
 import { milliseconds, type Zone } from '../core/model/time.js';
 import { formatDeadlineTime } from './deadline-words.js';
-import { formatLocalTime } from './local-time.js';
-import { escapeControls, type Output } from './output.js';
-import { tableLines, wrap } from './table.js';
+import type { Output } from './output.js';
+import { printWrapped } from './print.js';
+import { tableLines } from './table.js';
 
 export interface ListOptions {
   /** Also rules that are met, not yet due or not applicable. */
@@ -60,17 +60,14 @@ function printGap(
   { why }: ListOptions,
 ): void {
   const { labels } = wording;
-  const say = (text: string, mark?: 'dim') => {
-    const lines = wrap(escapeControls(text.replaceAll('\u00a0', ' ')), Math.max(20, output.width - 4));
-    for (const line of lines) output.line(`    ${mark === undefined ? line : output.style(mark, line)}`);
-  };
+  const say = (text: string, dim = false) =>
+    printWrapped(output, text, { mark: '    ', style: (line) => (dim ? output.style('dim', line) : line) });
   const colour = !isOpen(gap) ? 'green' : gap.outcome === 'contradicted' ? 'red' : 'yellow';
-  const [first = '', ...rest] = wrap(
-    `${labels(`outcome.${gap.outcome}`).toUpperCase()} ${escapeControls(gap.title)}`,
-    Math.max(20, output.width - 2),
-  );
-  output.line(`  ${output.style(colour, first)}`);
-  for (const line of rest) output.line(`    ${line}`);
+  printWrapped(output, `${labels(`outcome.${gap.outcome}`).toUpperCase()} ${gap.title}`, {
+    mark: '  ',
+    further: '    ',
+    style: (line, i) => (i === 0 ? output.style(colour, line) : line),
+  });
   if (isOpen(gap)) {
     for (const line of shortfallLines(gap, wording)) say(line);
     say(closes(gap, wording, delivery));
@@ -83,8 +80,8 @@ function printGap(
   for (const note of gap.notes)
     say(`${shortfallText(wording, note)}.`.replace(/^./u, (first) => first.toUpperCase()));
   say(`Why: ${gap.why}`);
-  say(`Helps to show: ${gap.proves.map((one) => labels(`element.${one}`)).join(', ')}`, 'dim');
-  say(`Basis: ${gap.basis} [${gap.rule}]`, 'dim');
+  say(`Helps to show: ${gap.proves.map((one) => labels(`element.${one}`)).join(', ')}`, true);
+  say(`Basis: ${gap.basis} [${gap.rule}]`, true);
 }
 
 /** Shortfalls of a rule; a part that is lost while others are not says so. */
@@ -117,7 +114,7 @@ function closes({ closable }: GapResult, wording: GapWording, { stops }: Deliver
   const at =
     closable.at === undefined || zone === undefined
       ? ''
-      : `, ${formatLocalTime(milliseconds(closable.at), zone)}`;
+      : `, ${wording.format.time(milliseconds(closable.at), zone)}`;
   const moment = `${closingMilestone(wording, closable) ?? ''}${where}${at}`;
   return closable.is === 'until' ? `Until: ${moment}` : `Lost since: ${moment}`;
 }
@@ -157,16 +154,16 @@ function rejectedLine(gap: GapResult, { labels }: GapWording): string[] {
 }
 
 /** A row of the table over several deliveries. */
-export interface GapRow {
-  name: string;
-  gaps?: readonly GapResult[];
-  wording?: GapWording;
-}
+export type GapRow =
+  | { name: string; gaps: readonly GapResult[]; wording: GapWording }
+  /** A delivery that could not be read. */
+  | { name: string; gaps?: undefined };
 
 /** Several deliveries: how many requirements are open, how many of them lost, and what closes next. */
 export function printGapTable(output: Output, rows: readonly GapRow[]): void {
-  const cells = rows.map(({ name, gaps, wording }) => {
-    if (gaps === undefined || wording === undefined) return [name, '-', '-', '-', 'could not be read'];
+  const cells = rows.map((row) => {
+    if (row.gaps === undefined) return [row.name, '-', '-', '-', 'could not be read'];
+    const { name, gaps, wording } = row;
     const open = gaps.filter(isOpen);
     const lost = open.filter((gap) => gap.closable.is === 'lost').length;
     const next = open
@@ -179,7 +176,7 @@ export function printGapTable(output: Output, rows: readonly GapRow[]): void {
       String(open.length),
       String(lost),
       String(gaps.filter((gap) => gap.outcome === 'met').length),
-      closing.replaceAll('\u00a0', ' '),
+      closing,
     ];
   });
   for (const line of tableLines([['delivery', 'open', 'lost', 'met', 'closes next'], ...cells], output.width))

@@ -5,50 +5,44 @@ import type {
   ProductResult,
   PulpGroup,
 } from '../core/model/results.js';
-import type { TemperatureUnit } from '../core/model/temperature.js';
-import {
-  formatDegreeHours,
-  formatDifference,
-  formatDuration,
-  formatTemperature,
-  idInWords,
-} from './degrees.js';
+import type { Format } from '../core/words/format.js';
 import type { Output } from './output.js';
-import { printWrapped } from './table.js';
+import { idInWords, printWrapped } from './print.js';
 
 /** Pulps, margins to published limits, and consistency of pulps and air. */
-export function printGoods(output: Output, assessment: Assessment, unit: TemperatureUnit): void {
+export function printGoods(output: Output, assessment: Assessment, format: Format): void {
   if (assessment.pulps.length > 0) {
     output.line(output.style('bold', 'Pulps'));
-    for (const group of assessment.pulps) printPulps(output, group, unit);
+    for (const group of assessment.pulps) printPulps(output, group, format);
     for (const line of new Set(assessment.pulps.flatMap(thermometerLines))) put(output, line);
     for (const one of assessment.pulpComparisons ?? [])
       put(
         output,
-        `${one.line}: ${one.is === 'delivery-against-loading' ? 'delivery minus loading' : `receiver minus driver at ${one.stop}`} ${formatDifference(one.mean, unit)} on average`,
+        `${one.line}: ${one.is === 'delivery-against-loading' ? 'delivery minus loading' : `receiver minus driver at ${one.stop}`} ${format.difference(one.mean)} on average`,
       );
     output.line();
   }
   const margins = assessment.margins ?? [];
   if (margins.length > 0) {
     output.line(output.style('bold', 'Published limits of the goods'));
-    for (const margin of margins) for (const line of marginLines(margin, unit)) put(output, line);
+    for (const margin of margins) for (const line of marginLines(margin, format)) put(output, line);
     output.line();
   }
   const product = assessment.product ?? [];
   if (product.length > 0) {
     output.line(output.style('bold', 'Pulps against the air: plausibility, never proof'));
-    for (const one of product) put(output, productLine(one, unit));
+    for (const one of product) put(output, productLine(one, format));
   }
 }
 
-const put = (output: Output, text: string): void => printWrapped(output, text, '  ');
+const put = (output: Output, text: string): void =>
+  printWrapped(output, text, { mark: '  ', further: '    ' });
 
-function printPulps(output: Output, group: PulpGroup, unit: TemperatureUnit): void {
+function printPulps(output: Output, group: PulpGroup, format: Format): void {
   const inBand = group.band === undefined ? '' : `, ${group.inBand} of ${group.count} in band`;
   put(
     output,
-    `${group.line} at ${group.stop}: ${group.count} from ${formatTemperature(group.min, unit)} to ${formatTemperature(group.max, unit)}, mean ${formatTemperature(group.mean, unit)}${inBand}`,
+    `${group.line} at ${group.stop}: ${group.count} from ${format.temperature(group.min)} to ${format.temperature(group.max)}, mean ${format.temperature(group.mean)}${inBand}`,
   );
 }
 
@@ -63,31 +57,31 @@ function thermometerLines({ instruments }: PulpGroup): string[] {
   });
 }
 
-function marginLines(margin: LineMargin, unit: TemperatureUnit): string[] {
+function marginLines(margin: LineMargin, format: Format): string[] {
   const { freezing, chilling, range, life } = margin;
   const of = `${margin.line} (${margin.produce.name}, log ${margin.log})`;
   const memory = (fromMemory: boolean) => (fromMemory ? '; from memory' : '');
   const lines: string[] = [];
   for (const one of freezing?.channels ?? [])
     lines.push(
-      `${of}: lowest ${idInWords(one.channel)} ${formatTemperature(one.lowest.value, unit)}, ${formatDifference(one.margin, unit)} from the highest freezing point ${formatTemperature(freezing?.celsius ?? 0, unit)}${one.belowSeconds > 0 ? `, below it ${formatDuration(one.belowSeconds)}` : ''}`,
+      `${of}: lowest ${idInWords(one.channel)} ${format.temperature(one.lowest.value)}, ${format.difference(one.margin)} from the highest freezing point ${format.temperature(freezing?.celsius ?? 0)}${one.belowSeconds > 0 ? `, below it ${format.duration(one.belowSeconds)}` : ''}`,
     );
   for (const point of freezing?.points ?? [])
     lines.push(
-      `  freezing point ${formatTemperature(point.celsius, unit)}: ${point.source}${memory(point.fromMemory)}`,
+      `  freezing point ${format.temperature(point.celsius)}: ${point.source}${memory(point.fromMemory)}`,
     );
   lines.push(
-    `${of}: above the published range (to ${formatTemperature(range.high, unit)}) ${formatDuration(range.aboveSeconds)}, ${formatDegreeHours(range.kelvinHoursAbove, unit)}: ${range.source}${memory(range.fromMemory)}`,
+    `${of}: above the published range (to ${format.temperature(range.high)}) ${format.duration(range.aboveSeconds)}, ${format.degreeHours(range.kelvinHoursAbove)}: ${range.source}${memory(range.fromMemory)}`,
   );
   if (chilling !== undefined)
     lines.push(
       chilling.is === 'band'
-        ? `${of}: in the chilling band ${formatTemperature(chilling.low, unit)} to ${formatTemperature(chilling.high, unit)} ${formatDuration(chilling.insideSeconds)}: ${chilling.source}${memory(chilling.fromMemory)}`
-        : `${of}: below the chilling threshold ${formatTemperature(chilling.high, unit)} ${formatDuration(chilling.belowHighSeconds)}, below ${formatTemperature(chilling.low, unit)} ${formatDuration(chilling.belowLowSeconds)}: ${chilling.source}${memory(chilling.fromMemory)}`,
+        ? `${of}: in the chilling band ${format.temperature(chilling.low)} to ${format.temperature(chilling.high)} ${format.duration(chilling.insideSeconds)}: ${chilling.source}${memory(chilling.fromMemory)}`
+        : `${of}: below the chilling threshold ${format.temperature(chilling.high)} ${format.duration(chilling.belowHighSeconds)}, below ${format.temperature(chilling.low)} ${format.duration(chilling.belowLowSeconds)}: ${chilling.source}${memory(chilling.fromMemory)}`,
     );
   if (life !== undefined)
     lines.push(
-      `${of}: by respiration ${formatDuration(life.knownSeconds)} in this air cost the life of ${formatDuration(life.equivalentSeconds)} at ${formatTemperature(life.reference, unit)} (an estimate): ${life.source}${memory(life.fromMemory)}`,
+      `${of}: by respiration ${format.duration(life.knownSeconds)} in this air cost the life of ${format.duration(life.equivalentSeconds)} at ${format.temperature(life.reference)} (an estimate): ${life.source}${memory(life.fromMemory)}`,
     );
   return lines;
 }
@@ -106,13 +100,13 @@ const MATTERS: Record<ProductAssumption, string> = {
   'air-channel': 'which air the product stood in',
 };
 
-function productLine(one: ProductResult, unit: TemperatureUnit): string {
+function productLine(one: ProductResult, format: Format): string {
   const of = `${one.line} (log ${one.log})`;
   const half = one.assumptions.halfCoolingSeconds;
   const allowed =
     one.envelope === undefined
       ? ''
-      : ` ${formatTemperature(one.envelope.low, unit)} to ${formatTemperature(one.envelope.high, unit)} plausible, ${formatTemperature(one.arrival?.min ?? 0, unit)} to ${formatTemperature(one.arrival?.max ?? 0, unit)} read;`;
+      : ` ${format.temperature(one.envelope.low)} to ${format.temperature(one.envelope.high)} plausible, ${format.temperature(one.arrival?.min ?? 0)} to ${format.temperature(one.arrival?.max ?? 0)} read;`;
   if (one.verdict === 'not-decidable') return `${of}: not decidable, ${WHY[one.why ?? 'air-not-known']}`;
-  return `${of}: ${one.verdict};${allowed} half-cooling ${formatDuration(half.low)} to ${formatDuration(half.high)} (${half.from}), thermometers ±${formatDifference(one.toleranceKelvin, unit)}; what matters most: ${one.matters === undefined ? '-' : MATTERS[one.matters.is]}`;
+  return `${of}: ${one.verdict};${allowed} half-cooling ${format.duration(half.low)} to ${format.duration(half.high)} (${half.from}), thermometers ±${format.difference(one.toleranceKelvin)}; what matters most: ${one.matters === undefined ? '-' : MATTERS[one.matters.is]}`;
 }

@@ -7,7 +7,7 @@ import type { CliContext } from './context.js';
 import { resolveEnteredBy } from './entered-by.js';
 import { escapeControls, pathForShell, quotedForShell } from './output.js';
 import { type PassphraseOptions, readPassphrase } from './passphrase.js';
-import { wrap } from './table.js';
+import { printWrapped } from './print.js';
 
 /** Options of `answer` that prepare a letter. */
 export interface LetterOptions extends PassphraseOptions {
@@ -100,7 +100,6 @@ export async function prepareLetter(
       fix: 'Name a new one, such as --out answer-to-c1.',
     });
   const { writeLetterPackage } = await import('../jobs/letter-package.js');
-  const given = <K extends keyof LetterOptions>(name: K) => omitUndefined({ [name]: options[name] });
   const report = await writeLetterPackage({
     folder,
     by: resolveEnteredBy(options.by),
@@ -114,16 +113,18 @@ export async function prepareLetter(
     identityFolder: options.identity,
     passphrase: (isNew) => readPassphrase(options, isNew),
     progress: (at) => output.progress(at),
-    ...given('claim'),
-    ...given('to'),
-    ...given('amount'),
-    ...given('language'),
-    ...given('paper'),
-    ...given('for'),
-    ...given('certificate'),
-    ...given('maxSize'),
-    ...given('templates'),
-    ...omitUndefined({ dossier: options.dossier === false ? false : undefined }),
+    ...omitUndefined({
+      claim: options.claim,
+      to: options.to,
+      amount: options.amount,
+      language: options.language,
+      paper: options.paper,
+      for: options.for,
+      certificate: options.certificate,
+      maxSize: options.maxSize,
+      templates: options.templates,
+      dossier: options.dossier === false ? false : undefined,
+    }),
   });
   if (options.json === true) return output.json(report);
   for (const notice of report.notices) output.note(escapeControls(notice));
@@ -135,10 +136,7 @@ export async function prepareLetter(
   const list = (title: string, items: readonly string[]) => {
     if (items.length === 0) return;
     output.line(title);
-    for (const item of items)
-      wrap(escapeControls(item), Math.max(30, output.width - 4)).forEach((line, i) => {
-        output.line(`${i === 0 ? '  - ' : '    '}${line}`);
-      });
+    for (const item of items) printWrapped(output, item, { mark: '  - ' });
   };
   list('To fill in before it is signed:', report.toFillIn);
   list('To fill in on the certificate, by a qualified person:', report.certificateToFillIn ?? []);

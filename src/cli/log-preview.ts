@@ -1,5 +1,6 @@
 import type { LogPreview, PreviewRow } from '../intake/unit-log/preview.js';
 import type { Output } from './output.js';
+import { terminalFormat } from './quantities.js';
 import { tableLines } from './table.js';
 
 /** The mapping of a log and its first rows as understood: UTC and local time, °F and °C. */
@@ -40,6 +41,9 @@ export function printLogPreview(output: Output, { mapping, unused, zone, rows }:
       output.line(`        ${row.map((cell, i) => `${head[i] ?? ''} ${cell}`).join(' · ')}`);
 }
 
+/** °F first: rows say the unit that they were read in, and this is only a look. */
+const format = terminalFormat('°F');
+
 function cells(row: PreviewRow, mapping: LogPreview['mapping']): string[] {
   return [
     String(row.row),
@@ -47,7 +51,7 @@ function cells(row: PreviewRow, mapping: LogPreview['mapping']): string[] {
     row.local,
     ...mapping.channels.map(({ channel }) => {
       const found = row.temperatures.find((one) => one.channel === channel);
-      return found === undefined ? '-' : `${found.fahrenheit.toFixed(1)} °F = ${found.celsius.toFixed(1)} °C`;
+      return found === undefined ? '-' : format.temperature(found.celsius);
     }),
     ...mapping.states.map(({ state }) => row.states.find((one) => one.state === state)?.text ?? '-'),
   ];

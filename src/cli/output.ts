@@ -1,5 +1,6 @@
 import { styleText } from 'node:util';
 import type { Progress } from '../core/ports/work.js';
+import { plainSpaces } from '../core/words/spaces.js';
 
 /** The output of a command, as a port for tests. Results go to `out`; all else to `err`. */
 export interface Output {
@@ -75,7 +76,7 @@ export function terminalOutput(out: Stream = process.stdout, err: Stream = proce
   return {
     line(text = '') {
       clear();
-      out.write(`${text}\n`);
+      out.write(`${plainSpaces(text)}\n`);
     },
     document(text) {
       clear();
@@ -84,7 +85,7 @@ export function terminalOutput(out: Stream = process.stdout, err: Stream = proce
     },
     note(text) {
       clear();
-      err.write(`${text}\n`);
+      err.write(`${plainSpaces(text)}\n`);
     },
     progress({ what, done, total }) {
       if (err.isTTY !== true || process.env.TERM === 'dumb') return;

@@ -1,4 +1,5 @@
-import { escapeControls, type Output } from './output.js';
+import { lengthOf, wrap } from '../core/words/wrap.js';
+import { escapeControls } from './output.js';
 
 /** Narrowest readable last column, in characters. */
 const ROOM = 24;
@@ -9,7 +10,7 @@ export function tableLines(rows: readonly (readonly string[])[], width: number):
   if (columns === 0) return [];
   const clean = rows.map((row) => row.map(escapeControls));
   const natural = Array.from({ length: columns }, (_, i) =>
-    Math.max(...clean.map((row) => length(row[i] ?? ''))),
+    Math.max(...clean.map((row) => lengthOf(row[i] ?? ''))),
   );
   const narrow = natural.slice(0, -1).map((w) => Math.min(w, Math.max(8, Math.floor(width / columns) + 8)));
   const left = (widths: readonly number[]) => width - widths.reduce((sum, w) => sum + w + 2, 0);
@@ -28,36 +29,4 @@ export function tableLines(rows: readonly (readonly string[])[], width: number):
   });
 }
 
-/** A space at which a line may break: not one between a number and its unit. */
-const SPACE = / (?!(?:°[CF]|h|min|s|%)(?!\p{L}))/u;
-
-/** Wraps text at spaces, and inside a word only when it is longer than the line. */
-export function wrap(text: string, width: number): string[] {
-  const lines: string[] = [];
-  let line = '';
-  for (const word of text.split(SPACE)) {
-    let rest = word;
-    if (line !== '' && length(line) + 1 + length(rest) > width) {
-      lines.push(line);
-      line = '';
-    }
-    while (length(rest) > width) {
-      lines.push([...rest].slice(0, width).join(''));
-      rest = [...rest].slice(width).join('');
-    }
-    line = line === '' ? rest : `${line} ${rest}`;
-  }
-  lines.push(line);
-  return lines;
-}
-
-/** One line of a result, wrapped at the output's width with an indent. */
-export function printWrapped(output: Output, text: string, indent = ''): void {
-  const further = `${indent}  `;
-  wrap(text, Math.max(40, output.width - further.length)).forEach((line, i) => {
-    output.line(`${i === 0 ? indent : further}${line}`);
-  });
-}
-
-const length = (text: string) => [...text].length;
-const pad = (text: string, width: number) => text + ' '.repeat(Math.max(0, width - length(text)));
+const pad = (text: string, width: number) => text + ' '.repeat(Math.max(0, width - lengthOf(text)));

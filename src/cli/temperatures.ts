@@ -1,23 +1,15 @@
 import type { ChannelSummary, TemperatureResult } from '../core/model/results.js';
-import { fromKelvin, type TemperatureUnit } from '../core/model/temperature.js';
+import type { TemperatureUnit } from '../core/model/temperature.js';
 import type { Zone } from '../core/model/time.js';
 import type { UnitLog } from '../core/model/unit-log.js';
+import type { Format } from '../core/words/format.js';
 import { chartLines } from './chart.js';
-import {
-  formatDegreeHours,
-  formatDifference,
-  formatDuration,
-  formatInUnit,
-  formatTemperature,
-  idInWords,
-  otherUnit,
-} from './degrees.js';
-import { formatLocalTime } from './local-time.js';
 import type { Output } from './output.js';
-import { printWrapped, tableLines } from './table.js';
+import { counted, idInWords, printWrapped } from './print.js';
+import { tableLines } from './table.js';
 
 export interface TemperatureView {
-  unit: TemperatureUnit;
+  format: Format;
   /** Zones of the first and of the last stop: each end is shown in its own. */
   startZone: Zone;
   endZone: Zone;
@@ -34,89 +26,88 @@ export function printTemperatures(
   log: UnitLog | undefined,
   view: TemperatureView,
 ): void {
-  const { unit, startZone, endZone } = view;
+  const { format, startZone, endZone } = view;
   const { custody, band } = result;
   output.line(output.style('bold', `Log ${result.log}`));
-  output.line(`Custody  ${formatLocalTime(custody.from.at, startZone)} (${idInWords(custody.from.basis)})`);
-  output.line(`     to  ${formatLocalTime(custody.to.at, endZone)} (${idInWords(custody.to.basis)})`);
+  output.line(`Custody  ${format.time(custody.from.at, startZone)} (${idInWords(custody.from.basis)})`);
+  output.line(`     to  ${format.time(custody.to.at, endZone)} (${idInWords(custody.to.basis)})`);
   output.line(
     band === undefined
       ? `Band     ${(result.bands?.length ?? 0) > 1 ? 'none that suits every line' : 'none: no line has a temperature instruction'}`
-      : `Band     ${formatTemperature(band.low, unit)} to ${formatTemperature(band.high, unit)}, tolerance from the ${idInWords(band.toleranceFrom)}`,
+      : `Band     ${format.temperature(band.low)} to ${format.temperature(band.high)}, tolerance from the ${idInWords(band.toleranceFrom)}`,
   );
   output.line();
   if (log !== undefined) {
-    const lines = chartLines(result, log, { unit, width: output.width, ascii: view.ascii });
+    const lines = chartLines(result, log, { format, width: output.width, ascii: view.ascii });
     for (const line of lines) output.line(line);
     if (lines.length > 0) output.line();
   }
-  const rows = result.channels.flatMap((one) => channelRows(one, unit));
+  const rows = result.channels.flatMap((one) => channelRows(one, format));
   const headings = ['channel', 'mean', 'lowest', 'highest', 'kinetic mean', 'known', 'longest silence'];
   for (const line of tableLines([headings, ...rows], output.width)) output.line(line);
   output.line();
-  printBand(output, result, unit);
-  printSwings(output, result, unit);
+  printBand(output, result, format);
+  printSwings(output, result, format);
   printExcursions(output, result, view);
 }
 
 /** The other unit is on a second line, so that all fits 80 columns. */
-function channelRows(one: ChannelSummary, unit: TemperatureUnit): string[][] {
+function channelRows(one: ChannelSummary, format: Format): string[][] {
   const values = [one.mean, one.min?.value, one.max?.value, one.meanKinetic];
-  const inUnit = (shown: TemperatureUnit) =>
-    values.map((value) => (value === undefined ? '-' : formatInUnit(value, shown)));
-  const silence = one.longestSilenceSeconds === undefined ? '-' : formatDuration(one.longestSilenceSeconds);
+  const inUnit = (unit: TemperatureUnit) =>
+    values.map((value) => (value === undefined ? '-' : format.short(value, unit)));
+  const silence = one.longestSilenceSeconds === undefined ? '-' : format.duration(one.longestSilenceSeconds);
   return [
-    [idInWords(one.channel), ...inUnit(unit), `${(one.coverage * 100).toFixed(1)} %`, silence],
-    ['', ...inUnit(otherUnit(unit))],
+    [idInWords(one.channel), ...inUnit(format.unit), format.share(one.coverage), silence],
+    ['', ...inUnit(format.other)],
   ];
 }
 
-function printBand(output: Output, result: TemperatureResult, unit: TemperatureUnit): void {
+function printBand(output: Output, result: TemperatureResult, format: Format): void {
   const judged = result.channels.find((channel) => channel.channel === result.judged);
   if (judged === undefined || result.band === undefined) return;
   printWrapped(
     output,
-    `${idInWords(judged.channel)}: in band ${formatDuration(judged.inBandSeconds)}, above ${formatDuration(judged.aboveSeconds)} (${formatDegreeHours(judged.degreeHoursAbove, unit)}), below ${formatDuration(judged.belowSeconds)} (${formatDegreeHours(judged.degreeHoursBelow, unit)})`,
+    `${idInWords(judged.channel)}: in band ${format.duration(judged.inBandSeconds)}, above ${format.duration(judged.aboveSeconds)} (${format.degreeHours(judged.degreeHoursAbove)}), below ${format.duration(judged.belowSeconds)} (${format.degreeHours(judged.degreeHoursBelow)})`,
   );
 }
 
-function printSwings(output: Output, result: TemperatureResult, unit: TemperatureUnit): void {
+function printSwings(output: Output, result: TemperatureResult, format: Format): void {
   const { returnMinusSupply: apart, cycling = [], run, jumpCount = 0 } = result;
   if (apart !== undefined)
     printWrapped(
       output,
-      `return minus supply air: mean ${formatDifference(apart.mean, unit)}, from ${formatDifference(apart.min.kelvin, unit)} to ${formatDifference(apart.max.kelvin, unit)}`,
+      `return minus supply air: mean ${format.difference(apart.mean)}, from ${format.difference(apart.min.kelvin)} to ${format.difference(apart.max.kelvin)}`,
     );
   for (const one of cycling)
     printWrapped(
       output,
-      `${idInWords(one.channel)} around the ${one.setPointFrom === 'log' ? 'logged' : 'bill’s'} set point: within ${formatDifference(one.toleranceKelvin, unit)} for ${formatDuration(one.withinSeconds)} of ${formatDuration(one.knownSeconds)}, mean offset ${formatDifference(one.meanOffset, unit)}, ${one.cycles === 0 || one.periodSeconds === undefined || one.swingKelvin === undefined ? 'no full cycle' : `${one.cycles} cycles of ${(one.periodSeconds / 60).toFixed(0)} min and ${formatDifference(one.swingKelvin, unit)} (medians)`}`,
+      `${idInWords(one.channel)} around the ${one.setPointFrom === 'log' ? 'logged' : 'bill’s'} set point: within ${format.difference(one.toleranceKelvin)} for ${format.duration(one.withinSeconds)} of ${format.duration(one.knownSeconds)}, mean offset ${format.difference(one.meanOffset)}, ${one.cycles === 0 || one.periodSeconds === undefined || one.swingKelvin === undefined ? 'no full cycle' : `${counted(one.cycles, 'cycle')} of ${format.duration(one.periodSeconds)} and ${format.difference(one.swingKelvin)} (medians)`}`,
     );
   if (run?.usualSwingKelvin !== undefined)
     printWrapped(
       output,
-      `run mode: ${run.asked ?? 'not stated'} on the bill, ${run.logged ?? 'not stated'} in the log; usual swing up to ${fromKelvin(run.usualSwingKelvin, unit).toFixed(1)} ${unit} to either side (common practice, no source)`,
+      `run mode: ${run.asked ?? 'not stated'} on the bill, ${run.logged ?? 'not stated'} in the log; usual swing up to ${format.difference(run.usualSwingKelvin)} to either side (common practice, no source)`,
     );
-  if (jumpCount > 0)
-    output.line(`${jumpCount} impossible jump${jumpCount === 1 ? '' : 's'} left out of every sum`);
+  if (jumpCount > 0) output.line(`${counted(jumpCount, 'impossible jump')} left out of every sum`);
   output.line();
 }
 
 function printExcursions(output: Output, result: TemperatureResult, view: TemperatureView): void {
-  const { unit, startZone, endZone } = view;
+  const { format, startZone, endZone } = view;
   const middle = (result.custody.from.at + result.custody.to.at) / 2;
   // In transit no place has the right clock: the first half is shown in the first stop's time.
-  const at = (ms: number) => formatLocalTime(ms, ms <= middle ? startZone : endZone);
+  const at = (ms: number) => format.time(ms, ms <= middle ? startZone : endZone);
   if (result.excursions.length === 0) output.line('No excursions.');
   for (const one of result.excursions)
     printWrapped(
       output,
-      `${one.id}  ${one.side} from ${at(one.from)} to ${at(one.to)}, ${formatDuration(one.seconds)}, farthest ${formatTemperature(one.peak, unit)}, ${formatDegreeHours(one.degreeHours, unit)}; ${cause(one.cause)}`,
+      `${one.id}  ${one.side} from ${at(one.from)} to ${at(one.to)}, ${format.duration(one.seconds)}, farthest ${format.temperature(one.peak)}, ${format.degreeHours(one.degreeHours)}; ${cause(one.cause)}`,
     );
   const more = result.excursionTotals.count - result.excursions.length;
   if (more > 0) output.line(`and ${more} more of fewer degree-hours`);
   for (const gap of result.gaps)
-    printWrapped(output, `No values from ${at(gap.from)} to ${at(gap.to)}, ${formatDuration(gap.seconds)}`);
+    printWrapped(output, `No values from ${at(gap.from)} to ${at(gap.to)}, ${format.duration(gap.seconds)}`);
 }
 
 function cause(said: TemperatureResult['excursions'][number]['cause']): string {

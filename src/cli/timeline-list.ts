@@ -1,7 +1,9 @@
 import type { TimelineInterval, TimelineItem } from '../core/model/results.js';
+import type { Format } from '../core/words/format.js';
 import type { TimelineReport } from '../jobs/timeline.js';
-import { formatLocalTime } from './local-time.js';
 import type { Output } from './output.js';
+import { idInWords } from './print.js';
+import { terminalFormat } from './quantities.js';
 import { tableLines } from './table.js';
 
 /** Items in the order of time, then the intervals, then evidence without a known time. */
@@ -11,13 +13,14 @@ export function printTimeline(
   lineOf: (item: TimelineItem) => string | undefined,
 ): void {
   const found = report.assessment.timeline;
-  const rows = found.items.map((item) => row(item, lineOf(item)));
+  const format = terminalFormat(report.state.delivery.show.temperature);
+  const rows = found.items.map((item) => row(item, lineOf(item), format));
   for (const line of tableLines(rows, output.width)) output.line(line);
   if (rows.length === 0) output.line('Nothing with a known time is in the record.');
   if (found.intervals.length > 0) {
     output.line();
     for (const line of tableLines(
-      found.intervals.map((one) => interval(one, report)),
+      found.intervals.map((one) => interval(one, report, format)),
       output.width,
     ))
       output.line(line);
@@ -28,11 +31,11 @@ export function printTimeline(
   }
 }
 
-function row(item: TimelineItem, line: string | undefined): string[] {
+function row(item: TimelineItem, line: string | undefined, format: Format): string[] {
   const said = item.event === undefined ? `${item.is}: ${item.label}` : eventWords(item);
   return [
-    formatLocalTime(item.at, item.zone),
-    item.uncertaintySeconds >= 60 ? `±${Math.round(item.uncertaintySeconds / 60)} min` : '',
+    format.time(item.at, item.zone),
+    item.uncertaintySeconds >= 60 ? `±${format.duration(item.uncertaintySeconds)}` : '',
     item.stop ?? '',
     item.evidence ?? '',
     line === undefined ? said : `${said} (${line})`,
@@ -41,17 +44,20 @@ function row(item: TimelineItem, line: string | undefined): string[] {
 
 /** An event by its name, and its note where it has one. */
 function eventWords({ event, label }: TimelineItem): string {
-  const name = (event ?? '').replaceAll('-', ' ');
+  const name = idInWords(event ?? '');
   return label === name ? name : `${name}: ${label}`;
 }
 
-function interval(one: TimelineInterval, { startZone, endZone, state }: TimelineReport): string[] {
+function interval(
+  one: TimelineInterval,
+  { startZone, endZone, state }: TimelineReport,
+  format: Format,
+): string[] {
   const zone = state.delivery.stops.find(({ id }) => id === one.stop)?.zone;
-  const minutes = Math.round(one.seconds / 60);
   return [
-    one.id.replaceAll('-', ' '),
+    idInWords(one.id),
     one.stop ?? '',
-    `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`,
-    `${formatLocalTime(one.from, zone ?? startZone)} to ${formatLocalTime(one.to, zone ?? endZone)}`,
+    format.duration(one.seconds),
+    `${format.time(one.from, zone ?? startZone)} to ${format.time(one.to, zone ?? endZone)}`,
   ];
 }

@@ -1,9 +1,10 @@
 import type { TrailRow } from '../core/model/results.js';
 import { milliseconds, type Zone } from '../core/model/time.js';
+import type { Format } from '../core/words/format.js';
 import type { TrailReport } from '../jobs/trail.js';
-import { formatLocalTime } from './local-time.js';
 import { escapeControls, type Output } from './output.js';
-import { wrap } from './table.js';
+import { counted, idInWords, printWrapped } from './print.js';
+import { terminalFormat } from './quantities.js';
 
 /** Longer values are cut here, and whole with --json. */
 const LONGEST = 160;
@@ -11,40 +12,39 @@ const MOST_ON_A_LINE = 12;
 
 /** Each entry as a head line, followed by its fields, its source and its changes. */
 export function printTrail(output: Output, { rows, zone, state, of }: TrailReport): void {
+  const format = terminalFormat(state.delivery.show.temperature);
   for (const row of rows) {
-    const what = [row.type.replaceAll('-', ' '), ...row.evidence, row.claim ?? ''].filter(
-      (part) => part !== '',
-    );
+    const what = [idInWords(row.type), ...row.evidence, row.claim ?? ''].filter((part) => part !== '');
     output.line(
       output.style(
         'bold',
         escapeControls(
-          `${String(row.seq).padStart(4)}  ${formatLocalTime(milliseconds(row.at), zone)}  ${row.by}  ${what.join(' ')}`,
+          `${String(row.seq).padStart(4)}  ${format.time(milliseconds(row.at), zone)}  ${row.by}  ${what.join(' ')}`,
         ),
       ),
     );
-    for (const line of detailLines(row, zone))
-      for (const part of wrap(escapeControls(line), Math.max(30, output.width - 6)))
-        output.line(`      ${part}`);
+    for (const line of detailLines(row, zone, format)) printWrapped(output, line, { mark: '      ' });
   }
   output.line();
   output.line(
     of === undefined
-      ? `${state.size} entries; the record is whole. Fingerprint ${state.root}`
+      ? `${counted(state.size, 'entry', 'entries')}; the record is whole. Fingerprint ${state.root}`
       : `${rows.length} of ${state.size} entries touch ${of}; the record is whole. Fingerprint ${state.root}`,
   );
 }
 
-function detailLines(row: TrailRow, zone: Zone): string[] {
+function detailLines(row: TrailRow, zone: Zone, format: Format): string[] {
   const { time, file, from } = row;
   return [
-    ...(file === undefined ? [] : [`file ${file.name}, ${file.bytes} bytes, SHA-256 ${file.sha256}`]),
+    ...(file === undefined
+      ? []
+      : [`file ${file.name}, ${counted(file.bytes, 'byte')}, SHA-256 ${file.sha256}`]),
     ...(from === undefined
       ? []
       : [
           `from ${from.evidence}${from.row === undefined ? '' : `, row ${from.row}`}${from.entry === undefined ? '' : `: ${from.entry}`}`,
         ]),
-    ...(time === undefined ? [] : [`happened ${happened(time, zone)}`]),
+    ...(time === undefined ? [] : [`happened ${happened(time, zone, format)}`]),
     ...(row.corrects === undefined ? [] : [`corrects entry ${row.corrects}`]),
     ...(row.strikes === undefined ? [] : [`entry ${row.strikes} does not count`]),
     ...(row.covers === undefined ? [] : [`covers the entries before ${row.covers}`]),
@@ -71,10 +71,10 @@ function fieldLines(fields: TrailRow['fields']): string[] {
   return [...groups].map(([owner, said]) => `${owner === '' ? '' : `${owner}: `}${said.join('; ')}`);
 }
 
-function happened(time: NonNullable<TrailRow['time']>, zone: Zone): string {
+function happened(time: NonNullable<TrailRow['time']>, zone: Zone, format: Format): string {
   switch (time.is) {
     case 'known':
-      return `${formatLocalTime(milliseconds(time.instant), time.zone)} (${time.basis}, within ${time.uncertaintySeconds} s)${time.zone === zone ? '' : ` ${time.zone}`}`;
+      return `${format.eventTime(time)} (${time.basis}, within ${format.duration(time.uncertaintySeconds)})${time.zone === zone ? '' : ` ${time.zone}`}`;
     case 'local':
       return `${time.local}, zone unknown: ${time.why}`;
     case 'none':

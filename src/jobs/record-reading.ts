@@ -4,7 +4,8 @@ import { DossierError } from '../core/model/error.js';
 import { type EvidenceId, type Reading, type ReadingKind, reading } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { temperature } from '../core/model/temperature.js';
-import { inZone, zoneShown } from '../core/model/zoned-time.js';
+import { milliseconds } from '../core/model/time.js';
+import { timesFor } from '../core/words/times.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { findLine, findPosition, findStop, typedPlace, typedTime } from './place-options.js';
 import { readingBody, typedFields } from './reading-options.js';
@@ -105,15 +106,13 @@ export function checkReading(kind: ReadingKind, body: Readonly<Record<string, un
   return read.data;
 }
 
-/** `pulp, 34.2F, romaine, load-1, Tue 14 Jul 2026 04:10 MST`. */
+/** `pulp, 34.2F, romaine, load-1, Tue Jul 14, 2026, 4:10 AM MST`. */
 export function formatReading(
   { kind, word }: Pick<ReadingInput, 'kind' | 'word'>,
   judged: ParsedReading,
 ): string {
   const { time } = judged;
-  const local = time.is === 'known' ? inZone(time.instant, time.zone).setLocale('en-US') : undefined;
-  const when =
-    local === undefined ? 'no time' : `${local.toFormat('ccc d LLL yyyy HH:mm')} ${zoneShown(local)}`;
+  const when = time.is === 'known' ? timesFor('en').time(milliseconds(time.instant), time.zone) : 'no time';
   return [
     kind,
     word,

@@ -25,7 +25,7 @@ describe('answer', () => {
     const { code, out } = await answer('2026-08-01T00:00Z');
     expect(code).toBe(0);
     expect(out).toMatch(/No claim is recorded.*record claim\s+received/s);
-    expect(out).toMatch(/Thu 16 Jul 2026 16:00 CDT +done +Refusal in time/);
+    expect(out).toMatch(/Thu Jul 16, 2026, 4:00 PM CDT +done +Refusal in time/);
     expect(out.replace(/\s+/g, ' ')).toContain('In time only because hours outside work are not counted.');
   });
 
@@ -37,7 +37,7 @@ describe('answer', () => {
     const { code, out } = await answer('2026-08-10T00:00Z');
     expect(code).toBe(0);
     expect(out).toContain('What governs: not known');
-    expect(out).toMatch(/Wed 2 Sep 2026 America\/Chicago +open +Acknowledge the claim/);
+    expect(out).toMatch(/Wed Sep 2, 2026, America\/Chicago +open +Acknowledge the claim/);
     expect(out).toContain('if the CMR');
     // Of one that comes round again, which turn.
     expect(out.replace(/\s+/g, ' ')).toContain(
@@ -69,7 +69,7 @@ describe('answer', () => {
     const { code, out } = await answer('2026-09-10T00:00Z');
     expect(code).toBe(0);
     expect(out).not.toContain('CMR');
-    expect(out).toMatch(/Tue 18 Aug 2026 America\/Chicago +done late +Acknowledge/);
+    expect(out).toMatch(/Tue Aug 18, 2026, America\/Chicago +done late +Acknowledge/);
     expect(out.replace(/\s+/g, ' ')).toMatch(/Set by the contract, entry \d+ \(Clause 12\(b\)\)\./);
     expect(out.replace(/\s+/g, ' ')).toMatch(/not in the rules, and changes nothing: entry \d+, us-nothing/);
   });
@@ -78,7 +78,7 @@ describe('answer', () => {
     const { out } = await answer('2026-09-10T00:00Z', '--why');
     const said = out.replace(/\s+/g, ' ');
     expect(said).toContain('49 CFR 370.5(a): as others report it.');
-    expect(said).toContain('Counted from: receipt of the claim: Mon 3 Aug 2026 America/Chicago (e1, #');
+    expect(said).toContain('Counted from: receipt of the claim: Mon Aug 3, 2026, America/Chicago (e1, #');
   });
 
   it('gives the same as data', async () => {
@@ -98,7 +98,7 @@ describe('answer', () => {
     mkdirSync(here.at('own'));
     here.put('own/claim-deadlines.yaml', shipped.replace("to: '17:00'", "to: '12:00'"));
     const { out } = await answer('2026-08-01T00:00Z', '--templates', here.at('own'));
-    expect(out).toMatch(/Fri 17 Jul 2026 12:00 CDT +done +Refusal in time/);
+    expect(out).toMatch(/Fri Jul 17, 2026, 12:00 PM CDT +done +Refusal in time/);
     here.put('own/claim-deadlines.yaml', shipped.replace('binds: carrier', 'binds: driver'));
     const refused = await answer('2026-08-01T00:00Z', '--templates', here.at('own'));
     expect(refused.code).toBe(2);
@@ -123,9 +123,9 @@ describe('answer', () => {
     expect(code).toBe(2);
     expect(err).toContain('no delivery.yaml');
     const rows = out.split('\n').filter((line) => /2026-0(714-A|801-B)/.test(line));
-    expect(rows[0]).toMatch(/Mon 31 Aug 2026 +OVERDUE +2026-0801-B +c1 +Acknowledge/);
-    expect(rows[1]).toMatch(/Sun 29 Nov 2026 +open +2026-0801-B/);
-    expect(rows.at(-1)).toMatch(/Tue 1 Dec 2026 +open +2026-0714-A/);
+    expect(rows[0]).toMatch(/Mon Aug 31, 2026, +OVERDUE +2026-0801-B +c1 +Acknowledge/);
+    expect(rows[1]).toMatch(/Sun Nov 29, 2026, +open +2026-0801-B/);
+    expect(rows.at(-1)).toMatch(/Tue Dec 1, 2026, +open +2026-0714-A/);
   });
 
   it('speaks the language of the delivery', async () => {
@@ -135,7 +135,7 @@ describe('answer', () => {
       ...['--on', '2026-08-03', '-d', spanish],
     );
     const { out } = await here.dossier('answer', spanish, '--at', '2026-09-10T00:00Z');
-    expect(out).toMatch(/mié 2 sept? 2026 America\/Chicago +VENCIDO +Acusar recibo/);
+    expect(out).toMatch(/mié 2 sept? 2026, America\/Chicago +VENCIDO +Acusar recibo/);
     expect(out).toContain('Esto no es asesoría legal.');
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { chartLines } from '../../src/cli/chart.js';
+import { terminalFormat } from '../../src/cli/quantities.js';
 import { bandsOf } from '../../src/core/assess/bands.js';
 import { readMilestones } from '../../src/core/assess/milestones.js';
 import { temperatureResult } from '../../src/core/assess/temperature/result.js';
@@ -21,7 +22,7 @@ function chart(air: (hour: number) => number, ascii: boolean) {
     bandsOf(made.delivery.lines, rulesOf({ needs: { event: 'arrived' } })),
   );
   if (result === undefined) throw new Error('no result');
-  return chartLines(result, of, { unit: '°F', width: 60, ascii });
+  return chartLines(result, of, { format: terminalFormat('°F'), width: 60, ascii });
 }
 const peak = (h: number) => (h >= 4 && h <= 6 ? 50 : 36);
 

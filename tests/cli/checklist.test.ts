@@ -137,7 +137,7 @@ describe('timeline', () => {
   it('shows each time on the clock of its place', async () => {
     const { code, out } = await here.dossier('timeline', 'delivery');
     expect(code).toBe(0);
-    expect(out).toMatch(/14 Jul 2026 03:58 MST/);
+    expect(out).toMatch(/Jul 14, 2026, 3:58 AM MST/);
     expect(out).toContain('on the dock');
     expect(out).toContain('2 h 12 min');
   });

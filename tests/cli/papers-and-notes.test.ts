@@ -233,7 +233,7 @@ describe('record --notes', () => {
       delivery,
     );
     expect(code).toBe(2);
-    expect(out).toContain('pulp, 34.2F, romaine, nose, load-1, Tue 14 Jul 2026 04:10 MST, M.');
+    expect(out).toContain('pulp, 34.2F, romaine, nose, load-1, Tue Jul 14, 2026, 4:10 AM MST, M.');
     expect(out).toContain('2 understood, 1 refused; nothing was written');
     expect(err).toContain('n.txt, row 3');
     expect(err).toContain('Write 35F or 35C');

@@ -31,7 +31,7 @@ describe('dossier temps', () => {
     expect(code).toBe(0);
     expect(out).toContain('Band     34.0 °F (1.1 °C) to 38.0 °F (3.3 °C)');
     expect(out).toMatch(/[\u2801-\u28ff]/);
-    expect(out).toMatch(/above from Tue 14 Jul 2026 \d\d:\d\d MST/);
+    expect(out).toMatch(/above from Tue Jul 14, 2026, 9:48 AM MST/);
     expect(out).toContain('Lettuce, romaine');
   });
 

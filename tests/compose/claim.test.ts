@@ -91,8 +91,8 @@ describe('the section on claims', () => {
 
   it('says who claims what, when, and what governs on whose word', () => {
     expect(lines).toContain('Claimant: Plainsview Grocers DC 4 (receiver), 4 Plain St, Omaha NE');
-    expect(line('Received')).toMatch(/^Received: Mon 3 Aug 2026 CDT, by e-mail \(\d+\)$/);
-    expect(lines).toContain('Claimed amount: 6,240.00 USD');
+    expect(line('Received')).toMatch(/^Received: Mon Aug 3, 2026 CDT, by e-mail \(\d+\)$/);
+    expect(lines).toContain('Claimed amount: USD 6,240.00');
     expect(lines).toContain('Lines: Romaine 24s. What is about other lines alone is not weighed below.');
     expect(line('What governs')).toMatch(/by the bill of lading; Clause 7 of the bill of lading \(\d+\)$/);
     expect(line('What the letter says')).toMatch(/that the carrier is liable: not said/);
@@ -101,7 +101,7 @@ describe('the section on claims', () => {
 
   it('says what is due when, under which terms, and what was done', () => {
     expect(line('Acknowledge the claim')).toMatch(
-      /Only if this governs: by the bill\. \| carrier \| Mon 3 Aug 2026 CDT \(\d+\): the claim was received \| Wed 2 Sep 2026 CDT \| done, Mon 10 Aug 2026 CDT \| 49 CFR 370\.5\(a\) \(as others quote it\)/,
+      /Only if this governs: by the bill\. \| carrier \| Mon Aug 3, 2026 CDT \(\d+\): the claim was received \| Wed Sep 2, 2026 CDT \| done, Mon Aug 10, 2026 CDT \| 49 CFR 370\.5\(a\) \(as others quote it\)/,
     );
     expect(line('Least time to file')).toMatch(
       /Set by the contract: Clause 9 \(\d+\).*no deadline by itself/,
@@ -139,11 +139,11 @@ describe('the section on claims', () => {
 
   it('works the amounts out from papers, each linked, and says what is not in the sum', () => {
     expect(line('Market value at destination, sound | Romaine 24s | market report')).toMatch(
-      /14\.25 USD × 400 cartons \| 5,700\.00 USD \| \d+$/,
+      /USD 14\.25 × 400 cartons \| USD 5,700\.00 \| \d+$/,
     );
-    expect(line('Value, sound')).toMatch(/5,700\.00 – 6,240\.00 USD \| \d+$/);
-    expect(line('Less: net salvage')).toMatch(/ 1,179\.36 USD /);
-    expect(lines).toContain('By the papers: 4,685.64 – 5,225.64 USD');
+    expect(line('Value, sound')).toMatch(/USD 5,700\.00 – 6,240\.00 \| \d+$/);
+    expect(line('Less: net salvage')).toMatch(/ USD 1,179\.36 /);
+    expect(lines).toContain('By the papers: USD 4,685.64 – 5,225.64');
     expect(line('Cost of disposal: no paper behind it')).toMatch(/not in the sum\. \(entry 71\)$/);
     expect(line('Freight paid is in the market value')).toBeDefined();
     expect(lines.filter((one) => one.startsWith('More is valued'))).toHaveLength(1);
@@ -154,7 +154,7 @@ describe('the section on claims', () => {
   });
 
   it('is named on the cover, by number and amount', () => {
-    expect(said(document.cover.happened)).toMatch(/; claim 2026-014 for 6,240\.00 USD\.$/);
+    expect(said(document.cover.happened)).toMatch(/; claim 2026-014 for USD 6,240\.00\.$/);
   });
 
   it('names several claims by their numbers', async () => {
@@ -208,7 +208,7 @@ describe('a clock', () => {
     [
       'done late by the carrier',
       { state: 'done-late', done: day('2026-09-05') },
-      /done late, Sat 5 Sep 2026 CDT/,
+      /done late, Sat Sep 5, 2026 CDT/,
       true,
     ],
     ['past for another', { state: 'overdue', binds: 'receiver' }, /\| has passed \|/, false],
@@ -224,7 +224,7 @@ describe('a clock', () => {
           holidays: { list: 'place-of-delivery', known: false },
         },
       },
-      /Fri 24 Jul 2026 CDT \(days not counted: 1; public holidays not known\)/,
+      /Fri Jul 24, 2026 CDT \(days not counted: 1; public holidays not known\)/,
       false,
     ],
     [
@@ -237,19 +237,19 @@ describe('a clock', () => {
           ifEveryHourCounts: day('2026-07-16'),
         },
       },
-      /Fri 17 Jul 2026 CDT; if every hour counts: Thu 16 Jul 2026 CDT \(hours at work, assumed, 08:00–17:00\)/,
+      /Fri Jul 17, 2026 CDT; if every hour counts: Thu Jul 16, 2026 CDT \(hours at work, assumed, 08:00–17:00\)/,
       false,
     ],
     [
       'that stands still',
       { stopped: { from: { date: '2026-08-03' as CalendarDay, zone: 'UTC' as Zone } } },
-      /\| – \(stands still since Mon 3 Aug 2026 UTC\)/,
+      /\| – \(stands still since Mon Aug 3, 2026 UTC\)/,
       false,
     ],
     [
       'shorter by contract than the rule lets it',
       { due: day('2026-12-01'), leastDue: day('2027-04-16') },
-      /Tue 1 Dec 2026 CST; by the rule not before: Fri 16 Apr 2027 CDT/,
+      /Tue Dec 1, 2026 CST; by the rule not before: Fri Apr 16, 2027 CDT/,
       false,
     ],
   ])('%s', (_, change, words, alert) => {

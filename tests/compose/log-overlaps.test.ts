@@ -64,7 +64,7 @@ describe('logs that cover the same time', () => {
     const { lines, log, other } = await said('en', overlapping(0));
     const at = lines.indexOf('Logs that cover the same time');
     expect(lines[at + 1]).toBe(
-      `${[log, other].sort((a, b) => Number(a) - Number(b)).join(', ')} | Tue 14 Jul 2026, 8:00 PM MST | Wed 15 Jul 2026, 5:00 AM MST | 540 | 540 | downloads of one instrument, one log`,
+      `${[log, other].sort((a, b) => Number(a) - Number(b)).join(', ')} | Tue Jul 14, 2026, 8:00 PM MST | Wed Jul 15, 2026, 5:00 AM MST | 540 | 540 | downloads of one instrument, one log`,
     );
     expect(lines.join()).not.toContain('say different things');
   });
@@ -76,7 +76,7 @@ describe('logs that cover the same time', () => {
       /^In 3 rows of the same moment.*by up to 3\.0\s°F \(1\.7\s°C\)\. .*came into the record first counts\.$/,
     );
     expect(lines[at + 1]?.replaceAll('\u00a0', ' ')).toBe(
-      `Tue 14 Jul 2026, 8:00 PM MST | ${log}, row 40 | ${other}, row 9 | Return air: 35.6 °F (2.0 °C) / 36.6 °F (2.6 °C), apart by 1.0 °F (0.6 °C); mode: “Cool” / “Defrost”`,
+      `Tue Jul 14, 2026, 8:00 PM MST | ${log}, row 40 | ${other}, row 9 | Return air: 35.6 °F (2.0 °C) / 36.6 °F (2.6 °C), apart by 1.0 °F (0.6 °C); mode: “Cool” / “Defrost”`,
     );
     expect(lines.slice(at + 1, at + 4).every((line) => line.includes('Return air'))).toBe(true);
   });

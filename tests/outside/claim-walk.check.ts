@@ -115,7 +115,7 @@ describe('the page from refusal to denial', () => {
     expect(duties).not.toMatch(/OVERDUE|\bopen\b/);
     expect(out).toContain('Nothing of the carrier’s is overdue');
     // The two years of 49 U.S.C. 14706(e)(1) run from the written denial.
-    expect(out).toMatch(/21 Sep 2028/);
+    expect(out).toMatch(/Sep 21, 2028/);
   });
 
   it('tells the life of the claim letter, and the whole trail as a PDF', async () => {

@@ -77,7 +77,7 @@ describe.each(['Letter', 'A4'])('the demonstration dossier on %s', (paper) => {
     const sha256 = createHash('sha256').update(new X509Certificate(pem).raw).digest('hex');
     expect(out).toContain('Quillfeather Demo Haulage');
     expect(out).toContain(sha256.slice(0, 16));
-    expect(out).toContain('Fri 17 Jul 2026, 2:05 AM MST (Fri 17 Jul 2026, 9:05 AM UTC)');
+    expect(out).toContain('Fri Jul 17, 2026, 2:05 AM MST (Fri Jul 17, 2026, 9:05 AM UTC)');
     expect(out).toContain('Certified: no changes allowed');
   });
 

@@ -32,7 +32,7 @@ function length(milliseconds: number): string {
   if (minutes < 60) return `${minutes} min`;
   return `${Math.floor(minutes / 60)} h ${String(rest).padStart(2, '0')} min`;
 }
-/** `Tue 14 Jul 2026, 5:31 AM MST`, by the machine's own tables of zones. */
+/** `Tue Jul 14, 2026, 5:31 AM MST`, by the machine's own tables of zones. */
 function local(at: number, timeZone: string, zoneName: string): string {
   const parts = new Map(
     new Intl.DateTimeFormat('en-US', {

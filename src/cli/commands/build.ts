@@ -6,6 +6,7 @@ import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
 import { escapeControls } from '../output.js';
 import { readPassphrase } from '../passphrase.js';
+import { counted } from '../print.js';
 import { type TimeStampOptions, timeStampsAt } from '../time-stamps.js';
 
 interface Options extends TimeStampOptions {
@@ -82,10 +83,11 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
         }),
       });
       if (options.json === true) return output.json(report);
+      const { bytes } = (await import('../../core/words/numbers.js')).numbersFor('en');
       for (const notice of report.notices) output.note(escapeControls(notice));
       const file = escapeControls(relative(process.cwd(), report.file) || report.file);
       output.line(file);
-      output.line(`${report.pages} pages, ${(report.bytes / 1e6).toFixed(1)} MB, SHA-256 ${report.sha256}`);
+      output.line(`${counted(report.pages, 'page')}, ${bytes(report.bytes)}, SHA-256 ${report.sha256}`);
       output.line(
         `Fingerprint ${report.fingerprint.delivery} ${report.fingerprint.size} ${report.fingerprint.root}`,
       );
@@ -103,7 +105,7 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
       if (report.stampedTime !== undefined) output.line(`Time stamp ${report.stampedTime}`);
       if (report.bag !== undefined)
         output.line(
-          `Bag of originals ${escapeControls(relative(process.cwd(), report.bag.file))}: ${report.bag.payloadFiles} files, ${(report.bag.payloadBytes / 1e6).toFixed(1)} MB; send it with the dossier`,
+          `Bag of originals ${escapeControls(relative(process.cwd(), report.bag.file))}: ${counted(report.bag.payloadFiles, 'file')}, ${bytes(report.bag.payloadBytes)}; send it with the dossier`,
         );
       output.note(`Next: dossier verify "${file}"`);
     });

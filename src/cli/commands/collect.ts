@@ -1,12 +1,14 @@
 import { Command } from 'commander';
+import { hanging } from '../../core/words/wrap.js';
 import type { CollectedItem, CollectInput, CollectReport } from '../../jobs/collect.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { escapeControls, pathForShell } from '../output.js';
+import { printWrapped } from '../print.js';
 import { printProblem } from '../problems.js';
-import { tableLines, wrap } from '../table.js';
+import { tableLines } from '../table.js';
 
 interface Options {
   delivery?: string;
@@ -100,8 +102,7 @@ async function lookOnly(
       `${takenFor}${when === '' ? '' : `; ${when}`}${held}`,
       ...flags.map((f) => `(${f.is}: ${f.detail})`),
     ];
-    for (const line of wrap(escapeControls(told.join(' ')), Math.max(30, output.width - 8)))
-      output.line(`        ${line}`);
+    printWrapped(output, told.join(' '), { mark: '        ' });
     if (log !== undefined) printLogPreview(output, log);
   }
   for (const notice of report.notices) output.note(escapeControls(notice));
@@ -123,7 +124,7 @@ function itemLines(items: readonly CollectedItem[], width: number): string[] {
     const told = when === '' ? taken : `${taken}; ${when}`;
     return [
       `${id.padEnd(5)} ${escapeControls(file)}`,
-      ...wrap(escapeControls(told), Math.max(30, width - 8)).map((line) => `        ${line}`),
+      ...hanging(escapeControls(told), Math.max(40, width), '        '),
     ];
   });
 }

@@ -103,12 +103,13 @@ Exits with 1 when there is no usable unit log.`,
           });
         return output.document(await temperatureSvg(report, first));
       }
-      const [{ printTemperatures }, { printGoods }] = await Promise.all([
+      const [{ printTemperatures }, { printGoods }, { terminalFormat }] = await Promise.all([
         import('../temperatures.js'),
         import('../goods.js'),
+        import('../quantities.js'),
       ]);
-      const unit = state.delivery.show.temperature;
-      const view = { unit, startZone, endZone, ascii: process.env.TERM === 'dumb' };
+      const format = terminalFormat(state.delivery.show.temperature);
+      const view = { format, startZone, endZone, ascii: process.env.TERM === 'dumb' };
       for (const result of results) {
         printTemperatures(
           output,
@@ -118,8 +119,8 @@ Exits with 1 when there is no usable unit log.`,
         );
         output.line();
       }
-      printGoods(output, assessment, unit);
+      printGoods(output, assessment, format);
       const { overlapLines } = await import('../log-overlaps.js');
-      for (const line of overlapLines(report.overlaps, unit, startZone)) output.note(escapeControls(line));
+      for (const line of overlapLines(report.overlaps, format, startZone)) output.note(escapeControls(line));
     });
 }

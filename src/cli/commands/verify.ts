@@ -9,7 +9,7 @@ import type {
 import type { CliContext } from '../context.js';
 import { EXIT } from '../exit.js';
 import { escapeControls, type Output } from '../output.js';
-import { wrap } from '../table.js';
+import { printWrapped } from '../print.js';
 
 interface Options {
   trust?: string[];
@@ -128,11 +128,9 @@ function printCheck(output: Output, { what, result, detail }: Check, { brief }: 
   if (brief === true && (result === 'passed' || result === 'not-checked')) return;
   const [colour, mark] = MARK[result];
   const more = result === 'passed' ? '' : `: ${detail}`;
-  const indent = mark.length + 4;
-  const [first = '', ...rest] = wrap(
-    escapeControls(what + more),
-    Math.max(30, Math.min(WIDEST, output.width) - indent),
-  );
-  output.line(`  ${output.style(colour, mark)}  ${first}`);
-  for (const line of rest) output.line(' '.repeat(indent) + line);
+  printWrapped(output, what + more, {
+    mark: `  ${mark}  `,
+    widest: WIDEST,
+    styleMark: (shown) => shown.replace(mark, output.style(colour, mark)),
+  });
 }

@@ -15,7 +15,6 @@ import { type LoadedTemplates, loadOver, loadTemplates } from '../load-words.js'
 import { SHIPPED } from '../templates.js';
 import { localizedFacts } from '../view/findings.js';
 import { factNames } from '../view/names.js';
-import { formatDay, formatMoney } from './format.js';
 import type { CorrespondenceInput } from './input.js';
 
 /** Everything needed to write one letter. */
@@ -87,8 +86,8 @@ export async function letterView<I extends CorrespondenceInput>(input: I): Promi
     words,
     labels,
     number,
-    money: (amount) => formatMoney(amount, language),
-    day: (day) => formatDay(day, language),
+    money: format.statedMoney,
+    day: format.letterDay,
     source,
     facts: (finding) => localizedFacts(dossier.remarks, finding),
     sentence: (finding) => {

@@ -1,7 +1,7 @@
 import type { Problem } from '../../core/model/error.js';
 import type { EvidenceId, Flag } from '../../core/model/evidence.js';
-import type { EventTime } from '../../core/model/time.js';
-import { inZone, zoneShown } from '../../core/model/zoned-time.js';
+import { type EventTime, milliseconds } from '../../core/model/time.js';
+import { timesFor } from '../../core/words/times.js';
 import type { Question } from '../questions.js';
 
 /** The outcome for one file. */
@@ -29,14 +29,14 @@ export interface CollectReport {
   questions: Question[];
 }
 
+const times = timesFor('en');
+
 export function formatEventTime(time: EventTime): string {
   switch (time.is) {
-    case 'known': {
-      const local = inZone(time.instant, time.zone).setLocale('en-US');
-      return `${local.toFormat('d LLL HH:mm')} ${zoneShown(local)} (${time.basis})`;
-    }
+    case 'known':
+      return `${times.time(milliseconds(time.instant), time.zone)} (${time.basis})`;
     case 'local':
-      return `${time.local.replace('T', ' ')} (zone unknown)`;
+      return `${times.localTime(time.local)} (zone unknown)`;
     case 'none':
       return '';
   }

@@ -1,12 +1,13 @@
 import type { OmittedOriginal } from '../../core/model/manifest.js';
+import { numbersFor } from '../../core/words/numbers.js';
 
-const megabytes = (bytes: number) => `${(bytes / 1e6).toFixed(1)} MB`;
+const { bytes } = numbersFor('en');
 
 /** Sentences on originals that are not attached: one for each reason, with the count and the names. */
 export function formatOmittedOriginals(leftOut: readonly OmittedOriginal[], mostBytes: number): string[] {
   const why: Record<OmittedOriginal['why'], (one: boolean) => string> = {
     'empty-file': (one) => (one ? 'it is empty' : 'they are empty'),
-    'size-budget': () => `the dossier may be ${megabytes(mostBytes)}`,
+    'size-budget': () => `the dossier may be ${bytes(mostBytes)}`,
     withheld: (one) => (one ? 'it is withheld' : 'they are withheld'),
     position: (one) => (one ? 'it may tell where it was made' : 'they may tell where they were made'),
     'blacked-out': (one) => (one ? 'parts of it are made black' : 'parts of them are made black'),

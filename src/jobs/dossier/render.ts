@@ -6,6 +6,7 @@ import type { Attachment } from '../../compose/typeset.js';
 import { MANIFEST_NAME, type OmittedOriginal, type OriginalsBag } from '../../core/model/manifest.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { nextStep } from '../../core/ports/work.js';
+import { numbersFor } from '../../core/words/numbers.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { buildManifest } from '../../signing/manifest.js';
 import { beginBag, type PendingBag } from '../bag.js';
@@ -198,11 +199,11 @@ function summaryOf(
 const englishTitle = (summary: RedactionSummary | undefined, copy: RedactedCopy | undefined) =>
   summary === undefined || copy === undefined ? undefined : { ...summary, title: titleIn(copy, 'en') };
 
-function largerThanWanted(bytes: number, mostBytes: number): string[] {
-  if (bytes <= mostBytes) return [];
+const { bytes } = numbersFor('en');
+
+function largerThanWanted(size: number, mostBytes: number): string[] {
+  if (size <= mostBytes) return [];
   return [
-    `The dossier is ${inMegabytes(bytes)}, more than the ${inMegabytes(mostBytes)} asked for: its pages and records alone take that.`,
+    `The dossier is ${bytes(size)}, more than the ${bytes(mostBytes)} asked for: its pages and records alone take that.`,
   ];
 }
-
-const inMegabytes = (bytes: number) => `${(bytes / 1e6).toFixed(1)} MB`;

@@ -35,16 +35,16 @@ describe('quantities in words', () => {
   });
 
   it('shows a time in its own zone, whatever the machine’s', () => {
-    expect(us.time(Date.parse('2026-07-14T12:42:08.370Z'), PHOENIX)).toBe('Tue 14 Jul 2026, 5:42 AM MST');
+    expect(us.time(Date.parse('2026-07-14T12:42:08.370Z'), PHOENIX)).toBe('Tue Jul 14, 2026, 5:42 AM MST');
     expect(us.time(Date.parse('2026-07-16T11:24:00.000Z'), 'America/Chicago' as Zone)).toBe(
-      'Thu 16 Jul 2026, 6:24 AM CDT',
+      'Thu Jul 16, 2026, 6:24 AM CDT',
     );
   });
 
   it.each<[EventTime, string]>([
     [
       { is: 'local', local: '2026-07-14T05:42:08' as never, why: 'x' },
-      'Tue 14 Jul 2026, 5:42 AM (zone not known)',
+      'Tue Jul 14, 2026, 5:42 AM (zone not known)',
     ],
     [{ is: 'none', why: 'x' }, 'not known'],
   ])('says when a time is not fully known', (time, expected) => {

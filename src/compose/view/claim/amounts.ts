@@ -23,7 +23,7 @@ export function amountBlocks(view: View, claim: ClaimResult): Block[] {
 }
 
 const range = ({ format }: View, { low, high }: MoneyRange, code: string): string =>
-  low === high ? format.money(low, code) : `${format.amount(low, code)} – ${format.money(high, code)}`;
+  format.moneyRange(low, high, code);
 
 function outcome(view: View, { claimed, computed, currency }: AmountWorksheet): Fact[] {
   const { labels, format } = view;

@@ -23,7 +23,7 @@ export function bracketed(links: readonly Inline[]): Inline[] {
   return links.length === 0 ? [] : [text(' ('), ...links, text(')')];
 }
 
-/** `Mon 3 Aug 2026 CDT`: a calendar day at its place. */
+/** `Mon Aug 3, 2026 CDT`: a calendar day at its place. */
 export const formatDayIn = ({ format }: View, { date, zone }: Day): string =>
   `${format.day(date)}\u00a0${format.zoneName(Date.parse(`${date}T12:00:00Z`), zone)}`;
 
