@@ -74,7 +74,7 @@ function fieldLines(fields: TrailRow['fields']): string[] {
 function happened(time: NonNullable<TrailRow['time']>, zone: Zone, format: Format): string {
   switch (time.is) {
     case 'known':
-      return `${format.eventTime(time)} (${time.basis}, within ${format.duration(time.uncertaintySeconds)})${time.zone === zone ? '' : ` ${time.zone}`}`;
+      return `${format.eventTime(time)} (${time.basis}, within ${format.exactDuration(time.uncertaintySeconds)})${time.zone === zone ? '' : ` ${time.zone}`}`;
     case 'local':
       return `${time.local}, zone unknown: ${time.why}`;
     case 'none':

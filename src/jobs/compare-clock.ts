@@ -12,9 +12,13 @@ import {
   type Zone,
   zone as zoneSchema,
 } from '../core/model/time.js';
+import { numbersFor } from '../core/words/numbers.js';
+import { plainSpaces } from '../core/words/spaces.js';
 import { readDisplay } from '../intake/time/display.js';
 import { parseTypedTime } from '../intake/typed.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
+
+const duration = (seconds: number) => plainSpaces(numbersFor('en').exactDuration(seconds));
 
 /** What a clock showed at a time that is known. */
 export interface ClockComparisonInput extends OpenDelivery {
@@ -198,16 +202,6 @@ function onlyStopZone({ delivery }: RecordState): Zone | undefined {
 function looksLikeZone(seconds: number): boolean {
   const rest = Math.abs(seconds - Math.round(seconds / 900) * 900);
   return Math.abs(seconds) >= 1200 && rest <= 180;
-}
-
-function duration(seconds: number): string {
-  const whole = Math.round(Math.abs(seconds));
-  const parts = [
-    [Math.floor(whole / 3600), 'h'],
-    [Math.floor(whole / 60) % 60, 'min'],
-    [whole % 60, 's'],
-  ].flatMap(([value, unit]) => (value === 0 ? [] : [`${value} ${unit}`]));
-  return parts.length === 0 ? '0 s' : parts.join(' ');
 }
 
 const idsOf = (items: readonly { evidence: EvidenceId }[]) =>

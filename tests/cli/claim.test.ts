@@ -207,7 +207,7 @@ salvage,romaine,1920.00 USD,,,receiver,e1 e2,
     const { code, out } = await amounts(SHEET, '--said-by', 'claimant', '--paper', 'e1', '--dry-run');
     expect(code).toBe(0);
     expect(out).toMatch(
-      /^row 2 {2}c1 {2}invoice-value 17\.25 USD each for 480 cartons of romaine, says the claimant/m,
+      /^row 2 {2}c1 {2}invoice-value USD 17\.25 each for 480 cartons of romaine, says the claimant/m,
     );
     expect(out).toContain('3 understood, 0 recorded before, 0 not understood; nothing was written.');
     expect(notes()).toEqual([]);

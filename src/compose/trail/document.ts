@@ -125,7 +125,7 @@ function timeLines(time: NonNullable<TrailRow['time']>, { trail, labels, format 
   if (time.is !== 'known') return [format.eventTime(time), time.why];
   return [
     format.eventTime(time),
-    `${labels(`basis.${time.basis}`)}, ${trail('word.uncertain')} ${time.uncertaintySeconds} s`,
+    `${labels(`basis.${time.basis}`)}, ${trail('word.uncertain')} ${format.exactDuration(time.uncertaintySeconds)}`,
   ];
 }
 

@@ -53,6 +53,16 @@ export function numbersFor(language: Language) {
       if (hours === 0) return rest;
       return minutes % 60 === 0 ? `${number(hours)}${NBSP}h` : `${number(hours)}${NBSP}h${NBSP}${rest}`;
     },
+    /** `1 h 2 min 3 s`, to the second: by how much a clock is off. */
+    exactDuration: (seconds: number): string => {
+      const whole = Math.round(Math.abs(seconds));
+      const parts = [
+        [Math.floor(whole / 3600), 'h'] as const,
+        [Math.floor(whole / 60) % 60, 'min'] as const,
+        [whole % 60, 's'] as const,
+      ].flatMap(([count, unit]) => (count === 0 ? [] : [`${number(count)}${NBSP}${unit}`]));
+      return parts.length === 0 ? `0${NBSP}s` : parts.join(NBSP);
+    },
     bytes: (count: number): string => {
       if (count < 1000) return `${number(count)} B`;
       return count < 1e6 ? `${number(count / 1000, 1)} kB` : `${number(count / 1e6, 1)} MB`;

@@ -1,9 +1,11 @@
 import type { ClaimNote, Day } from '../../core/model/claim.js';
 import { assertNever } from '../../core/model/error.js';
 import type { Money } from '../../core/model/money.js';
+import { numbersFor } from '../../core/words/numbers.js';
+import { plainSpaces } from '../../core/words/spaces.js';
 
 const on = ({ date, zone }: Day) => `${date} (${zone})`;
-const sum = ({ amount: digits, currency }: Money) => `${digits} ${currency}`;
+const sum = (money: Money) => plainSpaces(numbersFor('en').statedMoney(money));
 
 /** A claim note in one line. */
 export function formatClaimNote(body: ClaimNote): string {

@@ -5,8 +5,12 @@ import type { NewEntry } from '../../core/model/entry.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { findEvidence, type RecordState } from '../../core/model/state.js';
 import { toInstant } from '../../core/model/time.js';
+import { numbersFor } from '../../core/words/numbers.js';
+import { plainSpaces } from '../../core/words/spaces.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { type CollectReport, formatEventTime } from './report.js';
+
+const duration = (seconds: number) => plainSpaces(numbersFor('en').exactDuration(seconds));
 
 /**
  * What only the whole delivery shows, after all files are recorded: camera clocks are compared with satellite time
@@ -75,8 +79,8 @@ function formatClock({
   switch (verdict) {
     case 'off': {
       const side = medianSeconds < 0 ? 'fast' : 'slow';
-      const drift = drifts ? `, and drifts by ${Math.abs(driftSeconds ?? 0).toFixed(0)} s over the trip` : '';
-      return `The clock of ${camera} is ${Math.abs(medianSeconds).toFixed(0)} s ${side} ${by}${drift}; its photos' times are corrected, and the correction is shown.`;
+      const drift = drifts ? `, and drifts by ${duration(driftSeconds ?? 0)} over the trip` : '';
+      return `The clock of ${camera} is ${duration(medianSeconds)} ${side} ${by}${drift}; its photos' times are corrected, and the correction is shown.`;
     }
     case 'unsteady':
       return `The clock of ${camera} cannot be measured: satellite time and its own differ now more, now less ${by}. Nothing is corrected.`;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { EventTime, Zone } from '../../../src/core/model/time.js';
+import { currency } from '../../../src/core/model/money.js';
+import type { CalendarDay, EventTime, Zone } from '../../../src/core/model/time.js';
 import { formatFor } from '../../../src/core/words/format.js';
 
 const words = { zoneUnknown: 'zone not known', notKnown: 'not known' };
@@ -30,6 +31,21 @@ describe('quantities in words', () => {
     ['a float’s noise does not show', us.share(0.55000000000000004), '55%'],
     ['thousands', us.number(12345), '12,345'],
     ['bytes', us.bytes(3_153_132), '3.2 MB'],
+    ['a clock’s difference to the second', us.exactDuration(-3723), '1 h 2 min 3 s'],
+    ['no difference of a clock', us.exactDuration(0.2), '0 s'],
+    ['money with its code before it', us.money(1_248_050, 'USD'), 'USD 12,480.50'],
+    ['a range of money', us.moneyRange(10_000, 25_000, 'USD'), 'USD 100.00 – 250.00'],
+    ['a range of one amount', us.moneyRange(10_000, 10_000, 'USD'), 'USD 100.00'],
+    [
+      'money as it was written',
+      us.statedMoney({ amount: '3000', currency: currency.parse('USD') }),
+      'USD 3,000',
+    ],
+    [
+      'a day in a letter',
+      us.letterDay({ date: '2026-08-03' as CalendarDay, zone: PHOENIX }),
+      'August 3, 2026',
+    ],
   ])('%s', (_, shown, expected) => {
     expect(plain(shown)).toBe(expected);
   });
