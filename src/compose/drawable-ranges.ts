@@ -1,6 +1,6 @@
 /**
- * Code points with a glyph in all shipped fonts. A table, because a font library takes longer to load than a small
- * document takes to typeset; tests/compose/glyphs.test.ts makes it from the fonts.
+ * Code points that all shipped fonts have a glyph for. A table, because a font library takes longer to load than a small
+ * document takes to set; tests/compose/glyphs.test.ts makes it from the fonts.
  */
 export const DRAWABLE = `
 20-7e a0-180 18a 18f 192-193 1a0-1a1 1af-1b0 1c2 1cd-1dc 1e2-1e3

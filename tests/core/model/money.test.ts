@@ -34,7 +34,7 @@ describe('money as people write it', () => {
     ['1.250,500 KWD', '1250.500', 'KWD'],
     ['12480.500 KWD', '12480.500', 'KWD'],
     ['0.750 KWD', '0.750', 'KWD'],
-    ['1,200 JPY', '1200', 'JPY'],
+    ['JPY 1,200', '1200', 'JPY'],
     ['1,200.00 JPY', '1200.00', 'JPY'],
   ])('%s', (text, amount, code) => {
     expect(parseMoney(text)).toEqual({ amount, currency: code });
@@ -53,8 +53,8 @@ describe('money as people write it', () => {
     '5.123,4.1 USD',
     '12480.500 USD',
     '1.250,500 USD',
-    '1.250 KWD',
-    '1,200.50 JPY',
+    'KWD 1.250',
+    'JPY 1,200.50',
     '',
   ])('%j is not one that can be told', (text) => {
     expect(parseMoney(text)).toBeUndefined();
@@ -97,12 +97,12 @@ describe('an amount', () => {
   });
 
   it.each([
-    [1_248_050, 'USD', '12,480.50 USD'],
-    [1_248_000, 'USD', '12,480.00 USD'],
-    [1250, 'KWD', '1.250 KWD'],
-    [120_000, 'JPY', '1,200 JPY'],
-    [120_050, 'JPY', '1,200.50 JPY'],
-    [-500, 'CLP', '−5 CLP'],
+    [1_248_050, 'USD', 'USD 12,480.50'],
+    [1_248_000, 'USD', 'USD 12,480.00'],
+    [1250, 'KWD', 'KWD 1.250'],
+    [120_000, 'JPY', 'JPY 1,200'],
+    [120_050, 'JPY', 'JPY 1,200.50'],
+    [-500, 'CLP', 'CLP −5'],
   ])('of %i minor units of %s is written %s', (minor, code, shown) => {
     const format = formatFor({ temperature: '°F', language: 'en' }, { zoneUnknown: '', notKnown: '' });
     expect(format.money(minor, code)).toBe(shown.replace(' ', '\u00a0'));
