@@ -16,12 +16,20 @@ export interface MinimalFacts {
   shipper?: string;
   receiver?: string;
   trailer: string;
-  /** `place; zone` */
-  load: string;
-  unload: string;
-  /** `goods; set point; tolerance; pallets`, the last three may be left out. */
+  /** In the order of the trip. */
+  stops: readonly MinimalStop[];
+  /**
+   * `goods; set point; tolerance; pallets; from; to`. All but the goods may be left out; with several loading or
+   * unloading stops `from` or `to` names the one of this line, such as drop-2.
+   */
   goods: readonly string[];
   rules?: string;
+}
+
+export interface MinimalStop {
+  does: 'load' | 'unload';
+  /** `place; zone` */
+  at: string;
 }
 
 /** A delivery to be made: from a file of facts, or from the few that it can't do without. */
@@ -48,9 +56,9 @@ const HEAD = `# The facts of this delivery. Change what is wrong or add what is 
  */
 export async function newDelivery(input: NewDeliveryInput): Promise<NewDelivery> {
   const { folder, by, now } = input;
-  const text = 'file' in input ? await readFacts(input.file) : HEAD + stringify(factsFrom(input.facts));
+  const text = 'file' in input ? await readFacts(input.file) : yamlOf(input.facts);
   const { facts, written, sha256 } =
-    'file' in input ? parseDeliveryFile(text, input.file) : parseMinimalFacts(text);
+    'file' in input ? parseDeliveryFile(text, input.file) : parseMinimalFacts(input.facts);
   await mkdir(folder, { recursive: true });
   const there = (await readdir(folder)).filter((name) => !name.startsWith('.'));
   if (there.length > 0)
@@ -70,24 +78,27 @@ const PLACEHOLDER_FACTS: MinimalFacts = {
   number: '1',
   carrier: 'x',
   trailer: 'x',
-  load: 'x; America/Phoenix',
-  unload: 'x; America/Phoenix',
+  stops: [
+    { does: 'load', at: 'x; America/Phoenix' },
+    { does: 'unload', at: 'x; America/Phoenix' },
+  ],
   goods: ['x'],
 };
 
 /** Throws DossierError for an answer that is invalid whatever the other answers will be. */
 export function requireAnswer(answer: Partial<MinimalFacts>): void {
-  parseMinimalFacts(stringify(factsFrom({ ...PLACEHOLDER_FACTS, ...answer })));
+  parseMinimalFacts({ ...PLACEHOLDER_FACTS, ...answer });
 }
 
 /** Facts given as options have no file yet: the option is named, not a place in a file. */
-function parseMinimalFacts(text: string): ReturnType<typeof parseDeliveryFile> {
+function parseMinimalFacts(facts: MinimalFacts): ReturnType<typeof parseDeliveryFile> {
+  const text = yamlOf(facts);
   try {
     return parseDeliveryFile(text, DELIVERY_FILE);
   } catch (cause) {
     if (!(cause instanceof DossierError)) throw cause;
     const { field = '' } = cause.where;
-    const option = OPTION_OF.find(([path]) => path.test(field))?.[1];
+    const option = stopOption(field, facts) ?? OPTION_OF.find(([path]) => path.test(field))?.[1];
     const part = option === undefined ? undefined : field.split('.').slice(1).at(-1);
     throw new DossierError(cause.code, part === undefined ? cause.message : `${part}: ${cause.message}`, {
       where: { field: option ?? field },
@@ -99,12 +110,18 @@ function parseMinimalFacts(text: string): ReturnType<typeof parseDeliveryFile> {
 }
 
 const OPTION_OF: readonly (readonly [RegExp, string])[] = [
-  [/^stops\[0\]/, '--load'],
-  [/^stops\[1\]/, '--unload'],
   [/^lines/, '--goods'],
   [/^delivery/, '--number'],
   [/^rules/, '--rules'],
 ];
+
+function stopOption(field: string, { stops }: MinimalFacts): string | undefined {
+  const [, index] = /^stops\[(\d+)\]/.exec(field) ?? [];
+  const stop = index === undefined ? undefined : stops[Number(index)];
+  return stop === undefined ? undefined : `--${stop.does}`;
+}
+
+const yamlOf = (facts: MinimalFacts): string => HEAD + stringify(factsFrom(facts));
 
 async function readFacts(file: string): Promise<string> {
   return readFile(file, 'utf8').catch((cause: unknown) => {
@@ -113,7 +130,7 @@ async function readFacts(file: string): Promise<string> {
 }
 
 function factsFrom(facts: MinimalFacts): Record<string, unknown> {
-  const [load, unload] = [stopFrom('load-1', 'load', facts.load), stopFrom('drop-1', 'unload', facts.unload)];
+  const stops = numbered(facts.stops);
   const party = (name: string | undefined) => (name === undefined || name === '' ? undefined : { name });
   return {
     delivery: facts.number,
@@ -123,10 +140,34 @@ function factsFrom(facts: MinimalFacts): Record<string, unknown> {
       receiver: party(facts.receiver),
     }),
     equipment: { trailer: { number: facts.trailer } },
-    stops: [load, unload],
-    lines: facts.goods.map(lineFrom),
+    stops: stops.map(({ id, does, at }) => stopFrom(id, does, at)),
+    lines: facts.goods.map((line, index) => lineFrom(line, index, stops)),
     rules: facts.rules ?? 'produce',
   };
+}
+
+/** Stops with their ids: load-1, load-2 … and drop-1, drop-2 …, each counted in the order of the trip. */
+function numbered(stops: readonly MinimalStop[]): (MinimalStop & { id: string })[] {
+  return stops.map((stop, index) => {
+    const count = stops.slice(0, index + 1).filter(({ does }) => does === stop.does).length;
+    return { ...stop, id: `${stop.does === 'load' ? 'load' : 'drop'}-${count}` };
+  });
+}
+
+/** The stop that a line names, or the sole one of its side. */
+function stopOfLine(
+  named: string,
+  does: MinimalStop['does'],
+  goods: string,
+  stops: readonly (MinimalStop & { id: string })[],
+): string {
+  const ids = stops.filter((stop) => stop.does === does).map(({ id }) => id);
+  if (named === '' && ids.length > 1)
+    throw new DossierError('bad-usage', `${goods}: not told where it is ${does}ed`, {
+      where: { field: '--goods' },
+      fix: `There are ${ids.join(', ')}: name the stops of each line as its last parts, "romaine; 36 °F; 2 °F; 12; load-1; ${ids[1]}".`,
+    });
+  return named === '' ? (ids[0] ?? `${does}-1`) : named;
 }
 
 function stopFrom(id: string, does: 'load' | 'unload', text: string): Record<string, unknown> {
@@ -134,8 +175,12 @@ function stopFrom(id: string, does: 'load' | 'unload', text: string): Record<str
   return { id, does, place, zone };
 }
 
-function lineFrom(text: string, index: number): Record<string, unknown> {
-  const [goods = '', setPoint = '', tolerance = '', pallets = ''] = text
+function lineFrom(
+  text: string,
+  index: number,
+  stops: readonly (MinimalStop & { id: string })[],
+): Record<string, unknown> {
+  const [goods = '', setPoint = '', tolerance = '', pallets = '', from = '', to = ''] = text
     .split(';')
     .map((part) => part.trim());
   const slug = goods
@@ -147,8 +192,8 @@ function lineFrom(text: string, index: number): Record<string, unknown> {
   return withoutEmpty({
     id: slug === '' ? `line-${index + 1}` : slug,
     goods,
-    from: 'load-1',
-    to: 'drop-1',
+    from: stopOfLine(from, 'load', goods, stops),
+    to: stopOfLine(to, 'unload', goods, stops),
     // Anything but a number stays as typed, so that the message shows it.
     pallets: pallets === '' ? undefined : Number.isNaN(Number(pallets)) ? pallets : Number(pallets),
     instruction:

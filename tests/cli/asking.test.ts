@@ -79,14 +79,27 @@ describe('asking until the answer can be right', () => {
     return { answer, notes, left: answers };
   };
 
-  it.each<[keyof MinimalFacts, string, string, RegExp]>([
-    ['load', 'Yuma AZ', 'Yuma AZ; America/Phoenix', /time zone/],
+  it.each<[Exclude<keyof MinimalFacts, 'stops' | 'goods'>, string, string, RegExp]>([
     ['number', '', '4711', /--number/],
     ['trailer', '', 'T-7', /trailer/],
   ])('for %s "%s" asks again, and only for that', async (key, slip, right, said) => {
     const found = await asked([slip, right, 'not asked for'], (answer) => requireAnswer({ [key]: answer }));
     expect(found).toMatchObject({ answer: right, left: ['not asked for'] });
     expect(found.notes.join('\n')).toMatch(said);
+  });
+
+  it('a stop without its zone', async () => {
+    const right = 'Yuma AZ; America/Phoenix';
+    const found = await asked(['Yuma AZ', right], (at) =>
+      requireAnswer({
+        stops: [
+          { does: 'load', at },
+          { does: 'unload', at: 'Omaha NE; America/Chicago' },
+        ],
+      }),
+    );
+    expect(found.answer).toBe(right);
+    expect(found.notes.join('\n')).toMatch(/--load: .*time zone|--load[\s\S]*zone/);
   });
 
   it('a line of the bill without the unit of its set point', async () => {

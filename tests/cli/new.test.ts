@@ -14,6 +14,16 @@ const OPTIONS = [
   ...['--goods', 'lettuce-romaine; 36 °F; 2 °F; 12', 'Côté d’Azur cabbage'],
 ];
 
+/** The options with others in the place of those of the same name. */
+const optionsWith = (instead: readonly string[]) => {
+  const isName = (word: string) => word.startsWith('--');
+  const others = OPTIONS.filter((_, i) => {
+    const name = OPTIONS.slice(0, i + 1).findLast(isName);
+    return name === undefined || !instead.includes(name);
+  });
+  return [...others, ...instead];
+};
+
 describe('new', () => {
   it('makes a delivery from options, whose facts are the first entry', async () => {
     const { code, out, err } = await here.dossier('new', 'made', ...OPTIONS);
@@ -35,6 +45,37 @@ describe('new', () => {
       },
     ]);
     expect((await here.dossier('gaps', 'made')).code).toBe(1);
+  });
+
+  it('keeps every stop in the order given, and puts each line to its own', async () => {
+    const drop = ['--unload', 'Denver CO; America/Denver'];
+    const lines = ['strawberry; 32 °F; 2 °F; 18; load-1; drop-1', 'celery; 32 °F; 2 °F; 6; load-1; drop-2'];
+    const { code, err } = await here.dossier(
+      ...['new', 'two-drops', '--number', '4712', '--carrier', 'Example Haulage', '--trailer', 'T-7'],
+      ...['--load', 'Yuma AZ; America/Phoenix', ...drop, '--unload', 'Omaha NE; America/Chicago'],
+      ...['--goods', ...lines],
+    );
+    expect(`${code} ${err}`).toMatch(/^0 /);
+    expect(here.entries(here.at('two-drops'))[0]?.body.facts).toMatchObject({
+      stops: [
+        { id: 'load-1', does: 'load', place: 'Yuma AZ' },
+        { id: 'drop-1', does: 'unload', place: 'Denver CO' },
+        { id: 'drop-2', does: 'unload', place: 'Omaha NE' },
+      ],
+      lines: [
+        { from: 'load-1', to: 'drop-1', pallets: 18 },
+        { from: 'load-1', to: 'drop-2' },
+      ],
+    });
+  });
+
+  it('with several stops, refuses a line that does not say which is its own', async () => {
+    const { code, err } = await here.dossier(
+      ...['new', 'unclear', ...OPTIONS, '--unload', 'Denver CO; America/Denver'],
+    );
+    expect(code).toBe(2);
+    expect(err).toMatch(/--goods: lettuce-romaine: not told where it is unloaded\n.*drop-1, drop-2/);
+    expect(existsSync(here.at('unclear'))).toBe(false);
   });
 
   it('takes a file as it is, comments too', async () => {
@@ -73,7 +114,7 @@ describe('new', () => {
     ['a set point of 900 °F', ['--goods', 'celery; 900 °F'], /900 °F.*−112 to 185/s],
     ['pallets that are no number', ['--goods', 'celery; 36 °F; 2 °F; many'], /--goods: pallets: "many"/],
   ])('refuses %s and makes no folder', async (_, instead, said) => {
-    const { code, err } = await here.dossier('new', 'refused', ...OPTIONS, ...instead);
+    const { code, err } = await here.dossier('new', 'refused', ...optionsWith(instead));
     expect(err).toMatch(said);
     expect(code).toBe(2);
     expect(existsSync(here.at('refused'))).toBe(false);
@@ -81,7 +122,7 @@ describe('new', () => {
 
   it('says all that is wrong with the options, each on a line', async () => {
     const wrong = ['--load', 'Yuma AZ', '--goods', 'celery; 36; 2'];
-    const { err } = await here.dossier('new', 'refused', ...OPTIONS, ...wrong);
+    const { err } = await here.dossier('new', 'refused', ...optionsWith(wrong));
     expect(err).toMatch(
       /^--load: zone: "" is not a time zone.*\n {2}Places are written like "Yuma AZ; America\/Phoenix"/,
     );

@@ -13,8 +13,6 @@ interface Options {
   shipper?: string;
   receiver?: string;
   trailer?: string;
-  load?: string;
-  unload?: string;
   goods?: string[];
   rules?: string;
   by?: string;
@@ -27,11 +25,18 @@ const QUESTIONS = [
   ['shipper', 'Shipper'],
   ['receiver', 'Receiver'],
   ['trailer', 'Trailer number'],
+] as const;
+
+const STOP_QUESTIONS = [
   ['load', 'Loading: place, then its time zone (Yuma AZ; America/Phoenix)'],
   ['unload', 'Unloading: place, then its time zone (Omaha NE; America/Chicago)'],
 ] as const;
 
 export function newCommand({ output, now }: CliContext): Command {
+  const stops: PromptedStop[] = [];
+  const collect = (does: PromptedStop['does']) => (at: string) => {
+    stops.push({ does, at });
+  };
   return new Command('new')
     .description('Make a delivery folder: its facts in delivery.yaml, its record beside it.')
     .argument('<folder>', 'the folder to make')
@@ -41,11 +46,19 @@ export function newCommand({ output, now }: CliContext): Command {
     .option('--shipper <name>', 'shipper')
     .option('--receiver <name>', 'receiver')
     .option('--trailer <number>', 'trailer number')
-    .option('--load <place;zone>', 'where it loads: "Yuma AZ; America/Phoenix"')
-    .option('--unload <place;zone>', 'where it unloads: "Omaha NE; America/Chicago"')
+    .option(
+      '--load <place;zone>',
+      'where it loads: "Yuma AZ; America/Phoenix"; once for each stop, in order',
+      collect('load'),
+    )
+    .option(
+      '--unload <place;zone>',
+      'where it unloads: "Omaha NE; America/Chicago"; once for each stop, in order',
+      collect('unload'),
+    )
     .option(
       '--goods <line...>',
-      'a line of the bill: "romaine; 36 °F; 2 °F; 12" (goods; set point; tolerance; pallets)',
+      'a line of the bill: "romaine; 36 °F; 2 °F; 12" (goods; set point; tolerance; pallets); with several stops also from and to: "…; load-1; drop-2"',
     )
     .option('--rules <set>', 'rule set: a shipped one, or a path (default: produce)')
     .option('--by <name>', 'who makes it (default: DOSSIER_BY or your account)')
@@ -59,12 +72,15 @@ Examples:
   dossier new deliveries/4711 --number 4711 --carrier "Example Haulage" \\
     --trailer T-7 --load "Yuma AZ; America/Phoenix" \\
     --unload "Omaha NE; America/Chicago" --goods "lettuce-romaine; 36 °F; 2 °F; 12"
+  dossier new deliveries/4712 … --load "Yuma AZ; America/Phoenix" \\
+    --unload "Denver CO; America/Denver" --unload "Omaha NE; America/Chicago" \\
+    --goods "strawberry; 32 °F; 2 °F; 18; load-1; drop-1" "celery; 32 °F; 2 °F; 6; load-1; drop-2"
 
 Everything can be changed later in delivery.yaml; each change enters the record.`,
     )
     .action(async (folder: string, options: Options) => {
       const { newDelivery } = await import('../../jobs/new-delivery.js');
-      const facts = options.file === undefined ? await promptFacts(options, output) : undefined;
+      const facts = options.file === undefined ? await promptFacts(options, stops, output) : undefined;
       const made = await newDelivery({
         folder,
         by: resolveEnteredBy(options.by),
@@ -80,34 +96,43 @@ Everything can be changed later in delivery.yaml; each change enters the record.
     });
 }
 
+export interface PromptedStop {
+  does: 'load' | 'unload';
+  at: string;
+}
+
 export interface PromptedFacts {
   number: string;
   carrier: string;
   shipper: string;
   receiver: string;
   trailer: string;
-  load: string;
-  unload: string;
+  stops: PromptedStop[];
   goods: string[];
   rules: string;
 }
 
-async function promptFacts(options: Options, output: Output): Promise<PromptedFacts> {
+async function promptFacts(
+  options: Options,
+  stops: readonly PromptedStop[],
+  output: Output,
+): Promise<PromptedFacts> {
   const facts: PromptedFacts = {
     number: options.number ?? '',
     carrier: options.carrier ?? '',
     shipper: options.shipper ?? '',
     receiver: options.receiver ?? '',
     trailer: options.trailer ?? '',
-    load: options.load ?? '',
-    unload: options.unload ?? '',
+    stops: [...stops],
     goods: options.goods ?? [],
     rules: options.rules ?? 'produce',
   };
-  const needed = ['number', 'carrier', 'trailer', 'load', 'unload'] as const;
+  const needed = ['number', 'carrier', 'trailer'] as const;
+  const lacks = (does: PromptedStop['does']) => !facts.stops.some((stop) => stop.does === does);
   if (!isInteractive()) {
     const missing = [
       ...needed.filter((key) => facts[key] === ''),
+      ...(['load', 'unload'] as const).filter(lacks),
       ...(facts.goods.length === 0 ? ['goods'] : []),
     ];
     if (missing.length > 0)
@@ -124,14 +149,39 @@ async function promptFacts(options: Options, output: Output): Promise<PromptedFa
         () => prompt(question),
         (answer) => requireAnswer({ [key]: answer }),
       );
+  for (const [does, question] of STOP_QUESTIONS) {
+    if (!lacks(does)) continue;
+    for (let first = true; ; first = false) {
+      const at = await askUntilValid(
+        output,
+        () => (first ? prompt(question) : prompt(`${question}; another, or empty when done`, '')),
+        (answer) =>
+          answer === '' && !first ? undefined : requireAnswer({ stops: withOther({ does, at: answer }) }),
+      );
+      if (at === '') break;
+      facts.stops.push({ does, at });
+    }
+  }
   while (options.goods === undefined) {
     const line = await askUntilValid(
       output,
-      () => prompt('A line of the bill: goods; set point; tolerance; pallets (empty when done)', ''),
-      (answer) => (answer === '' ? undefined : requireAnswer({ goods: [answer] })),
+      () =>
+        prompt(
+          facts.stops.length > 2
+            ? 'A line of the bill: goods; set point; tolerance; pallets; from; to (empty when done)'
+            : 'A line of the bill: goods; set point; tolerance; pallets (empty when done)',
+          '',
+        ),
+      (answer) => (answer === '' ? undefined : requireAnswer({ stops: facts.stops, goods: [answer] })),
     );
     if (line === '') break;
     facts.goods.push(line);
   }
   return facts;
+}
+
+/** A stop with one of the other side, so that it can be judged alone. */
+function withOther(stop: PromptedStop): PromptedStop[] {
+  const other = { does: stop.does === 'load' ? 'unload' : 'load', at: 'x; UTC' } as const;
+  return stop.does === 'load' ? [stop, other] : [other, stop];
 }

@@ -162,7 +162,7 @@ function readingOf(kind: z.infer<typeof readingKind>, common: Common, cells: Cel
           chosen(cells, 'value', contact.shape.with) ??
           missing('with', 'who was told'),
         how: chosen(cells, 'how', contact.shape.how) ?? missing('how', contact.shape.how.options.join(', ')),
-        about: short(note ?? missing('note', 'what it was about'), 'note', 2000),
+        about: short(note ?? 'not stated', 'note', 2000),
       };
     case 'statement':
       return {
