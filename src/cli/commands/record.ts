@@ -162,7 +162,8 @@ Examples:
 ${[...FORMS.map((form) => form.example), CLOCK_EXAMPLE, CLAIM_EXAMPLE, NOTES_EXAMPLE, 'dossier record --checklist'].map((example) => `  ${example}`).join('\n')}
 
 Times are local to the stop's place: 14:05, 2:05pm, yesterday 14:05, 2026-07-14T04:10.
-Left out, it is now. Nothing recorded is ever changed: a correction is a new entry.
+Left out, it is now. Nothing recorded is ever changed: dossier correct and
+dossier strike put right what was mistyped, as entries of their own.
 Take no reading where the site's rules or a running unit make it unsafe.`,
     );
   for (const form of FORMS) command.addCommand(formCommand(form, context));

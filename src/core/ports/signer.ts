@@ -12,7 +12,7 @@ export interface ToSign {
  * Somebody who signs: a key and its certificate, wherever the key is. The identity in a folder is one; a smart card
  * (PKCS#11) or a key service is another, whose key never comes into this process.
  *
- * The contract, which `checkSigner` of `load-dossier/conformance` tries:
+ * The contract:
  * - The certificate is an X.509 end-entity certificate (RFC 5280) in DER of an RSA key of 2,048 to 4,096 bits or an EC
  *   key on P-256 or P-384, is for signing by its key usage, and stays the same as long as the signer is used.
  * - `chain` holds the certificates of the authorities between it and a root, in DER, the issuer of the signer's own

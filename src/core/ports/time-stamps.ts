@@ -11,7 +11,7 @@ export interface TimeStampOrder {
 /**
  * Somebody who says when a digest was known: a time-stamp server (RFC 3161), however it is reached.
  *
- * The contract, which `checkTimeStamps` of `load-dossier/conformance` tries:
+ * The contract:
  * - `request` gives the TimeStampToken alone in DER (RFC 3161 §2.4.2), without the answer around it: over `digest`
  *   with SHA-256, with the same nonce, under `policy` where one is named, with the server's certificate inside.
  * - It rejects when there is no token: with a DossierError where a person can mend it, with the signal's reason when
