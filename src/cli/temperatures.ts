@@ -29,7 +29,7 @@ export function printTemperatures(
   const { format, startZone, endZone } = view;
   const { custody, band } = result;
   output.line(output.style('bold', `Log ${result.log}`));
-  output.line(`Custody  ${format.time(custody.from.at, startZone)} (${idInWords(custody.from.basis)})`);
+  output.line(`Transit  ${format.time(custody.from.at, startZone)} (${idInWords(custody.from.basis)})`);
   output.line(`     to  ${format.time(custody.to.at, endZone)} (${idInWords(custody.to.basis)})`);
   output.line(
     band === undefined

@@ -4,7 +4,7 @@ import type { EvidenceItem, RecordState } from '../core/model/state.js';
 
 /** A question about evidence that only a person can answer. */
 export interface Question {
-  is: 'zone' | 'log-zone' | 'time' | 'subject' | 'stop' | 'confirm';
+  is: 'not-counted' | 'zone' | 'log-zone' | 'time' | 'subject' | 'stop' | 'confirm';
   /** In words, without the count. */
   what: string;
   evidence: EvidenceId[];
@@ -50,10 +50,17 @@ export function openQuestions(state: RecordState, among?: ReadonlySet<EvidenceId
   const items = state.evidence.filter(
     (item) => item.withheld === undefined && (among === undefined || among.has(item.evidence)),
   );
-  return QUESTIONS.flatMap(({ is, what, open }) => {
+  const elsewhere = state.notCounted
+    .map(({ evidence }) => evidence)
+    .filter((evidence) => among === undefined || among.has(evidence));
+  const asked = QUESTIONS.flatMap(({ is, what, open }) => {
     const evidence = items.filter((item) => open(item, state.delivery)).map((item) => item.evidence);
     return evidence.length === 0 ? [] : [{ is, what, evidence, command: commandFor(is, evidence, state) }];
   });
+  if (elsewhere.length === 0) return asked;
+  const what = 'it seems to be of another trailer or time, and does not count';
+  const command = commandFor('not-counted', elsewhere, state);
+  return [{ is: 'not-counted', what, evidence: elsewhere, command }, ...asked];
 }
 
 /** Most evidence ids in one command. */
@@ -63,6 +70,8 @@ function commandFor(is: Question['is'], evidence: readonly EvidenceId[], { deliv
   const ids = evidence.length > MOST_NAMED ? `${evidence.slice(0, 3).join(' ')} …` : evidence.join(' ');
   const stops = delivery.stops.map((stop) => stop.id).join('|');
   switch (is) {
+    case 'not-counted':
+      return `dossier admit ${evidence[0]} --why "WHY IT BELONGS HERE"`;
     case 'log-zone':
       return `dossier collect FILE --log-zone ${delivery.stops[0]?.zone ?? 'ZONE'}`;
     case 'zone':

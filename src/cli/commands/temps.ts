@@ -94,7 +94,7 @@ Exits with 1 when there is no usable unit log.`,
         return output.document(excursionsCsv({ ...assessment, temperatures: results }));
       }
       const [first, ...others] = results;
-      if (first === undefined) return output.line('No unit log has been taken in.');
+      if (first === undefined) return output.line('No unit log counts: none was taken in, or none of this trailer and time.');
       if (options.svg === true) {
         if (others.length > 0)
           throw new DossierError('bad-usage', 'there are several unit logs', {
