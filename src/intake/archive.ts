@@ -6,12 +6,12 @@ import { omitUndefined } from '../core/model/omit-undefined.js';
 import { nameProblem, overlapDetector, specialFileReason } from './archive/entry-checks.js';
 import { ignoredReason } from './file-scan.js';
 
-/** One file in an archive that may be taken out. */
+/** One file in an archive that may be extracted. */
 export interface ArchiveEntry {
   /** Path in the archive, with `/`. */
   name: string;
   bytes: number;
-  /** The bytes, unpacked; fails with DossierError when they are not what the archive says. */
+  /** The unpacked bytes; rejects with DossierError when they differ from the archive's list. */
   read(): AsyncIterable<Uint8Array>;
 }
 
@@ -28,26 +28,26 @@ export interface ArchiveLimits {
   /** Unpacked bytes of one entry, and of all together. */
   entryBytes: number;
   totalBytes: number;
-  /** Unpacked bytes for each packed one, above which an entry is taken for a bomb. */
+  /** Unpacked bytes for each packed byte above which an entry counts as a bomb. */
   ratio: number;
 }
 
-/** What a phone or a chat exports lies well within; deflate itself reaches 1,032 to 1 on empty bytes only. */
+/** Limits well above what phones and chats export; deflate itself reaches 1,032 to 1 on empty bytes only. */
 export const ARCHIVE_LIMITS: ArchiveLimits = {
   entries: 5_000,
   entryBytes: 1024 ** 3,
   totalBytes: 4 * 1024 ** 3,
   ratio: 200,
 };
-/** Of what is not taken out of an archive so much is told one by one: it may be every one of thousands. */
+/** Skipped entries that are listed one by one: there may be thousands. */
 const MOST_LISTED = 50;
 /** A table of zeros packs well without being a bomb: small entries may have any ratio. */
 const RATIO_FREE_BYTES = 1024 ** 2;
 
 /**
- * Opens a zip file and lists what may be taken out of it. Judges every entry by the central directory before a
- * byte is unpacked: names that lead out (CWE-22), links, bombs (CWE-409), overlapping entries, names that stand
- * twice and encrypted entries are refused, and each is named. Never throws for a bad archive: it is a problem.
+ * Opens a zip file and lists what may be extracted. Every entry is judged by the central directory before a byte is
+ * unpacked: names that lead out (CWE-22), links, bombs (CWE-409), overlapping entries, repeated names and encrypted
+ * entries are rejected and listed. Never throws for a bad archive: it is a problem.
  */
 export async function openArchive(
   path: string,
@@ -70,7 +70,7 @@ export async function openArchive(
   };
   const { getFileNameLowLevel, openPromise } = await import('yauzl');
   try {
-    // Names come undecoded, so that one bad name does not hide the entries behind it.
+    // Names are decoded here, so that one bad name does not hide the entries after it.
     const zip = await openPromise(path, { lazyEntries: true, autoClose: false, decodeStrings: false });
     found.close = () => zip.close();
     const spans = overlapDetector();

@@ -8,19 +8,19 @@ import type { FoundFile } from './file-scan.js';
 import { nearestWord } from './settings/did-you-mean.js';
 import type { WrittenRow } from './table/written-table.js';
 
-/** A sidecar that says what the files of its folder show. */
+/** Name of a sidecar that describes the files of its folder. */
 export const CAPTIONS_NAME = 'captions.csv';
 export const CAPTION_COLUMNS = ['file', 'subject', 'stop', 'line', 'position', 'by', 'caption'] as const;
 
 export interface Captions {
-  /** By the place of the file that is described: see `placeOf`. */
+  /** By the key of the described file: see `captionKey`. */
   hints: ReadonlyMap<string, Hint>;
   problems: Problem[];
 }
 
 /**
- * Reads every captions.csv among the files found. What it says is a proposal until a person confirms it.
- * Judges and never throws for a bad table: rows that cannot be used are problems, the others count.
+ * Reads every captions.csv among the files found. Its descriptions are proposals until a person confirms them.
+ * Never throws for a bad table: unusable rows are problems, the others count.
  */
 export async function readCaptions(files: readonly FoundFile[]): Promise<Captions> {
   const hints = new Map<string, Hint>();
@@ -64,12 +64,12 @@ export async function readCaptions(files: readonly FoundFile[]): Promise<Caption
   return { hints, problems };
 }
 
-/** What the captions say about one file; empty when they say nothing. */
+/** The captions of one file; empty when there are none. */
 export function hintFor(captions: Captions, file: FoundFile): Hint {
   return captions.hints.get(captionKey(file)) ?? {};
 }
 
-/** Where a file lies for those beside it. */
+/** Path of a file as its captions.csv sees it. */
 export function captionKey(file: FoundFile): string {
   return file.at ?? file.path;
 }
@@ -115,8 +115,8 @@ function asProblem(error: unknown, file: string): Problem {
 }
 
 /**
- * What the folders say that a file lies in: a folder named as a stop id, a subject, a line id or a part of
- * the load proposes it. The innermost folder counts first.
+ * Hints from the names of a file's folders: one named as a stop id, a subject, a line id or a part of the load
+ * proposes it. The innermost folder counts first.
  */
 export function folderHint(name: string, delivery: Delivery): Hint {
   const hint: Hint = {};

@@ -2,8 +2,8 @@ import { type ClaimDeadlines, claimDeadlines } from '../core/model/claim-deadlin
 import { readYamlAs } from './yaml.js';
 
 /**
- * Reads clocks of a claim, such as templates/claim-deadlines.yaml.
- * Throws DossierError `bad-template`, naming every problem with its line.
+ * Parses claim deadlines, such as templates/claim-deadlines.yaml. Throws DossierError `bad-template`, naming every
+ * problem with its line.
  */
 export function parseClaimDeadlines(text: string, fileName: string): ClaimDeadlines {
   return readYamlAs(claimDeadlines, text, fileName, 'bad-template', 'claim-deadlines').read;

@@ -4,18 +4,18 @@ import { readYamlAs } from './yaml.js';
 
 export interface DeliveryFile {
   facts: Delivery;
-  /** Plain JSON as the person wrote it, for the ledger. */
+  /** The facts as written, as plain JSON for the ledger. */
   written: DeliveryInput;
   /** SHA-256 of the text. */
   sha256: Sha256;
 }
 
 /**
- * Reads delivery.yaml.
- * Throws DossierError `bad-delivery-file`: place of the first problem, all of them in the message.
+ * Parses delivery.yaml. Throws DossierError `bad-delivery-file` at the first problem, with all of them in the
+ * message.
  */
 export function parseDeliveryFile(text: string, fileName: string): DeliveryFile {
   const { read, written, sha256 } = readYamlAs(delivery, text, fileName, 'bad-delivery-file');
-  // What the schema accepted has the schema's input shape.
+  // A value that the schema accepts has the schema's input shape.
   return { facts: read, written: written as DeliveryInput, sha256 };
 }

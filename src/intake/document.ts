@@ -16,20 +16,20 @@ export interface DocumentInput {
   hint?: Hint;
 }
 
-/** What the bytes of a paper show, before what people say about it. */
+/** What the bytes of a document show, without what people say about it. */
 interface DocumentScan {
   flags: Flag[];
   problems: Problem[];
   pages?: number;
-  /** Its beginning, to find out what it calls itself. */
+  /** Beginning of its text, for proposing its subject. */
   text?: string;
 }
 
 const NO_TIME: EventTime = { is: 'none', why: 'a paper carries no time of its own that can be relied on' };
 
 /**
- * Draws up a paper's evidence. Never throws for a bad one: what is empty, locked, damaged or of unknown type is
- * kept, flagged and said so. What it is, is proposed from its own words unless a person said it.
+ * Makes a document's evidence. Never throws for a bad file: an empty, locked, damaged or unknown one is kept,
+ * flagged and reported. Its subject is proposed from its own words unless a person stated it.
  */
 export async function examineDocument({
   path,
@@ -120,7 +120,7 @@ async function scanPdfDocument(path: string, file: FileRef): Promise<DocumentSca
   return paper;
 }
 
-/** The paper that a text or, failing that, the file's name speaks of: always a proposal. */
+/** The subject by the text or, failing that, the file's name: always a proposal. */
 function proposeSubject(text: string, fileName: string): Subject | undefined {
   const words = documentByHeading(text);
   if (words !== undefined) return { is: words.is, sure: 'proposed', from: `heading "${words.phrase}"` };
@@ -130,7 +130,7 @@ function proposeSubject(text: string, fileName: string): Subject | undefined {
     : { is: name.is, sure: 'proposed', from: `file name, "${name.phrase}"` };
 }
 
-/** A file that could not be opened as what it is; every other error is passed on. */
+/** The problem of a file that could not be opened as its type; every other error is thrown on. */
 export function problemOfKeptFile(error: unknown, file: string): Problem {
   if (!(error instanceof DossierError)) throw error;
   return { ...error.toProblem(), where: { ...error.where, file } };

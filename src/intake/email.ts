@@ -8,35 +8,35 @@ import { timeWithOffset } from './time/event-time.js';
 
 /** One file that came with an e-mail. */
 export interface MailAttachment {
-  /** Its name as sent, or one made from its place and type. */
+  /** Its name as sent, or one made from its position and type. */
   name: string;
   bytes: Uint8Array;
 }
 
-/** What an e-mail says of itself. All of it is the sender's claim: anyone can write any header. */
+/** Contents of an e-mail. All of it is the sender's claim: anyone can write any header. */
 export interface MailRead {
   from?: string;
   to?: string;
   subject?: string;
   time: EventTime;
   attachments: MailAttachment[];
-  /** Attachments that were left inside, each with its reason. */
+  /** Attachments that were not extracted, each with its reason. */
   leftInside: { name: string; why: string }[];
-  /** Beginning of the text, for finding out what the mail is about. */
+  /** Beginning of the text, for proposing the mail's subject. */
   text: string;
 }
 
-/** Bytes of a mail that is read, and files that are taken out of one. */
+/** Largest mail that is read, bytes, and most attachments extracted. */
 const MOST_MAIL_BYTES = 64 * 1024 * 1024;
 const MOST_ATTACHMENTS = 200;
 /** Taking a mail apart costs about the same for each line, also an empty one; the largest of base64 has fewer. */
 const MOST_LINES = 1_000_000;
-/** A Date header names seconds, but says when the sender's machine thought it was. */
+/** Uncertainty of a Date header, seconds: it states the time of the sender's machine. */
 const SENDERS_CLOCK = 60;
 
 /**
- * Reads an e-mail file (RFC 5322, MIME). Forwarded mails stay whole, as attachments.
- * Throws DossierError `file-too-large` or `unreadable-file`; the caller keeps the file as it is then.
+ * Reads an e-mail file (RFC 5322, MIME). Forwarded mails stay whole, as attachments. Throws DossierError
+ * `file-too-large` or `unreadable-file`; the caller then keeps the file as it is.
  */
 export async function readMail(path: string, shown: string): Promise<MailRead> {
   const { size } = await stat(path);

@@ -15,7 +15,7 @@ interface ContainerInput {
   hint: Hint;
 }
 
-/** An archive is kept as the paper that was received; what is in it is handed on to be taken in for itself. */
+/** An archive is kept as a document; its files are passed on to be recorded by themselves. */
 export async function examineArchive({ path, file, hint }: ContainerInput): Promise<ExaminedFile> {
   const archive = await openArchive(path, file.name);
   const { entries, skipped, problems, close } = archive;
@@ -39,7 +39,7 @@ export async function examineArchive({ path, file, hint }: ContainerInput): Prom
   };
 }
 
-/** An e-mail is a message at the time that its sender's program wrote; its attachments are handed on. */
+/** An e-mail is a message at the time stated by its sender's program; its attachments are passed on. */
 export async function examineMail({ path, file, hint }: ContainerInput): Promise<ExaminedFile> {
   let mail: MailRead;
   try {
@@ -104,7 +104,7 @@ function mailHeading({ from, to, subject, time }: MailRead): string {
   return parts.join('');
 }
 
-/** Names that stand twice get the beginning of their bytes' hash, so that each entry is found again. */
+/** Repeated names get the beginning of their bytes' hash, so that each entry can be found again. */
 function named(attachments: MailRead['attachments']): MailRead['attachments'] {
   const count = new Map<string, number>();
   for (const { name } of attachments) count.set(name, (count.get(name) ?? 0) + 1);

@@ -20,7 +20,7 @@ export interface TableInput {
   hint: Hint;
 }
 
-/** A table is one of readings, a captions.csv, or a unit log; any other is kept as a document and said so. */
+/** A table is one of readings, a captions.csv, or a unit log; any other is kept as a document and reported. */
 export async function examineTable(input: TableInput, options: LogOptions): Promise<ExaminedFile> {
   const { path, file } = input;
   return orDocument(input, async () => {
@@ -33,8 +33,8 @@ export async function examineTable(input: TableInput, options: LogOptions): Prom
 }
 
 /**
- * The first sheet that is a table of readings or a unit log, by the same rules as a CSV; the others are named.
- * A workbook without such a sheet is kept as a document, with what the likeliest of its sheets lacks.
+ * The first sheet that is a table of readings or a unit log, by the same rules as a CSV; the others are named. A
+ * workbook without such a sheet is kept as a document, with what its likeliest sheet lacks.
  */
 export async function examineSpreadsheet(input: TableInput, options: LogOptions): Promise<ExaminedFile> {
   const { path, file } = input;
@@ -70,7 +70,7 @@ export async function examineSpreadsheet(input: TableInput, options: LogOptions)
   });
 }
 
-/** A table that cannot be read is kept as what it is, with the reason. */
+/** An unreadable table is kept as a document, with the reason. */
 async function orDocument(input: TableInput, examine: () => Promise<ExaminedFile>): Promise<ExaminedFile> {
   try {
     return await examine();
@@ -144,7 +144,7 @@ async function asDocument(
   };
 }
 
-/** The clock of a unit is most often set where the trip began: offered, never assumed. */
+/** The clock of a unit is most often set where the trip began: suggested, never assumed. */
 function proposed(delivery: Delivery): { proposedZone?: Zone } {
   const first = delivery.stops.find((stop) => stop.does === 'load');
   return omitUndefined({ proposedZone: first?.zone });

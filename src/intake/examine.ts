@@ -12,19 +12,19 @@ export type { ExaminedFile, Hint, LogOptions } from './draft.js';
 export interface ExamineInput {
   /** Where the bytes can be read. */
   path: string;
-  /** Name as shown, with the folders it lay in. */
+  /** Name as shown, with its folders. */
   name: string;
   file: Omit<FileRef, 'type'>;
   delivery: Delivery;
-  /** What captions.csv says about the file. */
+  /** The file's description in captions.csv. */
   hint?: Hint;
   options?: LogOptions;
 }
 
 /**
- * Finds out what a file is and draws up its evidence: what it was taken for, when, where, and what is wrong
- * with it. A bad file is kept as what it can be kept as, with a problem that says why; it never throws but
- * for a file that cannot be opened at all (DossierError `unreadable-file`).
+ * Recognises a file and makes its evidence: kind, time, place, flags. A bad file is kept in the best form it
+ * allows, with a problem that says why; throws only for a file that cannot be opened at all (DossierError
+ * `unreadable-file`).
  */
 export async function examineFile(input: ExamineInput): Promise<ExaminedFile> {
   const { path, name, delivery, options = {} } = input;
@@ -91,7 +91,7 @@ async function examineKind(
   }
 }
 
-/** Captions first, folder names where they are silent. */
+/** Captions first, then folder names. */
 function mergeHints(said: Hint | undefined, folder: Hint): Hint {
   const place = { ...folder.place, ...said?.place };
   return {
@@ -101,7 +101,7 @@ function mergeHints(said: Hint | undefined, folder: Hint): Hint {
   };
 }
 
-/** Stops and lines that the delivery does not have are left out of the hint and named as problems. */
+/** Stops and lines that the delivery lacks are removed from the hint and reported. */
 function checkHint(hint: Hint, file: string, delivery: Delivery): { hint: Hint; problems: Problem[] } {
   const problems: Problem[] = [];
   const known = (

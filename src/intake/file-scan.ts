@@ -5,9 +5,9 @@ import { omitUndefined } from '../core/model/omit-undefined.js';
 
 export interface FoundFile {
   path: string;
-  /** Where it lies for those beside it, when that is not `path`: `…/chat.zip/photos/a.jpg` of a file in an archive. */
+  /** Path as its captions.csv sees it, when that is not `path`: `…/chat.zip/photos/a.jpg` of a file in an archive. */
   at?: string;
-  /** Name as shown: the file's own, or relative to the folder that was named, with `/`. */
+  /** Name as shown: the file's own, or relative to the given folder, with `/`. */
   name: string;
   bytes: number;
 }
@@ -23,11 +23,11 @@ export interface FileScan {
 const MOST_FILES = 5_000;
 const MOST_LEVELS = 32;
 
-/** What operating systems leave behind in folders. */
+/** Files that operating systems leave in folders. */
 const IGNORED =
   /^(?:thumbs\.db|ehthumbs\.db|desktop\.ini|__macosx|icon\r|\$recycle\.bin|system volume information|~\$.*|.*~)$/i;
 
-/** Why a file is left out by its name alone, whichever folder of the path says so. */
+/** Why a file is ignored by its name, or by a folder in its path. */
 export function ignoredReason(path: string): string | undefined {
   const parts = path.split('/');
   if (parts.some((part) => IGNORED.test(part))) return 'left by the operating system';
@@ -35,9 +35,8 @@ export function ignoredReason(path: string): string | undefined {
 }
 
 /**
- * Finds the regular files under the given files and folders. Symbolic links are never followed;
- * pipes, sockets and devices are refused; hidden files and litter are skipped and said so.
- * Judges and never throws: what could not be read is a problem.
+ * Finds the regular files under the given paths. Symbolic links are never followed; pipes, sockets and devices are
+ * rejected; hidden and system files are skipped and reported. Never throws: an unreadable path is a problem.
  */
 export async function scanFiles(paths: readonly string[], most = MOST_FILES): Promise<FileScan> {
   const found: Finding = { files: [], skipped: [], problems: [], paths: new Set() };
@@ -94,7 +93,7 @@ async function visitFolder(
   // Code-unit order: the same on every machine, whatever its language.
   const names = (await readdir(path)).sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
   for (const child of names) {
-    // The folder that was named is not part of the names inside it.
+    // The given folder is not part of the names inside it.
     const shown = depth === 0 ? child : `${name}/${child}`;
     const why = ignoredReason(child);
     if (why !== undefined) found.skipped.push({ name: shown, why });

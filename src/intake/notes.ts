@@ -5,7 +5,7 @@ import { type ParsedNote, readNote, UnreadableNote } from './notes/line.js';
 import { type NoteContext, noteContextOf } from './notes/note-context.js';
 import { splitNote } from './notes/words.js';
 
-/** One line of a notes file as it was understood: the words of `dossier record`, before they are judged. */
+/** One line of a notes file as understood: the words of `dossier record`, not yet checked. */
 export interface NoteLine extends ParsedNote {
   /** Line in the file, counted from 1. */
   row: number;
@@ -15,7 +15,7 @@ export interface NoteLine extends ParsedNote {
 export interface ReadNotes {
   lines: NoteLine[];
   problems: Problem[];
-  /** Lines that are neither blank, nor a remark, nor a heading. */
+  /** Lines that are neither blank, nor a comment, nor a heading. */
   count: number;
 }
 
@@ -23,10 +23,10 @@ export interface ReadNotes {
 const MOST_LINES = 5_000;
 
 /**
- * Reads notes, one a line, in any order of words: time, kind, temperature, line, position, stop, `by` a name, free
- * words after `note` or a colon. A line with nothing but a date, a stop or `by` a name holds for the lines below it.
- * Blank lines and lines that begin with `#` are passed over. Never throws: a line that is not understood is a problem
- * with its row.
+ * Parses notes, one a line, in any order of words: time, kind, temperature, line, position, stop, `by` a name, free
+ * text after `note` or a colon. A line with nothing but a date, a stop or `by` a name applies to the lines below
+ * it. Blank lines and lines that begin with `#` are skipped. Never throws: a line that is not understood is a
+ * problem with its row.
  */
 export function readNotes(
   text: string,

@@ -3,9 +3,9 @@ import type { Delivery, Stop } from '../core/model/delivery.js';
 import type { Flag } from '../core/model/evidence.js';
 import { type EventTime, knownMilliseconds, milliseconds, readLocal, type Zone } from '../core/model/time.js';
 
-/** A dock, its yard and the queue before the gate lie within this many metres of the stop's coordinates. */
+/** Radius of a stop in metres: dock, yard and the queue before the gate. */
 export const AT_STOP_METRES = 5_000;
-/** Produce docks run late, but evidence of a stop comes within a day of its planned time. */
+/** Hours around the planned time in which evidence of a stop is expected: produce docks run late. */
 export const STOP_WINDOW_HOURS = 24;
 
 export interface Coordinates {
@@ -19,7 +19,7 @@ export function distanceMetres(a: Coordinates, b: Coordinates): number {
   return line.s12 ?? Number.NaN;
 }
 
-/** The stop whose coordinates lie nearest, and how far in metres. */
+/** The stop with the nearest coordinates, and its distance in metres. */
 export function nearestStop(
   delivery: Delivery,
   gps: Coordinates,
@@ -34,7 +34,7 @@ export function nearestStop(
   return nearest;
 }
 
-/** The only stop whose planned time is within the window of a moment (milliseconds UTC). */
+/** The only stop whose planned time is within the window of an instant (milliseconds UTC). */
 export function stopByTime(delivery: Delivery, at: number): Stop | undefined {
   const near = delivery.stops.filter((stop) => {
     const planned = plannedAt(stop);
@@ -43,7 +43,7 @@ export function stopByTime(delivery: Delivery, at: number): Stop | undefined {
   return near.length === 1 ? near[0] : undefined;
 }
 
-/** Planned times by stop: each is asked for once a photo, and reading a local time is slow. */
+/** Cache: the planned time is needed once per photo, and parsing a local time is slow. */
 const plannedTimes = new WeakMap<Stop, number | undefined>();
 
 /** Planned time of a stop, milliseconds UTC. */
@@ -73,7 +73,7 @@ export function tripSpan(delivery: Delivery): { from: number; to: number } | und
   return { from: Math.min(...planned) - spare, to: Math.max(...planned) + spare };
 }
 
-/** Flags what does not fit the stop: a position far from it, a time far from its planned time. */
+/** Flags for a position far from the stop, and a time far from its planned time. */
 export function stopFlags(stop: Stop, gps: Coordinates | undefined, time: EventTime): Flag[] {
   const flags: Flag[] = [];
   if (gps !== undefined && stop.at !== undefined) {
@@ -98,7 +98,7 @@ export function stopFlags(stop: Stop, gps: Coordinates | undefined, time: EventT
   return flags;
 }
 
-/** The zone of all stops when they share one. */
+/** The common zone of all stops; undefined where they differ. */
 export function onlyZone(delivery: Delivery): Zone | undefined {
   const [zone, other] = new Set(delivery.stops.map((stop) => stop.zone));
   return other === undefined ? zone : undefined;

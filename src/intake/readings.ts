@@ -19,7 +19,7 @@ export interface ReadReadings {
   rowsLeftOut: number;
 }
 
-/** Reads every row that can be read; each of the others is a problem with its row and column. */
+/** Parses every readable row; each other row is a problem with its row and column. */
 export function readReadings(table: WrittenTable, fileName: string, delivery: Delivery): ReadReadings {
   const result: ReadReadings = { readings: [], problems: [], rowsLeftOut: 0 };
   const unknown = table.headings.filter((h) => h !== '' && !READING_COLUMNS.some((known) => known === h));
@@ -60,7 +60,7 @@ function problem(said: RowNote, row: number, file: string): Problem {
   };
 }
 
-/** Spreadsheets rewrite dates in their own country's order: the whole column decides. */
+/** Spreadsheets rewrite dates in their country's order: the whole column decides. */
 function dateOrder(table: WrittenTable, delivery: Delivery): DateOrder | undefined {
   const evidence = new DateOrderEvidence();
   for (const row of table.rows) evidence.add(row.cells.get('time') ?? '');

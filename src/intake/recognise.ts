@@ -3,7 +3,7 @@ import { type ByteSource, headOf } from './table/bytes.js';
 import { guessDelimiter, linesOf } from './table/delimiter.js';
 import { decode, looksLikeText } from './table/encoding.js';
 
-/** What a file is by its content; its name is never asked. */
+/** The type of a file by its content; its name is never used. */
 export type Recognised =
   | { is: 'picture'; type: PictureType }
   | { is: 'pdf'; type: 'application/pdf' }
@@ -26,20 +26,20 @@ export type PictureType =
 
 const SPREADSHEET = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
-/** As much of a file as `recognise` looks at. */
+/** Bytes of a file that `recognise` reads. */
 const HEAD_BYTES = 64 * 1024;
 
 interface Magic {
   type: PictureType | 'application/pdf';
   at: number;
   bytes: readonly number[];
-  /** A second mark further on. */
+  /** A second signature at a later offset. */
   and?: { at: number; text: string };
 }
 
 const ascii = (text: string): number[] => [...text].map((c) => c.charCodeAt(0));
 
-/** First bytes, from each format's own specification. */
+/** Signatures, from each format's own specification. */
 const MAGIC: readonly Magic[] = [
   { type: 'image/jpeg', at: 0, bytes: [0xff, 0xd8, 0xff] },
   { type: 'image/png', at: 0, bytes: [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a] },
@@ -77,7 +77,7 @@ export function recognise(head: Uint8Array): Recognised {
     : { is: 'text', type: 'text/plain' };
 }
 
-/** Type by content of a whole file: what is in a zip file stands at its end. */
+/** Type by content of a whole file: the list of a zip file is at its end. */
 export async function recogniseFile(source: ByteSource): Promise<Recognised> {
   const head = await headOf(source, HEAD_BYTES);
   if (typeof source === 'string' && textAt(head, 0, 4) === 'PK\x03\x04') {
@@ -100,7 +100,7 @@ function textAt(head: Uint8Array, at: number, length: number): string {
 
 /**
  * A zip file of files (APPNOTE 4.3.7, or 4.3.16 when it is empty). Office documents are zip files too, but one
- * paper each: their first entries give them away (ECMA-376 part 2, ODF 1.3 part 2 §3.3).
+ * document each: their first entries identify them (ECMA-376 part 2, ODF 1.3 part 2 §3.3).
  */
 function isArchive(head: Uint8Array): boolean {
   const mark = textAt(head, 0, 4);
@@ -119,7 +119,7 @@ function heifType(head: Uint8Array): 'image/heic' | 'image/heif' | undefined {
     0,
     Math.min(4, head.length),
   );
-  // The size is whatever the file says: look no further than a real box ever reaches.
+  // The file can state any size: no real box reaches further than this.
   const end = Math.min(size, head.length, 256);
   const brands = [textAt(head, 8, 4)];
   for (let at = 16; at + 4 <= end; at += 4) brands.push(textAt(head, at, 4));
@@ -127,12 +127,15 @@ function heifType(head: Uint8Array): 'image/heic' | 'image/heif' | undefined {
   return brands.some((brand) => HEIF_BRANDS.has(brand)) ? 'image/heif' : undefined;
 }
 
-/** Readers accept a header anywhere in the first 1,024 bytes, so a file with a few stray bytes in front is still one. */
+/**
+ * Readers accept a header anywhere in the first 1,024 bytes, so a file with a few stray bytes in front is still a
+ * PDF.
+ */
 function pdfWithPrefix(head: Uint8Array): boolean {
   return /%PDF-\d\.\d/.test(textAt(head, 0, 1024));
 }
 
-/** Commas stand in prose too: a table has a line with at least two cells and no cell as long as a sentence. */
+/** Prose has commas too: a table has a line with at least two cells and no cell as long as a sentence. */
 function tabular(lines: readonly string[]): boolean {
   const delimiter = guessDelimiter(lines);
   if (delimiter === undefined) return false;

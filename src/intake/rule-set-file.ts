@@ -2,12 +2,12 @@ import type { Sha256 } from '../core/model/evidence.js';
 import { type RuleSetFile, ruleSetFile } from '../core/model/rule-set-file.js';
 import { readYamlAs } from './yaml.js';
 
-/** One file of rules as read, before what it extends is worked in. */
+/** One rule file as parsed, before extended files are merged. */
 export interface ParsedRuleSetFile {
-  /** Name for messages and for the dossier: `produce.yaml`, or the path as it was named. */
+  /** Name for messages and for the dossier: `produce.yaml`, or the path as given. */
   name: string;
   file: RuleSetFile;
-  /** The same as plain data before parsing: what an extension changes. */
+  /** The rules as plain data before parsing, for extensions to change. */
   written: Record<string, unknown>;
   text: string;
   sha256: Sha256;
@@ -15,10 +15,7 @@ export interface ParsedRuleSetFile {
   rowOf(path: readonly PropertyKey[]): number;
 }
 
-/**
- * Reads one file of rules.
- * Throws DossierError `bad-rule-set`: place of the first problem, all of them in the message.
- */
+/** Parses one rule file. Throws DossierError `bad-rule-set` at the first problem, with all of them in the message. */
 export function readRuleSetFile(text: string, name: string): ParsedRuleSetFile {
   const { read, written, sha256, rowOf } = readYamlAs(
     ruleSetFile,

@@ -13,7 +13,7 @@ export function nameProblem(name: string): string | undefined {
   if (name === '') return 'it has no name';
   if (name.length > 1000) return 'its name is longer than 1000 characters';
   if (name.includes('\0')) return 'its name holds a zero byte';
-  // A backslash is a folder on one system and a letter on the other: two readings of one name.
+  // A backslash is a separator on one system and a letter on another: two readings of one name.
   return validateFileName(name) === null ? undefined : 'its name leads out of the archive';
 }
 
@@ -25,7 +25,7 @@ export function specialFileReason(entry: Entry): string | undefined {
   return type === 0 || type === REGULAR || type === FOLDER ? undefined : 'it is not a regular file';
 }
 
-/** Remembers where entries lie; two that share bytes are a bomb (Fifield, "A better zip bomb", WOOT 2019). */
+/** Detects entries that share bytes, which make a bomb (Fifield, "A better zip bomb", WOOT 2019). */
 export function overlapDetector(): (entry: Entry) => string | undefined {
   const taken: { from: number; to: number }[] = [];
   return (entry) => {

@@ -1,8 +1,8 @@
 import type { SubjectName } from '../../core/model/evidence.js';
 
 /**
- * What papers call themselves, in lower case without accents. Common practice of the trade, no source.
- * A phrase counts where it stands as a heading, so that a letter which speaks of the bill is not taken for it.
+ * Titles of documents, in lower case without accents. Common practice of the trade, no source. A phrase counts only
+ * as a heading, so that a letter which mentions the bill is not taken for it.
  */
 const DOCUMENT_WORDS: readonly (readonly [SubjectName, readonly string[]])[] = [
   [
@@ -58,12 +58,12 @@ const DOCUMENT_WORDS: readonly (readonly [SubjectName, readonly string[]])[] = [
   ],
   ['invoice', ['invoice', 'factura']],
 ];
-/** Headings stand near the top. */
+/** Lines from the top that can be headings. */
 const MOST_LINES = 60;
-/** A heading has little besides the phrase: a number, a firm. */
+/** Other characters in a heading: a number, a firm. */
 const BESIDE = 32;
 
-/** The first heading that names a paper. */
+/** The first heading that is a document's title. */
 export function documentByHeading(text: string): { is: SubjectName; phrase: string } | undefined {
   const lines = text
     .split('\n', 4 * MOST_LINES)
@@ -78,7 +78,7 @@ export function documentByHeading(text: string): { is: SubjectName; phrase: stri
   return undefined;
 }
 
-/** A file named `Bill_of_Lading-4711.pdf` says so itself; its name may be anyone's, so it counts last. */
+/** A file name such as `Bill_of_Lading-4711.pdf` names the document; anyone can choose it, so it counts last. */
 export function documentByFileName(name: string): { is: SubjectName; phrase: string } | undefined {
   const base = plain(
     (name.split('/').at(-1) ?? '').replace(/\.[A-Za-z0-9]{1,5}$/, '').replaceAll(/[_+.-]+/g, ' '),

@@ -1,8 +1,9 @@
 import { PDFArray, PDFDict, PDFDocument, PDFName } from '#pdf-lib';
 
 /**
- * Pages in the page tree of a PDF (ISO 32000-2, §7.7.3), each once: a tree that names its branches twice at each fork
- * would have more leaves than anything can count. Throws what the library throws for a file that it cannot read.
+ * Counts the pages in the page tree of a PDF (ISO 32000-2, §7.7.3), each once: a tree that names its branches twice
+ * at each fork would have more leaves than anything can count. Throws what the library throws for an unreadable
+ * file.
  * @param {Uint8Array} bytes
  */
 export async function pagesOf(bytes) {

@@ -1,4 +1,4 @@
-/** As much of a page's program as is looked at, and as much text as is taken from it. */
+/** Longest content stream that is read, and longest text that is taken from it. */
 const MOST_PROGRAM = 512 * 1024;
 const MOST_TEXT = 20_000;
 /** Operators that show the strings before them (ISO 32000-2, table 107). */
@@ -6,9 +6,9 @@ const SHOWS = new Set(['Tj', 'TJ', "'", '"']);
 const WORD = /[^\s()<>[\]{}/%]+|[\s\S]/y;
 
 /**
- * Text that a content stream shows (ISO 32000-2 §9.4.3), one line for each showing. Only letters that stand for
- * themselves are read, as simple fonts have them; numbers of glyphs in an embedded font give nothing. Read in one pass,
- * and only up to a string that does not end.
+ * Text shown by a content stream (ISO 32000-2 §9.4.3), one line for each operator. Only plainly coded letters are
+ * read, as simple fonts have them; glyph numbers of an embedded font give nothing. Read in one pass, up to an
+ * unterminated string.
  */
 export function plainText(content: Buffer): string {
   const program = content.subarray(0, MOST_PROGRAM).toString('latin1');
@@ -38,7 +38,7 @@ export function plainText(content: Buffer): string {
   return lines.join('\n');
 }
 
-/** Where a literal string ends, its own brackets being balanced (§7.3.4.2); −1 when it does not. */
+/** End of a literal string with balanced parentheses (§7.3.4.2); −1 for an unterminated one. */
 function endOfLiteral(program: string, from: number): number {
   let depth = 0;
   for (let at = from; at < program.length; at++) {

@@ -10,15 +10,15 @@ import { plainText } from './pdf-text.js';
 export interface PdfScan {
   pages?: number;
   encrypted: boolean;
-  /** What it carries that could run or open something, in words. */
+  /** Active content and embedded files, in words. */
   active: string[];
-  /** Why its bytes do not hold together. */
+  /** Why the file's structure is inconsistent. */
   damaged?: string;
-  /** Text of its first pages, as far as letters are written plainly. */
+  /** Text of its first pages, as far as letters are plainly coded. */
   text: string;
 }
 
-/** Of a longer file the first and the last half of this are looked at: page tree and catalogue lie at the ends. */
+/** Of a longer file the first and the last half of this are scanned: page tree and catalogue are at the ends. */
 const MOST_BYTES = 32 * 1024 * 1024;
 /** A small stream can unpack to gigabytes (CWE-409). */
 const MOST_UNPACKED = 8 * 1024 * 1024;
@@ -35,13 +35,13 @@ const ACTIVE: readonly (readonly [RegExp, string])[] = [
   [/\/GoToE(?![A-Za-z])/, 'a jump into an embedded file'],
 ];
 
-/** Above this many bytes one at a time: what is unpacked and looked through takes several times as much memory. */
+/** Larger files are scanned one at a time: unpacking takes several times their size in memory. */
 const LARGE = 4 * 1024 * 1024;
 const largeTurn = pLimit(1);
 
 /**
  * Scans a PDF: pages, encryption, active content, signs of damage, plain text. Nothing in it is run or followed.
- * Never throws for what the bytes hold.
+ * Never throws for the file's contents.
  */
 export async function scanPdf(path: string): Promise<PdfScan> {
   if ((await stat(path)).size <= LARGE) return scan(path);
@@ -132,7 +132,7 @@ function inflate(part: Buffer): Buffer | undefined {
   }
 }
 
-/** A file that keeps it longer is not waited for. */
+/** Time after which a file is given up. */
 const pageCounter = new Workers<Uint8Array, number>({
   script: new URL('./pdf-pages.worker.js', import.meta.url),
   runs: 'thread',
@@ -155,8 +155,8 @@ async function countPages(
     (sum, text) => sum + (text.match(/\/Type\s*\/Page(?![A-Za-z])/g)?.length ?? 0),
     0,
   );
-  // Later revisions repeat pages, and some are packed in ways of their own; then only the page tree knows, and it takes
-  // a whole reader to walk it. A file without its end has none.
+  // Later revisions repeat pages, and some are packed; then only the page tree has the count, and walking it takes
+  // a full reader. A truncated file has none.
   const unsure = counted === 0 ? revisions > 0 : counted > 1 && revisions > 1;
   if (encrypted || !whole || !unsure) return atLeastOne(counted);
   try {

@@ -2,7 +2,7 @@ const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', '
 const DATE =
   /^(?:[a-z]{3}\s*,\s*)?(\d{1,2})\s+([a-z]{3})[a-z]*\s+(\d{2,4})\s+(\d{1,2}):(\d{2})(?::(\d{2}))?\s+([+-]\d{4}|[a-z]{1,5})$/i;
 
-/** Names that RFC 5322 §4.3 still gives a meaning; single letters and others mean that the offset is unknown. */
+/** Zone names that RFC 5322 §4.3 still defines; single letters and others mean an unknown offset. */
 const NAMED: Record<string, number> = {
   UT: 0,
   GMT: 0,
@@ -19,9 +19,9 @@ const NAMED: Record<string, number> = {
 };
 
 /**
- * Reads a Date header (RFC 5322 §3.3, with the older forms of §4.3): wall-clock milliseconds as if the wall clock
- * were UTC, and the offset in minutes. Undefined when it is no such date or says nothing of its offset: `-0000` is
- * the standard's own way to say that the local offset is not known, but the moment is UTC.
+ * Parses a Date header (RFC 5322 §3.3, with the older forms of §4.3): wall-clock milliseconds as if the wall clock
+ * were UTC, and the offset in minutes. Undefined for another text or an unknown offset: by the standard `-0000`
+ * means that the local offset is unknown, while the instant is UTC.
  */
 export function readMailDate(header: string): { wall: number; offset: number } | undefined {
   const plain = withoutComments(header.slice(0, 200)).replaceAll(/\s+/g, ' ').trim();
@@ -38,7 +38,7 @@ export function readMailDate(header: string): { wall: number; offset: number } |
   return { wall: midnight + ((h * 60 + min) * 60 + s) * 1000, offset };
 }
 
-/** Two digits below 50 are of this century; three count from 1900 (RFC 5322 §4.3). */
+/** Two digits below 50 are in this century; three count from 1900 (RFC 5322 §4.3). */
 function fullYear(text: string): number {
   const year = Number(text);
   if (text.length === 2) return year < 50 ? 2000 + year : 1900 + year;

@@ -1,5 +1,5 @@
 const FIELD = /^([!-9;-~]{1,60}):/;
-/** Fields that mail programs write and people do not. */
+/** Header fields that mail programs write and people do not. */
 const OF_PROGRAMS = new Set([
   'received',
   'message-id',
@@ -12,8 +12,8 @@ const OF_PEOPLE = new Set(['from', 'to', 'date', 'subject', 'cc', 'reply-to', 's
 const MOST_LINES = 500;
 
 /**
- * Whether a text is an e-mail as a file: it begins with a block of header fields (RFC 5322 §2.2), one of them
- * written by mail programs alone, so that a note that says `From:` and `To:` stays a note.
+ * Whether a text is an e-mail file: it begins with a block of header fields (RFC 5322 §2.2), at least one of them
+ * written by mail programs only, so that a note with `From:` and `To:` stays a note.
  */
 export function looksLikeMail(head: string): boolean {
   const lines = head.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/, MOST_LINES);

@@ -8,7 +8,7 @@ const attachment = z.object({
   mimeType: z.string(),
   content: z.union([z.string(), z.instanceof(Uint8Array), z.instanceof(ArrayBuffer)]),
 });
-/** What is used of a mail that was taken apart. */
+/** The parts of a mail that are used. */
 const mail = z.object({
   headers: z.array(z.object({ key: z.string(), value: z.string() })),
   from: address.optional(),
@@ -24,7 +24,7 @@ export type Mail = z.infer<typeof mail>;
 /** Nesting of MIME parts; a mail forwarded many times has a dozen. */
 const MOST_NESTING = 40;
 
-/** One at a time: a mail takes several times its size in memory. */
+/** One at a time: parsing takes several times a mail's size in memory. */
 const mailReader = new Workers<{ bytes: Uint8Array; nesting: number }, Mail>({
   script: new URL('./take-apart.worker.js', import.meta.url),
   runs: 'thread',
@@ -33,7 +33,7 @@ const mailReader = new Workers<{ bytes: Uint8Array; nesting: number }, Mail>({
   answer: mail,
 });
 
-/** Takes an e-mail apart (RFC 5322, MIME). @throws WorkerError when that cannot be done within twenty seconds */
+/** Parses an e-mail (RFC 5322, MIME). @throws WorkerError when that cannot be done within twenty seconds */
 export function takeApart(bytes: Uint8Array): Promise<Mail> {
   return mailReader.ask({ bytes, nesting: MOST_NESTING });
 }

@@ -1,4 +1,4 @@
-// Takes an e-mail apart; a thread of its own, which can be stopped, since some mails take minutes and gigabytes.
+// Parses an e-mail in a thread that can be stopped, since some mails take minutes and gigabytes.
 import PostalMime from 'postal-mime';
 import { answering } from '../../platform/node/worker/answering.js';
 

@@ -13,7 +13,7 @@ export interface ParsedNote {
   fields: Record<string, string | string[]>;
 }
 
-/** Why a line is not understood; caught where the lines are counted, never thrown further. */
+/** Why a line is not understood; caught by the loop over lines. */
 export class UnreadableNote extends Error {
   readonly fix: string | undefined;
 
@@ -23,14 +23,14 @@ export class UnreadableNote extends Error {
   }
 }
 
-/** What one word, or a few, say. */
+/** The meaning of one word or a few. */
 interface WordReading {
   field: string;
   text: string;
   length: number;
 }
 
-/** Reads one line. Throws NoteRefused for a word that is not known or says a second time what was said. */
+/** Parses one line. Throws UnreadableNote for an unknown word, or a second value for one field. */
 export function readNote({ words, free }: NoteWords, delivery: Delivery, context: NoteContext): ParsedNote {
   const kind = kindOf(words);
   const found = new Map<string, string>();
@@ -69,7 +69,7 @@ function parsedNote(kind: ReadingKind, found: ReadonlyMap<string, string>, conte
       'it has no time of day',
       'write it like 04:10 or 2:05pm; "now" is not known here',
     );
-  // A time that names its own day needs no other.
+  // A time with its own day needs no other.
   fields.at = date === undefined || /^\d{4}-/.test(clock) ? clock : `${date} ${clock}`;
   if (fields.stop === undefined && context.stop !== undefined) fields.stop = context.stop;
   if (fields.by === undefined && context.by !== undefined) fields.by = context.by;
@@ -93,7 +93,10 @@ function kindOf(words: readonly string[]): ReadingKind {
 
 const NAMES: Record<string, string> = { word: 'main word', clock: 'time', shownBy: 'source', at: 'time' };
 
-/** What the words from a place on say; undefined when they are not known. The order decides between two meanings. */
+/**
+ * The meaning of the words at a place; undefined when they are unknown. The order of the checks decides between two
+ * meanings.
+ */
 function readWordsAt(
   words: readonly string[],
   at: number,
@@ -124,7 +127,7 @@ function readWordsAt(
   return ofKind(words, at, kind);
 }
 
-/** Words that only some kinds know: temperatures, fuel, alarms, a seal's number, rows. */
+/** Words of some kinds only: temperatures, fuel, alarms, a seal's number, rows. */
 function ofKind(words: readonly string[], at: number, kind: ReadingKind): WordReading | undefined {
   const word = words[at] ?? '';
   const plain = word.toLowerCase();
@@ -157,7 +160,7 @@ function ofKind(words: readonly string[], at: number, kind: ReadingKind): WordRe
   }
 }
 
-/** `34.2F`, `34.2 °F`, or a bare number, which is refused later with the choices. */
+/** `34.2F`, `34.2 °F`, or a bare number, which is rejected later with the choices. */
 function temperatureAt(words: readonly string[], at: number): { text: string; length: number } | undefined {
   const word = words[at] ?? '';
   const both = `${word} ${words[at + 1] ?? ''}`;
@@ -166,7 +169,7 @@ function temperatureAt(words: readonly string[], at: number): { text: string; le
   return undefined;
 }
 
-/** A name runs up to the next word that means something else. */
+/** A name ends before the next word that has a meaning. */
 function name(
   words: readonly string[],
   at: number,

@@ -1,14 +1,14 @@
 import type { Delivery } from '../../core/model/delivery.js';
 import { dateAt, type NoteWords } from './words.js';
 
-/** What holds for the lines below until it is said anew. */
+/** Date, stop and name for the following lines, until one changes them. */
 export interface NoteContext {
   date?: string;
   stop?: string;
   by?: string;
 }
 
-/** What a line says that has nothing but a date, a stop or `by` a name; undefined when it says more. */
+/** The context of a line that holds nothing but a date, a stop or `by` a name; undefined for other lines. */
 export function noteContextOf({ words, free }: NoteWords, delivery: Delivery): NoteContext | undefined {
   if (free !== undefined) return undefined;
   const context: NoteContext = {};

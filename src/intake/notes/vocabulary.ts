@@ -11,7 +11,7 @@ import {
   setPointSource,
 } from '../../core/model/evidence.js';
 
-/** Words that say what kind of note it is, besides the kind's own name. */
+/** Words for the kind of a note, besides the kind's own name. */
 export const KIND_WORDS: Readonly<Record<string, ReadingKind>> = {
   pulp: 'pulp',
   pulped: 'pulp',
@@ -31,13 +31,13 @@ export const KIND_WORDS: Readonly<Record<string, ReadingKind>> = {
   statement: 'statement',
 };
 
-/** A word of a closed list, and the option of `dossier record` that it fills; `word` is the main one. */
+/** Words of a closed list, and the option of `dossier record` that they fill; `word` is the main one. */
 export interface ListedWord {
   field: string;
   options: readonly string[];
 }
 
-/** Which words a kind knows, in the order in which they are tried. */
+/** Word lists of each kind, in the order in which they are tried. */
 export const LISTED_WORDS: Readonly<Record<ReadingKind, readonly ListedWord[]>> = {
   pulp: [{ field: 'from', options: readingFrom.options }],
   'set-point': [
@@ -56,7 +56,7 @@ export const LISTED_WORDS: Readonly<Record<ReadingKind, readonly ListedWord[]>> 
   statement: [],
 };
 
-/** Where free text goes. */
+/** The field for free text. */
 export const FREE_FIELD: Readonly<Record<ReadingKind, string>> = {
   pulp: 'caption',
   'set-point': 'caption',

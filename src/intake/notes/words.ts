@@ -1,13 +1,13 @@
 import { dateParts, readTimeOfDay } from '../time/wall-time.js';
 
-/** A line cut into its words and the free text behind them. */
+/** The words of a line, and the free text after them. */
 export interface NoteWords {
   words: string[];
-  /** After `note`, or after a colon that is no part of a time. */
+  /** After `note`, or after a colon that is not part of a time. */
   free?: string;
 }
 
-/** Longest line that is looked at. */
+/** Longest line that is read. */
 const LONGEST = 2_500;
 
 export function splitNote(line: string): NoteWords {
@@ -31,7 +31,7 @@ export function splitNote(line: string): NoteWords {
   }
 }
 
-/** Words that make a date, from a place in the line on; `Jul 14 2026` takes three. */
+/** The words of a date at a place in the line; `Jul 14 2026` takes three. */
 export function dateAt(words: readonly string[], at: number): { text: string; length: number } | undefined {
   for (const length of [3, 1]) {
     const text = words.slice(at, at + length).join(' ');
@@ -41,7 +41,7 @@ export function dateAt(words: readonly string[], at: number): { text: string; le
   return undefined;
 }
 
-/** Words that make a time of day: `04:10`, `2:05 pm`, `14:05 MST`, `04:10 -07:00`. */
+/** The words of a time of day: `04:10`, `2:05 pm`, `14:05 MST`, `04:10 -07:00`. */
 export function timeOfDayAt(
   words: readonly string[],
   at: number,

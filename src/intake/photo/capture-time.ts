@@ -11,26 +11,25 @@ import {
 import { readOffset, toLocalTime } from '../time/wall-time.js';
 import type { RawExif } from './exif.js';
 
-/** Times that agree to this many seconds come from clocks that agree. */
+/** Seconds within which two clocks agree. */
 const AGREE = 10;
-/** Age of a satellite fix that a phone may still write beside a picture, when nothing shows how old it is. */
+/** Possible age of a satellite fix when nothing shows how old it is. */
 const FIX_AGE = 30;
 const QUARTER_HOUR = 900;
 
 /**
- * When a photo was taken, by the best basis it offers.
- *
+ * Time of capture, by the best basis that the photo offers.
  * Satellite time (GPSDateStamp, GPSTimeStamp) is UTC, but it is the time of the last fix, not of the shutter.
- * - The camera's own time (with its offset, or in the zone of the place) agrees within 10 s: basis `gps`,
- *   known to the difference.
- * - The fix is older than the camera's time: a fix kept from before is the likelier reason, so the camera's
- *   time is taken and the difference is its uncertainty. Only when the difference is whole quarters of an
- *   hour (to 10 s) is the camera set to another zone, and the fix is taken.
- * - The fix is later than the camera's time: no fix comes from the future, so the camera is slow; basis `gps`.
+ * - The camera's own time (with its offset, or in the zone of the place) agrees within 10 s: basis `gps`, uncertain
+ * by the difference.
+ * - The fix is older than the camera's time: it was probably kept from before, so the camera's time is taken with
+ * the difference as its uncertainty. Only when the difference is whole quarters of an hour (to 10 s) is the camera
+ * set to another zone, and the fix is taken.
+ * - The fix is later than the camera's time: the camera is slow, since no fix comes from the future; basis `gps`.
  * - The camera has a local time and no zone is known: basis `gps`; the part that no zone explains is the
- *   uncertainty.
- * Without satellite time: local time with its offset, then in the zone of the place, then local of unknown zone.
- * @param placeZone the zone that a local time without offset is read in
+ * uncertainty. Without satellite time: local time with its offset, then in the zone of the place, then local of
+ * unknown zone.
+ * @param placeZone the zone of a local time without offset
  * @param shownIn the zone that a time known without it is shown in
  */
 export function captureTime(exif: RawExif, placeZone: Zone | undefined, shownIn = placeZone): TimedWithFlags {
@@ -70,7 +69,7 @@ export function captureTime(exif: RawExif, placeZone: Zone | undefined, shownIn 
   };
 }
 
-/** What the file states about its time, before any of it is chosen; undefined when it states nothing. */
+/** The times that the file states, before one is chosen; undefined when it states none. */
 export function statedTimes(exif: RawExif): EvidenceOf<'photo'>['statedTimes'] {
   const stated = statedTime(exif);
   const zoned = stated?.offset === undefined ? stated?.wall : stated.wall - stated.offset * 60_000;
@@ -91,7 +90,7 @@ interface Stated {
   text: string;
 }
 
-/** Original time, or the time of digitising where only that is there: for a camera they are the same. */
+/** Original time, or the time of digitising where only that is present: for a camera they are equal. */
 function statedTime(exif: RawExif): Stated | undefined {
   const original = exifWall(exif.dateTimeOriginal);
   const wall = original ?? exifWall(exif.createDate);
@@ -110,7 +109,7 @@ function statedTime(exif: RawExif): Stated | undefined {
   };
 }
 
-/** OffsetTime (0x9010) belongs to the time of change; it holds for the capture where both times are the same. */
+/** OffsetTime (0x9010) belongs to the time of change; it applies to the capture where both times are equal. */
 function offsetOfChange(exif: RawExif): string | undefined {
   return exif.modifyDate === exif.dateTimeOriginal ? exif.offsetTime : undefined;
 }
@@ -146,7 +145,10 @@ function cameraTime(
   return { ...placed, uncertainty: placed.time.is === 'known' ? placed.time.uncertaintySeconds : 0 };
 }
 
-/** Milliseconds of the satellite fix. Without a date the day nearest to the camera's time is meant; without both, nothing is. */
+/**
+ * Milliseconds of the satellite fix. Without a date, on the day nearest to the camera's time; undefined without
+ * both.
+ */
 function gpsTime(exif: RawExif, cameraAt: number | undefined): number | undefined {
   if (exif.gpsTime === undefined) return undefined;
   const [h, m, s] = exif.gpsTime;
@@ -168,7 +170,10 @@ function otherZone(seconds: number): boolean {
   return seconds > QUARTER_HOUR / 2 && seconds <= 14 * 3600 + AGREE && rest <= AGREE;
 }
 
-/** Seconds by which a difference (ms) misses the nearest quarter of an hour: what no zone's offset explains. */
+/**
+ * Distance of a difference (ms) from whole quarters of an hour, in seconds: the part that no zone's offset
+ * explains.
+ */
 function unexplained(difference: number): number {
   const seconds = difference / 1000;
   return Math.abs(seconds - Math.round(seconds / QUARTER_HOUR) * QUARTER_HOUR);

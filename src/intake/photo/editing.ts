@@ -3,7 +3,7 @@ import { toLocalTime } from '../time/wall-time.js';
 import { exifWall } from './capture-time.js';
 import type { RawExif } from './exif.js';
 
-/** Software that changes pictures, as it signs itself in the Software tag; a phone's own system writes only its version. */
+/** Editing software by its name in the Software tag; a phone's own system writes only its version. */
 const EDITORS =
   /photoshop|lightroom|gimp|snapseed|paint|pixelmator|affinity|darktable|rawtherapee|acdsee|imagemagick|picsart|canva|photos? editor|editor/i;
 const LATER = 60_000;

@@ -21,8 +21,8 @@ export interface PhotoInput {
 }
 
 /**
- * Draws up a photo's evidence: size, camera, position, when it was taken and how sure that is, the stop it
- * belongs to, and flags. Never throws for a bad picture: a broken one is kept, flagged and named as a problem.
+ * Makes a photo's evidence: size, camera, position, time and its uncertainty, stop, and flags. Never throws for a
+ * bad picture: it is kept, flagged and reported as a problem.
  */
 export async function examinePhoto(
   input: PhotoInput,

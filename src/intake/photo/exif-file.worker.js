@@ -1,17 +1,17 @@
-// Reads the tags of a picture from the file itself; a thread of its own, which can be stopped, since the library goes on
-// without end over some files.
+// Reads the tags of a picture from the file itself, in a thread that can be stopped, since the library never ends
+// on some files.
 import { open } from 'node:fs/promises';
 import exifr from '#exifr';
 import { answering } from '../../platform/node/worker/answering.js';
 
 /** Of larger files only the two ends are read. */
 const WHOLE = 128 * 1024 * 1024;
-/** Beyond this the end is not read either. */
+/** Beyond this size the end is not read either. */
 const MOST_BYTES = 1024 ** 3;
 
 /**
- * A file in memory of its own, with zeros between its ends when it is large: the library reads past the end of what it
- * is given, into whatever lies in memory behind it.
+ * A file in its own memory, with zeros between its ends when it is large: the library reads past the end of its
+ * input, into whatever is in memory behind it.
  * @param {string} path
  */
 async function bytesOf(path) {

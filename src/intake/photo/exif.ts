@@ -2,7 +2,7 @@ import { z } from 'zod';
 import exifr from '#exifr';
 import { Workers } from '../../platform/node/worker/workers.js';
 
-/** What a picture says about itself, as written: no date revived, no value translated. */
+/** Tags of a picture, as written: no date parsed, no value translated. */
 export interface RawExif {
   dateTimeOriginal?: string;
   offsetTimeOriginal?: string;
@@ -37,16 +37,16 @@ export const TAGS = [
 
 const OPTIONS = { pick: TAGS, reviveValues: false, translateValues: false };
 
-/** What a picture says about itself, and the small copy of it that cameras put beside that. */
+/** Tags of a picture, and the preview that cameras store beside them. */
 export interface ReadExif {
   exif: RawExif;
-  /** A JPEG, as it is written; most cameras keep one of 160 × 120 pixels or more (from memory). */
+  /** A JPEG as stored; most cameras write 160 × 120 pixels or more (from memory). */
   preview?: Uint8Array;
 }
 
 /**
- * The library follows the boxes of a HEIF file without end where one has a length of nothing, or less: a file that keeps
- * it longer is not waited for. One at a time: the largest pictures are read whole.
+ * Time after which a file is given up: the library never ends on a HEIF box of zero or negative length. One at a
+ * time: the largest pictures are read whole.
  */
 const tagsOfFile = new Workers<{ path: string; options: typeof OPTIONS }, unknown>({
   script: new URL('./exif-file.worker.js', import.meta.url),
@@ -57,8 +57,8 @@ const tagsOfFile = new Workers<{ path: string; options: typeof OPTIONS }, unknow
 });
 
 /**
- * Reads EXIF raw: from the block that the picture's decoder found, or, where it found none (TIFF, files that it refuses),
- * from the file itself. Never throws: a picture without readable EXIF gives an empty record.
+ * Reads raw EXIF: from the block that the decoder found, or, without one (TIFF, files that it rejects), from the
+ * file itself. Never throws: a picture without readable EXIF gives an empty record.
  */
 export async function readExif(path: string, block: Uint8Array | undefined): Promise<RawExif> {
   if (block !== undefined) return (await readExifBlock(block)).exif;
@@ -69,12 +69,12 @@ export async function readExif(path: string, block: Uint8Array | undefined): Pro
   }
 }
 
-/** The same from the Exif block alone, with or without the marker before it. */
+/** Reads the Exif block, with or without the marker before it. */
 export async function readExifBlock(block: Uint8Array | undefined): Promise<ReadExif> {
   if (block === undefined) return { exif: {} };
-  // sharp hands the block over with the marker that JPEG puts in front of the TIFF header.
+  // sharp returns the block with the marker that JPEG puts before the TIFF header.
   const marked = Buffer.from(block.subarray(0, 6)).toString('latin1') === 'Exif\0\0';
-  // A copy: the library follows offsets past the end of what it is given, into whatever lies in memory behind it.
+  // A copy: the library follows offsets past the end of its input, into whatever is in memory behind it.
   return (await parseRaw(new Uint8Array(marked ? block.subarray(6) : block))) ?? { exif: {} };
 }
 
@@ -99,7 +99,7 @@ function understood(tags: unknown): ReadExif | undefined {
 function pickFields(tags: Record<string, unknown>): RawExif {
   const text = (name: string): string | undefined => {
     const value = tags[name];
-    // Cameras pad with NULs and blanks; a blank means that nothing is known (Exif 2.32 §4.6.5).
+    // Cameras pad with NULs and blanks; a blank means unknown (Exif 2.32 §4.6.5).
     const own = typeof value === 'string' ? value.replaceAll('\0', '').trim() : '';
     return own === '' || own.length > 200 ? undefined : own;
   };
@@ -108,7 +108,7 @@ function pickFields(tags: Record<string, unknown>): RawExif {
     return typeof value === 'number' && Number.isFinite(value) ? value : undefined;
   };
   const gpsTime = tags.GPSTimeStamp;
-  // Degrees without their hemisphere could lie in four places, so they are nowhere.
+  // Degrees without a hemisphere could be four places, so they are none.
   const latitude = /^[NS]$/i.test(text('GPSLatitudeRef') ?? '') ? number('latitude') : undefined;
   const longitude = /^[EW]$/i.test(text('GPSLongitudeRef') ?? '') ? number('longitude') : undefined;
   const orientation = number('Orientation');

@@ -1,6 +1,6 @@
 import type { Sharp } from 'sharp';
 
-/** Longer side of the small grey picture that brightness, sharpness and scene are judged by. */
+/** Longer side of the grey picture that brightness, sharpness and scene are computed from. */
 const SAMPLE_SIDE = 512;
 
 /** One byte a pixel, row by row, 0 black to 255 white. */
@@ -11,9 +11,9 @@ export interface GreyPicture {
 }
 
 /**
- * The whole picture decoded, upright, on white, eight bits deep, at most 512 pixels long; red, green and blue weigh
- * as in ITU-R BT.601, which is also how a JPEG keeps its brightness.
- * Throws what sharp throws for a picture that cannot be decoded.
+ * The decoded picture in grey, upright, on white, eight bits deep, at most 512 pixels long; red, green and blue are
+ * weighted as in ITU-R BT.601, as a JPEG stores brightness. Throws what sharp throws for a picture that cannot be
+ * decoded.
  */
 export async function toGrey(picture: Sharp): Promise<GreyPicture> {
   const { data, info } = await picture

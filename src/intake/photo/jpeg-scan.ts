@@ -2,7 +2,7 @@ import { closeSync, fstatSync, openSync } from 'node:fs';
 import { readInto } from '../table/bytes.js';
 
 export interface JpegHead {
-  /** Pixels, as it is stored. */
+  /** Stored size in pixels. */
   width: number;
   height: number;
   /** The Exif block, from its byte order mark on. */
@@ -10,8 +10,8 @@ export interface JpegHead {
 }
 
 /**
- * What the markers of a JPEG file say (ITU-T T.81 annex B): all in place; the file ends before its picture does; damaged
- * or only unusual, so that it has to be decoded to know.
+ * Result of scanning the markers of a JPEG file (ITU-T T.81 annex B): all in place; the file ends before its
+ * picture does; damaged or unusual, so that only decoding can tell.
  */
 export type JpegStructure =
   | ({ is: 'whole' } & JpegHead)
@@ -23,7 +23,7 @@ const EOI = 0xd9;
 const SOS = 0xda;
 const APP1 = 0xe1;
 const TEM = 0x01;
-/** DHT, JPG and DAC lie among the starts of frames and are none. */
+/** DHT, JPG and DAC are among the codes of start-of-frame markers and are none. */
 const NO_FRAME = new Set([0xc4, 0xc8, 0xcc]);
 
 /**
@@ -32,20 +32,20 @@ const NO_FRAME = new Set([0xc4, 0xc8, 0xcc]);
  * followed by what no coder writes.
  */
 const LONGEST_STRETCH = 8192;
-/** A sector of zeros is what is left of data that never reached the card. */
+/** A sector of zeros is what remains of data that never reached the card. */
 const NOTHING = Buffer.alloc(256);
 
 const DOUBTFUL: JpegStructure = { is: 'doubtful' };
 
-/** Bytes that are read at once; a photo of a phone has a tenth of it. */
+/** Bytes read at once; a phone's photo has a tenth of it. */
 const MOST_BYTES = 64 * 1024 ** 2;
 
-/** For the bytes of one file after the other: made anew for each it costs more than the reading. */
+/** Reused for one file after the other: allocating it for each costs more than reading. */
 let room = Buffer.alloc(0);
 
 /**
- * The structure of a JPEG on the disk. One that is too large or can't be read is `doubtful`: it has to be looked
- * through. Reads at once: the file was just written, and going through the thread pool takes as long again.
+ * Scans the structure of a JPEG on the disk. One that is too large or unreadable is `doubtful`: it has to be
+ * decoded. Reads synchronously: the file was just written, and the thread pool would take as long again.
  */
 export function scanJpegFile(path: string): JpegStructure {
   try {
@@ -56,13 +56,13 @@ export function scanJpegFile(path: string): JpegStructure {
   }
 }
 
-/** Good until the next file is read. */
+/** Valid until the next file is read. */
 function bytesOf(path: string): Buffer | undefined {
   const file = openSync(path, 'r');
   try {
     const { size } = fstatSync(file);
     if (size > MOST_BYTES) return undefined;
-    // A little more, so that a photo that is a little larger fits as well.
+    // Some spare room, so that a slightly larger photo fits as well.
     if (room.length < size) room = Buffer.allocUnsafe(Math.ceil(size * 1.25));
     return readInto(room, file, size);
   } finally {
@@ -71,9 +71,9 @@ function bytesOf(path: string): Buffer | undefined {
 }
 
 /**
- * Follows the markers from the first to the end of image, through every scan. `doubtful` when one is out of place or
- * when coded data holds what a coder does not write. What lies behind the end of image is not looked at. It says
- * nothing about single wrong bits in the coded data. What it gives shares no memory with `bytes`.
+ * Follows the markers from the first to the end of image, through every scan. `doubtful` when one is out of place
+ * or coded data holds what no coder writes. Data after the end of image is not scanned. Single wrong bits in the
+ * coded data are not detected. The result shares no memory with `bytes`.
  */
 export function scan(bytes: Buffer): JpegStructure {
   let frame: { width: number; height: number } | undefined;
@@ -114,7 +114,7 @@ export function scan(bytes: Buffer): JpegStructure {
   return frame === undefined ? DOUBTFUL : { is: 'cut-off', ...frame, exif };
 }
 
-/** Where the marker behind a scan begins (T.81 §B.1.1.5), or where the file ends. */
+/** Start of the marker after a scan (T.81 §B.1.1.5), or the end of the file. */
 function endOfScan(bytes: Buffer, begin: number): number | 'doubtful' {
   let last = begin;
   let restart = 0;
@@ -124,7 +124,7 @@ function endOfScan(bytes: Buffer, begin: number): number | 'doubtful' {
     if (at - last > LONGEST_STRETCH) return 'doubtful';
     if (at + 1 >= bytes.length) return bytes.length;
     const next = bytes[at + 1] ?? 0;
-    // Fill bytes may stand before a marker, but ones are also what an erased sector has.
+    // Fill bytes may precede a marker, but an erased sector is all ones too.
     if (next === 0xff) return 'doubtful';
     if (next >= 0xd0 && next <= 0xd7) {
       // Restart markers are numbered in turn.

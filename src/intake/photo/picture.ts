@@ -17,7 +17,7 @@ const MOST_PIXELS = 120_000_000;
 /** Shorter side below which a display or a tag can't be read. Common practice, no source. */
 const TINY = 320;
 
-/** Pixels, as it is stored. */
+/** Stored size in pixels. */
 export interface Size {
   width: number;
   height: number;
@@ -32,8 +32,8 @@ export interface Picture {
 }
 
 /**
- * Looks at a picture: size, Exif, whether it is whole, brightness, sharpness, scene. Never throws: what cannot be
- * decoded is flagged `picture-unreadable`.
+ * Examines a picture: size, Exif, completeness, brightness, sharpness, scene. Never throws: an undecodable picture
+ * is flagged `picture-unreadable`.
  */
 export async function examinePicture(path: string, type: string): Promise<Picture> {
   if (type !== 'image/jpeg') return decodeAndExamine(path, type, 'truncated');
@@ -51,7 +51,7 @@ export async function examinePicture(path: string, type: string): Promise<Pictur
       return { size: { width, height }, exif, flags };
     }
     case 'doubtful':
-      // Where data is missing a decoder goes on with something else, and only warns.
+      // Where data is missing the decoder continues with other values, and only warns.
       return decodeAndExamine(path, type, 'warning');
     default:
       return assertNever(structure);
@@ -59,8 +59,8 @@ export async function examinePicture(path: string, type: string): Promise<Pictur
 }
 
 /**
- * A photo whose own preview leaves no doubt that it is bright and sharp is not decoded: that takes ten times as long
- * as all the rest. Undefined for every other one.
+ * A photo whose preview is clearly bright and sharp is not decoded: that takes ten times as long as all the rest.
+ * Undefined for every other photo.
  */
 async function examineByPreview({ width, height, exif: block }: JpegHead): Promise<Picture | undefined> {
   const size = { width, height };
@@ -70,15 +70,15 @@ async function examineByPreview({ width, height, exif: block }: JpegHead): Promi
   return grey === undefined ? undefined : seen(size, exif, tiny(size), grey);
 }
 
-/** Decodes a picture to its last bit. */
+/** Decodes a whole picture. */
 async function decodeAndExamine(path: string, type: string, failOn: FailOnOptions): Promise<Picture> {
   let size: Size;
   let exif: RawExif;
   try {
-    // Only the head is read here, so the size can be judged before anything is unpacked.
+    // Only the head is read here, so that the size can be judged before anything is unpacked.
     const metadata = await sharp(path, { limitInputPixels: false, failOn: 'none' }).metadata();
     size = { width: metadata.width, height: metadata.height };
-    // Of all formats only TIFF has tags that are not handed over as a block.
+    // Of all formats only TIFF has tags that the decoder does not return as a block.
     const inFile = metadata.exif === undefined && metadata.format === 'tiff';
     exif = inFile ? await readExif(path, undefined) : (await readExifBlock(metadata.exif)).exif;
   } catch (cause) {
@@ -124,7 +124,7 @@ async function greyOf(path: string, type: string, failOn: FailOnOptions): Promis
   return toGrey(sharp(path, { limitInputPixels: MOST_PIXELS, failOn }).autoOrient());
 }
 
-/** What the decoder said, without the place of the file on this machine, which the record outlives. */
+/** The decoder's message without the file's path on this machine, because the record outlives it. */
 function unreadable(cause: unknown, path: string): Flag {
   const said = cause instanceof Error ? (cause.message.split('\n')[0] ?? '') : String(cause);
   const parts = said.split(': ').filter((part) => !part.includes(basename(path)));

@@ -16,17 +16,17 @@ import { captureTime, statedTimes } from './capture-time.js';
 import type { RawExif } from './exif.js';
 
 export interface PlacedPhoto {
-  /** The stop that the photo belongs to; undefined on the way and where nothing shows it. */
+  /** The photo's stop; undefined in transit and where nothing shows it. */
   stop: Stop | undefined;
   timed: TimedWithFlags;
-  /** What does not fit. */
+  /** Flags for what does not fit. */
   flags: Flag[];
 }
 
 /**
- * The stop that a photo belongs to, and its time in the zone that follows from it: by what a person said, by
- * position, or by time. A position far from every stop is a photo on the way, which has no stop; that is a flag
- * only when its time is not that of the trip.
+ * The stop of a photo, and its time in the zone that follows: by what a person stated, by position, or by time. A
+ * position far from every stop is a photo in transit, which has no stop; that is flagged only when its time is
+ * outside the trip.
  */
 export function placeAndTime(
   exif: RawExif,
@@ -46,9 +46,9 @@ export function placeAndTime(
 }
 
 /**
- * A time that states its offset is shown in the zone of a stop that has this offset then, else with the offset
- * alone. Where the photo states none, the nearest stop's zone is taken; satellite time stays what it is, but a
- * local time can be off by as much as the zones of the stops differ, which its uncertainty says.
+ * A time with an offset is shown in the zone of a stop that has this offset then, else with the offset. Without one
+ * the nearest stop's zone is taken; satellite time stays, but a local time can be off by as much as the zones of
+ * the stops differ, which its uncertainty covers.
  */
 function onTheWay(
   exif: RawExif,
@@ -83,14 +83,14 @@ function inNearestZone(exif: RawExif, delivery: Delivery, nearest: Stop): TimedW
   };
 }
 
-/** The zone of a stop in which the stated offset is in force at the photo's time. */
+/** The zone of a stop in which the stated offset applies at the photo's time. */
 function zoneWithOffset(exif: RawExif, delivery: Delivery, offset: number): Zone | undefined {
   const at = knownMilliseconds(captureTime(exif, undefined).time);
   if (at === undefined) return undefined;
   return delivery.stops.find((stop) => zoneRules(stop.zone).offset(at) === offset)?.zone;
 }
 
-/** Without a position: the stop near whose planned time it falls. */
+/** Without a position: the stop with the nearest planned time. */
 function byTime(exif: RawExif, delivery: Delivery): PlacedPhoto {
   const offset = statedTimes(exif)?.offsetMinutes;
   const shown = offset === undefined ? undefined : zoneWithOffset(exif, delivery, offset);
@@ -103,7 +103,7 @@ function byTime(exif: RawExif, delivery: Delivery): PlacedPhoto {
     const here = captureTime(exif, stop.zone);
     return { stop, timed: here, flags: stopFlags(stop, undefined, here.time) };
   }
-  // A local time without zone: the one stop near whose planned time it falls, read in that stop's own zone.
+  // A local time without zone: the stop with the nearest planned time, read in that stop's own zone.
   const fitting = delivery.stops.flatMap((stop) => {
     const own = captureTime(exif, stop.zone);
     const moment = knownMilliseconds(own.time);

@@ -4,15 +4,15 @@ import type { RawExif } from './exif.js';
 import { type GreyPicture, toGrey } from './grey.js';
 import { isClear } from './quality.js';
 
-/** Pixels of its shorter side: cameras write 160 × 120 and more (from memory). */
+/** Smallest shorter side in pixels: cameras write 160 × 120 and more (from memory). */
 const LEAST_SIDE = 90;
-/** A preview is small; more than this is something else. */
+/** Largest preview, bytes. */
 const MOST_PIXELS = 4_000_000;
 
 /**
- * The preview in a photo's Exif block, small, grey and upright, where that is enough to judge the photo by: it has the
- * photo's shape, nothing speaks of editing, which may leave an old preview behind, and it is clearly bright and sharp.
- * Undefined when there is any doubt; then the photo itself has to be decoded.
+ * The preview in a photo's Exif block, grey and upright, where it suffices to judge the photo: it has the photo's
+ * shape, there is no trace of editing, which may leave an old preview behind, and it is clearly bright and sharp.
+ * Undefined in case of doubt; then the photo has to be decoded.
  */
 export async function clearPreview(
   preview: Uint8Array,
@@ -23,7 +23,7 @@ export async function clearPreview(
   const picture = await decoded(preview);
   if (picture === undefined) return undefined;
   const { width, height } = picture;
-  // To one pixel of the preview. One with bars at its sides shows another picture than the photo.
+  // To one pixel of the preview. A preview with bars at its sides has another shape than the photo.
   const offShape = Math.abs(width * photo.height - height * photo.width);
   if (Math.min(width, height) < LEAST_SIDE || offShape > Math.max(photo.width, photo.height))
     return undefined;
@@ -38,13 +38,13 @@ async function decoded(preview: Uint8Array): Promise<GreyPicture | undefined> {
   }
 }
 
-/** Turned the way that an Exif orientation says, 1 to 8 (Exif 2.32 §4.6.4, tag 0x0112). */
+/** Turned by an Exif orientation, 1 to 8 (Exif 2.32 §4.6.4, tag 0x0112). */
 function upright(picture: GreyPicture, orientation: number): GreyPicture {
   if (orientation === 1) return picture;
   const { grey, width, height } = picture;
   const lying = orientation > 4;
   const [columns, rows] = lying ? [height, width] : [width, height];
-  // From the left and from the top of what is stored, or from the other end.
+  // From the left and the top of the stored picture, or from the other end.
   const fromRight = [2, 3, 7, 8].includes(orientation);
   const fromBottom = [3, 4, 6, 7].includes(orientation);
   const turned = new Uint8Array(grey.length);

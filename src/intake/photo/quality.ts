@@ -1,7 +1,7 @@
 import type { Flag } from '../../core/model/evidence.js';
 import type { GreyPicture } from './grey.js';
 
-/** Mean brightness of 255 below which hardly anything can be made out. Own judgement, no source. */
+/** Mean brightness of 255 below which hardly anything is visible. Own judgement, no source. */
 const DARK = 25;
 /**
  * Variance of the Laplacian at about 500 px, below which edges are missing. Own judgement, no source; the drawn
@@ -10,12 +10,13 @@ const DARK = 25;
 const BLURRED = 12;
 
 /**
- * The same of a preview, 160 pixels long and more, beyond which the picture that it shows is not blurred: the drawn
- * photos of fixtures/demo have 680 and more in a preview, and 112 and less when blurred by 1 % of their width.
+ * Variance of the Laplacian of a preview, 160 pixels long and more, above which the picture is not blurred: the
+ * drawn photos of fixtures/demo have 680 and more in a preview, and 112 and less when blurred by 1 % of their
+ * width.
  */
 const CLEARLY_SHARP = 500;
 
-/** Whether a preview leaves no doubt that its picture is neither dark nor blurred. */
+/** Whether a preview shows that its picture is neither dark nor blurred. */
 export function isClear(preview: GreyPicture): boolean {
   return meanBrightness(preview) >= 2 * DARK && laplacianVariance(preview) >= CLEARLY_SHARP;
 }
@@ -24,7 +25,7 @@ export function isClear(preview: GreyPicture): boolean {
 export function quality(picture: GreyPicture): Flag[] {
   const mean = meanBrightness(picture);
   if (mean < DARK) return [{ is: 'dark', detail: `mean brightness ${mean.toFixed(0)} of 255` }];
-  // In the dark noise is all there is to measure, so sharpness is judged in the light alone.
+  // In the dark there is only noise to measure, so sharpness is judged in bright pictures.
   const sharpness = laplacianVariance(picture);
   return sharpness < BLURRED
     ? [
@@ -38,7 +39,7 @@ export function quality(picture: GreyPicture): Flag[] {
 
 function meanBrightness({ grey }: GreyPicture): number {
   let sum = 0;
-  // By index: going through bytes with an iterator takes ten times as long.
+  // By index: iterating over bytes takes ten times as long.
   for (let i = 0; i < grey.length; i++) sum += grey[i] ?? 0;
   return grey.length === 0 ? 0 : sum / grey.length;
 }

@@ -2,16 +2,19 @@ import type { GreyPicture } from './grey.js';
 
 const COLUMNS = 9;
 const ROWS = 8;
-/** Grey levels of 255 between the darkest and the brightest cell, below which noise alone decides the bits. Own judgement, no source. */
+/**
+ * Grey levels of 255 between the darkest and the brightest cell below which noise decides the bits. Own judgement,
+ * no source.
+ */
 const FLAT = 6;
 /** Grey levels by which a cell must be brighter than its neighbour: between even cells rounding would decide. */
 const BRIGHTER = 1;
 
 /**
- * A difference hash: the picture's mean brightness in 9 × 8 cells, one bit for each pair of neighbours in a row,
- * set where the right one is clearly brighter; 64 bits as 16 hex digits, rows from the top, left bit first.
- * Scaling, saving again and changing the brightness hardly move it. Undefined for an even surface, whose bits
- * would be noise, and for a picture smaller than the cells.
+ * A difference hash: mean brightness in 9 × 8 cells, one bit for each pair of neighbours in a row, set where the
+ * right one is clearly brighter; 64 bits as 16 hex digits, rows from the top, left bit first. Scaling, saving again
+ * and changing the brightness hardly change it. Undefined for an even surface, whose bits would be noise, and for a
+ * picture smaller than the cells.
  */
 export function sceneHash(picture: GreyPicture): string | undefined {
   if (picture.width < COLUMNS || picture.height < ROWS) return undefined;
@@ -29,10 +32,10 @@ export function sceneHash(picture: GreyPicture): string | undefined {
   return hex;
 }
 
-/** Pixels that lie in two cells count in each with their part, so that a preview gives what the picture gives. */
+/** Pixels on a cell's edge count in each cell by their share, so that a preview gives the same hash as the picture. */
 function cellMeans({ grey, width, height }: GreyPicture): Float64Array {
   const sums = new Float64Array(COLUMNS * ROWS);
-  // What lies left of each edge in one row, so that a cell is the difference of two.
+  // Sums left of each edge in one row, so that a cell is the difference of two.
   const edges = Array.from({ length: COLUMNS + 1 }, (_, i) => (i * width) / COLUMNS);
   for (let y = 0; y < height; y++) {
     const row = y * width;

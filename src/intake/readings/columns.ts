@@ -1,5 +1,5 @@
 import { omitUndefined } from '../../core/model/omit-undefined.js';
-/** Headings of a readings table. The first nine are the form; the others are for the kinds that need them. */
+/** Headings of a readings table. The first nine are for all kinds; the others are for some. */
 export const READING_COLUMNS = [
   'time',
   'kind',
@@ -25,14 +25,14 @@ export const READING_COLUMNS = [
 ] as const;
 export type ReadingColumn = (typeof READING_COLUMNS)[number];
 
-/** What is to be said about a cell. */
+/** A remark on a cell. */
 export interface RowNote {
   message: string;
   column: ReadingColumn;
   fix?: string;
 }
 
-/** Why a row is not taken in; caught where the rows are counted, never thrown further. */
+/** Why a row is not recorded; caught by the loop over rows. */
 export class UnreadableRow extends Error {
   readonly note: RowNote;
 

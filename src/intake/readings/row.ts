@@ -24,7 +24,7 @@ import { readRowTime } from './time.js';
 
 type Cells = ReadonlyMap<string, string>;
 
-/** Reads one row. Throws RowRefused with the column that cannot be read. */
+/** Parses one row. Throws UnreadableRow with the column at fault. */
 export function readReadingRow(
   cells: Cells,
   delivery: Delivery,
@@ -58,7 +58,7 @@ export function readReadingRow(
   return { reading: readingOf(kind, common, cells), notes };
 }
 
-/** Kinds as a table names them: a unit check is kept as `round`, and that word is read as well. */
+/** Kinds in a table: a unit check is stored as `round`, and that word is accepted too. */
 const KINDS = { options: readingKind.options.map((kind) => (kind === 'round' ? 'check' : kind)) };
 
 function kindIn(cells: Cells): z.infer<typeof readingKind> {

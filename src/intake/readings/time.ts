@@ -6,8 +6,8 @@ import { type DateOrder, readWall, toLocalTime } from '../time/wall-time.js';
 import { type RowNote, UnreadableRow } from './columns.js';
 
 /**
- * A row's time: with its own offset, else in the zone of its stop, else in the only zone there is, else
- * local of unknown zone. A row without time is taken in without one.
+ * A row's time: with its own offset, else in the zone of its stop, else in the only zone of the delivery, else
+ * local of unknown zone. A row without time is recorded without one.
  */
 export function readRowTime(
   text: string | undefined,

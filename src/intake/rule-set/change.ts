@@ -9,8 +9,8 @@ interface Changed {
 }
 
 /**
- * Puts the fields of a change in place of the rule's own. Thresholds are set wherever the needs state them; where
- * they are stated nowhere and there is only one need, they are added to it.
+ * Replaces fields of a rule by those of a change. Thresholds are set wherever the needs state them; where they are
+ * stated nowhere and there is only one need, they are added to it.
  */
 export function changeRule(rule: WrittenRule, change: WrittenRule): Changed {
   const { thresholds, ...fields } = change;

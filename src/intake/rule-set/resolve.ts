@@ -18,9 +18,9 @@ export interface ResolvedRuleSet {
 }
 
 /**
- * Works a chain of files into one rule set: the first stands on its own, each later one extends the one before it.
- * Throws DossierError `bad-rule-set` with file, line and field for a rule that is not there, stands twice or does not
- * hold together after a change.
+ * Resolves a chain of files into one rule set: the first is complete, each later one extends the one before it.
+ * Throws DossierError `bad-rule-set` with file, line and field for a rule that is unknown, repeated or invalid
+ * after a change.
  */
 export function resolveRuleSet(chain: readonly ParsedRuleSetFile[]): ResolvedRuleSet {
   const held = new Map<string, Held>();

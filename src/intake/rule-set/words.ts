@@ -12,10 +12,9 @@ import { nearestWord } from '../settings/did-you-mean.js';
 import { readYamlAs } from '../yaml.js';
 
 /**
- * Reads the words of one file of rules in another language.
- * @param of the file that they are for
- * Throws DossierError `bad-rule-set` with file and line for what is not as it must be, and for words of a rule that
- * `of` does not have, or of a text that it does not change.
+ * Parses the words of one rule file in another language.
+ * @param of the rule file Throws DossierError `bad-rule-set` with file and line for invalid words, and for words of
+ * a rule that `of` lacks, or of a text that it does not change.
  */
 export function readRuleWords(text: string, name: string, of: ParsedRuleSetFile): RuleWordsFile {
   const { read, rowOf } = readYamlAs(ruleWordsFile, text, name, 'bad-rule-set', 'rule-words');
@@ -51,8 +50,8 @@ export function readRuleWords(text: string, name: string, of: ParsedRuleSetFile)
 }
 
 /**
- * The words of a chain of files, the one extended first. Where a file changes a text and has no words for it, those of
- * the file before no longer hold, and the text stands as it was written.
+ * The words of a chain of files, the extended one first. Where a file changes a text without words for it, the
+ * words of the file before no longer apply, and the text stays as written.
  */
 export function resolveRuleWords(
   chain: readonly { file: ParsedRuleSetFile; words: RuleWordsFile | undefined }[],
