@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { ONLY_IN_NODE } from '../outside/browser/only-in-node.js';
 
 const CORE = resolve(import.meta.dirname, '../../src/core');
 /** Rooms of the core that run anywhere. The compiler holds the same ones to it: `src/core/tsconfig.json`. */
@@ -61,5 +62,35 @@ describe('the core runs anywhere:', () => {
       [...text.replace(/'[^'\n]*'/g, '').matchAll(APPROXIMATE)].map(([word]) => `${name} uses ${word}`),
     );
     expect(wrong).toEqual([]);
+  });
+});
+
+describe('the tests of the core run in a browser too,', () => {
+  const TESTS = resolve(import.meta.dirname, '..');
+  const tests = readdirSync(join(TESTS, 'core'), { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts'))
+    .map((name) => join('tests/core', name));
+
+  it('but for those that are named, with why', () => {
+    const wrong = tests
+      .filter((name) => !Object.keys(ONLY_IN_NODE).some((folder) => name.startsWith(`${folder}/`)))
+      .flatMap((name) => {
+        const text = readFileSync(join(TESTS, '..', name), 'utf8');
+        const modules = [...text.matchAll(IMPORT)]
+          .map(([, to = '']) => to)
+          .filter((to) => /^node:|^(?:sharp|yazl|yauzl)$/.test(to) || /src\/(?:jobs|cli|signing)\//.test(to));
+        const names = [...text.matchAll(OF_NODE)]
+          .map(([word]) => word)
+          .filter((word) => !word.startsWith('import'));
+        return [...modules, ...names].map((what) => `${name} needs ${what}`);
+      });
+    expect(wrong).toEqual([]);
+  });
+
+  it('and each of those is there', () => {
+    const missing = Object.keys(ONLY_IN_NODE).filter(
+      (folder) => !tests.some((name) => name.startsWith(`${folder}/`)),
+    );
+    expect(missing).toEqual([]);
   });
 });
