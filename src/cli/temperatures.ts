@@ -17,8 +17,8 @@ export interface TemperatureView {
 }
 
 /**
- * The temperatures of one log: custody, range, chart, channels, excursions and data gaps; the reader's unit first,
- * the other beside it.
+ * The temperatures of one log: transit window, range, chart, channels, excursions and data gaps; the reader's unit
+ * first, the other beside it.
  */
 export function printTemperatures(
   output: Output,

@@ -1,7 +1,8 @@
 import geodesic from 'geographiclib-geodesic';
 import type { Delivery, Stop } from '../core/model/delivery.js';
 import type { Flag } from '../core/model/evidence.js';
-import { type EventTime, knownMilliseconds, milliseconds, readLocal, type Zone } from '../core/model/time.js';
+import { plannedTime } from '../core/model/planned-time.js';
+import { type EventTime, knownMilliseconds, type Zone } from '../core/model/time.js';
 
 /** Radius of a stop in metres: dock, yard and the queue before the gate. */
 export const AT_STOP_METRES = 5_000;
@@ -48,21 +49,8 @@ const plannedTimes = new WeakMap<Stop, number | undefined>();
 
 /** Planned time of a stop, milliseconds UTC. */
 export function plannedAt(stop: Stop): number | undefined {
-  if (!plannedTimes.has(stop)) plannedTimes.set(stop, readPlanned(stop));
+  if (!plannedTimes.has(stop)) plannedTimes.set(stop, plannedTime(stop));
   return plannedTimes.get(stop);
-}
-
-function readPlanned(stop: Stop): number | undefined {
-  if (stop.planned === undefined) return undefined;
-  const reading = readLocal(stop.planned, stop.zone);
-  switch (reading.is) {
-    case 'one':
-      return milliseconds(reading.instant);
-    case 'twice':
-      return milliseconds(reading.earlier);
-    case 'never':
-      return milliseconds(reading.shifted);
-  }
 }
 
 /** From a day before the first planned time to a day after the last, milliseconds UTC; undefined when nothing is planned. */

@@ -60,25 +60,31 @@ export async function temperatures(input: TemperaturesInput): Promise<Temperatur
     return { ...report, results: assessment.temperatures, logs };
   const from = input.from === undefined ? undefined : moment(input.from, startZone, '--from');
   const to = input.to === undefined ? undefined : moment(input.to, endZone, '--to');
-  const results = assessment.temperatures.flatMap((result) => {
-    const asked = { from: from ?? result.custody.from.at, to: to ?? result.custody.to.at };
+  const results = assessed.logs.flatMap(({ evidence }) => {
+    const window = assessment.temperatures.find(({ log }) => log === evidence)?.custody;
+    const asked = { from: from ?? window?.from.at, to: to ?? window?.to.at };
+    if (asked.from === undefined || asked.to === undefined)
+      throw new DossierError('bad-usage', 'nothing in the record says when the goods were aboard', {
+        where: { field: asked.from === undefined ? '--from' : '--to' },
+        fix: 'Give both --from and --to, or record when the doors were closed and opened.',
+      });
     if (asked.to <= asked.from)
       throw new DossierError('bad-usage', 'the window ends before it begins', {
         where: { field: '--to' },
         fix: 'Give a --to that is later than --from.',
       });
-    return over(assessed, result, asked, undefined) ?? [];
+    return over(assessed, evidence, { from: asked.from, to: asked.to }, undefined) ?? [];
   });
   return { ...report, results, logs };
 }
 
 function over(
   { state, logs, ruleSet, assessment }: AssessedDelivery,
-  result: TemperatureResult,
+  evidence: TemperatureResult['log'],
   requestedWindow: TimeRange,
   aboard: readonly string[] | undefined,
 ): TemperatureResult | undefined {
-  const log = logs.find((one) => one.evidence === result.log);
+  const log = logs.find((one) => one.evidence === evidence);
   if (log === undefined) return undefined;
   const lines = state.delivery.lines.filter((line) => aboard?.includes(line.id) ?? true);
   return temperatureResult(
@@ -108,7 +114,7 @@ function legOf({ legs = [] }: TemperatureResult, state: RecordState, wanted: str
 
 function legResult(assessed: AssessedDelivery, result: TemperatureResult, leg: LegResult): TemperatureResult {
   const asked = { from: leg.from.bound.at, to: leg.to.bound.at };
-  const found = over(assessed, result, asked, leg.lines) ?? result;
+  const found = over(assessed, result.log, asked, leg.lines) ?? result;
   return {
     ...found,
     custody: { from: leg.from.bound, to: leg.to.bound },

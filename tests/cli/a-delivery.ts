@@ -25,6 +25,8 @@ export interface Yard {
   process: (...args: string[]) => Promise<Ran>;
   /** Makes a delivery of few facts and gives its folder. */
   delivery: (name?: string, facts?: string) => Promise<string>;
+  /** Records when the doors were closed at load-1 and opened at drop-1, in local time of each. */
+  aboard: (delivery: string, from: string, to: string) => Promise<void>;
   /** Types of the ledger's entries, or their bodies. */
   entries: (delivery: string) => { type: string; body: Record<string, unknown> }[];
   end: () => void;
@@ -49,6 +51,15 @@ export function yard(): Yard {
       const made = await run('new', name, '--file', put(`facts-of-${name}.yaml`, facts));
       if (made.code !== 0) throw new Error(made.err);
       return at(name);
+    },
+    aboard: async (delivery, from, to) => {
+      for (const [event, stop, when] of [
+        ['doors-closed', 'load-1', from],
+        ['doors-opened', 'drop-1', to],
+      ] as const) {
+        const recorded = await run('record', 'event', event, '--stop', stop, '--at', when, '-d', delivery);
+        if (recorded.code !== 0) throw new Error(recorded.err);
+      }
     },
     entries: (delivery) =>
       readFileSync(join(delivery, 'ledger.jsonl'), 'utf8')

@@ -24,6 +24,7 @@ beforeAll(async () => {
   await here.delivery('other', FACTS.replace('2026-0714-A', '2026-0715-B'));
   await here.dossier('collect', here.put('log.csv', LOG), '-d', 'delivery');
   await here.dossier('record', 'pulp', '34F', '--line', 'romaine', '--stop', 'load-1', '-d', 'delivery');
+  await here.aboard('delivery', '2026-07-14T06:00', '2026-07-14T08:45');
   const built = await here.dossier('build', '-d', 'delivery', '--json');
   dossierFile = JSON.parse(built.out).file;
 });

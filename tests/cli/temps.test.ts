@@ -12,6 +12,7 @@ const minutes = (from: number, count: number) =>
 beforeAll(async () => {
   here = yard();
   folder = await here.delivery();
+  await here.aboard(folder, '2026-07-14T05:00', '2026-07-15T07:00');
   const csv = ['Time,Set point (°F),Return air (°F),Supply air (°F)', ...minutes(0, 97)].join('\n');
   const taken = await here.dossier(
     'collect',
@@ -37,6 +38,7 @@ describe('dossier temps', () => {
 
   it('fits 80 columns, with no number parted from its unit', async () => {
     const delivery = await here.delivery('narrow');
+    await here.aboard(delivery, '2026-07-14T05:00', '2026-07-15T07:00');
     await here.dossier('collect', here.at('unit.csv'), '--log-zone', 'America/Phoenix', '-d', delivery);
     await here.dossier('record', 'pulp', '36F', '--line', 'romaine', '--stop', 'load-1', '-d', delivery);
     const { out } = await here.dossier('temps', delivery);
@@ -47,6 +49,7 @@ describe('dossier temps', () => {
 
   it('says once what is known of a thermometer, however many groups it read', async () => {
     const delivery = await here.delivery('pulps');
+    await here.aboard(delivery, '2026-07-14T05:00', '2026-07-15T07:00');
     for (const [line, at] of [
       ['romaine', '2026-07-14T04:00'],
       ['celery', '2026-07-14T04:05'],
@@ -63,6 +66,7 @@ describe('dossier temps', () => {
 
   it('lists the heaviest of very many excursions and says how many more there are', async () => {
     const delivery = await here.delivery('restless');
+    await here.aboard(delivery, '2026-07-14T05:00', '2026-07-15T07:00');
     const rows = Array.from({ length: 3 * 5_003 }, (_, i) => {
       const at = new Date(Date.UTC(2026, 6, 14, 5) + i * 5000).toISOString();
       return `${at.slice(0, 10)} ${at.slice(11, 19)},36.0,${i % 3 === 1 ? (i < 9 ? '38.1' : '39.0') : '36.5'}`;
@@ -77,6 +81,18 @@ describe('dossier temps', () => {
     const csv = await here.dossier('temps', delivery, '--csv');
     expect(csv.out.trim().split('\n')).toHaveLength(5_001);
     expect(csv.err).toContain('3 more of fewer degree-hours are not listed');
+  });
+
+  it('makes no figure of a log while nothing says when the goods were aboard, and asks for it', async () => {
+    const delivery = await here.delivery('unbounded');
+    await here.dossier('collect', here.at('unit.csv'), '--log-zone', 'America/Phoenix', '-d', delivery);
+    const { code, out } = await here.dossier('temps', delivery);
+    expect(code).toBe(1);
+    expect(out).toMatch(/When were the doors closed at loading, and\s+opened at unloading\?/);
+    const asked = ['--from', '2026-07-14T06:00', '--to', '2026-07-14T18:00-05:00'];
+    expect((await here.dossier('temps', delivery, ...asked)).out).toContain('asked');
+    const half = await here.dossier('temps', delivery, '--from', '2026-07-14T06:00');
+    expect(half.err).toContain('Give both --from and --to');
   });
 
   it('over a window that was asked for, in time of the places', async () => {

@@ -19,11 +19,11 @@ interface Options {
 
 export function tempsCommand({ output, exit, now }: CliContext): Command {
   return new Command('temps')
-    .description('What the unit log shows over the carrier’s custody: band, excursions, coverage, pulps.')
+    .description('What the unit log shows over the transit window: band, excursions, coverage, pulps.')
     .argument('[folder]', 'delivery folder (default: the one you are in)')
     .option('-d, --delivery <folder>', 'the same')
-    .option('--from <time>', 'from this moment instead of custody, such as 2026-07-14T05:00')
-    .option('--to <time>', 'to this moment instead of custody')
+    .option('--from <time>', 'from this moment instead of the doors closing, such as 2026-07-14T05:00')
+    .option('--to <time>', 'to this moment instead of the doors opening')
     .option('--leg <leg>', 'one leg only: its number, or its stops as load-1..drop-1')
     .option('--log <id>', 'one log only, such as e5')
     .option('--json', 'the answer as JSON')
@@ -94,7 +94,12 @@ Exits with 1 when there is no usable unit log.`,
         return output.document(excursionsCsv({ ...assessment, temperatures: results }));
       }
       const [first, ...others] = results;
-      if (first === undefined) return output.line('No unit log counts: none was taken in, or none of this trailer and time.');
+      if (first === undefined)
+        return output.line(
+          report.logs.length === 0
+            ? 'No unit log counts: none was taken in, or none of this trailer and time.'
+            : 'Nothing in the record says when the goods were aboard, so\nnothing is computed of the log. When were the doors closed at loading, and\nopened at unloading? dossier record event doors-closed --stop … --at …',
+        );
       if (options.svg === true) {
         if (others.length > 0)
           throw new DossierError('bad-usage', 'there are several unit logs', {

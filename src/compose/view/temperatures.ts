@@ -20,7 +20,11 @@ export function temperatureSection(view: View): DrawnSection {
   const blocks: Block[] = [...words.blocks('sections/temperatures')];
   const drawings = new Map<string, string>();
   const results = view.input.assessment.temperatures;
-  if (results.length === 0) blocks.push({ is: 'none', of: plain(labels('none.log')) });
+  if (results.length === 0)
+    blocks.push({
+      is: 'none',
+      of: plain(labels(view.input.logs.length === 0 ? 'none.log' : 'none.transit-window')),
+    });
   results.forEach((result, i) => {
     const name = `temperature-${i + 1}.svg`;
     if (results.length > 1)

@@ -2,8 +2,9 @@ import type { Stop } from '../model/delivery.js';
 import type { EventName, EvidenceId } from '../model/evidence.js';
 import { omitUndefined } from '../model/omit-undefined.js';
 import type { Milestone, Stage } from '../model/rule-set.js';
-import type { ItemOf, RecordState } from '../model/state.js';
-import { knownMilliseconds } from '../model/time.js';
+import type { RecordState } from '../model/state.js';
+import { milliseconds } from '../model/time.js';
+import { isClosedAgain, placeAfterLoading, type UnplacedEvent } from './unplaced-events.js';
 
 export type StopSide = Stop['does'];
 
@@ -57,44 +58,84 @@ const MAY_NOT_HAPPEN: ReadonlySet<Milestone> = new Set([
 
 const OVER: readonly EventName[] = ['unloaded', 'refused'];
 
-/** The known events and the stops of a delivery. */
+/** A signature on a bill of lading or a receipt, with the time that a person stated for it. */
+export interface Signature {
+  event: 'bill-signed' | 'receipt-signed';
+  stop: string;
+  at: number;
+  evidence: EvidenceId;
+}
+
+/** What is known of when things happened, by stop. */
 export interface Milestones {
   events: readonly MilestoneEvent[];
+  /** Events between stops: what happened on the way. */
+  onTheWay: readonly Omit<MilestoneEvent, 'stop' | 'side'>[];
+  signatures: readonly Signature[];
   stops: readonly Stop[];
+  /** The time that is asked about, milliseconds since 1970 UTC; nothing later has happened. */
+  now: number;
 }
 
 /**
- * Events of the record with a known time, each assigned to a stop: its own, or where none is stated the first
- * loading stop for loading events and the last unloading stop for the others. An arrival or door opening without a
- * stop is at loading until the doors were closed there or the truck departed. Events after `now` (milliseconds) are
- * ignored.
+ * Events of the record with a known time, each put to a stop: its own, or where none is stated the first
+ * loading stop for what happens at loading and the last unloading stop for the rest. An arrival or opening of
+ * doors without a stop is at loading until the doors were closed there or the truck left; after that
+ * `placeAfterLoading` says whether it was at a stop or on the way. What is said to happen after `now`
+ * (milliseconds) has not happened.
  */
 export function readMilestones(state: RecordState, now: number): Milestones {
   const { stops } = state.delivery;
-  const events = state.evidence.filter((item): item is ItemOf<'event'> => item.kind === 'event');
-  const leaving = events
-    .filter((item) => item.event === 'doors-closed' || item.event === 'departed')
-    .map((item) => knownMilliseconds(item.time))
-    .filter((at) => at !== undefined);
-  const left = Math.min(...leaving);
-  const placed: MilestoneEvent[] = [];
-  for (const item of events) {
-    const at = knownMilliseconds(item.time);
-    if (at === undefined || at > now || item.time.is !== 'known') continue;
-    const side = NATURAL_SIDE[item.event] ?? (at <= left ? 'load' : 'unload');
-    const stated = stops.find((stop) => stop.id === item.place?.stop);
-    const stop = stated ?? (side === 'load' ? firstLoading(stops) : lastUnloading(stops));
-    if (stop === undefined) continue;
-    placed.push({
-      event: item.event,
-      stop: stop.id,
-      side: stop.does,
-      at,
-      uncertaintySeconds: item.time.uncertaintySeconds,
-      evidence: item.evidence,
-    });
+  const happened = state.evidence.flatMap((item): UnplacedEvent[] => {
+    if (item.kind !== 'event' || item.time.is !== 'known') return [];
+    const at = milliseconds(item.time.instant);
+    const { event, evidence, time } = item;
+    const stop = stops.find(({ id }) => id === item.place?.stop);
+    return at > now
+      ? []
+      : [{ event, at, evidence, uncertaintySeconds: time.uncertaintySeconds, ...omitUndefined({ stop }) }];
+  });
+  happened.sort((a, b) => a.at - b.at);
+  const leaving = happened.filter(({ event }) => event === 'doors-closed' || event === 'departed');
+  const left = leaving[0]?.at ?? Number.POSITIVE_INFINITY;
+  const events: MilestoneEvent[] = [];
+  const onTheWay: Milestones['onTheWay'][number][] = [];
+  for (const item of happened) {
+    const { stop: stated, ...event } = item;
+    const stop = stated ?? stopOf(item, happened, left, stops);
+    if (stop === 'on-the-way') onTheWay.push(event);
+    else if (stop !== undefined) events.push({ ...event, stop: stop.id, side: stop.does });
   }
-  return { events: placed.sort((a, b) => a.at - b.at), stops };
+  return { events, onTheWay, signatures: signaturesOf(state, now), stops, now };
+}
+
+function stopOf(
+  item: UnplacedEvent,
+  happened: readonly UnplacedEvent[],
+  left: number,
+  stops: readonly Stop[],
+): Stop | 'on-the-way' | undefined {
+  const side = NATURAL_SIDE[item.event];
+  if (side === 'unload') return lastUnloading(stops);
+  if (side === 'load' || item.at <= left)
+    return item.at > left && isClosedAgain(item, happened, left) ? 'on-the-way' : firstLoading(stops);
+  const bounds = item.event === 'doors-opened' || item.event === 'arrived';
+  return bounds ? placeAfterLoading(item, happened, stops) : lastUnloading(stops);
+}
+
+/** Signatures whose time a person stated: a file's own time does not say when somebody signed. */
+function signaturesOf({ evidence, delivery: { stops } }: RecordState, now: number): Signature[] {
+  return evidence.flatMap((item): Signature[] => {
+    if (!('subject' in item) || item.time.is !== 'known' || item.time.basis !== 'typed') return [];
+    const is = item.subject?.is;
+    if (is !== 'bill-of-lading' && is !== 'proof-of-delivery') return [];
+    const stated = stops.find(({ id }) => id === item.place?.stop);
+    const stop = stated ?? (is === 'bill-of-lading' ? firstLoading(stops) : lastUnloading(stops));
+    const at = milliseconds(item.time.instant);
+    if (stop === undefined || at > now) return [];
+    const event = stop.does === 'load' ? 'bill-signed' : 'receipt-signed';
+    return [{ event, stop: stop.id, at, evidence: item.evidence }];
+  });
 }
 
 export const firstLoading = (stops: readonly Stop[]) => stops.find((stop) => stop.does === 'load');

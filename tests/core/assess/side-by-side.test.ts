@@ -47,7 +47,10 @@ describe('set points side by side', () => {
 
   it('the log speaks with the set point that held longest', () => {
     const hours = [0, 1, 2, 3, 4];
-    const result = look(items(), [
+    const doors = (event: 'doors-closed' | 'doors-opened', place: { stop: string }, hour: number) =>
+      ({ kind: 'event', event, place, time: at(hour) }) as const;
+    const window = items(doors('doors-closed', LOAD, 0), doors('doors-opened', DROP, 4));
+    const result = look(window, [
       log(hours, { 'return-air': [36, 36, 36, 36, 36], 'set-point': [55, 48, 48, 48, 48] }),
     ]);
     expect(result.setPoints.differences).toMatchObject([

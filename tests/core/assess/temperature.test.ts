@@ -212,7 +212,7 @@ describe('gaps', () => {
   });
 });
 
-describe('custody', () => {
+describe('the transit window', () => {
   it('cuts the lines at its ends and says what they rest on', () => {
     const of = log([-1, 1, 3], { 'return-air': [30, 40, 40] });
     const result = analyse(of, 2, '37 °F');
@@ -220,10 +220,8 @@ describe('custody', () => {
     expect(result.channels[0]?.min?.value).toBeCloseTo(F(35), 9);
   });
 
-  it('falls back to the log when there are no events', () => {
-    const made = state([]);
-    const result = temperatureResult(sixHours, readMilestones(made, DAY_START), []);
-    expect(result?.custody).toMatchObject({ from: { basis: 'log-start' }, to: { basis: 'log-end' } });
+  it('is unknown without events and planned times: rows of a log bound nothing', () => {
+    expect(temperatureResult(sixHours, readMilestones(state([]), DAY_START), [])).toBeUndefined();
   });
 
   it('is unknown for an empty log without events', () => {

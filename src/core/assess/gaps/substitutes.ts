@@ -1,8 +1,8 @@
 import type { EvidenceId } from '../../model/evidence.js';
 import type { GapResult } from '../../model/results.js';
 import type { Rule, Substitute } from '../../model/rule-set.js';
-import { custodyOf } from '../custody.js';
 import { knownShare } from '../temperature/coverage.js';
+import { shownStartOf, transitWindowOf } from '../transit-window.js';
 import type { IndexedContext } from './context.js';
 import { mayConcern } from './statements.js';
 import { isInFuture } from './window.js';
@@ -37,9 +37,9 @@ function evidenceFor(context: IndexedContext, one: Substitute): EvidenceId[] {
 }
 
 function logsFor(context: IndexedContext, computed: 'pull-down' | 'log-coverage'): EvidenceId[] {
-  const custody = custodyOf(context.milestones, { from: context.now, to: context.now + 1 });
-  if (custody === undefined || custody.from.basis === 'log-start') return [];
-  const from = custody.from.at;
-  const to = computed === 'pull-down' ? from + PULL_DOWN_MS : custody.to.at;
+  const from = shownStartOf(context.milestones);
+  if (from === undefined) return [];
+  const end = transitWindowOf(context.milestones)?.to.at ?? context.now;
+  const to = computed === 'pull-down' ? from + PULL_DOWN_MS : end;
   return context.logs.filter((log) => knownShare([log], { from, to }) >= 0.5).map((log) => log.evidence);
 }

@@ -12,10 +12,9 @@ import {
   wattsPerKilogram,
 } from '../../reference/respiration.js';
 import { sources } from '../../reference/sources.js';
-import { custodyBetween } from '../custody.js';
 import type { Milestones } from '../milestones.js';
-import { logSpan } from '../temperature/channels.js';
 import { gapLimit } from '../temperature/sampling-interval.js';
+import { transitWindowBetween } from '../transit-window.js';
 import { dominantAssumption, type EnvelopeAssumptions, envelopeEdges, envelopeOf } from './envelope.js';
 import { type Heating, NO_HEATING } from './heated.js';
 import { type CoverageOf, coverages, knownAir } from './known-air.js';
@@ -87,7 +86,7 @@ function caseOf(
   loading: End | undefined,
   arrival: End | undefined,
 ): { result: ProductResult; open?: Omit<Open, 'result'> } | undefined {
-  const custody = custodyBetween(milestones, line.from, line.to, logSpan(log));
+  const custody = transitWindowBetween(milestones, line.from, line.to);
   if (custody === undefined) return undefined;
   const window = { from: custody.from.at, to: custody.to.at };
   const { gapLimitSeconds } = gapLimit(log.times);

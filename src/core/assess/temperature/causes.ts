@@ -1,4 +1,4 @@
-import type { Band, Custody, ExcursionCause, TimeRange } from '../../model/results.js';
+import type { Band, ExcursionCause, TimeRange, TransitWindow } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
 import type { Outside } from './excursion-list.js';
 import type { RecordedDoor } from './recorded-doors.js';
@@ -23,7 +23,7 @@ export interface Explanations {
   /** Runs of logged set points. */
   setPoints: readonly (TimeRange & { celsius: number })[];
   band: Pick<Band, 'low' | 'high'>;
-  custody: Custody;
+  custody: TransitWindow;
   stepSeconds: number;
   /** Doors recorded as opened, until recorded as closed. */
   doors?: readonly RecordedDoor[];
@@ -104,7 +104,7 @@ function setPointEvents(
   return { above, below };
 }
 
-function isPullDown(one: Outside, custody: Custody): boolean {
+function isPullDown(one: Outside, custody: TransitWindow): boolean {
   const { at, basis } = custody.from;
   if (one.side !== 'above' || (basis !== 'doors-closed' && basis !== 'departed')) return false;
   return one.from <= at + PULL_DOWN_START && one.to <= at + PULL_DOWN && !one.cutBy.includes('gap-after');

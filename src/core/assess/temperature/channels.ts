@@ -19,13 +19,6 @@ export function loadAirChannels(log: UnitLog): Channel[] {
   return JUDGED.filter((channel) => log.channels[channel]?.some(Number.isFinite));
 }
 
-/** First and last row of a log; undefined when it has none. */
-export function logSpan(log: UnitLog): TimeRange | undefined {
-  const from = log.times.at(0);
-  const to = log.times.at(-1);
-  return from === undefined || to === undefined ? undefined : { from, to };
-}
-
 /** Summaries of every channel over a window; those of the air around the load are compared with the range. */
 export function channelSummaries(
   log: UnitLog,

@@ -12,9 +12,9 @@ import {
   type Published,
 } from '../../reference/produce.js';
 import { sources } from '../../reference/sources.js';
-import { custodyBetween } from '../custody.js';
 import type { Milestones } from '../milestones.js';
-import { judgedChannel, loadAirChannels, logSpan } from './channels.js';
+import { transitWindowBetween } from '../transit-window.js';
+import { judgedChannel, loadAirChannels } from './channels.js';
 import { lifeUsed } from './life.js';
 import { gapLimit } from './sampling-interval.js';
 import { summarise } from './summary.js';
@@ -37,7 +37,7 @@ export function lineMargins(
     const produce = findProduce(line.goods);
     if (produce === undefined) return [];
     return logs.flatMap((log) => {
-      const custody = custodyBetween(milestones, line.from, line.to, logSpan(log));
+      const custody = transitWindowBetween(milestones, line.from, line.to);
       const judged = judgedChannel(log);
       if (custody === undefined || judged === undefined) return [];
       return [marginOf(line, produce, log, { from: custody.from.at, to: custody.to.at }, judged, plain)];

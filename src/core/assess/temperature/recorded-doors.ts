@@ -6,7 +6,8 @@ import type { Milestones } from '../milestones.js';
 export type RecordedDoor = TimeRange & { evidence: EvidenceId[] };
 
 /** Doors that people recorded as opened, each until the next closing or departure on record. */
-export function recordedDoors({ events }: Milestones): RecordedDoor[] {
+export function recordedDoors({ events: atStops, onTheWay }: Milestones): RecordedDoor[] {
+  const events = [...atStops, ...onTheWay].sort((a, b) => a.at - b.at);
   return events.flatMap((opened, index) => {
     if (opened.event !== 'doors-opened') return [];
     const closed = events

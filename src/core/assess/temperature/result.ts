@@ -2,19 +2,19 @@ import type { Line } from '../../model/delivery.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type {
   Band,
-  Custody,
   Cycling,
   Jump,
   LegResult,
   TemperatureResult,
   TimeRange,
+  TransitWindow,
 } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { commonBand } from '../bands.js';
-import { custodyOf } from '../custody.js';
 import type { Milestones } from '../milestones.js';
+import { transitWindowOf } from '../transit-window.js';
 import { causeFinder } from './causes.js';
-import { channelSummaries, judgedChannel, logSpan } from './channels.js';
+import { channelSummaries, judgedChannel } from './channels.js';
 import { cyclingOf } from './cycling.js';
 import { differenceOf } from './difference.js';
 import { findExcursions } from './excursions.js';
@@ -36,15 +36,15 @@ const AIR_APART = 6;
 export interface ResultOptions {
   /** Lines of the delivery, for legs and run mode. */
   lines?: readonly Line[];
-  /** Window to use instead of custody. */
+  /** A window that someone asked for, instead of the transit window. */
   requestedWindow?: TimeRange;
   /** Jumps already excluded from the log; otherwise they are excluded here. */
   jumps?: readonly Jump[];
 }
 
 /**
- * The temperatures of one log over custody, or over the requested window. Undefined when that has no bounds: a log
- * of one row or none, and no events.
+ * What one log shows over the transit window, or over the window asked for. Undefined when that can't be bounded:
+ * neither events nor planned times say when the goods were aboard.
  */
 export function temperatureResult(
   given: UnitLog,
@@ -54,7 +54,7 @@ export function temperatureResult(
 ): TemperatureResult | undefined {
   const { log, jumps } = taken === undefined ? withoutJumps(given) : { log: given, jumps: taken };
   const custody =
-    requestedWindow === undefined ? custodyOf(milestones, logSpan(log)) : requestedCustody(requestedWindow);
+    requestedWindow === undefined ? transitWindowOf(milestones) : requestedCustody(requestedWindow);
   if (custody === undefined) return undefined;
   const window = { from: custody.from.at, to: custody.to.at };
   const { medianStepSeconds, gapLimitSeconds } = gapLimit(log.times);
@@ -85,7 +85,7 @@ export function temperatureResult(
   };
 }
 
-function requestedCustody({ from, to }: TimeRange): Custody | undefined {
+function requestedCustody({ from, to }: TimeRange): TransitWindow | undefined {
   return to > from ? { from: { at: from, basis: 'asked' }, to: { at: to, basis: 'asked' } } : undefined;
 }
 
@@ -99,7 +99,7 @@ interface Core {
 /** One leg against the ranges of the lines aboard. */
 function stretch(
   { log, doors, gapLimitSeconds, medianStepSeconds }: Core,
-  custody: Custody,
+  custody: TransitWindow,
   bands: readonly Band[],
   ids: string,
 ) {
@@ -144,7 +144,7 @@ function legResults(
   lines: readonly Line[],
   bands: readonly Band[],
 ): LegResult[] {
-  return legsInCustody(milestones, lines, bands, logSpan(core.log)).map((leg) => {
+  return legsInCustody(milestones, lines, bands).map((leg) => {
     const { logged: _, ...found } = stretch(
       core,
       leg.custody,

@@ -1,7 +1,7 @@
 /** One unit log against the bill: excursions, data gaps, set points, legs. */
 import type { Channel, EvidenceId } from '../evidence.js';
 import type { ChannelDifference, ChannelSummary, Cycling, Jump, RunModeResult } from './channels.js';
-import type { Custody, CustodyBound, TimeRange } from './window.js';
+import type { TimeRange, TransitWindow, WindowBound } from './window.js';
 
 /** The temperatures allowed by the bill in transit, °C: instruction ± tolerance. */
 export interface Band {
@@ -76,8 +76,8 @@ export interface LogGap extends TimeRange {
 export interface LegResult {
   /** Number of the leg, counted from 1. */
   leg: number;
-  from: { stop: string; bound: CustodyBound };
-  to: { stop: string; bound: CustodyBound };
+  from: { stop: string; bound: WindowBound };
+  to: { stop: string; bound: WindowBound };
   lines: string[];
   band?: Band;
   channels: ChannelSummary[];
@@ -92,7 +92,7 @@ export interface LegResult {
 /** What one unit log shows over custody: coverage, summaries and excursions of its channels; °C, K and seconds. */
 export interface TemperatureResult {
   log: EvidenceId;
-  custody: Custody;
+  custody: TransitWindow;
   /** Longest step over which samples are joined, seconds, and the median step it comes from. */
   gapLimitSeconds: number;
   medianStepSeconds: number;

@@ -7,16 +7,31 @@ export interface TimeRange {
   to: number;
 }
 
-/** The basis of a window's end, so that a reader can check it. */
-export interface CustodyBound {
+/** Where a window's end comes from, so that a reader can check it. */
+export interface WindowBound {
   at: number;
-  /** The event it rests on, or what replaced it. */
-  basis: 'doors-closed' | 'doors-opened' | 'departed' | 'arrived' | 'log-start' | 'log-end' | 'asked';
+  /** The event it rests on, or what stood in for it. */
+  basis:
+    | 'doors-closed'
+    | 'departed'
+    | 'loading-ended'
+    | 'bill-signed'
+    | 'doors-opened'
+    | 'arrived'
+    | 'unloading-began'
+    | 'receipt-signed'
+    | 'unloaded'
+    | 'refused'
+    /** No event: the time that was planned. */
+    | 'planned'
+    /** The truck is not due yet: the time that is asked about. */
+    | 'under-way'
+    | 'asked';
   evidence?: EvidenceId;
 }
 
-/** Time from doors closed at the first loading to doors opened at the last unloading. */
-export interface Custody {
-  from: CustodyBound;
-  to: CustodyBound;
+/** Time from doors closed at the first loading to doors opened at the last unloading, or of one leg or line. */
+export interface TransitWindow {
+  from: WindowBound;
+  to: WindowBound;
 }
