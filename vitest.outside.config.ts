@@ -2,6 +2,7 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
+    globalSetup: ['tests/run-folder.ts'],
     include: ['tests/outside/**/*.check.ts'],
     testTimeout: 300_000,
     hookTimeout: 300_000,

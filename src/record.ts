@@ -34,6 +34,7 @@ export { type DescribeInput, type DescribeReport, describe, type TypedDescriptio
 export { type FingerprintInput, type FingerprintReport, fingerprint } from './jobs/fingerprint.js';
 export {
   type MinimalFacts,
+  type MinimalStop,
   type NewDelivery,
   type NewDeliveryInput,
   newDelivery,

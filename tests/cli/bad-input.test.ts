@@ -205,6 +205,7 @@ describe('a log that lacks a word', () => {
   ])('%s: is kept and says so, and is read once the word is given', async (what, text, wrong, word) => {
     const name = `for-${what.slice(4)}`;
     await here.delivery(name);
+    await here.aboard(name, '2026-07-14T06:00', '2026-07-14T08:30');
     const file = here.put(`${name}.csv`, text);
     const first = await here.dossier('collect', file, '-d', name);
     expect(first.code).toBe(2);

@@ -48,7 +48,7 @@ function local(at: number, timeZone: string, zoneName: string): string {
       .map(({ type, value }) => [type, value]),
   );
   const of = (type: Intl.DateTimeFormatPartTypes) => parts.get(type) ?? '';
-  return `${of('weekday')} ${of('day')} ${of('month')} ${of('year')}, ${of('hour')}:${of('minute')} ${of('dayPeriod')} ${zoneName}`;
+  return `${of('weekday')} ${of('month')} ${of('day')}, ${of('year')}, ${of('hour')}:${of('minute')} ${of('dayPeriod')} ${zoneName}`;
 }
 const arizona = (at: number) => local(at, 'America/Phoenix', 'MST');
 const nebraska = (at: number) => local(at, 'America/Chicago', 'CDT');
