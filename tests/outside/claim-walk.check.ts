@@ -62,8 +62,8 @@ describe('the page from refusal to denial', () => {
   it('shows the clocks under the contract, the acknowledgement by its shorter time', () => {
     const { out } = leftBy('answer', '--at 2026-08-04');
     // 15 days after 2026-08-03 by term 11; 120 days by 49 CFR 370.9. By hand.
-    expect(squeezed(out)).toMatch(/Aug18,2026America\/ChicagoopenAcknowledgetheclaim/);
-    expect(squeezed(out)).toMatch(/Dec1,2026America\/ChicagoopenPay,declineormakeafirm/);
+    expect(squeezed(out)).toMatch(/Aug18,2026,America\/ChicagoopenAcknowledgetheclaim/);
+    expect(squeezed(out)).toMatch(/Dec1,2026,America\/ChicagoopenPay,declineormakeafirm/);
     expect(out).toContain('Local law and the contract of carriage decide');
   });
 
