@@ -26,6 +26,7 @@ export interface MinimalFacts {
   rules?: string;
 }
 
+/** One stop of a delivery that is made from few words, in the order of the way. */
 export interface MinimalStop {
   does: 'load' | 'unload';
   /** `place; zone` */
