@@ -140,7 +140,7 @@ function withDefaultsOf(was: Reading, typed: TypedFields): TypedFields {
 function notAReading(target: string, type: string): DossierError {
   const fix =
     type === 'claim-noted'
-      ? 'Say it anew with: dossier record claim … --corrects ENTRY'
+      ? 'Say it anew with: dossier record claim … --correct ENTRY'
       : type === 'clock-compared'
         ? 'Compare the clock again; the later comparison takes the place of the earlier.'
         : 'A file stays as it is: say what it shows with dossier describe, or strike it with dossier strike.';
