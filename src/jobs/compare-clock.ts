@@ -115,6 +115,9 @@ export async function recordClock(input: ClockComparisonInput): Promise<Recorded
   });
 }
 
+/** Seconds; a day alone measures no clock. */
+const MOST_UNCERTAIN = 3600;
+
 function trueTime(
   input: ClockComparisonInput,
   photo: ItemOf<'photo'> | undefined,
@@ -134,6 +137,8 @@ function trueTime(
       field: '--true',
     });
     if (read.is === 'problem') throw new DossierError(read.problem.code, read.problem.message, read.problem);
+    if (read.time.is === 'known' && read.time.uncertaintySeconds > MOST_UNCERTAIN)
+      throw wrong('--true', `"${input.true}" has no time of day`, 'Add it, such as 04:33.');
     if (read.time.is === 'known') return read.time;
   }
   const time = photo?.time;

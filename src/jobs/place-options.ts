@@ -75,7 +75,8 @@ export function typedTime(
 ): EventTime {
   const at = toInstant(now.getTime());
   const zones = stop === undefined ? [...new Set(delivery.stops.map((s) => s.zone))] : [stop.zone];
-  const read = inOneZone(typed, zones, at, field);
+  const near = plannedWalls(stop === undefined ? delivery.stops : [stop]);
+  const read = inOneZone(typed, zones, at, near, field);
   if (read === undefined) {
     const ids = delivery.stops.map(({ id }) => id);
     throw new DossierError('bad-value', `"${typed}" can be local time of ${zones.join(' or ')}`, {
@@ -92,14 +93,20 @@ export function typedTime(
   return read;
 }
 
+/** Planned times on the clocks of their places, milliseconds as if the clock were UTC. */
+export function plannedWalls(stops: readonly Stop[]): number[] {
+  return stops.flatMap(({ planned }) => (planned === undefined ? [] : [Date.parse(`${planned}Z`)]));
+}
+
 /** Undefined when the zones give different instants. An abbreviation used in only one of them decides. */
 function inOneZone(
   typed: string,
   zones: readonly Zone[],
   now: Instant,
+  near: readonly number[],
   field: string,
 ): EventTime | undefined {
-  const readings = zones.map((zone) => parseTypedTime(typed, { now, zone, field }));
+  const readings = zones.map((zone) => parseTypedTime(typed, { now, zone, near, field }));
   const times = readings.flatMap((reading) => (reading.is === 'time' ? [reading.time] : []));
   const [first] = times;
   if (first === undefined) {

@@ -63,6 +63,7 @@ export interface Signature {
   event: 'bill-signed' | 'receipt-signed';
   stop: string;
   at: number;
+  uncertaintySeconds: number;
   evidence: EvidenceId;
 }
 
@@ -134,7 +135,8 @@ function signaturesOf({ evidence, delivery: { stops } }: RecordState, now: numbe
     const at = milliseconds(item.time.instant);
     if (stop === undefined || at > now) return [];
     const event = stop.does === 'load' ? 'bill-signed' : 'receipt-signed';
-    return [{ event, stop: stop.id, at, evidence: item.evidence }];
+    const { uncertaintySeconds } = item.time;
+    return [{ event, stop: stop.id, at, uncertaintySeconds, evidence: item.evidence }];
   });
 }
 

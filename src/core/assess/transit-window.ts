@@ -42,8 +42,13 @@ type Shown = Pick<MilestoneEvent, 'stop' | 'at' | 'evidence'> & {
   event: MilestoneEvent['event'] | 'bill-signed' | 'receipt-signed';
 };
 
+/** Uncertainty of a time, seconds, from which it bounds no window: of some events only the day is known. */
+const ONLY_THE_DAY = 4 * 3600;
+
 const shownAt = ({ events, signatures }: Milestones, stop: string): Shown[] =>
-  [...events, ...signatures].filter((one) => one.stop === stop).sort((a, b) => a.at - b.at);
+  [...events, ...signatures]
+    .filter((one) => one.stop === stop && one.uncertaintySeconds < ONLY_THE_DAY)
+    .sort((a, b) => a.at - b.at);
 
 function startOf(milestones: Milestones, stop: string): WindowBound | undefined {
   const here = shownAt(milestones, stop);

@@ -1,0 +1,138 @@
+/**
+ * Zones of states, provinces and countries by their names and letters, several where a border of zones runs through
+ * them: 49 CFR part 71 for the United States; from memory. What is resolved by it is always shown.
+ */
+const REGIONS: readonly (readonly [names: string, zones: string])[] = [
+  ['alabama|al', 'America/Chicago'],
+  ['alaska|ak', 'America/Anchorage America/Adak'],
+  ['arizona|az', 'America/Phoenix'],
+  ['arkansas|ar', 'America/Chicago'],
+  ['california|ca|calif', 'America/Los_Angeles'],
+  ['colorado|co', 'America/Denver'],
+  ['connecticut|ct', 'America/New_York'],
+  ['delaware|de', 'America/New_York'],
+  ['district of columbia|dc|d c', 'America/New_York'],
+  ['florida|fl', 'America/New_York America/Chicago'],
+  ['georgia|ga', 'America/New_York'],
+  ['hawaii|hi', 'Pacific/Honolulu'],
+  ['idaho|id', 'America/Boise America/Los_Angeles'],
+  ['illinois|il', 'America/Chicago'],
+  ['indiana|in', 'America/Indiana/Indianapolis America/Chicago'],
+  ['iowa|ia', 'America/Chicago'],
+  ['kansas|ks', 'America/Chicago America/Denver'],
+  ['kentucky|ky', 'America/New_York America/Chicago'],
+  ['louisiana|la', 'America/Chicago'],
+  ['maine|me', 'America/New_York'],
+  ['maryland|md', 'America/New_York'],
+  ['massachusetts|ma', 'America/New_York'],
+  ['michigan|mi', 'America/Detroit America/Menominee'],
+  ['minnesota|mn', 'America/Chicago'],
+  ['mississippi|ms', 'America/Chicago'],
+  ['missouri|mo', 'America/Chicago'],
+  ['montana|mt', 'America/Denver'],
+  ['nebraska|ne', 'America/Chicago America/Denver'],
+  ['nevada|nv', 'America/Los_Angeles America/Denver'],
+  ['new hampshire|nh', 'America/New_York'],
+  ['new jersey|nj', 'America/New_York'],
+  ['new mexico|nm', 'America/Denver'],
+  ['new york|ny', 'America/New_York'],
+  ['north carolina|nc', 'America/New_York'],
+  ['north dakota|nd', 'America/Chicago America/Denver'],
+  ['ohio|oh', 'America/New_York'],
+  ['oklahoma|ok', 'America/Chicago'],
+  ['oregon|or', 'America/Los_Angeles America/Boise'],
+  ['pennsylvania|pa', 'America/New_York'],
+  ['rhode island|ri', 'America/New_York'],
+  ['south carolina|sc', 'America/New_York'],
+  ['south dakota|sd', 'America/Chicago America/Denver'],
+  ['tennessee|tn', 'America/Chicago America/New_York'],
+  ['texas|tx', 'America/Chicago America/Denver'],
+  ['utah|ut', 'America/Denver'],
+  ['vermont|vt', 'America/New_York'],
+  ['west virginia|wv', 'America/New_York'],
+  ['virginia|va', 'America/New_York'],
+  ['washington|wa', 'America/Los_Angeles'],
+  ['wisconsin|wi', 'America/Chicago'],
+  ['wyoming|wy', 'America/Denver'],
+  ['alberta|ab', 'America/Edmonton'],
+  ['british columbia|bc', 'America/Vancouver America/Edmonton'],
+  ['manitoba|mb', 'America/Winnipeg'],
+  ['new brunswick|nb', 'America/Moncton'],
+  ['nova scotia|ns', 'America/Halifax'],
+  ['ontario|on', 'America/Toronto America/Winnipeg'],
+  ['prince edward island|pe|pei', 'America/Halifax'],
+  ['quebec|qc', 'America/Toronto America/Halifax'],
+  ['saskatchewan|sk', 'America/Regina'],
+  ['baja california sur', 'America/Mazatlan'],
+  ['baja california', 'America/Tijuana'],
+  ['chihuahua', 'America/Chihuahua America/Ciudad_Juarez America/Ojinaga'],
+  ['coahuila|nuevo leon', 'America/Monterrey America/Matamoros'],
+  ['tamaulipas', 'America/Mexico_City America/Matamoros'],
+  ['guanajuato|jalisco|michoacan|puebla|queretaro|veracruz|colima|zacatecas', 'America/Mexico_City'],
+  ['sinaloa', 'America/Mazatlan'],
+  ['sonora', 'America/Hermosillo'],
+];
+
+const NATIONS: readonly (readonly [names: string, zones: string])[] = [
+  ['austria', 'Europe/Vienna'],
+  ['belgium', 'Europe/Brussels'],
+  ['costa rica', 'America/Costa_Rica'],
+  ['denmark', 'Europe/Copenhagen'],
+  ['france', 'Europe/Paris'],
+  ['germany', 'Europe/Berlin'],
+  ['greece', 'Europe/Athens'],
+  ['guatemala', 'America/Guatemala'],
+  ['honduras', 'America/Tegucigalpa'],
+  ['ireland', 'Europe/Dublin'],
+  ['italy', 'Europe/Rome'],
+  ['morocco', 'Africa/Casablanca'],
+  ['netherlands|the netherlands|holland', 'Europe/Amsterdam'],
+  ['peru', 'America/Lima'],
+  ['poland', 'Europe/Warsaw'],
+  ['portugal', 'Europe/Lisbon Atlantic/Azores'],
+  ['spain|espana', 'Europe/Madrid Atlantic/Canary'],
+  ['sweden', 'Europe/Stockholm'],
+  ['switzerland', 'Europe/Zurich'],
+  ['turkey', 'Europe/Istanbul'],
+  ['uk|united kingdom|england|scotland|wales|great britain|northern ireland', 'Europe/London'],
+];
+
+const byName = (rows: typeof REGIONS): ReadonlyMap<string, string> =>
+  new Map(rows.flatMap(([names, zones]) => names.split('|').map((name) => [name, zones] as const)));
+
+export const STATES = byName(REGIONS);
+export const COUNTRIES = byName(NATIONS);
+
+/** Larger cities of divided states by their zone, where no zone is named by them. From memory. */
+const CITIES: readonly (readonly [zone: string, cities: readonly string[]])[] = [
+  [
+    'America/Chicago',
+    [
+      'omaha|lincoln|grand island|pensacola|panama city|fort walton beach|gary|hammond|evansville|wichita',
+      'kansas city|topeka|overland park|bowling green|owensboro|paducah|fargo|grand forks|bismarck|sioux falls',
+      'nashville|memphis|jackson|houston|dallas|fort worth|san antonio|austin|mcallen|laredo|lubbock|amarillo',
+      'corpus christi|brownsville|pharr|hidalgo|edinburg',
+    ],
+  ],
+  ['America/Denver', ['el paso|rapid city|scottsbluff|goodland|dickinson']],
+  [
+    'America/New_York',
+    [
+      'miami|orlando|tampa|jacksonville|tallahassee|fort lauderdale|plant city|homestead|immokalee|lexington',
+      'louisville|knoxville|chattanooga',
+    ],
+  ],
+  ['America/Indiana/Indianapolis', ['fort wayne|south bend|bloomington']],
+  ['America/Detroit', ['grand rapids|lansing|ann arbor|flint']],
+  ['America/Los_Angeles', ['las vegas|reno|portland|salem|eugene|lewiston|coeur d alene']],
+  ['America/Boise', ['nampa|twin falls|idaho falls|pocatello']],
+  ['America/Anchorage', ['fairbanks|juneau']],
+  ['America/Vancouver', ['kelowna|surrey|abbotsford|victoria']],
+  ['America/Toronto', ['ottawa|hamilton|london|leamington|mississauga|montreal|laval']],
+  ['America/Monterrey', ['saltillo']],
+  ['America/Matamoros', ['nuevo laredo|reynosa|piedras negras|ciudad acuna']],
+];
+
+export const DIVIDED: ReadonlyMap<string, ReadonlySet<string>> = new Map(
+  CITIES.map(([zone, lines]) => [zone, new Set(lines.flatMap((line) => line.split('|')))]),
+);
