@@ -1,6 +1,5 @@
 import type { z } from 'zod';
-import { type Delivery, delivery } from '../model/delivery.js';
-import type { description, Entry } from '../model/entry.js';
+import { deliveryOf, type description, type Entry } from '../model/entry.js';
 import { assertNever } from '../model/error.js';
 import type { EvidenceId, FlagName, ReceivedEvidence, Sha256 } from '../model/evidence.js';
 import { omitUndefined } from '../model/omit-undefined.js';
@@ -92,10 +91,9 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
     }
   }
   if (facts === undefined) throw new Error('a record without delivery facts');
-  const read: Delivery = delivery.parse(facts.body.facts);
   const all = [...evidence.values()];
   return {
-    delivery: read,
+    delivery: deliveryOf(facts.body.facts),
     deliveryHash: facts.body.sha256,
     evidence: all.filter((item) => item.admitted !== undefined || !belongsElsewhere(item)),
     notCounted: all.filter((item) => item.admitted === undefined && belongsElsewhere(item)),

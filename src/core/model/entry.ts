@@ -1,16 +1,25 @@
 import { z } from 'zod';
 import { claimNote } from './claim.js';
-import { delivery } from './delivery.js';
+import { type Delivery, delivery } from './delivery.js';
 import { evidenceId, place, reading, receivedEvidence, region, sha256, subject } from './evidence.js';
 import { eventTime, instant } from './time.js';
+
+/** What facts that were checked say, so that nobody reads them a second time. */
+const readFacts = new WeakMap<object, Delivery>();
 
 /** Facts are kept as they were written, so that the ledger line can be compared with the YAML. */
 const factsAsWritten = z.record(z.string(), z.json()).superRefine((facts, ctx) => {
   const read = delivery.safeParse(facts, { jitless: true });
-  if (!read.success)
+  if (read.success) readFacts.set(facts, read.data);
+  else
     for (const issue of read.error.issues)
       ctx.addIssue({ code: 'custom', message: issue.message, path: issue.path });
 });
+
+/** What the facts of an entry say, with defaults filled in. Throws what zod throws for facts that do not hold. */
+export function deliveryOf(facts: Readonly<Record<string, unknown>>): Delivery {
+  return readFacts.get(facts) ?? delivery.parse(facts);
+}
 
 export const description = z.strictObject({
   evidence: evidenceId,
