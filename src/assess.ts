@@ -1,5 +1,6 @@
 /** Computing, with neither disk nor clock. */
 export { type AssessInput, assess } from './core/assess/assess.js';
+export type { GapsInput } from './core/assess/assess-gaps.js';
 export { amountsOf } from './core/assess/claim/amounts.js';
 export { quantitiesOf } from './core/assess/claim/quantities.js';
 export { loadPlan } from './core/assess/loading/plan.js';

@@ -10,7 +10,7 @@ export type { LongWork, Progress } from './core/ports/work.js';
 export type { NoteContext } from './intake/notes/note-context.js';
 export type { ParsedRuleSetFile } from './intake/rule-set-file.js';
 export { type AnswerInput, type AnswerReport, answer } from './jobs/answer.js';
-export { type AssessDeliveryInput, type AssessedDelivery, assessDelivery, readAt } from './jobs/assess.js';
+export { type AssessDeliveryInput, type AssessedDelivery, assessDelivery } from './jobs/assess.js';
 export { type ChecklistReport, type EnterChecklistInput, enterChecklist } from './jobs/checklist/enter.js';
 export type { ChecklistAnswers } from './jobs/checklist/file.js';
 export { type ChecklistInput, type WrittenChecklist, writeChecklist } from './jobs/checklist/make.js';
@@ -32,6 +32,7 @@ export { type CorrectInput, type CorrectReport, correct } from './jobs/correct.j
 export type { OpenDelivery } from './jobs/delivery.js';
 export { type DescribeInput, type DescribeReport, describe, type TypedDescription } from './jobs/describe.js';
 export { type FingerprintInput, type FingerprintReport, fingerprint } from './jobs/fingerprint.js';
+export { deliveryGaps, type GapsReport } from './jobs/gaps.js';
 export {
   type MinimalFacts,
   type MinimalStop,
@@ -40,6 +41,7 @@ export {
   newDelivery,
 } from './jobs/new-delivery.js';
 export { openQuestions, type Question } from './jobs/questions.js';
+export { readAt } from './jobs/read-at.js';
 export {
   type NotesInput,
   type NotesReport,

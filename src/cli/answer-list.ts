@@ -1,7 +1,9 @@
 import type { ClaimDeadline, ClaimResult } from '../core/model/results.js';
+import { toInstant } from '../core/model/time.js';
+import { inZone } from '../core/model/zoned-time.js';
 import type { Labels } from '../core/words/labels.js';
 import { numbersFor } from '../core/words/numbers.js';
-import type { AnswerReport } from '../jobs/answer.js';
+import type { AnswerReport, ClaimDuties } from '../jobs/answer.js';
 import {
   allNotes,
   type DeadlineWording,
@@ -14,7 +16,7 @@ import {
 } from './deadline-words.js';
 import { escapeControls, type Output } from './output.js';
 import { printWrapped } from './print.js';
-import { tableLines } from './table.js';
+import { rowPrinter, tableLines } from './table.js';
 
 /** The report as JSON. */
 export function answerJson(folder: string, report: AnswerReport): object {
@@ -116,33 +118,51 @@ function printTable(output: Output, title: string, rows: readonly string[][]): v
   for (const line of tableLines(rows, output.width - 2)) output.line(`  ${line}`.trimEnd());
 }
 
-/** One row for each carrier deadline that is open or overdue, over several deliveries, earliest due first. */
-export function printAnswerTable(output: Output, reports: readonly AnswerReport[], labels: Labels): void {
+const DUE = 16;
+const STATE = 12;
+const CLAIM = 5;
+
+/**
+ * Several deliveries, a line for each as it comes: of the carrier's duties that are open or late the one that is due
+ * first, and how many there are besides. Its day comes first and is written so that it can be sorted by.
+ */
+export function answerRows(output: Output, labels: Labels, nameWidth: number) {
   const wording: DeadlineWording = { labels, language: 'en' };
-  const rows = reports
-    .flatMap(({ state, claims }) =>
-      claims.flatMap(({ claim, clocks }) =>
-        clocks
-          .filter(({ binds, state: how }) => binds === 'carrier' && (how === 'overdue' || how === 'running'))
-          .map((deadline) => ({ delivery: state.delivery.delivery, claim, clock: deadline })),
-      ),
-    )
-    .sort((a, b) => sortKey(a.clock).localeCompare(sortKey(b.clock)));
   const head = ['due', 'state', 'delivery', 'claim', 'what'].map((name) => labels(`head.${name}`));
-  const cells = rows.map(({ delivery, claim, clock }) => [
-    clock.due === undefined ? '-' : formatDeadlineTime(clock.due, wording),
-    formatDeadlineState(clock, wording),
-    delivery,
-    claim,
-    `${formatDeadlineTitle(clock, wording)}, ${clock.source}`,
-  ]);
-  for (const line of tableLines([head, ...cells], output.width)) output.line(line);
-  output.line();
-  printWrapped(output, labels('answer.caution'));
+  const print = rowPrinter(output, [DUE, STATE, nameWidth, CLAIM], head);
+  return {
+    row({ state, claims }: ClaimDuties): void {
+      const name = state.delivery.delivery;
+      const [first, ...more] = claims
+        .flatMap(({ claim, clocks }) => clocks.filter(isOpenDuty).map((clock) => ({ claim, clock })))
+        .sort((a, b) => sortKey(a.clock).localeCompare(sortKey(b.clock)));
+      if (first === undefined) {
+        print(['-', labels(claims.length === 0 ? 'state.no-claim' : 'state.nothing-open'), name]);
+        return;
+      }
+      const { claim, clock } = first;
+      const besides = more.length === 0 ? '' : ` (+${more.length})`;
+      const what = `${formatDeadlineTitle(clock, wording)}, ${clock.source}${besides}`;
+      print([dueInFigures(clock), formatDeadlineState(clock, wording), name, claim, what]);
+    },
+    end(): void {
+      output.line();
+      printWrapped(output, labels('answer.caution'));
+    },
+  };
 }
 
-/** Days and times in one order; deadlines without a due time come last. */
+const isOpenDuty = ({ binds, state }: ClaimDeadline) =>
+  binds === 'carrier' && (state === 'overdue' || state === 'running');
+
+/** Days and times in one order; what has no end comes last. */
 function sortKey({ due }: ClaimDeadline): string {
   if (due === undefined) return '~';
   return due.is === 'day' ? `${due.day.date}T24` : new Date(due.at).toISOString();
+}
+
+/** `2026-08-31`, or `2026-08-31 17:00` at the place; what has no end has none. */
+function dueInFigures({ due }: ClaimDeadline): string {
+  if (due === undefined) return '-';
+  return due.is === 'day' ? due.day.date : inZone(toInstant(due.at), due.zone).toFormat('yyyy-MM-dd HH:mm');
 }

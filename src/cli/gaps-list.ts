@@ -14,7 +14,7 @@ import { milliseconds, type Zone } from '../core/model/time.js';
 import { formatDeadlineTime } from './deadline-words.js';
 import type { Output } from './output.js';
 import { printWrapped } from './print.js';
-import { tableLines } from './table.js';
+import { rowPrinter } from './table.js';
 
 export interface ListOptions {
   /** Also rules that are met, not yet due or not applicable. */
@@ -153,34 +153,31 @@ function rejectedLine(gap: GapResult, { labels }: GapWording): string[] {
   return said.length === 0 ? [] : [`Nearly counts: ${said.join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`];
 }
 
-/** A row of the table over several deliveries. */
-export type GapRow =
-  | { name: string; gaps: readonly GapResult[]; wording: GapWording }
-  /** A delivery that could not be read. */
-  | { name: string; gaps?: undefined };
+const COUNT = 4;
 
-/** Several deliveries: how many requirements are open, how many of them lost, and what closes next. */
-export function printGapTable(output: Output, rows: readonly GapRow[]): void {
-  const cells = rows.map((row) => {
-    if (row.gaps === undefined) return [row.name, '-', '-', '-', 'could not be read'];
-    const { name, gaps, wording } = row;
-    const open = gaps.filter(isOpen);
-    const lost = open.filter((gap) => gap.closable.is === 'lost').length;
-    const next = open
-      .filter((gap) => gap.closable.is === 'until')
-      .sort((a, b) => order(a.stage) - order(b.stage) || moreUrgent(a.closable, b.closable))[0];
-    const closing =
-      next === undefined ? '' : `${next.title} (until ${closingMilestone(wording, next.closable) ?? ''})`;
-    return [
-      name,
-      String(open.length),
-      String(lost),
-      String(gaps.filter((gap) => gap.outcome === 'met').length),
-      closing,
-    ];
-  });
-  for (const line of tableLines([['delivery', 'open', 'lost', 'met', 'closes next'], ...cells], output.width))
-    output.line(line);
+/**
+ * A table over several deliveries whose rows come one by one: how much is open, how much of it is lost, and what closes
+ * next.
+ */
+export function gapTable(output: Output, nameWidth: number) {
+  const head = ['delivery', 'open', 'lost', 'met', 'closes next'];
+  const print = rowPrinter(output, [nameWidth, COUNT, COUNT, COUNT], head);
+  return {
+    row(name: string, gaps: readonly GapResult[], wording: GapWording): void {
+      const open = gaps.filter(isOpen);
+      const lost = open.filter((gap) => gap.closable.is === 'lost').length;
+      const next = open
+        .filter((gap) => gap.closable.is === 'until')
+        .sort((a, b) => order(a.stage) - order(b.stage) || moreUrgent(a.closable, b.closable))[0];
+      const closing =
+        next === undefined ? '' : `${next.title} (until ${closingMilestone(wording, next.closable) ?? ''})`;
+      const met = gaps.filter((gap) => gap.outcome === 'met').length;
+      print([name, String(open.length), String(lost), String(met), closing]);
+    },
+    refused(name: string): void {
+      print([name, '-', '-', '-', 'could not be read']);
+    },
+  };
 }
 
 const order = (stage: Stage) => stages.options.indexOf(stage);

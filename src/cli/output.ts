@@ -17,6 +17,8 @@ export interface Output {
   progress(at: Progress): void;
   /** The result as JSON. */
   json(value: unknown): void;
+  /** A list as JSON whose items come one by one. */
+  jsonList(): { item(value: unknown): void; end(): void };
   style(format: 'bold' | 'dim' | 'red' | 'yellow' | 'green', text: string): string;
   width: number;
 }
@@ -96,6 +98,17 @@ export function terminalOutput(out: Stream = process.stdout, err: Stream = proce
     json(value) {
       clear();
       out.write(`${printableJson(value)}\n`);
+    },
+    jsonList() {
+      let items = 0;
+      return {
+        item(value) {
+          clear();
+          out.write(`${items === 0 ? '[' : ','}\n  ${printableJson(value).replaceAll('\n', '\n  ')}`);
+          items += 1;
+        },
+        end: () => void out.write(items === 0 ? '[]\n' : '\n]\n'),
+      };
     },
     style: (format, text) => (coloured ? styleText(format, text, { validateStream: false }) : text),
     width: out.columns ?? 80,

@@ -5,7 +5,7 @@ import { escapeControls, type Output } from './output.js';
  * `photos/IMG_7.jpg, row 12, column value: what is wrong`, followed by lines with the remedy and the other problems
  * there.
  */
-function describeProblem(problem: Problem): string[] {
+export function describeProblem(problem: Problem): string[] {
   const { file, row, column, field } = problem.where;
   const place = [
     file,

@@ -1,5 +1,6 @@
+import { plainSpaces } from '../core/words/spaces.js';
 import { lengthOf, wrap } from '../core/words/wrap.js';
-import { escapeControls } from './output.js';
+import { escapeControls, type Output } from './output.js';
 
 /** Narrowest readable last column, in characters. */
 const ROOM = 24;
@@ -27,6 +28,28 @@ export function tableLines(rows: readonly (readonly string[])[], width: number):
         .trimEnd(),
     );
   });
+}
+
+/**
+ * Prints the head of a table, and gives what prints its rows, one line each, as they come. What is longer than its column
+ * pushes the rest to the right.
+ * @param widths of all columns but the last
+ */
+export function rowPrinter(
+  output: Output,
+  widths: readonly number[],
+  head: readonly string[],
+): (row: readonly string[]) => void {
+  const print = (row: readonly string[]) => {
+    output.line(
+      row
+        .map((cell, i) => pad(plainSpaces(escapeControls(cell)), widths[i] ?? 0))
+        .join('  ')
+        .trimEnd(),
+    );
+  };
+  print(head);
+  return print;
 }
 
 const pad = (text: string, width: number) => text + ' '.repeat(Math.max(0, width - lengthOf(text)));

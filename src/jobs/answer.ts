@@ -8,7 +8,7 @@ import type { Instant } from '../core/model/time.js';
 import { type Labels, readLabels } from '../core/words/labels.js';
 import { type AssessedDelivery, assessDelivery } from './assess.js';
 import { loadClaimDeadlines } from './claim-deadlines.js';
-import type { OpenDelivery } from './delivery.js';
+import { type OpenDelivery, withDelivery } from './delivery.js';
 
 /** What is asked about the claims of a delivery. */
 export interface AnswerInput extends OpenDelivery {
@@ -53,6 +53,17 @@ export async function answer(input: AnswerInput): Promise<AnswerReport> {
         : [],
     ),
   };
+}
+
+/** What an answer says of the claims alone. */
+export type ClaimDuties = Pick<AnswerReport, 'state' | 'claims' | 'overdue'>;
+
+/** The same, without assessing a delivery that has no claim: most of many have none. */
+export async function claimDuties(input: AnswerInput): Promise<ClaimDuties> {
+  const state = await withDelivery(input, false, async (record) => record.state());
+  if (state.claims.length > 0) return answer(input);
+  if (input.claim !== undefined) throw noSuchClaim(input.claim, []);
+  return { state, claims: [], overdue: [] };
 }
 
 function noSuchClaim(named: string, all: readonly ClaimResult[]): DossierError {

@@ -1,17 +1,14 @@
 import { assess } from '../core/assess/assess.js';
 import type { JoinedLogs } from '../core/assess/logs/join.js';
-import { reconcileTimes } from '../core/assess/reconcile-times.js';
-import { DossierError } from '../core/model/error.js';
 import type { Assessment } from '../core/model/results.js';
 import type { RecordState } from '../core/model/state.js';
-import { type Instant, toInstant } from '../core/model/time.js';
+import type { Instant } from '../core/model/time.js';
 import type { UnitLog } from '../core/model/unit-log.js';
-import type { Clock } from '../core/ports/clock.js';
 import type { DeliveryRecord } from '../record/store.js';
+import { readAssessInput } from './assess-input.js';
 import { loadClaimDeadlines } from './claim-deadlines.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { readLogs } from './read-logs.js';
-import { type LoadedRuleSet, loadRuleSet } from './rule-set.js';
+import type { LoadedRuleSet } from './rule-set.js';
 
 /** Which delivery is assessed, and for when. */
 export interface AssessDeliveryInput extends OpenDelivery {
@@ -45,29 +42,12 @@ export async function assessRecord(
   record: DeliveryRecord,
   at: Instant,
   /** The part of the record to assess; all of it by default. */
-  select: (state: RecordState) => RecordState = (state) => state,
+  select?: (state: RecordState) => RecordState,
   /** The carrier's own folder of templates, which may hold its claim deadlines. */
   templates?: string,
 ): Promise<AssessedDelivery> {
-  const state = select(reconcileTimes(record.state()));
-  const [{ joined: logs, ...overlaps }, ruleSet, claimClocks] = await Promise.all([
-    readLogs(record, state),
-    loadRuleSet(state.delivery.rules, record.folder),
-    loadClaimDeadlines(templates),
-  ]);
-  const assessment = assess({ state, logs, ruleSet, at, claimDeadlines: claimClocks });
+  const input = await readAssessInput(record, at, select);
+  const { state, logs, overlaps, ruleSet } = input;
+  const assessment = assess({ ...input, claimDeadlines: await loadClaimDeadlines(templates) });
   return { state, logs, overlaps, ruleSet, assessment };
-}
-
-/** The instant given by `--at`: an ISO time with offset, or now. */
-export function readAt(text: string | undefined, now: Clock): Instant {
-  if (text === undefined) return toInstant(now().getTime());
-  const withOffset = /(?:Z|[+-]\d{2}:?\d{2})$/i.test(text);
-  const at = Date.parse(text);
-  if (!withOffset || Number.isNaN(at))
-    throw new DossierError('bad-usage', `"${text}" is not a moment`, {
-      where: { field: '--at' },
-      fix: 'Write it with its offset from UTC, such as 2026-07-14T05:00-07:00 or 2026-07-14T12:00Z.',
-    });
-  return toInstant(at);
 }

@@ -2,9 +2,10 @@ import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { TimelineItem } from '../core/model/results.js';
 import { toInstant, type Zone } from '../core/model/time.js';
 import { inZone } from '../core/model/zoned-time.js';
-import { type AssessedDelivery, assessDelivery, readAt } from './assess.js';
+import { type AssessedDelivery, assessDelivery } from './assess.js';
 import { csvOf } from './csv.js';
 import type { OpenDelivery } from './delivery.js';
+import { readAt } from './read-at.js';
 
 /** Zones of the first and last stop, for items without a stop. */
 export interface TimelineReport extends AssessedDelivery {

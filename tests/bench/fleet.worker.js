@@ -2,14 +2,15 @@
 // how many open requirements they have together.
 import { join } from 'node:path';
 import { isOpen } from '../../dist/core/assess/gaps/gaps.js';
-import { assessDelivery, readAt } from '../../dist/jobs/assess.js';
+import { deliveryGaps } from '../../dist/jobs/gaps.js';
+import { readAt } from '../../dist/jobs/read-at.js';
 
 const [room = '', count = '0'] = process.argv.slice(2);
 const now = () => new Date('2026-07-17T09:05:00Z');
 let open = 0;
 for (let i = 0; i < Number(count); i++) {
   const folder = join(room, String(i));
-  const { assessment } = await assessDelivery({ folder, at: readAt(undefined, now), by: 'Bench', now });
-  open += assessment.gaps.filter(isOpen).length;
+  const { gaps } = await deliveryGaps({ folder, at: readAt(undefined, now), by: 'Bench', now });
+  open += gaps.filter(isOpen).length;
 }
 console.log(open);

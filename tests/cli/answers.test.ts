@@ -227,6 +227,7 @@ describe('exit codes', () => {
       note: (text) => said.push(text),
       progress: () => undefined,
       json: () => undefined,
+      jsonList: () => ({ item: () => undefined, end: () => undefined }),
       document: () => undefined,
       style: (_, text) => text,
       width: 80,

@@ -10,6 +10,7 @@ const output: Output = {
   note: () => undefined,
   progress: () => undefined,
   json: () => undefined,
+  jsonList: () => ({ item: () => undefined, end: () => undefined }),
   document: () => undefined,
   style: (_, text) => text,
   width: 80,

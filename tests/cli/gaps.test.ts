@@ -25,6 +25,11 @@ async function run(
     json: (value) => {
       json = value;
     },
+    jsonList: () => {
+      const items: unknown[] = [];
+      json = items;
+      return { item: (value) => items.push(value), end: () => undefined };
+    },
     style: (_, text) => text,
     width,
   };

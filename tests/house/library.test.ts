@@ -26,7 +26,7 @@ describe('the library, as DEVELOPERS.md tells of it', () => {
     const under: Record<string, string> = {
       new: 'newDelivery',
       record: 'recordReading',
-      gaps: 'assessDelivery',
+      gaps: 'deliveryGaps',
       temps: 'temperatures',
       checklist: 'writeChecklist',
       identity: 'makeNewIdentity',

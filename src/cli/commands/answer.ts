@@ -1,11 +1,12 @@
 import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
+import type { ClaimDuties } from '../../jobs/answer.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
 import { addLetterOptions, type LetterOptions, prepareLetter, requireNoLetterOptions } from '../letter.js';
-import { printProblem } from '../problems.js';
+import { askEach, nameWidth } from '../several.js';
 
 interface Options extends LetterOptions {
   delivery?: string;
@@ -33,7 +34,8 @@ export function answerCommand(context: CliContext): Command {
 Examples:
   dossier answer
   dossier answer deliveries/4711 --claim c1
-  dossier answer deliveries/*                   a table, what is due first at the top
+  dossier answer deliveries/*                   a line for each as it is known
+  dossier answer deliveries/* | sort            the same, what is due first at the top
   dossier answer --letter acknowledgement --out answers/ack
   dossier answer --letter denial --reason "Warm when loaded" --certificate --out answers/c1
   dossier answer --letter offer --amount "3000.00 USD" --language es --out answers/offer
@@ -58,45 +60,41 @@ could not be read.`,
         return prepareLetter(context, deliveryFolder(given[0]), options.letter, options);
       }
       requireNoLetterOptions(options);
-      const [{ answer, answerWords }, { readAt }, { printAnswer, printAnswerTable, answerJson }] =
+      const [{ answer, answerWords, claimDuties }, { readAt }, { printAnswer, answerRows, answerJson }] =
         await Promise.all([
           import('../../jobs/answer.js'),
-          import('../../jobs/assess.js'),
+          import('../../jobs/read-at.js'),
           import('../answer-list.js'),
         ]);
       const at = readAt(options.at, now);
       const { claim, templates } = options;
-      const of = async (folder: string | undefined) => {
-        const by = resolveEnteredBy(undefined);
-        const report = await answer({ folder: deliveryFolder(folder), at, by, now, claim, templates });
-        if (report.overdue.length > 0) exit(EXIT.no);
-        return { folder: folder ?? '.', report };
+      const asked = (folder: string | undefined) => ({
+        ...{ folder: deliveryFolder(folder), by: resolveEnteredBy(undefined) },
+        ...{ at, now, claim, templates },
+      });
+      const noted = <T extends ClaimDuties>(duties: T): T => {
+        if (duties.overdue.length > 0) exit(EXIT.no);
+        return duties;
       };
+      const ask = async (folder: string | undefined) => noted(await answer(asked(folder)));
       if (given.length < 2) {
-        const one = await of(given[0]);
-        if (options.json === true) return output.json(answerJson(one.folder, one.report));
-        const words = await answerWords(one.report.state.delivery.show.language);
-        return printAnswer(output, one.report, words, options.why === true);
+        const report = await ask(given[0]);
+        if (options.json === true) return output.json(answerJson(given[0] ?? '.', report));
+        const words = await answerWords(report.state.delivery.show.language);
+        return printAnswer(output, report, words, options.why === true);
       }
-      const answers = [];
-      for (const folder of given)
-        answers.push(
-          await of(folder).catch((error: unknown) => {
-            if (!(error instanceof DossierError)) throw error;
-            exit(EXIT.badInput);
-            return { folder, problem: error.toProblem() };
-          }),
-        );
-      if (options.json === true)
-        return output.json(
-          answers.map((one) => ('problem' in one ? one : answerJson(one.folder, one.report))),
-        );
-      const reports = answers.flatMap((one) => ('report' in one ? [one.report] : []));
-      printAnswerTable(output, reports, await answerWords('en'));
-      for (const one of answers) {
-        if (!('problem' in one)) continue;
-        output.note(`${one.folder}:`);
-        printProblem(output, one.problem);
+      if (options.json === true) {
+        const list = output.jsonList();
+        await askEach(context, given, ask, {
+          answered: (folder, report) => list.item(answerJson(folder, report)),
+          refused: (folder, problem) => list.item({ folder, problem }),
+        });
+        return list.end();
       }
+      const rows = answerRows(output, await answerWords('en'), nameWidth(given));
+      await askEach(context, given, async (folder) => noted(await claimDuties(asked(folder))), {
+        answered: (_, duties) => rows.row(duties),
+      });
+      rows.end();
     });
 }

@@ -1,13 +1,12 @@
 import { Command } from 'commander';
-import { DossierError, type Problem } from '../../core/model/error.js';
-import type { Assessment, GapResult } from '../../core/model/results.js';
+import { DossierError } from '../../core/model/error.js';
 import type { Stage } from '../../core/model/rule-set.js';
-import type { RecordState } from '../../core/model/state.js';
+import type { GapsReport } from '../../jobs/gaps.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { EXIT } from '../exit.js';
 import { deliveryFolder } from '../folder.js';
-import { printProblem } from '../problems.js';
+import { askEach, nameWidth } from '../several.js';
 
 /** Listed here because the model loads its schemas, and help should not wait for them. */
 const STAGES = Object.keys({
@@ -29,18 +28,7 @@ interface Options {
   json?: boolean;
 }
 
-interface Answer {
-  folder: string;
-  state: RecordState;
-  ruleSet: Assessment['ruleSet'];
-  gaps: GapResult[];
-}
-interface Refused {
-  folder: string;
-  problem: Problem;
-}
-
-export function gapsCommand({ output, exit, now }: CliContext): Command {
+export function gapsCommand(context: CliContext): Command {
   return new Command('gaps')
     .description('What required evidence is missing now, until when it can still be got, and how.')
     .argument('[folders...]', 'delivery folders (default: the one you are in)')
@@ -57,81 +45,70 @@ export function gapsCommand({ output, exit, now }: CliContext): Command {
 Examples:
   dossier gaps
   dossier gaps deliveries/4711 --stage loading --why
-  dossier gaps deliveries/*                     a table, one row for each
+  dossier gaps deliveries/*                     a table, one line for each as it is known
 
 Exits with 1 while something required is open, with 2 when a delivery could not be read.`,
     )
     .action(async (folders: string[], options: Options) => {
       const given = [...folders, ...(options.delivery === undefined ? [] : [options.delivery])];
-      const [{ assessDelivery, readAt }, { isOpen }] = await Promise.all([
-        import('../../jobs/assess.js'),
-        import('../../core/assess/gaps/gaps.js'),
-      ]);
+      const [{ deliveryGaps }, { isOpen }, { readAt }, { gapWording }, { printGaps, gapTable }] =
+        await Promise.all([
+          import('../../jobs/gaps.js'),
+          import('../../core/assess/gaps/gaps.js'),
+          import('../../jobs/read-at.js'),
+          import('../../jobs/gap-wording.js'),
+          import('../gaps-list.js'),
+        ]);
+      const { output, exit, now } = context;
+      const { templates } = options;
       const at = readAt(options.at, now);
       const stage = readStage(options.stage);
-      const answer = async (folder: string | undefined): Promise<Answer> => {
-        const { assessment, state } = await assessDelivery({
-          folder: deliveryFolder(folder),
-          at,
-          by: resolveEnteredBy(undefined),
-          now,
-          templates: options.templates,
-        });
-        const gaps = assessment.gaps.filter((gap) => stage === undefined || gap.stage === stage);
-        return { folder: folder ?? '.', state, ruleSet: assessment.ruleSet, gaps };
+      const ask = async (folder: string | undefined) => {
+        const by = resolveEnteredBy(undefined);
+        const report = await deliveryGaps({ folder: deliveryFolder(folder), at, by, now, templates });
+        const gaps = report.gaps.filter((gap) => stage === undefined || gap.stage === stage);
+        if (gaps.some(isOpen)) exit(EXIT.no);
+        return { ...report, gaps };
       };
-      const asJson = ({ folder, state, ruleSet, gaps }: Answer) => ({
+      const asJson = (folder: string, { state, ruleSet, gaps }: GapsReport) => ({
         folder,
         delivery: state.delivery.delivery,
         ruleSet,
         at,
         gaps,
       });
-      const { gapWording } = await import('../../jobs/gap-wording.js');
-      const { printGaps, printGapTable } = await import('../gaps-list.js');
       if (given.length < 2) {
-        const one = await answer(given[0]);
-        if (one.gaps.some(isOpen)) exit(EXIT.no);
-        if (options.json === true) return output.json(asJson(one));
+        const one = await ask(given[0]);
+        if (options.json === true) return output.json(asJson(given[0] ?? '.', one));
         const { delivery } = one.state;
-        return printGaps(output, one.gaps, await gapWording(delivery, options.templates), delivery, {
+        return printGaps(output, one.gaps, await gapWording(delivery, templates), delivery, {
           all: options.all === true,
           why: options.why === true,
         });
       }
-      const answers = [];
-      for (const folder of given) answers.push(await answer(folder).catch(refusedOf(folder)));
-      const refused = answers.filter((one) => 'problem' in one);
-      if (answers.some((one) => 'gaps' in one && one.gaps.some(isOpen))) exit(EXIT.no);
-      if (refused.length > 0) exit(EXIT.badInput);
-      if (options.json === true)
-        return output.json(answers.map((one) => ('problem' in one ? one : asJson(one))));
-      const rows = await Promise.all(
-        answers.map(async (one) =>
-          'problem' in one
-            ? { name: one.folder }
-            : {
-                name: one.state.delivery.delivery,
-                gaps: one.gaps,
-                wording: await gapWording(one.state.delivery, options.templates),
-              },
-        ),
-      );
-      printGapTable(output, rows);
-      for (const { folder, problem } of refused) {
-        output.note(`${folder}:`);
-        printProblem(output, problem);
+      if (options.json === true) {
+        const list = output.jsonList();
+        await askEach(context, given, ask, {
+          answered: (folder, report) => list.item(asJson(folder, report)),
+          refused: (folder, problem) => list.item({ folder, problem }),
+        });
+        return list.end();
       }
+      const table = gapTable(output, nameWidth(given));
+      await askEach(
+        context,
+        given,
+        async (folder) => {
+          const report = await ask(folder);
+          return { ...report, wording: await gapWording(report.state.delivery, templates) };
+        },
+        {
+          answered: (_, { state, gaps, wording }) => table.row(state.delivery.delivery, gaps, wording),
+          refused: (folder) => table.refused(folder),
+        },
+      );
     });
 }
-
-/** An unreadable delivery does not stop the others; a bug stops everything. */
-const refusedOf =
-  (folder: string) =>
-  (error: unknown): Refused => {
-    if (error instanceof DossierError) return { folder, problem: error.toProblem() };
-    throw error;
-  };
 
 function readStage(text: string | undefined): Stage | undefined {
   if (text === undefined) return undefined;

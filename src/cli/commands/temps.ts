@@ -52,7 +52,7 @@ Exits with 1 when there is no usable unit log.`,
           fix: 'Use one of --json, --csv and --svg; and either --leg or --from and --to.',
         });
       const [{ readAt }, { temperatures, temperatureSvg }] = await Promise.all([
-        import('../../jobs/assess.js'),
+        import('../../jobs/read-at.js'),
         import('../../jobs/temperatures.js'),
       ]);
       const report = await temperatures({

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { assess } from '../../../../src/core/assess/assess.js';
+import { assessGaps } from '../../../../src/core/assess/assess-gaps.js';
 import { moreUrgent } from '../../../../src/core/assess/gaps/closable.js';
 import { isOpen } from '../../../../src/core/assess/gaps/gaps.js';
 import type { GapResult } from '../../../../src/core/model/results.js';
@@ -24,15 +25,15 @@ const NEVER = [
   'answered',
 ];
 
-function gapsAt(hour: number, drop: readonly string[] = NEVER): GapResult[] {
-  return assess({
-    state: state(evidenceWith(drop), CHANGE),
-    // The unit is read out when the load is off: before that there is no log.
-    logs: hour < TIMES.refused ? [] : [unitLog()],
-    ruleSet: { ruleSet: produce, sha256: HASH },
-    at: instantAt(hour),
-  }).gaps.filter(isOpen);
-}
+const inputAt = (hour: number, drop: readonly string[] = NEVER) => ({
+  state: state(evidenceWith(drop), CHANGE),
+  // The unit is read out when the load is off: before that there is no log.
+  logs: hour < TIMES.refused ? [] : [unitLog()],
+  ruleSet: { ruleSet: produce, sha256: HASH },
+  at: instantAt(hour),
+});
+const gapsAt = (hour: number, drop?: readonly string[]): GapResult[] =>
+  assessGaps(inputAt(hour, drop)).filter(isOpen);
 const closing = ({ closable }: GapResult) =>
   closable.is === 'until'
     ? `until ${closable.moment}`
@@ -43,6 +44,13 @@ const told = (gaps: readonly GapResult[]) =>
   Object.fromEntries(
     [...gaps].sort((a, b) => moreUrgent(a.closable, b.closable)).map((gap) => [gap.rule, closing(gap)]),
   );
+
+it.each([-0.5, 0.5, TIMES.refused, TIMES.refused + 24])(
+  'gaps alone are those of the assessment, at %i h',
+  (hour) => {
+    expect(assessGaps(inputAt(hour))).toEqual(assess(inputAt(hour)).gaps);
+  },
+);
 
 describe('one delivery, asked at eight moments', () => {
   it('at the dock with an empty trailer: everything of the trailer and the unit, nothing of later', () => {
