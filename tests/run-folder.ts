@@ -13,5 +13,7 @@ declare module 'vitest' {
 export default function setup(project: TestProject): () => void {
   const folder = mkdtempSync(join(tmpdir(), 'tests-'));
   project.provide('runFolder', folder);
+  // Where Node keeps compiled code of the commands that tests start.
+  process.env.XDG_CACHE_HOME = join(folder, 'cache');
   return () => rmSync(folder, { recursive: true, force: true });
 }

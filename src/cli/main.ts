@@ -1,6 +1,9 @@
 #!/usr/bin/env node
-import { terminalOutput } from './output.js';
-import { runCli } from './program.js';
+import { keepCompiledCode } from './compile-cache.js';
+
+// What is imported before it would be compiled anew each time.
+keepCompiledCode();
+const [{ terminalOutput }, { runCli }] = await Promise.all([import('./output.js'), import('./program.js')]);
 
 // A reader such as `head` may stop reading: the remaining output is dropped, and the command ends with its own exit
 // code.

@@ -8,7 +8,7 @@ import { leastOf, measure } from './measuring/measure.js';
 export const name = 'the demonstration: each command as people type it';
 export const reference = 'what it may take';
 
-const MAIN = fileURLToPath(new URL('../../dist/cli/main.js', import.meta.url));
+const MAIN = fileURLToPath(new URL('../../dist/program/dossier.js', import.meta.url));
 const FIXTURES = fileURLToPath(new URL('../../fixtures/demo/', import.meta.url));
 const ROUNDS = 5;
 /** Processor seconds. */

@@ -8,7 +8,7 @@ import { measure } from './measuring/measure.js';
 export const name = 'gaps of 1,000 deliveries in one process';
 export const reference = 'what each may take, and the memory for 100';
 
-const MAIN = fileURLToPath(new URL('../../dist/cli/main.js', import.meta.url));
+const MAIN = fileURLToPath(new URL('../../dist/program/dossier.js', import.meta.url));
 const WORKER = fileURLToPath(new URL('fleet.worker.js', import.meta.url));
 const FIXTURES = fileURLToPath(new URL('../../fixtures/demo/', import.meta.url));
 /** Milliseconds of the processors for a delivery. */

@@ -5,7 +5,7 @@ import { leastOf, measure } from './measuring/measure.js';
 export const name = 'start of a command';
 export const reference = 'bare Node, and what it may take over bare Node';
 
-const MAIN = fileURLToPath(new URL('../../dist/cli/main.js', import.meta.url));
+const MAIN = fileURLToPath(new URL('../../dist/program/dossier.js', import.meta.url));
 const NOTHING = fileURLToPath(new URL('measuring/nothing.js', import.meta.url));
 const ROUNDS = 9;
 /** Seconds over bare Node. */

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { makeDossier, makeRecord } from '../stress/sample.js';
 
-const MAIN = new URL('../../dist/cli/main.js', import.meta.url).pathname;
+const MAIN = new URL('../../dist/program/dossier.js', import.meta.url).pathname;
 const MB = 1_000_000;
 const FILES = 40;
 const ROUNDS = 9;

@@ -4,6 +4,8 @@ import { terminalOutput } from '../../src/cli/output.js';
 import { runCli } from '../../src/cli/program.js';
 
 export const MAIN = fileURLToPath(new URL('../../dist/cli/main.js', import.meta.url));
+/** The same as it is installed, which `npm run build` puts together. */
+export const PROGRAM = fileURLToPath(new URL('../../dist/program/dossier.js', import.meta.url));
 
 export interface Ran {
   code: number | null;
@@ -16,9 +18,10 @@ export function dossier(
   args: readonly string[],
   env: Record<string, string> = {},
   cwd?: string,
+  main = MAIN,
 ): Promise<Ran> {
   return new Promise((done, fail) => {
-    const child = spawn(process.execPath, [MAIN, ...args], {
+    const child = spawn(process.execPath, [main, ...args], {
       cwd,
       env: { ...process.env, DOSSIER_BY: 'Test', NO_COLOR: '1', ...env },
       stdio: ['ignore', 'pipe', 'pipe'],

@@ -6,8 +6,9 @@ import { z } from 'zod';
 const ROOT = resolve(import.meta.dirname, '../..');
 const NOTICE = `load-dossier is licensed under the Apache License 2.0, see LICENSE.
 
-It contains no work of others. npm installs these packages beside it, each with its own license text; those marked
-with * only on some systems. The fonts are set into the pages that it makes, as their license (OFL-1.1) allows.
+Its sources contain no work of others. npm installs these packages beside it, each with its own license text; those
+marked with * only on some systems. The built commands hold code of some of them, whose licenses are beside it in
+dist/program/LICENSES.txt. The fonts are set into the pages that it makes, as their license (OFL-1.1) allows.
 `;
 
 const lock = z
