@@ -19,7 +19,9 @@ export interface RowProblem {
     /** Bytes that are not text. */
     | 'not-text'
     | 'time-in-gap'
-    | 'time-in-fold';
+    | 'time-in-fold'
+    /** The row lies before the one above it, against the direction in which the log runs. */
+    | 'time-steps-back';
   detail: string;
 }
 

@@ -24,7 +24,7 @@ const NAMED_DAY_FIRST = new RegExp(
 );
 const COMPACT = /^(\d{4})(\d{2})(\d{2})(?:[T ](\d{2})(\d{2})(\d{2})?(Z|[+-]\d{2}:?\d{2})?)?$/;
 const CLOCK =
-  /^(\d{1,2})(?:\s*[:.hH]\s*(\d{2})(?:\s*[:.]\s*(\d{2})(?:[.,](\d{1,9}))?)?)?\s*([AaPp])?\.?\s*(?:[Mm]\.?)?\s*(Z|UTC|GMT|(?:UTC|GMT)?[+−-]\d{1,2}(?::?\d{2})?)?$/;
+  /^(\d{1,2})(?:\s*[:.hH]\s*(\d{2})(?:\s*[:.]\s*(\d{2})(?:[.,:](\d{1,9}))?)?)?\s*([AaPp])?\.?\s*(?:[Mm]\.?)?\s*(Z|UTC|GMT|(?:UTC|GMT)?[+−-]\d{1,2}(?::?\d{2})?)?$/;
 /** A day that a spreadsheet wrote as its number, with the time of day as its fraction. */
 const SERIAL = /^(\d{5})(?:[.,](\d{1,15}))?$/;
 /** A time of day that a spreadsheet wrote as a fraction of the day; two decimals may be hours and minutes. */

@@ -10,7 +10,7 @@ import { logFlags } from './log-flags.js';
 import { previewOf } from './preview.js';
 import { type ReadLog, readUnitLog } from './read.js';
 import { type LogRecognition, recogniseUnitLog } from './recognise.js';
-import { HARMLESS } from './rows/row-notes.js';
+import { rowProblems } from './row-problems.js';
 
 export interface LogInput {
   source: ByteSource;
@@ -26,9 +26,6 @@ export interface LogInput {
  * log from when more were allowed.
  */
 const MOST_ROWS = 1_000_000;
-
-/** Row problems of a log are told one by one up to this many; the evidence counts them all. */
-const LISTED_ROWS = 20;
 
 /** How the log is read, by what a person said and what the delivery gives. Throws as `recogniseUnitLog`. */
 export function recogniseLog(
@@ -49,14 +46,17 @@ export async function examineLog(
   input: LogInput,
   { mapping, unused }: { mapping: LogMapping; unused: string[] },
 ): Promise<ExaminedFile | { problems: Problem[] }> {
-  const { source, file, delivery, hint } = input;
+  const { source, sheet, file, delivery, hint } = input;
   const log = await readUnitLog(source, mapping, {
     evidence: 'e1' as EvidenceId,
     addedSeconds: 0,
     mostRows: MOST_ROWS,
   });
   const [from, to] = [log.times.at(0), log.times.at(-1)];
-  const problems = rowProblems(log, input);
+  const problems = rowProblems(log, {
+    file: file.name,
+    ...omitUndefined({ field: sheet === undefined ? undefined : `sheet ${sheet}` }),
+  });
   if (from === undefined || to === undefined) return { problems };
   const columns = mapping.channels.map((c) => `${c.channel} in ${c.unit}`).join(', ');
   const notRead = unused.length === 0 ? '' : `; not read: ${unused.join(', ')}`;
@@ -88,29 +88,6 @@ function settled({ counts }: ReadLog): string {
     faults === 0 ? '' : `; ${countWithNoun(faults, 'sensor fault')} left out`,
     repeated === 0 ? '' : `; ${countWithNoun(repeated, 'row')} of a time that another row has too, joined`,
   ].join('');
-}
-
-function rowProblems(log: ReadLog, { file, sheet }: LogInput): Problem[] {
-  const place = {
-    file: file.name,
-    ...omitUndefined({ field: sheet === undefined ? undefined : `sheet ${sheet}` }),
-  };
-  // What the unit itself marked as a fault, or what could be settled, is counted and not complained about.
-  const wrong = log.problems.filter((p) => !HARMLESS.has(p.is));
-  const told: Problem[] = wrong.slice(0, LISTED_ROWS).map((p) => ({
-    code: 'bad-value',
-    message: p.detail,
-    where: { ...place, row: p.row },
-  }));
-  const harmless = [...HARMLESS].reduce((sum, is) => sum + (log.counts[is] ?? 0), 0);
-  const more = log.problemCount - harmless - told.length;
-  if (more > 0)
-    told.push({
-      code: 'bad-value',
-      message: `and ${countWithNoun(more, 'more problem')} of this kind`,
-      where: place,
-    });
-  return told;
 }
 
 function zoneInWords(zone: string): string {

@@ -8,7 +8,7 @@ import { eachRow } from '../table/rows.js';
 import { isPossible, oddValue } from './cells/cell-value.js';
 import { readNumber } from './cells/numbers.js';
 import { StateTexts } from './cells/state-texts.js';
-import { type FoldedRow, resolveFolds, sortedOnce } from './rows/order-rows.js';
+import { type FoldedRow, resolveFolds, sortedOnce, stepsBack } from './rows/order-rows.js';
 import { repeatedRow } from './rows/repeated-rows.js';
 import { RowNotes } from './rows/row-notes.js';
 import { RowTimes } from './rows/row-times.js';
@@ -160,13 +160,22 @@ class LogReader {
         'time-in-fold',
         `this wall time happened twice; read as the ${which} by its neighbours`,
       );
+    const repeats = new Set<number>();
     const order = sortedOnce(this.#times, (index, kept) => {
       const same = repeatedRow(this.#channels, this.#states, index, kept);
       const [row = 0, first = 0] = [this.#rows[index], this.#rows[kept]];
-      if (same.is === 'repeated') notes.add(row, 'repeated', `the same moment as row ${first}`);
-      else notes.add(row, 'duplicate', `the time of row ${first} with ${same.difference}`);
+      if (same.is === 'repeated') {
+        repeats.add(index);
+        notes.add(row, 'repeated', `the same moment as row ${first}`);
+      } else notes.add(row, 'duplicate', `the time of row ${first} with ${same.difference}`);
       this.#leftOut += 1;
     });
+    for (const { index, from, to } of stepsBack(this.#times, repeats))
+      notes.add(
+        this.#rows[index] ?? 0,
+        'time-steps-back',
+        `the log goes from ${toTheSecond(from)} back to ${toTheSecond(to)}; its rows are put in the order of their times`,
+      );
     const column = (values: readonly number[]) => atPlaces(order, values);
     const times = column(this.#times).map((at) => at + addedSeconds * 1000);
     const { stated } = this.#stated;
@@ -188,6 +197,8 @@ class LogReader {
     };
   }
 }
+
+const toTheSecond = (at: number) => `${new Date(at).toISOString().slice(0, 19)}Z`;
 
 /** A plain loop: a call for each value takes three to ten times as long. */
 function atPlaces(places: readonly number[], values: readonly number[]): Float64Array {

@@ -180,7 +180,56 @@ describe('order of day and month', () => {
       ['2026-07-08T04:00'],
       order('month-day-year'),
     ],
-    ['nothing', ['07/08/2026 01:00'], [], { is: 'ambiguous', example: '07/08/2026 01:00' }],
+    [
+      'a month of one row a day, whose pause is a week',
+      ['07/01/2026', '07/02/2026', '07/09/2026', '07/10/2026', '07/11/2026', '07/12/2026'],
+      [],
+      order('month-day-year'),
+    ],
+    [
+      'the step from day to day (two digits of the year first)',
+      ['26.07.08 23:30', '26.07.08 23:45', '26.07.09 00:00', '26.07.09 00:15'],
+      [],
+      order('iso'),
+    ],
+    [
+      'the step from day to day (month first, with points)',
+      ['07.08.26 23:30', '07.08.26 23:45', '07.09.26 00:00'],
+      [],
+      order('month-day-year'),
+    ],
+    [
+      'the step from day to day (day first), whatever was planned',
+      ['08.07.2026 23:45', '09.07.2026 00:00', '09.07.2026 00:15'],
+      ['2026-08-07T04:00'],
+      order('day-month-year'),
+    ],
+    [
+      'the planned time, before points',
+      ['07.08.2026 01:00', '07.08.2026 02:00'],
+      ['2026-07-08T04:00'],
+      order('month-day-year'),
+    ],
+    [
+      'nothing',
+      ['07/08/2026 01:00'],
+      [],
+      {
+        is: 'ambiguous',
+        example: '07/08/2026 01:00',
+        orders: ['month-day-year', 'day-month-year'],
+      },
+    ],
+    [
+      'nothing, in two digits',
+      ['07.08.09 01:00', '07.08.09 01:05'],
+      [],
+      {
+        is: 'ambiguous',
+        example: '07.08.09 01:00',
+        orders: ['month-day-year', 'day-month-year', 'iso'],
+      },
+    ],
     ['no dates', ['hello', ''], [], { is: 'no-dates' }],
   ])('is decided by %s', (_, texts, near, expected) => expect(verdict(texts, near)).toEqual(expected));
 });

@@ -144,6 +144,7 @@ describe('bad rows', () => {
       [6, 'impossible-value'],
       [7, 'sensor-fault'],
       [8, 'duplicate'],
+      [8, 'time-steps-back'],
     ]);
     expect(celsius(log.channels['return-air'])).toEqual([
       2.22,

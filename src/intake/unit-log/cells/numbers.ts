@@ -4,8 +4,8 @@ import type { TemperatureUnit } from '../../../core/model/temperature.js';
 type Decimal = LogMapping['decimal'];
 
 /**
- * A plain decimal number: sign, digits, one decimal mark, digits. NaN for anything else; exponents,
- * hexadecimal and thousands marks are not how a log writes a temperature.
+ * A decimal number: sign, digits, one decimal mark, digits, and the exponent of ten that programs write for small
+ * values. NaN for anything else; hexadecimal and thousands marks are not how a log writes a temperature.
  */
 export function readNumber(text: string, decimal: Decimal): number {
   const mark = decimal === '.' ? 46 : 44;
@@ -30,11 +30,23 @@ export function readNumber(text: string, decimal: Decimal): number {
       digits += 1;
       if (fraction) scale *= 10;
     } else if (c === mark && !fraction) fraction = true;
-    else return Number.NaN;
+    else return longNumber(text, mark);
   }
+  if (digits === 0) return Number.NaN;
   // Up to 15 digits are exact in a double, and one division by a power of ten rounds once.
-  if (digits === 0 || digits > 15) return Number.NaN;
+  if (digits > 15) return longNumber(text, mark);
   return (negative ? -mantissa : mantissa) / scale;
+}
+
+/** More digits than any sensor gives: what binary fractions add in a program's output, such as 72.09160609999998. */
+const LONGEST = 40;
+const LONG = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d{1,3})?$/;
+
+function longNumber(text: string, mark: number): number {
+  const plain = text.trim();
+  if (plain.length > LONGEST || (mark === 44 && plain.includes('.'))) return Number.NaN;
+  const pointed = plain.replace('\u2212', '-').replace(String.fromCharCode(mark), '.');
+  return LONG.test(pointed) ? Number(pointed) : Number.NaN;
 }
 
 const WITH_UNIT = /^(.*?)\s*(?:°|º|deg\.?)?\s*([CF])$/i;

@@ -41,3 +41,32 @@ export function sortedOnce(
     return !repeats;
   });
 }
+
+/** The least step back that is told: clocks that are set by a network are put back by less. */
+const STEP_BACK_MS = 1_000;
+
+/**
+ * The places in the file at which a log steps back in time, read in the direction in
+ * which most of its rows run. Rows that repeat another are passed over: a download may hold a stretch twice.
+ */
+export function stepsBack(
+  times: readonly number[],
+  repeats: ReadonlySet<number>,
+): { index: number; from: number; to: number }[] {
+  const steps: { index: number; from: number; to: number }[] = [];
+  let before: number | undefined;
+  let down = 0;
+  let moves = 0;
+  times.forEach((at, index) => {
+    if (repeats.has(index)) return;
+    const from = before ?? at;
+    const step = at - from;
+    before = at;
+    if (step === 0) return;
+    moves += 1;
+    if (step < 0) down += 1;
+    if (Math.abs(step) >= STEP_BACK_MS) steps.push({ index, from, to: at });
+  });
+  const sign = down > moves / 2 ? 1 : -1;
+  return steps.filter(({ from, to }) => (to - from) * sign > 0);
+}
