@@ -8,8 +8,10 @@ export {
   type IdentityInput,
   type IdentityReport,
   makeNewIdentity,
+  type PassphraseStrength,
   renewOwnIdentity,
   type ShownIdentity,
+  type Succession,
   showOwnIdentity,
   useGivenIdentity,
 } from './jobs/identity.js';

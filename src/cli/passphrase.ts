@@ -34,15 +34,22 @@ export async function readPassphrase(
         fix: 'Give --passphrase-file FILE or --passphrase-fd NUMBER, or set DOSSIER_PASSPHRASE.',
       },
     );
-  const first = await promptSecret(
-    isNew ? 'Passphrase for your new signing identity' : 'Passphrase of your signing identity',
-  );
-  if (!isNew) return first;
-  if (first.length < 8)
-    throw new DossierError('identity', 'the passphrase is too short', { fix: 'Use at least 8 characters.' });
-  if ((await promptSecret('The same again')) !== first)
-    throw new DossierError('identity', 'the two passphrases differ', { fix: 'Run the command again.' });
-  return first;
+  return isNew ? newPassphrase() : promptSecret('Passphrase of your signing identity');
+}
+
+/** Prompted for twice, and anew once when it is too short or the two differ. */
+async function newPassphrase(): Promise<string> {
+  const { requirePassphrase } = await import('../signing/identity-material.js');
+  for (let tries = 1; ; tries += 1)
+    try {
+      const first = await promptSecret('Passphrase for your new signing identity');
+      requirePassphrase(first);
+      if ((await promptSecret('The same again')) === first) return first;
+      throw new DossierError('identity', 'The two passphrases differ.', { fix: 'Run the command again.' });
+    } catch (error) {
+      if (!(error instanceof DossierError) || error.code !== 'identity' || tries === 2) throw error;
+      process.stderr.write(`${error.message} Once more.\n`);
+    }
 }
 
 async function fromFile(file: string): Promise<string> {

@@ -4,12 +4,16 @@ import { join } from 'node:path';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Clock } from '../core/ports/clock.js';
 import { CERTIFICATE_FILE, makeIdentity } from '../signing/identity.js';
-import { renewIdentity, useIdentity } from '../signing/identity-change.js';
+import { makeIdentityBeside, renewIdentity, useIdentity } from '../signing/identity-change.js';
+import { type PassphraseStrength, passphraseStrength } from '../signing/passphrase-strength.js';
 import { type ShownIdentity, showIdentity } from '../signing/show-identity.js';
+import type { Succession } from '../signing/succession.js';
 
 import { identityFolder } from './identity-folder.js';
 
+export type { PassphraseStrength } from '../signing/passphrase-strength.js';
 export type { ShownIdentity } from '../signing/show-identity.js';
+export type { Succession } from '../signing/succession.js';
 
 /** A signing identity to be made. */
 export interface IdentityInput {
@@ -26,20 +30,36 @@ export interface IdentityReport extends ShownIdentity {
   certificateFile: string;
   /** The replaced certificate, kept for earlier dossiers. */
   oldCertificate?: string;
+  /** Where the old key says, signed, that the new one follows it. */
+  succession?: Succession;
+  /** Of the passphrase that protects the key from now on. */
+  passphrase?: PassphraseStrength;
 }
 
-/** Makes an identity. Throws DossierError `identity` when there is one already, or the name is unusable. */
-export async function makeNewIdentity(input: IdentityInput): Promise<IdentityReport> {
+/**
+ * Makes an identity.
+ * @param input with `beside` also where there is one, whose files are kept under other names
+ * Throws DossierError `identity` when there is one already, or the name or the passphrase is unusable.
+ */
+export async function makeNewIdentity(input: IdentityInput & { beside?: boolean }): Promise<IdentityReport> {
   const folder = identityFolder(input.folder);
   const there = existsSync(join(folder, CERTIFICATE_FILE));
-  await makeIdentity(folder, {
+  const refused = there && input.beside !== true;
+  // Rejected anyway when an identity exists, before the passphrase is prompted for.
+  const passphrase = refused ? 'there is one already' : await input.passphrase(true);
+  const wanted = {
     name: input.name,
-    // Rejected anyway when an identity exists, before the passphrase is prompted for.
-    passphrase: there ? 'there is one already' : await input.passphrase(true),
+    passphrase,
     now: input.now(),
-    random: (count) => randomBytes(count),
-  });
-  return report(folder);
+    random: (count: number) => randomBytes(count),
+  };
+  const strength = { passphrase: passphraseStrength(passphrase) };
+  if (there && !refused) {
+    const { oldCertificate } = await makeIdentityBeside(folder, wanted);
+    return { ...(await report(folder, oldCertificate)), ...strength };
+  }
+  await makeIdentity(folder, wanted);
+  return { ...(await report(folder)), ...strength };
 }
 
 /** Imports a key with its certificates: PKCS#12, or PEM in one file or several. Throws DossierError `identity`. */
@@ -47,25 +67,31 @@ export async function useGivenIdentity(
   input: Omit<IdentityInput, 'name'> & { files: readonly string[]; replace: boolean },
 ): Promise<IdentityReport> {
   const folder = identityFolder(input.folder);
+  const passphrase = await input.passphrase(false);
   const { oldCertificate } = await useIdentity(folder, {
     files: input.files,
-    passphrase: await input.passphrase(false),
+    passphrase,
     now: input.now(),
     replace: input.replace,
   });
-  return report(folder, oldCertificate);
+  return { ...(await report(folder, oldCertificate)), passphrase: passphraseStrength(passphrase) };
 }
 
 /** A new key and certificate of the same name. Throws DossierError `identity` for one that an authority issued. */
 export async function renewOwnIdentity(input: Omit<IdentityInput, 'name'>): Promise<IdentityReport> {
   const folder = identityFolder(input.folder);
   await showIdentity(folder);
-  const { oldCertificate } = await renewIdentity(folder, {
-    passphrase: await input.passphrase(false),
+  const passphrase = await input.passphrase(false);
+  const { oldCertificate, succession } = await renewIdentity(folder, {
+    passphrase,
     now: input.now(),
     random: (count) => randomBytes(count),
   });
-  return report(folder, oldCertificate);
+  return {
+    ...(await report(folder, oldCertificate)),
+    succession,
+    passphrase: passphraseStrength(passphrase),
+  };
 }
 
 /** The certificate's contents; needs no passphrase. Throws DossierError `identity` when there is none. */

@@ -3,9 +3,8 @@ import { readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { DossierError } from '../core/model/error.js';
 import { type NewIdentity, newIdentity, openIdentityFiles } from './identity.js';
-import { CERTIFICATE_FILE, replaceIdentity, writeNewIdentity } from './identity-folder.js';
+import { CERTIFICATE_FILE, keepKey, replaceIdentity, writeNewIdentity } from './identity-folder.js';
 import {
-  encryptedKey,
   type Identity,
   identityFrom,
   readCertificates,
@@ -15,7 +14,9 @@ import {
   requireValid,
 } from './identity-material.js';
 import type { Pkcs12Contents } from './pkcs12.js';
+import { sealKey } from './sealed-key.js';
 import { showIdentity } from './show-identity.js';
+import { type Succession, writeSuccession } from './succession.js';
 
 /** Bytes; a key with its chain takes a few thousand. */
 const LARGEST_GIVEN = 1024 * 1024;
@@ -47,7 +48,7 @@ export async function useIdentity(
   requirePassphrase(given.passphrase);
   const files = {
     certificates: [certificate, ...chain].map((one) => one.toString()).join(''),
-    key: encryptedKey(key, given.passphrase),
+    key: await sealKey(key, given.passphrase),
   };
   if (!given.replace || !existsSync(join(folder, CERTIFICATE_FILE))) {
     await writeNewIdentity(folder, files);
@@ -91,14 +92,14 @@ async function readGiven(file: string): Promise<Buffer> {
 }
 
 /**
- * A new key and certificate for the same name, in the place of the old ones.
+ * A new key and certificate for the same name, in the place of the old ones, with a statement that the old key signed.
  * @throws DossierError identity when an authority issued the old certificate, or its passphrase is wrong; disk
  */
 export async function renewIdentity(
   folder: string,
   wanted: Omit<NewIdentity, 'name'>,
-): Promise<{ identity: Identity; oldCertificate: string }> {
-  const { certificate } = await openIdentityFiles(folder, wanted.passphrase);
+): Promise<{ identity: Identity; oldCertificate: string; succession: Succession }> {
+  const { identity: from, certificate } = await openIdentityFiles(folder, wanted.passphrase);
   // An authority's certificate would say so by its key usage; what one made oneself is only signed by itself.
   if (certificate.issuer !== certificate.subject || !certificate.verify(certificate.publicKey))
     throw new DossierError('identity', 'This certificate was issued by an authority and is renewed there.', {
@@ -107,8 +108,25 @@ export async function renewIdentity(
     });
   const { commonNameOf } = await import('./certificate.js');
   const name = commonNameOf(new Uint8Array(certificate.raw));
-  const { identity, files } = await newIdentity({ ...wanted, name });
+  const { identity, files } = await newIdentity({ ...wanted, name, renewed: true });
+  // Before the old key goes: afterwards nobody could sign it.
+  const succession = await writeSuccession(folder, { from, to: identity, now: wanted.now });
   const oldCertificate = await nameForOld(folder);
+  await replaceIdentity(folder, files, oldCertificate);
+  return { identity, oldCertificate, succession };
+}
+
+/**
+ * A new key and certificate beside an old pair whose passphrase is lost: the old files stay under names of their own.
+ * @throws DossierError identity when name or passphrase is unusable; disk
+ */
+export async function makeIdentityBeside(
+  folder: string,
+  wanted: NewIdentity,
+): Promise<{ identity: Identity; oldCertificate: string }> {
+  const { identity, files } = await newIdentity(wanted);
+  const oldCertificate = await nameForOld(folder);
+  await keepKey(folder, oldCertificate.replace('.crt.pem', '.key.pem'));
   await replaceIdentity(folder, files, oldCertificate);
   return { identity, oldCertificate };
 }

@@ -1,4 +1,4 @@
-import { mkdir, open, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { copyFile, mkdir, open, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { DossierError } from '../core/model/error.js';
 
@@ -49,6 +49,24 @@ export async function replaceIdentity(folder: string, files: IdentityFiles, keep
     await writeFile(path(keepAs), await readFile(path(CERTIFICATE_FILE)), { mode: 0o600 });
     await rename(path(NEXT_KEY), path(KEY_FILE));
     await rename(path(NEXT_CERTIFICATE), path(CERTIFICATE_FILE));
+  } catch (error) {
+    if (error instanceof DossierError) throw error;
+    disk(folder)(error);
+  }
+}
+
+/** Copies the key file to another name beside it. @throws DossierError disk */
+export async function keepKey(folder: string, keepAs: string): Promise<void> {
+  await copyFile(join(folder, KEY_FILE), join(folder, keepAs)).catch(disk(folder));
+}
+
+/** Puts the same key, sealed anew, in the place of the old key file. @throws DossierError disk */
+export async function replaceKey(folder: string, key: string): Promise<void> {
+  const next = join(folder, NEXT_KEY);
+  try {
+    await rm(next, { force: true });
+    await writeNew(next, key);
+    await rename(next, join(folder, KEY_FILE));
   } catch (error) {
     if (error instanceof DossierError) throw error;
     disk(folder)(error);

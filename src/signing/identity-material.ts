@@ -17,16 +17,17 @@ export interface Identity extends Signer, Named {
   key: KeyObject;
 }
 
-const SHORTEST_PASSPHRASE = 8;
+/** Characters of a passphrase for a key that is sealed from now on. */
+export const SHORTEST_PASSPHRASE = 12;
 const PEM_CERTIFICATE = /-----BEGIN CERTIFICATE-----[\s\S]*?-----END CERTIFICATE-----/g;
 const MOST_CERTIFICATES = 20;
 
 /** @throws DossierError identity when it is too short to protect a key */
 export function requirePassphrase(passphrase: string): void {
-  if (passphrase.length < SHORTEST_PASSPHRASE)
+  if ([...passphrase].length < SHORTEST_PASSPHRASE)
     throw new DossierError('identity', 'The passphrase is too short.', {
       where: { field: 'passphrase' },
-      fix: `Use at least ${SHORTEST_PASSPHRASE} characters; several words are better.`,
+      fix: `Use at least ${SHORTEST_PASSPHRASE} characters; five words that do not belong together are better.`,
     });
 }
 
@@ -57,11 +58,6 @@ export function readKey(pem: string, passphrase: string, file: string): KeyObjec
       },
     );
   }
-}
-
-/** PKCS#8 in PEM, encrypted (AES-256, PBES2). */
-export function encryptedKey(key: KeyObject, passphrase: string): string {
-  return key.export({ type: 'pkcs8', format: 'pem', cipher: 'aes-256-cbc', passphrase }).toString();
 }
 
 /**

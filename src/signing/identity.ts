@@ -1,4 +1,4 @@
-import { generateKeyPairSync, X509Certificate } from 'node:crypto';
+import { generateKeyPairSync, type KeyObject, X509Certificate } from 'node:crypto';
 import { stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { DossierError } from '../core/model/error.js';
@@ -8,11 +8,11 @@ import {
   KEY_FILE,
   nextCertificates,
   readIdentityFiles,
+  replaceKey,
   takeNextCertificates,
   writeNewIdentity,
 } from './identity-folder.js';
 import {
-  encryptedKey,
   type Identity,
   identityFrom,
   readCertificates,
@@ -31,13 +31,15 @@ export interface NewIdentity {
   name: string;
   passphrase: string;
   now: Date;
+  /** Whether the passphrase has protected a key before: a short one is not refused then. */
+  renewed?: true;
   /** `count` random bytes; the key itself always comes from the system's generator. */
   random: (count: number) => Uint8Array;
 }
 
 /**
  * Makes a P-256 key and a self-signed certificate valid for five years, and writes both to the folder:
- * the key encrypted with the passphrase (PKCS#8, AES-256), readable by its owner alone.
+ * the key encrypted with the passphrase (`sealKey`), readable by its owner alone.
  * @throws DossierError identity when there is one already, or name or passphrase is unusable; disk
  */
 export async function makeIdentity(folder: string, wanted: NewIdentity): Promise<Identity> {
@@ -55,19 +57,22 @@ export async function newIdentity(
     throw new DossierError('identity', 'The name for the certificate must have 1 to 64 plain characters.', {
       where: { field: 'name' },
     });
-  requirePassphrase(wanted.passphrase);
+  if (wanted.renewed !== true) requirePassphrase(wanted.passphrase);
   const { publicKey, privateKey } = generateKeyPairSync('ec', { namedCurve: 'P-256' });
   const notBefore = new Date(Math.floor(wanted.now.getTime() / 1000) * 1000);
   const notAfter = new Date(notBefore);
   notAfter.setUTCFullYear(notAfter.getUTCFullYear() + VALID_YEARS);
-  const { selfSigned } = await import('./certificate.js');
+  const [{ selfSigned }, { sealKey }] = await Promise.all([
+    import('./certificate.js'),
+    import('./sealed-key.js'),
+  ]);
   const serial = wanted.random(16);
   const der = selfSigned({ name, publicKey, privateKey, notBefore, notAfter, serial });
   const certificate = new X509Certificate(der);
   const { identity } = identityFrom(privateKey, [certificate], KEY_FILE);
   return {
     identity,
-    files: { certificates: certificate.toString(), key: encryptedKey(privateKey, wanted.passphrase) },
+    files: { certificates: certificate.toString(), key: await sealKey(privateKey, wanted.passphrase) },
   };
 }
 
@@ -108,5 +113,20 @@ export async function openIdentityFiles(folder: string, passphrase: string) {
         `${keyFile} can be read by other users (mode ${(mode & 0o777).toString(8)}); run: chmod 600 ${keyFile}`,
       ]
     : [];
-  return { ...found, warnings };
+  return { ...found, warnings: [...warnings, ...(await resealed(folder, files.key, key, passphrase))] };
+}
+
+/** Seals a key file of an earlier version anew; what its owner should know of that. */
+async function resealed(folder: string, pem: string, key: KeyObject, passphrase: string): Promise<string[]> {
+  const { isStronglySealed, sealKey } = await import('./sealed-key.js');
+  if (isStronglySealed(pem)) return [];
+  const file = join(folder, KEY_FILE);
+  try {
+    await replaceKey(folder, await sealKey(key, passphrase));
+    return [
+      `${file} was sealed anew, more strongly; the passphrase is the same. Copies of the old file stay weaker.`,
+    ];
+  } catch {
+    return [`${file} is sealed weakly, and could not be sealed anew: the folder cannot be written.`];
+  }
 }

@@ -2,7 +2,8 @@ import { generateKeyPairSync, X509Certificate } from 'node:crypto';
 import { mkdtempSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect } from 'vitest';
-import { useIdentity } from '../../src/signing/identity-change.js';
+import { makeIdentity } from '../../src/signing/identity.js';
+import { renewIdentity, useIdentity } from '../../src/signing/identity-change.js';
 import { makeAnyCertificate } from '../core/verify/any-certificate.js';
 import { ask, checkWith, openssl, scratch } from './programs.js';
 
@@ -60,4 +61,55 @@ describe.each(KEYS)('PKCS#12 with a key of %s', (kind, make) => {
         const wrong = { files: [file], passphrase: 'six pallets south', now, replace: true };
         await expect(useIdentity(folder, wrong)).rejects.toThrow(/does not open/);
       });
+});
+
+describe('an identity of our own', () => {
+  const passphrase = 'Größe & 12 °C';
+  const random = (count: number) => new Uint8Array(count).fill(7);
+  const word = disk.put('own-word', passphrase);
+  const make = async () => {
+    const folder = join(mkdtempSync(join(disk.folder, 'made-')), 'identity');
+    return { folder, ...(await makeIdentity(folder, { name: 'Harrow Creek', passphrase, now, random })) };
+  };
+
+  checkWith(openssl, 'its key is opened by another program, sealed as is asked today', async () => {
+    const { folder } = await make();
+    const key = join(folder, 'identity.key.pem');
+    const read = ask(openssl, 'pkey', '-in', key, '-passin', `file:${word}`, '-noout', '-text');
+    expect(read.status, read.out).toBe(0);
+    const asn1 = ask(openssl, 'asn1parse', '-in', key).out;
+    expect(asn1).toMatch(/PBES2[\s\S]*PBKDF2[\s\S]*INTEGER +:0927C0[\s\S]*hmacWithSHA256[\s\S]*aes-256-cbc/);
+  });
+
+  checkWith(openssl, 'the statement on the new certificate is signed by the old key', async () => {
+    const { folder } = await make();
+    const later = new Date(Date.UTC(2026, 6, 18));
+    const { oldCertificate, succession } = await renewIdentity(folder, { passphrase, now: later, random });
+    const verify = (content: string) =>
+      ask(
+        openssl,
+        ...[
+          'cms',
+          '-verify',
+          '-binary',
+          '-inform',
+          'DER',
+          '-in',
+          succession.signatureFile,
+          '-content',
+          content,
+        ],
+        ...[
+          '-CAfile',
+          join(folder, oldCertificate),
+          '-purpose',
+          'any',
+          '-attime',
+          String(later.getTime() / 1000),
+        ],
+      );
+    const good = verify(succession.statementFile);
+    expect(good.status, good.out).toBe(0);
+    expect(verify(disk.put('other.txt', 'another statement')).status).not.toBe(0);
+  });
 });

@@ -7,7 +7,7 @@ import {
 } from 'node:crypto';
 import { mkdtemp, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import forge from 'node-forge';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { omitUndefined } from '../../src/core/model/omit-undefined.js';
@@ -203,13 +203,20 @@ describe('renewing', () => {
 
   it('makes a new key of the same name, also after the old one ran out', async () => {
     const old = await makeIdentity(folder, { name: 'Núñez, Harrow & Co', passphrase, now, random });
-    const { identity, oldCertificate } = await renewIdentity(folder, { passphrase, now: later, random });
+    const { identity, oldCertificate, succession } = await renewIdentity(folder, {
+      passphrase,
+      now: later,
+      random,
+    });
     expect(identity.subject).toBe(old.subject);
     expect(identity.key.equals(old.key)).toBe(false);
     expect((await loadIdentity(folder, passphrase, later)).identity.certificateSha256).toBe(
       identity.certificateSha256,
     );
-    expect((await readdir(folder)).sort()).toEqual([CERTIFICATE_FILE, KEY_FILE, oldCertificate].sort());
+    const stated = Object.values(succession).map((file) => basename(file));
+    expect((await readdir(folder)).sort()).toEqual(
+      [CERTIFICATE_FILE, KEY_FILE, oldCertificate, ...stated].sort(),
+    );
     expect((await showIdentity(folder)).validFrom).toBe('2032-01-01T00:00:00.000Z');
   });
 

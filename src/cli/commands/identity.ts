@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import type { IdentityReport } from '../../jobs/identity.js';
+import { strengthWords } from '../../signing/passphrase-strength.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { escapeControls, type Output } from '../output.js';
@@ -9,6 +10,7 @@ interface Options extends PassphraseOptions {
   identity?: string;
   name?: string;
   replace?: boolean;
+  beside?: boolean;
   json?: boolean;
 }
 
@@ -49,7 +51,18 @@ function makeCommand({ output, now }: CliContext): Command {
   return withPassphrase(new Command('make'))
     .description('Make a key and a certificate of your own.')
     .option('--name <name>', 'name in the certificate (default: DOSSIER_BY or your account)')
-    .addHelpText('after', '\nExample:\n  dossier identity make --name "Harrow Creek Transport"')
+    .option('--beside', 'also where there is one (its passphrase is lost): its files are kept')
+    .addHelpText(
+      'after',
+      `
+Example:
+  dossier identity make --name "Harrow Creek Transport"
+
+Nobody can open a key without its passphrase. Where it is lost, earlier
+dossiers stay good; make a new identity with --beside, and tell those who know
+the old certificate by another way. While you have the passphrase, renew
+instead: the old key then signs that the new one follows it.`,
+    )
     .action(async (options: Options) => {
       const { makeNewIdentity } = await import('../../jobs/identity.js');
       const made = await makeNewIdentity({
@@ -57,8 +70,13 @@ function makeCommand({ output, now }: CliContext): Command {
         name: resolveEnteredBy(options.name),
         now,
         passphrase: (isNew) => readPassphrase(options, isNew),
+        beside: options.beside === true,
       });
       print(output, made, options);
+      if (options.json !== true)
+        output.note(
+          'Copy its folder to a safe place now, and keep the passphrase apart from it: without both nobody signs in this name again.',
+        );
     });
 }
 
@@ -128,6 +146,11 @@ function print(output: Output, identity: IdentityReport, { json }: Options): voi
   output.line(`Valid ${identity.validFrom} to ${identity.validTo}, ${identity.key}`);
   output.line(`Certificate SHA-256 ${identity.certificateSha256}`);
   output.line(escapeControls(identity.certificateFile));
+  if (identity.passphrase !== undefined) output.line(`The passphrase ${strengthWords(identity.passphrase)}`);
+  if (identity.succession !== undefined)
+    output.note(
+      `The old key signed that the new one follows it; give both to those who know the old certificate: ${escapeControls(identity.succession.statementFile)}, ${escapeControls(identity.succession.signatureFile)}`,
+    );
   if (identity.oldCertificate !== undefined)
     output.note(
       `The old certificate is kept for the dossiers it signed: ${escapeControls(identity.oldCertificate)}`,
