@@ -1,8 +1,8 @@
 import { createPrivateKey, generateKeyPairSync, X509Certificate } from 'node:crypto';
-import { chmod, mkdtemp, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { chmod, cp, mkdtemp, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { CERTIFICATE_FILE, KEY_FILE, loadIdentity, makeIdentity } from '../../src/signing/identity.js';
 import { countingBytes } from './sample-identity.js';
 
@@ -15,6 +15,14 @@ let folder: string;
 beforeEach(async () => {
   folder = join(await mkdtemp(join(tmpdir(), 'identity-')), 'own');
 });
+/** Copies of one identity: to make one takes a while, since guessing at its passphrase shall. */
+const master = mkdtemp(join(tmpdir(), 'identity-')).then(async (parent) => {
+  await makeIdentity(join(parent, 'own'), wanted);
+  return parent;
+});
+const madeOnce = async () =>
+  cp(join(await master, 'own'), folder, { recursive: true, preserveTimestamps: true });
+afterAll(async () => rm(await master, { recursive: true, force: true }));
 afterEach(() => rm(join(folder, '..'), { recursive: true, force: true }));
 
 describe('an identity that was made', () => {
@@ -40,7 +48,7 @@ describe('an identity that was made', () => {
   it.skipIf(process.platform === 'win32')(
     'can be read by its owner alone, and its key only with the passphrase',
     async () => {
-      await makeIdentity(folder, wanted);
+      await madeOnce();
       for (const file of [CERTIFICATE_FILE, KEY_FILE])
         expect((await stat(join(folder, file))).mode & 0o777).toBe(0o600);
       expect((await stat(folder)).mode & 0o777).toBe(0o700);
@@ -64,7 +72,7 @@ describe('an identity that was made', () => {
   });
 
   it.skipIf(process.platform === 'win32')('warns when others can read the key', async () => {
-    await makeIdentity(folder, wanted);
+    await madeOnce();
     await chmod(join(folder, KEY_FILE), 0o644);
     const { warnings } = await loadIdentity(folder, passphrase, now);
     expect(warnings).toHaveLength(1);
@@ -75,25 +83,13 @@ describe('an identity that was made', () => {
 describe('an identity that cannot be used says why', () => {
   it.each([
     ['nothing there', async () => undefined, now, passphrase, /no identity here/],
-    [
-      'another passphrase',
-      () => makeIdentity(folder, wanted),
-      now,
-      'six pallets south',
-      /passphrase does not open/,
-    ],
-    ['run out', () => makeIdentity(folder, wanted), years(5), passphrase, /ran out on 2031-07-14/],
-    [
-      'not yet valid',
-      () => makeIdentity(folder, wanted),
-      years(-1),
-      passphrase,
-      /valid only from 2026-07-14/,
-    ],
+    ['another passphrase', madeOnce, now, 'six pallets south', /passphrase does not open/],
+    ['run out', madeOnce, years(5), passphrase, /ran out on 2031-07-14/],
+    ['not yet valid', madeOnce, years(-1), passphrase, /valid only from 2026-07-14/],
     [
       'a key of someone else',
       async () => {
-        await makeIdentity(folder, wanted);
+        await madeOnce();
         const { privateKey } = generateKeyPairSync('ec', { namedCurve: 'P-256' });
         await writeFile(join(folder, KEY_FILE), privateKey.export({ type: 'pkcs8', format: 'pem' }));
       },
@@ -104,7 +100,7 @@ describe('an identity that cannot be used says why', () => {
     [
       'a certificate that is none',
       async () => {
-        await makeIdentity(folder, wanted);
+        await madeOnce();
         await writeFile(join(folder, CERTIFICATE_FILE), 'hello');
       },
       now,
@@ -119,7 +115,7 @@ describe('an identity that cannot be used says why', () => {
   });
 
   it('and never shows the passphrase', async () => {
-    await makeIdentity(folder, wanted);
+    await madeOnce();
     const failed = await loadIdentity(folder, 'wrong-horse-battery', now).catch((error: unknown) => error);
     expect(JSON.stringify(failed) + String(failed)).not.toContain('wrong-horse');
   });
