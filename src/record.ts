@@ -31,6 +31,7 @@ export {
 export { type CorrectInput, type CorrectReport, correct } from './jobs/correct.js';
 export type { OpenDelivery } from './jobs/delivery.js';
 export { type DescribeInput, type DescribeReport, describe, type TypedDescription } from './jobs/describe.js';
+export type { Sure } from './jobs/doubts.js';
 export { type FingerprintInput, type FingerprintReport, fingerprint } from './jobs/fingerprint.js';
 export { deliveryGaps, type GapsReport } from './jobs/gaps.js';
 export {
@@ -48,7 +49,12 @@ export {
   type RecordedNoteLine,
   recordNotes,
 } from './jobs/record-notes.js';
-export { type ReadingInput, type RecordedReading, recordReading } from './jobs/record-reading.js';
+export {
+  type DoubtedReading,
+  type ReadingInput,
+  type RecordedReading,
+  recordReading,
+} from './jobs/record-reading.js';
 export { type LoadedRuleSet, loadRuleSet } from './jobs/rule-set.js';
 export { type StatementSigner, statementSigner } from './jobs/sign-statement.js';
 export type { ByIdentity, BySigner, SignedBy } from './jobs/signed-by.js';

@@ -1,5 +1,5 @@
 import type { Problem } from '../core/model/error.js';
-import type { Place, Reading, ReceivedEvidence, Subject } from '../core/model/evidence.js';
+import type { Place, ReadingBody, ReceivedEvidence, Subject } from '../core/model/evidence.js';
 import type { TemperatureUnit } from '../core/model/temperature.js';
 import type { Zone } from '../core/model/time.js';
 import type { ColumnChoice } from './unit-log/headings/columns.js';
@@ -12,9 +12,6 @@ type Without<T, K extends PropertyKey> = T extends unknown ? Omit<T, K> : never;
 /** A file's evidence before it has an id. */
 export type ReceivedDraft = Without<ReceivedEvidence, 'evidence'>;
 export type ReceivedDraftOf<K extends ReceivedDraft['kind']> = Extract<ReceivedDraft, { kind: K }>;
-
-/** A reading before it has an id and a source. */
-export type ReadingBody = Without<Reading, 'evidence' | 'source'>;
 
 /** A row of a readings table; the caller adds its id, and `source` = the table's id and this row. */
 export interface ReadingDraft {

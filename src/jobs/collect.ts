@@ -10,6 +10,7 @@ import type { CollectReport } from './collect/report.js';
 import { reviewRecord } from './collect/review.js';
 import { CollectRun } from './collect/run.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
+import type { Sure } from './doubts.js';
 import { openQuestions } from './questions.js';
 
 export type { CollectedItem, CollectReport } from './collect/report.js';
@@ -17,6 +18,8 @@ export type { CollectedItem, CollectReport } from './collect/report.js';
 export interface CollectInput extends OpenDelivery, LongWork, TypedLogOptions {
   /** Files, and folders with all that is in them. */
   paths: readonly string[];
+  /** Rows of readings tables that lie far from their kin are right all the same. */
+  sure?: Sure;
 }
 
 /**
@@ -49,7 +52,7 @@ async function takeIn(
     questions: [],
   };
   const batch = new Batch(record);
-  const run = new CollectRun(record, options, input.by, new EvidenceByHash(record.state()), batch, report);
+  const run = new CollectRun(record, options, input, new EvidenceByHash(record.state()), batch, report);
   let done = 0;
   await run.files(found.files, captions, (file) => {
     done += 1;

@@ -2,14 +2,15 @@ import { countedEntries } from '../core/ledger/counted-entries.js';
 import type { Delivery } from '../core/model/delivery.js';
 import type { EntryOf } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
-import type { EvidenceId, Reading } from '../core/model/evidence.js';
+import type { EvidenceId, Reading, ReadingBody } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Temperature } from '../core/model/temperature.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
+import { KnownKin, type Sure } from './doubts.js';
 import { entryNamed } from './entry-named.js';
 import { findLine, findPosition, findStop, typedPlace, typedTime } from './place-options.js';
 import { readingBody, type TypedFields, typedFields } from './reading-options.js';
-import { checkReading, formatReading, type ParsedReading } from './record-reading.js';
+import { checkReading, type DoubtedReading, doubted, formatReading } from './record-reading.js';
 
 /** What an earlier entry should have said, and why it said otherwise. */
 export interface CorrectInput {
@@ -23,10 +24,13 @@ export interface CorrectInput {
   why: string;
   enteredBy: string;
   now: OpenDelivery['now'];
+  /** It is right although it lies far from its kin: all of it, or in the respects named. */
+  sure?: Sure;
 }
 
 /** The reading before and after its correction, in words. */
 export interface CorrectReport {
+  is: 'corrected';
   evidence: EvidenceId;
   /** Number of the entry that was wrong, and of the one that corrects it. */
   entry: number;
@@ -36,10 +40,11 @@ export interface CorrectReport {
 }
 
 /**
- * Enters the right value of a reading that was typed wrong. The first value stays in the record and no longer counts.
+ * Enters the right value of a reading that was typed wrong, unless that lies far from its kin and nobody has said that it
+ * is right. The first value stays in the record and no longer counts.
  * @throws DossierError 'bad-value' when there is no such reading, when it was struck, or for words not understood
  */
-export async function correct(input: CorrectInput): Promise<CorrectReport> {
+export async function correct(input: CorrectInput): Promise<CorrectReport | DoubtedReading> {
   const open = { folder: input.folder, by: input.enteredBy, now: input.now };
   return withDelivery(open, true, async (record) => {
     const { seq } = entryNamed(input.target, record.entries);
@@ -50,7 +55,16 @@ export async function correct(input: CorrectInput): Promise<CorrectReport> {
       });
     const { entry } = counted;
     if (entry.type !== 'reading-recorded') throw notAReading(input.target, entry.type);
-    const body = corrected(entry, input, record.state().delivery);
+    const state = record.state();
+    const body = corrected(entry, input, state.delivery);
+    const kin = new KnownKin(state, input.now(), body.evidence);
+    // What was doubtful of the first value, and stays, was settled when that was entered.
+    const settled = new Set(kin.doubts(entry.body, 'typed').map((doubt) => JSON.stringify(doubt)));
+    const doubts = kin
+      .doubts(body, 'typed', input.sure)
+      .filter((doubt) => !settled.has(JSON.stringify(doubt)));
+    if (doubts.length > 0)
+      return doubted({ kind: body.kind, word: mainWord(body) }, body, doubts, state.delivery);
     const [added] = await record.append([
       {
         type: 'entry-corrected',
@@ -61,6 +75,7 @@ export async function correct(input: CorrectInput): Promise<CorrectReport> {
     const shown = ({ evidence: _evidence, source: _source, ...reading }: Reading) =>
       formatReading({ kind: reading.kind, word: mainWord(reading) }, reading);
     return {
+      is: 'corrected' as const,
       evidence: body.evidence,
       entry: seq,
       correction: added?.seq ?? record.entries.length - 1,
@@ -96,7 +111,7 @@ function corrected(
 }
 
 /** The main word that would be typed for a reading. */
-function mainWord(reading: ParsedReading): string | undefined {
+function mainWord(reading: ReadingBody): string | undefined {
   switch (reading.kind) {
     case 'pulp':
     case 'set-point':

@@ -3,8 +3,9 @@ import { basename } from 'node:path';
 import type { Delivery } from '../core/model/delivery.js';
 import type { NewEntry } from '../core/model/entry.js';
 import { DossierError, type Problem } from '../core/model/error.js';
-import type { EvidenceId } from '../core/model/evidence.js';
+import type { EvidenceId, ReadingBody } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
+import type { Doubt } from '../core/model/results/doubts.js';
 import { knownMilliseconds } from '../core/model/time.js';
 import type { NoteContext } from '../intake/notes/note-context.js';
 import { readNotes } from '../intake/notes.js';
@@ -13,7 +14,8 @@ import { decode } from '../intake/table/encoding.js';
 import { unreadable } from '../record/disk/disk-error.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { formatReading, type ParsedReading, parseReading } from './record-reading.js';
+import { doubtProblem, KnownKin, type Sure, timeGiven } from './doubts.js';
+import { formatReading, parseReading } from './record-reading.js';
 import { readingKey, recordedReadings } from './recorded-readings.js';
 
 /** A file of notes to be recorded. */
@@ -23,6 +25,8 @@ export interface NotesInput extends OpenDelivery {
   dryRun: boolean;
   /** Context for lines until one of them changes it. */
   standing: NoteContext;
+  /** Lines far from their kin are right all the same. */
+  sure?: Sure;
 }
 
 /** How one line of notes was understood. */
@@ -32,8 +36,10 @@ export interface RecordedNoteLine {
   text: string;
   /** How it was understood. */
   said: string;
-  outcome: 'recorded' | 'already-held' | 'understood';
+  outcome: 'recorded' | 'already-held' | 'understood' | 'doubted';
   evidence?: EvidenceId;
+  /** Why it was not recorded, where it lies far from its kin. */
+  doubts?: Doubt[];
 }
 
 /** What became of each line of the notes. */
@@ -50,14 +56,16 @@ const MOST_BYTES = 1024 * 1024;
 
 /**
  * Records the readings of a notes file, with the file as their source. A line that is not understood is a problem
- * with its row; the others are recorded. A line recorded before from another copy adds nothing. Throws DossierError
+ * with its row, and so is one far from its kin; the others are recorded. A line recorded before from another copy adds nothing. Throws DossierError
  * for an unreadable file.
  */
 export async function recordNotes(input: NotesInput): Promise<NotesReport> {
   const text = await readText(input.file);
   const name = basename(input.file);
   return withDelivery(input, !input.dryRun, async (record) => {
-    const { delivery } = record.state();
+    const state = record.state();
+    const { delivery } = state;
+    const kin = new KnownKin(state, input.now());
     const read = readNotes(text, name, delivery, input.standing);
     const report: NotesReport = {
       lines: [],
@@ -66,30 +74,44 @@ export async function recordNotes(input: NotesInput): Promise<NotesReport> {
       notices: record.notices.map((notice) => notice.message),
     };
     const held = recordedReadings(record);
-    const fresh: { line: RecordedNoteLine; body: ParsedReading }[] = [];
+    const fresh: { line: RecordedNoteLine; body: ReadingBody }[] = [];
     for (const note of read.lines) {
       const { row, kind, word, fields } = note;
       try {
         const body = parseReading({ kind, word, fields }, delivery, input.now());
         checkDay(body, fields.at, delivery);
         const before = held.get(readingKey(body));
+        const doubts = before === undefined ? kin.doubts(body, timeGiven(fields.at), input.sure) : [];
         const line: RecordedNoteLine = {
           row,
           text: note.text,
           said: formatReading({ kind, word }, body),
-          outcome: before === undefined ? (input.dryRun ? 'understood' : 'recorded') : 'already-held',
-          ...omitUndefined({ evidence: before }),
+          outcome:
+            before !== undefined
+              ? 'already-held'
+              : doubts.length > 0
+                ? 'doubted'
+                : input.dryRun
+                  ? 'understood'
+                  : 'recorded',
+          ...omitUndefined({ evidence: before, doubts: doubts.length > 0 ? doubts : undefined }),
         };
         report.lines.push(line);
-        if (before === undefined) fresh.push({ line, body });
+        for (const doubt of doubts)
+          report.problems.push(ofRow(doubtProblem(doubt, body, delivery), name, row));
+        if (before !== undefined || doubts.length > 0) continue;
+        fresh.push({ line, body });
+        kin.add(body);
       } catch (error) {
         if (!(error instanceof DossierError) || error.code !== 'bad-value') throw error;
         report.problems.push(ofRow(error.toProblem(), name, row));
       }
     }
     report.problems.sort((a, b) => (a.where.row ?? 0) - (b.where.row ?? 0));
-    report.counts.refused = read.count - report.lines.length;
-    report.counts.held = report.lines.length - fresh.length;
+    const of = (outcome: RecordedNoteLine['outcome']) =>
+      report.lines.filter((line) => line.outcome === outcome).length;
+    report.counts.refused = read.count - report.lines.length + of('doubted');
+    report.counts.held = of('already-held');
     if (input.dryRun) return report;
     if (fresh.length > 0) await write(record, input, name, fresh, report);
     report.counts.recorded = fresh.length;
@@ -101,7 +123,7 @@ async function write(
   record: DeliveryRecord,
   { file: path, by }: NotesInput,
   name: string,
-  fresh: readonly { line: RecordedNoteLine; body: ParsedReading }[],
+  fresh: readonly { line: RecordedNoteLine; body: ReadingBody }[],
   report: NotesReport,
 ): Promise<void> {
   const { file } = await record.addOriginal(path);
@@ -137,7 +159,7 @@ async function write(
  * A time without a date is the last such time before now; one far from its stop's planned time was meant for
  * another day.
  */
-function checkDay(body: ParsedReading, typed: string | string[] | undefined, delivery: Delivery): void {
+function checkDay(body: ReadingBody, typed: string | string[] | undefined, delivery: Delivery): void {
   if (typeof typed !== 'string' || /\d{4}|\d[-/.]\d/.test(typed)) return;
   const stop = delivery.stops.find(({ id }) => id === body.place?.stop);
   const planned = stop === undefined ? undefined : plannedAt(stop);

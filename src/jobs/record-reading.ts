@@ -1,12 +1,20 @@
 import type { z } from 'zod';
 import type { Delivery } from '../core/model/delivery.js';
-import { DossierError } from '../core/model/error.js';
-import { type EvidenceId, type Reading, type ReadingKind, reading } from '../core/model/evidence.js';
+import { DossierError, type Problem } from '../core/model/error.js';
+import {
+  type EvidenceId,
+  type Reading,
+  type ReadingBody,
+  type ReadingKind,
+  reading,
+} from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
+import type { Doubt } from '../core/model/results/doubts.js';
 import { temperature } from '../core/model/temperature.js';
 import { milliseconds } from '../core/model/time.js';
 import { timesFor } from '../core/words/times.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
+import { doubtProblem, KnownKin, type Sure, timeGiven } from './doubts.js';
 import { findLine, findPosition, findStop, typedPlace, typedTime } from './place-options.js';
 import { readingBody, typedFields } from './reading-options.js';
 import type { StatementSigner } from './sign-statement.js';
@@ -23,24 +31,41 @@ export interface ReadingInput {
   now: OpenDelivery['now'];
   /** Signs a statement with the identity of the person who makes it: see `statementSigner`. */
   sign?: StatementSigner;
+  /** It is right although it lies far from its kin: all of it, or in the respects named. */
+  sure?: Sure;
 }
 
 /** The reading that was recorded. */
 export interface RecordedReading {
+  is: 'recorded';
   evidence: EvidenceId;
   /** The reading in words. */
   said: string;
   notices: string[];
 }
 
+/** A reading that lies far from its kin; nothing was recorded. */
+export interface DoubtedReading {
+  is: 'doubted';
+  /** The reading in words. */
+  said: string;
+  doubts: Doubt[];
+  /** The doubts in words, with the ways on. */
+  problems: Problem[];
+}
+
 /**
- * Records one typed reading. Throws DossierError `bad-value` with the field and the choices when a word can't be
- * understood.
+ * Records one typed reading, unless it lies far from its kin and nobody has said that it is right. Throws DossierError
+ * `bad-value` with the field and the choices when a word can't be understood.
  */
-export async function recordReading(input: ReadingInput): Promise<RecordedReading> {
+export async function recordReading(input: ReadingInput): Promise<RecordedReading | DoubtedReading> {
   return withDelivery({ folder: input.folder, by: input.enteredBy, now: input.now }, true, async (record) => {
-    const { delivery } = record.state();
+    const state = record.state();
+    const { delivery } = state;
     const judged = parseReading(input, delivery, input.now());
+    const kin = new KnownKin(state, input.now());
+    const doubts = kin.doubts(judged, timeGiven(input.fields.at), input.sure);
+    if (doubts.length > 0) return doubted(input, judged, doubts, delivery);
     const told: Reading = {
       ...judged,
       evidence: record.nextEvidenceId(),
@@ -52,6 +77,7 @@ export async function recordReading(input: ReadingInput): Promise<RecordedReadin
         : told;
     await record.append([{ type: 'reading-recorded', by: input.enteredBy, body }]);
     return {
+      is: 'recorded' as const,
       evidence: body.evidence,
       said: formatReading(input, judged) + ('signature' in body ? ', signed' : ''),
       notices: record.notices.map((notice) => notice.message),
@@ -59,9 +85,20 @@ export async function recordReading(input: ReadingInput): Promise<RecordedReadin
   });
 }
 
-/** A reading before it has an id and a source. */
-export type ParsedReading = WithoutIds<Reading>;
-type WithoutIds<T> = T extends unknown ? Omit<T, 'evidence' | 'source'> : never;
+/** The answer about a reading that is not recorded for its doubts. */
+export function doubted(
+  typed: Pick<ReadingInput, 'kind' | 'word'>,
+  judged: ReadingBody,
+  doubts: Doubt[],
+  delivery: Delivery,
+): DoubtedReading {
+  return {
+    is: 'doubted',
+    said: formatReading(typed, judged),
+    doubts,
+    problems: doubts.map((doubt) => doubtProblem(doubt, judged, delivery)),
+  };
+}
 
 /**
  * Parses typed words as a reading. Throws DossierError `bad-value` with the field and the choices when a word can't
@@ -71,7 +108,7 @@ export function parseReading(
   { kind, word, fields }: Pick<ReadingInput, 'kind' | 'word' | 'fields'>,
   delivery: Delivery,
   now: Date,
-): ParsedReading {
+): ReadingBody {
   const typed = typedFields.parse(fields);
   const stop = findStop(delivery, typed.stop);
   const body = {
@@ -93,7 +130,7 @@ export function parseReading(
     evidence: 'e1',
     source: { is: 'typed' },
   });
-  return rest as ParsedReading;
+  return rest as ReadingBody;
 }
 
 /**
@@ -109,7 +146,7 @@ export function checkReading(kind: ReadingKind, body: Readonly<Record<string, un
 /** `pulp, 34.2F, romaine, load-1, Tue Jul 14, 2026, 4:10 AM MST`. */
 export function formatReading(
   { kind, word }: Pick<ReadingInput, 'kind' | 'word'>,
-  judged: ParsedReading,
+  judged: ReadingBody,
 ): string {
   const { time } = judged;
   const when = time.is === 'known' ? timesFor('en').time(milliseconds(time.instant), time.zone) : 'no time';
@@ -142,7 +179,7 @@ const SHOWN_ELSEWHERE = new Set([
 const MAIN = new Set(['event', 'with', 'text', 'pattern']);
 
 /** The other fields of a reading, by name. */
-function more(judged: ParsedReading): string[] {
+function more(judged: ReadingBody): string[] {
   return Object.entries(judged).flatMap(([name, value]) => {
     if (SHOWN_ELSEWHERE.has(name) || MAIN.has(name) || (Array.isArray(value) && value.length === 0))
       return [];

@@ -23,7 +23,19 @@ beforeAll(async () => {
   delivery = await here.delivery();
   await here.delivery('other', FACTS.replace('2026-0714-A', '2026-0715-B'));
   await here.dossier('collect', here.put('log.csv', LOG), '-d', 'delivery');
-  await here.dossier('record', 'pulp', '34F', '--line', 'romaine', '--stop', 'load-1', '-d', 'delivery');
+  await here.dossier(
+    'record',
+    'pulp',
+    '34F',
+    '--line',
+    'romaine',
+    '--stop',
+    'load-1',
+    '--at',
+    '2026-07-14T05:50',
+    '-d',
+    'delivery',
+  );
   await here.aboard('delivery', '2026-07-14T06:00', '2026-07-14T08:45');
   const built = await here.dossier('build', '-d', 'delivery', '--json');
   dossierFile = JSON.parse(built.out).file;

@@ -29,7 +29,7 @@ const last = () => here.entries(delivery).at(-1);
 
 describe('correct', () => {
   it('enters the right value with the reason and keeps all else of the reading', async () => {
-    await pulp('39C', '--position', 'nose');
+    await pulp('39C', '--sure', '--position', 'nose');
     const ran = await dossier('correct', 'e1', '39F', '--why', 'typed C for F');
     expect(ran.code).toBe(0);
     expect(ran.out).toContain('39°F');
@@ -102,7 +102,7 @@ describe('strike', () => {
 });
 
 it('the trail tells of both values and the reason', async () => {
-  await pulp('39C');
+  await pulp('39C', '--sure');
   await dossier('correct', 'e1', '39F', '--why', 'typed C for F');
   await dossier('strike', 'e1', '--why', 'of another load');
   const { out } = await here.dossier('trail', 'delivery');
@@ -123,7 +123,7 @@ describe('a dossier of what was put right', () => {
   };
 
   it('is whole, counts the right value alone and lists both; a copy for outsiders is silent on what was struck', async () => {
-    await pulp('93F', '--by', 'R. Quill');
+    await pulp('93F', '--sure', '--by', 'R. Quill');
     await pulp('39F', '--by', 'Someone Elsewhere');
     await dossier('correct', 'e1', '39F', '--why', 'turned the digits round');
     await dossier('strike', 'e2', '--why', 'of another load');

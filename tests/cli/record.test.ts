@@ -56,7 +56,7 @@ describe('record writes down', () => {
       },
     ],
     [
-      ['set-point', '36F', '--stop', 'load-1', '--run', 'continuous'],
+      ['set-point', '36F', '--stop', 'load-1', '--run', 'continuous', '--at', 'now'],
       { kind: 'set-point', temperature: { value: 36, unit: '°F' }, shownBy: 'display', run: 'continuous' },
     ],
     [
@@ -69,15 +69,15 @@ describe('record writes down', () => {
       },
     ],
     [
-      ['check', '--alarm', 'code 63', 'low fuel', '--stop', 'load-1'],
+      ['check', '--alarm', 'code 63', 'low fuel', '--stop', 'load-1', '--at', 'now'],
       { kind: 'round', alarms: ['code 63', 'low fuel'] },
     ],
     [
-      ['seal', '4471908', '--state', 'applied', '--stop', 'load-1'],
+      ['seal', '4471908', '--state', 'applied', '--stop', 'load-1', '--at', 'now'],
       { kind: 'seal', number: '4471908', state: 'applied' },
     ],
     [
-      ['bracing', 'load-bars', '--note', 'two behind the last row', '--stop', 'load-1'],
+      ['bracing', 'load-bars', '--note', 'two behind the last row', '--stop', 'load-1', '--at', 'now'],
       { kind: 'bracing', device: 'load-bars', note: 'two behind the last row' },
     ],
     [
@@ -85,11 +85,11 @@ describe('record writes down', () => {
       { kind: 'event', event: 'doors-closed' },
     ],
     [
-      ['contact', 'shipper', '--about', 'romaine pulps at 42 F', '--stop', 'load-1'],
+      ['contact', 'shipper', '--about', 'romaine pulps at 42 F', '--stop', 'load-1', '--at', 'now'],
       { kind: 'contact', with: 'shipper', how: 'call', about: 'romaine pulps at 42 F' },
     ],
     [
-      ['statement', 'I was on the dock.', '--by', 'R. Vela', '--stop', 'load-1'],
+      ['statement', 'I was on the dock.', '--by', 'R. Vela', '--stop', 'load-1', '--at', 'now'],
       { kind: 'statement', text: 'I was on the dock.', by: 'R. Vela' },
     ],
   ])('%j', async (args, body) => {
@@ -110,6 +110,8 @@ describe('record writes down', () => {
       'intact',
       '--stop',
       'drop-1',
+      '--at',
+      'now',
       '--by',
       'R. Vela',
       '--entered-by',
@@ -119,7 +121,17 @@ describe('record writes down', () => {
   });
 
   it('and answers in JSON', async () => {
-    const { out } = await record('pulp', '34F', '--line', 'romaine', '--stop', 'load-1', '--json');
+    const { out } = await record(
+      'pulp',
+      '34F',
+      '--line',
+      'romaine',
+      '--stop',
+      'load-1',
+      '--at',
+      'now',
+      '--json',
+    );
     expect(JSON.parse(out)).toMatchObject({
       evidence: last()?.body.evidence,
       said: expect.any(String),
@@ -242,7 +254,19 @@ describe('two commands at once', () => {
     const temperatures = Array.from({ length: 12 }, (_, i) => `${34 + i / 10}F`);
     const ran = await Promise.all(
       temperatures.map((one) =>
-        here.process('record', 'pulp', one, '--line', 'romaine', '--stop', 'load-1', '-d', 'delivery'),
+        here.process(
+          'record',
+          'pulp',
+          one,
+          '--line',
+          'romaine',
+          '--stop',
+          'load-1',
+          '--at',
+          'now',
+          '-d',
+          'delivery',
+        ),
       ),
     );
     expect(ran.map(({ code, err }) => `${code} ${err}`)).toEqual(temperatures.map(() => '0 '));

@@ -18,6 +18,7 @@ interface Options {
   logDates?: string;
   map?: string;
   dryRun?: boolean;
+  sure?: boolean;
   json?: boolean;
 }
 
@@ -31,6 +32,7 @@ export function collectCommand({ output, exit, now }: CliContext): Command {
     .option('--log-unit <unit>', "°F or °C of the unit log, when the log's header does not say")
     .option('--log-dates <order>', 'month-day-year or day-month-year, when the dates do not show it')
     .option('--map <yaml>', 'a file that says how the log’s columns are read')
+    .option('--sure', 'rows of a readings table that lie far from the rest are right as they are written')
     .option('--dry-run', 'look only: what each file would be taken for, and the first rows of a log')
     .option('--json', 'the answer as JSON')
     .addHelpText(
@@ -60,6 +62,7 @@ encoding, sheet; see docs/formats.md.`,
         logUnit: options.logUnit,
         logDates: options.logDates,
         map: options.map,
+        ...(options.sure === true ? { sure: true } : {}),
         progress: (at) => output.progress(at),
       };
       if (options.dryRun === true) return lookOnly(input, options.json === true, { output, exit });

@@ -3,11 +3,13 @@ import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
 import { escapeControls } from '../output.js';
+import { settleDoubts } from '../settle-doubts.js';
 
 interface Options extends Record<string, unknown> {
   delivery?: string;
   enteredBy?: string;
   why: string;
+  sure?: boolean;
   json?: boolean;
 }
 
@@ -37,6 +39,7 @@ export function correctCommand({ output, now }: CliContext): Command {
     .option('--blocks <what...>', 'of a pattern')
     .option('--note <text>', 'more about it')
     .option('--caption <text>', 'a note beside it')
+    .option('--sure', 'it is right, although it lies far from the rest of the delivery')
     .option('--entered-by <name>', 'who enters it (default: DOSSIER_BY or your account)')
     .option('--json', 'the answer as JSON')
     .addHelpText(
@@ -51,16 +54,11 @@ What was never so is struck: dossier strike. What a file shows is said with: dos
     )
     .action(async (target: string, word: string | undefined, options: Options) => {
       const { correct } = await import('../../jobs/correct.js');
-      const { delivery, enteredBy, why, json, ...fields } = options;
-      const report = await correct({
-        folder: deliveryFolder(delivery),
-        target,
-        word,
-        fields,
-        why,
-        enteredBy: resolveEnteredBy(enteredBy),
-        now,
-      });
+      const { delivery, enteredBy, why, sure, json, ...fields } = options;
+      const common = { folder: deliveryFolder(delivery), enteredBy: resolveEnteredBy(enteredBy), now };
+      const report = await settleDoubts(output, { word, fields }, sure === true, (typed, settled) =>
+        correct({ ...common, target, ...typed, why, sure: settled }),
+      );
       if (json === true) return output.json(report);
       output.line(`${report.evidence}  ${escapeControls(report.after)}`);
       output.line(`  in place of ${escapeControls(report.before)} (entry ${report.entry})`);

@@ -13,6 +13,8 @@ export interface ChecklistOptions {
   /** A file of typed answers, or `true` to prompt for them. */
   checklist: string | true;
   dryRun: boolean;
+  /** Answers far from their kin are right all the same. */
+  sure: boolean;
   json: boolean;
 }
 
@@ -22,14 +24,14 @@ type Ask = (question: string, fallback?: string) => Promise<string>;
 export async function recordChecklist(
   { output, exit }: CliContext,
   open: OpenDelivery,
-  { checklist, dryRun, json }: ChecklistOptions,
+  { checklist, dryRun, sure, json }: ChecklistOptions,
   asking: Ask | undefined = isInteractive() ? prompt : undefined,
 ): Promise<void> {
   const { enterChecklist } = await import('../../jobs/checklist/enter.js');
   const report =
     checklist === true
       ? await asked(open, dryRun, asking, (problem) => printProblem(output, problem))
-      : await enterChecklist({ ...open, from: { file: checklist }, dryRun });
+      : await enterChecklist({ ...open, from: { file: checklist }, dryRun, sure });
   if (report.problems.length > 0) exit(EXIT.badInput);
   if (json) return output.json(report);
   for (const line of tableLines(rows(report), output.width)) output.line(line);
@@ -37,7 +39,10 @@ export async function recordChecklist(
   output.line(summary(report, dryRun));
 }
 
-/** Prompts for every box in the order of its number, then again for answers that were not understood. */
+/**
+ * Prompts for every box in the order of its number, then again for answers that were not understood or are far from
+ * their kin; the same answer a second time is meant. Nothing is written before all is settled.
+ */
 async function asked(
   open: OpenDelivery,
   dryRun: boolean,
@@ -52,37 +57,48 @@ async function asked(
   const { enterChecklist, checklistQuestions } = await import('../../jobs/checklist/enter.js');
   const questions = await checklistQuestions(open);
   const answers = new Map<number, string>();
+  const sure = new Set<number>();
+  let doubted: ReadonlySet<string | undefined> = new Set();
   let next: readonly ChecklistQuestion[] = questions;
   for (;;) {
     for (const { number, words } of next) {
-      const answer = await asking(`${number} ${escapeControls(words)}`, answers.get(number));
-      if (answer.trim() === '' || answer.trim() === '-') answers.delete(number);
-      else answers.set(number, answer.trim());
+      const before = answers.get(number);
+      const answer = (await asking(`${number} ${escapeControls(words)}`, before)).trim();
+      if (answer === '' || answer === '-') answers.delete(number);
+      else answers.set(number, answer);
+      if (answer === before && doubted.has(`box ${number}`)) sure.add(number);
+      else sure.delete(number);
     }
-    const report = await enterChecklist({ ...open, from: { answers }, dryRun });
-    const wrong = new Set(report.problems.map(({ where }) => where.field));
+    const report = await enterChecklist({ ...open, from: { answers }, dryRun: true, sure });
+    const fields = (problems: readonly Problem[]) => new Set(problems.map(({ where }) => where.field));
+    const wrong = fields(report.problems);
     const again = questions.filter(({ number }) => wrong.has(`box ${number}`));
-    if (again.length === 0) return report;
+    if (again.length === 0)
+      return dryRun ? report : enterChecklist({ ...open, from: { answers }, dryRun, sure });
     for (const problem of report.problems) say(problem);
+    doubted = fields(report.problems.filter(({ code }) => code === 'doubtful'));
     next = again;
   }
 }
 
 const rows = ({ readings }: ChecklistReport): string[][] =>
-  readings.map(({ boxes, evidence, said, held }) => [
+  readings.map(({ boxes, evidence, said, held, doubts }) => [
     boxes.join(' '),
     evidence ?? '',
-    held ? `${said} (recorded before)` : said,
+    held ? `${said} (recorded before)` : doubts === undefined ? said : `${said} (to be looked at again)`,
   ]);
 
 function summary({ readings, problems, evidence, heldAs }: ChecklistReport, dryRun: boolean): string {
-  if (problems.length > 0)
-    return `${problems.length} ${problems.length === 1 ? 'answer is' : 'answers are'} not understood; nothing was written.`;
+  const misunderstood = problems.filter(({ code }) => code !== 'doubtful').length;
+  if (misunderstood > 0)
+    return `${misunderstood} ${misunderstood === 1 ? 'answer is' : 'answers are'} not understood; nothing was written.`;
   const held = readings.filter((one) => one.held).length;
+  const doubted = readings.filter((one) => one.doubts !== undefined).length;
+  const open = doubted === 0 ? '' : `; ${doubted} to be looked at again, not recorded`;
   const before = held === 0 ? '' : `, ${held} of them recorded before`;
-  if (dryRun) return `${readings.length} understood${before}; nothing was written.`;
+  if (dryRun) return `${readings.length - doubted} understood${before}${open}; nothing was written.`;
   if (held > 0 && held === readings.length)
     return `All ${held} were recorded before${heldAs === undefined ? '' : `, from this file as ${heldAs}`}; nothing added.`;
   const from = evidence === undefined ? '' : ` from ${evidence}`;
-  return `${readings.length - held} recorded${from}${held === 0 ? '' : `; ${held} recorded before, nothing added for those`}.`;
+  return `${readings.length - held - doubted} recorded${from}${held === 0 ? '' : `; ${held} recorded before, nothing added for those`}${open}.`;
 }

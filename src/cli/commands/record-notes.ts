@@ -15,6 +15,7 @@ interface Options {
   notes?: string;
   checklist?: string | true;
   dryRun?: boolean;
+  sure?: boolean;
   date?: string;
   stop?: string;
   by?: string;
@@ -30,6 +31,7 @@ export function notesOptions(command: Command, context: CliContext): Command {
     .option('--checklist [file]', 'what was written on the printed form: from a file, or asked box by box')
     .option('--notes <file>', 'a text file of one note a line, such as: 04:10 pulp 34.2F romaine nose load-1')
     .option('--dry-run', 'with --notes or --checklist: say how each line is understood, write nothing')
+    .option('--sure', 'with --notes or --checklist: what is far from its kin is right as it is written')
     .option('--date <day>', 'with --notes: the day of lines that name none, such as 2026-07-14')
     .option('--stop <stop>', 'with --notes: the stop of lines that name none')
     .option('--by <name>', 'with --notes: who noted the lines that name nobody')
@@ -50,6 +52,7 @@ export function notesOptions(command: Command, context: CliContext): Command {
         return recordChecklist(context, open, {
           checklist: options.checklist,
           dryRun: options.dryRun === true,
+          sure: options.sure === true,
           json: options.json === true,
         });
       }
@@ -59,6 +62,7 @@ export function notesOptions(command: Command, context: CliContext): Command {
         folder: deliveryFolder(options.delivery),
         file,
         dryRun: options.dryRun === true,
+        sure: options.sure === true,
         standing: {
           ...omitUndefined({ date, stop, by }),
         },
@@ -84,17 +88,25 @@ async function unknownKind(command: Command, kind: string): Promise<never> {
   return command.error(`error: unknown command '${kind}'\n(${choice})`);
 }
 
+const REMARK: Readonly<Record<NotesReport['lines'][number]['outcome'], string>> = {
+  recorded: '',
+  understood: '',
+  'already-held': ' (recorded before)',
+  doubted: ' (to be looked at again)',
+};
+
 function rows({ lines }: NotesReport): string[][] {
   return lines.map(({ row, said, outcome, evidence }) => [
     String(row),
     evidence ?? '',
-    outcome === 'already-held' ? `${said} (recorded before)` : said,
+    `${said}${REMARK[outcome]}`,
   ]);
 }
 
 function summary({ lines, counts, evidence }: NotesReport, dryRun: boolean): string {
   const refused = `${counts.refused} refused`;
-  if (dryRun) return `${lines.length} understood, ${refused}; nothing was written.`;
+  const understood = lines.filter(({ outcome }) => outcome !== 'doubted').length;
+  if (dryRun) return `${understood} understood, ${refused}; nothing was written.`;
   const from = evidence === undefined ? '' : ` from ${evidence}`;
   return `${counts.recorded} recorded${from}; ${counts.held} recorded before, nothing added for those; ${refused}.`;
 }

@@ -1,7 +1,6 @@
 import { Command } from 'commander';
 import type { OpenDelivery } from '../../jobs/delivery.js';
 import type { ReadingInput } from '../../jobs/record-reading.js';
-import { askAndRetry } from '../ask-and-retry.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
@@ -9,6 +8,7 @@ import { type EntryForm, entryCommand } from '../form.js';
 import { escapeControls } from '../output.js';
 import { readPassphrase } from '../passphrase.js';
 import { isInteractive, prompt } from '../prompts.js';
+import { settleDoubts } from '../settle-doubts.js';
 import { CLAIM_EXAMPLE, claimCommand } from './record-claim.js';
 import { CLOCK_EXAMPLE, clockCommand } from './record-clock.js';
 import { NOTES_EXAMPLE, notesOptions } from './record-notes.js';
@@ -22,6 +22,7 @@ interface Common {
   position?: string;
   line?: string;
   caption?: string;
+  sure?: boolean;
   json?: boolean;
 }
 
@@ -162,7 +163,10 @@ Examples:
 ${[...FORMS.map((form) => form.example), CLOCK_EXAMPLE, CLAIM_EXAMPLE, NOTES_EXAMPLE, 'dossier record --checklist'].map((example) => `  ${example}`).join('\n')}
 
 Times are local to the stop's place: 14:05, 2:05pm, yesterday 14:05, 2026-07-14T04:10.
-Left out, it is now. Nothing recorded is ever changed: dossier correct and
+Left out, it is now, unless the delivery ended more than a day ago: then say when, or
+--at now. What lies far from its kin is asked about, or refused where nobody is there
+to be asked: a pulp 40 °F from the instruction, a day outside the delivery, an event
+that is there already. --sure says that it is right as it stands. Nothing recorded is ever changed: dossier correct and
 dossier strike put right what was mistyped, as entries of their own.
 Take no reading where the site's rules or a running unit make it unsafe.`,
     );
@@ -174,17 +178,19 @@ Take no reading where the site's rules or a running unit make it unsafe.`,
 
 function formCommand(form: ReadingForm, { output, now }: CliContext): Command {
   return entryCommand(form)
-    .option('--at <time>', 'when, local to the stop (default: now)')
+    .option('--at <time>', 'when, local to the stop; now, where the delivery is under way')
     .option('--stop <stop>', 'at which stop')
     .option('--line <line>', 'which line of the bill')
     .option('--position <position>', 'nose, middle or tail')
     .option('--by <name>', 'who took it or saw it')
     .option('--entered-by <name>', 'who enters it (default: DOSSIER_BY or your account)')
     .option('--caption <text>', 'a note beside it')
+    .option('--sure', 'it is right, although it lies far from the rest of the delivery')
     .option('--json', 'the answer as JSON')
     .action(async (word: string | undefined, options: Common & SignerOptions & Record<string, unknown>) => {
       const { recordReading } = await import('../../jobs/record-reading.js');
-      const { delivery, enteredBy, json, sign, identity, passphraseFile, passphraseFd, ...fields } = options;
+      const { delivery, enteredBy, json, sure, sign, identity, passphraseFile, passphraseFd, ...fields } =
+        options;
       const folder = deliveryFolder(delivery);
       const by = resolveEnteredBy(enteredBy ?? options.by);
       if (options.stop === undefined && isInteractive() && json !== true) {
@@ -193,8 +199,8 @@ function formCommand(form: ReadingForm, { output, now }: CliContext): Command {
       }
       const signer =
         sign === true ? { sign: await signerFrom({ identity, passphraseFile, passphraseFd }, now) } : {};
-      const added = await askAndRetry(output, { word, fields }, (typed) =>
-        recordReading({ folder, kind: form.kind, ...typed, enteredBy: by, now, ...signer }),
+      const added = await settleDoubts(output, { word, fields }, sure === true, (typed, settled) =>
+        recordReading({ folder, kind: form.kind, ...typed, enteredBy: by, now, ...signer, sure: settled }),
       );
       if (json === true) return output.json(added);
       for (const notice of added.notices) output.note(escapeControls(notice));

@@ -6,6 +6,8 @@ import { omitUndefined } from './omit-undefined.js';
 export type ErrorCode =
   | 'bad-usage'
   | 'bad-value'
+  /** What was typed lies far from its kin, and nobody has said that it is right. */
+  | 'doubtful'
   | 'bad-delivery-file'
   | 'bad-rule-set'
   | 'bad-template'

@@ -40,6 +40,9 @@ export const reading = z.discriminatedUnion('kind', [
   statement,
 ]);
 export type Reading = z.infer<typeof reading>;
+/** What a reading says, before it has an id and a source. */
+export type ReadingBody = WithoutOrigin<Reading>;
+type WithoutOrigin<T> = T extends unknown ? Omit<T, 'evidence' | 'source'> : never;
 
 export const evidence = z.discriminatedUnion('kind', [...receivedEvidence.options, ...reading.options]);
 /** A piece of evidence, by its kind: a file that was received, or a reading that was written down. */

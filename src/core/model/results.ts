@@ -16,6 +16,7 @@ import type { Instant } from './time.js';
 
 export type * from './results/channels.js';
 export type * from './results/claim.js';
+export type * from './results/doubts.js';
 export type * from './results/findings.js';
 export type * from './results/gaps.js';
 export type * from './results/loading.js';

@@ -7,6 +7,7 @@ import {
   eventName,
   type Place,
   position,
+  type ReadingBody,
   readingFrom,
   readingKind,
   rowPattern,
@@ -16,7 +17,6 @@ import {
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { parseRowSpan } from '../../core/model/row-span.js';
 import { parseTemperature, type Temperature } from '../../core/model/temperature.js';
-import type { ReadingBody } from '../draft.js';
 import { nearestWord } from '../settings/did-you-mean.js';
 import type { DateOrder } from '../time/wall-time.js';
 import { type ReadingColumn, type RowNote, UnreadableRow } from './columns.js';

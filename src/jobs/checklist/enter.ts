@@ -10,10 +10,12 @@ import type { NewEntry } from '../../core/model/entry.js';
 import { DossierError, type Problem } from '../../core/model/error.js';
 import type { EvidenceId, Source } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import type { Doubt } from '../../core/model/results/doubts.js';
 import { decode } from '../../intake/table/encoding.js';
 import { unreadable } from '../../record/disk/disk-error.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { type OpenDelivery, withDelivery } from '../delivery.js';
+import { doubtProblem, KnownKin } from '../doubts.js';
 import { formatReading } from '../record-reading.js';
 import { readingKey, recordedReadings } from '../recorded-readings.js';
 import { loadRuleSet } from '../rule-set.js';
@@ -35,6 +37,8 @@ export interface EnterChecklistInput extends OpenDelivery {
   from: { file: string } | { answers: ChecklistAnswers };
   /** Dry run: reports how the answers are understood; nothing is written. */
   dryRun?: boolean;
+  /** Answers far from their kin are right all the same: all of them, or those of the boxes named. */
+  sure?: boolean | ReadonlySet<number>;
 }
 
 /** What became of a filled-in form. */
@@ -43,8 +47,14 @@ export interface ChecklistReport {
   evidence?: EvidenceId;
   /** The evidence recorded from this very file before; nothing is added then. */
   heldAs?: EvidenceId;
-  /** `held` marks a reading recorded before, in the evidence named. */
-  readings: { boxes: number[]; said: string; evidence?: EvidenceId; held?: boolean }[];
+  /** `held` marks a reading recorded before, in the evidence named; `doubts` one that was not recorded for them. */
+  readings: {
+    boxes: number[];
+    said: string;
+    evidence?: EvidenceId;
+    held?: boolean;
+    doubts?: Doubt[];
+  }[];
   problems: Problem[];
 }
 
@@ -73,15 +83,16 @@ export async function checklistQuestions(
 }
 
 /**
- * Records a filled form as readings: all of them, or none where an answer can't be understood. Readings recorded
- * before, from this file or another copy, are not added again. Throws DossierError for an unreadable file, or
- * numbers that the form does not have.
+ * Records a filled form as readings: none where an answer can't be understood, else all but those far from their kin,
+ * which are problems of their box. Readings recorded before, from this file or another copy, are not added again.
+ * Throws DossierError for an unreadable file, or numbers that the form does not have.
  */
 export async function enterChecklist(input: EnterChecklistInput): Promise<ChecklistReport> {
   const { from, dryRun = false } = input;
   const file = 'file' in from ? await readChecklist(from.file) : undefined;
   return withDelivery(input, !dryRun, async (record) => {
-    const { delivery } = record.state();
+    const state = record.state();
+    const { delivery } = state;
     const parts = await partsOf(record);
     const count = boxesOf(parts).length;
     const answers =
@@ -90,26 +101,53 @@ export async function enterChecklist(input: EnterChecklistInput): Promise<Checkl
         : from.answers;
     const { readings, problems } = checklistReadings(parts, answers, delivery, input.now());
     const heldAs = file === undefined ? undefined : recordedFrom(record, file);
-    const held = recordedReadings(record);
+    const kin = new KnownKin(state, input.now());
+    const held = heldReadings(record, heldAs);
     const report: ChecklistReport = {
       problems,
       ...omitUndefined({ heldAs }),
-      readings: readings.map(({ boxes, kind, word, reading }) => {
-        const evidence = held.get(readingKey(reading));
-        return {
-          boxes,
-          said: formatReading({ kind, word }, reading),
-          ...omitUndefined({
-            evidence,
-            held: evidence === undefined && heldAs === undefined ? undefined : true,
-          }),
-        };
+      readings: readings.map((one) => {
+        const { boxes, kind, word, reading } = one;
+        const said = formatReading({ kind, word }, reading);
+        const evidence = held(one);
+        if (evidence !== undefined) return { boxes, said, evidence, held: true };
+        const doubts = kin.doubts(reading, 'typed', isSure(one, input.sure));
+        if (doubts.length === 0) {
+          kin.add(reading);
+          return { boxes, said };
+        }
+        for (const doubt of doubts)
+          problems.push({
+            ...doubtProblem(doubt, reading, delivery),
+            where: { field: `box ${boxes[0]}` },
+          });
+        return { boxes, said, doubts };
       }),
     };
-    if (dryRun || problems.length > 0 || report.readings.every((one) => one.held)) return report;
+    const misunderstood = problems.some(({ code }) => code !== 'doubtful');
+    const isNew = report.readings.some((one) => one.held !== true && one.doubts === undefined);
+    if (dryRun || misunderstood || !isNew) return report;
     await write(record, input, readings, report);
     return report;
   });
+}
+
+function isSure({ boxes }: ChecklistReading, sure: EnterChecklistInput['sure']): boolean {
+  return typeof sure === 'boolean' || sure === undefined ? sure === true : boxes.some((box) => sure.has(box));
+}
+
+/** The evidence in which a reading was recorded before: from the same box of the same file, or with the same content. */
+function heldReadings(
+  record: DeliveryRecord,
+  heldAs: EvidenceId | undefined,
+): (one: ChecklistReading) => EvidenceId | undefined {
+  const byContent = recordedReadings(record);
+  const byBox = new Map<number, EvidenceId>();
+  for (const { type, body } of record.entries)
+    if (type === 'reading-recorded' && body.source.is === 'row' && body.source.evidence === heldAs)
+      byBox.set(body.source.row, body.evidence);
+  return ({ boxes: [box], reading }) =>
+    (box === undefined ? undefined : byBox.get(box)) ?? byContent.get(readingKey(reading));
 }
 
 /** The evidence of the same bytes from an earlier command of this kind. */
@@ -136,7 +174,8 @@ async function write(
   report: ChecklistReport,
 ): Promise<void> {
   const entries: NewEntry[] = [];
-  if ('file' in from) {
+  if (report.heldAs !== undefined) report.evidence = report.heldAs;
+  else if ('file' in from) {
     const { file } = await record.addOriginal(from.file);
     report.evidence = record.nextEvidenceId();
     entries.push({
@@ -148,14 +187,14 @@ async function write(
         file: { name: basename(from.file), bytes: file.bytes, sha256: file.sha256, type: TYPED },
         time: { is: 'none', why: 'every box has its own time' },
         flags: [],
-        rows: report.readings.filter(({ held }) => held !== true).length,
-        rowsLeftOut: 0,
+        rows: report.readings.filter(({ held, doubts }) => held !== true && doubts === undefined).length,
+        rowsLeftOut: report.readings.filter(({ doubts }) => doubts !== undefined).length,
       },
     });
   }
   readings.forEach(({ reading, boxes }, i) => {
     const told = report.readings[i];
-    if (told === undefined || told.held) return;
+    if (told === undefined || told.held === true || told.doubts !== undefined) return;
     const evidence = record.nextEvidenceId();
     told.evidence = evidence;
     const [row] = boxes;

@@ -1,8 +1,9 @@
 import { boxesOf, type ChecklistBox, type ChecklistPart } from '../../compose/checklist/box.js';
 import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError, type Problem } from '../../core/model/error.js';
+import type { ReadingBody } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
-import { type ParsedReading, parseReading, type ReadingInput } from '../record-reading.js';
+import { parseReading, type ReadingInput } from '../record-reading.js';
 import {
   approximateTime,
   BORROWED_SECONDS,
@@ -29,7 +30,7 @@ export interface ChecklistReading {
   boxes: number[];
   kind: ReadingInput['kind'];
   word: string | undefined;
-  reading: ParsedReading;
+  reading: ReadingBody;
 }
 
 /**
@@ -70,7 +71,7 @@ function fieldOf({ where }: Problem, first: number | undefined): string {
 }
 
 /** A time taken from another box is less certain. */
-function widened(reading: ParsedReading, { caption }: Record<string, unknown>): ParsedReading {
+function widened(reading: ReadingBody, { caption }: Record<string, unknown>): ReadingBody {
   if (caption === undefined || reading.time.is !== 'known') return reading;
   return { ...reading, time: { ...reading.time, uncertaintySeconds: BORROWED_SECONDS } };
 }

@@ -14,6 +14,7 @@ import { EvidenceByHash } from './evidence-by-hash.js';
 import { type ExtractedFile, hashOf, ScratchFolder } from './extracted-files.js';
 import { readLogOptions } from './log-options.js';
 import { allowedFiles, keptInsideProblem, type NestingDepth, oneLevelDeeper } from './nesting.js';
+import { ReadingRows } from './reading-rows.js';
 import { formatEventTime } from './report.js';
 import { type Source, sourcesInside } from './sources.js';
 
@@ -59,7 +60,13 @@ export async function dryRun(input: CollectInput): Promise<DryRunReport> {
       problems: [...found.problems, ...captions.problems],
     };
     const state = record.state();
-    const look = new DryRun(state.delivery, options, new EvidenceByHash(state), report);
+    const look = new DryRun(
+      state.delivery,
+      options,
+      new EvidenceByHash(state),
+      new ReadingRows(record, input),
+      report,
+    );
     try {
       for (const [i, file] of found.files.entries()) {
         nextStep(input, { what: file.name, done: i + 1, total: found.files.length });
@@ -82,6 +89,7 @@ class DryRun {
     readonly delivery: Delivery,
     readonly options: LogOptions,
     readonly byHash: EvidenceByHash,
+    readonly rows: ReadingRows,
     readonly report: DryRunReport,
   ) {}
 
@@ -139,7 +147,7 @@ class DryRun {
       readings: readings.length,
       ...omitUndefined({ log }),
     });
-    this.report.problems.push(...problems);
+    this.report.problems.push(...problems, ...this.rows.choose(readings, file).problems);
   }
 
   async #inside({ found }: Source, inside: ContainerContents, depth: NestingDepth): Promise<void> {

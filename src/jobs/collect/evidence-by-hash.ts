@@ -12,6 +12,8 @@ export class EvidenceByHash {
   /** Tables not read as logs before, for want of a zone, a unit or known columns. */
   readonly #unread = new Set<Sha256>();
 
+  /** Tables of readings that the record had before this run. */
+  readonly #tables = new Map<Sha256, EvidenceId>();
   /** The mapping of each log. */
   readonly #logs = new Map<Sha256, { evidence: EvidenceId; mapping: LogMapping }>();
   readonly #items = new Map<EvidenceId, EvidenceItem>();
@@ -20,6 +22,7 @@ export class EvidenceByHash {
     for (const item of state.evidence) {
       this.#items.set(item.evidence, item);
       if ('file' in item) this.add(item);
+      if (item.kind === 'readings') this.#tables.set(item.file.sha256, item.evidence);
     }
     // What was struck or seems to belong elsewhere is held too: the same file again adds nothing.
     for (const item of state.notCounted)
@@ -46,6 +49,11 @@ export class EvidenceByHash {
 
   isContainer(sha256: Sha256): boolean {
     return this.#containers.has(sha256);
+  }
+
+  /** The readings table with these bytes, of which doubted rows may still be taken in. */
+  readingsTable(sha256: Sha256): EvidenceId | undefined {
+    return this.#tables.get(sha256);
   }
 
   /** Evidence as it was before this run. */

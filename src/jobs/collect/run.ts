@@ -2,7 +2,7 @@ import { extname } from 'node:path';
 import { pMapIterable } from 'p-map';
 import type { Delivery } from '../../core/model/delivery.js';
 import type { NewEntry } from '../../core/model/entry.js';
-import { DossierError, type Problem } from '../../core/model/error.js';
+import { DossierError } from '../../core/model/error.js';
 import type { ContainerRef, EvidenceId, Sha256 } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { type Captions, hintFor } from '../../intake/captions.js';
@@ -10,10 +10,11 @@ import type { ContainerContents, LogOptions } from '../../intake/draft.js';
 import { type ExaminedFile, examineFile } from '../../intake/examine.js';
 import type { FoundFile } from '../../intake/file-scan.js';
 import type { DeliveryRecord } from '../../record/store.js';
-import { readingKey, recordedReadings } from '../recorded-readings.js';
 import type { Batch } from './batch.js';
 import type { EvidenceByHash } from './evidence-by-hash.js';
+import type { FileResult } from './file-result.js';
 import { allowedFiles, keptInsideProblem, type NestingContext, oneLevelDeeper } from './nesting.js';
+import { ReadingRows, type TakingIn, withoutDoubted } from './reading-rows.js';
 import { reimportEntries } from './reimport.js';
 import { type CollectedItem, type CollectReport, formatEventTime } from './report.js';
 import { type Source, sourcesInside } from './sources.js';
@@ -24,38 +25,25 @@ import { type Source, sourcesInside } from './sources.js';
  */
 const AT_ONCE = 12;
 
-type Result =
-  | {
-      is: 'held';
-      sha256: Sha256;
-      inside?: ContainerContents | undefined;
-      archive: boolean;
-      problems?: Problem[];
-      /** A log that is already read with this mapping. */
-      readSo?: boolean;
-    }
-  | { is: 'refused'; error: DossierError }
-  | { is: 'examined'; examined: ExaminedFile };
-
 /** One run of `collect`: records files in order, and the files in them. */
 export class CollectRun {
   readonly #record: DeliveryRecord;
   readonly #delivery: Delivery;
   readonly #options: LogOptions;
   readonly #by: string;
+  readonly #sure: boolean;
+  readonly #rows: ReadingRows;
   readonly #holders: EvidenceByHash;
   readonly #batch: Batch;
   readonly #report: CollectReport;
   /** Hashes taken up by this run, so that the second of two equal files is a duplicate whichever comes first. */
   readonly #taken = new Set<Sha256>();
-  /** Readings that files have already added. */
-  readonly #said: Map<string, EvidenceId>;
   readonly #same: { item: CollectedItem; sha256: Sha256; readSo: boolean }[] = [];
 
   constructor(
     record: DeliveryRecord,
     options: LogOptions,
-    by: string,
+    input: TakingIn,
     byHash: EvidenceByHash,
     batch: Batch,
     report: CollectReport,
@@ -63,11 +51,12 @@ export class CollectRun {
     this.#record = record;
     this.#delivery = record.state().delivery;
     this.#options = options;
-    this.#by = by;
+    this.#by = input.by;
+    this.#sure = input.sure !== undefined;
+    this.#rows = new ReadingRows(record, input);
     this.#holders = byHash;
     this.#batch = batch;
     this.#report = report;
-    this.#said = recordedReadings(record);
   }
 
   /** Records the files found. `onEach` is called for each in turn. */
@@ -103,7 +92,7 @@ export class CollectRun {
     }
   }
 
-  async #examine({ found, hint, inside }: Source): Promise<Result> {
+  async #examine({ found, hint, inside }: Source): Promise<FileResult> {
     try {
       const { file } =
         inside === undefined
@@ -115,8 +104,10 @@ export class CollectRun {
       const isNew = this.#holders.of(sha256) === undefined && !inThisRun;
       // Log options may make another reading of a file that the record holds.
       const again = !inThisRun && Object.keys(this.#options).length > 0 && this.#holders.mayBeRead(sha256);
+      const table = !this.#sure || inThisRun ? undefined : this.#holders.readingsTable(sha256);
       this.#taken.add(sha256);
-      if (!isNew && !again && !container) return { is: 'held', sha256, archive: false };
+      if (!isNew && !again && !container && table === undefined)
+        return { is: 'held', sha256, archive: false };
       const examined = await examineFile({
         path: file.path,
         name: found.name,
@@ -128,6 +119,7 @@ export class CollectRun {
       // A run that was cut off may have recorded the archive and not all files in it.
       if (!isNew && container)
         return { is: 'held', sha256, inside: examined.inside, archive: isArchive(examined) };
+      if (table !== undefined) return { is: 'table', evidence: table, examined };
       // The options may still not suffice to read it.
       if (!isNew && examined.received.kind !== 'unit-log')
         return { is: 'held', sha256, archive: false, problems: examined.problems };
@@ -140,7 +132,7 @@ export class CollectRun {
     }
   }
 
-  async #keep(source: Source, result: Result, around: NestingContext | undefined): Promise<void> {
+  async #keep(source: Source, result: FileResult, around: NestingContext | undefined): Promise<void> {
     const { found } = source;
     const bare = {
       file: found.name,
@@ -167,6 +159,8 @@ export class CollectRun {
         problems.push(result.error.toProblem());
         items.push({ ...bare, outcome: 'refused', takenFor: 'not taken in, see below' });
         return;
+      case 'table':
+        return this.#rowsOf(source, result.evidence, result.examined, bare);
       case 'examined': {
         const evidence = await this.#enter(source, result.examined, around, bare);
         if (result.examined.inside !== undefined)
@@ -181,16 +175,15 @@ export class CollectRun {
     around: NestingContext | undefined,
     bare: Pick<CollectedItem, 'file' | 'when' | 'flags' | 'readings' | 'within'>,
   ): Promise<EvidenceId> {
-    const { received, problems } = examined;
-    // Rows of an earlier file add nothing; equal rows in one file are two readings.
-    const readings = examined.readings.filter(({ reading }) => !this.#said.has(readingKey(reading)));
-    const repeated = examined.readings.length - readings.length;
+    const { received } = examined;
+    const { readings, repeated, doubted, problems } = this.#rows.choose(examined.readings, found.name);
     const { sha256 } = received.file;
     const before = this.#holders.of(sha256);
     const replaces = received.kind === 'unit-log' ? this.#holders.log(sha256)?.evidence : undefined;
     const takenFor = [
       examined.takenFor,
       ...(repeated === 0 ? [] : [`, ${repeated} of them recorded before`]),
+      ...(doubted === 0 ? [] : [`, ${doubted} to be looked at again, not recorded`]),
       ...(replaces === undefined ? [] : [`; read anew, in place of ${replaces}, which no longer counts`]),
     ].join('');
     const evidence = this.#record.nextEvidenceId();
@@ -204,7 +197,7 @@ export class CollectRun {
         type: 'evidence-received',
         by,
         body: {
-          ...received,
+          ...withoutDoubted(received, doubted),
           evidence,
           ...omitUndefined({ within, replaces }),
         },
@@ -212,13 +205,7 @@ export class CollectRun {
       ...(before === undefined
         ? []
         : reimportEntries(this.#holders, before, { evidence, received, replaces, by })),
-      ...readings.map(
-        ({ row, reading }): NewEntry => ({
-          type: 'reading-recorded',
-          by,
-          body: { ...reading, evidence: this.#record.nextEvidenceId(), source: { is: 'row', evidence, row } },
-        }),
-      ),
+      ...this.#rows.entries(readings, evidence),
     ];
     const { counts, items } = this.#report;
     const item: CollectedItem = {
@@ -233,8 +220,7 @@ export class CollectRun {
     };
     counts.taken += 1;
     counts.readings += readings.length;
-    for (const { reading } of readings) this.#said.set(readingKey(reading), evidence);
-    this.#report.problems.push(...problems);
+    this.#report.problems.push(...examined.problems, ...problems);
     items.push(item);
     this.#holders.add({ ...received, evidence });
     await this.#batch.add({
@@ -250,6 +236,37 @@ export class CollectRun {
       },
     });
     return evidence;
+  }
+
+  /** Records the rows of a table that was taken in before without them. */
+  async #rowsOf(
+    { found }: Source,
+    evidence: EvidenceId,
+    examined: ExaminedFile,
+    bare: Pick<CollectedItem, 'file' | 'when' | 'flags' | 'readings' | 'within'>,
+  ): Promise<void> {
+    const { readings, problems } = this.#rows.chooseMissing(evidence, examined.readings, found.name);
+    this.#report.problems.push(...problems);
+    const { counts, items } = this.#report;
+    counts.held += 1;
+    counts.readings += readings.length;
+    const added = readings.length === 0 ? 'nothing added' : `${readings.length} rows of it added`;
+    const item: CollectedItem = {
+      ...bare,
+      outcome: 'already-held',
+      evidence,
+      readings: readings.length,
+      takenFor: `the same bytes as ${evidence}; ${added}`,
+    };
+    items.push(item);
+    await this.#batch.add({
+      entries: this.#rows.entries(readings, evidence),
+      refused: (problem) => {
+        counts.readings -= readings.length;
+        item.readings = 0;
+        this.#report.problems.push({ ...problem, where: { ...problem.where, file: found.name } });
+      },
+    });
   }
 
   /** Records the files of an e-mail or archive, within the limits of nesting and size. */

@@ -1,0 +1,98 @@
+import type { NewEntry } from '../../core/model/entry.js';
+import type { Problem } from '../../core/model/error.js';
+import type { EvidenceId } from '../../core/model/evidence.js';
+import type { ReadingDraft, ReceivedDraft } from '../../intake/draft.js';
+import type { DeliveryRecord } from '../../record/store.js';
+import type { OpenDelivery } from '../delivery.js';
+import { doubtProblem, KnownKin, type Sure } from '../doubts.js';
+import { readingKey, recordedReadings } from '../recorded-readings.js';
+
+/** Who takes rows in, and whether those far from their kin are right. */
+export interface TakingIn extends Pick<OpenDelivery, 'by' | 'now'> {
+  sure?: Sure;
+}
+
+/** Rows of a readings table that become readings, and what became of the others. */
+export interface ChosenRows {
+  readings: ReadingDraft[];
+  /** Rows whose words were recorded before. */
+  repeated: number;
+  /** Rows far from their kin, with a problem each. */
+  doubted: number;
+  problems: Problem[];
+}
+
+/** Chooses the rows of tables that become readings, in the order in which the tables come. */
+export class ReadingRows {
+  readonly #record: DeliveryRecord;
+  readonly #input: TakingIn;
+  readonly #kin: KnownKin;
+  /** Readings that files have already added. */
+  readonly #said: Map<string, EvidenceId>;
+
+  constructor(record: DeliveryRecord, input: TakingIn) {
+    this.#record = record;
+    this.#input = input;
+    this.#kin = new KnownKin(record.state(), input.now());
+    this.#said = recordedReadings(record);
+  }
+
+  /** Rows of an earlier file add nothing; equal rows in one file are two readings. */
+  choose(rows: readonly ReadingDraft[], file: string): ChosenRows {
+    const fresh = rows.filter(({ reading }) => !this.#said.has(readingKey(reading)));
+    const problems: Problem[] = [];
+    const readings = fresh.filter(({ row, reading }) => {
+      const doubts = this.#kin.doubts(reading, 'typed', this.#input.sure);
+      for (const doubt of doubts) {
+        const problem = doubtProblem(doubt, reading, this.#kin.delivery);
+        problems.push({ ...problem, where: { ...problem.where, file, row } });
+      }
+      if (doubts.length === 0) this.#kin.add(reading);
+      return doubts.length === 0;
+    });
+    return {
+      readings,
+      repeated: rows.length - fresh.length,
+      doubted: fresh.length - readings.length,
+      problems,
+    };
+  }
+
+  /** Rows of a table that was taken in before without them. */
+  chooseMissing(evidence: EvidenceId, rows: readonly ReadingDraft[], file: string): ChosenRows {
+    const recorded = new Set(
+      this.#record.entries.flatMap(({ type, body }) =>
+        type === 'reading-recorded' && body.source.is === 'row' && body.source.evidence === evidence
+          ? [body.source.row]
+          : [],
+      ),
+    );
+    return this.choose(
+      rows.filter(({ row }) => !recorded.has(row)),
+      file,
+    );
+  }
+
+  /** The entries of chosen rows, from now on said by this table. */
+  entries(readings: readonly ReadingDraft[], evidence: EvidenceId): NewEntry[] {
+    return readings.map(({ row, reading }) => {
+      this.#said.set(readingKey(reading), evidence);
+      return {
+        type: 'reading-recorded',
+        by: this.#input.by,
+        body: {
+          ...reading,
+          evidence: this.#record.nextEvidenceId(),
+          source: { is: 'row', evidence, row },
+        },
+      };
+    });
+  }
+}
+
+/** A table counts the rows that became readings. */
+export function withoutDoubted(received: ReceivedDraft, doubted: number): ReceivedDraft {
+  return received.kind === 'readings' && doubted > 0
+    ? { ...received, rows: received.rows - doubted, rowsLeftOut: received.rowsLeftOut + doubted }
+    : received;
+}
