@@ -18,6 +18,7 @@ const chromium = (locale: string, timezoneId: string) => ({
 /** The core's tests in a browser. `tests/outside/browser/core.check.ts` runs them, and says what must pass. */
 export default defineConfig({
   define: { 'import.meta.env.PROPERTY_TIMES': JSON.stringify(process.env.PROPERTY_TIMES ?? '') },
+  resolve: { alias: { '#platform': new URL('./src/platform/browser', import.meta.url).pathname } },
   test: {
     include: ['tests/core/**/*.test.ts'],
     exclude: Object.keys(ONLY_IN_NODE).map((folder) => `${folder}/**`),

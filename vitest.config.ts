@@ -1,6 +1,8 @@
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
+  // As package.json says of the built files, here of their sources.
+  resolve: { alias: { '#platform': new URL('./src/platform/node', import.meta.url).pathname } },
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/outside/**'],

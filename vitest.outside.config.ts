@@ -1,6 +1,7 @@
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
+  resolve: { alias: { '#platform': new URL('./src/platform/node', import.meta.url).pathname } },
   test: {
     globalSetup: ['tests/run-folder.ts'],
     include: ['tests/outside/**/*.check.ts'],

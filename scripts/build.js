@@ -52,7 +52,7 @@ async function bundle() {
     input: { dossier: join(DIST, 'cli/main.js') },
     platform: 'node',
     external: [
-      /^(?:sharp|heic-decode|pdfjs-dist|@napi-rs\/|@myriaddreamin\/|#|asn1js|pkijs|node-forge|postal-mime|read-excel-file|yauzl|yazl)/,
+      /^(?:sharp|heic-decode|pdfjs-dist|@napi-rs\/|@myriaddreamin\/|#(?!platform\/)|asn1js|pkijs|node-forge|postal-mime|read-excel-file|yauzl|yazl)/,
     ],
     plugins: [{ name: 'own-address', transform: withOwnAddress }],
   });

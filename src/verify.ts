@@ -12,7 +12,18 @@ export type {
   VerificationReport,
 } from './core/model/verification.js';
 export type { Clock } from './core/ports/clock.js';
+export type { PictureComparer, PictureDistance } from './core/ports/picture-comparer.js';
 export type { LongWork, Progress } from './core/ports/work.js';
+export type { ContainedFile, Container } from './core/verify/container/container.js';
+export type { Item, OpenedItem } from './core/verify/item.js';
 export type { KnownFingerprint, TrustOptions, VerifyOptions } from './core/verify/options.js';
-export { verifyDossier } from './core/verify/verify-dossier.js';
-export { type VerifyInput, verify, verifyFile } from './jobs/verify.js';
+export { verifyAll } from './core/verify/verify-all.js';
+export {
+  type DossierOptions,
+  type GivenItem,
+  type VerifyInput,
+  verify,
+  verifyDossier,
+  verifyFile,
+} from './jobs/verify.js';
+export type { GivenBytes } from './platform/node/container/given-item.js';

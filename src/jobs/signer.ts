@@ -29,7 +29,7 @@ export async function openSigner(by: SignedBy, who: string, now: Clock): Promise
     return { signer: identity, certificateSha256, subject, notices };
   }
   const certificate = readCertificate(by.signer);
-  await requireSigningUse(certificate, FILE);
+  requireSigningUse(certificate, FILE);
   requireValid(certificate, now(), FILE);
   return { signer: by.signer, ...namedBy(certificate), notices: [] };
 }

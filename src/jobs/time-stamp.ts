@@ -41,7 +41,7 @@ export async function obtainTimeStamp(
     ...omitUndefined({ signal }),
   });
   const { policy } = from;
-  const { read, wrong, server } = judge(token, bytes);
+  const { read, wrong, server } = await judge(token, bytes);
   if (read !== undefined) {
     if (read.nonce === undefined || Buffer.compare(read.nonce, nonce) !== 0)
       wrong.push('the time stamp repeats another nonce: it may be an old one');
@@ -69,12 +69,12 @@ function positive(bytes: Uint8Array): Uint8Array {
   return copy;
 }
 
-function judge(token: Uint8Array, bytes: Uint8Array) {
+async function judge(token: Uint8Array, bytes: Uint8Array) {
   let read: TimeStamp | undefined;
   try {
     read = readTimeStamp(token);
-    const { wrong, server } = judgeTimeStamp(read, bytes);
-    return { read, wrong, server: server?.x509.subject.replaceAll('\n', ', ') ?? '' };
+    const { wrong, server } = await judgeTimeStamp(read, bytes);
+    return { read, wrong, server: server?.subjectLine ?? '' };
   } catch (error) {
     if (!(error instanceof Malformed)) throw error;
     return { read: undefined, wrong: [error.message], server: '' };

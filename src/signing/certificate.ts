@@ -4,6 +4,7 @@ import * as pkijs from 'pkijs';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { OID } from '../core/verify/cms/asn1.js';
 import { signatureAlgorithm } from './algorithms.js';
+import { publicKeyOf } from './identity-material.js';
 import { ownBuffer } from './own-buffer.js';
 
 export interface CertificateRequest {
@@ -19,7 +20,7 @@ export interface CertificateRequest {
 
 /** A self-signed end-entity certificate (RFC 5280), in DER. */
 export function selfSigned(request: CertificateRequest): Uint8Array {
-  const { oid, nullParameters } = signatureAlgorithm(request.privateKey);
+  const { oid, nullParameters } = signatureAlgorithm(publicKeyOf(request.publicKey));
   const algorithm = () =>
     new pkijs.AlgorithmIdentifier({
       algorithmId: oid,
@@ -71,17 +72,6 @@ function extensions(publicKey: pkijs.PublicKeyInfo): pkijs.Extension[] {
       new asn1js.OctetString({ valueHex: ownBuffer(keyId) }).toBER(false),
     ),
   ];
-}
-
-/** Key usage (RFC 5280 §4.2.1.3) of a certificate in DER; undefined when it does not restrict its key. */
-export function keyUsageOf(
-  der: Uint8Array,
-): { digitalSignature: boolean; nonRepudiation: boolean } | undefined {
-  const { extensions: all } = pkijs.Certificate.fromBER(ownBuffer(der));
-  const usage = all?.find(({ extnID }) => extnID === OID.keyUsage)?.parsedValue;
-  if (!(usage instanceof asn1js.BitString)) return undefined;
-  const first = usage.valueBlock.valueHexView[0] ?? 0;
-  return { digitalSignature: (first & 0x80) !== 0, nonRepudiation: (first & 0x40) !== 0 };
 }
 
 /** The subject's common name as it is, without the escapes of a written subject; empty when there is none. */

@@ -1,11 +1,12 @@
-import { createHash, X509Certificate } from 'node:crypto';
+import { createHash } from 'node:crypto';
 import * as asn1js from 'asn1js';
 import * as pkijs from 'pkijs';
 import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Signer } from '../core/ports/signer.js';
-import { isSignatureValid } from '../core/verify/cms/algorithms.js';
 import { OID } from '../core/verify/cms/asn1.js';
+import { readCertificate } from '../core/verify/cms/certificate.js';
+import { isSignatureValid, schemeOf } from '../core/verify/cms/signature-scheme.js';
 import { signatureAlgorithm } from './algorithms.js';
 import { ownBuffer } from './own-buffer.js';
 
@@ -60,8 +61,7 @@ async function signedData(digest: Uint8Array, by: Signer, signal?: AbortSignal):
   const signedBytes = new Uint8Array(attributes.toSchema().toBER(false));
   // RFC 5652 §5.4: what is signed is the SET OF, not the [0] that stands in the structure.
   signedBytes[0] = 0x31;
-  const { publicKey } = new X509Certificate(by.certificateDer);
-  const { oid, nullParameters } = signatureAlgorithm(publicKey);
+  const { oid, nullParameters } = signatureAlgorithm(readCertificate(by.certificateDer).key);
   const value = await valueBy(by, signedBytes, signal);
   const signer = new pkijs.SignerInfo({
     version: 1,
@@ -93,8 +93,9 @@ async function valueBy(by: Signer, signedBytes: Uint8Array, signal?: AbortSignal
     bytes: Uint8Array.from(signedBytes),
     ...omitUndefined({ signal }),
   });
-  const { publicKey } = new X509Certificate(by.certificateDer);
-  if (!isSignatureValid('sha256', signedBytes, publicKey, value))
+  const { key } = readCertificate(by.certificateDer);
+  const scheme = schemeOf(signatureAlgorithm(key).oid, undefined, key.kind);
+  if (!(await isSignatureValid(scheme, key, signedBytes, value)))
     throw new DossierError('identity', 'the signature that the signer gave does not fit its certificate', {
       fix: 'Check that certificate and key belong together, and that it signs by SHA-256 with RSASSA-PKCS1-v1_5, or with ECDSA in DER.',
     });

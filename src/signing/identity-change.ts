@@ -43,7 +43,7 @@ export async function useIdentity(
   const file = given.files.join(', ');
   const { key, certificates } = await openGiven(given, file);
   const { identity, certificate, chain } = identityFrom(key, certificates, file);
-  await requireSigningUse(certificate, file);
+  requireSigningUse(certificate, file);
   requireValid(certificate, given.now, file);
   requirePassphrase(given.passphrase);
   const files = {

@@ -2,7 +2,11 @@ import { createHash, createPrivateKey, type KeyObject, sign, X509Certificate } f
 import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Signer } from '../core/ports/signer.js';
-import { DOCUMENT_USES, keyKind } from '../core/verify/cms/asn1.js';
+import { DOCUMENT_USES } from '../core/verify/cms/asn1.js';
+import { type Certificate, readCertificate } from '../core/verify/cms/certificate.js';
+import { readDer } from '../core/verify/cms/der.js';
+import { type PublicKey, readPublicKey, signingKey } from '../core/verify/cms/public-key.js';
+import { Malformed } from '../core/verify/malformed.js';
 
 /** What a certificate says of the one whom it names. */
 export interface Named {
@@ -76,7 +80,7 @@ export function identityFrom(
       where: { file },
       fix: 'Put the matching pair into the folder, or make a new identity in another folder.',
     });
-  if (keyKind(key) === undefined)
+  if (signingKey(publicKeyOf(certificate.publicKey).kind) === undefined)
     throw new DossierError('identity', 'This kind of key is not used for signing here.', {
       where: { file },
       fix: 'Use an EC key on P-256 or P-384, or an RSA key of 2048 to 4096 bits.',
@@ -90,6 +94,11 @@ export function identityFrom(
     ...omitUndefined({ chain: chain.length === 0 ? undefined : chain.map((one) => new Uint8Array(one.raw)) }),
   };
   return { identity, certificate, chain };
+}
+
+/** A key of this process as it stands in a certificate. */
+export function publicKeyOf(key: KeyObject): PublicKey {
+  return readPublicKey(readDer(key.export({ type: 'spki', format: 'der' })));
 }
 
 export function namedBy(certificate: X509Certificate): Named {
@@ -133,11 +142,9 @@ export function requireValid(certificate: X509Certificate, now: Date, file: stri
 }
 
 /** RFC 5280 §4.2.1.3. @throws DossierError identity when the certificate forbids signing */
-export async function requireSigningUse(certificate: X509Certificate, file: string): Promise<void> {
-  const { keyUsageOf } = await import('./certificate.js');
-  const usage = keyUsageOf(new Uint8Array(certificate.raw));
-  const extended: readonly string[] | undefined = certificate.keyUsage;
-  const forDocuments = extended === undefined || extended.some((one) => DOCUMENT_USES.includes(one));
+export function requireSigningUse(certificate: X509Certificate, file: string): void {
+  const { keyUsage: usage, extendedUses } = readAsVerifierDoes(certificate, file);
+  const forDocuments = extendedUses === undefined || extendedUses.some((one) => DOCUMENT_USES.includes(one));
   if (forDocuments && (usage === undefined || usage.digitalSignature || usage.nonRepudiation)) return;
   throw new DossierError(
     'identity',
@@ -147,4 +154,18 @@ export async function requireSigningUse(certificate: X509Certificate, file: stri
       fix: 'Use a certificate whose key usage has digital signature or non-repudiation, and whose extended key usage, if it has one, names documents, e-mail or any use.',
     },
   );
+}
+
+/** What a strict reader finds in it: no dossier is signed with a certificate that verifying would refuse. */
+function readAsVerifierDoes(certificate: X509Certificate, file: string): Certificate {
+  try {
+    return readCertificate(new Uint8Array(certificate.raw));
+  } catch (cause) {
+    if (!(cause instanceof Malformed)) throw cause;
+    throw new DossierError('identity', `The certificate is not written as DER wants it: ${cause.message}.`, {
+      where: { file },
+      fix: 'Ask its authority for another one, or make one with: dossier identity make.',
+      cause,
+    });
+  }
 }

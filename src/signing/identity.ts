@@ -88,7 +88,7 @@ export async function loadIdentity(
 ): Promise<{ identity: Identity; warnings: string[] }> {
   const { identity, certificate, warnings } = await openIdentityFiles(folder, passphrase);
   const file = join(folder, CERTIFICATE_FILE);
-  await requireSigningUse(certificate, file);
+  requireSigningUse(certificate, file);
   requireValid(certificate, now, file);
   return { identity, warnings };
 }

@@ -1,14 +1,24 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { ONLY_IN_NODE } from '../outside/browser/only-in-node.js';
 
-const CORE = resolve(import.meta.dirname, '../../src/core');
+const SRC = resolve(import.meta.dirname, '../../src');
 /** Rooms of the core that run anywhere. The compiler holds the same ones to it: `src/core/tsconfig.json`. */
-const ANYWHERE = ['model', 'reference', 'ports', 'assess', 'words', 'charts', 'pictures'];
+const ANYWHERE = [
+  ...['model', 'reference', 'ports', 'ledger', 'assess', 'words', 'charts', 'pictures', 'verify'].map(
+    (room) => `core/${room}`,
+  ),
+  'platform/browser',
+];
+/** Pieces of the platform, each with a file for Node and one for browsers, which package.json chooses from. */
+const PIECES = ['hash', 'inflate', 'signature'];
+const USE_PIECES = ['core/ledger', 'core/verify'];
 /** Libraries that run in Node, in a page and in its workers. */
 const LIBRARIES = [
   '@handlebars/parser',
+  '@noble/hashes/legacy',
+  '@noble/hashes/sha2',
   'canonicalize',
   'd3-scale',
   'd3-shape',
@@ -28,9 +38,9 @@ const APPROXIMATE =
   /Math\.(?:a?(?:sin|cos|tan)h?|atan2|cbrt|exp|expm1|hypot|log|log10|log1p|log2|pow)\b|[\w)\]] \*\* [\w(]/g;
 
 const files = ANYWHERE.flatMap((room) =>
-  readdirSync(join(CORE, room), { recursive: true, encoding: 'utf8' })
+  readdirSync(join(SRC, room), { recursive: true, encoding: 'utf8' })
     .filter((name) => /\.[jt]s$/.test(name))
-    .map((name) => ({ name: join(room, name), text: readFileSync(join(CORE, room, name), 'utf8') })),
+    .map((name) => ({ name: join(room, name), text: readFileSync(join(SRC, room, name), 'utf8') })),
 );
 
 describe('the core runs anywhere:', () => {
@@ -41,7 +51,10 @@ describe('the core runs anywhere:', () => {
 
   it('it imports itself, and libraries that run anywhere', () => {
     const isFine = (name: string, to: string) =>
-      LIBRARIES.includes(to) || (to.startsWith('.') && !join(name, '..', to).startsWith('..'));
+      LIBRARIES.includes(to) ||
+      (to.startsWith('.') && ANYWHERE.some((room) => join(name, '..', to).startsWith(`${room}/`))) ||
+      (USE_PIECES.some((room) => name.startsWith(`${room}/`)) &&
+        PIECES.some((one) => to === `#platform/${one}`));
     const wrong = files.flatMap(({ name, text }) =>
       [...text.matchAll(IMPORT)]
         .filter(([, to = '']) => !isFine(name, to))
@@ -62,6 +75,16 @@ describe('the core runs anywhere:', () => {
       [...text.replace(/'[^'\n]*'/g, '').matchAll(APPROXIMATE)].map(([word]) => `${name} uses ${word}`),
     );
     expect(wrong).toEqual([]);
+  });
+
+  it('each piece of the platform is there on both sides', () => {
+    for (const piece of PIECES)
+      for (const side of ['node', 'browser'])
+        expect([side, piece, existsSync(join(SRC, 'platform', side, `${piece}.ts`))]).toEqual([
+          side,
+          piece,
+          true,
+        ]);
   });
 });
 

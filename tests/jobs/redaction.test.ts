@@ -37,7 +37,9 @@ const built = async (more: Partial<Parameters<typeof build>[0]>) => {
 
 /** Contents of all attachments, as they are inside. */
 const attached = (pdf: Uint8Array) =>
-  embeddedFiles(readPdf(pdf)).map(({ name, read }) => ({ name, data: read(100_000_000) }));
+  Promise.all(
+    embeddedFiles(readPdf(pdf)).map(async ({ name, read }) => ({ name, data: await read(100_000_000) })),
+  );
 
 describe('a copy for the receiver', () => {
   it('verifies as intact, counts what it leaves out, and gives no coordinates away', async () => {
@@ -53,7 +55,7 @@ describe('a copy for the receiver', () => {
     const verified = await verifyDossier(bytes);
     expect(verified.checks.filter(({ result }) => result === 'failed')).toEqual([]);
     expect(JSON.stringify(verified.checks)).toContain(`${report.copy?.entriesLeftOut} of`);
-    const inside = attached(bytes);
+    const inside = await attached(bytes);
     expect(inside.length).toBeGreaterThan(5);
     for (const { name, data } of inside) {
       const text = Buffer.from(data).toString('latin1');

@@ -1,6 +1,5 @@
 import { afterAll, beforeAll, describe, expect } from 'vitest';
-import { verifyAll } from '../../src/core/verify/verify-all.js';
-import { bagFiles, failedOf, only, type Scratch, scratch } from '../core/verify/files.js';
+import { bagFiles, failedOf, only, type Scratch, scratch, verifyPaths } from '../core/verify/files.js';
 import { ask, checkWith, python } from './programs.js';
 
 let disk: Scratch;
@@ -14,7 +13,7 @@ describe('a bag', () => {
     const folder = await disk.write('unpacked', new Map([...bagFiles()].map(([n, b]) => [`bag/${n}`, b])));
     const path = disk.path('python.zip');
     expect(ask(python, '-m', 'zipfile', '-c', path, `${folder}/bag`).status).toBe(0);
-    const subject = only(await verifyAll([path]));
+    const subject = only(await verifyPaths([path]));
     expect(failedOf(subject)).toEqual([]);
   });
 });

@@ -10,7 +10,7 @@ const sha = (...parts: (string | Uint8Array)[]): Buffer => {
 };
 
 /** MTH as RFC 9162 §2.1.1 writes it down, split by split: slow, and shares nothing with the code under test. */
-export function slowTreeHash(entries: readonly Uint8Array[]): Buffer {
+function slowTreeHash(entries: readonly Uint8Array[]): Buffer {
   if (entries.length === 0) return sha('');
   const [only] = entries;
   if (entries.length === 1 && only !== undefined) return sha(Uint8Array.of(0), only);

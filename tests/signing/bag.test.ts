@@ -8,7 +8,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import yazl from 'yazl';
 import { sha256Of } from '../../src/core/ledger/tree.js';
 import { readWhole } from '../../src/core/verify/container/container.js';
-import { openZip } from '../../src/core/verify/container/zip.js';
+import { openZip } from '../../src/platform/node/container/zip.js';
 import { planBag } from '../../src/signing/bag/plan.js';
 import { StoredZip } from '../../src/signing/bag/stored-zip.js';
 import { type BagFile, type BagOrder, writeBag } from '../../src/signing/bag/write-zip.js';

@@ -9,7 +9,7 @@ import { join } from 'node:path';
 
 const dist = (/** @type {string} */ file) => import(new URL(`../../dist/${file}`, import.meta.url).href);
 const { writeBag } = await dist('signing/bag/write-zip.js');
-const { verifyAll } = await dist('core/verify/verify-all.js');
+const { verify } = await dist('jobs/verify.js');
 const folder = await mkdtemp(join(tmpdir(), 'stress-zip-'));
 const facts = {
   name: 'bag',
@@ -30,7 +30,7 @@ async function hashOf(path) {
 async function attempt(what, payload) {
   const path = join(folder, 'x.zip');
   await writeBag(path, { ...facts, payload }, (/** @type {number} */ n) => Buffer.alloc(n, 1));
-  const { subjects } = await verifyAll([path]);
+  const { subjects } = await verify({ paths: [path], trust: [] });
   /** @type {{ id: string, result: string, detail: string }[]} */
   const checks = subjects[0].checks.filter((/** @type {{ id: string }} */ { id }) => id.startsWith('bag.'));
   console.log(what, checks.map(({ id, detail }) => `${id}: ${detail}`).join('; '));

@@ -10,7 +10,7 @@ import { makeDossier, makeRecord } from './sample.js';
 
 const dist = (/** @type {string} */ file) => import(new URL(`../../dist/${file}`, import.meta.url).href);
 const changes = Number(process.argv[2] ?? 10_000);
-const { verifyAll } = await dist('core/verify/verify-all.js');
+const { verify } = await dist('jobs/verify.js');
 const only = process.argv[3];
 const folder = await mkdtemp(join(tmpdir(), 'stress-bytes-'));
 
@@ -69,7 +69,7 @@ async function attack(what, path, files, mayBeOther = () => false, rounds = chan
     bytes[at] = before ^ randomInt(1, 256);
     await writeFile(file, bytes);
     count.changed += 1;
-    const { subjects } = await verifyAll([path]);
+    const { subjects } = await verify({ paths: [path], trust: [] });
     /** @type {{ id: string, result: string }[]} */
     const told = subjects[0].checks.filter(
       (/** @type {{ id: string, result: string }} */ { id, result }) =>

@@ -1,4 +1,5 @@
 import canonicalize from 'canonicalize';
+import { utf8Bytes } from '../model/bytes.js';
 import { DossierError } from '../model/error.js';
 
 /** Deeper nesting is refused, so that a hostile line can't exhaust the stack. */
@@ -16,7 +17,7 @@ export function canonicalBytes(value: unknown): Uint8Array {
   refuse(value, '', 0);
   const text = canonicalize(value);
   if (text === undefined) throw new Error('not JSON');
-  return Buffer.from(text, 'utf8');
+  return utf8Bytes(text);
 }
 
 /**

@@ -1,3 +1,4 @@
+import { fromBase64, fromHex, toBase64, toHex } from '../model/bytes.js';
 import { type Sha256, sha256 } from '../model/evidence.js';
 
 /** The head of a record: the number of entries and the tree hash over them. */
@@ -16,14 +17,14 @@ const SIZE = /^(0|[1-9]\d{0,14})$/;
  * signature: the dossier's signature and the fingerprints sent out attest it.
  */
 export function printCheckpoint(head: Checkpoint): string {
-  const root = Buffer.from(head.root, 'hex').toString('base64');
+  const root = toBase64(fromHex(head.root));
   return `${ORIGIN}${head.delivery}\n${head.size}\n${root}\n`;
 }
 
 /** Parses the output of `printCheckpoint`; undefined when a single byte differs from that form. */
 export function parseCheckpoint(text: string): Checkpoint | undefined {
   const [origin = '', size = '', root = ''] = text.split('\n');
-  const hash = sha256.safeParse(Buffer.from(root, 'base64').toString('hex'));
+  const hash = sha256.safeParse(toHex(fromBase64(root) ?? new Uint8Array()));
   if (!origin.startsWith(ORIGIN) || origin.length === ORIGIN.length) return undefined;
   if (!SIZE.test(size) || !hash.success) return undefined;
   const head = { delivery: origin.slice(ORIGIN.length), size: Number(size), root: hash.data };

@@ -1,3 +1,4 @@
+import { concatBytes, isSameBytes } from '../model/bytes.js';
 import { type Entry, entry } from '../model/entry.js';
 import { DossierError } from '../model/error.js';
 import type { Sha256 } from '../model/evidence.js';
@@ -13,7 +14,7 @@ export function entryBytes(of: Entry): Uint8Array {
 
 /** One row of the ledger: the entry's bytes and a line feed. */
 export function printRow(bytes: Uint8Array): Uint8Array {
-  return Buffer.concat([bytes, Uint8Array.of(NEWLINE)]);
+  return concatBytes([bytes, Uint8Array.of(NEWLINE)]);
 }
 
 /** The rows of a ledger without their line feeds, and the rest after the last line feed: empty in a sound ledger. */
@@ -49,7 +50,7 @@ export function readRow(bytes: Uint8Array, seq: number): RowReading {
     if (error instanceof DossierError) return bad(error.message);
     throw error;
   }
-  if (Buffer.compare(bytes, canonical) !== 0) return bad('it is not in canonical form (RFC 8785)');
+  if (!isSameBytes(bytes, canonical)) return bad('it is not in canonical form (RFC 8785)');
   const read = entry.safeParse(value);
   if (!read.success) {
     const [issue] = read.error.issues;

@@ -1,9 +1,19 @@
-import { createHash } from 'node:crypto';
+import { digest, digestLarge } from '#platform/hash';
+import { fromHex, toHex } from '../model/bytes.js';
 import type { Sha256 } from '../model/evidence.js';
 
 /** SHA-256 of bytes as 64 hexadecimal digits (FIPS 180-4). */
 export function sha256Of(bytes: Uint8Array): Sha256 {
-  return createHash('sha256').update(bytes).digest('hex') as Sha256;
+  return sha256([bytes]);
+}
+
+/** SHA-256 of megabytes: a browser's own hash, which answers later, is ten times as quick as one in script. */
+export async function sha256OfLarge(bytes: Uint8Array): Promise<Sha256> {
+  return toHex(await digestLarge('sha256', [bytes])) as Sha256;
+}
+
+function sha256(pieces: readonly Uint8Array[]): Sha256 {
+  return toHex(digest('sha256', pieces)) as Sha256;
 }
 
 const LEAF = Uint8Array.of(0);
@@ -11,12 +21,12 @@ const NODE = Uint8Array.of(1);
 
 /** Hash of one entry: SHA-256(0x00 ‖ bytes), RFC 9162 §2.1.1. The prefix keeps a node from passing as a leaf. */
 export function leafHash(entryBytes: Uint8Array): Sha256 {
-  return createHash('sha256').update(LEAF).update(entryBytes).digest('hex') as Sha256;
+  return sha256([LEAF, entryBytes]);
 }
 
 /** Hash of two subtrees: SHA-256(0x01 ‖ left ‖ right), RFC 9162 §2.1.1. */
 export function nodeHash(left: Sha256, right: Sha256): Sha256 {
-  return createHash('sha256').update(NODE).update(left, 'hex').update(right, 'hex').digest('hex') as Sha256;
+  return sha256([NODE, fromHex(left), fromHex(right)]);
 }
 
 /** Hash of the tree without leaves: SHA-256 of nothing, RFC 9162 §2.1.1. */

@@ -10,7 +10,7 @@ export interface ToSign {
 
 /**
  * Somebody who signs: a key and its certificate, wherever the key is. The identity in a folder is one; a smart card
- * (PKCS#11) or a key service is another, whose key never comes into this process.
+ * (PKCS#11) or a key service is another, whose key never comes into this program.
  *
  * The contract:
  * - The certificate is an X.509 end-entity certificate (RFC 5280) in DER of an RSA key of 2,048 to 4,096 bits or an EC

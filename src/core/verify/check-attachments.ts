@@ -1,4 +1,4 @@
-import { sha256Of } from '../ledger/tree.js';
+import { sha256OfLarge } from '../ledger/tree.js';
 import type { Sha256 } from '../model/evidence.js';
 import { type Attachment, MANIFEST_NAME, type Manifest, manifest } from '../model/manifest.js';
 import { readCanonical } from './canonical-json.js';
@@ -7,8 +7,8 @@ import { requireSafePath } from './container/container.js';
 import { Malformed, refuse } from './malformed.js';
 import { type EmbeddedFile, embeddedFiles } from './pdf/attachments.js';
 import type { PdfFile } from './pdf/file.js';
+import { pictureStreams } from './pdf/pictures.js';
 import { activeParts } from './pdf/raw-pdf.js';
-import { nameOf } from './pdf/value.js';
 
 /** All attachments together may unpack to this much: a dossier is made to be sent by e-mail. */
 const MOST_UNPACKED = 256 * 1024 * 1024;
@@ -19,20 +19,23 @@ export interface DossierContents {
   manifest: Manifest;
   bytesOf: (what: Attachment['what']) => Uint8Array | undefined;
   /** The bytes of an attachment of this name; undefined when they cannot be unpacked to the listed size. */
-  attached: (name: string) => Uint8Array | undefined;
-  /** The picture of the pages that has exactly this hash, as it stands in the file. */
-  pictureOf: (sha256: Sha256) => Uint8Array | undefined;
+  attached: (name: string) => Promise<Uint8Array | undefined>;
+  /** The pictures of the pages by their hashes, as they stand in the file; none when the manifest lists none. */
+  pictures: ReadonlyMap<Sha256, Uint8Array>;
 }
 
 /** Checks the attachments against the manifest. */
-export function checkAttachments(file: PdfFile, results: CheckResults): DossierContents | undefined {
+export async function checkAttachments(
+  file: PdfFile,
+  results: CheckResults,
+): Promise<DossierContents | undefined> {
   const embedded = results.attempt(
     'attachments.list',
     () => embeddedFiles(file),
     (all) => `${all.length} attachments`,
   );
   if (embedded === undefined) return undefined;
-  const read = results.attempt(
+  const read = await results.attemptLater(
     'manifest.present',
     () => readManifest(embedded),
     (m) =>
@@ -42,38 +45,19 @@ export function checkAttachments(file: PdfFile, results: CheckResults): DossierC
   compareNames(embedded, read, results);
   return {
     manifest: read,
-    bytesOf: compareBytes(embedded, read, results),
+    bytesOf: await compareBytes(embedded, read, results),
     attached: reader(embedded, read),
-    pictureOf: pictureStreams(file),
-  };
-}
-
-/** Hashes the picture streams on the first question, and only then. */
-function pictureStreams(file: PdfFile): DossierContents['pictureOf'] {
-  let pictures: Map<string, Uint8Array> | undefined;
-  return (sha256) => {
-    pictures ??= new Map(
-      [...file.objects.values()].flatMap((object) => {
-        const { stream } = object;
-        // Of thousands of objects a hundred are streams: only these are read.
-        if (stream === undefined) return [];
-        const { value } = object;
-        if (value.is !== 'dict' || nameOf(value.get('Subtype')) !== 'Image') return [];
-        const bytes = file.bytes.subarray(stream.from, stream.to);
-        return [[sha256Of(bytes), bytes] as const];
-      }),
-    );
-    return pictures.get(sha256);
+    pictures: read.plates === undefined ? new Map() : await pictureStreams(file),
   };
 }
 
 function reader(embedded: readonly EmbeddedFile[], { attachments }: Manifest): DossierContents['attached'] {
-  return (name) => {
+  return async (name) => {
     const listed = attachments.find((one) => one.name === name);
     const found = embedded.find((one) => one.name === name);
     if (listed === undefined || found === undefined) return undefined;
     try {
-      return found.read(Math.min(listed.bytes, MOST_UNPACKED));
+      return await found.read(Math.min(listed.bytes, MOST_UNPACKED));
     } catch (error) {
       if (error instanceof Malformed) return undefined;
       throw error;
@@ -81,11 +65,12 @@ function reader(embedded: readonly EmbeddedFile[], { attachments }: Manifest): D
   };
 }
 
-function readManifest(embedded: readonly EmbeddedFile[]): Manifest {
+async function readManifest(embedded: readonly EmbeddedFile[]): Promise<Manifest> {
   const own =
     embedded.find(({ name }) => name === MANIFEST_NAME) ??
     refuse(`nothing named ${MANIFEST_NAME} is attached`);
-  const read = manifest.safeParse(readCanonical(own.read(MOST_MANIFEST), 'the manifest'), { jitless: true });
+  const value = readCanonical(await own.read(MOST_MANIFEST), 'the manifest');
+  const read = manifest.safeParse(value, { jitless: true });
   if (read.success) return read.data;
   const [first] = read.error.issues;
   return refuse(`the manifest is not what it should be: ${first?.path.join('.')}: ${first?.message}`);
@@ -142,11 +127,11 @@ function wrongRoles({ attachments }: Manifest): string[] {
   return wrong;
 }
 
-function compareBytes(
+async function compareBytes(
   embedded: readonly EmbeddedFile[],
   read: Manifest,
   results: CheckResults,
-): DossierContents['bytesOf'] {
+): Promise<DossierContents['bytesOf']> {
   const byName = new Map(embedded.map((one) => [one.name, one]));
   const kept = new Map<Attachment['what'], Uint8Array>();
   const wrong: string[] = [];
@@ -156,11 +141,11 @@ function compareBytes(
     const found = byName.get(listed.name);
     if (found === undefined) continue;
     try {
-      const bytes = found.read(Math.min(listed.bytes, room));
+      const bytes = await found.read(Math.min(listed.bytes, room));
       room -= bytes.length;
       if (bytes.length !== listed.bytes)
         wrong.push(`${listed.name} has ${bytes.length} bytes instead of ${listed.bytes}`);
-      else if (sha256Of(bytes) !== listed.sha256)
+      else if ((await sha256OfLarge(bytes)) !== listed.sha256)
         wrong.push(`${listed.name} is not the file that was listed`);
       else if (listed.what === 'original') {
         const parts = activeParts(bytes);

@@ -98,7 +98,7 @@ export function checkOriginals(manifest: Manifest, results: CheckResults): void 
  * stream of the PDF has the listed bytes. That the one was made from the other is the signer's word; whoever has
  * both can look.
  */
-export function checkExhibitImages({ manifest, pictureOf }: DossierContents, results: CheckResults): void {
+export function checkExhibitImages({ manifest, pictures }: DossierContents, results: CheckResults): void {
   const { plates } = manifest;
   if (plates === undefined) {
     results.skip('plates.listed', 'The manifest lists no printed pictures.');
@@ -108,7 +108,7 @@ export function checkExhibitImages({ manifest, pictureOf }: DossierContents, res
   const wrong = plates.flatMap(({ exhibit, originalSha256, plateSha256 }) => {
     if (originals.get(exhibit) !== originalSha256)
       return [`the picture of exhibit ${exhibit} is said to be made from another original`];
-    return pictureOf(plateSha256) !== undefined
+    return pictures.has(plateSha256)
       ? []
       : [`the picture of exhibit ${exhibit} is not in the pages as listed`];
   });

@@ -30,11 +30,11 @@ export interface RecordOptions {
 }
 
 /** Checks the record's hashes, the ledger and what else speaks of the delivery; gives the fingerprint. */
-export function checkRecord(
+export async function checkRecord(
   contents: DossierContents,
   results: CheckResults,
   options: RecordOptions,
-): Fingerprint {
+): Promise<Fingerprint> {
   const { manifest } = contents;
   checkRoot(manifest, results);
   const lines = checkAttachedLedger(contents, results);
@@ -46,7 +46,7 @@ export function checkRecord(
   const { size, root, leaves } = manifest.record;
   checkFingerprints({ delivery, leaves }, results, options.fingerprints, 'this dossier');
   if (lines !== undefined) {
-    checkLedger(lines, results, options.trusted, options.signedAt);
+    await checkLedger(lines, results, options.trusted, options.signedAt);
     checkExhibits(manifest, lines, results);
   }
   checkOriginals(manifest, results);

@@ -54,6 +54,23 @@ export class CheckResults {
     }
   }
 
+  /** Like `attempt`, for what takes time. */
+  async attemptLater<T>(
+    id: CheckId,
+    read: () => Promise<T>,
+    good: (value: T) => string,
+  ): Promise<T | undefined> {
+    try {
+      const value = await read();
+      this.pass(id, good(value));
+      return value;
+    } catch (error) {
+      if (!(error instanceof Malformed)) throw error;
+      this.fail(id, error.message);
+      return undefined;
+    }
+  }
+
   has(result: CheckResult, id?: CheckId): boolean {
     if (id !== undefined) return this.results.get(id)?.result === result;
     return [...this.results.values()].some((one) => one.result === result);

@@ -1,13 +1,13 @@
-import { createHash } from 'node:crypto';
+import { sha256Of } from '../ledger/tree.js';
 import { omitUndefined } from '../model/omit-undefined.js';
 import type { Signer } from '../model/verification.js';
 import { checkCertificate } from './check-certificate.js';
 import type { CheckResults } from './check-results.js';
 import { checkTimeStamp } from './check-time-stamp.js';
 import { CLOCK_TOLERANCE_MS } from './clock-tolerance.js';
-import { describeKey, HASHES } from './cms/algorithms.js';
-import { subjectLine } from './cms/certificate.js';
 import { type DetachedSignature, judgeDetached, readDetached, requireBinding } from './cms/detached.js';
+import { describeKey } from './cms/public-key.js';
+import { HASHES } from './cms/signature-scheme.js';
 import { splitContents } from './cms/signed-data.js';
 import type { TrustOptions } from './options.js';
 import type { PdfFile } from './pdf/file.js';
@@ -20,11 +20,11 @@ import {
 } from './pdf/signature.js';
 
 /** Checks the one signature of the file, its certificate, its time stamp and who vouches for it. */
-export function checkSignature(
+export async function checkSignature(
   file: PdfFile,
   results: CheckResults,
   options: TrustOptions,
-): Signer | undefined {
+): Promise<Signer | undefined> {
   const found = results.attempt(
     'signature.present',
     () => findSignature(file),
@@ -56,15 +56,15 @@ export function checkSignature(
     return undefined;
   }
   const { certificate, embedded } = read;
-  checkCryptography(covered, read, results);
+  await checkCryptography(covered, read, results);
   const trusted = options.trusted ?? [];
-  const stamp = checkTimeStamp(read.data.signer, results, trusted);
+  const stamp = await checkTimeStamp(read.data.signer, results, trusted);
   checkTime(time, stamp?.at, results, options.at);
   // Only a server that the reader trusts may say when; else it is the signer's own word.
-  checkCertificate(certificate, embedded, stamp?.trusted === true ? stamp.at : time, results, trusted);
+  await checkCertificate(certificate, embedded, stamp?.trusted === true ? stamp.at : time, results, trusted);
   return {
-    name: subjectLine(certificate),
-    certificateSha256: createHash('sha256').update(certificate.der).digest('hex'),
+    name: certificate.subjectLine,
+    certificateSha256: sha256Of(certificate.der),
     ...omitUndefined({ claimedTime: time?.toISOString(), stampedTime: stamp?.at.toISOString() }),
   };
 }
@@ -97,13 +97,17 @@ function readCms({ contents }: Covered, results: CheckResults): DetachedSignatur
   return readDetached(structure);
 }
 
-function checkCryptography(covered: Covered, read: DetachedSignature, results: CheckResults): void {
+async function checkCryptography(
+  covered: Covered,
+  read: DetachedSignature,
+  results: CheckResults,
+): Promise<void> {
   const { digest } = read.data.signer;
-  const judged = judgeDetached(read, [covered.first, covered.second]);
+  const judged = await judgeDetached(read, [covered.first, covered.second]);
   results.failIf(
     'signature.algorithms',
     judged.algorithms,
-    `${HASHES[digest] ?? digest} with ${describeKey(read.certificate.x509.publicKey)}`,
+    `${HASHES[digest] ?? digest} with ${describeKey(read.certificate.key)}`,
   );
   results.attempt(
     'signature.certificate',

@@ -1,5 +1,4 @@
 import type { CheckResults } from './check-results.js';
-import { subjectLine } from './cms/certificate.js';
 import type { SignedData } from './cms/signed-data.js';
 import { judgeTimeStamp, readTimeStamp } from './cms/time-stamp.js';
 import { isTrusted, readableCertificates } from './trust.js';
@@ -11,11 +10,11 @@ export interface CheckedTimeStamp {
 }
 
 /** Checks the time stamp over the signature value, if there is one (ETSI EN 319 142-1, baseline B-T). */
-export function checkTimeStamp(
+export async function checkTimeStamp(
   signer: SignedData['signer'],
   results: CheckResults,
   trusted: readonly Uint8Array[],
-): CheckedTimeStamp | undefined {
+): Promise<CheckedTimeStamp | undefined> {
   const { timeStamp } = signer;
   if (timeStamp === undefined) {
     results.skip('signature.time-stamp', 'There is none; it is not required.');
@@ -28,7 +27,7 @@ export function checkTimeStamp(
     ({ at }) => at.toISOString(),
   );
   if (read === undefined) return undefined;
-  const judged = results.attempt(
+  const judged = await results.attemptLater(
     'signature.time-stamp',
     () => judgeTimeStamp(read, signer.signature.value),
     ({ said }) => said,
@@ -37,8 +36,8 @@ export function checkTimeStamp(
   const { wrong, server, said } = judged;
   results.failIf('signature.time-stamp', wrong, said);
   if (wrong.length > 0 || server === undefined) return undefined;
-  const vouched = isTrusted(server, read.certificates, readableCertificates(trusted), read.at);
-  if (vouched) results.pass('time-stamp.trusted', subjectLine(server));
+  const vouched = await isTrusted(server, read.certificates, readableCertificates(trusted), read.at);
+  if (vouched) results.pass('time-stamp.trusted', server.subjectLine);
   else
     results.skip(
       'time-stamp.trusted',

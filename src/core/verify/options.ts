@@ -1,3 +1,5 @@
+import type { PictureComparer } from '../ports/picture-comparer.js';
+
 /** What someone was sent earlier: the record had this tree hash when it had this many entries. */
 export interface KnownFingerprint {
   delivery: string;
@@ -21,6 +23,6 @@ export interface VerifyOptions extends TrustOptions {
   fingerprint?: KnownFingerprint;
   /** Several of them. */
   fingerprints?: readonly KnownFingerprint[];
-  /** Decode the originals inside and compare the printed pictures with them: slower, in a process of its own. */
-  pictures?: boolean;
+  /** Opens what compares the printed pictures with the originals inside; without it they are not compared. */
+  pictures?: () => PictureComparer;
 }

@@ -3,30 +3,24 @@ import type { CheckedItem, Verdict, Verification, VerificationReport } from '../
 import { checkBag } from './bag/check-bag.js';
 import { CheckResults, worst } from './check-results.js';
 import { CHECKS_BY_SUBJECT } from './checks.js';
-import { openFolder } from './container/folder.js';
-import { openZip } from './container/zip.js';
 import { acceptNewerFingerprint, crossCheck } from './cross-checks.js';
 import { checkRecordFiles } from './delivery-record/check-record-files.js';
 import type { ExaminedItem } from './examined-item.js';
+import type { Item, OpenedItem } from './item.js';
 import { Malformed, refuse } from './malformed.js';
-import { type ItemKind, kindOf, readDossier } from './open-subject.js';
 import type { VerifyOptions } from './options.js';
 import { examineDossier } from './verify-dossier.js';
 
-/** What a delivery folder is looked at for; everything else in it is the owner's business. */
-const RECORD_FILES =
-  /^(?:ledger\.jsonl|checkpoint|delivery\.yaml|originals\/[^/]*|dossiers\/(?:[^/]+\.pdf)?)$/i;
-
 /**
- * Checks dossiers, bags (zip or folder) and record folders, each alone and all together, as a stranger would.
- * Never throws, whatever the bytes are; only a path that cannot be looked at rejects, with the system's error.
+ * Checks dossiers, bags and records, each alone and all together, as a stranger would.
+ * Never rejects, whatever the bytes are, but for what `open` of an item throws beside Malformed.
  */
 export async function verifyAll(
-  paths: readonly string[],
+  items: readonly Item[],
   options: VerifyOptions = {},
 ): Promise<VerificationReport> {
   const examined: ExaminedItem[] = [];
-  for (const path of paths) examined.push(await examine(path, options));
+  for (const item of items) examined.push(await examine(item, options));
   const together = new CheckResults(CHECKS_BY_SUBJECT.together);
   crossCheck(examined, together);
   if (!together.has('failed')) acceptNewerFingerprint(examined, knownOf(options));
@@ -52,10 +46,12 @@ function knownOf(options: VerifyOptions) {
   return [...one, ...(options.fingerprints ?? [])];
 }
 
-async function examine(path: string, options: VerifyOptions): Promise<ExaminedItem> {
+async function examine({ path, open }: Item, options: VerifyOptions): Promise<ExaminedItem> {
   try {
-    const kind = await kindOf(path);
-    return kind === 'dossier' ? await examinePdf(path, options) : await examineFiles(path, kind, options);
+    const opened = await open();
+    return opened.is === 'dossier'
+      ? await examinePdf(path, opened.bytes, options)
+      : await examineFiles(path, opened, options);
   } catch (error) {
     if (!(error instanceof Malformed)) throw error;
     const results = new CheckResults(CHECKS_BY_SUBJECT.dossier);
@@ -64,20 +60,26 @@ async function examine(path: string, options: VerifyOptions): Promise<ExaminedIt
   }
 }
 
-async function examinePdf(path: string, options: VerifyOptions): Promise<ExaminedItem> {
-  const { verification, manifest, leaves } = await examineDossier(await readDossier(path), options);
+async function examinePdf(path: string, bytes: Uint8Array, options: VerifyOptions): Promise<ExaminedItem> {
+  const { verification, manifest, leaves } = await examineDossier(bytes, options);
   return {
     subject: { path, is: 'dossier', ...verification },
     ...omitUndefined({ manifest, leaves, delivery: verification.fingerprint?.delivery }),
   };
 }
 
-async function examineFiles(path: string, kind: ItemKind, options: VerifyOptions): Promise<ExaminedItem> {
-  const is = kind === 'record' ? 'record' : kind === 'unknown' ? 'unknown' : 'bag';
+type OpenedFiles = Exclude<OpenedItem, { is: 'dossier' }>;
+
+async function examineFiles(
+  path: string,
+  opened: OpenedFiles,
+  options: VerifyOptions,
+): Promise<ExaminedItem> {
+  const { is } = opened;
   const results = new CheckResults(is === 'record' ? CHECKS_BY_SUBJECT.record : CHECKS_BY_SUBJECT.bag);
   let found: Omit<ExaminedItem, 'subject'> & Pick<Verification, 'fingerprint'> = {};
   try {
-    found = await examineItem(path, kind, results, options);
+    found = await checkFiles(opened, results, options);
     results.pass('check.finished', 'all of them');
   } catch (error) {
     if (error instanceof Malformed)
@@ -103,29 +105,24 @@ async function examineFiles(path: string, kind: ItemKind, options: VerifyOptions
   };
 }
 
-async function examineItem(path: string, kind: ItemKind, results: CheckResults, options: VerifyOptions) {
-  if (kind === 'unknown') refuse('this folder is neither a record of a delivery nor a bag');
-  const container =
-    kind === 'bag-zip'
-      ? await openZip(path)
-      : await openFolder(path, kind === 'record' ? (name) => RECORD_FILES.test(name) : undefined);
+async function checkFiles(opened: OpenedFiles, results: CheckResults, options: VerifyOptions) {
+  if (opened.is === 'unknown') refuse('this folder is neither a record of a delivery nor a bag');
+  const container = await opened.container();
   try {
-    const here = kind === 'record' ? 'this record' : 'this bag';
+    const here = opened.is === 'record' ? 'this record' : 'this bag';
     const wanted = { trusted: options.trusted ?? [], fingerprints: knownOf(options), here };
-    const bag = kind === 'record' ? undefined : await checkBag(container, results, wanted);
+    const bag = opened.is === 'record' ? undefined : await checkBag(container, results, wanted);
     const record =
-      kind === 'record'
+      opened.is === 'record'
         ? await checkRecordFiles({ container, below: '', hashes: new Map() }, results, wanted)
         : bag?.record;
-    return {
-      ...omitUndefined({
-        delivery: record?.head.delivery,
-        leaves: record?.leaves,
-        originals: record?.originals,
-        fingerprint: record?.head,
-        tagManifestSha256: bag?.tagManifestSha256,
-      }),
-    };
+    return omitUndefined({
+      delivery: record?.head.delivery,
+      leaves: record?.leaves,
+      originals: record?.originals,
+      fingerprint: record?.head,
+      tagManifestSha256: bag?.tagManifestSha256,
+    });
   } finally {
     container.close();
   }

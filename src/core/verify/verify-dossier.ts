@@ -1,3 +1,4 @@
+import { latin1 } from '../model/bytes.js';
 import type { Sha256 } from '../model/evidence.js';
 import type { Manifest } from '../model/manifest.js';
 import { omitUndefined } from '../model/omit-undefined.js';
@@ -12,6 +13,7 @@ import type { VerifyOptions } from './options.js';
 import { activeContent } from './pdf/active-content.js';
 import { readPdf, startsAsPdf } from './pdf/file.js';
 import { hiddenParts } from './pdf/hidden.js';
+import { checkPictureLikeness } from './pictures/check-likeness.js';
 
 /** What was found, and what further checks against a bag or a record need. */
 export interface DossierFindings {
@@ -56,7 +58,7 @@ async function run(bytes: Uint8Array, results: CheckResults, options: VerifyOpti
     );
     return {};
   }
-  results.pass('pdf.header', Buffer.from(bytes.subarray(0, 8)).toString('latin1').trim());
+  results.pass('pdf.header', latin1(bytes, 0, 8).trim());
   const file = results.attempt(
     'pdf.structure',
     () => readPdf(bytes),
@@ -75,22 +77,21 @@ async function run(bytes: Uint8Array, results: CheckResults, options: VerifyOpti
     () => 'none found',
   );
   if (active !== undefined) results.failIf('pdf.active-content', active, 'none found');
-  const signer = checkSignature(file, results, options);
-  const contents = checkAttachments(file, results);
+  const signer = await checkSignature(file, results, options);
+  const contents = await checkAttachments(file, results);
   const signedAt = signer?.claimedTime === undefined ? undefined : new Date(signer.claimedTime);
   if (contents !== undefined && signedAt !== undefined) compareTimes(contents.manifest, signedAt, results);
   const known = options.fingerprint === undefined ? [] : [options.fingerprint];
   const fingerprint =
     contents === undefined
       ? undefined
-      : checkRecord(contents, results, {
+      : await checkRecord(contents, results, {
           trusted: options.trusted ?? [],
           fingerprints: [...known, ...(options.fingerprints ?? [])],
           ...omitUndefined({ signedAt }),
         });
-  if (contents !== undefined && options.pictures === true) {
-    const { checkPictureLikeness } = await import('./pictures/check-likeness.js');
-    await checkPictureLikeness(contents, results);
+  if (contents !== undefined && options.pictures !== undefined) {
+    await checkPictureLikeness(contents, results, options.pictures());
   } else if (contents !== undefined) results.skip('plates.alike', 'It takes longer, and was not asked for.');
   return {
     ...omitUndefined({ manifest: contents?.manifest, signer, fingerprint }),

@@ -2,11 +2,19 @@ import { readFileSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { sha256Of } from '../../../src/core/ledger/tree.js';
-import { verifyAll } from '../../../src/core/verify/verify-all.js';
 import { type BagFile, writeBag } from '../../../src/signing/bag/write-zip.js';
 import { BUILT_AT } from '../../signing/sample.js';
 import { countingBytes } from '../../signing/sample-identity.js';
-import { bagFiles, DELIVERY, failedOf, only, recordFiles, type Scratch, scratch } from './files.js';
+import {
+  bagFiles,
+  DELIVERY,
+  failedOf,
+  only,
+  recordFiles,
+  type Scratch,
+  scratch,
+  verifyPaths,
+} from './files.js';
 
 let disk: Scratch;
 let own: string;
@@ -36,7 +44,7 @@ beforeAll(async () => {
 });
 afterAll(() => disk.end());
 
-const checked = async (path: string) => only(await verifyAll([path]));
+const checked = async (path: string) => only(await verifyPaths([path]));
 const changed = async (at: number, by: number) => {
   const copy = Buffer.from(bytes);
   copy[at] = (copy[at] ?? 0) ^ by;

@@ -3,7 +3,6 @@ import { join } from 'node:path';
 import { deflateRawSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { sha256Of } from '../../../src/core/ledger/tree.js';
-import { verifyAll } from '../../../src/core/verify/verify-all.js';
 import { PHOTO, text } from '../../signing/sample.js';
 import {
   bagFiles,
@@ -15,6 +14,7 @@ import {
   retagged,
   type Scratch,
   scratch,
+  verifyPaths,
 } from './files.js';
 
 let disk: Scratch;
@@ -29,7 +29,7 @@ beforeAll(async () => {
 afterAll(() => disk.end());
 
 const MANIFEST = 'manifest-sha256.txt';
-const check = async (files: Files) => only(await verifyAll([await disk.write(`bag-${next()}`, files)]));
+const check = async (files: Files) => only(await verifyPaths([await disk.write(`bag-${next()}`, files)]));
 const words = (files: Files, name: string) => Buffer.from(files.get(name) ?? '').toString('utf8');
 const withText = (name: string, content: string, files = bagFiles()) =>
   retagged(new Map([...files, [name, text(content)]]));
@@ -37,7 +37,7 @@ const withText = (name: string, content: string, files = bagFiles()) =>
 describe('a sound bag (BagIt 1.0, RFC 8493)', () => {
   it('as a folder and as a zip file', async () => {
     const zip = await disk.zip('sound.zip', bagFiles());
-    for (const subject of [await check(bagFiles()), only(await verifyAll([zip]))]) {
+    for (const subject of [await check(bagFiles()), only(await verifyPaths([zip]))]) {
       expect(failedOf(subject)).toEqual([]);
       expect(subject.is).toBe('bag');
       expect(subject.verdict).toBe('intact-signer-not-vouched-for');
@@ -55,7 +55,7 @@ describe('a sound bag (BagIt 1.0, RFC 8493)', () => {
 
   it('in a folder of its own inside another', async () => {
     const path = await disk.write('outer/inner', bagFiles());
-    expect(failedOf(only(await verifyAll([join(path, '..')])))).toEqual([]);
+    expect(failedOf(only(await verifyPaths([join(path, '..')])))).toEqual([]);
   });
 });
 
@@ -181,7 +181,7 @@ describe('a bag that is not sound', () => {
   it('a link in the place of a file is not followed (CWE-59)', async () => {
     const path = await disk.write('linked', without(photo));
     await symlink('/etc/hostname', join(path, photo));
-    const subject = only(await verifyAll([path]));
+    const subject = only(await verifyPaths([path]));
     expect(failedOf(subject)).toEqual(['bag.container']);
     expect(subject.checks.find(({ id }) => id === 'bag.container')?.detail).toContain('link');
   });
@@ -189,7 +189,7 @@ describe('a bag that is not sound', () => {
 
 describe('a zip file made to do harm', () => {
   const containerOf = async (path: string) => {
-    const subject = only(await verifyAll([path]));
+    const subject = only(await verifyPaths([path]));
     expect(subject.verdict).toBe('broken');
     return subject.checks.find(({ id }) => id === 'bag.container');
   };

@@ -4,7 +4,6 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { printCheckpoint } from '../../../src/core/ledger/checkpoint.js';
 import { leafHash, sha256Of, treeHash } from '../../../src/core/ledger/tree.js';
 import type { VerificationReport } from '../../../src/core/model/verification.js';
-import { verifyAll } from '../../../src/core/verify/verify-all.js';
 import { ledgerEntries, PAPER, sampleParts, text } from '../../signing/sample.js';
 import {
   bagFiles,
@@ -15,6 +14,7 @@ import {
   recordFiles,
   type Scratch,
   scratch,
+  verifyPaths,
 } from './files.js';
 import { dossier, identity } from './forge.js';
 import { fresh, leaves, own, published } from './record-sample.js';
@@ -43,7 +43,7 @@ describe('several things together', () => {
   it('dossier, bag and record of one delivery', async () => {
     const zip = await disk.zip('together.zip', bagFiles());
     const record = await put(recordFiles(published(4, treeHash(leaves))));
-    const report = await verifyAll([await withBag(tagHash(bagFiles())), zip, record], { trusted });
+    const report = await verifyPaths([await withBag(tagHash(bagFiles())), zip, record], { trusted });
     expect(report.together.map(({ result }) => result)).toEqual(['passed', 'passed', 'passed']);
     expect(report.verdict).toBe('intact');
     expect(report.together[0]?.detail).toContain(`the newest is ${record}`);
@@ -51,7 +51,7 @@ describe('several things together', () => {
 
   it('another bag than the dossier names', async () => {
     const zip = await disk.zip('another.zip', bagFiles(recordFiles().set('originals/zz', text('more'))));
-    const report = await verifyAll([await withBag(tagHash(bagFiles())), zip], { trusted });
+    const report = await verifyPaths([await withBag(tagHash(bagFiles())), zip], { trusted });
     expect(resultOf(report, 'together.bag')).toBe('failed');
     expect(report.verdict).toBe('broken');
   });
@@ -59,7 +59,7 @@ describe('several things together', () => {
   it('an original that the dossier leaves out and nobody has whole', async () => {
     const files = recordFiles();
     files.set(`originals/${sha256Of(PAPER)}.txt`, text('other'));
-    const report = await verifyAll([await withBag('0'.repeat(64)), await put(files)], { trusted });
+    const report = await verifyPaths([await withBag('0'.repeat(64)), await put(files)], { trusted });
     expect(resultOf(report, 'together.originals')).toBe('failed');
   });
 
@@ -71,7 +71,7 @@ describe('several things together', () => {
       'checkpoint',
       text(printCheckpoint({ delivery: '2026-0714-B', size: 4, root: treeHash(other.map(leafHash)) })),
     );
-    const report = await verifyAll([await withBag('0'.repeat(64)), await put(files)], { trusted });
+    const report = await verifyPaths([await withBag('0'.repeat(64)), await put(files)], { trusted });
     expect(resultOf(report, 'together.states')).toBe('failed');
   });
 
@@ -79,12 +79,12 @@ describe('several things together', () => {
     const entries = published(4, treeHash(leaves));
     const fingerprint = { delivery: DELIVERY, size: 5, root: treeHash(entries.map(leafHash)) };
     const path = await withBag('0'.repeat(64));
-    const alone = await verifyAll([path], { trusted, fingerprint });
+    const alone = await verifyPaths([path], { trusted, fingerprint });
     expect(failedOf(only(alone))).toEqual(['fingerprint.matches']);
     expect(only(alone).checks.find(({ id }) => id === 'fingerprint.matches')?.detail).toContain(
       'newer than this dossier: it counts 5 entries, and 4 are here',
     );
-    const both = await verifyAll([path, await put(recordFiles(entries))], { trusted, fingerprint });
+    const both = await verifyPaths([path, await put(recordFiles(entries))], { trusted, fingerprint });
     expect(both.verdict).toBe('intact');
   });
 
@@ -92,10 +92,10 @@ describe('several things together', () => {
     const entries = published(4, treeHash(leaves));
     const newer = await put(recordFiles(entries));
     const older = await put(recordFiles(own.slice(0, 2)));
-    const report = await verifyAll([older, newer]);
+    const report = await verifyPaths([older, newer]);
     expect(resultOf(report, 'together.states')).toBe('passed');
     const fingerprint = { delivery: DELIVERY, size: 5, root: treeHash(entries.map(leafHash)) };
-    expect(failedOf(only(await verifyAll([older], { fingerprint })))).toEqual(['fingerprint.matches']);
+    expect(failedOf(only(await verifyPaths([older], { fingerprint })))).toEqual(['fingerprint.matches']);
   });
 
   it('a folder that is neither record nor bag', async () => {
@@ -106,12 +106,12 @@ describe('several things together', () => {
         ['y', text('y')],
       ]),
     );
-    const report = await verifyAll([path]);
+    const report = await verifyPaths([path]);
     expect(only(report)).toMatchObject({ is: 'unknown', verdict: 'broken' });
   });
 
   it('rejects only for what is not there', async () => {
-    await expect(verifyAll([join(disk.folder, 'nowhere')])).rejects.toMatchObject({ code: 'ENOENT' });
+    await expect(verifyPaths([join(disk.folder, 'nowhere')])).rejects.toMatchObject({ code: 'ENOENT' });
     expect((await readFile(disk.path('together.zip'))).length).toBeGreaterThan(0);
   });
 });

@@ -7,8 +7,19 @@ import yazl from 'yazl';
 import { printCheckpoint } from '../../../src/core/ledger/checkpoint.js';
 import { leafHash, sha256Of, treeHash } from '../../../src/core/ledger/tree.js';
 import type { CheckedItem, VerificationReport } from '../../../src/core/model/verification.js';
+import type { VerifyOptions } from '../../../src/core/verify/options.js';
+import { verifyAll } from '../../../src/core/verify/verify-all.js';
+import { itemAt } from '../../../src/platform/node/container/open-item.js';
 import { type PayloadFile, planBag } from '../../../src/signing/bag/plan.js';
 import { asLines, BUILT_AT, FACTS_YAML, ledgerEntries, PAPER, PHOTO } from '../../signing/sample.js';
+
+/** Checks what stands at paths, all together. */
+export function verifyPaths(
+  paths: readonly string[],
+  options: VerifyOptions = {},
+): Promise<VerificationReport> {
+  return verifyAll(paths.map(itemAt), options);
+}
 
 /** Files by their path below a folder. */
 export type Files = Map<string, Uint8Array>;

@@ -6,7 +6,7 @@ import type { Manifest } from '../../../src/core/model/manifest.js';
 import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import { toInstant } from '../../../src/core/model/time.js';
 import { carriedJpeg } from '../../../src/core/pictures/carried-jpeg.js';
-import { verifyDossier } from '../../../src/core/verify/verify-dossier.js';
+import { verifyDossier } from '../../../src/jobs/verify.js';
 import { signPdf } from '../../../src/signing/sign-pdf.js';
 import { asLines, ledgerEntries, type Parts, relist, sampleParts, samplePdf } from '../../signing/sample.js';
 import { countingBytes, SIGNED_AT } from '../../signing/sample-identity.js';

@@ -1,8 +1,7 @@
 import { expect, it } from 'vitest';
 import { z } from 'zod';
 import { verificationReport } from '../../../src/core/model/verification.js';
-import { verifyAll } from '../../../src/core/verify/verify-all.js';
-import { recordFiles, scratch } from './files.js';
+import { recordFiles, scratch, verifyPaths } from './files.js';
 
 /** `npx vitest run tests/core/verify/published-schema.test.ts -u` writes it anew. */
 it('the published JSON Schema of a verification is that of the code', async () => {
@@ -14,7 +13,7 @@ it('the published JSON Schema of a verification is that of the code', async () =
 
 it('and a verification is of that form', async () => {
   const disk = await scratch();
-  const report = await verifyAll([await disk.write('record', recordFiles())]);
+  const report = await verifyPaths([await disk.write('record', recordFiles())]);
   await disk.end();
   expect(verificationReport.parse(JSON.parse(JSON.stringify(report)))).toEqual(report);
 });

@@ -3,9 +3,8 @@ import { canonicalBytes } from '../../../src/core/ledger/canonical.js';
 import { leafHash } from '../../../src/core/ledger/tree.js';
 import type { CheckedItem } from '../../../src/core/model/verification.js';
 import type { VerifyOptions } from '../../../src/core/verify/options.js';
-import { verifyAll } from '../../../src/core/verify/verify-all.js';
 import { ledgerEntries, text } from '../../signing/sample.js';
-import { type Files, only, type Scratch } from './files.js';
+import { type Files, only, type Scratch, verifyPaths } from './files.js';
 
 /** The entries of the sample, their leaves, and records that differ from it. */
 export const own = ledgerEntries();
@@ -40,5 +39,5 @@ export async function checkRecord(
   files: Files,
   options: VerifyOptions = {},
 ): Promise<CheckedItem> {
-  return only(await verifyAll([await disk.write(fresh('record'), files)], options));
+  return only(await verifyPaths([await disk.write(fresh('record'), files)], options));
 }

@@ -3,10 +3,9 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { printCheckpoint } from '../../../src/core/ledger/checkpoint.js';
 import { sha256Of, treeHash } from '../../../src/core/ledger/tree.js';
-import { verifyAll } from '../../../src/core/verify/verify-all.js';
 import { cases } from '../../properties.js';
 import { asLines, PHOTO, text } from '../../signing/sample.js';
-import { DELIVERY, type Files, failedOf, recordFiles, type Scratch, scratch } from './files.js';
+import { DELIVERY, type Files, failedOf, recordFiles, type Scratch, scratch, verifyPaths } from './files.js';
 import { dossier } from './forge.js';
 import { checkRecord, edited, fresh, leaves, more, own, published } from './record-sample.js';
 
@@ -184,7 +183,7 @@ describe('a record that was tampered with', () => {
   it('or by a signed dossier', async () => {
     await writeFile(disk.path('signed.pdf'), await dossier());
     const forged = await put(recordFiles([facts, photo, paper, edited(pulp, '35.2', '33.2')]));
-    const report = await verifyAll([disk.path('signed.pdf'), forged]);
+    const report = await verifyPaths([disk.path('signed.pdf'), forged]);
     expect(report.verdict).toBe('broken');
     expect(failedOf({ checks: report.together })).toEqual(['together.states']);
     expect(report.together[0]?.detail).toContain('differ from entry 3 on');

@@ -37,17 +37,17 @@ describe('a signer is vouched for (RFC 5280 §6.1)', () => {
     ['not through a certificate that may not issue others', leaf, [noAuthority], [root], at, false],
     ['not by itself', root, [root], [lookAlike], at, false],
     ['not by an authority that had run out', direct, [], [root], new Date(Date.UTC(2032, 0, 1)), false],
-  ])('%s', (_, signer, others, trusted, time, expected) => {
-    expect(isTrusted(signer, others, trusted, time)).toBe(expected);
+  ])('%s', async (_, signer, others, trusted, time, expected) => {
+    expect(await isTrusted(signer, others, trusted, time)).toBe(expected);
   });
 });
 
 describe('key usage (RFC 5280 §4.2.1.3)', () => {
   it.each([
     [undefined, undefined],
-    [0x80, { digitalSignature: true, nonRepudiation: false }],
-    [0x40, { digitalSignature: false, nonRepudiation: true }],
-    [0x06, { digitalSignature: false, nonRepudiation: false }],
+    [0x80, { digitalSignature: true, nonRepudiation: false, certificateSigning: false }],
+    [0x40, { digitalSignature: false, nonRepudiation: true, certificateSigning: false }],
+    [0x06, { digitalSignature: false, nonRepudiation: false, certificateSigning: true }],
   ])('bits %s are read as %j', (usage, expected) => {
     const { keyUsage } = made({ ...leafKeys, ...omitUndefined({ usage }) });
     expect(keyUsage).toEqual(expected);

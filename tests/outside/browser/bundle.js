@@ -8,7 +8,11 @@ const made = await build({
   configFile: false,
   logLevel: 'error',
   // Libraries that come in a form for pages come in one for workers too, which pages can run.
-  resolve: { conditions: ['worker', 'module', 'browser', 'production'] },
+  resolve: {
+    conditions: ['worker', 'module', 'browser', 'production'],
+    // As package.json says of the built files, here of their sources.
+    alias: { '#platform': new URL('../../../src/platform/browser', import.meta.url).pathname },
+  },
   build: { write: false, minify: true, rolldownOptions: { input: entry } },
 });
 const [first] = Array.isArray(made) ? made : [made];

@@ -1,7 +1,8 @@
 import { sha256Of } from '../../ledger/tree.js';
+import { isSameBytes, utf8Bytes } from '../../model/bytes.js';
 import type { Sha256 } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { CheckId, CheckResults } from '../check-results.js';
+import type { CheckResults } from '../check-results.js';
 import { type Container, hashOf, readWhole } from '../container/container.js';
 import {
   checkRecordFiles,
@@ -26,8 +27,7 @@ export async function checkBag(
   results: CheckResults,
   options: RecordFilesOptions,
 ): Promise<BagFindings> {
-  const container = await judged(
-    results,
+  const container = await results.attemptLater(
     'bag.container',
     async () => inBag(outer),
     () => `${outer.files.size} files`,
@@ -35,23 +35,20 @@ export async function checkBag(
   if (container === undefined) return {};
   const tagBytes = (name: string) =>
     readWhole(container.files.get(name) ?? refuse(`there is no ${name}`), MOST_TAG, name);
-  await judged(
-    results,
+  await results.attemptLater(
     'bag.declaration',
     async () => requireDeclaration(await tagBytes('bagit.txt')),
     () => 'version 1.0',
   );
   const tagManifest = await checkTags(container, results, tagBytes);
-  const payload = await judged(
-    results,
+  const payload = await results.attemptLater(
     'bag.complete',
     async () => readComplete(container, readManifest(await tagBytes(PAYLOAD_MANIFEST), PAYLOAD_MANIFEST)),
     (all) => `${all.size} files`,
   );
   const hashes =
     payload === undefined ? new Map<string, Sha256>() : await checkPayload(container, payload, results);
-  await judged(
-    results,
+  await results.attemptLater(
     'bag.oxum',
     async () => requireOxum(container, readInfo(await tagBytes('bag-info.txt')).get('payload-oxum')),
     (said) => said,
@@ -60,24 +57,6 @@ export async function checkBag(
   return {
     ...omitUndefined({ record, tagManifestSha256: tagManifest }),
   };
-}
-
-/** A check whose reading takes time: like `Checklist.ask`. */
-async function judged<T>(
-  results: CheckResults,
-  id: CheckId,
-  read: () => Promise<T>,
-  good: (value: T) => string,
-): Promise<T | undefined> {
-  try {
-    const value = await read();
-    results.pass(id, good(value));
-    return value;
-  } catch (error) {
-    if (!(error instanceof Malformed)) throw error;
-    results.fail(id, error.message);
-    return undefined;
-  }
 }
 
 /** The bag's own folder: the top, or the one folder that a zip holds. */
@@ -113,7 +92,7 @@ async function checkTags(
     results.failIf('bag.tags', wrong, `${listed.size} tag files`);
     // Its own hash stands only in a signed dossier: alone, a capital digit or another space in it would go unseen.
     const written = [...listed].map(([name, hash]) => `${hash}  ${name}\n`).join('');
-    if (wrong.length === 0 && Buffer.compare(bytes, Buffer.from(written, 'utf8')) !== 0)
+    if (wrong.length === 0 && !isSameBytes(bytes, utf8Bytes(written)))
       results.notice(
         'bag.tags',
         `${listed.size} tag files; ${TAG_MANIFEST} says so in another writing than bags are made with (capital digits, spaces, line ends)`,

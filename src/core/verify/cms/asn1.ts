@@ -1,6 +1,4 @@
-import type { KeyObject } from 'node:crypto';
-
-/** Object identifiers, named as in RFC 5652, RFC 5754, RFC 5758, RFC 5035, RFC 5280 and RFC 3161. */
+/** Object identifiers, named as in RFC 5652, RFC 5754, RFC 5758, RFC 5035, RFC 5280, RFC 8017, RFC 8410 and RFC 3161. */
 export const OID = {
   data: '1.2.840.113549.1.7.1',
   signedData: '1.2.840.113549.1.7.2',
@@ -20,10 +18,18 @@ export const OID = {
   sha256WithRsa: '1.2.840.113549.1.1.11',
   sha384WithRsa: '1.2.840.113549.1.1.12',
   sha512WithRsa: '1.2.840.113549.1.1.13',
+  mgf1: '1.2.840.113549.1.1.8',
+  rsaPss: '1.2.840.113549.1.1.10',
+  ecPublicKey: '1.2.840.10045.2.1',
+  p256: '1.2.840.10045.3.1.7',
+  p384: '1.3.132.0.34',
+  p521: '1.3.132.0.35',
+  ed25519: '1.3.101.112',
   commonName: '2.5.4.3',
   subjectKeyIdentifier: '2.5.29.14',
   keyUsage: '2.5.29.15',
   basicConstraints: '2.5.29.19',
+  authorityKeyIdentifier: '2.5.29.35',
   extendedKeyUsage: '2.5.29.37',
   timeStamping: '1.3.6.1.5.5.7.3.8',
 } as const;
@@ -39,21 +45,3 @@ export const DOCUMENT_USES: readonly string[] = [
   '1.2.840.113583.1.1.5',
   '1.3.6.1.4.1.311.10.3.12',
 ];
-
-const SMALLEST_RSA_BITS = 2048;
-const LARGEST_RSA_BITS = 4096;
-const CURVES = ['prime256v1', 'secp384r1'];
-
-export type KeyKind = { is: 'ec'; curve: string } | { is: 'rsa'; bits: number };
-
-/** The kind of a key that signatures are made and accepted with; undefined for every other key. */
-export function keyKind(key: KeyObject): KeyKind | undefined {
-  const details = key.asymmetricKeyDetails;
-  if (key.asymmetricKeyType === 'ec') {
-    const curve = details?.namedCurve ?? '';
-    return CURVES.includes(curve) ? { is: 'ec', curve } : undefined;
-  }
-  if (key.asymmetricKeyType !== 'rsa') return undefined;
-  const bits = details?.modulusLength ?? 0;
-  return bits >= SMALLEST_RSA_BITS && bits <= LARGEST_RSA_BITS ? { is: 'rsa', bits } : undefined;
-}

@@ -14,12 +14,21 @@ export const TAG = {
   null: 0x05,
   oid: 0x06,
   boolean: 0x01,
+  utf8String: 0x0c,
+  utcTime: 0x17,
   generalizedTime: 0x18,
+  universalString: 0x1c,
+  bmpString: 0x1e,
   sequence: 0x30,
   set: 0x31,
+  /** Context-specific tags, of a value alone and of one that holds others. */
+  implicit0: 0x80,
+  implicit2: 0x82,
   context0: 0xa0,
   context1: 0xa1,
+  context2: 0xa2,
   context3: 0xa3,
+  context4: 0xa4,
 } as const;
 
 /**
@@ -38,8 +47,7 @@ export function readDer(bytes: Uint8Array, at = 0): Der {
     if (count === 0 || count > 4) refuse('a length in the signature structure is not DER');
     length = 0;
     for (let i = 0; i < count; i += 1) length = length * 256 + (bytes[at + 2 + i] ?? 0);
-    if (length < 0x80 || length < 256 ** (count - 1))
-      refuse('a length in the signature structure is not DER');
+    if (length < 0x80 || bytes[at + 2] === 0) refuse('a length in the signature structure is not DER');
     header += count;
   }
   const end = at + header + length;

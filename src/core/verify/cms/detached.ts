@@ -1,9 +1,10 @@
-import { createHash } from 'node:crypto';
+import { digest, digestLarge } from '#platform/hash';
+import { isSameBytes, toHex } from '../../model/bytes.js';
 import { refuse } from '../malformed.js';
-import { HASHES, isSignatureValid, weaknesses } from './algorithms.js';
 import { OID } from './asn1.js';
 import { type Certificate, readCertificate } from './certificate.js';
 import { childrenOf, oidOf, requireTag, TAG } from './der.js';
+import { HASHES, isSignatureValid, schemeOf, weaknesses } from './signature-scheme.js';
 import { readSignedData, type SignedData } from './signed-data.js';
 
 /** A detached signature of the shape that seal writes, read and not yet believed. */
@@ -24,7 +25,7 @@ export function readDetached(structure: Uint8Array): DetachedSignature {
   const embedded = data.certificates.map(readCertificate);
   const own = embedded.filter(
     ({ issuer, serial }) =>
-      Buffer.compare(issuer, data.signer.issuer) === 0 && Buffer.compare(serial, data.signer.serial) === 0,
+      isSameBytes(issuer, data.signer.issuer) && isSameBytes(serial, data.signer.serial),
   );
   const [certificate, second] = own;
   if (certificate === undefined || second !== undefined)
@@ -49,7 +50,7 @@ export function requireBinding({ data, certificate, embedded }: DetachedSignatur
   const hashes = childrenOf(requireTag(list, TAG.sequence, 'signing certificate')).map((one) => {
     const [hash] = childrenOf(requireTag(one, TAG.sequence, 'signing certificate'));
     const { content } = requireTag(hash, TAG.octetString, 'hash of the signing certificate by SHA-256');
-    return Buffer.from(content).toString('hex');
+    return toHex(content);
   });
   if (hashes[0] !== hashOf(certificate))
     refuse('the signature was made with another certificate than the one inside');
@@ -68,29 +69,28 @@ export interface SignatureJudgement {
 }
 
 /** Judges a detached signature over the parts of a content, one behind the other. */
-export function judgeDetached(
+export async function judgeDetached(
   { data: { signer }, certificate }: DetachedSignature,
   content: readonly Uint8Array[],
-): SignatureJudgement {
-  const key = certificate.x509.publicKey;
+): Promise<SignatureJudgement> {
+  const { key } = certificate;
   const algorithms = weaknesses({ digest: signer.digest, ...signer.signature }, key);
   const hash = HASHES[signer.digest];
   if (hash === undefined || algorithms.length > 0)
     return { algorithms, digest: [], value: [], contentHash: '' };
-  const hasher = createHash(hash);
-  for (const part of content) hasher.update(part);
-  const actual = hasher.digest();
+  const actual = await digestLarge(hash, content);
   const said = signer.attributes.get(OID.messageDigest);
-  const same = said?.tag === TAG.octetString && Buffer.compare(said.content, actual) === 0;
-  const genuine = isSignatureValid(hash, signer.signedBytes, key, signer.signature.value);
+  const same = said?.tag === TAG.octetString && isSameBytes(said.content, actual);
+  const scheme = schemeOf(signer.signature.algorithm, undefined, key.kind);
+  const genuine = await isSignatureValid(scheme, key, signer.signedBytes, signer.signature.value);
   return {
     algorithms,
     digest: same ? [] : ['what is signed was changed afterwards'],
     value: genuine ? [] : ['the signature does not fit the certificate'],
-    contentHash: actual.toString('hex'),
+    contentHash: toHex(actual),
   };
 }
 
 function hashOf({ der }: Certificate): string {
-  return createHash('sha256').update(der).digest('hex');
+  return toHex(digest('sha256', [der]));
 }

@@ -1,3 +1,4 @@
+import { compareBytes } from '../../model/bytes.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import { refuse } from '../malformed.js';
 import { OID } from './asn1.js';
@@ -100,7 +101,7 @@ function readAttributes(set: Der): Map<string, Der> {
   let before: Uint8Array | undefined;
   for (const element of childrenOf(set)) {
     // X.690 §11.6: the elements of a SET OF stand in the order of their bytes.
-    if (before !== undefined && Buffer.compare(before, element.raw) >= 0)
+    if (before !== undefined && compareBytes(before, element.raw) >= 0)
       refuse('the signed attributes are not in DER order');
     before = element.raw;
     const [type, values, more] = childrenOf(requireTag(element, TAG.sequence, 'attribute'));

@@ -1,10 +1,13 @@
-import { createHash } from 'node:crypto';
+import { digest } from '#platform/hash';
+import { isSameBytes, latin1 } from '../../model/bytes.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import { refuse } from '../malformed.js';
-import { describeKey, HASHES, isSignatureValid, weaknesses } from './algorithms.js';
 import { OID } from './asn1.js';
-import { type Certificate, readCertificate, subjectLine, validAt } from './certificate.js';
+import { type Certificate, readCertificate, validAt } from './certificate.js';
 import { childrenOf, type Der, oidOf, readDer, requireTag, TAG } from './der.js';
+import { parseGeneralizedTime } from './generalized-time.js';
+import { describeKey } from './public-key.js';
+import { HASHES, isSignatureValid, schemeOf, weaknesses } from './signature-scheme.js';
 
 /** What a time-stamp token (RFC 3161) says, as read from its bytes and not yet believed. */
 export interface TimeStamp {
@@ -76,22 +79,12 @@ function readInfo(bytes: Uint8Array): Pick<TimeStamp, 'policy' | 'imprint' | 'at
       digest: oidOf(childrenOf(requireTag(algorithm, TAG.sequence, 'digest algorithm'))[0]),
       hash: requireTag(hash, TAG.octetString, 'imprint').content,
     },
-    at: readTime(requireTag(time, TAG.generalizedTime, 'time').content),
+    at:
+      // RFC 3161 §2.4.2
+      parseGeneralizedTime(latin1(requireTag(time, TAG.generalizedTime, 'time').content)) ??
+      refuse('the time stamp says no time that can be read'),
     ...omitUndefined({ nonce }),
   };
-}
-
-/** RFC 3161 §2.4.2: in UTC, with seconds, a fraction only where it is not zero. */
-function readTime(content: Uint8Array): Date {
-  const match = /^(\d{4})(\d{2})(\d{2})(\d{2})(\d{2})(\d{2})(?:\.(\d{1,9}))?Z$/.exec(
-    Buffer.from(content).toString('latin1'),
-  );
-  if (match === null) return refuse('the time stamp says no time that can be read');
-  const [, year, month, day, hour, minute, second, fraction = '0'] = match;
-  const at = new Date(
-    `${year}-${month}-${day}T${hour}:${minute}:${second}.${fraction.slice(0, 3).padEnd(3, '0')}Z`,
-  );
-  return Number.isNaN(at.getTime()) ? refuse('the time stamp says no time that can be read') : at;
 }
 
 function readSigner(element: Der): TimeStamp['signer'] {
@@ -129,33 +122,34 @@ const RSA_WITH: Record<string, string> = {
 };
 
 /** The server's certificate, and everything that is wrong with a token over these bytes; empty when nothing is. */
-export function judgeTimeStamp(
+export async function judgeTimeStamp(
   stamp: TimeStamp,
   stamped: Uint8Array,
-): { wrong: string[]; server?: Certificate; said: string } {
+): Promise<{ wrong: string[]; server?: Certificate; said: string }> {
   const wrong: string[] = [];
   const hash = HASHES[stamp.imprint.digest];
   if (hash === undefined)
     wrong.push(`the time stamp uses the digest ${stamp.imprint.digest}, too weak or unknown`);
-  else if (Buffer.compare(createHash(hash).update(stamped).digest(), stamp.imprint.hash) !== 0)
+  else if (!isSameBytes(digest(hash, [stamped]), stamp.imprint.hash))
     wrong.push('the time stamp is over something else');
   const server = findServer(stamp);
   if (server === undefined)
     return { wrong: [...wrong, 'the certificate of the time-stamp server is not inside'], said: '' };
   const { signer } = stamp;
-  const key = server.x509.publicKey;
+  const { key } = server;
   const weak = weaknesses(signer, key);
   wrong.push(...weak.map((words) => `time stamp: ${words}`));
   const type = signer.attributes.get(OID.contentType);
   if (type?.tag !== TAG.oid || oidOf(type) !== OID.timeStampInfo)
     wrong.push('the signed content type of the time stamp is another');
-  const digest = HASHES[signer.digest];
-  if (digest !== undefined && weak.length === 0) {
+  const signedBy = HASHES[signer.digest];
+  if (signedBy !== undefined && weak.length === 0) {
     const said = signer.attributes.get(OID.messageDigest);
-    const actual = createHash(digest).update(stamp.info).digest();
-    if (said?.tag !== TAG.octetString || Buffer.compare(said.content, actual) !== 0)
+    const actual = digest(signedBy, [stamp.info]);
+    if (said?.tag !== TAG.octetString || !isSameBytes(said.content, actual))
       wrong.push('the time stamp was changed after the server signed it');
-    if (!isSignatureValid(digest, signer.signedBytes, key, signer.value))
+    const scheme = schemeOf(signer.algorithm, undefined, key.kind);
+    if (!(await isSignatureValid(scheme, key, signer.signedBytes, signer.value)))
       wrong.push('the signature of the time stamp does not fit its certificate');
   }
   // RFC 3161 §2.3: a key that is for time stamps and for nothing else.
@@ -166,7 +160,7 @@ export function judgeTimeStamp(
   return {
     wrong,
     server,
-    said: `${stamp.at.toISOString()} by ${subjectLine(server)}, policy ${stamp.policy}, ${describeKey(key)}`,
+    said: `${stamp.at.toISOString()} by ${server.subjectLine}, policy ${stamp.policy}, ${describeKey(key)}`,
   };
 }
 
@@ -185,7 +179,5 @@ function findServer({ signer, certificates }: TimeStamp): Certificate | undefine
   const algorithm = named ? HASHES[oidOf(childrenOf(head)[0])] : v2 === undefined ? 'sha1' : 'sha256';
   const { content } = requireTag(named ? next : head, TAG.octetString, 'hash of the signing certificate');
   if (algorithm === undefined) return undefined;
-  return certificates.find(
-    ({ der }) => Buffer.compare(createHash(algorithm).update(der).digest(), content) === 0,
-  );
+  return certificates.find(({ der }) => isSameBytes(digest(algorithm, [der]), content));
 }

@@ -1,5 +1,5 @@
-import { createHash } from 'node:crypto';
-import type { Readable } from 'node:stream';
+import { createHasher } from '#platform/hash';
+import { concatBytes, toHex, utf8Bytes } from '../../model/bytes.js';
 import type { Sha256 } from '../../model/evidence.js';
 import { sha256 } from '../../model/evidence.js';
 import { Malformed, refuse } from '../malformed.js';
@@ -8,7 +8,7 @@ import { Malformed, refuse } from '../malformed.js';
 export interface ContainedFile {
   bytes: number;
   /** @throws Malformed when it cannot be read */
-  open: () => Promise<Readable>;
+  open: () => Promise<AsyncIterable<Uint8Array>>;
 }
 
 /** A folder or a zip file, looked through once: paths with `/`, relative to its top. */
@@ -22,7 +22,7 @@ export interface Container {
 export const LIMITS = {
   files: 100_000,
   /** Bytes of all files together, unpacked. */
-  bytes: 64 * 1024 ** 3,
+  bytes: 64 * 1024 * 1024 * 1024,
   depth: 16,
   /** Bytes of a path. */
   path: 1000,
@@ -38,7 +38,7 @@ const DEVICE = /^(?:con|prn|aux|nul|com\d|lpt\d)(?:\..*)?$/i;
  * (RFC 8493 §5.1 and §5.2.1, CWE-22).
  */
 export function unsafePath(path: string): string | undefined {
-  if (path === '' || Buffer.byteLength(path) > LIMITS.path) return 'an empty or endless name';
+  if (path === '' || utf8Bytes(path).length > LIMITS.path) return 'an empty or endless name';
   if (/[\\\0]|\p{Cc}/u.test(path)) return 'a backslash or control character in a name';
   if (path.startsWith('/') || /^[A-Za-z]:/.test(path)) return 'an absolute path';
   if (path.startsWith('~')) return 'a path that stands for a home folder';
@@ -62,7 +62,7 @@ export function requireSafePath(path: string, seen: Set<string>): void {
 
 /** Size and SHA-256 of a file, read once. @throws Malformed when it cannot be read to its end */
 export async function hashOf(file: ContainedFile): Promise<{ bytes: number; sha256: Sha256 }> {
-  const hash = createHash('sha256');
+  const hash = createHasher('sha256');
   let bytes = 0;
   await reading(async () => {
     for await (const chunk of await file.open()) {
@@ -70,7 +70,7 @@ export async function hashOf(file: ContainedFile): Promise<{ bytes: number; sha2
       bytes += chunk.length;
     }
   });
-  return { bytes, sha256: sha256.parse(hash.digest('hex')) };
+  return { bytes, sha256: sha256.parse(toHex(hash.digest())) };
 }
 
 /** All bytes of a file. @throws Malformed when it has more than `most` or cannot be read */
@@ -85,7 +85,7 @@ export async function readWhole(file: ContainedFile, most: number, what: string)
       chunks.push(chunk);
     }
   });
-  return Buffer.concat(chunks);
+  return concatBytes(chunks);
 }
 
 async function reading(action: () => Promise<void>): Promise<void> {

@@ -11,6 +11,8 @@ import { Malformed, refuse } from '../malformed.js';
 import type { KnownFingerprint } from '../options.js';
 
 const LARGEST_TEXT = 4 * 1024 * 1024;
+/** Never without a mark at the beginning, which would be a second written form. */
+const UTF_8 = new TextDecoder('utf-8', { ignoreBOM: true });
 const ORIGINAL = /^originals\/([0-9a-f]{64})(?:\.[a-z0-9]{1,8})?$/;
 
 /** A record as files: a delivery folder, or the payload of a bag. */
@@ -59,7 +61,7 @@ export async function checkRecordFiles(
   const entries = entriesOf(lines);
   const name = recordName(entries) ?? '';
   compareHead(head, name, leaves, results);
-  checkLedger(lines, results, options.trusted);
+  await checkLedger(lines, results, options.trusted);
   const originals = await checkOriginals(files, entries, results);
   await checkDossiers(files, entries, results);
   await checkFacts(files, entries, results);
@@ -72,7 +74,7 @@ async function readHead({ container, below }: RecordFiles, results: CheckResults
   try {
     const ledger = find('ledger.jsonl') ?? refuse('there is no ledger.jsonl');
     const checkpoint = find('checkpoint') ?? refuse('there is no checkpoint');
-    const text = Buffer.from(await readWhole(checkpoint, LARGEST_TEXT, 'the checkpoint')).toString('utf8');
+    const text = UTF_8.decode(await readWhole(checkpoint, LARGEST_TEXT, 'the checkpoint'));
     const head = parseCheckpoint(text) ?? refuse('the checkpoint is not in its one written form');
     const bytes = await readWhole(ledger, LARGEST_LEDGER, 'the ledger');
     results.pass('record.files', `${bytes.length} bytes of ledger`);

@@ -14,12 +14,12 @@ const STEP_BACK_MS = 5 * 60_000;
  * What the entries of a ledger say about one another, and about the time at which a dossier of them claims to have been
  * signed.
  */
-export function checkLedger(
+export async function checkLedger(
   lines: readonly LedgerLine[],
   results: CheckResults,
   trusted: readonly Uint8Array[],
   signedAt?: Date,
-): void {
+): Promise<void> {
   const entries = entriesOf(lines);
   const name = recordName(entries);
   const states = entries.flatMap(stateNamed);
@@ -28,9 +28,9 @@ export function checkLedger(
     new Set(states.map(({ size }) => size)),
   );
   checkEarlierStates(states, roots, results);
-  checkStamps(entries, name, results, trusted);
+  await checkStamps(entries, name, results, trusted);
   checkTimes(entries, results, signedAt);
-  checkStatements(entries, name, results, trusted);
+  await checkStatements(entries, name, results, trusted);
 }
 
 interface NamedState {

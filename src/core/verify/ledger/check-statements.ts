@@ -1,21 +1,22 @@
-import { createHash } from 'node:crypto';
 import { signedStatementBytes } from '../../ledger/statement.js';
+import { sha256Of } from '../../ledger/tree.js';
+import { fromBase64 } from '../../model/bytes.js';
 import type { Entry } from '../../model/entry.js';
 import { milliseconds } from '../../model/time.js';
 import type { CheckResults } from '../check-results.js';
-import { subjectLine, validAt } from '../cms/certificate.js';
+import { validAt } from '../cms/certificate.js';
 import { judgeDetached, readDetached, requireBinding } from '../cms/detached.js';
 import { splitContents } from '../cms/signed-data.js';
-import { Malformed } from '../malformed.js';
+import { Malformed, refuse } from '../malformed.js';
 import { isTrusted, readableCertificates } from '../trust.js';
 
 /** The detached signatures of persons under their own statements. */
-export function checkStatements(
+export async function checkStatements(
   entries: readonly Entry[],
   name: string | undefined,
   results: CheckResults,
   trusted: readonly Uint8Array[],
-): void {
+): Promise<void> {
   const authorities = readableCertificates(trusted);
   const wrong: string[] = [];
   const open: string[] = [];
@@ -29,20 +30,22 @@ export function checkStatements(
       continue;
     }
     try {
-      const { structure, rest } = splitContents(Buffer.from(body.signature.cms, 'base64'));
+      const { structure, rest } = splitContents(
+        fromBase64(body.signature.cms) ?? refuse('the signature is not in base64'),
+      );
       if (rest.length > 0) wrong.push(say('something stands after the signature'));
       const read = readDetached(structure);
       requireBinding(read);
-      const { algorithms, digest, value } = judgeDetached(read, [signedStatementBytes(name, body)]);
+      const { algorithms, digest, value } = await judgeDetached(read, [signedStatementBytes(name, body)]);
       wrong.push(...[...algorithms, ...digest, ...value].map(say));
       const { certificate, embedded } = read;
-      const hash = createHash('sha256').update(certificate.der).digest('hex');
-      if (hash !== body.signature.certificateSha256) wrong.push(say('it names another certificate'));
+      if (sha256Of(certificate.der) !== body.signature.certificateSha256)
+        wrong.push(say('it names another certificate'));
       const entered = new Date(milliseconds(at));
       if (!validAt(certificate, entered)) wrong.push(say(`the certificate was not valid at ${at}`));
-      if (!isTrusted(certificate, embedded, authorities, entered))
+      if (!(await isTrusted(certificate, embedded, authorities, entered)))
         open.push(
-          say(`signed by ${subjectLine(certificate)}, whom none of the certificates you trust vouches for`),
+          say(`signed by ${certificate.subjectLine}, whom none of the certificates you trust vouches for`),
         );
     } catch (error) {
       if (!(error instanceof Malformed)) throw error;

@@ -1,4 +1,5 @@
 import { leafHash } from '../../ledger/tree.js';
+import { latin1 } from '../../model/bytes.js';
 import { type Entry, type EntryOf, entry } from '../../model/entry.js';
 import { type Sha256, sha256 } from '../../model/evidence.js';
 import { readCanonical } from '../canonical-json.js';
@@ -25,7 +26,7 @@ export function linesOf(bytes: Uint8Array): { lines: Uint8Array[]; whole: boolea
 /** The leaf hash that stands in place of an entry; undefined when the line is not that. */
 export function redactedLeaf(line: Uint8Array): Sha256 | undefined {
   if (line.length !== LEFT_OUT_BYTES) return undefined;
-  const match = /^\{"leaf":"([0-9a-f]{64})"\}$/.exec(Buffer.from(line).toString('latin1'));
+  const match = /^\{"leaf":"([0-9a-f]{64})"\}$/.exec(latin1(line));
   return match === null ? undefined : sha256.parse(match[1]);
 }
 

@@ -1,4 +1,4 @@
-import { inflateSync } from 'node:zlib';
+import { inflate } from '#platform/inflate';
 import { refuse } from '../malformed.js';
 import { type PdfFile, resolveReference } from './file.js';
 import type { PdfObject } from './object.js';
@@ -7,7 +7,7 @@ import { nameOf, type PdfDict, type PdfValue, textOf } from './value.js';
 export interface EmbeddedFile {
   name: string;
   /** Bytes as embedded. @throws Malformed when they cannot be unpacked, or are more than `most` */
-  read: (most: number) => Uint8Array;
+  read: (most: number) => Promise<Uint8Array>;
 }
 
 const DEEPEST_TREE = 32;
@@ -84,7 +84,12 @@ function embedded(file: PdfFile, name: string, specification: PdfDict): Embedded
   return { name, read: (most) => unpack(file, object, name, most) };
 }
 
-function unpack(file: PdfFile, { value, stream }: PdfObject, name: string, most: number): Uint8Array {
+async function unpack(
+  file: PdfFile,
+  { value, stream }: PdfObject,
+  name: string,
+  most: number,
+): Promise<Uint8Array> {
   if (value.is !== 'dict' || stream === undefined) refuse(`the attachment "${name}" has no bytes`);
   const raw = file.bytes.subarray(stream.from, stream.to);
   const filter = resolveReference(file, value.get('Filter'));
@@ -92,9 +97,6 @@ function unpack(file: PdfFile, { value, stream }: PdfObject, name: string, most:
   if (filters.length === 0) return raw.length <= most ? raw : refuse(`the attachment "${name}" is too large`);
   if (filters.length > 1 || nameOf(filters[0]) !== 'FlateDecode' || value.has('DecodeParms'))
     refuse(`the attachment "${name}" is packed in a way that dossiers do not use`);
-  try {
-    return inflateSync(raw, { maxOutputLength: Math.max(1, most) });
-  } catch {
-    return refuse(`the attachment "${name}" cannot be unpacked, or is larger than it may be`);
-  }
+  const unpacked = await inflate(raw, most);
+  return unpacked ?? refuse(`the attachment "${name}" cannot be unpacked, or is larger than it may be`);
 }

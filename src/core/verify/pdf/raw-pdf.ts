@@ -1,3 +1,5 @@
+import { latin1 } from '../../model/bytes.js';
+
 /** Names that make a PDF act, run or reach out (ISO 32000-1 §12.6.4), wherever they stand outside packed objects. */
 const ACTIVE = [
   ...['JavaScript', 'JS', 'Launch', 'SubmitForm', 'ImportData', 'GoToR', 'GoToE', 'URI'],
@@ -10,11 +12,10 @@ const NAME = /\/((?:[A-Za-z0-9]|#[0-9A-Fa-f]{2}){2,24})(?![A-Za-z0-9#])/g;
  * What stands in packed object streams is not seen. Empty for bytes that are no PDF.
  */
 export function activeParts(bytes: Uint8Array): string[] {
-  const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length);
   // Programs take a file for a PDF when the mark stands in its first kilobyte.
-  if (text.subarray(0, 1029).indexOf('%PDF-', 0, 'latin1') < 0) return [];
+  if (!latin1(bytes, 0, 1029).includes('%PDF-')) return [];
   const found = new Set<string>();
-  for (const [, name = ''] of text.toString('latin1').matchAll(NAME)) {
+  for (const [, name = ''] of latin1(bytes).matchAll(NAME)) {
     const plain = name.replace(/#([0-9A-Fa-f]{2})/g, (_, hex: string) =>
       String.fromCharCode(Number.parseInt(hex, 16)),
     );

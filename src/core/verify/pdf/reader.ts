@@ -6,14 +6,13 @@ import { PdfDict, type PdfName, PdfString, type PdfValue } from './value.js';
 /** Deeper nesting than any dossier has; a file made of brackets must not exhaust the stack. */
 const DEEPEST = 64;
 
-/** Behind white space a name, a reference, another word, or the mark that begins or ends something larger. */
-const TOKEN = new RegExp(
-  `[${WHITE}]*(?:/([^${ENDS}]*)|(\\d{1,10})[${WHITE}]+(\\d+)[${WHITE}]+R(?=[${ENDS}]|$)|([^${ENDS}]+)|(<<|>>|[[\\]<(]))`,
-  'y',
-);
 const SPACE = new RegExp(`[${WHITE}]*`, 'y');
+const WORD = new RegExp(`[^${ENDS}]*`, 'y');
+/** What follows the number of an object where that is a reference. */
+const GENERATION = new RegExp(`[${WHITE}]+(\\d+)[${WHITE}]+R(?=[${ENDS}]|$)`, 'y');
 const HEX = new RegExp(`[0-9A-Fa-f${WHITE}]*`, 'y');
 const PLAIN = /[^()\\]*/y;
+const OBJECT_NUMBER = /^\d{1,10}$/;
 const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)$/;
 
 /**
@@ -69,26 +68,26 @@ export class PdfReader {
   }
 
   value(depth = 0): PdfValue {
-    return this.valueBefore(undefined, depth) ?? refuse(`no PDF value at byte ${this.at}`);
-  }
-
-  /** The next value; undefined behind the mark that ends the array or dictionary that is read. */
-  private valueBefore(end: ']' | '>>' | undefined, depth: number): PdfValue | undefined {
-    const found = this.find(TOKEN);
-    if (found === undefined) {
-      this.white();
-      return refuse(`no PDF value at byte ${this.at}`);
-    }
-    const [, name, number, generation, word, mark] = found;
-    if (mark !== undefined && mark === end) return undefined;
+    this.white();
     if (depth > DEEPEST) refuse(`nesting too deep at byte ${this.at}`);
-    if (name !== undefined) return this.name(name);
-    if (number !== undefined) return this.reference(found[0], number, generation);
-    return word !== undefined ? this.word(word) : this.larger(mark, depth);
+    switch (this.text[this.index]) {
+      case '/':
+        return this.name();
+      case '[':
+        return this.array(depth);
+      case '(':
+        return this.literalString();
+      case '<':
+        return this.takes('<<') ? this.dict(depth) : this.hexString();
+      default:
+        return this.word();
+    }
   }
 
   /** ISO 32000-1 §7.3.5: a number sign and two hex digits stand for a byte. */
-  private name(text: string): PdfName {
+  private name(): PdfName {
+    this.index += 1;
+    const text = this.take(WORD);
     const known = this.names.get(text);
     if (known !== undefined) return known;
     const name = text.replace(/#(.{0,2})/gs, (_, pair: string) => {
@@ -100,57 +99,40 @@ export class PdfReader {
     return made;
   }
 
-  private reference(token: string, number: string, generation: string | undefined): PdfValue {
-    if (generation !== '0') refuse(`generation other than 0 at byte ${this.at - token.trimStart().length}`);
-    return { is: 'ref', number: Number(number) };
-  }
-
-  private word(word: string): PdfValue {
+  private word(): PdfValue {
+    const from = this.at;
+    const word = this.take(WORD);
     if (word === 'null' || word === 'true' || word === 'false') return { is: word };
-    if (!NUMBER.test(word)) refuse(`no PDF value at byte ${this.at - word.length}`);
-    return { is: 'number', value: Number(word), integer: !word.includes('.') };
-  }
-
-  private larger(mark: string | undefined, depth: number): PdfValue {
-    switch (mark) {
-      case '[':
-        return this.array(depth);
-      case '<<':
-        return this.dict(depth);
-      case '<':
-        return this.hexString();
-      case '(':
-        return this.literalString();
-      default:
-        return refuse(`no PDF value at byte ${this.at - (mark?.length ?? 0)}`);
-    }
+    if (!NUMBER.test(word)) refuse(`no PDF value at byte ${from}`);
+    const generation = OBJECT_NUMBER.test(word) ? this.find(GENERATION) : undefined;
+    if (generation === undefined) return { is: 'number', value: Number(word), integer: !word.includes('.') };
+    if (generation[1] !== '0') refuse(`generation other than 0 at byte ${from}`);
+    return { is: 'ref', number: Number(word) };
   }
 
   private array(depth: number): PdfValue {
     const items: PdfValue[] = [];
-    for (;;) {
-      const item = this.valueBefore(']', depth + 1);
-      if (item === undefined) return { is: 'array', items };
-      items.push(item);
-    }
+    this.index += 1;
+    for (this.white(); !this.takes(']'); this.white()) items.push(this.value(depth + 1));
+    return { is: 'array', items };
   }
 
   private dict(depth: number): PdfDict {
     const from = this.at - 2;
     const entries = new Map<string, PdfValue>();
-    for (;;) {
-      const key = this.valueBefore('>>', depth + 1);
-      if (key === undefined) break;
-      if (key.is !== 'name') refuse(`no name for a dictionary entry before byte ${this.at}`);
-      if (entries.has(key.name)) refuse(`/${key.name} stands twice in the dictionary at byte ${from}`);
-      entries.set(key.name, this.value(depth + 1));
+    for (this.white(); !this.takes('>>'); this.white()) {
+      if (this.text[this.index] !== '/') refuse(`no name for a dictionary entry at byte ${this.at}`);
+      const { name } = this.name();
+      if (entries.has(name)) refuse(`/${name} stands twice in the dictionary at byte ${from}`);
+      entries.set(name, this.value(depth + 1));
     }
     return new PdfDict(entries, this.object, from, this.at);
   }
 
   /** ISO 32000-1 §7.3.4.3 */
   private hexString(): PdfString {
-    const from = this.at - 1;
+    const from = this.at;
+    this.index += 1;
     this.skip(HEX);
     if (!this.takes('>'))
       refuse(
@@ -163,7 +145,8 @@ export class PdfReader {
 
   /** ISO 32000-1 §7.3.4.2 */
   private literalString(): PdfString {
-    const from = this.at - 1;
+    const from = this.at;
+    this.index += 1;
     for (let open = 1; open > 0; this.index += 1) {
       this.skip(PLAIN);
       if (this.text[this.index] === '(') open += 1;
@@ -172,6 +155,12 @@ export class PdfReader {
       if (this.index >= this.text.length) refuse(`a string without end at byte ${from}`);
     }
     return new PdfString(this.bytes, from, this.at, false);
+  }
+
+  private take(pattern: RegExp): string {
+    const from = this.index;
+    this.skip(pattern);
+    return this.text.slice(from, this.index);
   }
 
   private skip(pattern: RegExp): void {

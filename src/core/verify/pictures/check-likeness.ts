@@ -1,8 +1,9 @@
 import { sha256Of } from '../../ledger/tree.js';
+import { latin1 } from '../../model/bytes.js';
 import { carriedJpeg } from '../../pictures/carried-jpeg.js';
+import type { PictureComparer } from '../../ports/picture-comparer.js';
 import type { DossierContents } from '../check-attachments.js';
 import type { CheckResults } from '../check-results.js';
-import { PictureComparer } from './comparer.js';
 
 /** The natural logarithm of two shapes' ratio: two in a hundred are rounding of small pictures. */
 const MOST_SHAPE = 0.02;
@@ -16,10 +17,10 @@ const MOST_GREY = 24;
  * or mirrored, and a part that was painted over; not a change within a block that keeps its mean.
  */
 export async function checkPictureLikeness(
-  { manifest, pictureOf, attached }: DossierContents,
+  { manifest, pictures, attached }: DossierContents,
   results: CheckResults,
+  comparer: PictureComparer,
 ): Promise<void> {
-  const comparer = new PictureComparer();
   const wrong: string[] = [];
   const open = new Map<string, number[]>();
   const leave = (why: string, exhibit: number) => open.set(why, [...(open.get(why) ?? []), exhibit]);
@@ -32,8 +33,8 @@ export async function checkPictureLikeness(
   try {
     for (const { exhibit, originalSha256, plateSha256 } of manifest.plates ?? []) {
       const name = inside.get(originalSha256);
-      const original = name === undefined ? undefined : attached(name);
-      const plate = pictureOf(plateSha256);
+      const original = name === undefined ? undefined : await attached(name);
+      const plate = pictures.get(plateSha256);
       if (original === undefined || plate === undefined) leave('the original is not inside', exhibit);
       else if (sha256Of(original) !== originalSha256) leave('the original is not the listed one', exhibit);
       else if (isCarriedOver(original, plate)) same += 1;
@@ -73,7 +74,7 @@ function isCarriedOver(original: Uint8Array, plate: Uint8Array): boolean {
 
 /** JPEG, PNG, WebP and TIFF by their first bytes: no drawing program, no film, nothing that loads anything. */
 function isPlain(bytes: Uint8Array): boolean {
-  const head = Buffer.from(bytes.subarray(0, 12)).toString('latin1');
+  const head = latin1(bytes, 0, 12);
   return (
     head.startsWith('\xff\xd8\xff') ||
     head.startsWith('\x89PNG\r\n\x1a\n') ||

@@ -1,8 +1,13 @@
 import { constants, createReadStream } from 'node:fs';
 import { open, readdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import { refuse } from '../malformed.js';
-import { type ContainedFile, type Container, LIMITS, requireSafePath } from './container.js';
+import {
+  type ContainedFile,
+  type Container,
+  LIMITS,
+  requireSafePath,
+} from '../../../core/verify/container/container.js';
+import { refuse } from '../../../core/verify/malformed.js';
 
 /** Large reads keep hashing near the disk's speed. */
 const CHUNK = 1024 * 1024;

@@ -1,8 +1,12 @@
 import { createReadStream } from 'node:fs';
-import type { Readable } from 'node:stream';
 import yauzl from 'yauzl';
-import { refuse } from '../malformed.js';
-import { type ContainedFile, type Container, LIMITS, requireSafePath } from './container.js';
+import {
+  type ContainedFile,
+  type Container,
+  LIMITS,
+  requireSafePath,
+} from '../../../core/verify/container/container.js';
+import { refuse } from '../../../core/verify/malformed.js';
 
 const STORED = 0;
 /** Large reads keep hashing near the disk's speed. */
@@ -11,35 +15,37 @@ const ENCRYPTED = 0x1;
 const LINK = 0o120000;
 const KIND = 0o170000;
 
+/** Where a zip file is: the path of a file, or its bytes. */
+type Source = string | Uint8Array;
+
 /**
  * A zip file by its central directory. Nothing is written to the disk; sizes, ratio and names are judged before any
  * of it is unpacked (CWE-409, CWE-22; Fifield, "A better zip bomb", WOOT 2019).
  * @throws Malformed
  */
-export async function openZip(file: string): Promise<Container> {
-  const zip = await openFile(file);
+export async function openZip(source: Source): Promise<Container> {
+  const zip = await openSource(source);
   try {
-    return await list(file, zip);
+    return await list(source, zip);
   } catch (error) {
     zip.close();
     throw error;
   }
 }
 
-function openFile(file: string): Promise<yauzl.ZipFile> {
+function openSource(source: Source): Promise<yauzl.ZipFile> {
+  const options = { lazyEntries: true, autoClose: false, strictFileNames: true, validateEntrySizes: true };
   return new Promise((done, fail) => {
-    yauzl.open(
-      file,
-      { lazyEntries: true, autoClose: false, strictFileNames: true, validateEntrySizes: true },
-      (error, zip) => {
-        if (error !== null) fail(asMalformed(error));
-        else done(zip);
-      },
-    );
+    const opened = (error: Error | null, zip: yauzl.ZipFile) => {
+      if (error !== null) fail(asMalformed(error));
+      else done(zip);
+    };
+    if (typeof source === 'string') yauzl.open(source, options, opened);
+    else yauzl.fromBuffer(Buffer.from(source.buffer, source.byteOffset, source.length), options, opened);
   });
 }
 
-function list(file: string, zip: yauzl.ZipFile): Promise<Container> {
+function list(source: Source, zip: yauzl.ZipFile): Promise<Container> {
   return new Promise((done, fail) => {
     const files = new Map<string, ContainedFile>();
     const seen = new Set<string>();
@@ -67,7 +73,7 @@ function list(file: string, zip: yauzl.ZipFile): Promise<Container> {
           ]);
           files.set(entry.fileName, {
             bytes: entry.uncompressedSize,
-            open: () => openEntry(file, zip, entry),
+            open: () => openEntry(source, zip, entry),
           });
         }
         zip.readEntry();
@@ -98,10 +104,15 @@ function requireApart(places: [from: number, to: number][]): void {
 }
 
 /** Stored bytes are read from the file itself in large chunks, which is much quicker; packed ones are unpacked. */
-async function openEntry(file: string, zip: yauzl.ZipFile, entry: yauzl.Entry): Promise<Readable> {
-  if (entry.compressionMethod !== STORED || entry.compressedSize === 0) return unpacking(zip, entry);
+async function openEntry(
+  source: Source,
+  zip: yauzl.ZipFile,
+  entry: yauzl.Entry,
+): Promise<AsyncIterable<Uint8Array>> {
+  if (typeof source !== 'string' || entry.compressionMethod !== STORED || entry.compressedSize === 0)
+    return unpacking(zip, entry);
   const start = await dataStart(zip, entry);
-  return createReadStream(file, { start, end: start + entry.compressedSize - 1, highWaterMark: CHUNK });
+  return createReadStream(source, { start, end: start + entry.compressedSize - 1, highWaterMark: CHUNK });
 }
 
 function dataStart(zip: yauzl.ZipFile, entry: yauzl.Entry): Promise<number> {
@@ -113,7 +124,7 @@ function dataStart(zip: yauzl.ZipFile, entry: yauzl.Entry): Promise<number> {
   });
 }
 
-function unpacking(zip: yauzl.ZipFile, entry: yauzl.Entry): Promise<Readable> {
+function unpacking(zip: yauzl.ZipFile, entry: yauzl.Entry): Promise<AsyncIterable<Uint8Array>> {
   return new Promise((done, fail) => {
     zip.openReadStream(entry, (error, stream) => {
       if (error !== null) fail(asMalformed(error));

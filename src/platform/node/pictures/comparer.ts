@@ -1,13 +1,12 @@
 import { z } from 'zod';
-import { WorkerError } from '../../../platform/node/worker/worker-error.js';
-import { Workers } from '../../../platform/node/worker/workers.js';
+import type { PictureComparer, PictureDistance } from '../../../core/ports/picture-comparer.js';
+import { WorkerError } from '../worker/worker-error.js';
+import { Workers } from '../worker/workers.js';
 
 const difference = z.object({ shape: z.number(), worst: z.number() });
-/** How far two pictures are apart, or why that could not be found out. */
-export type PictureDistance = z.infer<typeof difference> | { why: string };
 
 /** Compares pictures, one pair after the other, in a process that is started anew when one brings it down. */
-export class PictureComparer {
+export class SeparateComparer implements PictureComparer {
   readonly #workers = new Workers<{ original: Uint8Array; plate: Uint8Array }, z.infer<typeof difference>>({
     script: new URL('./alike.worker.js', import.meta.url),
     runs: 'process',

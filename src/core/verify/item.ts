@@ -1,0 +1,32 @@
+import type { Container } from './container/container.js';
+
+/** One thing to be checked: what the report calls it, and how to get at it. */
+export interface Item {
+  path: string;
+  /** @throws Malformed when it is none of these, or too large; the system's error when it cannot be looked at */
+  open: () => Promise<OpenedItem>;
+}
+
+export type OpenedItem =
+  | { is: 'dossier'; bytes: Uint8Array }
+  /** @throws Malformed */
+  | { is: 'bag' | 'record'; container: () => Promise<Container> }
+  | { is: 'unknown' };
+
+/** A dossier is made to be sent by e-mail; what is far larger, in bytes, is not one. */
+export const LARGEST_DOSSIER = 1024 * 1024 * 1024;
+
+/** What a delivery folder is looked at for; everything else in it is the owner's business. */
+const RECORD_FILES =
+  /^(?:ledger\.jsonl|checkpoint|delivery\.yaml|originals\/[^/]*|dossiers\/(?:[^/]+\.pdf)?)$/i;
+
+/** Whether a path below a delivery folder belongs to the record; that of a folder ends with `/`. */
+export function isOfRecord(path: string): boolean {
+  return RECORD_FILES.test(path);
+}
+
+/** What bytes are by their beginning and their name: one whose first bytes were changed is judged as it is called. */
+export function looksLikeZip(head: string, name: string): boolean {
+  if (head.startsWith('PK\x03\x04') || head.startsWith('PK\x05\x06')) return true;
+  return /\.zip$/i.test(name) && !head.startsWith('%PDF-');
+}
