@@ -1,7 +1,7 @@
 // npm run build: makes dist from src and templates, whatever is in dist before. What is there afterwards is what the
 // sources say: outputs without a source are removed, missing ones are made, and the program is put together anew
 // whenever anything that is in it has changed.
-import { execFileSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -42,7 +42,10 @@ function compile() {
     for (const ending of ['.js', '.js.map', '.d.ts']) rmSync(file.replace(/\.js$/, ending), { force: true });
   if (sources.size > 0) rmSync(join(DIST, '.tsbuildinfo'), { force: true });
   const compiler = createRequire(import.meta.url).resolve('typescript/bin/tsc');
-  execFileSync(process.execPath, [compiler, '-p', join(ROOT, 'tsconfig.build.json')], { stdio: 'inherit' });
+  const { status } = spawnSync(process.execPath, [compiler, '-p', join(ROOT, 'tsconfig.build.json')], {
+    stdio: 'inherit',
+  });
+  if (status !== 0) process.exit(status ?? 1);
 }
 
 /** Puts what the commands load into few files. Native and large libraries that few commands use stay outside. */

@@ -1,4 +1,5 @@
 import { carrierTemplates } from '../compose/templates.js';
+import { Typesetter } from '../compose/typesetter.js';
 import { DossierError } from '../core/model/error.js';
 import { withDelivery } from './delivery.js';
 import type { BuildInput, BuildReport } from './dossier/build-input.js';
@@ -15,6 +16,16 @@ export type { BuildInput, BuildOptions, BuildReport } from './dossier/build-inpu
  * is called off, and then neither dossier nor bag is kept and nothing enters the record
  */
 export async function build(input: BuildInput): Promise<BuildReport> {
+  // A process of its own, which loads while the record is read.
+  const typesetter = new Typesetter();
+  try {
+    return await buildWith(typesetter, input);
+  } finally {
+    typesetter.stop();
+  }
+}
+
+function buildWith(typesetter: Typesetter, input: BuildInput): Promise<BuildReport> {
   const loading = import('./dossier/finish.js');
   return withDelivery(input, true, async (record, factsText) => {
     const mostBytes = readSize(input.maxSize);
@@ -34,7 +45,8 @@ export async function build(input: BuildInput): Promise<BuildReport> {
     const signal = input.signal === undefined ? stop.signal : AbortSignal.any([stop.signal, input.signal]);
     const begun = beginImages(evidence, (hash) => record.readOriginal(hash), mostBytes, signal);
     try {
-      return await finish(record, { factsText, mostBytes, copy, out: redaction, templates, ...begun }, input);
+      const found = { factsText, mostBytes, copy, out: redaction, templates, typesetter, ...begun };
+      return await finish(record, found, input);
     } catch (error) {
       stop.abort();
       await begun.images.catch(() => undefined);

@@ -12,6 +12,9 @@ import { answering } from '../../platform/node/worker/answering.js';
 // same record would look different on another machine.
 Reflect.deleteProperty(globalThis, 'Float16Array');
 
+// For engines before V8 12.2 PDF.js puts a slow `push` of its own in the place of every array's.
+const { push } = Array.prototype;
+
 /** Samples of one picture inside a page; larger ones are left blank (CWE-409). */
 const MOST_SAMPLES = 60_000_000;
 
@@ -40,6 +43,7 @@ async function draw({ bytes, pages, longest }) {
   });
   try {
     const document = await task.promise;
+    Reflect.set(Array.prototype, 'push', push);
     /** @type {Drawn[]} */
     const drawn = [];
     for (let number = 1; number <= Math.min(pages, document.numPages); number += 1) {

@@ -1,7 +1,6 @@
 import { createHash } from 'node:crypto';
 import { mkdir } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
-import { Typesetter } from '../../compose/typesetter.js';
 import { sha256 } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { type Instant, toInstant } from '../../core/model/time.js';
@@ -17,7 +16,7 @@ import { render } from './render.js';
 import type { RenderInput } from './render-input.js';
 
 /** What was read and started before; the rest of the render input is decided here. */
-export type PendingDossier = Omit<RenderInput, 'opened' | 'builtAt' | 'file' | 'typesetter'>;
+export type PendingDossier = Omit<RenderInput, 'opened' | 'builtAt' | 'file'>;
 
 /** Renders, signs, verifies and stores the dossier, and notes it in the record. Throws as `build` does. */
 export async function finish(
@@ -77,17 +76,12 @@ export async function finish(
  * Dossier and bag are both stored in the end, or neither. Until both are whole and verified they have temporary
  * names, so that earlier ones under the same names stay.
  */
-async function renderAndKeep(
-  record: DeliveryRecord,
-  wanted: Omit<RenderInput, 'typesetter'>,
-  input: BuildInput,
-) {
+async function renderAndKeep(record: DeliveryRecord, wanted: RenderInput, input: BuildInput) {
   const under: { way?: PendingBag } = {};
-  const typesetter = new Typesetter();
-  const stop = () => typesetter.stop();
+  const stop = () => wanted.typesetter.stop();
   input.signal?.addEventListener('abort', stop, { once: true });
   try {
-    const made = await render(record, { ...wanted, typesetter }, input, (begun) => {
+    const made = await render(record, wanted, input, (begun) => {
       under.way = begun;
     });
     nextStep(input, { what: 'checking what was built' });
