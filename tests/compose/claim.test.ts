@@ -13,7 +13,7 @@ import { sampleInput } from './sample.js';
 import { withClaim } from './sample-claim.js';
 
 const inlines = (cell: Cell): readonly Inline[] => ('is' in cell ? cell.of : cell);
-const said = (cell: Cell) => wordsOf(inlines(cell)).replaceAll('\u00a0', ' ');
+const cellText = (cell: Cell) => wordsOf(inlines(cell)).replaceAll('\u00a0', ' ');
 
 /** The words of a section in the order of the page, one line for a paragraph, a fact or a row. */
 function linesOf(blocks: readonly Block[]): string[] {
@@ -21,13 +21,13 @@ function linesOf(blocks: readonly Block[]): string[] {
     switch (block.is) {
       case 'paragraph':
       case 'none':
-        return [said(block.of)];
+        return [cellText(block.of)];
       case 'heading':
         return [`# ${block.text}`];
       case 'facts':
-        return block.facts.map(({ label, value }) => `${label}: ${said(value)}`);
+        return block.facts.map(({ label, value }) => `${label}: ${cellText(value)}`);
       case 'table':
-        return block.rows.map((row) => row.map(said).join(' | '));
+        return block.rows.map((row) => row.map(cellText).join(' | '));
       case 'list':
         return block.items.flatMap(linesOf);
       default:
@@ -114,7 +114,7 @@ describe('the section on claims', () => {
         ? block.rows
         : [],
     );
-    expect(table.map((row) => [said(row[0] ?? []), said(row[1] ?? [])])).toEqual([
+    expect(table.map((row) => [cellText(row[0] ?? []), cellText(row[1] ?? [])])).toEqual([
       ['Good condition as the carrier received the goods', 'claimant'],
       ['Damaged on arrival', 'claimant'],
       ['Amount of the damage', 'claimant'],
@@ -154,7 +154,7 @@ describe('the section on claims', () => {
   });
 
   it('is named on the cover, by number and amount', () => {
-    expect(said(document.cover.happened)).toMatch(/; claim 2026-014 for USD 6,240\.00\.$/);
+    expect(cellText(document.cover.happened)).toMatch(/; claim 2026-014 for USD 6,240\.00\.$/);
   });
 
   it('names several claims by their numbers', async () => {
@@ -169,7 +169,7 @@ describe('the section on claims', () => {
     const found = linesOf(claimOf(sections).blocks);
     expect(found).toContain('# Claim 2026-014');
     expect(found).toContain('# Claim 2026-015');
-    expect(said(cover.happened)).toMatch(/; claim 2026-014, 2026-015\.$/);
+    expect(cellText(cover.happened)).toMatch(/; claim 2026-014, 2026-015\.$/);
   });
 });
 
@@ -200,7 +200,7 @@ describe('a clock', () => {
     const [row = []] = deadlineBlocks(view, [{ ...deadline, ...change }], 'claim-clocks').flatMap((block) =>
       block.is === 'table' ? block.rows : [],
     );
-    return { words: row.map(said).join(' | '), alert: !Array.isArray(row[4]) };
+    return { words: row.map(cellText).join(' | '), alert: !Array.isArray(row[4]) };
   };
 
   it.each<[string, Partial<ClaimDeadline>, RegExp, boolean]>([

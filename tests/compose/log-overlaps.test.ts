@@ -9,7 +9,7 @@ import { HOUR } from './sample-log.js';
 
 const AT = Date.parse('2026-07-15T03:00:00Z');
 
-async function said(
+async function sectionText(
   language: 'en' | 'es',
   change: (log: EvidenceId, other: EvidenceId) => ComposeInput['overlaps'],
 ) {
@@ -61,7 +61,7 @@ const overlapping =
 
 describe('logs that cover the same time', () => {
   it('are said to be one log or two, with the rows that they share', async () => {
-    const { lines, log, other } = await said('en', overlapping(0));
+    const { lines, log, other } = await sectionText('en', overlapping(0));
     const at = lines.indexOf('Logs that cover the same time');
     expect(lines[at + 1]).toBe(
       `${[log, other].sort((a, b) => Number(a) - Number(b)).join(', ')} | Tue Jul 14, 2026, 8:00 PM MST | Wed Jul 15, 2026, 5:00 AM MST | 540 | 540 | downloads of one instrument, one log`,
@@ -70,7 +70,7 @@ describe('logs that cover the same time', () => {
   });
 
   it('say how many rows disagree, by how much at most, where, and which of them counts', async () => {
-    const { lines, log, other } = await said('en', overlapping(3));
+    const { lines, log, other } = await sectionText('en', overlapping(3));
     const at = lines.findIndex((line) => line.includes('say different things'));
     expect(lines[at]).toMatch(
       /^In 3 rows of the same moment.*by up to 3\.0\s°F \(1\.7\s°C\)\. .*came into the record first counts\.$/,
@@ -82,14 +82,14 @@ describe('logs that cover the same time', () => {
   });
 
   it('count all rows that disagree, also those that are not shown', async () => {
-    const { lines } = await said('en', overlapping(2345, 1000));
+    const { lines } = await sectionText('en', overlapping(2345, 1000));
     const at = lines.findIndex((line) => line.includes('say different things'));
     expect(lines[at]).toContain('In 2345 rows');
     expect(lines[at + 13]).toBe('2,333 more');
   });
 
   it('say so in Spanish', async () => {
-    const { lines } = await said('es', overlapping(1));
+    const { lines } = await sectionText('es', overlapping(1));
     const at = lines.indexOf('Registros que cubren el mismo tiempo');
     expect(lines[at + 1]).toContain('descargas de un mismo aparato, un solo registro');
     expect(lines[at + 2]).toMatch(/^En 1 fila del mismo momento/);
@@ -97,7 +97,7 @@ describe('logs that cover the same time', () => {
   });
 
   it('are not spoken of where there is one log', async () => {
-    const { lines } = await said('en', () => undefined);
+    const { lines } = await sectionText('en', () => undefined);
     expect(lines).not.toContain('Logs that cover the same time');
   });
 });

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { DossierError } from '../../src/core/model/error.js';
 import { parseClaimDeadlines } from '../../src/intake/claim-deadlines-file.js';
-import { clocks, clocksFile } from '../core/assess/claim/made.js';
+import { deadlineRules, deadlinesFile } from '../core/assess/claim/made.js';
 
 describe('a file of clocks', () => {
   const wrong = (...change: [string, string]) => {
     try {
-      parseClaimDeadlines(clocksFile(change), 'claim-deadlines.yaml');
+      parseClaimDeadlines(deadlinesFile(change), 'claim-deadlines.yaml');
     } catch (error) {
       if (error instanceof DossierError) return error.message;
       throw error;
@@ -30,7 +30,7 @@ describe('a file of clocks', () => {
   });
 
   it('as shipped says everything in both languages', () => {
-    for (const rule of clocks().clocks)
+    for (const rule of deadlineRules().clocks)
       for (const words of [rule.title, rule.duty, rule.starts]) expect(words.es).not.toBe(words.en);
   });
 });

@@ -6,7 +6,7 @@ import { ruleSet } from '../../src/core/model/rule-set.js';
 import { type Instant, toInstant, type Zone } from '../../src/core/model/time.js';
 import { parseClaimDeadlines } from '../../src/intake/claim-deadlines-file.js';
 import { intersectClaims } from '../../src/jobs/redaction/intersect-claims.js';
-import { received, said } from '../core/assess/claim/made.js';
+import { claimEntries, claimReceived } from '../core/assess/claim/made.js';
 import { HASH, items, state } from '../core/assess/made.js';
 
 const produce = ruleSet.parse(parse(readFileSync('templates/rule-sets/produce.yaml', 'utf8')));
@@ -36,7 +36,7 @@ const assessed = (leaveOut: readonly string[]) => {
     paper,
   ).filter((item) => !leaveOut.includes(item.evidence));
   return assess({
-    state: { ...state(evidence), claims: said(received('2026-07-20')) },
+    state: { ...state(evidence), claims: claimEntries(claimReceived('2026-07-20')) },
     logs: [],
     ruleSet: { ruleSet: produce, sha256: HASH },
     at: '2026-08-01T00:00:00.000Z' as Instant,

@@ -43,7 +43,7 @@ const entriesOf = (notes: readonly unknown[], firstSeq = 90): ClaimEntry[] =>
     enteredBy: 'Office',
   }));
 
-const paper = (id: SupportingDocument['id'], ...have: string[]): SupportingDocument => ({
+const supportingDocument = (id: SupportingDocument['id'], ...have: string[]): SupportingDocument => ({
   id,
   asked: 'by-rule',
   have: have as EvidenceId[],
@@ -65,7 +65,11 @@ export function sampleClaim(notes: readonly unknown[] = NOTES): LetterClaim {
         { id: 'amount', state: 'said', source: '49 CFR 370.3(b)', basis: 'secondary' },
         { id: 'liability', state: 'not-said', source: '49 CFR 370.3(b)', basis: 'secondary' },
       ],
-      papers: [paper('bill-of-lading', 'e2'), paper('invoice'), paper('sale-account')],
+      papers: [
+        supportingDocument('bill-of-lading', 'e2'),
+        supportingDocument('invoice'),
+        supportingDocument('sale-account'),
+      ],
       position: [],
     },
   };

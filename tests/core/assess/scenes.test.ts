@@ -1,17 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { flagSameScenes, sameScenes } from '../../../src/core/assess/scenes.js';
-import { photos, type Taken } from './camera-clocks/photos.js';
+import { type PhotoFields, photos } from './camera-clocks/photos.js';
 import { state } from './made.js';
 
 const NONE = { is: 'none', why: 'of a test' } as const;
 const HASH = 'f0f0f0f000ff00ff';
 const close = (bits: number) =>
   (BigInt(`0x${HASH}`) ^ ((1n << BigInt(bits)) - 1n)).toString(16).padStart(16, '0');
-const pairsOf = (...list: Taken[]) => sameScenes({ evidence: photos(...list) });
+const pairsOf = (...list: PhotoFields[]) => sameScenes({ evidence: photos(...list) });
 
 describe('one scene photographed twice', () => {
-  it.each<[string, Taken, Taken, boolean]>([
+  it.each<[string, PhotoFields, PhotoFields, boolean]>([
     [
       'the same picture within a minute',
       { minutes: 0, sceneHash: HASH },

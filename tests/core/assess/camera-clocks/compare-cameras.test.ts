@@ -3,14 +3,14 @@ import {
   type CameraClock,
   compareCameraClocks,
 } from '../../../../src/core/assess/camera-clocks/compare-cameras.js';
-import { MOMENT, photos, type Taken } from './photos.js';
+import { MOMENT, type PhotoFields, photos } from './photos.js';
 
-const clocksOf = (...list: Taken[]) => compareCameraClocks({ evidence: photos(...list) });
-const every = (count: number, more: (i: number) => Partial<Taken>): Taken[] =>
+const clocksOf = (...list: PhotoFields[]) => compareCameraClocks({ evidence: photos(...list) });
+const every = (count: number, more: (i: number) => Partial<PhotoFields>): PhotoFields[] =>
   Array.from({ length: count }, (_, i) => ({ minutes: i * 60, fix: 0, ...more(i) }));
 
 describe('a camera’s clock against satellite time', () => {
-  it.each<[string, Taken[], Partial<CameraClock>]>([
+  it.each<[string, PhotoFields[], Partial<CameraClock>]>([
     ['right', every(5, () => ({})), { verdict: 'right', medianSeconds: 0, spreadSeconds: 0, drifts: false }],
     ['20 minutes fast', every(5, () => ({ fast: 1200 })), { verdict: 'off', medianSeconds: -1200 }],
     ['3 minutes slow', every(5, () => ({ fast: -180 })), { verdict: 'off', medianSeconds: 180 }],

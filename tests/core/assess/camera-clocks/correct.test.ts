@@ -8,7 +8,7 @@ import type { EvidenceId } from '../../../../src/core/model/evidence.js';
 import type { RecordState } from '../../../../src/core/model/state.js';
 import type { ClockPoint } from '../../../../src/core/model/time.js';
 import { log, state } from '../made.js';
-import { CAMERA, compared, MOMENT, photos, UNIT } from './photos.js';
+import { CAMERA, clockComparison, MOMENT, photos, UNIT } from './photos.js';
 
 const minutes = (n: number) => MOMENT + n * 60_000;
 const points = (...list: [minutes: number, addSeconds: number][]): ClockPoint[] =>
@@ -37,7 +37,7 @@ describe('what is added to a clock', () => {
       let at = 0;
       const comparisons = steps.map(([step, add], i) => {
         at += step;
-        return compared(UNIT, i + 1, at, add);
+        return clockComparison(UNIT, i + 1, at, add);
       });
       return logPoints(comparisons, 'e900' as EvidenceId);
     });
@@ -65,12 +65,12 @@ describe('what is added to a clock', () => {
 
 describe('the comparisons that stand', () => {
   const list = [
-    compared(CAMERA, 1, 0, 10),
-    compared(UNIT, 2, 0, 20),
-    compared({ is: 'unit-log', evidence: 'e5' as EvidenceId }, 3, 10, 30),
-    compared(CAMERA, 4, 0, 11),
-    compared(CAMERA, 5, 30, 12),
-    compared(CAMERA, 6, 40, 13, { replaces: [5] }),
+    clockComparison(CAMERA, 1, 0, 10),
+    clockComparison(UNIT, 2, 0, 20),
+    clockComparison({ is: 'unit-log', evidence: 'e5' as EvidenceId }, 3, 10, 30),
+    clockComparison(CAMERA, 4, 0, 11),
+    clockComparison(CAMERA, 5, 30, 12),
+    clockComparison(CAMERA, 6, 40, 13, { replaces: [5] }),
   ];
   const seqs = (found: ClockPoint[]) => found.map(({ seq }) => seq);
 
@@ -82,7 +82,7 @@ describe('the comparisons that stand', () => {
     expect(seqs(logPoints(list, 'e6' as EvidenceId))).toEqual([2]);
   });
   it('leave out one whose clock went back, since no line leads through both', () => {
-    const back = [compared(UNIT, 1, 0, 0), compared(UNIT, 2, 30, 3600)];
+    const back = [clockComparison(UNIT, 1, 0, 0), clockComparison(UNIT, 2, 30, 3600)];
     expect(seqs(logPoints(back, 'e5' as EvidenceId))).toEqual([1]);
   });
 });
@@ -115,7 +115,7 @@ describe('a unit log', () => {
 });
 
 describe('the times of photos', () => {
-  const fast = (taken: Parameters<typeof photos>[0], clocks = [compared(CAMERA, 7, 0, -1200)]) => {
+  const fast = (taken: Parameters<typeof photos>[0], clocks = [clockComparison(CAMERA, 7, 0, -1200)]) => {
     const before: RecordState = { ...state(photos(taken)), clocks };
     const after = correctPhotoTimes(before);
     return { before: before.evidence[0]?.time, after: after.evidence[0]?.time };
@@ -147,14 +147,14 @@ describe('the times of photos', () => {
   });
 
   it('that were found to be right are left alone', () => {
-    const { before, after } = fast({ minutes: 30 }, [compared(CAMERA, 7, 0, 0)]);
+    const { before, after } = fast({ minutes: 30 }, [clockComparison(CAMERA, 7, 0, 0)]);
     expect(after).toEqual(before);
   });
 
   it('are corrected once, however often', () => {
     const once = correctPhotoTimes({
       ...state(photos({ minutes: 30, fast: 1200 })),
-      clocks: [compared(CAMERA, 7, 0, -1200)],
+      clocks: [clockComparison(CAMERA, 7, 0, -1200)],
     });
     expect(correctPhotoTimes(once)).toEqual(once);
   });

@@ -3,7 +3,7 @@ import { reconcileByNeighbours } from '../../../../src/core/assess/camera-clocks
 import { toInstant, zone } from '../../../../src/core/model/time.js';
 import { timeInZone } from '../../../../src/intake/time/event-time.js';
 import { state } from '../made.js';
-import { photos, type Taken } from './photos.js';
+import { type PhotoFields, photos } from './photos.js';
 
 type Shot = [name: string, time: string];
 
@@ -11,7 +11,7 @@ type Shot = [name: string, time: string];
 function roll(zoneName: string, shots: readonly Shot[], camera = 'M-1') {
   const here = zone.parse(zoneName);
   return photos(
-    ...shots.map(([name, text]): Taken => {
+    ...shots.map(([name, text]): PhotoFields => {
       if (text.endsWith('Z')) {
         const instant = toInstant(Date.parse(text));
         const time = { is: 'known', instant, zone: here, basis: 'gps', uncertaintySeconds: 1 } as const;

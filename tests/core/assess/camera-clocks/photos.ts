@@ -11,7 +11,7 @@ export const MOMENT = Date.parse('2026-07-14T12:00:00Z');
 /** Minutes east of UTC in Phoenix, all year. */
 const MST = -420;
 
-export interface Taken {
+export interface PhotoFields {
   name?: string;
   camera?: string | null;
   /** Minutes after MOMENT, true time. */
@@ -28,7 +28,7 @@ export interface Taken {
 }
 
 /** Photos as collecting would have drawn them up, unless a time is given. */
-export function photos(...list: Taken[]): ItemOf<'photo'>[] {
+export function photos(...list: PhotoFields[]): ItemOf<'photo'>[] {
   return items(
     ...list.map((taken, i) => {
       const { minutes, fast = 0, fix, offset = true } = taken;
@@ -66,7 +66,7 @@ export function photos(...list: Taken[]): ItemOf<'photo'>[] {
 
 type Comparison = RecordState['clocks'][number];
 
-export function compared(
+export function clockComparison(
   clock: Comparison['clock'],
   seq: number,
   minutes: number,

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { amountsOf } from '../../../../src/core/assess/claim/amounts.js';
 import { amountItem, statementSource } from '../../../../src/core/model/claim.js';
 import type { AmountStep, AmountWorksheet } from '../../../../src/core/model/results.js';
-import { claimEntries, received, said, usd } from './notes.js';
+import { amountStated, claimEntries, claimReceived, usd } from './notes.js';
 
 type Notes = Parameters<typeof claimEntries>;
 const sheetOf = (...notes: Notes): AmountWorksheet => {
@@ -20,10 +20,10 @@ describe('worked examples of others', () => {
   it('net salvage: Texas & N. O. R. v. Searcy, 220 S.W.2d 366 (Tex. Civ. App. 1949), as the plaintiff pleaded', () => {
     // A carload of produce worth $3,022.67 sound; sold for $1,447.95; $216.64 of costs and $170.85 refunded to buyers.
     const sheet = sheetOf(
-      said('market-value', '3022.67'),
-      said('salvage', '1447.95'),
-      said('salvage-cost', '216.64'),
-      said('salvage-cost', '170.85'),
+      amountStated('market-value', '3022.67'),
+      amountStated('salvage', '1447.95'),
+      amountStated('salvage-cost', '216.64'),
+      amountStated('salvage-cost', '170.85'),
     );
     expect(step(sheet, 'salvage-net')).toEqual([1060.46, 1060.46]);
     expect(dollars(sheet.computed)).toEqual([1962.21, 1962.21]);
@@ -52,11 +52,11 @@ describe('worked examples of others', () => {
 
   it('inspection fee on top: trade press example of a load worth $18,000 that brought $12,000', () => {
     const sheet = sheetOf(
-      said('market-value', '18000'),
-      said('salvage', '12000'),
-      said('inspection-cost', '200'),
-      said('invoice-value', '10000'),
-      said('freight-paid', '5000'),
+      amountStated('market-value', '18000'),
+      amountStated('salvage', '12000'),
+      amountStated('inspection-cost', '200'),
+      amountStated('invoice-value', '10000'),
+      amountStated('freight-paid', '5000'),
     );
     expect(dollars(sheet.computed)).toEqual([6200, 6200]);
     expect(noted(sheet)).toEqual([
@@ -83,37 +83,57 @@ describe('the sum, worked by hand', () => {
   it.each<[string, Notes, number[]]>([
     [
       'an invoice at origin, freight paid',
-      [said('invoice-value', '800'), said('freight-paid', '200')],
+      [amountStated('invoice-value', '800'), amountStated('freight-paid', '200')],
       [1000, 1000],
     ],
-    ['an invoice, freight not paid', [said('invoice-value', '800'), said('freight-due', '200')], [800, 800]],
-    ['a market value, freight saved', [said('market-value', '900'), said('freight-due', '200')], [700, 700]],
-    ['a market value, freight in it', [said('market-value', '900'), said('freight-paid', '200')], [900, 900]],
-    ['value as arrived', [said('market-value', '900'), said('arrived-value', '250')], [650, 650]],
+    [
+      'an invoice, freight not paid',
+      [amountStated('invoice-value', '800'), amountStated('freight-due', '200')],
+      [800, 800],
+    ],
+    [
+      'a market value, freight saved',
+      [amountStated('market-value', '900'), amountStated('freight-due', '200')],
+      [700, 700],
+    ],
+    [
+      'a market value, freight in it',
+      [amountStated('market-value', '900'), amountStated('freight-paid', '200')],
+      [900, 900],
+    ],
+    [
+      'value as arrived',
+      [amountStated('market-value', '900'), amountStated('arrived-value', '250')],
+      [650, 650],
+    ],
     [
       'a sale that cost more than it brought',
-      [said('market-value', '900'), said('salvage', '50'), said('salvage-cost', '80')],
+      [
+        amountStated('market-value', '900'),
+        amountStated('salvage', '50'),
+        amountStated('salvage-cost', '80'),
+      ],
       [930, 930],
     ],
     [
       'costs of one line’s sale beside those of the whole',
       [
-        said('market-value', '900', 'claimant', { line: 'broccoli' }),
-        said('salvage', '100'),
-        said('salvage-cost', '30'),
-        said('salvage-cost', '10', 'claimant', { line: 'romaine' }),
+        amountStated('market-value', '900', 'claimant', { line: 'broccoli' }),
+        amountStated('salvage', '100'),
+        amountStated('salvage-cost', '30'),
+        amountStated('salvage-cost', '10', 'claimant', { line: 'romaine' }),
       ],
       [830, 830],
     ],
     [
       'a sale and its costs, told of the whole and of each line: each account has its own costs',
       [
-        said('market-value', '900'),
-        said('salvage', '100'),
-        said('salvage-cost', '8'),
+        amountStated('market-value', '900'),
+        amountStated('salvage', '100'),
+        amountStated('salvage-cost', '8'),
         ...['romaine', 'broccoli'].flatMap((line) => [
-          said('salvage', line === 'romaine' ? '60' : '50', 'claimant', { line }),
-          said('salvage-cost', '5', 'claimant', { line }),
+          amountStated('salvage', line === 'romaine' ? '60' : '50', 'claimant', { line }),
+          amountStated('salvage-cost', '5', 'claimant', { line }),
         ]),
       ],
       [800, 808],
@@ -121,86 +141,114 @@ describe('the sum, worked by hand', () => {
     [
       'costs of the only line sold, and of the whole: accounts of the same',
       [
-        said('market-value', '900', 'claimant', { line: 'broccoli' }),
-        said('salvage', '100', 'claimant', { line: 'romaine' }),
-        said('salvage-cost', '30', 'claimant', { line: 'romaine' }),
-        said('salvage-cost', '10'),
+        amountStated('market-value', '900', 'claimant', { line: 'broccoli' }),
+        amountStated('salvage', '100', 'claimant', { line: 'romaine' }),
+        amountStated('salvage-cost', '30', 'claimant', { line: 'romaine' }),
+        amountStated('salvage-cost', '10'),
       ],
       [810, 830],
     ],
     [
       'costs of a sale that brought nothing, beside a value as arrived',
-      [said('market-value', '900'), said('arrived-value', '500'), said('salvage-cost', '30')],
+      [
+        amountStated('market-value', '900'),
+        amountStated('arrived-value', '500'),
+        amountStated('salvage-cost', '30'),
+      ],
       [430, 430],
     ],
-    ['credits', [said('market-value', '900'), said('credit', '100'), said('credit', '50')], [750, 750]],
+    [
+      'credits',
+      [amountStated('market-value', '900'), amountStated('credit', '100'), amountStated('credit', '50')],
+      [750, 750],
+    ],
     [
       'costs',
-      [said('market-value', '900'), said('mitigation-cost', '10'), said('disposal-cost', '5')],
+      [
+        amountStated('market-value', '900'),
+        amountStated('mitigation-cost', '10'),
+        amountStated('disposal-cost', '5'),
+      ],
       [915, 915],
     ],
-    ['never less than nothing', [said('market-value', '900'), said('salvage', '1000')], [0, 0]],
-    ['a released value', [said('market-value', '900'), said('released-value', '500')], [500, 500]],
+    [
+      'never less than nothing',
+      [amountStated('market-value', '900'), amountStated('salvage', '1000')],
+      [0, 0],
+    ],
+    [
+      'a released value',
+      [amountStated('market-value', '900'), amountStated('released-value', '500')],
+      [500, 500],
+    ],
     [
       'a released value above what is left after credits',
-      [said('market-value', '900'), said('credit', '600'), said('released-value', '500')],
+      [
+        amountStated('market-value', '900'),
+        amountStated('credit', '600'),
+        amountStated('released-value', '500'),
+      ],
       [300, 300],
     ],
     [
       'papers that disagree',
       [
-        said('market-value', '900'),
-        said('market-value', '800', 'market-report'),
-        said('salvage', '300', 'carrier'),
-        said('salvage', '250'),
+        amountStated('market-value', '900'),
+        amountStated('market-value', '800', 'market-report'),
+        amountStated('salvage', '300', 'carrier'),
+        amountStated('salvage', '250'),
       ],
       [500, 650],
     ],
     [
       'lots of one sale',
-      [said('market-value', '900'), said('salvage', '100'), said('salvage', '150')],
+      [amountStated('market-value', '900'), amountStated('salvage', '100'), amountStated('salvage', '150')],
       [650, 650],
     ],
     [
       'valued and sold, of the same goods',
-      [said('market-value', '900'), said('salvage', '100'), said('arrived-value', '200')],
+      [
+        amountStated('market-value', '900'),
+        amountStated('salvage', '100'),
+        amountStated('arrived-value', '200'),
+      ],
       [700, 800],
     ],
     [
       'lines of their own',
       [
-        said('market-value', '500', 'claimant', { line: 'romaine' }),
-        said('invoice-value', '400', 'claimant', { line: 'romaine' }),
-        said('invoice-value', '300', 'claimant', { line: 'broccoli' }),
-        said('salvage', '50', 'claimant', { line: 'romaine' }),
-        said('arrived-value', '20', 'claimant', { line: 'broccoli' }),
+        amountStated('market-value', '500', 'claimant', { line: 'romaine' }),
+        amountStated('invoice-value', '400', 'claimant', { line: 'romaine' }),
+        amountStated('invoice-value', '300', 'claimant', { line: 'broccoli' }),
+        amountStated('salvage', '50', 'claimant', { line: 'romaine' }),
+        amountStated('arrived-value', '20', 'claimant', { line: 'broccoli' }),
       ],
       [730, 730],
     ],
     [
       'freight, where lines rest on market and on invoice',
       [
-        said('market-value', '500', 'claimant', { line: 'romaine' }),
-        said('invoice-value', '300', 'claimant', { line: 'broccoli' }),
-        said('freight-paid', '100'),
+        amountStated('market-value', '500', 'claimant', { line: 'romaine' }),
+        amountStated('invoice-value', '300', 'claimant', { line: 'broccoli' }),
+        amountStated('freight-paid', '100'),
       ],
       [800, 900],
     ],
     [
       'a whole beside all of its lines',
       [
-        said('market-value', '500', 'claimant', { line: 'romaine' }),
-        said('market-value', '300', 'claimant', { line: 'broccoli' }),
-        said('market-value', '900'),
+        amountStated('market-value', '500', 'claimant', { line: 'romaine' }),
+        amountStated('market-value', '300', 'claimant', { line: 'broccoli' }),
+        amountStated('market-value', '900'),
       ],
       [800, 900],
     ],
     [
       'a whole in place of one of its lines',
       [
-        said('market-value', '500', 'claimant', { line: 'romaine' }),
-        said('market-value', '900'),
-        said('salvage', '100', 'claimant', { line: 'broccoli' }),
+        amountStated('market-value', '500', 'claimant', { line: 'romaine' }),
+        amountStated('market-value', '900'),
+        amountStated('salvage', '100', 'claimant', { line: 'broccoli' }),
       ],
       [800, 800],
     ],
@@ -263,20 +311,23 @@ describe('what is not in the sum is noted', () => {
     [
       'another currency',
       [
-        received({ amount: usd('900') }),
-        said('market-value', '900'),
-        { ...said('salvage', '100'), total: { amount: '100', currency: 'MXN' } },
+        claimReceived({ amount: usd('900') }),
+        amountStated('market-value', '900'),
+        { ...amountStated('salvage', '100'), total: { amount: '100', currency: 'MXN' } },
       ],
       ['other-currency: MXN', 'no-paper: value-arrived'],
     ],
     [
       'no paper',
-      [said('market-value', '900'), said('salvage', '100', 'claimant', { evidence: [] })],
+      [amountStated('market-value', '900'), amountStated('salvage', '100', 'claimant', { evidence: [] })],
       ['no-paper: salvage', 'no-paper: value-arrived'],
     ],
     [
       'so much each, of nobody knows how many',
-      [said('market-value', '900'), { is: 'amount', item: 'salvage', saidBy: 'claimant', each: usd('1') }],
+      [
+        amountStated('market-value', '900'),
+        { is: 'amount', item: 'salvage', saidBy: 'claimant', each: usd('1') },
+      ],
       ['quantity-unknown: salvage', 'no-paper: value-arrived'],
     ],
     [
@@ -299,21 +350,24 @@ describe('what is not in the sum is noted', () => {
           quantity: '800',
           unit: 'cartons',
         },
-        said('arrived-value', '100', 'inspector', { line: 'romaine' }),
+        amountStated('arrived-value', '100', 'inspector', { line: 'romaine' }),
       ],
       ['disagree: quantity'],
     ],
     [
       'a total that is not what its parts come to',
-      [said('market-value', '900', 'claimant', { each: usd('10'), quantity: '80' }), said('salvage', '1')],
+      [
+        amountStated('market-value', '900', 'claimant', { each: usd('10'), quantity: '80' }),
+        amountStated('salvage', '1'),
+      ],
       ['disagree: market-value'],
     ],
     [
       'costs of a sale, of a line and of the whole',
       [
-        said('market-value', '900', 'claimant', { line: 'broccoli' }),
-        said('salvage-cost', '30'),
-        said('salvage-cost', '10', 'claimant', { line: 'romaine' }),
+        amountStated('market-value', '900', 'claimant', { line: 'broccoli' }),
+        amountStated('salvage-cost', '30'),
+        amountStated('salvage-cost', '10', 'claimant', { line: 'romaine' }),
       ],
       ['counted-once: whole-and-lines'],
     ],
@@ -337,23 +391,23 @@ describe('what is not in the sum is noted', () => {
           saidBy: 'receiver',
         },
         { is: 'amount', item: 'market-value', saidBy: 'claimant', line: 'romaine', each: usd('10') },
-        said('arrived-value', '100', 'inspector', { line: 'romaine' }),
+        amountStated('arrived-value', '100', 'inspector', { line: 'romaine' }),
       ],
       ['counted-once: rejected-and-damaged', 'disagree: market-value'],
     ],
-    ['no sound value at all', [said('salvage', '100')], ['no-paper: value-sound']],
+    ['no sound value at all', [amountStated('salvage', '100')], ['no-paper: value-sound']],
   ])('%s', (_, notes, expected) => {
     expect(noted(sheetOf(...notes))).toEqual(expected);
   });
 
   it('and nothing is computed without a sound value, or made of nothing at all', () => {
-    expect(sheetOf(received({ amount: usd('900') }))).toEqual({
+    expect(sheetOf(claimReceived({ amount: usd('900') }))).toEqual({
       currency: 'USD',
       claimed: 90000,
       steps: [],
       notes: [{ is: 'no-paper', seqs: [], detail: 'value-sound' }],
     });
-    expect(amountsOf(claimEntries(received()))).toBeUndefined();
+    expect(amountsOf(claimEntries(claimReceived()))).toBeUndefined();
     expect(amountsOf([])).toBeUndefined();
   });
 });
@@ -412,7 +466,10 @@ describe('whatever is said', () => {
   it('an entry that was corrected counts as if it were not there', () => {
     fc.assert(
       fc.property(notes, note, (all, wrong) => {
-        const corrected = claimEntries(...all, wrong, { ...said('credit', '1'), replaces: 10 + all.length });
+        const corrected = claimEntries(...all, wrong, {
+          ...amountStated('credit', '1'),
+          replaces: 10 + all.length,
+        });
         const without = corrected.filter((one) => one.replacedBy === undefined);
         expect(amountsOf(corrected)).toEqual(amountsOf(without));
       }),

@@ -5,7 +5,7 @@ import type { EvidenceId } from '../../../../src/core/model/evidence.js';
 import { omitUndefined } from '../../../../src/core/model/omit-undefined.js';
 import type { Finding, GapResult, PositionRow } from '../../../../src/core/model/results.js';
 import type { Element } from '../../../../src/core/model/rule-set.js';
-import { claimEntries, received, said, usd } from './notes.js';
+import { amountStated, claimEntries, claimReceived, usd } from './notes.js';
 
 const found = (
   id: FindingId,
@@ -85,28 +85,31 @@ describe('what the claimant must show', () => {
   });
 
   it.each<[string, Parameters<typeof claimEntries>, Partial<Record<string, number[]>>, string]>([
-    ['a claimed amount alone', [received({ amount: usd('900') })], { weak: [10] }, 'open'],
+    ['a claimed amount alone', [claimReceived({ amount: usd('900') })], { weak: [10] }, 'open'],
     [
       'an invoice',
-      [received({ amount: usd('900') }), said('invoice-value', '900')],
+      [claimReceived({ amount: usd('900') }), amountStated('invoice-value', '900')],
       { againstCarrier: [11] },
       'against-carrier',
     ],
     [
       'an invoice, and what a sale brought',
-      [said('invoice-value', '900'), said('salvage', '300', 'carrier')],
+      [amountStated('invoice-value', '900'), amountStated('salvage', '300', 'carrier')],
       { againstCarrier: [10], forCarrier: [11] },
       'disputed',
     ],
     [
       'an amount without a paper',
-      [said('invoice-value', '900', 'claimant', { evidence: [] })],
+      [amountStated('invoice-value', '900', 'claimant', { evidence: [] })],
       { weak: [10] },
       'open',
     ],
     [
       'an amount that was corrected',
-      [said('invoice-value', '900'), said('invoice-value', '800', 'claimant', { replaces: 10 })],
+      [
+        amountStated('invoice-value', '900'),
+        amountStated('invoice-value', '800', 'claimant', { replaces: 10 }),
+      ],
       { againstCarrier: [11] },
       'against-carrier',
     ],
@@ -271,10 +274,10 @@ describe('a claim that names its lines', () => {
     ...careful,
   ];
   const valued = (...lines: (string | undefined)[]) =>
-    lines.map((name) => said('market-value', '900', 'claimant', omitUndefined({ line: name })));
+    lines.map((name) => amountStated('market-value', '900', 'claimant', omitUndefined({ line: name })));
 
   it('leaves out what is about other lines alone', () => {
-    const rows = position({ findings, notes: [...valued('romaine'), said('freight-paid', '100')] });
+    const rows = position({ findings, notes: [...valued('romaine'), amountStated('freight-paid', '100')] });
     expect(row(rows, 'good-condition-at-receipt').stands).toBe('for-carrier');
     expect(from(row(rows, 'excepted-cause', 'act-of-shipper').weak)).toEqual([]);
     expect(from(row(rows, 'excepted-cause', 'nature-of-goods').weak)).toEqual(['mixed-ethylene']);
@@ -282,7 +285,7 @@ describe('a claim that names its lines', () => {
   });
 
   it.each<[string, Parameters<typeof claimEntries>]>([
-    ['nothing names a line', [received({ amount: usd('900') })]],
+    ['nothing names a line', [claimReceived({ amount: usd('900') })]],
     ['a value is of the whole', valued('romaine', undefined)],
     ['the line is one of several', valued('romaine', 'celery')],
   ])('leaves out nothing where %s', (_, notes) => {
@@ -307,12 +310,12 @@ describe('a claim that names its lines', () => {
 describe('a cause that a person ties evidence to', () => {
   const flood = { is: 'cause' as const, cause: 'act-of-god', evidence: ['e7'], note: 'Road closed' };
   it('is offered, beside those that findings stand behind', () => {
-    const rows = position({ notes: [received({}), flood] });
+    const rows = position({ notes: [claimReceived({}), flood] });
     expect(row(rows, 'excepted-cause', 'act-of-god')).toMatchObject({ by: 'carrier', stands: 'for-carrier' });
     expect(row(rows, 'excepted-cause', 'act-of-god').forCarrier[0]?.evidence).toEqual(['e7']);
   });
   it('is not kept without evidence', () => {
-    expect(() => position({ notes: [received({}), { ...flood, evidence: [] }] })).toThrow(
+    expect(() => position({ notes: [claimReceived({}), { ...flood, evidence: [] }] })).toThrow(
       /evidence behind it/,
     );
   });

@@ -10,16 +10,23 @@ import { readMilestones } from '../../../../src/core/assess/milestones.js';
 import type { Zone } from '../../../../src/core/model/time.js';
 import { cases } from '../../../properties.js';
 import { items, state } from '../made.js';
-import { clocks, on, received, said } from './made.js';
+import { claimEntries, claimReceived, dayOn, deadlineRules } from './made.js';
 
 const NOW = Date.parse('2026-09-01T00:00Z');
-const results = (evidence: Parameters<typeof items>, ...notes: Parameters<typeof said>) => {
-  const record = { ...state(items(...evidence)), claims: said(...notes) };
+const results = (evidence: Parameters<typeof items>, ...notes: Parameters<typeof claimEntries>) => {
+  const record = { ...state(items(...evidence)), claims: claimEntries(...notes) };
   const milestones = readMilestones(record, NOW);
-  return claimResults({ state: record, rules: clocks(), milestones, now: NOW, findings: [], gaps: [] });
+  return claimResults({
+    state: record,
+    rules: deadlineRules(),
+    milestones,
+    now: NOW,
+    findings: [],
+    gaps: [],
+  });
 };
 const contents = (change: Record<string, unknown>) => {
-  const [claim] = claimsAt({ claims: said(received('2026-08-03', change)) }, NOW);
+  const [claim] = claimsAt({ claims: claimEntries(claimReceived('2026-08-03', change)) }, NOW);
   return claim === undefined ? [] : contentsOf(claim.received).map(({ id, state: how }) => `${id}: ${how}`);
 };
 
@@ -64,7 +71,7 @@ describe('papers behind a claim', () => {
   it('are those that evidence shows, and freight by the papers of its amounts', () => {
     const [claim] = results(
       [paper('bill-of-lading'), paper('invoice'), paper('invoice')],
-      received('2026-08-03'),
+      claimReceived('2026-08-03'),
       {
         is: 'amount',
         item: 'freight-paid',
@@ -88,10 +95,10 @@ describe('several claims', () => {
   it('each have what was said of them alone', () => {
     const found = results(
       [],
-      received('2026-06-01'),
-      received('2026-07-01', { claim: 'c2' }),
+      claimReceived('2026-06-01'),
+      claimReceived('2026-07-01', { claim: 'c2' }),
       { is: 'terms', governs: 'cmr', claim: 'c2' },
-      { is: 'letter', way: 'sent', letter: 'acknowledgement', on: on('2026-06-05'), with: 'Mock Elms' },
+      { is: 'letter', way: 'sent', letter: 'acknowledgement', on: dayOn('2026-06-05'), with: 'Mock Elms' },
     );
     expect(found.map(({ claim, governs, terms }) => [claim, governs, terms?.seq])).toEqual([
       ['c1', 'unknown', undefined],
@@ -103,7 +110,7 @@ describe('several claims', () => {
 });
 
 describe('every shipped clock', () => {
-  const rules = clocks();
+  const rules = deadlineRules();
   const day = fc
     .integer({ min: 0, max: 20_000 })
     .map((n) => n * 86_400_000 + Date.parse('2000-01-01T12:00Z'));

@@ -6,7 +6,7 @@ import type { ClaimDeadline, DeadlineTime } from '../../../../src/core/model/res
 import type { ClaimEntry } from '../../../../src/core/model/state.js';
 import { type Instant, type KnownTime, toInstant, type Zone } from '../../../../src/core/model/time.js';
 import { items, state } from '../made.js';
-import { clocks, on, received, said } from './made.js';
+import { claimEntries, claimReceived, dayOn, deadlineRules } from './made.js';
 
 const at = (text: string): KnownTime => ({
   is: 'known',
@@ -20,7 +20,7 @@ type Happened = [event: 'unloaded' | 'refused' | 'arrived' | 'notice-of-arrival'
 function claimed(
   entries: ClaimEntry[],
   now: string,
-  { happened = [] as Happened[], rules = clocks() } = {},
+  { happened = [] as Happened[], rules = deadlineRules() } = {},
 ): ClaimDeadline[] {
   const evidence = items(
     ...happened.map(([event, time]) => ({
@@ -60,20 +60,20 @@ describe('a claim received', () => {
   ])(
     'on %s is to be acknowledged by %s and decided by %s, with status from then on',
     (day, ack, decide, ...more) => {
-      const found = claimed(said(received(day), US), `${more[0]}T12:00-05:00`);
+      const found = claimed(claimEntries(claimReceived(day), US), `${more[0]}T12:00-05:00`);
       expect(short(found, 'us-acknowledge', 'us-pay-decline-or-offer', 'us-status')).toEqual([
         ['us-acknowledge', ack, 'overdue'],
         ['us-pay-decline-or-offer', decide, 'overdue'],
         ['us-status 1', decide, 'overdue'],
         ['us-status 2', more[0], 'running'],
       ]);
-      const later = claimed(said(received(day), US), `${more[1]}T12:00-05:00`);
+      const later = claimed(claimEntries(claimReceived(day), US), `${more[1]}T12:00-05:00`);
       expect(short(later, 'us-status').at(-1)).toEqual(['us-status 3', more[1], 'running']);
     },
   );
 
   it('is late only when the last day is over at its own place', () => {
-    const entries = said(received('2025-01-15'), US);
+    const entries = claimEntries(claimReceived('2025-01-15'), US);
     const state = (now: string) => short(claimed(entries, now), 'us-acknowledge')[0]?.[2];
     // Chicago is six hours behind UTC in February.
     expect(state('2025-02-15T05:59:59Z')).toBe('running');
@@ -84,30 +84,43 @@ describe('a claim received', () => {
     ['2025-02-14', 'done'],
     ['2025-02-15', 'done-late'],
   ])('and acknowledged on %s is %s', (day, how) => {
-    const letter = { is: 'letter', way: 'sent', letter: 'acknowledgement', on: on(day), with: 'Mock Elms' };
+    const letter = {
+      is: 'letter',
+      way: 'sent',
+      letter: 'acknowledgement',
+      on: dayOn(day),
+      with: 'Mock Elms',
+    };
     expect(
-      short(claimed(said(received('2025-01-15'), US, letter), '2025-03-01T00:00Z'), 'us-acknowledge'),
+      short(
+        claimed(claimEntries(claimReceived('2025-01-15'), US, letter), '2025-03-01T00:00Z'),
+        'us-acknowledge',
+      ),
     ).toEqual([['us-acknowledge', '2025-02-14', how]]);
   });
 
   it('that a later entry corrects is counted from the corrected day', () => {
-    const entries = said(received('2025-01-15'), US, received('2025-01-20', { replaces: 10 }));
+    const entries = claimEntries(
+      claimReceived('2025-01-15'),
+      US,
+      claimReceived('2025-01-20', { replaces: 10 }),
+    );
     expect(short(claimed(entries, '2025-01-21T00:00Z'), 'us-acknowledge')).toEqual([
       ['us-acknowledge', '2025-02-19', 'running'],
     ]);
   });
 
   it('tomorrow is not there yet', () => {
-    expect(claimed(said(received('2025-01-15')), '2025-01-14T12:00Z')).toEqual([]);
+    expect(claimed(claimEntries(claimReceived('2025-01-15')), '2025-01-14T12:00Z')).toEqual([]);
   });
 });
 
 describe('what meets or ends the carrier’s clocks', () => {
   const usd = (amount: string) => ({ amount, currency: 'USD' });
-  const claim = received('2025-01-15', { amount: usd('1000') });
-  const how = (...notes: Parameters<typeof said>) =>
+  const claim = claimReceived('2025-01-15', { amount: usd('1000') });
+  const how = (...notes: Parameters<typeof claimEntries>) =>
     short(
-      claimed(said(claim, US, ...notes), '2025-06-01T00:00Z'),
+      claimed(claimEntries(claim, US, ...notes), '2025-06-01T00:00Z'),
       'us-acknowledge',
       'us-pay-decline-or-offer',
       'us-status',
@@ -115,18 +128,24 @@ describe('what meets or ends the carrier’s clocks', () => {
   const pay = (amount: string, day: string) => ({
     is: 'payment',
     by: 'carrier',
-    on: on(day),
+    on: dayOn(day),
     amount: usd(amount),
   });
 
   it.each([
     ['payment in time', [pay('1000', '2025-02-01')]],
-    ['a written declination', [{ is: 'declined', on: on('2025-02-01'), inWriting: true }]],
+    ['a written declination', [{ is: 'declined', on: dayOn('2025-02-01'), inWriting: true }]],
     [
       'a part paid and the rest declined',
-      [pay('400', '2025-01-20'), { is: 'declined', on: on('2025-02-01'), inWriting: true, part: usd('600') }],
+      [
+        pay('400', '2025-01-20'),
+        { is: 'declined', on: dayOn('2025-02-01'), inWriting: true, part: usd('600') },
+      ],
     ],
-    ['a firm offer', [{ is: 'offer', by: 'carrier', on: on('2025-02-01'), amount: usd('500'), firm: true }]],
+    [
+      'a firm offer',
+      [{ is: 'offer', by: 'carrier', on: dayOn('2025-02-01'), amount: usd('500'), firm: true }],
+    ],
   ])('%s makes all else needless', (_, notes) => {
     expect(how(...notes)).toEqual([
       'us-acknowledge: no-longer-needed',
@@ -137,11 +156,14 @@ describe('what meets or ends the carrier’s clocks', () => {
 
   it.each([
     ['a part paid', [pay('400', '2025-01-20')]],
-    ['declining by word of mouth', [{ is: 'declined', on: on('2025-02-01'), inWriting: false }]],
-    ['an offer that is not firm', [{ is: 'offer', by: 'carrier', on: on('2025-02-01'), amount: usd('500') }]],
+    ['declining by word of mouth', [{ is: 'declined', on: dayOn('2025-02-01'), inWriting: false }]],
+    [
+      'an offer that is not firm',
+      [{ is: 'offer', by: 'carrier', on: dayOn('2025-02-01'), amount: usd('500') }],
+    ],
     [
       'an offer by the claimant',
-      [{ is: 'offer', by: 'claimant', on: on('2025-02-01'), amount: usd('500'), firm: true }],
+      [{ is: 'offer', by: 'claimant', on: dayOn('2025-02-01'), amount: usd('500'), firm: true }],
     ],
     [
       'money of another currency',
@@ -161,12 +183,12 @@ describe('what meets or ends the carrier’s clocks', () => {
       is: 'letter',
       way: 'sent',
       letter: 'status-report',
-      on: on(day),
+      on: dayOn(day),
       with: 'Mock Elms',
     });
     expect(
       short(
-        claimed(said(claim, US, letter('2025-05-10'), letter('2025-08-01')), '2025-09-01T00:00Z'),
+        claimed(claimEntries(claim, US, letter('2025-05-10'), letter('2025-08-01')), '2025-09-01T00:00Z'),
         'us-status',
       ),
     ).toEqual([
@@ -178,11 +200,11 @@ describe('what meets or ends the carrier’s clocks', () => {
 });
 
 describe('what governs', () => {
-  const ids = (...notes: Parameters<typeof said>) =>
-    claimed(said(received('2025-01-15'), ...notes), '2025-02-01T00:00Z').map(({ id }) => id);
+  const ids = (...notes: Parameters<typeof claimEntries>) =>
+    claimed(claimEntries(claimReceived('2025-01-15'), ...notes), '2025-02-01T00:00Z').map(({ id }) => id);
 
   it('not said: the clocks of every candidate, earliest end first', () => {
-    const found = claimed(said(received('2025-01-15')), '2025-02-01T00:00Z', {
+    const found = claimed(claimEntries(claimReceived('2025-01-15')), '2025-02-01T00:00Z', {
       happened: [['unloaded', '2025-01-10T10:00-06:00']],
     });
     expect(found.map(({ id, due }) => `${id} ${shown(due) ?? '-'}`)).toEqual([
@@ -223,7 +245,7 @@ describe('the least times that a carrier may leave', () => {
   it('are no deadlines by themselves, and a claim that came in meets the first', () => {
     const found = find(
       'us-least-time-to-claim',
-      claimed(said(received('2025-06-20'), US), '2025-07-01T00:00Z', { happened }),
+      claimed(claimEntries(claimReceived('2025-06-20'), US), '2025-07-01T00:00Z', { happened }),
     );
     expect(found).toMatchObject({ nature: 'least-time', state: 'done', binds: 'claimant' });
     expect(shown(found?.due)).toBe('2026-03-10');
@@ -235,18 +257,18 @@ describe('the least times that a carrier may leave', () => {
       {
         is: 'offer',
         by: 'carrier',
-        on: on('2024-02-29'),
+        on: dayOn('2024-02-29'),
         amount: { amount: '5', currency: 'USD' },
         firm: true,
       },
       undefined,
     ],
-    ['declining by word of mouth', { is: 'declined', on: on('2024-02-29'), inWriting: false }, undefined],
-    ['declining in writing', { is: 'declined', on: on('2024-02-29'), inWriting: true }, '2026-02-28'],
+    ['declining by word of mouth', { is: 'declined', on: dayOn('2024-02-29'), inWriting: false }, undefined],
+    ['declining in writing', { is: 'declined', on: dayOn('2024-02-29'), inWriting: true }, '2026-02-28'],
   ])('two years for suit after %s', (_, note, due) => {
     const found = find(
       'us-least-time-to-sue',
-      claimed(said(received('2024-01-15'), US, note), '2024-03-01T00:00Z'),
+      claimed(claimEntries(claimReceived('2024-01-15'), US, note), '2024-03-01T00:00Z'),
     );
     expect(shown(found?.due)).toBe(due);
     expect(found?.state).toBe(due === undefined ? 'not-started' : 'running');
@@ -262,7 +284,7 @@ describe('the least times that a carrier may leave', () => {
     };
     const found = find(
       'us-least-time-to-claim',
-      claimed(said(received('2025-06-20'), US, set), '2025-07-01T00:00Z', { happened }),
+      claimed(claimEntries(claimReceived('2025-06-20'), US, set), '2025-07-01T00:00Z', { happened }),
     );
     expect([shown(found?.due), shown(found?.leastDue)]).toEqual(['2025-08-09', '2026-03-10']);
     expect(found?.setBy).toMatchObject({ seq: 12, note: 'Contract, 12(b)' });
@@ -275,9 +297,11 @@ describe('the clocks of international carriage by road', () => {
     ['arrived', '2024-03-01T08:00-06:00'],
     ['unloaded', '2024-03-01T10:00-06:00'],
   ];
-  const late = received('2024-06-01');
-  const due = (id: string, rules = clocks()) =>
-    claimed(said(late, CMR), '2024-06-01T18:00Z', { happened, rules }).find((deadline) => deadline.id === id);
+  const late = claimReceived('2024-06-01');
+  const due = (id: string, rules = deadlineRules()) =>
+    claimed(claimEntries(late, CMR), '2024-06-01T18:00Z', { happened, rules }).find(
+      (deadline) => deadline.id === id,
+    );
 
   it('leave out the day of delivery and Sundays for damage that cannot be seen', () => {
     expect(shown(due('cmr-hidden-damage')?.due)).toBe('2024-03-09');
@@ -288,7 +312,7 @@ describe('the clocks of international carriage by road', () => {
   });
 
   it('leave out the holidays of the place where they are named', () => {
-    const rules = clocks(['place-of-delivery: []', 'place-of-delivery: [2024-03-08]']);
+    const rules = deadlineRules(['place-of-delivery: []', 'place-of-delivery: [2024-03-08]']);
     expect(shown(due('cmr-hidden-damage', rules)?.due)).toBe('2024-03-11');
     expect(due('cmr-hidden-damage', rules)?.counting?.leftOut.map(({ why }) => why)).toEqual([
       'sunday',
@@ -303,14 +327,14 @@ describe('the clocks of international carriage by road', () => {
   });
 
   it('stand still from a claim in writing until it is declined in writing', () => {
-    const year = (...notes: Parameters<typeof said>) => {
-      const found = claimed(said(late, CMR, ...notes), '2024-12-01T00:00Z', { happened });
+    const year = (...notes: Parameters<typeof claimEntries>) => {
+      const found = claimed(claimEntries(late, CMR, ...notes), '2024-12-01T00:00Z', { happened });
       const { due: end, state: how, stopped } = found.find(({ id }) => id === 'cmr-limitation') ?? {};
       return [shown(end), how, stopped?.from.date, stopped?.until?.date];
     };
     expect(year()).toEqual([undefined, 'running', '2024-06-01', undefined]);
     // One year is 1 March 2025; 30 days of standing still more.
-    expect(year({ is: 'declined', on: on('2024-07-01'), inWriting: true })).toEqual([
+    expect(year({ is: 'declined', on: dayOn('2024-07-01'), inWriting: true })).toEqual([
       '2025-03-31',
       'running',
       '2024-06-01',
@@ -319,13 +343,13 @@ describe('the clocks of international carriage by road', () => {
   });
 
   it('do not stand still for a claim by word of mouth', () => {
-    const spoken = received('2024-06-01', { contents: { form: 'spoken' } });
-    const found = claimed(said(spoken, CMR), '2024-12-01T00:00Z', { happened });
+    const spoken = claimReceived('2024-06-01', { contents: { form: 'spoken' } });
+    const found = claimed(claimEntries(spoken, CMR), '2024-12-01T00:00Z', { happened });
     expect(shown(found.find(({ id }) => id === 'cmr-limitation')?.due)).toBe('2025-03-01');
   });
 
   it('do not start the year when the goods were refused: other days count then', () => {
-    const found = claimed(said(late, CMR), '2024-12-01T00:00Z', {
+    const found = claimed(claimEntries(late, CMR), '2024-12-01T00:00Z', {
       happened: [['refused', '2024-03-01T10:00-06:00']],
     });
     expect(found.find(({ id }) => id === 'cmr-limitation')?.state).toBe('not-started');
@@ -334,7 +358,8 @@ describe('the clocks of international carriage by road', () => {
 
 describe('a term of the contract', () => {
   const set = (clock: string, count: number, unit: string) => ({ is: 'clock-set', clock, count, unit });
-  const entries = (...notes: Parameters<typeof said>) => said(received('2026-06-24'), US, ...notes);
+  const entries = (...notes: Parameters<typeof claimEntries>) =>
+    claimEntries(claimReceived('2026-06-24'), US, ...notes);
 
   it.each([
     ['days', 10, '2026-07-04'],

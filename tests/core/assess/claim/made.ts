@@ -8,23 +8,23 @@ import { instantAt } from '../made.js';
 type Change = [from: string, to: string];
 
 /** The file of the shipped clocks, or with parts of its text put otherwise. */
-export function clocksFile(...changes: Change[]): string {
+export function deadlinesFile(...changes: Change[]): string {
   return changes.reduce((text, [from, to]) => {
     if (!text.includes(from)) throw new Error(`the file does not say ${from}`);
     return text.replace(from, to);
   }, FILE);
 }
 
-export const clocks = (...changes: Change[]): ClaimDeadlines =>
-  claimDeadlines.parse(parse(clocksFile(...changes)));
+export const deadlineRules = (...changes: Change[]): ClaimDeadlines =>
+  claimDeadlines.parse(parse(deadlinesFile(...changes)));
 
 /** A day in Chicago. */
-export const on = (date: string, zone = 'America/Chicago') => ({ date, zone });
+export const dayOn = (date: string, zone = 'America/Chicago') => ({ date, zone });
 
-type Said = Record<string, unknown> & { is: string };
+type NoteFields = Record<string, unknown> & { is: string };
 
 /** Entries of claim c1, numbered from 10, as they stand in a record; `replaces` names the number. */
-export function said(...notes: Said[]): ClaimEntry[] {
+export function claimEntries(...notes: NoteFields[]): ClaimEntry[] {
   const entries = notes.map((note, i) => ({
     ...claimNote.parse({ claim: 'c1', ...note }),
     seq: 10 + i,
@@ -37,10 +37,10 @@ export function said(...notes: Said[]): ClaimEntry[] {
   });
 }
 
-export const received = (date: string, change: Record<string, unknown> = {}): Said => ({
+export const claimReceived = (date: string, change: Record<string, unknown> = {}): NoteFields => ({
   is: 'received',
   claimant: { name: 'Mock Elms Produce', role: 'receiver' },
   ourNumber: '2026-014',
-  received: on(date),
+  received: dayOn(date),
   ...change,
 });

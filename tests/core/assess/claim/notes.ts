@@ -2,10 +2,10 @@ import { type ClaimNote, claimNote } from '../../../../src/core/model/claim.js';
 import type { ClaimEntry } from '../../../../src/core/model/state.js';
 import type { Instant } from '../../../../src/core/model/time.js';
 
-type Written = Record<string, unknown> & { is: ClaimNote['is'] };
+type NoteFields = Record<string, unknown> & { is: ClaimNote['is'] };
 
 /** Entries of one claim as a record holds them: numbered from 10, read by the model's schema, each with a paper. */
-export function claimEntries(...notes: Written[]): ClaimEntry[] {
+export function claimEntries(...notes: NoteFields[]): ClaimEntry[] {
   const entries: ClaimEntry[] = notes.map((note, i) => ({
     ...claimNote.parse({ claim: 'c1', evidence: ['e1'], ...note }),
     seq: 10 + i,
@@ -21,7 +21,12 @@ export function claimEntries(...notes: Written[]): ClaimEntry[] {
 export const usd = (amount: string) => ({ amount, currency: 'USD' });
 
 /** One line of the worksheet, in dollars. */
-export const said = (item: string, total: string, saidBy = 'claimant', more: object = {}): Written => ({
+export const amountStated = (
+  item: string,
+  total: string,
+  saidBy = 'claimant',
+  more: object = {},
+): NoteFields => ({
   is: 'amount',
   item,
   saidBy,
@@ -29,7 +34,7 @@ export const said = (item: string, total: string, saidBy = 'claimant', more: obj
   ...more,
 });
 
-export const received = (more: object = {}): Written => ({
+export const claimReceived = (more: object = {}): NoteFields => ({
   is: 'received',
   claimant: { name: 'Mock Elms Produce', role: 'receiver' },
   ourNumber: '2026-014',

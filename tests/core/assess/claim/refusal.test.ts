@@ -8,7 +8,7 @@ import type { ClaimDeadline } from '../../../../src/core/model/results.js';
 import { type KnownTime, toInstant, type Zone } from '../../../../src/core/model/time.js';
 import { cases } from '../../../properties.js';
 import { items, state } from '../made.js';
-import { clocks } from './made.js';
+import { deadlineRules } from './made.js';
 
 const CHICAGO = 'America/Chicago' as Zone;
 const known = (at: number): KnownTime => ({
@@ -27,7 +27,7 @@ const LINE = { id: 'romaine', goods: 'lettuce-romaine', from: 'load-1', to: 'dro
 function judged(
   happened: readonly Happened[],
   change: Partial<DeliveryInput> = {},
-  rules = clocks(),
+  rules = deadlineRules(),
 ): ClaimDeadline[] {
   const evidence = items(
     ...happened.map(([event, when]) => ({
@@ -180,7 +180,7 @@ describe('whether the receiver refused in time', () => {
   });
 
   it('takes the receiver’s own hours where they are written in the rules', () => {
-    const rules = clocks(
+    const rules = deadlineRules(
       ["from: '08:00'", "from: '04:00'"],
       ["to: '17:00'", "to: '14:00'"],
       ['assumed: true', 'assumed: false'],
@@ -201,7 +201,7 @@ describe('whether the receiver refused in time', () => {
   });
 
   it('never ends before every hour has counted, and never earlier for a later arrival', () => {
-    const rules = clocks();
+    const rules = deadlineRules();
     const end = (minutes: number) => {
       const evidence = items({
         kind: 'event',

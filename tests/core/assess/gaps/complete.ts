@@ -49,7 +49,7 @@ export const CHANGE = {
 };
 
 export type Piece = Parameters<typeof items>[number];
-export type Tagged = readonly [tag: string, piece: Piece];
+export type TaggedPiece = readonly [tag: string, piece: Piece];
 
 const F = (value: number) => ({ value, unit: '°F' as const });
 export const photo = (is: SubjectName, place: At, hour: number, line?: string): Piece => ({
@@ -59,7 +59,7 @@ export const photo = (is: SubjectName, place: At, hour: number, line?: string): 
   time: at(hour),
   ...omitUndefined({ line }),
 });
-export const paper = (is: SubjectName, hour?: number): Piece => ({
+export const documentOf = (is: SubjectName, hour?: number): Piece => ({
   kind: 'document',
   subject: { is, sure: 'confirmed' },
   ...omitUndefined({ time: hour === undefined ? undefined : at(hour) }),
@@ -84,7 +84,7 @@ export const pulp = (
   place: { ...place, position },
   time: at(hour),
 });
-export const round = (
+export const unitCheck = (
   hour: number,
   more: { fuel?: number; boxAir?: number; alarms?: string[]; at?: At } = {},
 ): Piece => ({
@@ -95,20 +95,20 @@ export const round = (
   time: at(hour),
   ...omitUndefined({ place: more.at }),
 });
-export const told = (who: Extract<Evidence, { kind: 'contact' }>['with'], hour: number): Piece => ({
+export const contactWith = (who: Extract<Evidence, { kind: 'contact' }>['with'], hour: number): Piece => ({
   kind: 'contact',
   with: who,
   how: 'call',
   about: 'the load',
   time: at(hour),
 });
-export const said = (hour: number, place?: At): Piece => ({
+export const statement = (hour: number, place?: At): Piece => ({
   kind: 'statement',
   text: 'What I saw.',
   time: at(hour),
   ...omitUndefined({ place }),
 });
-export const display = (
+export const displayedSetPoint = (
   hour: number,
   value = 36,
   run: 'continuous' | 'start-stop' = 'continuous',
@@ -131,15 +131,15 @@ export const seal = (number: string, state: 'applied' | 'intact' | 'broken', hou
 const POSITIONS = ['nose', 'middle', 'tail'] as const;
 const LINES = ['romaine', 'broccoli'] as const;
 
-const complete: readonly Tagged[] = [
+const complete: readonly TaggedPiece[] = [
   ['trailer-inside', photo('trailer-inside', LOAD, 0.5)],
   ['trailer-inside-more', photo('trailer-inside', LOAD, 0.5)],
   ['trailer-inside-more', photo('trailer-inside', LOAD, 0.5)],
-  ['statement-before', said(0.6, LOAD)],
+  ['statement-before', statement(0.6, LOAD)],
   ['drains', photo('drains', LOAD, 0.5)],
   ['air-chute', photo('air-chute', LOAD, 0.5)],
-  ['pre-trip', paper('pre-trip-report')],
-  ['round-before', round(0.7, { at: LOAD })],
+  ['pre-trip', documentOf('pre-trip-report')],
+  ['unit-check-before', unitCheck(0.7, { at: LOAD })],
   ['display-before', photo('unit-display', LOAD, 0.8)],
   ['ice-check', photo('thermometer-in-ice', LOAD, 0.2)],
   ['fuel-gauge', photo('fuel-gauge', LOAD, 0.8)],
@@ -149,24 +149,26 @@ const complete: readonly Tagged[] = [
   ['ended', event('loading-ended', LOAD, TIMES.ended)],
   ['closed', event('doors-closed', LOAD, TIMES.closed)],
   ['departed', event('departed', LOAD, TIMES.departed)],
-  ['account', said(4)],
+  ['account', statement(4)],
   ...LINES.flatMap((line) => [
-    ...POSITIONS.map((position): Tagged => [`pulp-${line}-${position}`, pulp(line, LOAD, 1.2, position)]),
+    ...POSITIONS.map(
+      (position): TaggedPiece => [`pulp-${line}-${position}`, pulp(line, LOAD, 1.2, position)],
+    ),
     [`pulp-display-${line}`, photo('pulp-display', LOAD, 1.2, line)] as const,
     [`dock-${line}`, photo('pallets-on-dock', LOAD, 1.2, line)] as const,
     [`tag-${line}`, photo('pallet-tag', LOAD, 1.2, line)] as const,
   ]),
-  ['bill', paper('bill-of-lading')],
-  ['display', display(3.2)],
+  ['bill', documentOf('bill-of-lading')],
+  ['display', displayedSetPoint(3.2)],
   ['display-photo', photo('unit-display', LOAD, 3.2)],
-  ['told-shipper', told('shipper', 2)],
+  ['contact-shipper', contactWith('shipper', 2)],
   ['load-pattern', photo('load-pattern', LOAD, 2.8)],
   ['air-path', photo('air-path', LOAD, 2.8)],
   ['bracing-photo', photo('bracing', LOAD, 2.8)],
   ['bracing', { kind: 'bracing', device: 'air-bags', place: LOAD, time: at(2.8) }],
   ['seal', seal('AB 123', 'applied', 3.1)],
   ['seal-photo', photo('seal', LOAD, 3.1)],
-  ...[6, 10, 14, 18, 22, 26, 30, 34, 38].map((hour): Tagged => ['rounds', round(hour)]),
+  ...[6, 10, 14, 18, 22, 26, 30, 34, 38].map((hour): TaggedPiece => ['unit-checks', unitCheck(hour)]),
   ['there', event('arrived', DROP, TIMES.there)],
   ['notice', event('notice-of-arrival', DROP, 40.1)],
   ['seal-there', seal('AB-123', 'intact', 40.2)],
@@ -176,29 +178,29 @@ const complete: readonly Tagged[] = [
   ['load-at-opening', photo('load-at-opening', DROP, 41.1)],
   ...LINES.flatMap((line) => [
     ...POSITIONS.map(
-      (position): Tagged => [`pulp-there-${line}-${position}`, pulp(line, DROP, 41.5, position)],
+      (position): TaggedPiece => [`pulp-there-${line}-${position}`, pulp(line, DROP, 41.5, position)],
     ),
     [`receiver-${line}`, pulp(line, DROP, 41.5, 'tail', 37, 'receiver')] as const,
   ]),
   ['pulp-display-there', photo('pulp-display', DROP, 41.5)],
   ['unloading', event('unloading-began', DROP, TIMES.unloading)],
-  ['pod', paper('proof-of-delivery')],
+  ['pod', documentOf('proof-of-delivery')],
   ['refused', event('refused', DROP, TIMES.refused)],
-  ['rejection', paper('rejection-notice')],
-  ['told-shipper-refused', told('shipper', 42.2)],
-  ['told-insurer', told('insurer', 42.3)],
+  ['rejection', documentOf('rejection-notice')],
+  ['contact-shipper-refused', contactWith('shipper', 42.2)],
+  ['contact-insurer', contactWith('insurer', 42.3)],
   ['damage', photo('damage', DROP, 42.5)],
   ['damage-more', photo('damage', DROP, 42.5)],
   ['damage-more', photo('damage', DROP, 42.5)],
   ['inspection', event('inspection-requested', DROP, 43)],
-  ['certificate', paper('inspection-certificate')],
-  ['round-refused', round(44)],
-  ['sale', paper('sale-account', 60)],
-  ['claim', paper('claim-letter', TIMES.claim)],
-  ['invoice', paper('invoice', TIMES.claim)],
-  ['told-insurer-claim', told('insurer', 101)],
-  ['acknowledged', paper('claim-acknowledgement', 110)],
-  ['answered', paper('claim-answer', 150)],
+  ['certificate', documentOf('inspection-certificate')],
+  ['unit-check-refused', unitCheck(44)],
+  ['sale', documentOf('sale-account', 60)],
+  ['claim', documentOf('claim-letter', TIMES.claim)],
+  ['invoice', documentOf('invoice', TIMES.claim)],
+  ['contact-insurer-claim', contactWith('insurer', 101)],
+  ['acknowledged', documentOf('claim-acknowledgement', 110)],
+  ['answered', documentOf('claim-answer', 150)],
 ];
 
 /** The delivery's evidence without some pieces (by tag, or by the start of it with `*`), and with others. */

@@ -257,7 +257,12 @@ describe('evidence that nearly counts', () => {
   });
 });
 
-const round = (hour: number, fuel = 0.8) => ({ kind: 'round' as const, alarms: [], fuel, time: at(hour) });
+const unitCheck = (hour: number, fuel = 0.8) => ({
+  kind: 'round' as const,
+  alarms: [],
+  fuel,
+  time: at(hour),
+});
 const EVERY = {
   stage: 'in-transit',
   needs: { reading: 'round', everyHours: 4, after: 'departed', before: 'arrived' },
@@ -290,13 +295,13 @@ describe('each kind of need', () => {
     {
       what: 'looks every 4 h',
       rule: EVERY,
-      evidence: items(departed, ...[7, 11, 15, 19, 23, 27].map((h) => round(h)), arrived),
+      evidence: items(departed, ...[7, 11, 15, 19, 23, 27].map((h) => unitCheck(h)), arrived),
       outcome: 'met',
     },
     {
       what: 'looks too far apart',
       rule: EVERY,
-      evidence: items(departed, round(7), arrived),
+      evidence: items(departed, unitCheck(7), arrived),
       outcome: 'short',
     },
     {
@@ -308,7 +313,7 @@ describe('each kind of need', () => {
     {
       what: 'low fuel',
       rule: { needs: { reading: 'round', fuelAtLeast: 0.5 } },
-      evidence: items(round(5, 0.3)),
+      evidence: items(unitCheck(5, 0.3)),
       outcome: 'contradicted',
     },
     {

@@ -7,17 +7,17 @@ import type { GapResult } from '../../../../src/core/model/results.js';
 import type { UnitLog } from '../../../../src/core/model/unit-log.js';
 import { at, HASH, instantAt, items, log, rulesOf, state } from '../made.js';
 import {
+  contactWith,
   DROP,
-  display,
+  displayedSetPoint,
+  documentOf,
   event,
   LOAD,
   type Piece,
-  paper,
   photo,
   pulp,
-  round,
-  said as spoken,
-  told,
+  statement as spoken,
+  unitCheck,
   unitLog,
 } from './complete.js';
 
@@ -147,7 +147,7 @@ describe('quality', () => {
       { kind: 'photo', subject: { is: 'seal', sure: 'proposed' }, time: at(1) } as const,
       'only-proposed',
     ],
-    ['no date', needs({ document: 'claim-letter', dated: true }), paper('claim-letter'), 'no-time'],
+    ['no date', needs({ document: 'claim-letter', dated: true }), documentOf('claim-letter'), 'no-time'],
   ])('%s disqualifies where the rule says so', (_, rule, piece, reason) => {
     const gap = hold(rule, [piece]);
     expect([gap.outcome, why(gap)]).toEqual(['missing', [reason]]);
@@ -171,17 +171,23 @@ describe('alarms', () => {
       ['alarms-not-known'],
     ],
     ['none', [LEFT, THERE], [unitLog()], 'met', []],
-    ['nobody acted', [LEFT, THERE, round(5)], alarm, 'short', ['alarm-unanswered']],
-    ['a call soon after', [LEFT, THERE, told('dispatcher', 11)], alarm, 'met', []],
-    ['a call much later', [LEFT, THERE, told('dispatcher', 20)], alarm, 'short', ['alarm-unanswered']],
+    ['nobody acted', [LEFT, THERE, unitCheck(5)], alarm, 'short', ['alarm-unanswered']],
+    ['a call soon after', [LEFT, THERE, contactWith('dispatcher', 11)], alarm, 'met', []],
+    ['a call much later', [LEFT, THERE, contactWith('dispatcher', 20)], alarm, 'short', ['alarm-unanswered']],
     [
       'noted at a look and called',
-      [LEFT, THERE, round(8, { alarms: ['low fuel'] }), told('dispatcher', 9)],
+      [LEFT, THERE, unitCheck(8, { alarms: ['low fuel'] }), contactWith('dispatcher', 9)],
       [],
       'met',
       [],
     ],
-    ['noted at a look', [LEFT, THERE, round(8, { alarms: ['low fuel'] })], [], 'short', ['alarm-unanswered']],
+    [
+      'noted at a look',
+      [LEFT, THERE, unitCheck(8, { alarms: ['low fuel'] })],
+      [],
+      'short',
+      ['alarm-unanswered'],
+    ],
     ['before leaving', [event('departed', LOAD, 12), THERE], alarm, 'met', []],
   ])('%s', (_, evidence, logs, outcome, lacks) => {
     const gap = hold(ANSWERED, evidence, { logs });
@@ -221,9 +227,15 @@ describe('delays', () => {
     ['a short stop', [LEFT, stop(10), on(11), THERE], {}, 'met', []],
     ['a long stop', [LEFT, stop(10), on(20), THERE], {}, 'short', ['stop-unexplained']],
     ['a long stop with a note', [LEFT, stop(10, 'rest'), on(20), THERE], {}, 'met', []],
-    ['a long stop and a call', [LEFT, stop(10), told('dispatcher', 11), on(20), THERE], {}, 'met', []],
+    ['a long stop and a call', [LEFT, stop(10), contactWith('dispatcher', 11), on(20), THERE], {}, 'met', []],
     ['four hours late', [LEFT, THERE], planned, 'short', ['late-unexplained']],
-    ['four hours late, the receiver was told', [LEFT, told('receiver', 37), THERE], planned, 'met', []],
+    [
+      'four hours late, the receiver was told',
+      [LEFT, contactWith('receiver', 37), THERE],
+      planned,
+      'met',
+      [],
+    ],
     ['nobody knows when it left', [], {}, 'missing', ['way-not-known']],
   ])('%s', (_, evidence, change, outcome, lacks) => {
     const gap = hold(EXPLAINED, evidence, { change });
@@ -275,22 +287,28 @@ describe('readings against each other and against the bill', () => {
     [
       'run as the bill asks',
       needs(RUN),
-      [display(2, 36, 'start-stop')],
+      [displayedSetPoint(2, 36, 'start-stop')],
       { lines: [line('start-stop')] },
       'met',
     ],
     [
       'run otherwise',
       needs(RUN),
-      [display(2, 36, 'start-stop')],
+      [displayedSetPoint(2, 36, 'start-stop')],
       { lines: [line('continuous')] },
       'contradicted',
     ],
-    ['a silent bill: any mode', needs(RUN), [display(2, 36, 'start-stop')], { lines: [line()] }, 'met'],
+    [
+      'a silent bill: any mode',
+      needs(RUN),
+      [displayedSetPoint(2, 36, 'start-stop')],
+      { lines: [line()] },
+      'met',
+    ],
     [
       'a silent bill: the usual mode',
       needs({ ...RUN, runIfSilent: 'continuous' }),
-      [display(2, 36, 'start-stop')],
+      [displayedSetPoint(2, 36, 'start-stop')],
       { lines: [line()] },
       'contradicted',
     ],

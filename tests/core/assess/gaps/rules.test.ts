@@ -10,15 +10,15 @@ import { at, HASH, instantAt, type items, state } from '../made.js';
 import {
   CHANGE,
   DROP,
-  display,
+  displayedSetPoint,
+  documentOf,
   event,
   evidenceWith,
   LOAD,
-  paper,
   pulp,
-  round,
   seal,
   TIMES,
+  unitCheck,
   unitLog,
 } from './complete.js';
 
@@ -65,17 +65,23 @@ const CASES: Record<string, { missing?: Case; short?: Case; contradicted?: Case 
   'air-chute-whole': { missing: { drop: ['air-chute'] } },
   'unit-pre-trip': { missing: { drop: ['pre-trip'] } },
   'no-alarm-before-loading': {
-    missing: { drop: ['round-before'], logs: [] },
-    contradicted: { drop: ['round-before'], logs: [unitLog({ alarm: (hour) => (hour < 1 ? 'A63' : '') })] },
+    missing: { drop: ['unit-check-before'], logs: [] },
+    contradicted: {
+      drop: ['unit-check-before'],
+      logs: [unitLog({ alarm: (hour) => (hour < 1 ? 'A63' : '') })],
+    },
   },
   'box-pre-cooled': {
-    missing: { drop: ['display-before', 'round-before'], logs: [] },
-    contradicted: { drop: ['display-before', 'round-before'], logs: WARM_LOG },
+    missing: { drop: ['display-before', 'unit-check-before'], logs: [] },
+    contradicted: { drop: ['display-before', 'unit-check-before'], logs: WARM_LOG },
   },
   'thermometer-checked': { missing: { drop: ['ice-check'] } },
   'unit-fuel': {
-    missing: { drop: ['round-before', 'fuel-gauge'] },
-    contradicted: { drop: ['round-before', 'fuel-gauge'], add: [round(0.7, { at: LOAD, fuel: 0.25 })] },
+    missing: { drop: ['unit-check-before', 'fuel-gauge'] },
+    contradicted: {
+      drop: ['unit-check-before', 'fuel-gauge'],
+      add: [unitCheck(0.7, { at: LOAD, fuel: 0.25 })],
+    },
   },
   'dock-times': { short: { drop: ['opened'] } },
   'loading-account': { missing: { drop: ['account', 'statement-before'] } },
@@ -88,9 +94,9 @@ const CASES: Record<string, { missing?: Case; short?: Case; contradicted?: Case 
     short: { drop: ['pulp-display-romaine'] },
   },
   'pulp-within-instruction': {
-    missing: { drop: ['pulp-romaine*', 'pulp-broccoli*', 'told-shipper'] },
-    short: { drop: ['pulp-romaine*', 'told-shipper'] },
-    contradicted: { drop: ['told-shipper'], add: [pulp('romaine', LOAD, 1.2, 'nose', 45)] },
+    missing: { drop: ['pulp-romaine*', 'pulp-broccoli*', 'contact-shipper'] },
+    short: { drop: ['pulp-romaine*', 'contact-shipper'] },
+    contradicted: { drop: ['contact-shipper'], add: [pulp('romaine', LOAD, 1.2, 'nose', 45)] },
   },
   'count-and-condition': { missing: { drop: ['dock-*'] } },
   'pallet-tags': {
@@ -104,19 +110,19 @@ const CASES: Record<string, { missing?: Case; short?: Case; contradicted?: Case 
   },
   'temperature-in-published-range': {
     contradicted: {
-      drop: ['told-shipper'],
+      drop: ['contact-shipper'],
       change: {
         lines: [line('romaine', { goods: 'lettuce-romaine', instruction: { ...COLD, setPoint: '48 °F' } })],
       },
     },
     short: {
-      drop: ['told-shipper'],
+      drop: ['contact-shipper'],
       change: { lines: [line('romaine', { goods: 'unheard-of', instruction: COLD })] },
     },
   },
   'one-temperature-for-all': {
     contradicted: {
-      drop: ['told-shipper'],
+      drop: ['contact-shipper'],
       change: {
         lines: [
           line('romaine', { instruction: COLD }),
@@ -125,16 +131,16 @@ const CASES: Record<string, { missing?: Case; short?: Case; contradicted?: Case 
       },
     },
   },
-  'mixed-goods': { missing: { drop: ['told-shipper', 'bill'] } },
+  'mixed-goods': { missing: { drop: ['contact-shipper', 'bill'] } },
   'signed-bill': { missing: { drop: ['bill'] } },
   'set-point-display': { missing: { drop: ['display', 'display-photo', 'display-before'] } },
   'run-mode': {
     missing: { drop: ['display'] },
-    contradicted: { drop: ['display'], add: [display(3.2, 36, 'start-stop')] },
+    contradicted: { drop: ['display'], add: [displayedSetPoint(3.2, 36, 'start-stop')] },
   },
   'set-point-agreement': {
     short: { drop: ['display'] },
-    contradicted: { drop: ['display'], add: [display(3.2, 46)] },
+    contradicted: { drop: ['display'], add: [displayedSetPoint(3.2, 46)] },
   },
   'load-pattern': { missing: { drop: ['load-pattern'] } },
   'air-path-free': { missing: { drop: ['air-path'] } },
@@ -143,26 +149,26 @@ const CASES: Record<string, { missing?: Case; short?: Case; contradicted?: Case 
   'iced-goods-placed': { missing: { drop: ['load-pattern'] } },
   'seal-applied': { missing: { drop: ['seal'] } },
   'seal-photo': { missing: { drop: ['seal-photo'] } },
-  'first-look': { missing: { drop: ['rounds'] } },
+  'first-look': { missing: { drop: ['unit-checks'] } },
   'unit-watched': {
-    missing: { drop: ['rounds'], logs: [] },
-    short: { drop: ['rounds'], add: [round(6)] },
+    missing: { drop: ['unit-checks'], logs: [] },
+    short: { drop: ['unit-checks'], add: [unitCheck(6)] },
   },
   'fuel-on-the-way': {
-    missing: { drop: ['rounds'] },
-    contradicted: { add: [round(20, { fuel: 0.25 })] },
+    missing: { drop: ['unit-checks'] },
+    contradicted: { add: [unitCheck(20, { fuel: 0.25 })] },
   },
   'set-point-kept': {
     short: { logs: [] },
     contradicted: { logs: [unitLog({ setPoint: (hour) => (hour > 3.5 ? 46 : 36) })] },
   },
   'alarms-answered': {
-    missing: { drop: ['rounds'], logs: [] },
+    missing: { drop: ['unit-checks'], logs: [] },
     short: { logs: [unitLog({ alarm: (hour) => (hour >= 23 && hour < 25 ? 'A63' : '') })] },
   },
   'delays-explained': {
     missing: { drop: ['arrived', 'opened', 'began', 'ended', 'closed', 'departed'] },
-    short: { drop: ['rounds'], add: [event('stopped', LOAD, 12), event('resumed', LOAD, 17)] },
+    short: { drop: ['unit-checks'], add: [event('stopped', LOAD, 12), event('resumed', LOAD, 17)] },
   },
   'arrival-times': { short: { drop: ['there'] } },
   'notice-of-arrival': { missing: { drop: ['notice'] } },
@@ -197,16 +203,16 @@ const CASES: Record<string, { missing?: Case; short?: Case; contradicted?: Case 
   'photos-of-what-is-wrong': { missing: { drop: ['damage*'] }, short: { drop: ['damage-more'] } },
   'inspection-asked': { missing: { drop: ['inspection'] } },
   'inspection-certificate': { missing: { drop: ['certificate'] } },
-  'shipper-told': { missing: { drop: ['told-shipper-refused'] } },
-  'insurer-told': { missing: { drop: ['told-insurer', 'told-insurer-claim'] } },
-  'goods-kept': { missing: { drop: ['round-refused'], logs: [] } },
+  'shipper-told': { missing: { drop: ['contact-shipper-refused'] } },
+  'insurer-told': { missing: { drop: ['contact-insurer', 'contact-insurer-claim'] } },
+  'goods-kept': { missing: { drop: ['unit-check-refused'], logs: [] } },
   'goods-disposed': { missing: { drop: ['sale'] } },
-  'claim-letter': { missing: { drop: ['claim'], add: [paper('claim-letter')] } },
+  'claim-letter': { missing: { drop: ['claim'], add: [documentOf('claim-letter')] } },
   'value-of-goods': { missing: { drop: ['invoice'] } },
   'account-of-sale': { missing: { drop: ['sale'] } },
   'claim-acknowledged': { missing: { drop: ['acknowledged'] } },
   'claim-answered': { missing: { drop: ['answered'] } },
-  'insurer-has-the-claim': { missing: { drop: ['told-insurer', 'told-insurer-claim'] } },
+  'insurer-has-the-claim': { missing: { drop: ['contact-insurer', 'contact-insurer-claim'] } },
 };
 
 const complete = judge();
@@ -252,7 +258,7 @@ describe('each rule of the produce set', () => {
   it('asks for the run mode of the bill, not for the usual one', () => {
     const lines = [line('romaine', { instruction: { ...COLD, run: 'start-stop' } })];
     expect(judge({ change: { lines } }).get('run-mode')?.outcome).toBe('contradicted');
-    const add = [display(3.2, 36, 'start-stop')] as const;
+    const add = [displayedSetPoint(3.2, 36, 'start-stop')] as const;
     expect(judge({ drop: ['display'], add: [...add], change: { lines } }).get('run-mode')?.outcome).toBe(
       'met',
     );

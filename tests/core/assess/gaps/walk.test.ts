@@ -107,7 +107,7 @@ describe('one delivery, asked at eight moments', () => {
   });
 
   it('on the way, five hours after the last look: the look can be made until arrival', () => {
-    const late = gapsAt(12, [...NEVER, 'rounds']);
+    const late = gapsAt(12, [...NEVER, 'unit-checks']);
     expect(told(late)).toMatchObject({
       'unit-watched': 'until arrived',
       'fuel-on-the-way': 'until arrived',
