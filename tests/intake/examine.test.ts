@@ -173,8 +173,7 @@ describe('examine', () => {
         const { takenFor } = await of(Buffer.concat([Buffer.from(start, 'latin1'), rest]));
         expect(takenFor).toBeTypeOf('string');
       }),
-      // Most kinds are read in a thread or process of their own.
-      { numRuns: cases(50) },
+      { numRuns: cases(150) },
     );
   });
 

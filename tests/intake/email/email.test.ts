@@ -84,8 +84,7 @@ describe('an e-mail', () => {
         const mail = await read(MAIL.slice(0, at) + text + MAIL.slice(at + 3));
         expect(mail.attachments.length).toBeLessThan(10);
       }),
-      // Each is read in a thread of its own.
-      { numRuns: cases(25) },
+      { numRuns: cases(100) },
     );
   });
 });
