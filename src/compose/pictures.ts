@@ -4,6 +4,7 @@ import sharp, { type Sharp } from 'sharp';
 import type { Region, Sha256 } from '../core/model/evidence.js';
 import { carriedJpeg } from '../core/pictures/carried-jpeg.js';
 import { decodeHeic } from '../platform/node/heic/heic.js';
+import { visibleChannels } from '../platform/node/tiff/visible-channels.js';
 
 /** One more than two cores scale at a time, so that none waits while this thread is busy; more only costs memory. */
 const AT_ONCE = 3;
@@ -93,6 +94,11 @@ async function prepareOne(
   try {
     const original = await readOriginal(file.sha256);
     if (HEIC.test(file.type)) return await prepareHeic(original, how);
+    const visible =
+      file.type === 'image/tiff' && typeof original === 'string'
+        ? await visibleChannels(original, { failOn: 'none', limitInputPixels: MOST_PIXELS })
+        : undefined;
+    if (visible !== undefined) return await reencode(() => visible.clone(), how);
     return (
       (await carryOver(original, how)) ??
       (await reencode(

@@ -22,7 +22,8 @@ export type PictureType =
   | 'image/heic'
   | 'image/heif'
   | 'image/webp'
-  | 'image/tiff';
+  | 'image/tiff'
+  | 'image/avif';
 
 const SPREADSHEET = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
@@ -46,9 +47,14 @@ const MAGIC: readonly Magic[] = [
   { type: 'image/webp', at: 0, bytes: ascii('RIFF'), and: { at: 8, text: 'WEBP' } },
   { type: 'image/tiff', at: 0, bytes: [0x49, 0x49, 0x2a, 0x00] },
   { type: 'image/tiff', at: 0, bytes: [0x4d, 0x4d, 0x00, 0x2a] },
+  // BigTIFF, with places of 64 bits.
+  { type: 'image/tiff', at: 0, bytes: [0x49, 0x49, 0x2b, 0x00] },
+  { type: 'image/tiff', at: 0, bytes: [0x4d, 0x4d, 0x00, 0x2b] },
   { type: 'application/pdf', at: 0, bytes: ascii('%PDF-') },
 ];
 
+/** Brands of the AV1 Image File Format: those coded in AV1. */
+const AVIF_BRANDS = new Set(['avif', 'avis']);
 /** Brands of ISO/IEC 23008-12 in the `ftyp` box: those coded in HEVC, then the structural ones. */
 const HEIC_BRANDS = new Set(['heic', 'heix', 'heim', 'heis', 'hevc', 'hevx', 'hevm', 'hevs']);
 const HEIF_BRANDS = new Set(['mif1', 'msf1', 'mif2']);
@@ -113,7 +119,7 @@ function isArchive(head: Uint8Array): boolean {
 }
 
 /** `ftyp` box: size, 'ftyp', major brand, minor version, compatible brands (ISO/IEC 14496-12 §4.3). */
-function heifType(head: Uint8Array): 'image/heic' | 'image/heif' | undefined {
+function heifType(head: Uint8Array): 'image/avif' | 'image/heic' | 'image/heif' | undefined {
   if (textAt(head, 4, 4) !== 'ftyp') return undefined;
   const size = Buffer.from(head.buffer, head.byteOffset, Math.min(4, head.length)).readUIntBE(
     0,
@@ -123,6 +129,7 @@ function heifType(head: Uint8Array): 'image/heic' | 'image/heif' | undefined {
   const end = Math.min(size, head.length, 256);
   const brands = [textAt(head, 8, 4)];
   for (let at = 16; at + 4 <= end; at += 4) brands.push(textAt(head, at, 4));
+  if (brands.some((brand) => AVIF_BRANDS.has(brand))) return 'image/avif';
   if (brands.some((brand) => HEIC_BRANDS.has(brand))) return 'image/heic';
   return brands.some((brand) => HEIF_BRANDS.has(brand)) ? 'image/heif' : undefined;
 }

@@ -24,7 +24,12 @@ export function jpegSegments(file: Uint8Array): JpegSegment[] | undefined {
   if (file[0] !== 0xff || file[1] !== SOI) return undefined;
   for (let at = 2; at + 1 < file.length; ) {
     const marker = file[at + 1] ?? 0;
-    if (file[at] !== 0xff) return undefined;
+    if (file[at] !== 0xff || (marker === 0 && !hasScan(segments))) {
+      const next = hasScan(segments) ? -1 : file.indexOf(0xff, at + 1);
+      if (next < 0 || next - at > MOST_STRAY) return undefined;
+      at = next;
+      continue;
+    }
     if (marker === 0xff) {
       // Any number of these may stand before a marker.
       at += 1;
@@ -32,7 +37,7 @@ export function jpegSegments(file: Uint8Array): JpegSegment[] | undefined {
     }
     if (marker === EOI) {
       const has = (is: JpegSegment['is']) => segments.filter((one) => one.is === is).length;
-      return has('frame') === 1 && segments.some(({ bytes }) => bytes[1] === SOS) ? segments : undefined;
+      return has('frame') === 1 && hasScan(segments) ? segments : undefined;
     }
     const length = (file[at + 2] ?? 0) * 256 + (file[at + 3] ?? 0);
     const end = at + 2 + length;
@@ -46,6 +51,11 @@ export function jpegSegments(file: Uint8Array): JpegSegment[] | undefined {
   }
   return undefined;
 }
+
+/** Bytes that belong to no segment, in the head of a picture: decoders pass them over, and they are left out here. */
+const MOST_STRAY = 64 * 1024;
+
+const hasScan = (segments: readonly JpegSegment[]) => segments.some(({ bytes }) => bytes[1] === SOS);
 
 /** Undefined for what belongs to other forms of JPEG. */
 function kindOf(marker: number, content: Uint8Array): JpegSegment['is'] | undefined {

@@ -83,8 +83,17 @@ async function parseRaw(block: Uint8Array): Promise<ReadExif | undefined> {
     const parser = new exifr.Exifr(OPTIONS);
     await parser.read(block);
     const read = understood(await parser.parse());
-    const preview = read === undefined ? undefined : await parser.extractThumbnail();
+    const preview = read === undefined ? undefined : await previewOf(parser);
     return read === undefined || preview === undefined ? read : { ...read, preview };
+  } catch {
+    return undefined;
+  }
+}
+
+/** Damaged or cut off, it is as good as none; the tags before it count all the same. */
+async function previewOf(parser: InstanceType<typeof exifr.Exifr>): Promise<Uint8Array | undefined> {
+  try {
+    return await parser.extractThumbnail();
   } catch {
     return undefined;
   }
@@ -99,8 +108,8 @@ function understood(tags: unknown): ReadExif | undefined {
 function pickFields(tags: Record<string, unknown>): RawExif {
   const text = (name: string): string | undefined => {
     const value = tags[name];
-    // Cameras pad with NULs and blanks; a blank means unknown (Exif 2.32 §4.6.5).
-    const own = typeof value === 'string' ? value.replaceAll('\0', '').trim() : '';
+    // A text ends at its NUL, whatever its count spans (TIFF 6.0 §2); a blank means unknown (Exif 2.32 §4.6.5).
+    const own = typeof value === 'string' ? (value.split('\0', 1)[0] ?? '').trim() : '';
     return own === '' || own.length > 200 ? undefined : own;
   };
   const number = (name: string): number | undefined => {

@@ -81,7 +81,11 @@ export function scan(bytes: Buffer): JpegStructure {
   let scans = 0;
   if (bytes.length < 4 || bytes.readUInt16BE(0) !== (0xff00 | SOI)) return DOUBTFUL;
   for (let at = 2; at + 2 <= bytes.length; ) {
-    if (bytes[at] !== 0xff) return DOUBTFUL;
+    if (bytes[at] !== 0xff) {
+      const next = scans === 0 ? markerAfter(bytes, at) : undefined;
+      if (next === undefined) return DOUBTFUL;
+      at = next;
+    }
     const marker = bytes[at + 1] ?? 0;
     if (marker === 0xff) {
       at += 1;
@@ -112,6 +116,22 @@ export function scan(bytes: Buffer): JpegStructure {
     }
   }
   return frame === undefined ? DOUBTFUL : { is: 'cut-off', ...frame, exif };
+}
+
+/** Bytes between two markers of the head that belong to none, as some programs leave them; decoders pass them over. */
+const MOST_STRAY = 64 * 1024;
+
+/** Start of the next marker behind stray bytes in the head of a picture. */
+function markerAfter(bytes: Buffer, at: number): number | undefined {
+  for (
+    let next = bytes.indexOf(0xff, at);
+    next >= 0 && next - at <= MOST_STRAY;
+    next = bytes.indexOf(0xff, next + 1)
+  ) {
+    const marker = bytes[next + 1] ?? 0;
+    if (marker >= 0xc0 && marker !== 0xff && (marker < 0xd0 || marker > SOI)) return next;
+  }
+  return undefined;
 }
 
 /** Start of the marker after a scan (T.81 §B.1.1.5), or the end of the file. */

@@ -5,12 +5,15 @@ import { assertNever } from '../../core/model/error.js';
 import type { Flag } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { decodeHeic } from '../../platform/node/heic/heic.js';
+import { visibleChannels } from '../../platform/node/tiff/visible-channels.js';
 import { type RawExif, readExif, readExifBlock } from './exif.js';
 import { type GreyPicture, toGrey } from './grey.js';
 import { type JpegHead, scanJpegFile } from './jpeg-scan.js';
+import { pngExif } from './png-exif.js';
 import { clearPreview } from './preview.js';
 import { quality } from './quality.js';
 import { sceneHash } from './scene-hash.js';
+import { tiffTags } from './tiff-tags.js';
 
 /** A small file can unpack to gigabytes (CWE-409): pictures with more pixels are not decoded. */
 const MOST_PIXELS = 120_000_000;
@@ -78,11 +81,10 @@ async function decodeAndExamine(path: string, type: string, failOn: FailOnOption
     // Only the head is read here, so that the size can be judged before anything is unpacked.
     const metadata = await sharp(path, { limitInputPixels: false, failOn: 'none' }).metadata();
     size = { width: metadata.width, height: metadata.height };
-    // Of all formats only TIFF has tags that the decoder does not return as a block.
-    const inFile = metadata.exif === undefined && metadata.format === 'tiff';
-    exif = inFile ? await readExif(path, undefined) : (await readExifBlock(metadata.exif)).exif;
+    exif = (await readExifBlock(metadata.exif ?? exifBeside(path, type))).exif;
   } catch (cause) {
-    return { size: undefined, exif: await readExif(path, undefined), flags: [unreadable(cause, path)] };
+    const block = exifBeside(path, type);
+    return { size: undefined, exif: await readExif(path, block), flags: [unreadable(cause, path)] };
   }
   const { width, height } = size;
   if (width * height > MOST_PIXELS)
@@ -105,6 +107,12 @@ async function decodeAndExamine(path: string, type: string, failOn: FailOnOption
   }
 }
 
+/** The tags that the decoder does not return: those of a TIFF, and of a PNG behind its pixels. */
+function exifBeside(path: string, type: string): Uint8Array | undefined {
+  if (type === 'image/tiff') return tiffTags(path);
+  return type === 'image/png' ? pngExif(path) : undefined;
+}
+
 function seen(size: Size, exif: RawExif, flags: readonly Flag[], grey: GreyPicture): Picture {
   const hash = sceneHash(grey);
   return { size, exif, flags: [...flags], ...omitUndefined({ sceneHash: hash }) };
@@ -121,7 +129,9 @@ async function greyOf(path: string, type: string, failOn: FailOnOptions): Promis
     const { width, height, data } = await decodeHeic(await readFile(path));
     return toGrey(sharp(data, { raw: { width, height, channels: 4 } }));
   }
-  return toGrey(sharp(path, { limitInputPixels: MOST_PIXELS, failOn }).autoOrient());
+  const options = { limitInputPixels: MOST_PIXELS, failOn };
+  const visible = type === 'image/tiff' ? await visibleChannels(path, options) : undefined;
+  return toGrey(visible ?? sharp(path, options).autoOrient());
 }
 
 /** The decoder's message without the file's path on this machine, because the record outlives it. */
