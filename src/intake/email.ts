@@ -107,11 +107,13 @@ function addresses(list: readonly Address[]): string {
   return oneLine(list.flatMap(one).join(', '), 300);
 }
 
+const EXTENSIONS: Readonly<Record<string, string>> = { 'message/rfc822': 'eml', 'text/plain': 'txt' };
+
 function nameOf(attachment: Attachment, index: number): string {
   const given = oneLine((attachment.filename ?? '').replaceAll(/[\\/]+/g, '_'), 200);
   if (given !== '') return given;
   const subtype = /\/([a-z0-9]{1,8})$/.exec(attachment.mimeType)?.[1] ?? 'bin';
-  return `part-${index + 1}.${attachment.mimeType === 'message/rfc822' ? 'eml' : subtype}`;
+  return `part-${index + 1}.${EXTENSIONS[attachment.mimeType] ?? subtype}`;
 }
 
 function bytesOf({ content }: Attachment): Uint8Array {

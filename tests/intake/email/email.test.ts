@@ -60,6 +60,27 @@ describe('an e-mail', () => {
     expect(Buffer.from(attachments[1]?.bytes ?? []).toString()).toContain('Inner text.');
   });
 
+  it('gives texts that are shown in it as files too, named or not, and keeps the first as its words', async () => {
+    const part = (head: string, text: string) => `--b\r\nContent-Type: text/plain${head}\r\n\r\n${text}\r\n`;
+    const inline = '\r\nContent-Disposition: inline';
+    const body = [
+      part('; name="why.txt"', 'A named one before the words.'),
+      part(inline, 'See the readings.'),
+      part(`${inline}; filename="readings.txt"`, '04:10 pulp 34.2F'),
+      part(inline, 'Another, without a name.'),
+      part('', 'A line that a mailing list adds.'),
+      '--b--\r\n',
+    ].join('');
+    const mail = await read(MAIL.slice(0, MAIL.indexOf('--b')) + body);
+    expect(mail.attachments.map(({ name, bytes }) => [name, Buffer.from(bytes).toString().trim()])).toEqual([
+      ['why.txt', 'A named one before the words.'],
+      ['readings.txt', '04:10 pulp 34.2F'],
+      ['part-3.txt', 'Another, without a name.'],
+    ]);
+    expect(mail.text).toContain('See the readings.');
+    expect(mail.text).toContain('a mailing list');
+  });
+
   it.each([
     ['no date', MAIL.replace(/^Date: .*\r\n/m, '')],
     ['two dates', MAIL.replace(/^Date: /m, 'Date: Mon, 13 Jul 2026 05:12:00 -0700\r\nDate: ')],
@@ -122,6 +143,12 @@ describe('what is an e-mail file', () => {
     ['as saved', MAIL, true],
     ['cut out of a mailbox', `From d@example.com Tue Jul 14 05:12:00 2026\r\n${MAIL}`, true],
     ['a note that says From: and To:', 'From: R. Tansy\nTo: M. Ortega\nDate: today\n\nRun it at 38.', false],
+    [
+      'without a field of programs',
+      'From: R. Tansy <r@example.com>\nTo: m@example.com\nSubject: Romaine\nDate: Tue, 14 Jul 2026 05:12:00 -0700\n\nRun it at 38.',
+      true,
+    ],
+    ['a note with an address', 'From: r@example.com\nTo: m@example.com\nDate: July 14\n\nRun it.', false],
     ['prose', 'Dear all,\nFrom: me', false],
     ['nothing', '', false],
   ])('%s', (_, text, is) => expect(looksLikeMail(text)).toBe(is));
