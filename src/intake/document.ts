@@ -75,13 +75,13 @@ async function scanDocument(path: string, file: FileRef, is: DocumentInput['is']
     case 'pdf':
       return scanPdfDocument(path, file);
     case 'text':
+    case 'table':
       return { flags: [], problems: [], text: decode(await headOf(path, 16 * 1024)) };
     case 'unknown':
       return {
         flags: [{ is: 'unknown-type', detail: 'its content is of no known type' }],
         problems: [],
       };
-    case 'table':
     case 'spreadsheet':
     case 'picture':
       return { flags: [], problems: [] };

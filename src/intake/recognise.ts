@@ -2,6 +2,7 @@ import { looksLikeMail } from './email/recognise-mail.js';
 import { type ByteSource, headOf } from './table/bytes.js';
 import { guessDelimiter, linesOf } from './table/delimiter.js';
 import { decode, looksLikeText } from './table/encoding.js';
+import { isProse } from './table/prose.js';
 
 /** The type of a file by its content; its name is never used. */
 export type Recognised =
@@ -145,7 +146,7 @@ function pdfWithPrefix(head: Uint8Array): boolean {
 /** Prose has commas too: a table has a line with at least two cells and no cell as long as a sentence. */
 function tabular(lines: readonly string[]): boolean {
   const delimiter = guessDelimiter(lines);
-  if (delimiter === undefined) return false;
+  if (delimiter === undefined || isProse(lines, delimiter)) return false;
   const cells = lines.slice(0, 50).flatMap((line) => line.split(delimiter));
   const long = cells.filter((cell) => cell.trim().length > 60 || /[a-z]{2,}[.!?] [A-Z]/.test(cell)).length;
   return long <= cells.length / 10 && lines.length > 1;

@@ -22,6 +22,9 @@ describe('recognise', () => {
   it.each([
     ['heic (ISO/IEC 23008-12)', box('heic', 'mif1', 'heic'), 'image/heic'],
     ['heix', box('heix'), 'image/heic'],
+    ['AVIF', box('avif', 'mif1', 'miaf'), 'image/avif'],
+    ['AVIF under a structural brand', box('mif1', 'avif'), 'image/avif'],
+    ['BigTIFF', bytes('II+\0\x08\0\0\0'), 'image/tiff'],
     ['structural brand with a coded one beside it', box('mif1', 'mif1', 'heic'), 'image/heic'],
     ['mif1 alone', box('mif1', 'mif1'), 'image/heif'],
     ['msf1', box('msf1'), 'image/heif'],
@@ -48,6 +51,20 @@ describe('recognise', () => {
       bytes('Dear driver, the load is refused. It is warm.\nYours, the dock. No more.\n'),
       'text/plain',
     ],
+    [
+      'a letter of short lines',
+      bytes('REJECTION NOTICE\nJuly 16, 2026\nDear Ms. Reed,\nwarm, wilted\nRegards, T. Lane\n'),
+      'text/plain',
+    ],
+    ['lines that all have one comma', bytes('Dear driver,\nwarm, wilted\nYours, the dock\n'), 'text/plain'],
+    [
+      'a list of words and a figure here and there',
+      bytes('Refused: romaine, 8 pallets\nWhy: warm, 44 F\nBy: receiver, Omaha\n'),
+      'text/plain',
+    ],
+    ['a table with blanks behind its commas', bytes('Time, Return\n04:00, 36.1\n04:05, 36.2\n'), 'text/csv'],
+    ['captions', bytes('file, subject\na.jpg, damage\nb.jpg, seal\n'), 'text/csv'],
+    ['two columns of words', bytes('name,place\nA,Yuma\nB,Omaha\n'), 'text/csv'],
     ['noise', Buffer.from([0, 1, 2, 3, 200, 0, 0, 9, 7, 1, 1, 1]), 'application/octet-stream'],
   ])('takes %s for what it is', (_, head, type) => {
     expect(recognise(head).type).toBe(type);
