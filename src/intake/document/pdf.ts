@@ -150,20 +150,41 @@ async function countPages(
 ): Promise<number | undefined> {
   const linear = /\/Linearized\s/.test(raw.slice(0, 2048)) ? /\/N\s+(\d+)/.exec(raw.slice(0, 2048)) : null;
   const revisions = (raw.match(/startxref/g)?.length ?? 0) - (linear === null ? 0 : 1);
-  if (linear !== null && revisions <= 1) return atLeastOne(Number(linear[1]));
-  const counted = [raw, ...objects].reduce(
+  const texts = [raw, ...objects];
+  const counted = texts.reduce(
     (sum, text) => sum + (text.match(/\/Type\s*\/Page(?![A-Za-z])/g)?.length ?? 0),
     0,
   );
-  // Later revisions repeat pages, and some are packed; then only the page tree has the count, and walking it takes
-  // a full reader. A truncated file has none.
-  const unsure = counted === 0 ? revisions > 0 : counted > 1 && revisions > 1;
-  if (encrypted || !whole || !unsure) return atLeastOne(counted);
+  const stated = linear === null ? statedPages(texts) : Number(linear[1]);
+  if (!whole) return atLeastOne(stated ?? counted);
+  if (revisions <= 1 && counted > 0 && counted === stated) return atLeastOne(counted);
+  // Pages that were taken out, or put in by a later revision, are still in the file; some are packed, or stand in a
+  // text. Then only the page tree has the count, and walking it takes a full reader. A truncated file has none.
+  const unsure = counted !== 1 || stated !== undefined || revisions > 1;
+  if (encrypted || !unsure || revisions === 0) return atLeastOne(counted);
   try {
     return atLeastOne(await pageCounter.ask(bytes));
   } catch {
     return atLeastOne(counted);
   }
+}
+
+/** Longest page-tree node that is looked at for its count, bytes on either side of its type. */
+const NODE = 4096;
+
+/** The largest count that a node of the page tree states (§7.7.3.2); undefined where none does. */
+function statedPages(texts: readonly string[]): number | undefined {
+  let most: number | undefined;
+  for (const text of texts)
+    for (const { index } of text.matchAll(/\/Type\s*\/Pages(?![A-Za-z])/g)) {
+      const before = text.slice(Math.max(0, index - NODE), index);
+      const behind = text.slice(index, index + NODE);
+      const node =
+        before.slice(before.lastIndexOf('<<') + 2) + behind.slice(0, behind.indexOf('>>') + 1 || NODE);
+      const [, count] = /\/Count\s+(\d{1,9})/.exec(node) ?? [];
+      if (count !== undefined) most = Math.max(most ?? 0, Number(count));
+    }
+  return most;
 }
 
 function atLeastOne(count: number): number | undefined {

@@ -105,6 +105,66 @@ describe('looking at a PDF', () => {
     expect((await look(`${tree}${end}${leaf}${end}`)).pages).toBe(1);
   });
 
+  const odd = (objects: readonly string[], trailer = '/Root 1 0 R') =>
+    `%PDF-1.4\n${objects.map((one, i) => `${i + 1} 0 obj\n${one}\nendobj\n`).join('')}trailer\n<< ${trailer} >>\nstartxref\n0\n%%EOF\n`;
+  const page = '<< /Type /Page /Parent 2 0 R /MediaBox [0 0 9 9] >>';
+  it.each([
+    [
+      'a page that was taken out of the tree',
+      ['<< /Type /Catalog /Pages 2 0 R >>', '<< /Type /Pages /Count 1 /Kids [3 0 R] >>', page, page],
+      1,
+    ],
+    [
+      'a page that does not say that it is one',
+      [
+        '<< /Type /Catalog /Pages 2 0 R >>',
+        '<< /Type /Pages /Count 2 /Kids [3 0 R 4 0 R] >>',
+        page,
+        '<< /Parent 2 0 R >>',
+      ],
+      2,
+    ],
+    [
+      'a count that is wrong',
+      ['<< /Type /Catalog /Pages 2 0 R >>', '<< /Type /Pages /Count 7 /Kids [3 0 R] >>', page],
+      1,
+    ],
+    [
+      'a text that speaks of pages',
+      [
+        '<< /Type /Catalog /Pages 2 0 R >>',
+        '<< /Type /Pages /Count 1 /Kids [3 0 R] >>',
+        page,
+        '(/Type /Page /Type /Page)',
+      ],
+      1,
+    ],
+    [
+      'no page that says so',
+      [
+        '<< /Type /Catalog /Pages 2 0 R >>',
+        '<< /Kids [3 0 R 4 0 R] /Count 2 >>',
+        '<< /Parent 2 0 R >>',
+        '<< /Parent 2 0 R >>',
+      ],
+      2,
+    ],
+    [
+      'branches',
+      [
+        '<< /Type /Catalog /Pages 2 0 R >>',
+        '<< /Type /Pages /Kids [3 0 R 6 0 R] /Count 3 /Resources << /Font << >> >> >>',
+        '<< /Type /Pages /Kids [4 0 R 5 0 R] /Count 2 >>',
+        page,
+        page,
+        page,
+      ],
+      3,
+    ],
+  ])('counts the pages of a tree with %s', async (_, objects, pages) => {
+    expect((await look(odd(objects))).pages).toBe(pages);
+  });
+
   it('is not kept long by what is none', async () => {
     const pages = '/Type /Page '.repeat(3);
     const junk = `%PDF-1.7\n${pages}${'a'.repeat(4_000_000)}\nstartxref\n0\n%%EOF\nstartxref\n0\n%%EOF`;
