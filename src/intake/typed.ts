@@ -57,7 +57,8 @@ export function parseTypedTime(text: string, { now, zone, near, field }: TypedCo
   const { clockText, zoneName } = splitZone(rest);
   const today = Date.UTC(here.year, here.month - 1, here.day);
   const nowWall = today + here.diff(here.startOf('day')).toMillis();
-  const dated = word === '' ? dateParts(clockText) : undefined;
+  // Only spreadsheets write a day as its number.
+  const dated = word === '' && !/^\d{5}(?:[.,]\d+)?$/.test(clockText) ? dateParts(clockText) : undefined;
   const dayOnly = dated === undefined ? word !== '' && clockText === '' : dated.clock === undefined;
   const clock = dayOnly ? { ms: 0 } : readTimeOfDay(dated === undefined ? clockText : (dated.clock ?? ''));
   if (clock === undefined) return fail(`"${text}" is not a time`, EXAMPLES);

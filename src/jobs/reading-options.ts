@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { DossierError } from '../core/model/error.js';
-import type { ReadingKind } from '../core/model/evidence.js';
+import { contact, type ReadingFrom, type ReadingKind, readingFrom } from '../core/model/evidence.js';
 import { parseRowSpan } from '../core/model/row-span.js';
 import { parseTemperature } from '../core/model/temperature.js';
+import { roleOf, roleOfName } from '../intake/roles.js';
 
 /** The options of `dossier record`, as typed. */
 export const typedFields = z.object({
@@ -39,7 +40,14 @@ export function readingBody(
 ): Record<string, unknown> {
   switch (kind) {
     case 'pulp':
-      return { temperature: degrees(word, 'temperature'), from: typed.from, instrument: typed.instrument };
+      return {
+        temperature: degrees(word, 'temperature'),
+        from:
+          typed.from === undefined
+            ? takenBy(typed.by)
+            : (roleOf(typed.from, readingFrom.options) ?? typed.from),
+        instrument: typed.instrument,
+      };
     case 'set-point':
       return {
         temperature: degrees(word, 'temperature'),
@@ -66,11 +74,19 @@ export function readingBody(
     case 'event':
       return { event: word, note: typed.note };
     case 'contact':
-      return { with: word, how: typed.how ?? 'call', about: typed.about };
+      return {
+        with: word === undefined ? undefined : (roleOf(word, contact.shape.with.options) ?? word),
+        how: typed.how ?? 'call',
+        about: typed.about,
+      };
     case 'statement':
       return { text: word, about: typed.about };
   }
 }
+
+/** A reading `by receiver` is the receiver's, not the driver's. */
+const takenBy = (by: string | undefined): ReadingFrom | undefined =>
+  by === undefined ? undefined : roleOfName(by, readingFrom.options);
 
 function degrees(text: string | undefined, field: string) {
   const read = text === undefined ? undefined : parseTemperature(text);

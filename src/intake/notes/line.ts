@@ -2,6 +2,7 @@ import type { Delivery } from '../../core/model/delivery.js';
 import type { ReadingKind } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { parseTemperature } from '../../core/model/temperature.js';
+import { roleOf } from '../roles.js';
 import type { NoteContext } from './note-context.js';
 import { EVENTS, FREE_FIELD, KIND_WORDS, LISTED_WORDS, POSITIONS } from './vocabulary.js';
 import { dateAt, type NoteWords, timeOfDayAt } from './words.js';
@@ -64,13 +65,15 @@ function parsedNote(kind: ReadingKind, found: ReadonlyMap<string, string>, conte
     if (!['word', 'date', 'clock', 'day'].includes(field)) fields[field] = field === 'alarm' ? [text] : text;
   const clock = found.get('clock');
   const date = found.get('date') ?? found.get('day') ?? context.date;
-  if (clock === undefined)
+  const own = found.get('date');
+  if (clock === undefined && own === undefined)
     throw new UnreadableNote(
       'it has no time of day',
-      'write it like 04:10 or 2:05pm; "now" is not known here',
+      'write it like 04:10 or 2:05pm, or the day in this line where nobody knows the hour',
     );
   // A time with its own day needs no other.
-  fields.at = date === undefined || /^\d{4}-/.test(clock) ? clock : `${date} ${clock}`;
+  if (clock === undefined) fields.at = own ?? '';
+  else fields.at = date === undefined || /^\d{4}-/.test(clock) ? clock : `${date} ${clock}`;
   if (fields.stop === undefined && context.stop !== undefined) fields.stop = context.stop;
   if (fields.by === undefined && context.by !== undefined) fields.by = context.by;
   const word = found.get('word');
@@ -111,6 +114,8 @@ function readWordsAt(
   if (listed !== undefined) return one(listed.field, plain);
   if (KIND_WORDS[plain] === kind && Object.hasOwn(KIND_WORDS, plain))
     return plain.startsWith('call') ? one('how', 'call') : one('');
+  const role = roleAt(word, kind);
+  if (role !== undefined) return role;
   const line = delivery.lines.find(({ id }) => id.toLowerCase() === plain);
   if (line !== undefined) return one('line', line.id);
   const stop = delivery.stops.find(({ id }) => id.toLowerCase() === plain);
@@ -119,12 +124,22 @@ function readWordsAt(
   if (plain === 'yesterday' || plain === 'today') return one('day', plain);
   const clock = timeOfDayAt(words, at);
   if (clock !== undefined) return { field: 'clock', ...clock };
-  const date = dateAt(words, at);
+  // A seal's number may have as many figures as a day has.
+  const date = kind === 'seal' && /^\d+$/.test(word) ? undefined : dateAt(words, at);
   if (date !== undefined) return { field: 'date', ...date };
   const dated = /^(\d{4}-\d{2}-\d{2})T(\d{2}:\S+)$/.exec(word);
   if (dated !== null) return { field: 'clock', text: word, length: 1 };
   if (plain === 'by' && next !== undefined) return name(words, at, kind, delivery);
   return ofKind(words, at, kind);
+}
+
+/** `consignee` and `shipper's` are others' words for the roles of a kind. */
+function roleAt(word: string, kind: ReadingKind): WordReading | undefined {
+  for (const { field, options } of LISTED_WORDS[kind]) {
+    const role = /^[a-z'’]{5,}$/i.test(word) ? roleOf(word.replace(/['’]s$/, ''), options) : undefined;
+    if (role !== undefined && role !== 'other') return { field, text: role, length: 1 };
+  }
+  return undefined;
 }
 
 /** Words of some kinds only: temperatures, fuel, alarms, a seal's number, rows. */
@@ -176,7 +191,7 @@ function name(
   kind: ReadingKind,
   delivery: Delivery,
 ): WordReading | undefined {
-  let end = at + 2;
+  let end = words[at + 1]?.toLowerCase() === 'the' ? at + 3 : at + 2;
   while (end < words.length && readWordsAt(words, end, kind, delivery) === undefined) end += 1;
   return { field: 'by', text: words.slice(at + 1, end).join(' '), length: end - at };
 }

@@ -1,4 +1,5 @@
 import { dateParts, readTimeOfDay } from '../time/wall-time.js';
+import { isZoneWord } from '../time/zone-words.js';
 
 /** The words of a line, and the free text after them. */
 export interface NoteWords {
@@ -35,7 +36,8 @@ export function splitNote(line: string): NoteWords {
 export function dateAt(words: readonly string[], at: number): { text: string; length: number } | undefined {
   for (const length of [3, 1]) {
     const text = words.slice(at, at + length).join(' ');
-    const date = words.length >= at + length ? dateParts(text) : undefined;
+    // A number alone is a seal, a count or a temperature; only spreadsheets write days so.
+    const date = words.length >= at + length && !/^\d{1,7}$/.test(text) ? dateParts(text) : undefined;
     if (date !== undefined && date.clock === undefined) return { text, length };
   }
   return undefined;
@@ -51,7 +53,19 @@ export function timeOfDayAt(
   const clock = `${word}${half}`;
   if (!/\d/.test(word) || /^\d+$/.test(clock) || readTimeOfDay(clock) === undefined) return undefined;
   const length = half === '' ? 1 : 2;
-  const zone = words[at + length] ?? '';
-  const hasZone = /^(?:[A-Z]{3,4}|UTC|Z|[+-]\d{2}:?\d{2})$/.test(zone);
-  return hasZone ? { text: `${clock} ${zone}`, length: length + 1 } : { text: clock, length };
+  const zone = zoneAt(words, at + length);
+  return zone === undefined
+    ? { text: clock, length }
+    : { text: `${clock} ${zone.text}`, length: length + zone.length };
+}
+
+/** `MST`, `PT`, `Pacific Time`, `-07:00`. */
+function zoneAt(words: readonly string[], at: number): { text: string; length: number } | undefined {
+  for (const length of [3, 2, 1]) {
+    const text = words.slice(at, at + length).join(' ');
+    if (words.length < at + length) continue;
+    if (isZoneWord(text) || (length === 1 && /^(?:UTC|Z|[+-]\d{2}:?\d{2})$/.test(text)))
+      return { text, length };
+  }
+  return undefined;
 }

@@ -17,6 +17,7 @@ import {
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { parseRowSpan } from '../../core/model/row-span.js';
 import { parseTemperature, type Temperature } from '../../core/model/temperature.js';
+import { roleOf, roleOfName } from '../roles.js';
 import { nearestWord } from '../settings/did-you-mean.js';
 import type { DateOrder } from '../time/wall-time.js';
 import { type ReadingColumn, type RowNote, UnreadableRow } from './columns.js';
@@ -87,7 +88,10 @@ function readingOf(kind: z.infer<typeof readingKind>, common: Common, cells: Cel
         kind,
         ...captioned,
         temperature: temperatureIn(cells, 'value') ?? missing('value', 'a temperature'),
-        from: chosen(cells, 'from', readingFrom) ?? 'driver',
+        from:
+          chosenRole(cells, 'from', readingFrom) ??
+          roleOfName(cells.get('by') ?? '', readingFrom.options) ??
+          'driver',
         ...omitUndefined({
           instrument: instrument === undefined ? undefined : short(instrument, 'instrument', 100),
         }),
@@ -158,8 +162,8 @@ function readingOf(kind: z.infer<typeof readingKind>, common: Common, cells: Cel
         kind,
         ...common,
         with:
-          chosen(cells, 'with', contact.shape.with) ??
-          chosen(cells, 'value', contact.shape.with) ??
+          chosenRole(cells, 'with', contact.shape.with) ??
+          chosenRole(cells, 'value', contact.shape.with) ??
           missing('with', 'who was told'),
         how: chosen(cells, 'how', contact.shape.how) ?? missing('how', contact.shape.how.options.join(', ')),
         about: short(note ?? 'not stated', 'note', 2000),
@@ -192,6 +196,16 @@ function chosen<T extends string>(
   if (text === undefined) return undefined;
   const plain = text.toLowerCase().replaceAll(/[\s_]+/g, '-');
   return list.options.find((option) => option === plain) ?? refuse(text, column, list.options);
+}
+
+/** The same for the parts that others play: `consignee` is the receiver. */
+function chosenRole<T extends string>(
+  cells: Cells,
+  column: ReadingColumn,
+  list: { options: readonly T[] },
+): T | undefined {
+  const text = cells.get(column);
+  return text === undefined ? undefined : (roleOf(text, list.options) ?? chosen(cells, column, list));
 }
 
 function known(cells: Cells, column: ReadingColumn, names: readonly string[]): string | undefined {

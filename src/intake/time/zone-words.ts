@@ -39,6 +39,15 @@ const EUROPE: readonly Row[] = [
  * in America, and nothing is assumed elsewhere. Undefined for other words.
  */
 export function zoneOfWord(word: string, near: Zone): NamedZone | undefined {
+  return zoneIn(word, wordsNear(near));
+}
+
+/** Whether a word names a zone to people somewhere. */
+export function isZoneWord(word: string): boolean {
+  return zoneIn(word, [...NORTH_AMERICA, ...EUROPE]) !== undefined;
+}
+
+function zoneIn(word: string, rows: readonly Row[]): NamedZone | undefined {
   const plain = word
     .trim()
     .toLowerCase()
@@ -46,7 +55,7 @@ export function zoneOfWord(word: string, near: Zone): NamedZone | undefined {
     .replace(/\s+(?:(standard|daylight|summer)\s+)?time$/, (_, season: string | undefined) =>
       season === undefined ? '' : ` ${season}`,
     );
-  for (const [zone, names, standard, summer] of wordsNear(near)) {
+  for (const [zone, names, standard, summer] of rows) {
     const offset =
       plain === standard[0] || names.some((name) => plain === `${name} standard`)
         ? standard[1]

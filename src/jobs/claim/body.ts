@@ -9,6 +9,7 @@ import {
   governing,
   letterKind,
   quantityState,
+  statementSource,
 } from '../../core/model/claim.js';
 import { assertNever, DossierError } from '../../core/model/error.js';
 import type { RecordState } from '../../core/model/state.js';
@@ -24,6 +25,7 @@ import {
   parseSpan,
   parseWorth,
   requireText,
+  role,
 } from './claim-options.js';
 import { dayOf } from './day.js';
 import { claimsOf, whichClaim } from './which.js';
@@ -60,12 +62,7 @@ export function claimNoteBody(
         ...common,
         claimant: {
           name: requireText(word, 'claimant', 'who claims'),
-          role: choice(
-            'role',
-            requireText(says.as, '--as', 'which part they play'),
-            claimantRole.options,
-            '--as',
-          ),
+          role: role(requireText(says.as, '--as', 'which part they play'), claimantRole.options, '--as'),
           address: says.address,
         },
         theirNumber: says.number,
@@ -125,7 +122,7 @@ export function claimNoteBody(
       return {
         ...common,
         item: choice('item', requireText(word, 'item', 'what it is'), amountItem.options),
-        saidBy: requireText(says.saidBy, '--said-by', 'who says so'),
+        saidBy: saidBy(says),
         line: findLine(state.delivery, says.line),
         ...parseWorth(says),
       };
@@ -135,7 +132,7 @@ export function claimNoteBody(
         state: choice('state', requireText(word, 'state', 'in which state'), quantityState.options),
         line: findLine(state.delivery, requireText(says.line, '--line', 'of which line')),
         ...parseQuantity(requireText(says.quantity, '--quantity', 'how much')),
-        saidBy: requireText(says.saidBy, '--said-by', 'who says so'),
+        saidBy: saidBy(says),
       };
     }
     case 'cause':
@@ -148,6 +145,9 @@ export function claimNoteBody(
       return assertNever(is);
   }
 }
+
+const saidBy = (says: ClaimOptions) =>
+  role(requireText(says.saidBy, '--said-by', 'who says so'), statementSource.options, '--said-by');
 
 function newClaim(says: ClaimOptions, state: RecordState): ClaimId {
   if (says.correct !== undefined) return whichClaim(says, state);

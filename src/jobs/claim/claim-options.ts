@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { quantityUnit } from '../../core/model/claim.js';
 import { DossierError } from '../../core/model/error.js';
 import { type Money, parseMoney } from '../../core/model/money.js';
+import { roleOf } from '../../intake/roles.js';
 import { unknownWord } from '../place-options.js';
 
 const text = z.string().optional();
@@ -130,6 +131,10 @@ export function choice<T extends string>(what: string, said: string, known: read
   if (found === undefined) throw unknownWord(what, said, known, field);
   return found;
 }
+
+/** The same for the parts that others play: `consignee` is the receiver. */
+export const role = <T extends string>(said: string, known: readonly T[], field: string): T =>
+  roleOf(said, known) ?? choice('role', said, known, field);
 
 /** Text that may not be missing or blank. Throws DossierError `bad-value`. */
 export function requireText(said: string | undefined, field: string, what: string): string {

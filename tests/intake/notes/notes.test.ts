@@ -75,6 +75,22 @@ describe('one note a line', () => {
       '06:40 statement by R. Vela: I was there.',
       { kind: 'statement', word: 'I was there.', at: '06:40', by: 'R. Vela' },
     ],
+    ['04:20 seal 55110 intact', { kind: 'seal', word: '55110', at: '04:20', state: 'intact' }],
+    ['04:20 seal 20260714 applied', { kind: 'seal', word: '20260714', at: '04:20', state: 'applied' }],
+    ['7/14/2026 4:10 AM pulp 34F', { kind: 'pulp', word: '34F', at: '7/14/2026 4:10 AM' }],
+    ['2:05 PM PT pulp 34F', { kind: 'pulp', word: '34F', at: '2:05 PM PT' }],
+    ['14:00 Pacific Time PULP 34F', { kind: 'pulp', word: '34F', at: '14:00 Pacific Time' }],
+    ['14:00 PULP 34F', { kind: 'pulp', word: '34F', at: '14:00' }],
+    ['7/14/2026 arrived drop-1', { kind: 'event', word: 'arrived', at: '7/14/2026', stop: 'drop-1' }],
+    ['06:08 pulp 44F by receiver', { kind: 'pulp', word: '44F', at: '06:08', by: 'receiver' }],
+    [
+      '06:08 pulp 44F by the consignee R. Vela',
+      { kind: 'pulp', word: '44F', at: '06:08', by: 'the consignee R. Vela' },
+    ],
+    [
+      '06:08 called consignee: 44 F',
+      { kind: 'contact', word: 'receiver', how: 'call', at: '06:08', about: '44 F' },
+    ],
     ['06:41 pattern pinwheel rows 1-13', { kind: 'pattern', word: 'pinwheel', at: '06:41', rows: '1-13' }],
   ])('%s', (line, said) => expect(one(line)).toEqual(said));
 
