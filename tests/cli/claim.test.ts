@@ -155,7 +155,7 @@ describe('record claim', () => {
     [['clock', 'us-acknowledge', '--span', '3 moons'], 'Use one of: hours, days'],
     [['offer', '4000 USD', '--on', '0026-08-03'], 'the year with its four digits'],
     [['amount', 'salvage', '--said-by', 'receiver', '--total', '12345678901 USD'], 'not an amount'],
-    [['amount', 'salvage', '--said-by', 'me', '--total', '2 USD'], '--said-by: not one of'],
+    [['amount', 'salvage', '--said-by', 'me', '--total', '2 USD'], '--said-by: there is no role "me"'],
     [
       ['quantity', 'rejected', '--quantity', '1.2345 lb', '--line', 'romaine', '--said-by', 'receiver'],
       '--quantity: at most nine digits and three decimals',
