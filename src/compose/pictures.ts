@@ -4,7 +4,7 @@ import sharp, { type Sharp } from 'sharp';
 import type { Region, Sha256 } from '../core/model/evidence.js';
 import { carriedJpeg } from '../core/pictures/carried-jpeg.js';
 import { decodeHeic } from '../platform/node/heic/heic.js';
-import { visibleChannels } from '../platform/node/tiff/visible-channels.js';
+import { visibleChannels } from '../platform/node/pictures/visible-channels.js';
 
 /** One more than two cores scale at a time, so that none waits while this thread is busy; more only costs memory. */
 const AT_ONCE = 3;

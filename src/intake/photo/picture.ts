@@ -5,7 +5,7 @@ import { assertNever } from '../../core/model/error.js';
 import type { Flag } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { decodeHeic } from '../../platform/node/heic/heic.js';
-import { visibleChannels } from '../../platform/node/tiff/visible-channels.js';
+import { visibleChannels } from '../../platform/node/pictures/visible-channels.js';
 import { type RawExif, readExif, readExifBlock } from './exif.js';
 import { type GreyPicture, toGrey } from './grey.js';
 import { type JpegHead, scanJpegFile } from './jpeg-scan.js';

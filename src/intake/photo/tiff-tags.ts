@@ -3,7 +3,7 @@ import {
   GPS_DIRECTORY,
   type TiffEntry,
   withTiff,
-} from '../../platform/node/tiff/tiff-file.js';
+} from '../../platform/node/pictures/tiff-file.js';
 
 /** Tags that are read, of any directory: those of `TAGS` in exif.ts, by TIFF 6.0 and Exif 2.32. */
 const WANTED = new Set([
