@@ -11,8 +11,8 @@ import {
   formatCandidates,
   formatDeadlineDay,
   formatDeadlineState,
-  formatDeadlineTime,
   formatDeadlineTitle,
+  formatDue,
 } from './deadline-words.js';
 import { escapeControls, type Output } from './output.js';
 import { printWrapped } from './print.js';
@@ -64,8 +64,13 @@ function printClaim(output: Output, claim: ClaimResult, wording: DeadlineWording
   ];
   printWrapped(output, said.join(', '), { style: (line) => output.style('bold', line) });
   const by = terms === undefined ? '' : ` (${[`#${terms.seq}`, ...terms.evidence].join(', ')})`;
-  printWrapped(output, `${labels('answer.governs')}: ${labels(`governs.${governs}`)}${by}`);
-  printWrapped(output, labels(`governing.${governs}`), { mark: '  ' });
+  const all = [governs, ...(claim.beside ?? [])].map((one) => labels(`governs.${one}`));
+  printWrapped(output, `${labels('answer.governs')}: ${all.join('; ')}${by}`);
+  if (claim.contradicts === undefined) printWrapped(output, labels(`governing.${governs}`), { mark: '  ' });
+  else {
+    const entries = claim.contradicts.map((seq) => `#${seq}`).join(', ');
+    printWrapped(output, `${labels('answer.contradicts')} ${entries}.`, { mark: '  ' });
+  }
   const how = { ...wording, why, candidates: governs === 'unknown' };
   const isOwn = ({ binds }: ClaimDeadline) => binds === 'carrier';
   printDeadlines(output, labels('answer.carrier'), claim.clocks.filter(isOwn), how);
@@ -103,7 +108,7 @@ function printDeadlines(
     const what = [formatDeadlineTitle(deadline, how), deadline.source, ...candidates].join(', ');
     const notes = how.why ? allNotes(deadline, how) : essentialNotes(deadline, how);
     return [
-      deadline.due === undefined ? '-' : formatDeadlineTime(deadline.due, how),
+      formatDue(deadline, how),
       formatDeadlineState(deadline, how),
       notes.length === 0 ? what : `${what}. ${notes.join(' ')}`,
     ];

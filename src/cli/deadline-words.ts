@@ -1,8 +1,9 @@
 import type { Day, Governing } from '../core/model/claim.js';
 import type { Language } from '../core/model/delivery.js';
 import { assertNever } from '../core/model/error.js';
-import type { ClaimDeadline, DeadlineTime } from '../core/model/results.js';
+import type { ClaimDeadline, DeadlineRemark, DeadlineTime } from '../core/model/results.js';
 import type { Labels } from '../core/words/labels.js';
+import { numbersFor } from '../core/words/numbers.js';
 import { timesFor } from '../core/words/times.js';
 
 /** Labels and language for deadlines. */
@@ -20,6 +21,13 @@ export function formatDeadlineTime(
   return timesFor(language).time(moment.at, moment.zone);
 }
 
+/** The due time, `not before` where only the earliest possible one is known; a dash without one. */
+export function formatDue({ due, stopped }: ClaimDeadline, wording: DeadlineWording): string {
+  if (due === undefined) return '-';
+  const earliest = stopped?.notBefore === true ? `${wording.labels('state.not-before')} ` : '';
+  return `${earliest}${formatDeadlineTime(due, wording)}`;
+}
+
 export function formatDeadlineDay({ date, zone }: Day, language: Language): string {
   return `${timesFor(language).day(date)}, ${zone}`;
 }
@@ -32,6 +40,8 @@ export function formatDeadlineState(
   { binds, state, nature, setBy }: ClaimDeadline,
   { labels }: DeadlineWording,
 ): string {
+  if (nature === 'keep-until' && state === 'running') return labels('state.keep');
+  if (nature === 'keep-until' && state === 'no-longer-needed') return labels('state.kept');
   if (state === 'overdue' && binds !== 'carrier') return labels('state.passed');
   if (state === 'done-late' && nature === 'least-time' && setBy === undefined)
     return labels('state.done-after');
@@ -59,7 +69,7 @@ export function formatCandidates({ governs }: ClaimDeadline, { labels }: Deadlin
   return [...new Set(governs.map(candidateOf))].map((name) => labels(`note.${name}`));
 }
 
-function candidateOf(governs: Governing): 'if-us' | 'if-cmr' | 'if-state' {
+function candidateOf(governs: Governing): 'if-us' | 'if-cmr' | 'if-state' | 'if-bill' | 'if-ca' {
   switch (governs) {
     case 'us-carriage-by-law':
     case 'us-carriage-by-contract':
@@ -67,6 +77,11 @@ function candidateOf(governs: Governing): 'if-us' | 'if-cmr' | 'if-state' {
       return 'if-us';
     case 'cmr':
       return 'if-cmr';
+    case 'uniform-bill':
+      return 'if-bill';
+    case 'ca-uniform-conditions':
+      return 'if-ca';
+    case 'us-carriage-waived':
     case 'state-law':
     case 'unknown':
       return 'if-state';
@@ -87,40 +102,69 @@ export function essentialNotes(deadline: ClaimDeadline, wording: DeadlineWording
     const [name, days] =
       stopped.until === undefined
         ? ['note.stopped', [stopped.from]]
-        : ['note.stopped-until', [stopped.from, stopped.until]];
+        : [
+            stopped.notBefore === true ? 'note.stopped-not-before' : 'note.stopped-until',
+            [stopped.from, stopped.until],
+          ];
     notes.push(`${labels(name)} ${days.map((day) => formatDeadlineDay(day, language)).join(', ')}.`);
   }
-  if (counting?.hours !== undefined)
-    notes.push(
-      `${labels(counting.hours.assumed ? 'note.hours-assumed' : 'note.hours-stated')} ${counting.hours.from}–${counting.hours.to}.`,
-    );
-  if (counting?.ifEveryHourCounts !== undefined)
-    notes.push(`${labels('note.every-hour')} ${formatDeadlineTime(counting.ifEveryHourCounts, wording)}.`);
-  if (dependsOnHours(deadline)) notes.push(labels('note.depends'));
-  if (counting?.inspection !== undefined)
-    notes.push(labels(deadline.due === undefined ? 'note.waits' : 'note.inspection'));
+  if (counting?.hours !== undefined) notes.push(...hoursNotes(counting, deadline, wording));
+  for (const remark of deadline.remarks ?? []) notes.push(remarkNote(remark, wording));
   if (counting?.holidays?.known === false) notes.push(labels('note.no-holidays'));
   return notes;
 }
 
-/** Whether the action is in time only on business hours. */
-function dependsOnHours({ counting, done, state }: ClaimDeadline): boolean {
-  const every = counting?.ifEveryHourCounts;
-  return (
-    state === 'done' &&
-    counting?.inspection === undefined &&
-    every?.is === 'time' &&
+/** The hours that a count depends on, the opening from which it went on, and the end if every hour counted. */
+function hoursNotes(
+  { hours, ifEveryHourCounts }: NonNullable<ClaimDeadline['counting']>,
+  { from, due, done }: ClaimDeadline,
+  wording: DeadlineWording,
+): string[] {
+  if (hours === undefined) return [];
+  const { labels } = wording;
+  const zone = due?.is === 'time' ? due.zone : from?.is === 'time' ? from.zone : undefined;
+  const opening =
+    hours.opening === undefined || zone === undefined
+      ? ''
+      : ` ${timesFor(wording.language).time(hours.opening, zone)}.`;
+  const dependsOnHours =
+    due?.is === 'time' &&
+    ifEveryHourCounts?.is === 'time' &&
     done?.is === 'time' &&
-    done.at > every.at
-  );
+    done.at > ifEveryHourCounts.at &&
+    done.at <= due.at;
+  return [
+    `${labels(hours.assumed ? 'note.hours-assumed' : 'note.hours-stated')} ${hours.from}–${hours.to}.`,
+    `${labels(`note.counted-${hours.counted}`)}${opening}`,
+    ...(ifEveryHourCounts === undefined
+      ? []
+      : [`${labels('note.every-hour')} ${formatDeadlineTime(ifEveryHourCounts, wording)}.`]),
+    ...(dependsOnHours ? [labels('note.depends')] : []),
+  ];
+}
+
+/** A remark with the evidence, the entry or the amount that it is about. */
+function remarkNote(
+  { is, evidence, seq, amount }: DeadlineRemark,
+  { labels, language }: DeadlineWording,
+): string {
+  const about = [
+    ...(amount === undefined ? [] : [numbersFor(language).statedMoney(amount)]),
+    ...evidence,
+    ...(seq === undefined ? [] : [`#${seq}`]),
+  ];
+  return `${labels(`clock-remark.${is}`)}${about.length === 0 ? '' : ` (${about.join(', ')})`}.`;
 }
 
 /** The duty, its source, and everything that a reader needs to repeat the count. */
 export function allNotes(deadline: ClaimDeadline, wording: DeadlineWording): string[] {
   const { labels, language } = wording;
-  const { from, done, counting, governs } = deadline;
-  const notes = [`${deadline.duty[language]}.`, `${deadline.source}: ${labels(`basis.${deadline.basis}`)}.`];
-  if (deadline.nature === 'least-time') notes.push(labels('note.least-time'));
+  const { from, done, counting, governs, edition } = deadline;
+  const notes = [
+    `${deadline.duty[language]}.`,
+    `${deadline.source}: ${labels(`basis.${deadline.basis}`)}${edition === undefined ? '' : `; ${edition[language]}`}.`,
+  ];
+  if (deadline.nature !== 'deadline') notes.push(labels(`note.${deadline.nature}`));
   if (governs.length > 0)
     notes.push(`${labels('note.counts-if')} ${governs.map((one) => labels(`governs.${one}`)).join('; ')}.`);
   const since = from === undefined ? '' : `: ${formatDeadlineTime(from, wording)}${byWhat(from)}`;

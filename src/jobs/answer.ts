@@ -78,8 +78,15 @@ function noSuchClaim(named: string, all: readonly ClaimResult[]): DossierError {
   });
 }
 
-/** Labels for deadlines in a language. Throws DossierError `bad-template` when they can't be read. */
+/**
+ * Labels for deadlines in a language; what answer.yaml lacks is in labels.yaml, which the pages share. Throws
+ * DossierError `bad-template` when they can't be read.
+ */
 export async function answerWords(language: Language): Promise<Labels> {
-  const file = join(SHIPPED, 'words', language, 'answer.yaml');
-  return readLabels(yamlFile(file));
+  const [own, shared] = ['answer.yaml', 'labels.yaml'].map((name) =>
+    readLabels(yamlFile(join(SHIPPED, 'words', language, name))),
+  );
+  if (own === undefined || shared === undefined) throw new Error('two files, two sets of labels');
+  const find = (key: string) => own.find(key) ?? shared.find(key);
+  return Object.assign((key: string) => find(key) ?? own(key), { find });
 }

@@ -24,6 +24,7 @@ export const typedFields = z.object({
   note: z.string().optional(),
   how: z.string().optional(),
   about: z.string().optional(),
+  notice: z.string().optional(),
   rows: z.string().optional(),
   blocks: z.array(z.string()).optional(),
 });
@@ -78,6 +79,7 @@ export function readingBody(
         with: word === undefined ? undefined : (roleOf(word, contact.shape.with.options) ?? word),
         how: typed.how ?? 'call',
         about: typed.about,
+        notice: typed.notice,
       };
     case 'statement':
       return { text: word, about: typed.about };

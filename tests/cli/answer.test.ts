@@ -25,8 +25,10 @@ describe('answer', () => {
     const { code, out } = await answer('2026-08-01T00:00Z');
     expect(code).toBe(0);
     expect(out).toMatch(/No claim is recorded.*record claim\s+received/s);
-    expect(out).toMatch(/Thu Jul 16, 2026, 4:00 PM CDT +done +Refusal in time/);
-    expect(out.replace(/\s+/g, ' ')).toContain('In time only because hours outside work are not counted.');
+    expect(out).toMatch(/Thu Jul 16, 2026, 4:00 PM CDT +not shown +Rejection in time/);
+    const said = out.replace(/\s+/g, ' ');
+    expect(said).toContain('In time on these hours alone.');
+    expect(said).toContain('notice to the consignor is not on file');
   });
 
   it('says what is due when under each candidate while nobody has said what governs', async () => {
@@ -36,16 +38,14 @@ describe('answer', () => {
     );
     const { code, out } = await answer('2026-08-10T00:00Z');
     expect(code).toBe(0);
-    expect(out).toContain('What governs: not known');
+    expect(out).toContain('Governing terms: not known');
     expect(out).toMatch(/Wed Sep 2, 2026, America\/Chicago +open +Acknowledge the claim/);
     expect(out).toContain('if the CMR');
     // Of one that comes round again, which turn.
-    expect(out.replace(/\s+/g, ' ')).toContain(
-      'Tell the claimant where the claim stands (no. 1) [us-status]',
-    );
+    expect(out.replace(/\s+/g, ' ')).toContain('Report the status of the claim (no. 1) [us-status]');
     expect(out).toMatch(/MISSING +says that the carrier is liable/);
-    expect(out).toMatch(/claimant still owes it +invoice/);
-    expect(out).toContain('Nothing of the carrier’s is overdue.');
+    expect(out).toMatch(/outstanding +invoice/);
+    expect(out).toContain('No carrier deadline has passed.');
     expect(out).toContain('This is not legal advice.');
   });
 
@@ -54,7 +54,7 @@ describe('answer', () => {
     const late = await answer('2026-09-03T00:00-05:00');
     expect(late.code).toBe(1);
     expect(late.out).toMatch(/OVERDUE +Acknowledge the claim/);
-    expect(late.out).toContain('Of the carrier’s duties overdue: 1');
+    expect(late.out).toContain('Carrier actions overdue: 1');
   });
 
   it('shows only the clocks of what governs, and a term of the contract with its note', async () => {
@@ -77,7 +77,7 @@ describe('answer', () => {
   it('says with --why how each was counted and what the rule rests on', async () => {
     const { out } = await answer('2026-09-10T00:00Z', '--why');
     const said = out.replace(/\s+/g, ' ');
-    expect(said).toContain('49 CFR 370.5(a): as others report it.');
+    expect(said).toContain('49 CFR 370.5(a): its text was read.');
     expect(said).toContain('Counted from: receipt of the claim: Mon Aug 3, 2026, America/Chicago (e1, #');
   });
 
@@ -88,7 +88,7 @@ describe('answer', () => {
       delivery: '2026-0714-A',
       overdue: 2,
       claims: [{ claim: 'c1', governs: 'us-carriage-by-contract' }],
-      refusalClocks: [{ id: 'us-refusal-fresh', state: 'done', stop: 'drop-1' }],
+      refusalClocks: [{ id: 'us-refusal-fresh', state: 'not-shown', stop: 'drop-1' }],
       unknownTerms: [{ clock: 'us-nothing' }],
     });
   });
@@ -96,9 +96,9 @@ describe('answer', () => {
   it('takes clocks of the carrier’s own', async () => {
     const shipped = readFileSync(new URL('../../templates/claim-deadlines.yaml', import.meta.url), 'utf8');
     mkdirSync(here.at('own'));
-    here.put('own/claim-deadlines.yaml', shipped.replace("to: '17:00'", "to: '12:00'"));
+    here.put('own/claim-deadlines.yaml', shipped.replace("from: '08:00'", "from: '06:00'"));
     const { out } = await answer('2026-08-01T00:00Z', '--templates', here.at('own'));
-    expect(out).toMatch(/Fri Jul 17, 2026, 12:00 PM CDT +done +Refusal in time/);
+    expect(out).toMatch(/Thu Jul 16, 2026, 2:10 PM CDT +done late +Rejection in time/);
     here.put('own/claim-deadlines.yaml', shipped.replace('binds: carrier', 'binds: driver'));
     const refused = await answer('2026-08-01T00:00Z', '--templates', here.at('own'));
     expect(refused.code).toBe(2);

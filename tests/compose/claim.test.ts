@@ -233,11 +233,11 @@ describe('a clock', () => {
         due: day('2026-07-17'),
         counting: {
           leftOut: [],
-          hours: { from: '08:00', to: '17:00', assumed: true },
+          hours: { from: '08:00', to: '17:00', assumed: true, counted: 'at-work' },
           ifEveryHourCounts: day('2026-07-16'),
         },
       },
-      /Fri Jul 17, 2026 CDT; if every hour counts: Thu Jul 16, 2026 CDT \(hours at work, assumed, 08:00–17:00\)/,
+      /Fri Jul 17, 2026 CDT; if every hour counts: Thu Jul 16, 2026 CDT \(business hours, assumed, 08:00–17:00, only these hours counted\)/,
       false,
     ],
     [

@@ -18,7 +18,7 @@ describe('a file of clocks', () => {
     ['binds: carrier', 'binds: driver', '"driver" is not one of: carrier, claimant, receiver'],
     ['id: us-status', 'id: us-acknowledge', 'clock "us-acknowledge" stands twice'],
     ['holidays: place-of-delivery', 'holidays: elsewhere', 'no list of holidays "elsewhere"'],
-    ["to: '17:00'", "to: '07:00'", 'the end is not after the beginning'],
+    ["to: '17:00'", "to: '08:00'", 'the end is the beginning'],
     ['unit: months', 'unit: moons', 'not one of: hours, days, working-days, months, years'],
     ['place-of-delivery: []', 'place-of-delivery: [2026-02-30]', 'not a day of the calendar'],
   ])('with %s as %s is refused', (from, to, message) => {

@@ -110,10 +110,10 @@ describe('the page from refusal to denial', () => {
 
   it('is at rest once the denial is recorded: nothing of the carrier’s is due', () => {
     const { out } = leftBy('answer', '--at 2026-09-22');
-    const [duties = ''] = out.split('What binds others');
+    const [duties = ''] = out.split('Time limits of other parties');
     expect(duties).toContain('What the carrier must do');
     expect(duties).not.toMatch(/OVERDUE|\bopen\b/);
-    expect(out).toContain('Nothing of the carrier’s is overdue');
+    expect(out).toContain('No carrier deadline has passed');
     // The two years of 49 U.S.C. 14706(e)(1) run from the written denial.
     expect(out).toMatch(/Sep 21, 2028/);
   });

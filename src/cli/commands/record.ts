@@ -9,7 +9,8 @@ import { escapeControls } from '../output.js';
 import { readPassphrase } from '../passphrase.js';
 import { isInteractive, prompt } from '../prompts.js';
 import { settleDoubts } from '../settle-doubts.js';
-import { CLAIM_EXAMPLE, claimCommand } from './record-claim.js';
+import { claimCommand } from './record-claim.js';
+import { CLAIM_EXAMPLE } from './record-claim-forms.js';
 import { CLOCK_EXAMPLE, clockCommand } from './record-clock.js';
 import { NOTES_EXAMPLE, notesOptions } from './record-notes.js';
 
@@ -126,6 +127,7 @@ const FORMS: readonly ReadingForm[] = [
     options: [
       ['--how <way>', 'call (default), message, e-mail, in-person or letter'],
       ['--about <text>', 'what was said'],
+      ['--notice <of>', 'what it gives notice of: rejection, inspection-delay or refused-load'],
     ],
     example: 'dossier record contact shipper --how call --about "romaine pulps at 42 F" --at 05:05',
   },

@@ -4,6 +4,7 @@ import type { Assessment } from '../model/results.js';
 import { type GapsInput, gapsContext, nameOf } from './assess-gaps.js';
 import { type ClaimContext, claimResults } from './claim/claim.js';
 import { withDueDates } from './claim/due-gaps.js';
+import { consignorNotices } from './claim/notices.js';
 import { refusalDeadlinesOf } from './claim/refusal.js';
 import { findingsOf } from './findings/findings.js';
 import { gapsOf } from './gaps/gaps.js';
@@ -61,7 +62,12 @@ export function assess({ claimDeadlines, ...input }: AssessInput): Assessment {
 
 function ofClaims(context: ClaimContext): Pick<Assessment, 'claims' | 'refusalClocks'> {
   const claims = claimResults(context);
-  const refusalClocks = refusalDeadlinesOf({ ...context, lines: context.state.delivery.lines });
+  const { state, now } = context;
+  const refusalClocks = refusalDeadlinesOf({
+    ...context,
+    delivery: state.delivery,
+    notices: consignorNotices(state, now),
+  });
   return {
     ...omitUndefined({
       claims: claims.length === 0 ? undefined : claims,

@@ -27,8 +27,11 @@ const COURSE: Record<StopSide, readonly EventName[]> = {
     'doors-opened',
     'unloading-began',
     'inspection-requested',
+    'inspection-unavailable',
     'inspected',
+    'diverted',
     'refused',
+    'jointly-checked',
     'unloaded',
   ],
 };
@@ -44,6 +47,9 @@ const NATURAL_SIDE: Partial<Record<EventName, StopSide>> = {
   refused: 'unload',
   'inspection-requested': 'unload',
   inspected: 'unload',
+  'inspection-unavailable': 'unload',
+  diverted: 'unload',
+  'jointly-checked': 'unload',
 };
 
 /** Events that may not happen: a later event does not show that they are past. */
@@ -52,8 +58,11 @@ const MAY_NOT_HAPPEN: ReadonlySet<Milestone> = new Set([
   'resumed',
   'notice-of-arrival',
   'inspection-requested',
+  'inspection-unavailable',
   'inspected',
+  'diverted',
   'refused',
+  'jointly-checked',
 ]);
 
 const OVER: readonly EventName[] = ['unloaded', 'refused'];

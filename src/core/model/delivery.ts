@@ -62,6 +62,12 @@ export const line = z.strictObject({
 });
 export type Line = z.infer<typeof line>;
 
+/**
+ * Trade terms of a sale. Under `fob-acceptance` and `fob-acceptance-final` the buyer accepts at shipping point and has
+ * no right of rejection (7 CFR 46.43(l), (m)).
+ */
+const saleTerm = z.enum(['fob', 'fob-acceptance', 'fob-acceptance-final', 'delivered']);
+
 const equipment = z.strictObject({
   tractor: z.strictObject({ number: z.string().max(60) }).optional(),
   trailer: z.strictObject({
@@ -102,6 +108,8 @@ export const delivery = z
     equipment,
     stops: z.array(stop).min(2).max(40),
     lines: z.array(line).min(1).max(200),
+    /** The trade term on which the goods were sold, where the carrier knows it: 7 CFR 46.43. */
+    sale: saleTerm.optional(),
     /** A shipped rule set by its name, or a path relative to the delivery. */
     rules: z.string().min(1).default('produce'),
     show: displaySettings.prefault({}),

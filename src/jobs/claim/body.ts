@@ -20,6 +20,7 @@ import {
   choice,
   claimContentsOf,
   entryNumber,
+  parseItemReason,
   parseMoneyOption,
   parseQuantity,
   parseSpan,
@@ -56,6 +57,8 @@ export function claimNoteBody(
     replaces: says.correct === undefined ? undefined : entryNumber(says.correct),
   };
   const on = () => dayOf(says.on, says.zone, state.delivery, now);
+  const sent = () => (says.sent === undefined ? undefined : dayOf(says.sent, says.zone, state.delivery, now));
+  const told = { by: says.by, to: says.to, form: says.form };
   switch (is) {
     case 'received':
       return {
@@ -68,6 +71,8 @@ export function claimNoteBody(
         theirNumber: says.number,
         ourNumber: says.ourNumber ?? `${state.delivery.delivery} ${claim}`,
         received: on(),
+        sent: sent(),
+        receiptNoted: says.receiptNoted ? true : undefined,
         form: says.form,
         amount: parseMoneyOption('--amount', says.amount),
         grounds: says.ground,
@@ -77,6 +82,7 @@ export function claimNoteBody(
       return {
         ...common,
         governs: choice('law or contract', requireText(word, 'governs', 'what governs'), governing.options),
+        measure: says.measure,
       };
     case 'clock-set':
       return { ...common, clock: requireText(word, 'clock', 'which clock'), ...parseSpan(says.span) };
@@ -91,6 +97,7 @@ export function claimNoteBody(
           '--way',
         ),
         on: on(),
+        sent: sent(),
         with: requireText(says.with, '--with', 'from whom or to whom'),
         form: says.form,
       };
@@ -109,9 +116,16 @@ export function claimNoteBody(
         ...common,
         on: on(),
         inWriting: says.inWriting,
+        ...told,
+        onBehalf: says.onBehalf ? true : undefined,
         part: parseMoneyOption('--part', says.part),
         reasons: [...(word === undefined ? [] : [word]), ...says.reason],
+        items: says.item.length === 0 ? undefined : says.item.map(parseItemReason),
       };
+    case 'admitted':
+      return { ...common, on: on(), ...told, part: amount(word) };
+    case 'papers-returned':
+      return { ...common, on: on(), ...told, to: says.to ?? word };
     case 'closed':
       return {
         ...common,

@@ -33,6 +33,12 @@ export const claimOptions = z.object({
   inWriting: z.boolean().default(false),
   part: text,
   reason: words,
+  item: words,
+  to: text,
+  onBehalf: z.boolean().default(false),
+  sent: text,
+  receiptNoted: z.boolean().default(false),
+  measure: text,
   total: text,
   each: text,
   quantity: text,
@@ -100,6 +106,16 @@ export function parseSpan(said: string | undefined) {
     });
   const plural = unit.toLowerCase().replace(' ', '-').replace(/s?$/, 's');
   return { count: Number(count), unit: plural };
+}
+
+/** Parses `romaine: warm when it was loaded`. Throws DossierError `bad-value`. */
+export function parseItemReason(said: string): { item: string; reason: string } {
+  const [, item = '', reason = ''] = /^([^:]+):(.+)$/s.exec(said) ?? [];
+  if (item.trim() !== '' && reason.trim() !== '') return { item: item.trim(), reason: reason.trim() };
+  throw new DossierError('bad-value', `"${said}" does not say what is declined and why`, {
+    where: { field: '--item' },
+    fix: 'Write the item, a colon and the reason, such as --item "salvage-cost: no account of the sale".',
+  });
 }
 
 /** Parses `12480.50 USD`; undefined for undefined. Throws DossierError `bad-value` with the option. */

@@ -13,6 +13,15 @@ export function formatClaimNote(body: ClaimNote): string {
   return `${body.claim}  ${formatNoteBody(body)}${papers}`;
 }
 
+/** Who told whom, and how, where that is said. */
+function told({ by, to, form }: Pick<Extract<ClaimNote, { is: 'declined' }>, 'by' | 'to' | 'form'>): string {
+  return [
+    ...(by === undefined ? [] : [`, by the ${by}`]),
+    ...(to === undefined ? [] : [`, to ${to}`]),
+    ...(form === undefined ? [] : [`, ${form}`]),
+  ].join('');
+}
+
 function formatNoteBody(body: ClaimNote): string {
   switch (body.is) {
     case 'received':
@@ -28,7 +37,11 @@ function formatNoteBody(body: ClaimNote): string {
     case 'payment':
       return `payment of ${sum(body.amount)} by the ${body.by}, ${on(body.on)}`;
     case 'declined':
-      return `declined ${body.part === undefined ? 'whole' : `as to ${sum(body.part)}`}, ${on(body.on)}, ${body.inWriting ? 'in writing' : 'not in writing'}`;
+      return `declined ${body.part === undefined ? 'whole' : `as to ${sum(body.part)}`}, ${on(body.on)}, ${body.inWriting ? 'in writing' : 'not in writing'}${told(body)}`;
+    case 'admitted':
+      return `${sum(body.part)} admitted${told(body)}, ${on(body.on)}`;
+    case 'papers-returned':
+      return `papers of the claim returned${told(body)}, ${on(body.on)}`;
     case 'closed':
       return `closed: ${body.how}, ${on(body.on)}`;
     case 'amount': {

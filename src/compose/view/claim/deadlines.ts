@@ -2,7 +2,7 @@ import type { ClaimDeadline, DeadlineTime } from '../../../core/model/results.js
 import { type Block, type Cell, type Inline, plain, text } from '../../../core/words/blocks.js';
 import { exhibitLinks, type View } from '../context.js';
 import { tableOf } from '../tables.js';
-import { bracketed, formatDayIn } from './entries.js';
+import { bracketed, formatDayIn, formatMoneyIn } from './entries.js';
 
 /** Table of deadlines: action, party, source and due time; empty without deadlines. */
 export function deadlineBlocks(
@@ -20,7 +20,7 @@ export function deadlineBlocks(
       ['starts', 2.4, (deadline) => startOf(view, deadline)],
       ['due', 2, (deadline) => dueWords(view, deadline)],
       ['state', 1.6, (deadline) => stateOf(view, deadline)],
-      ['source', 2.2, ({ source, basis }) => `${source} (${labels(`text-basis.${basis}`)})`],
+      ['source', 2.2, (deadline) => sourceWords(view, deadline)],
     ]),
   ];
 }
@@ -76,12 +76,16 @@ function dueWords(view: View, { due, leastDue, stopped, nature, counting }: Clai
     ...((counting?.leftOut.length ?? 0) === 0
       ? []
       : [labels('clock.left-out').replace('N', String(counting?.leftOut.length))]),
+    ...(nature === 'keep-until' ? [labels('clock.keep-until')] : []),
     ...(hours === undefined
       ? []
-      : [`${labels(hours.assumed ? 'clock.hours-assumed' : 'clock.hours')} ${hours.from}–${hours.to}`]),
+      : [
+          `${labels(hours.assumed ? 'clock.hours-assumed' : 'clock.hours')} ${hours.from}–${hours.to}, ${labels(`clock.counted-${hours.counted}`)}`,
+        ]),
     ...(holidays === undefined || holidays.known ? [] : [labels('clock.holidays-not-known')]),
   ];
   return [
+    ...(stopped?.notBefore === true ? [text(`${labels('clock.not-before')} `)] : []),
     ...(due === undefined ? [text('–')] : deadlineTimeText(view, due)),
     ...named('least-by-rule', leastDue),
     ...named('every-hour', counting?.ifEveryHourCounts),
@@ -94,11 +98,29 @@ function deadlineTimeText(view: View, moment: DeadlineTime): Inline[] {
   return [text(when), ...bracketed(exhibitLinks(view, moment.evidence, 2))];
 }
 
-function stateOf(view: View, { state, done, nature, binds }: ClaimDeadline): Cell {
+function sourceWords(view: View, { source, basis, edition }: ClaimDeadline): string {
+  const read = [
+    view.labels(`text-basis.${basis}`),
+    ...(edition === undefined ? [] : [edition[languageOf(view)]]),
+  ];
+  return `${source} (${read.join('; ')})`;
+}
+
+/** Remarks with the exhibits that they are about. */
+const remarkWords = (view: View, { remarks = [] }: ClaimDeadline): Inline[] =>
+  remarks.flatMap(({ is, evidence, amount }): Inline[] => [
+    text(`; ${view.labels(`clock-remark.${is}`)}`),
+    ...(amount === undefined ? [] : [text(`, ${formatMoneyIn(view, amount)}`)]),
+    ...bracketed(exhibitLinks(view, evidence, 3)),
+  ]);
+
+function stateOf(view: View, deadline: ClaimDeadline): Cell {
+  const { state, done, nature, binds } = deadline;
   const passed = state === 'overdue' && (nature === 'least-time' || binds !== 'carrier');
   const words: Inline[] = [
     text(view.labels(`clock-state.${passed ? 'passed' : state}`)),
     ...(done === undefined ? [] : [text(', '), ...deadlineTimeText(view, done)]),
+    ...remarkWords(view, deadline),
   ];
   const late = !passed && (state === 'overdue' || state === 'done-late');
   return late && binds === 'carrier' ? { is: 'alert', of: words } : words;

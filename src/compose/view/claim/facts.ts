@@ -55,8 +55,10 @@ export function claimFacts(view: View, claim: ClaimResult): Block {
         'governs',
         text(
           [
-            labels(`governs.${claim.governs}`),
-            ...(terms === undefined ? [labels('claim.nobody-said')] : []),
+            ...(claim.contradicts === undefined
+              ? [claim.governs, ...(claim.beside ?? [])].map((one) => labels(`governs.${one}`))
+              : [labels('claim.contradicts')]),
+            ...(terms === undefined && claim.contradicts === undefined ? [labels('claim.nobody-said')] : []),
             ...(terms?.note === undefined ? [] : [terms.note]),
           ].join('; '),
         ),
@@ -111,6 +113,15 @@ export function claimHistoryBlocks(view: View, claim: ClaimResult): Block[] {
   ];
 }
 
+/** Who told whom of a decision, and how. */
+function toldWords(
+  { labels }: View,
+  { by = 'carrier', to, form }: Pick<Extract<ClaimEntry, { is: 'declined' }>, 'by' | 'to' | 'form'>,
+): string {
+  const how = form === undefined ? '' : `, ${labels(`letter-form.${form}`)}`;
+  return `${labels(`sayer.${by}`)}${to === undefined ? '' : ` → ${to}`}${how}`;
+}
+
 interface Done {
   on?: string;
   what: string;
@@ -147,8 +158,23 @@ function doneWords(view: View, entry: ClaimEntry): Done | undefined {
         what: [
           labels(entry.inWriting ? 'claim.declined' : 'claim.declined-not-in-writing'),
           ...entry.reasons,
+          ...(entry.items ?? []).map(({ item, reason }) => `${item}: ${reason}`),
         ].join('; '),
+        by: toldWords(view, entry),
         ...omitUndefined({ amount: entry.part && formatMoneyIn(view, entry.part) }),
+      };
+    case 'admitted':
+      return {
+        on: formatDayIn(view, entry.on),
+        what: labels('claim.admitted'),
+        by: toldWords(view, entry),
+        amount: formatMoneyIn(view, entry.part),
+      };
+    case 'papers-returned':
+      return {
+        on: formatDayIn(view, entry.on),
+        what: labels('claim.papers-returned'),
+        by: toldWords(view, entry),
       };
     case 'closed':
       return {

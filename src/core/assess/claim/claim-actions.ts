@@ -2,7 +2,7 @@ import type { DeadlineAction } from '../../model/claim-deadlines.js';
 import { assertNever } from '../../model/error.js';
 import { minorUnits } from '../../model/money.js';
 import type { DeadlineTime } from '../../model/results.js';
-import type { ClaimEntry } from '../../model/state.js';
+import type { ClaimEntry, ClaimEntryOf } from '../../model/state.js';
 import { lastUnloading, type Milestones } from '../milestones.js';
 import { byBeginning, eventTime, onDay } from './deadline-milestones.js';
 import { type ClaimEntries, entriesOf } from './terms.js';
@@ -15,11 +15,27 @@ const timeOfEntry = ({ on, evidence, seq }: DatedEntry): DeadlineTime => onDay(o
 export const isWritten = ({ received }: ClaimEntries): boolean => received.contents.form !== 'spoken';
 
 /**
+ * Whether a declination tells the claimant in writing that the claim, or part of it, is disallowed. One of the
+ * carrier's insurer must give a reason too, and say that it acts on behalf of the carrier (49 U.S.C. 14706(e)(2)(B)).
+ */
+export function disallows({ inWriting, by, onBehalf, reasons, items }: ClaimEntryOf<'declined'>): boolean {
+  if (!inWriting) return false;
+  return by !== 'insurer' || (onBehalf === true && reasons.length + (items?.length ?? 0) > 0);
+}
+
+/** Written disallowances of a claim, earliest first. */
+export const disallowances = (claim: Pick<ClaimEntries, 'entries'>): ClaimEntryOf<'declined'>[] =>
+  entriesOf(claim, 'declined')
+    .filter(disallows)
+    .sort((a, b) => a.on.date.localeCompare(b.on.date) || a.seq - b.seq);
+
+/**
  * When the carrier had paid, declined in writing or made a firm offer, as 49 CFR 370.9 requires, or the claim was
  * closed. Partial payments and partial declinations add up and must reach the claimed amount. Where no amount was
- * claimed any payment counts; money of another currency is not added.
+ * claimed any payment counts; money of another currency is not added. Without `offers` only payment and declination
+ * count, as in 370.5(a).
  */
-export function resolution(claim: ClaimEntries): DeadlineTime | undefined {
+export function resolution(claim: ClaimEntries, offers = true): DeadlineTime | undefined {
   const { amount } = claim.received;
   let met = 0;
   const add = (part: typeof amount): boolean => {
@@ -32,11 +48,11 @@ export function resolution(claim: ClaimEntries): DeadlineTime | undefined {
       case 'closed':
         return true;
       case 'offer':
-        return entry.by !== 'claimant' && entry.firm;
+        return offers && entry.by !== 'claimant' && entry.firm;
       case 'payment':
         return (entry.by === 'carrier' || entry.by === 'insurer') && add(entry.amount);
       case 'declined':
-        return entry.inWriting && (entry.part === undefined || (amount !== undefined && add(entry.part)));
+        return disallows(entry) && (entry.part === undefined || (amount !== undefined && add(entry.part)));
       default:
         return false;
     }
@@ -65,12 +81,13 @@ export function claimActionsOf(
     if (claim === undefined) return [];
     return entriesOf(claim, 'letter')
       .filter(({ letter, way }) => letter === doing.letter && way === doing.way)
-      .map(timeOfEntry)
+      .map((entry) => timeOfEntry(doing.counts === 'sent' ? { ...entry, on: entry.sent ?? entry.on } : entry))
       .sort(byBeginning);
   }
   switch (doing) {
-    case 'resolved': {
-      const found = claim === undefined ? undefined : resolution(claim);
+    case 'resolved':
+    case 'paid-or-declined': {
+      const found = claim === undefined ? undefined : resolution(claim, doing === 'resolved');
       return found === undefined ? [] : [found];
     }
     case 'settled':
@@ -80,9 +97,14 @@ export function claimActionsOf(
     case 'claimed':
     case 'claimed-in-writing': {
       if (claim === undefined || (doing === 'claimed-in-writing' && !isWritten(claim))) return [];
-      return [onDay(claim.received.received, claim.received.evidence, claim.received.seq)];
+      const { received, sent, evidence, seq } = claim.received;
+      return [onDay(doing === 'claimed-in-writing' ? (sent ?? received) : received, evidence, seq)];
     }
+    // The record of notices answers it, at the stop: see refusal.ts.
+    case 'rejection-noticed':
+      return [];
     case 'refused':
+    case 'diverted':
     case 'unloaded': {
       const zone = milestones.stops.find(({ id }) => id === stop)?.zone;
       if (zone === undefined) return [];

@@ -9,7 +9,7 @@ import { supportingDocuments } from './documents.js';
 import { quantitiesOf } from './quantities.js';
 import { claimsAt, termsOf } from './terms.js';
 
-export interface ClaimContext extends DeadlineContext {
+export interface ClaimContext extends Omit<DeadlineContext, 'lines'> {
   state: RecordState;
   findings: readonly Finding[];
   gaps: readonly GapResult[];
@@ -25,7 +25,7 @@ export function claimResults(context: ClaimContext): ClaimResult[] {
       claim: claim.claim,
       received: claim.received,
       ...termsOf(claim),
-      clocks: claimDeadlinesOf(claim, context),
+      clocks: claimDeadlinesOf(claim, { ...context, lines: state.delivery.lines }),
       contents: contentsOf(claim.received),
       papers: supportingDocuments(claim, state),
       position: burdenOfProof({ entries: claim.entries, findings, gaps }),

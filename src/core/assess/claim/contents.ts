@@ -1,8 +1,7 @@
 import type { ContentsItem } from '../../model/results.js';
 import type { ClaimEntryOf } from '../../model/state.js';
 
-/** Taken from a report of the rule; the rule itself was not read whole. */
-const RULE = { source: '49 CFR 370.3(b)', basis: 'secondary' } as const;
+const RULE = { source: '49 CFR 370.3(b)', basis: 'read' } as const;
 
 /**
  * The minimum contents of a claim: 49 CFR 370.3(b). A spoken communication, or an electronic one without an

@@ -1,18 +1,21 @@
 import type { ClaimDeadlines, DeadlineRule, DeadlineSpan } from '../../model/claim-deadlines.js';
+import type { Line } from '../../model/delivery.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { ClaimDeadline, DeadlineTime } from '../../model/results.js';
+import type { ClaimDeadline, DeadlineRemark, DeadlineTime } from '../../model/results.js';
 import type { Milestones } from '../milestones.js';
-import { addDays, daysBetween } from './calendar.js';
-import { claimActionsOf, firstActionOf, isWritten } from './claim-actions.js';
-import { byBeginning, dayOf, endOf, isInTime, isPast, onDay } from './deadline-milestones.js';
+import { claimActionsOf, disallows, firstActionOf } from './claim-actions.js';
+import { byBeginning, dayOf, endOf, isInTime, isPast } from './deadline-milestones.js';
 import { dueOf } from './due.js';
+import { suits } from './goods.js';
 import { claimStart } from './starts.js';
+import { suspensionOf } from './suspension.js';
 import { appliesUnder, type ClaimEntries, contractTerm, entriesOf, termsOf } from './terms.js';
 
 /** What deadlines are computed from. */
 export interface DeadlineContext {
   rules: ClaimDeadlines;
   milestones: Milestones;
+  lines: readonly Line[];
   /** Milliseconds since 1970 UTC. */
   now: number;
 }
@@ -25,9 +28,9 @@ const MOST_TURNS = 50;
  * first, then those without a due time, in the order of the rules.
  */
 export function claimDeadlinesOf(claim: ClaimEntries, context: DeadlineContext): ClaimDeadline[] {
-  const { governs } = termsOf(claim);
+  const terms = termsOf(claim);
   return context.rules.clocks
-    .filter((rule) => rule.of === 'claim' && appliesUnder(rule, governs))
+    .filter((rule) => rule.of === 'claim' && appliesUnder(rule, terms) && suits(rule.goods, context.lines))
     .flatMap((rule) => deadlinesOfRule(rule, claim, context))
     .sort(byEnd);
 }
@@ -40,8 +43,11 @@ function byEnd(a: ClaimDeadline, b: ClaimDeadline): number {
 
 /** Fields that every deadline takes from its rule. */
 export function ruleFields(rule: DeadlineRule): Omit<ClaimDeadline, 'state'> {
-  const { id, title, duty, source, basis, binds, nature, governs, starts } = rule;
-  return { id, title, duty, source, basis, binds, nature, governs, starts };
+  const { id, title, duty, source, basis, edition, binds, nature, governs, starts } = rule;
+  return {
+    ...{ id, title, duty, source, basis, binds, nature, governs, starts },
+    ...omitUndefined({ edition }),
+  };
 }
 
 /** The state of a deadline at an instant, from the action that meets it and the event that makes it needless. */
@@ -74,14 +80,21 @@ function deadlinesOfRule(rule: DeadlineRule, claim: ClaimEntries, context: Deadl
             },
     }),
   };
-  const from = claimStart(rule.start, claim, context.milestones);
+  const from = startOf(rule, claim, context);
   if (from === undefined) {
     const { done, state } = deadlineState(
       undefined,
       context.now,
       firstActionOf(rule.done, claim, context.milestones),
     );
-    return [{ ...said, ...(done === undefined ? { state: 'not-started' } : { done, state }) }];
+    const remarks = incomplete(rule, claim);
+    return [
+      {
+        ...said,
+        ...(done === undefined ? { state: 'not-started' } : { done, state }),
+        ...omitUndefined({ remarks: remarks.length === 0 ? undefined : remarks }),
+      },
+    ];
   }
   if (rule.every !== undefined)
     return turnsOf(rule, claim, context, from, set ?? rule.every).map((turn) => ({ ...said, from, ...turn }));
@@ -90,8 +103,14 @@ function deadlinesOfRule(rule: DeadlineRule, claim: ClaimEntries, context: Deadl
     set === undefined || rule.nature !== 'least-time'
       ? undefined
       : dueOf(rule, rule.span, from, context.rules).due;
-  const stopped = rule.stoppedByClaim ? stoppedBy(claim, counted.due) : {};
-  const due = 'due' in stopped ? stopped.due : counted.due;
+  const held = suspensionOf(rule, claim, counted.due);
+  const due = held.stopped === undefined ? counted.due : held.due;
+  const done = firstActionOf(rule.done, claim, context.milestones);
+  const judged = judge(rule, due, context.now, done, firstActionOf(rule.ends, claim, context.milestones));
+  const unsure = due === undefined ? [] : unsureOf(rule, claim, due, judged.done);
+  // An end that is only the earliest possible one shows nothing by being past.
+  const open = held.stopped?.notBefore === true && judged.state === 'overdue';
+  const remarks = [...held.remarks, ...unsure, ...incomplete(rule, claim)];
   return [
     {
       ...said,
@@ -100,36 +119,68 @@ function deadlinesOfRule(rule: DeadlineRule, claim: ClaimEntries, context: Deadl
         due,
         counting: counted.counting,
         leastDue: least === undefined || endOf(least) <= endOf(counted.due) ? undefined : least,
-        stopped: stopped.stopped,
+        stopped: held.stopped,
       }),
-      ...deadlineState(
-        due,
-        context.now,
-        firstActionOf(rule.done, claim, context.milestones),
-        firstActionOf(rule.ends, claim, context.milestones),
-      ),
+      ...judged,
+      ...(unsure.length > 0 ? { state: 'not-shown' as const } : open ? { state: 'running' as const } : {}),
+      ...omitUndefined({ remarks: remarks.length === 0 ? undefined : remarks }),
     },
   ];
 }
 
+/** The start of a deadline, or the day so long after it. */
+function startOf(
+  rule: DeadlineRule,
+  claim: ClaimEntries,
+  { milestones, rules }: DeadlineContext,
+): DeadlineTime | undefined {
+  const start = claimStart(rule.start, claim, milestones);
+  if (start === undefined || rule.delayed === undefined) return start;
+  const { due } = dueOf({ counting: rule.counting }, rule.delayed, start, rules);
+  return { ...due, evidence: start.evidence };
+}
+
+/** Nothing is late when papers need no longer be kept. */
+function judge(
+  { nature }: DeadlineRule,
+  due: DeadlineTime | undefined,
+  now: number,
+  done: DeadlineTime | undefined,
+  ended: DeadlineTime | undefined,
+): Pick<ClaimDeadline, 'state' | 'done'> {
+  if (nature === 'keep-until')
+    return { state: due !== undefined && isPast(due, now) ? 'no-longer-needed' : 'running' };
+  return deadlineState(due, now, done, ended);
+}
+
 /**
- * A deadline that a written claim suspends (CMR, article 32(2)) is extended by the days of suspension: from the day
- * the claim was received to the day of its first written declination. While suspended it has no due time.
+ * Why it is not shown whether an action was in time: a letter that counts by the day on which it was sent, came after
+ * the last day, and nobody said when it was sent; or only the day is known where the hour decides.
  */
-function stoppedBy(
+function unsureOf(
+  rule: DeadlineRule,
   claim: ClaimEntries,
   due: DeadlineTime,
-): { due?: DeadlineTime | undefined; stopped?: NonNullable<ClaimDeadline['stopped']> } {
-  const from = claim.received.received;
-  if (!isWritten(claim) || from.date > dayOf(due).date) return {};
-  const until = entriesOf(claim, 'declined')
-    .filter(({ inWriting, on }) => inWriting && on.date >= from.date)
-    .map(({ on }) => on)
-    .sort((a, b) => a.date.localeCompare(b.date))[0];
-  if (until === undefined) return { due: undefined, stopped: { from } };
-  const day = dayOf(due);
-  const date = addDays(day.date, daysBetween(from.date, until.date));
-  return { due: onDay({ ...day, date }, []), stopped: { from, until } };
+  done: DeadlineTime | undefined,
+): DeadlineRemark[] {
+  const entry = claim.entries.find(({ seq }) => seq === done?.seq);
+  if (done === undefined || entry === undefined) return [];
+  const remark = (is: DeadlineRemark['is']) => [{ is, evidence: entry.evidence, seq: entry.seq }];
+  if (due.is === 'time' && done.is === 'day' && done.day.date === dayOf(due).date)
+    return remark('hour-unknown');
+  const bySending =
+    entry.is === 'received'
+      ? rule.done.includes('claimed-in-writing')
+      : entry.is === 'letter' && rule.done.some((one) => typeof one !== 'string' && one.counts === 'sent');
+  return bySending && 'sent' in entry === false && !isInTime(done, due) ? remark('sent-day-unknown') : [];
+}
+
+/** An insurer's writing that starts no time to sue, because it lacks what 49 U.S.C. 14706(e)(2)(B) asks. */
+function incomplete({ start }: DeadlineRule, claim: ClaimEntries): DeadlineRemark[] {
+  if (start !== 'written-disallowance') return [];
+  return entriesOf(claim, 'declined')
+    .filter((one) => one.inWriting && !disallows(one))
+    .map(({ evidence, seq }) => ({ is: 'insurer-notice-incomplete', evidence, seq }));
 }
 
 /**

@@ -3,10 +3,10 @@ import { assertNever } from '../../model/error.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { DeadlineCounting, DeadlineTime } from '../../model/results.js';
 import type { CalendarDay } from '../../model/time.js';
+import { addWorkingHours, HOUR, nonWorkingReason, rejectionEnd } from './business-hours.js';
 import { addCalendar, addDays, countDays, nextCountedDay, weekdayOf } from './calendar.js';
 import { atTime, beginningOf, dayOf, endOf, onDay } from './deadline-milestones.js';
 import { isHoliday } from './holidays.js';
-import { addWorkingHours, nonWorkingReason } from './working-hours.js';
 
 /** Holiday lists and working hours that a count uses. */
 export type Calendars = Pick<ClaimDeadlines, 'work' | 'holidays'>;
@@ -18,7 +18,7 @@ export interface Due {
 
 /** The end of a span that starts at a deadline time, and what the count excluded. */
 export function dueOf(
-  rule: Pick<DeadlineRule, 'counting'>,
+  rule: Pick<DeadlineRule, 'counting'> & Partial<Pick<DeadlineRule, 'oneDayMore'>>,
   span: DeadlineSpan,
   start: DeadlineTime,
   calendars: Calendars,
@@ -55,7 +55,8 @@ export function dueOf(
     case 'months':
     case 'years': {
       const last = addCalendar(day.date, span.count, span.unit);
-      const date = firstDay === 'counted' && span.count > 0 ? addDays(last, -1) : last;
+      const more = (rule.oneDayMore === true ? 1 : 0) - (firstDay === 'counted' && span.count > 0 ? 1 : 0);
+      const date = addDays(last, more);
       return { due: onDay({ ...day, date: atItsEnd(rule, calendars, date) }, []) };
     }
     default:
@@ -72,17 +73,25 @@ function dueInHours(
 ): Due {
   const { zone } = dayOf(start);
   const from = start.is === 'day' ? endOf(start) : beginningOf(start);
-  const everyHour = atTime(from + hours * 3_600_000, zone, []);
-  if (!rule.counting.workingHours) return { due: everyHour };
+  const everyHourEnd = from + hours * HOUR;
+  const everyHour = atTime(everyHourEnd, zone, []);
+  const { hours: which, carriedWithin } = rule.counting;
+  if (which === 'running') return { due: everyHour };
   const { work } = calendars;
-  const counted = addWorkingHours(from, zone, hours, work, listed(calendars, work.holidays));
+  const holidays = listed(calendars, work.holidays);
+  const counted =
+    which === 'to-reject'
+      ? rejectionEnd(from, zone, hours, carriedWithin, work, holidays)
+      : { ...addWorkingHours(from, zone, hours, work, holidays), counted: 'at-work' as const };
+  const { from: opens, to, assumed } = work;
+  const opening = 'opening' in counted ? counted.opening : undefined;
   return {
     due: atTime(counted.at, zone, []),
     counting: {
       leftOut: counted.leftOut,
       ...namedList(calendars, work.holidays),
-      hours: { from: work.from, to: work.to, assumed: work.assumed },
-      ifEveryHourCounts: everyHour,
+      hours: { from: opens, to, assumed, counted: counted.counted, ...omitUndefined({ opening }) },
+      ...omitUndefined({ ifEveryHourCounts: counted.at === everyHourEnd ? undefined : everyHour }),
     },
   };
 }

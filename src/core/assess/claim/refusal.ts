@@ -1,103 +1,111 @@
 import type { ClaimDeadlines, DeadlineRule } from '../../model/claim-deadlines.js';
-import type { Line, Stop } from '../../model/delivery.js';
+import type { Delivery, Stop } from '../../model/delivery.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { ClaimDeadline, DeadlineTime } from '../../model/results.js';
-import { celsius } from '../../model/temperature.js';
-import { lastTimeOf, type Milestones, stopsOf } from '../milestones.js';
+import type { ClaimDeadline, DeadlineRemark, DeadlineTime } from '../../model/results.js';
+import { type MilestoneEvent, type Milestones, stopsOf } from '../milestones.js';
 import { firstActionOf } from './claim-actions.js';
-import { atTime, beginningOf, isInTime } from './deadline-milestones.js';
+import { atTime, beginningOf, eventTime } from './deadline-milestones.js';
 import { deadlineState, ruleFields } from './deadlines.js';
 import { dueOf } from './due.js';
+import { suits } from './goods.js';
+import { extensionOf } from './inspection-extension.js';
+import { type ConsignorNotice, firstNotice } from './notices.js';
 import { timeAtDisposal } from './starts.js';
 
 export interface RefusalContext {
   rules: ClaimDeadlines;
   milestones: Milestones;
-  lines: readonly Line[];
+  notices: readonly ConsignorNotice[];
+  delivery: Pick<Delivery, 'lines' | 'sale'>;
   /** Milliseconds since 1970 UTC. */
   now: number;
 }
 
-/**
- * Goods instructed at or below this, °C, count as frozen in deadlines that tell fresh from frozen. Convention of
- * this project.
- */
-const FROZEN_AT_MOST = -10;
-
-const isFrozen = ({ instruction }: Line): boolean =>
-  instruction !== undefined && celsius(instruction.setPoint) <= FROZEN_AT_MOST;
-
-/** Whether the receiver rejected in time, at each unloading stop where the truck is recorded. */
+/** Whether the receiver rejected in time, at each unloading stop where the truck, or a refusal, is recorded. */
 export function refusalDeadlinesOf(context: RefusalContext): ClaimDeadline[] {
-  return stopsOf(context.milestones, 'unload').flatMap((stop) => {
-    const start = timeAtDisposal(context.milestones, stop.id);
-    if (start === undefined) return [];
-    const lines = context.lines.filter(({ to }) => to === stop.id);
-    return context.rules.clocks
+  const { milestones, rules, delivery } = context;
+  return stopsOf(milestones, 'unload').flatMap((stop) => {
+    const start = timeAtDisposal(milestones, stop.id);
+    const refused = milestones.events.filter((one) => one.event === 'refused' && one.stop === stop.id);
+    if (start === undefined && refused.length === 0) return [];
+    const lines = delivery.lines.filter(({ to }) => to === stop.id);
+    return rules.clocks
       .filter(({ of, goods }) => of === 'refusal' && suits(goods, lines))
-      .map((rule) => refusalDeadline(rule, stop, start, context));
+      .map((rule) =>
+        start === undefined
+          ? withoutArrival(rule, stop, refused)
+          : refusalDeadline(rule, stop, start, refused, context),
+      );
   });
 }
 
-function suits(goods: DeadlineRule['goods'], lines: readonly Line[]): boolean {
-  return goods === undefined || lines.some((line) => isFrozen(line) === (goods === 'frozen'));
+/** A refusal where the truck is not recorded: nothing started, so that nothing is counted. */
+function withoutArrival(rule: DeadlineRule, stop: Stop, refused: readonly MilestoneEvent[]): ClaimDeadline {
+  const evidence = refused.map((one) => one.evidence);
+  return {
+    ...ruleFields(rule),
+    stop: stop.id,
+    state: 'not-started',
+    remarks: [{ is: 'refused-without-arrival', evidence }],
+  };
 }
 
 function refusalDeadline(
   rule: DeadlineRule,
   stop: Stop,
   from: DeadlineTime,
-  { rules, milestones, now }: RefusalContext,
+  refusals: readonly MilestoneEvent[],
+  { rules, milestones, notices, delivery, now }: RefusalContext,
 ): ClaimDeadline {
   const counted = dueOf(rule, rule.span, from, rules);
-  const moved = extended(rule, stop, counted.due, milestones, rules);
-  const due = moved === undefined ? counted.due : moved.due;
-  const counting = {
-    leftOut: counted.counting?.leftOut ?? [],
-    ...counted.counting,
-    ...omitUndefined({ inspection: moved === undefined ? undefined : { evidence: moved.evidence } }),
-  };
+  const moved = extensionOf(rule, stop, counted.due, { milestones, notices });
+  const due = moved === undefined || !('due' in moved) ? counted.due : moved.due;
+  const start = beginningOf(from);
+  const told = firstNotice(notices, 'rejection', stop.id, { from: start });
+  const early = refusals.filter(({ at }) => at < start);
+  const dock = refusals.find(({ at }) => at >= start);
+  const refused = dock && eventTime(dock, stop.zone);
+  const noticed = told && atTime(told.at, stop.zone, [told.evidence]);
+  const ended = firstActionOf(rule.ends, undefined, milestones, stop.id);
+  const judged = deadlineState(due, now, noticed ?? refused, ended);
+  const unshown = judged.state === 'done' && noticed === undefined;
+  const remarks: DeadlineRemark[] = [
+    ...remarkOn('refused-before-arrival', early),
+    ...(unshown ? remarkOn('consignor-not-told', dock === undefined ? [] : [dock]) : []),
+    ...(moved?.remarks ?? []),
+    ...actsOfAcceptance(milestones, stop, refused),
+    ...(delivery.sale === 'fob-acceptance' || delivery.sale === 'fob-acceptance-final'
+      ? [{ is: 'no-right-of-rejection' as const, evidence: [] }]
+      : []),
+  ];
   return {
     ...ruleFields(rule),
     stop: stop.id,
     from,
-    ...omitUndefined({
-      due,
-      counting: counted.counting === undefined && moved === undefined ? undefined : counting,
-    }),
-    ...deadlineState(
-      due,
-      now,
-      firstActionOf(rule.done, undefined, milestones, stop.id),
-      firstActionOf(rule.ends, undefined, milestones, stop.id),
-    ),
+    ...omitUndefined({ due, counting: counted.counting }),
+    ...judged,
+    ...(unshown ? { state: 'not-shown' as const } : {}),
+    ...omitUndefined({ remarks: remarks.length === 0 ? undefined : remarks }),
   };
 }
 
+const remarkOn = (is: DeadlineRemark['is'], events: readonly MilestoneEvent[]): DeadlineRemark[] =>
+  events.length === 0 ? [] : [{ is, evidence: events.map(({ evidence }) => evidence) }];
+
 /**
- * An inspection requested in time moves the deadline to its result plus the time the rule adds, if that is later;
- * until there is a result there is no due time.
+ * Acts that signify acceptance (7 CFR 46.2(dd)(1)): a diversion, and unloading, which has begun before a refusal. A
+ * part unloaded so that the goods can be inspected does not lose the right.
  */
-function extended(
-  rule: DeadlineRule,
+function actsOfAcceptance(
+  { events }: Milestones,
   stop: Stop,
-  due: DeadlineTime,
-  milestones: Milestones,
-  rules: ClaimDeadlines,
-):
-  | {
-      due?: DeadlineTime;
-      evidence: NonNullable<NonNullable<ClaimDeadline['counting']>['inspection']>['evidence'];
-    }
-  | undefined {
-  if (rule.inspectionExtendsBy === undefined) return undefined;
-  const asked = milestones.events.find(
-    ({ event, stop: at }) => event === 'inspection-requested' && at === stop.id,
-  );
-  if (asked === undefined || !isInTime(atTime(asked.at, stop.zone, []), due)) return undefined;
-  const result = lastTimeOf(milestones, stop.id, 'inspected');
-  if (result === undefined || result.at < asked.at) return { evidence: [asked.evidence] };
-  const after = dueOf(rule, rule.inspectionExtendsBy, atTime(result.at, stop.zone, []), rules).due;
-  const evidence = [asked.evidence, result.evidence];
-  return { due: beginningOf(after) > beginningOf(due) ? after : due, evidence };
+  refused: DeadlineTime | undefined,
+): DeadlineRemark[] {
+  const before = refused === undefined ? Number.POSITIVE_INFINITY : beginningOf(refused);
+  const found = (name: MilestoneEvent['event']) =>
+    events.filter((one) => one.event === name && one.stop === stop.id && one.at <= before);
+  return [
+    ...remarkOn('diverted', found('diverted')),
+    ...(found('unloaded').length > 0 ? [] : remarkOn('unloading-began', found('unloading-began'))),
+  ];
 }

@@ -2,10 +2,11 @@ import type { DeadlineStart } from '../../model/claim-deadlines.js';
 import { assertNever } from '../../model/error.js';
 import type { EventName } from '../../model/evidence.js';
 import type { DeadlineTime } from '../../model/results.js';
-import type { Milestones } from '../milestones.js';
+import type { Milestones, StopSide } from '../milestones.js';
 import { dayAt } from './calendar.js';
+import { disallowances } from './claim-actions.js';
 import { atTime, onDay } from './deadline-milestones.js';
-import { type ClaimEntries, entriesOf } from './terms.js';
+import type { ClaimEntries } from './terms.js';
 
 /** Events that show the truck at the stop, so that the load could be inspected. */
 const THERE: readonly EventName[] = ['arrived', 'doors-opened', 'unloading-began', 'inspected'];
@@ -25,13 +26,28 @@ export function timeAtDisposal(milestones: Milestones, stop: string): DeadlineTi
   return atTime(later.at, place.zone, evidence);
 }
 
-/** The day of the last such event at any unloading stop. */
-function lastDayOf(milestones: Milestones, names: readonly EventName[]): DeadlineTime | undefined {
-  const found = milestones.events.findLast(({ event, side }) => side === 'unload' && names.includes(event));
+/** The last such event on one side. */
+function lastOf(
+  milestones: Milestones,
+  names: readonly EventName[],
+  on: StopSide = 'unload',
+): Extract<DeadlineTime, { is: 'time' }> | undefined {
+  const found = milestones.events.findLast(({ event, side }) => side === on && names.includes(event));
   const place = milestones.stops.find(({ id }) => id === found?.stop);
-  if (found === undefined || place === undefined) return undefined;
-  return onDay(dayAt(found.at, place.zone), [found.evidence]);
+  return found === undefined || place === undefined
+    ? undefined
+    : { is: 'time', at: found.at, zone: place.zone, evidence: [found.evidence] };
 }
+
+const dayOfTime = (time: ReturnType<typeof lastOf>): DeadlineTime | undefined =>
+  time && onDay(dayAt(time.at, time.zone), time.evidence);
+
+const lastDayOf = (milestones: Milestones, names: readonly EventName[]): DeadlineTime | undefined =>
+  dayOfTime(lastOf(milestones, names));
+
+/** The day of the last departure from a place of loading, or of doors closed there. */
+const shipped = (milestones: Milestones): DeadlineTime | undefined =>
+  dayOfTime(lastOf(milestones, ['departed'], 'load') ?? lastOf(milestones, ['doors-closed'], 'load'));
 
 /**
  * When a deadline of a claim starts; undefined when that has not happened or is not recorded. With several
@@ -47,13 +63,19 @@ export function claimStart(
     case 'claim-received':
       return onDay(claim.received.received, claim.received.evidence, claim.received.seq);
     case 'written-disallowance': {
-      const [first] = entriesOf(claim, 'declined')
-        .filter(({ inWriting }) => inWriting)
-        .sort((a, b) => a.on.date.localeCompare(b.on.date));
+      const [first] = disallowances(claim);
       return first === undefined ? undefined : onDay(first.on, first.evidence, first.seq);
     }
     case 'delivery':
       return lastDayOf(milestones, ['unloaded']) ?? lastDayOf(milestones, ['refused']);
+    case 'delivery-time':
+      return lastOf(milestones, ['unloaded']) ?? lastOf(milestones, ['refused']);
+    case 'joint-check':
+      return lastDayOf(milestones, ['jointly-checked']);
+    case 'shipped':
+      return shipped(milestones);
+    case 'taken-over':
+      return lastOf(milestones, ['unloaded']) === undefined ? shipped(milestones) : undefined;
     case 'unloaded':
       return lastDayOf(milestones, ['unloaded']);
     case 'at-disposal': {

@@ -57,6 +57,8 @@ function relevanceOfEntry(entry: ClaimEntry, valued: boolean): FindingRelevance 
     case 'offer':
     case 'payment':
     case 'declined':
+    case 'admitted':
+    case 'papers-returned':
     case 'closed':
     case 'answered':
       return undefined;

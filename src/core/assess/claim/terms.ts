@@ -1,5 +1,6 @@
 import type { ClaimId, ClaimNoteKind, Governing } from '../../model/claim.js';
 import type { DeadlineRule } from '../../model/claim-deadlines.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { ClaimEntry, ClaimEntryOf, RecordState } from '../../model/state.js';
 import { dayAt } from './calendar.js';
 
@@ -42,18 +43,63 @@ export function claimsAt({ claims }: Pick<RecordState, 'claims'>, now: number): 
   }));
 }
 
-/** Governing terms by the last entry about them; unknown without one, never assumed. */
-export function termsOf(claim: Pick<ClaimEntries, 'entries'>): {
+/** Terms of one family hold together; those of a bill hold beside those of a state or of the United States. */
+const FAMILY: Readonly<Record<Exclude<Governing, 'unknown'>, 'us' | 'state' | 'cmr' | 'ca' | 'bill'>> = {
+  'us-carriage-by-law': 'us',
+  'us-carriage-by-contract': 'us',
+  'us-carriage-by-bill': 'us',
+  'us-carriage-waived': 'state',
+  'state-law': 'state',
+  cmr: 'cmr',
+  'ca-uniform-conditions': 'ca',
+  'uniform-bill': 'bill',
+};
+
+/** What governs a claim, as its entries state it. */
+export interface GoverningTerms {
   governs: Governing;
+  /** What holds beside it. */
+  beside?: Governing[];
+  /** Entries that can't hold together. */
+  contradicts?: number[];
   terms?: ClaimEntryOf<'terms'>;
-} {
-  const terms = entriesOf(claim, 'terms').at(-1);
-  return terms === undefined ? { governs: 'unknown' } : { governs: terms.governs, terms };
 }
 
-/** Whether a deadline applies under the governing terms; while those are unknown, under any of its candidates. */
-export function appliesUnder(rule: Pick<DeadlineRule, 'governs'>, governs: Governing): boolean {
-  return rule.governs.length === 0 || governs === 'unknown' || rule.governs.some((one) => one === governs);
+/**
+ * Governing terms by the entries about them; unknown without one, never assumed. Entries that can't hold together leave
+ * them unknown until one corrects another. An entry that says `unknown` takes back those before it.
+ */
+export function termsOf(claim: Pick<ClaimEntries, 'entries'>): GoverningTerms {
+  const all = entriesOf(claim, 'terms');
+  const said = all.slice(all.findLastIndex(({ governs }) => governs === 'unknown') + 1);
+  const family = ({ governs }: ClaimEntryOf<'terms'>) =>
+    governs === 'unknown' ? undefined : FAMILY[governs];
+  const main = said.filter((one) => family(one) !== 'bill');
+  const families = new Set(said.map(family));
+  const bills = families.has('bill') && (families.has('cmr') || families.has('ca'));
+  if (new Set(main.map(family)).size > 1 || bills)
+    return { governs: 'unknown', contradicts: said.map(({ seq }) => seq) };
+  const terms = main.at(-1) ?? said.at(-1) ?? all.at(-1);
+  if (terms === undefined) return { governs: 'unknown' };
+  const beside = [...new Set(said.map(({ governs }) => governs))].filter((one) => one !== terms.governs);
+  return {
+    governs: terms.governs,
+    terms,
+    ...omitUndefined({ beside: beside.length === 0 ? undefined : beside }),
+  };
+}
+
+/**
+ * Whether a deadline applies under the governing terms: while those are unknown, under any of its candidates; while
+ * they contradict each other, only if it applies whatever governs.
+ */
+export function appliesUnder(
+  rule: Pick<DeadlineRule, 'governs'>,
+  { governs, beside = [], contradicts }: GoverningTerms,
+): boolean {
+  if (rule.governs.length === 0) return true;
+  if (contradicts !== undefined) return false;
+  return governs === 'unknown' || rule.governs.some((one) => one === governs || beside.includes(one));
 }
 
 /** The contract's own term for a deadline, from the last entry. */

@@ -20,7 +20,7 @@ import { type Heating, NO_HEATING } from './heated.js';
 import { type CoverageOf, coverages, knownAir } from './known-air.js';
 import { packingOf } from './load.js';
 
-/** Tolerance for the thermometers at either end, K: 2 °F, FDA Food Code 4-203.11, from memory. */
+/** Tolerance for the thermometers at either end, K: 2 °F, that of Fahrenheit scales in Cal. Health & Safety Code 114159(c). */
 const THERMOMETERS = 10 / 9;
 
 /** Pulps of one line at one end. */

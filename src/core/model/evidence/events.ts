@@ -17,8 +17,11 @@ export const eventName = z.enum([
   'unloading-began',
   'unloaded',
   'refused',
+  'diverted',
   'inspection-requested',
+  'inspection-unavailable',
   'inspected',
+  'jointly-checked',
 ]);
 /** Something that happened to the load. */
 export type EventName = z.infer<typeof eventName>;
@@ -30,12 +33,22 @@ export const event = z.strictObject({
   note: z.string().max(2000).optional(),
 });
 
+/**
+ * What somebody is given notice of. `rejection`: the goods are rejected (7 CFR 46.2(dd)(3)). `inspection-delay`: an
+ * inspection cannot be had or made in time (46.2(cc)(3)). `refused-load`: the carrier holds a refused load and asks
+ * what is to be done with it (49 CFR 370.11(a)).
+ */
+export const noticeOf = z.enum(['rejection', 'inspection-delay', 'refused-load']);
+export type NoticeOf = z.infer<typeof noticeOf>;
+
 export const contact = z.strictObject({
   kind: z.literal('contact'),
   ...readingFields,
   with: z.enum(['shipper', 'receiver', 'broker', 'dispatcher', 'insurer', 'carrier', 'inspector', 'other']),
   how: z.enum(['call', 'message', 'e-mail', 'in-person', 'letter']),
   about: z.string().min(1).max(2000),
+  /** What it gives notice of, where a rule turns on it. */
+  notice: noticeOf.optional(),
 });
 
 /** What a statement is about. */

