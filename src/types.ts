@@ -23,6 +23,10 @@ export type {
   EvidenceOf,
   Flag,
   FlagName,
+  OutcomeHow,
+  OutcomeReason,
+  OutcomeTold,
+  OutcomeVerdict,
   Position,
   ReadingFrom,
   ReadingKind,
@@ -35,6 +39,7 @@ export type {
 export type { Footprint, Length, LengthUnit } from './core/model/length.js';
 export type { Milestone, MilestoneOffset, WithinWindow } from './core/model/milestone.js';
 export type { Currency, MinorUnits, Money } from './core/model/money.js';
+export type { TradeQuantity, TradeUnit } from './core/model/quantity.js';
 export type * from './core/model/results.js';
 export type { Need, SimpleNeed } from './core/model/rule-need.js';
 export type { Element, RuleSet, RuleSetOrigin, Stage, Substitute } from './core/model/rule-set.js';

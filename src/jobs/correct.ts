@@ -2,15 +2,18 @@ import { countedEntries } from '../core/ledger/counted-entries.js';
 import type { Delivery } from '../core/model/delivery.js';
 import type { EntryOf } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
-import type { EvidenceId, Reading, ReadingBody } from '../core/model/evidence.js';
+import type { EvidenceId, EvidenceOf, Reading, ReadingBody } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Temperature } from '../core/model/temperature.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { KnownKin, type Sure } from './doubts.js';
 import { entryNamed } from './entry-named.js';
+import { outcomePlace } from './outcome-options.js';
+import { requireRoom } from './outcome-room.js';
 import { findLine, findPosition, findStop, typedPlace, typedTime } from './place-options.js';
-import { readingBody, type TypedFields, typedFields } from './reading-options.js';
+import { readingBody } from './reading-options.js';
 import { checkReading, type DoubtedReading, doubted, formatReading } from './record-reading.js';
+import { type TypedFields, typedFields } from './typed-fields.js';
 
 /** What an earlier entry should have said, and why it said otherwise. */
 export interface CorrectInput {
@@ -57,6 +60,7 @@ export async function correct(input: CorrectInput): Promise<CorrectReport | Doub
     if (entry.type !== 'reading-recorded') throw notAReading(input.target, entry.type);
     const state = record.state();
     const body = corrected(entry, input, state.delivery);
+    requireRoom(state, body, input.now(), { replaced: body.evidence });
     const kin = new KnownKin(state, input.now(), body.evidence);
     // What was doubtful of the first value, and stays, was settled when that was entered.
     const settled = new Set(kin.doubts(entry.body, 'typed').map((doubt) => JSON.stringify(doubt)));
@@ -95,7 +99,7 @@ function corrected(
   const place = typedPlace(stop, findPosition(typed.position));
   const stopOfTime = stop ?? delivery.stops.find(({ id }) => id === was.place?.stop);
   const body = {
-    ...was,
+    ...(was.kind === 'outcome' ? withoutQuantity(was) : was),
     ...omitUndefined(readingBody(was.kind, word ?? mainWord(was), withDefaultsOf(was, typed))),
     ...omitUndefined({
       // A time of day is on the day of the entry that is put right.
@@ -107,7 +111,10 @@ function corrected(
       caption: typed.caption,
     }),
   };
-  return checkReading(was.kind, body);
+  const read = checkReading(was.kind, body);
+  if (read.kind === 'outcome')
+    outcomePlace(delivery, findStop(delivery, read.place?.stop), read.line, read.quantity !== undefined);
+  return read;
 }
 
 /** The main word that would be typed for a reading. */
@@ -126,6 +133,9 @@ function mainWord(reading: ReadingBody): string | undefined {
       return reading.pattern;
     case 'event':
       return reading.event;
+    case 'outcome':
+      if (reading.quantity === undefined) return reading.all === true ? 'all' : undefined;
+      return `${reading.quantity.amount} ${reading.quantity.unit}`;
     case 'contact':
       return reading.with;
     case 'statement':
@@ -134,11 +144,18 @@ function mainWord(reading: ReadingBody): string | undefined {
 }
 const degrees = ({ value, unit }: Temperature) => `${value}${unit}`;
 
+/** How much is said anew by the main word. */
+function withoutQuantity({ quantity: _quantity, all: _all, ...rest }: EvidenceOf<'outcome'>) {
+  return rest;
+}
+
 /** What the options would be by default is what the reading said. */
 function withDefaultsOf(was: Reading, typed: TypedFields): TypedFields {
   switch (was.kind) {
     case 'set-point':
       return { ...typed, shownBy: typed.shownBy ?? was.shownBy };
+    case 'outcome':
+      return { ...typed, outcome: typed.outcome ?? was.outcome };
     case 'contact':
       return { ...typed, how: typed.how ?? was.how };
     case 'pattern':

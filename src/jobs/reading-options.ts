@@ -1,34 +1,10 @@
-import { z } from 'zod';
 import { DossierError } from '../core/model/error.js';
 import { contact, type ReadingFrom, type ReadingKind, readingFrom } from '../core/model/evidence.js';
 import { parseRowSpan } from '../core/model/row-span.js';
 import { parseTemperature } from '../core/model/temperature.js';
 import { roleOf, roleOfName } from '../intake/roles.js';
-
-/** The options of `dossier record`, as typed. */
-export const typedFields = z.object({
-  at: z.string().optional(),
-  stop: z.string().optional(),
-  line: z.string().optional(),
-  position: z.string().optional(),
-  by: z.string().optional(),
-  caption: z.string().optional(),
-  from: z.string().optional(),
-  instrument: z.string().optional(),
-  shownBy: z.string().optional(),
-  run: z.string().optional(),
-  setPoint: z.string().optional(),
-  fuel: z.string().optional(),
-  alarm: z.array(z.string()).optional(),
-  state: z.string().optional(),
-  note: z.string().optional(),
-  how: z.string().optional(),
-  about: z.string().optional(),
-  notice: z.string().optional(),
-  rows: z.string().optional(),
-  blocks: z.array(z.string()).optional(),
-});
-export type TypedFields = z.infer<typeof typedFields>;
+import { outcomeBody } from './outcome-options.js';
+import type { TypedFields } from './typed-fields.js';
 
 /**
  * The fields of each kind, before its schema checks them. Throws DossierError `bad-value` for a temperature, a fuel
@@ -74,6 +50,8 @@ export function readingBody(
       return { pattern: word, rows: rowSpan(typed.rows), blocks: typed.blocks, note: typed.note };
     case 'event':
       return { event: word, note: typed.note };
+    case 'outcome':
+      return outcomeBody(word, typed);
     case 'contact':
       return {
         with: word === undefined ? undefined : (roleOf(word, contact.shape.with.options) ?? word),

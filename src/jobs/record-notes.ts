@@ -15,6 +15,7 @@ import { unreadable } from '../record/disk/disk-error.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { doubtProblem, KnownKin, type Sure, timeGiven } from './doubts.js';
+import { requireRoom } from './outcome-room.js';
 import { formatReading, parseReading } from './record-reading.js';
 import { readingKey, recordedReadings } from './recorded-readings.js';
 
@@ -81,6 +82,8 @@ export async function recordNotes(input: NotesInput): Promise<NotesReport> {
         const body = parseReading({ kind, word, fields }, delivery, input.now());
         checkDay(body, fields.at, delivery);
         const before = held.get(readingKey(body));
+        if (before === undefined)
+          requireRoom(state, body, input.now(), { drafts: fresh.map((one) => one.body) });
         const doubts = before === undefined ? kin.doubts(body, timeGiven(fields.at), input.sure) : [];
         const line: RecordedNoteLine = {
           row,

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { Delivery } from '../core/model/delivery.js';
+import type { Delivery, Stop } from '../core/model/delivery.js';
 import { DossierError, type Problem } from '../core/model/error.js';
 import {
   type EvidenceId,
@@ -15,9 +15,12 @@ import { milliseconds } from '../core/model/time.js';
 import { timesFor } from '../core/words/times.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { doubtProblem, KnownKin, type Sure, timeGiven } from './doubts.js';
+import { outcomePlace } from './outcome-options.js';
+import { requireRoom } from './outcome-room.js';
 import { findLine, findPosition, findStop, typedPlace, typedTime } from './place-options.js';
-import { readingBody, typedFields } from './reading-options.js';
+import { readingBody } from './reading-options.js';
 import type { StatementSigner } from './sign-statement.js';
+import { type TypedFields, typedFields } from './typed-fields.js';
 
 /** A reading as typed. */
 export interface ReadingInput {
@@ -63,6 +66,7 @@ export async function recordReading(input: ReadingInput): Promise<RecordedReadin
     const state = record.state();
     const { delivery } = state;
     const judged = parseReading(input, delivery, input.now());
+    requireRoom(state, judged, input.now());
     const kin = new KnownKin(state, input.now());
     const doubts = kin.doubts(judged, timeGiven(input.fields.at), input.sure);
     if (doubts.length > 0) return doubted(input, judged, doubts, delivery);
@@ -110,13 +114,13 @@ export function parseReading(
   now: Date,
 ): ReadingBody {
   const typed = typedFields.parse(fields);
-  const stop = findStop(delivery, typed.stop);
+  const { stop, line } = placeOf(kind, word, delivery, typed);
   const body = {
     ...readingBody(kind, word, typed),
     kind,
     time: typedTime(typed.at ?? 'now', delivery, stop, now, '--at'),
     place: typedPlace(stop, findPosition(typed.position)),
-    line: findLine(delivery, typed.line),
+    line,
     by: typed.by,
     caption: typed.caption,
   };
@@ -131,6 +135,20 @@ export function parseReading(
     source: { is: 'typed' },
   });
   return rest as ReadingBody;
+}
+
+/** The stop and line as typed; those of an outcome are derived from each other. */
+function placeOf(
+  kind: ReadingKind,
+  word: string | undefined,
+  delivery: Delivery,
+  typed: TypedFields,
+): { stop: Stop | undefined; line?: string | undefined } {
+  const stop = findStop(delivery, typed.stop);
+  const line = findLine(delivery, typed.line);
+  if (kind !== 'outcome') return { stop, line };
+  const isPart = word !== undefined && word.trim().toLowerCase() !== 'all';
+  return outcomePlace(delivery, stop, line, isPart);
 }
 
 /**
@@ -151,7 +169,7 @@ export function formatReading(
   const { time } = judged;
   const when = time.is === 'known' ? timesFor('en').time(milliseconds(time.instant), time.zone) : 'no time';
   return [
-    kind,
+    judged.kind === 'outcome' ? judged.outcome.replaceAll('-', ' ') : kind,
     word,
     judged.line,
     judged.place?.position,
@@ -175,6 +193,9 @@ const SHOWN_ELSEWHERE = new Set([
   'boxAir',
   'number',
   'device',
+  'outcome',
+  'quantity',
+  'all',
 ]);
 const MAIN = new Set(['event', 'with', 'text', 'pattern']);
 

@@ -140,6 +140,7 @@ const context = {
   milestones: readMilestones(state, now),
   logs: [],
   temperatures: assessment.temperatures,
+  outcomes: assessment.outcomes,
   setPoints: assessment.setPoints,
 };
 

@@ -276,6 +276,7 @@ function assessmentOf(all: readonly Evidence[], findings: Finding[] | undefined)
       untimed: idsOf(all, (item) => item.time.is !== 'known'),
     },
     gaps: sampleGaps(all),
+    outcomes: [],
     findings: findings ?? sampleFindings(all),
   };
 }

@@ -13,6 +13,7 @@ import { claimCommand } from './record-claim.js';
 import { CLAIM_EXAMPLE } from './record-claim-forms.js';
 import { CLOCK_EXAMPLE, clockCommand } from './record-clock.js';
 import { NOTES_EXAMPLE, notesOptions } from './record-notes.js';
+import { OUTCOME_EXAMPLES, outcomeCommands } from './record-outcome.js';
 
 interface Common {
   delivery?: string;
@@ -35,7 +36,7 @@ interface SignerOptions {
   passphraseFd?: string | undefined;
 }
 
-type ReadingForm = EntryForm & { kind: ReadingInput['kind'] };
+type ReadingForm = EntryForm & { kind: Exclude<ReadingInput['kind'], 'outcome'> };
 
 const FORMS: readonly ReadingForm[] = [
   {
@@ -155,14 +156,14 @@ const FORMS: readonly ReadingForm[] = [
 export function recordCommand(context: CliContext): Command {
   const command = notesOptions(new Command('record'), context)
     .description(
-      'Write down a reading, unit check, event, seal, pattern, bracing, contact, statement or claim.',
+      'Write down a reading, unit check, event, refusal, acceptance, seal, pattern, bracing, contact, statement or claim.',
     )
     .enablePositionalOptions()
     .addHelpText(
       'after',
       `
 Examples:
-${[...FORMS.map((form) => form.example), CLOCK_EXAMPLE, CLAIM_EXAMPLE, NOTES_EXAMPLE, 'dossier record --checklist'].map((example) => `  ${example}`).join('\n')}
+${[...FORMS.map((form) => form.example), ...OUTCOME_EXAMPLES, CLOCK_EXAMPLE, CLAIM_EXAMPLE, NOTES_EXAMPLE, 'dossier record --checklist'].map((example) => `  ${example}`).join('\n')}
 
 Times are local to the stop's place: 14:05, 2:05pm, yesterday 14:05, 2026-07-14T04:10.
 Left out, it is now, unless the delivery ended more than a day ago: then say when, or
@@ -173,6 +174,7 @@ dossier strike put right what was mistyped, as entries of their own.
 Take no reading where the site's rules or a running unit make it unsafe.`,
     );
   for (const form of FORMS) command.addCommand(formCommand(form, context));
+  for (const outcome of outcomeCommands(context)) command.addCommand(outcome);
   command.addCommand(clockCommand(context));
   command.addCommand(claimCommand(context));
   return command;

@@ -63,7 +63,7 @@ export function glanceSection(view: View): DrawnSection {
         labels('sub.intervals'),
       ),
     );
-  const events = items.filter((item) => item.is === 'event');
+  const events = items.filter((item) => item.is === 'event' || item.is === 'outcome');
   if (events.length > 0)
     blocks.push(
       ...listOrNone(
@@ -72,16 +72,7 @@ export function glanceSection(view: View): DrawnSection {
         events,
         [
           ['time', 2.6, (item) => format.time(item.at, item.zone)],
-          [
-            'what',
-            2,
-            (item) =>
-              item.event === 'refused'
-                ? { is: 'alert', of: plain(labels('event.refused')) }
-                : item.event === undefined
-                  ? item.label
-                  : labels(`event.${item.event}`),
-          ],
+          ['what', 2, (item) => eventName(view, item)],
           ['place', 2.4, (item) => (item.stop === undefined ? '' : view.names.stop(item.stop))],
           ['exhibit', 1, (item) => exhibitLinks(view, [item.evidence])],
         ],
@@ -94,6 +85,14 @@ export function glanceSection(view: View): DrawnSection {
       { is: 'paragraph', of: exhibitLinks(view, untimed, 60) },
     );
   return { section: { id: 'glance', title: labels('section.glance'), blocks }, drawings };
+}
+
+/** An event or outcome by its name; a refusal stands out. */
+function eventName({ labels }: View, { event, outcome, label }: TimelineItem): Cell | string {
+  if (event === 'refused') return { is: 'alert', of: plain(labels('event.refused')) };
+  if (outcome === 'refused') return { is: 'alert', of: plain(labels('kind-of-outcome.refused')) };
+  if (outcome !== undefined) return labels(`kind-of-outcome.${outcome}`);
+  return event === undefined ? label : labels(`event.${event}`);
 }
 
 /** The stops in full, with what is done there and the clock used. */

@@ -1,5 +1,6 @@
 import { assertNever } from '../../core/model/error.js';
-import type { EvidenceItem } from '../../core/model/state.js';
+import type { EvidenceItem, ItemOf } from '../../core/model/state.js';
+import { formatAmount } from '../../core/words/amounts.js';
 import type { View } from './context.js';
 
 /** The title of an item of evidence. */
@@ -83,6 +84,8 @@ function own(view: View, item: EvidenceItem): string[] {
       ];
     case 'event':
       return item.note === undefined ? [] : [item.note];
+    case 'outcome':
+      return outcomeParts(view, item);
     case 'contact':
       return [`${labels(`contact-with.${item.with}`)}, ${labels(`contact-how.${item.how}`)}: ${item.about}`];
     case 'statement':
@@ -90,4 +93,41 @@ function own(view: View, item: EvidenceItem): string[] {
     default:
       return assertNever(item);
   }
+}
+
+/** An outcome in words: how much, of which line, why, in whose words, and on which document. */
+function outcomeParts({ labels, format, names, number }: View, item: ItemOf<'outcome'>): string[] {
+  const much =
+    item.quantity === undefined
+      ? item.all === true
+        ? [labels('goods-outcome.all')]
+        : []
+      : [formatAmount(labels, format, { value: Number(item.quantity.amount), unit: item.quantity.unit })];
+  const what = [
+    labels(`goods-outcome.${item.outcome}`),
+    ...much,
+    ...(item.line === undefined ? [] : [names.line(item.line)]),
+  ];
+  const papers = item.documents.flatMap((id) => {
+    const exhibit = number(id);
+    return exhibit === undefined ? [] : [`${labels('document.exhibit').toLowerCase()} ${exhibit}`];
+  });
+  const on = [...papers, ...(item.document === undefined ? [] : [item.document])];
+  const told = item.told === undefined ? [] : [labels(`outcome-told.${item.told}`)];
+  return [
+    what.join(', '),
+    ...(item.rest === undefined
+      ? []
+      : [`${labels('goods-outcome.rest')} ${labels(`goods-outcome.${item.rest}`)}`]),
+    ...item.reasons.map((reason) => labels(`outcome-reason.${reason}`)),
+    ...(item.words === undefined ? [] : [`“${item.words}”`]),
+    ...(item.saidBy === undefined ? [] : [`${labels('goods-outcome.said-by')} ${item.saidBy}`]),
+    ...(told.length === 0 && item.toldName === undefined
+      ? []
+      : [
+          `${labels('goods-outcome.told')} ${[...told, ...(item.toldName === undefined ? [] : [item.toldName])].join(', ')}`,
+        ]),
+    ...(item.how === undefined ? [] : [labels(`outcome-how.${item.how}`)]),
+    ...(on.length === 0 ? [] : [`${labels('goods-outcome.on')} ${on.join(', ')}`]),
+  ];
 }

@@ -9,6 +9,7 @@ import { bandsOf } from './bands.js';
 import type { GapsContext } from './gaps/context.js';
 import { gapsOf } from './gaps/gaps.js';
 import { readMilestones } from './milestones.js';
+import { outcomesOf } from './outcomes.js';
 import { withoutJumps } from './temperature/jumps.js';
 import { temperatureResult } from './temperature/result.js';
 
@@ -37,6 +38,7 @@ export function gapsContext({ state, logs: asRead, ruleSet: { ruleSet }, at }: G
     ruleSet,
     now,
     milestones,
+    outcomes: outcomesOf(state, milestones),
     logs: cleaned.map(({ log }) => log),
     temperatures,
     setPoints: setPointAgreement(state, temperatures, milestones),

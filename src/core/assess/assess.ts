@@ -53,6 +53,7 @@ export function assess({ claimDeadlines, ...input }: AssessInput): Assessment {
     ...monitoringOf(state, temperatures, logs),
     setPoints,
     ...loading,
+    outcomes: [...context.outcomes],
     timeline: timelineOf(state, milestones),
     gaps: withDueDates(gaps, claimed.claims ?? []),
     findings,

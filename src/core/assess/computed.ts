@@ -1,4 +1,4 @@
-import type { SetPointAgreement, TemperatureResult } from '../model/results.js';
+import type { LineOutcome, SetPointAgreement, TemperatureResult } from '../model/results.js';
 import type { RuleSet } from '../model/rule-set.js';
 import type { RecordState } from '../model/state.js';
 import type { UnitLog } from '../model/unit-log.js';
@@ -11,6 +11,8 @@ export interface Computed {
   /** Milliseconds since 1970 UTC. */
   now: number;
   milestones: Milestones;
+  /** What became of each line, in the order of the bill of lading. */
+  outcomes: readonly LineOutcome[];
   logs: readonly UnitLog[];
   temperatures: readonly TemperatureResult[];
   setPoints: SetPointAgreement;

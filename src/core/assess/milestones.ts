@@ -1,25 +1,28 @@
 import type { Stop } from '../model/delivery.js';
-import type { EventName, EvidenceId } from '../model/evidence.js';
+import type { EvidenceId } from '../model/evidence.js';
+import type { MilestoneName } from '../model/milestone.js';
 import { omitUndefined } from '../model/omit-undefined.js';
 import type { Milestone, Stage } from '../model/rule-set.js';
-import type { RecordState } from '../model/state.js';
+import type { EvidenceItem, RecordState } from '../model/state.js';
 import { milliseconds } from '../model/time.js';
 import { isClosedAgain, placeAfterLoading, type UnplacedEvent } from './unplaced-events.js';
 
 export type StopSide = Stop['does'];
 
-/** One event with a known time, assigned to a stop. */
+/** One event or outcome with a known time, assigned to a stop. */
 export interface MilestoneEvent {
-  event: EventName;
+  event: MilestoneName;
   stop: string;
   side: StopSide;
+  /** The line that it names; else it is of the whole stop. */
+  line?: string;
   at: number;
   uncertaintySeconds: number;
   evidence: EvidenceId;
 }
 
 /** The course of events at a stop; a known later event shows that the earlier ones are past. */
-const COURSE: Record<StopSide, readonly EventName[]> = {
+const COURSE: Record<StopSide, readonly MilestoneName[]> = {
   load: ['arrived', 'doors-opened', 'loading-began', 'loading-ended', 'doors-closed', 'departed'],
   unload: [
     'notice-of-arrival',
@@ -32,11 +35,12 @@ const COURSE: Record<StopSide, readonly EventName[]> = {
     'diverted',
     'refused',
     'jointly-checked',
+    'accepted',
     'unloaded',
   ],
 };
 
-const NATURAL_SIDE: Partial<Record<EventName, StopSide>> = {
+const NATURAL_SIDE: Partial<Record<MilestoneName, StopSide>> = {
   'loading-began': 'load',
   'loading-ended': 'load',
   'doors-closed': 'load',
@@ -45,6 +49,7 @@ const NATURAL_SIDE: Partial<Record<EventName, StopSide>> = {
   'unloading-began': 'unload',
   unloaded: 'unload',
   refused: 'unload',
+  accepted: 'unload',
   'inspection-requested': 'unload',
   inspected: 'unload',
   'inspection-unavailable': 'unload',
@@ -63,9 +68,10 @@ const MAY_NOT_HAPPEN: ReadonlySet<Milestone> = new Set([
   'diverted',
   'refused',
   'jointly-checked',
+  'accepted',
 ]);
 
-const OVER: readonly EventName[] = ['unloaded', 'refused'];
+const OVER: readonly MilestoneName[] = ['unloaded', 'refused', 'accepted'];
 
 /** A signature on a bill of lading or a receipt, with the time that a person stated for it. */
 export interface Signature {
@@ -88,22 +94,24 @@ export interface Milestones {
 }
 
 /**
- * Events of the record with a known time, each put to a stop: its own, or where none is stated the first
+ * Events and outcomes of the record with a known time, each put to a stop: its own, or where none is stated the first
  * loading stop for what happens at loading and the last unloading stop for the rest. An arrival or opening of
  * doors without a stop is at loading until the doors were closed there or the truck left; after that
  * `placeAfterLoading` says whether it was at a stop or on the way. What is said to happen after `now`
  * (milliseconds) has not happened.
  */
 export function readMilestones(state: RecordState, now: number): Milestones {
-  const { stops } = state.delivery;
+  const { stops, lines } = state.delivery;
+  const deliveredAt = (line: string | undefined) => lines.find(({ id }) => id === line)?.to;
   const happened = state.evidence.flatMap((item): UnplacedEvent[] => {
-    if (item.kind !== 'event' || item.time.is !== 'known') return [];
+    const event = milestoneOf(item);
+    if (event === undefined || item.time.is !== 'known') return [];
     const at = milliseconds(item.time.instant);
-    const { event, evidence, time } = item;
-    const stop = stops.find(({ id }) => id === item.place?.stop);
-    return at > now
-      ? []
-      : [{ event, at, evidence, uncertaintySeconds: time.uncertaintySeconds, ...omitUndefined({ stop }) }];
+    const { evidence, time, line } = item;
+    const own = item.place?.stop ?? (item.kind === 'outcome' ? deliveredAt(line) : undefined);
+    const stop = stops.find(({ id }) => id === own);
+    const { uncertaintySeconds } = time;
+    return at > now ? [] : [{ event, at, evidence, uncertaintySeconds, ...omitUndefined({ stop, line }) }];
   });
   happened.sort((a, b) => a.at - b.at);
   const leaving = happened.filter(({ event }) => event === 'doors-closed' || event === 'departed');
@@ -117,6 +125,12 @@ export function readMilestones(state: RecordState, now: number): Milestones {
     else if (stop !== undefined) events.push({ ...event, stop: stop.id, side: stop.does });
   }
   return { events, onTheWay, signatures: signaturesOf(state, now), stops, now };
+}
+
+function milestoneOf(item: EvidenceItem): MilestoneName | undefined {
+  if (item.kind === 'event') return item.event;
+  if (item.kind !== 'outcome') return undefined;
+  return item.outcome === 'refused' ? 'refused' : 'accepted';
 }
 
 function stopOf(
@@ -164,14 +178,14 @@ export function sideOfMilestone(moment: Milestone, at: StopSide | undefined, sta
 export interface KnownMilestone {
   at: number;
   /** Absent when the event itself is recorded; else the neighbouring event used instead. */
-  standIn?: EventName;
+  standIn?: MilestoneName;
   evidence: EvidenceId;
   uncertaintySeconds: number;
 }
 
-const names = (moment: Milestone): readonly EventName[] => (moment === 'delivery-over' ? OVER : [moment]);
+const names = (moment: Milestone): readonly MilestoneName[] => (moment === 'delivery-over' ? OVER : [moment]);
 
-function fromEvent(found: MilestoneEvent, standIn?: EventName): KnownMilestone {
+function fromEvent(found: MilestoneEvent, standIn?: MilestoneName): KnownMilestone {
   return {
     at: found.at,
     evidence: found.evidence,
@@ -181,7 +195,7 @@ function fromEvent(found: MilestoneEvent, standIn?: EventName): KnownMilestone {
 }
 
 /** Position of an event in the whole course of the delivery: stops in the order of the bill, then the course at each. */
-function rank(milestones: Milestones, stop: string, event: EventName): number {
+function rank(milestones: Milestones, stop: string, event: MilestoneName): number {
   const index = milestones.stops.findIndex((one) => one.id === stop);
   const side = milestones.stops[index]?.does;
   if (side === undefined) return -1;

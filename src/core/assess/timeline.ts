@@ -28,7 +28,7 @@ export function timelineOf(state: RecordState, milestones: Milestones): Timeline
   return { items, intervals: intervalsOf(milestones), untimed };
 }
 
-function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'label'> {
+function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'outcome' | 'label'> {
   switch (item.kind) {
     case 'event':
       return { is: 'event', event: item.event, label: item.note ?? item.event.replaceAll('-', ' ') };
@@ -52,6 +52,8 @@ function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'label'>
       return { is: 'bracing', label: item.note ?? item.device.replaceAll('-', ' ') };
     case 'pattern':
       return { is: 'pattern', label: `rows ${item.rows.from}–${item.rows.to} ${item.pattern}` };
+    case 'outcome':
+      return { is: 'outcome', outcome: item.outcome, label: outcomeWords(item) };
     case 'contact':
       return { is: 'contact', label: `${item.with}: ${item.about}` };
     case 'statement':
@@ -59,6 +61,13 @@ function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'label'>
     default:
       return assertNever(item);
   }
+}
+
+/** `refused 8 pallets: soft, mold`. */
+function outcomeWords({ outcome, quantity, all, words }: Extract<EvidenceItem, { kind: 'outcome' }>): string {
+  const much = quantity === undefined ? (all === true ? 'all' : '') : `${quantity.amount} ${quantity.unit}`;
+  const what = [outcome.replaceAll('-', ' '), much].filter((part) => part !== '').join(' ');
+  return words === undefined ? what : `${what}: ${words}`;
 }
 
 /** A unit check in words: the display first, then the remark. */

@@ -5,7 +5,15 @@ import { firstLoading, lastUnloading, type MilestoneEvent, type Milestones } fro
 /** What bounds the start, best first; within one of them the last before departure, for doors are closed again. */
 const START = ['doors-closed', 'departed', 'loading-ended', 'bill-signed'] as const;
 /** What bounds the end, best first; within one of them the first after the start. */
-const END = ['doors-opened', 'arrived', 'unloading-began', 'receipt-signed', 'unloaded', 'refused'] as const;
+const END = [
+  'doors-opened',
+  'arrived',
+  'unloading-began',
+  'receipt-signed',
+  'unloaded',
+  'refused',
+  'accepted',
+] as const;
 
 /**
  * The transit window of a delivery: from the doors closed at the first loading stop to the doors opened at the last

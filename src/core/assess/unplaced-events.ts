@@ -1,22 +1,25 @@
 import type { Stop } from '../model/delivery.js';
-import type { EventName, EvidenceId } from '../model/evidence.js';
+import type { EvidenceId } from '../model/evidence.js';
+import type { MilestoneName } from '../model/milestone.js';
 
 /** An event with a known time, and the stop that the record states for it. */
 export interface UnplacedEvent {
-  event: EventName;
+  event: MilestoneName;
   at: number;
   uncertaintySeconds: number;
   evidence: EvidenceId;
   stop?: Stop;
+  line?: string;
 }
 
 /** Events that show the truck at an unloading stop, stated or by their own nature. */
-const SHOWS_UNLOADING: ReadonlySet<EventName> = new Set([
+const SHOWS_UNLOADING: ReadonlySet<MilestoneName> = new Set([
   'arrived',
   'notice-of-arrival',
   'unloading-began',
   'unloaded',
   'refused',
+  'accepted',
 ]);
 /** Doors are opened this long before the unloading that follows, at most. Common practice, no source. */
 const BEFORE_UNLOADING_MS = 12 * 3_600_000;

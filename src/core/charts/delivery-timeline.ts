@@ -14,7 +14,12 @@ export function deliveryTimeline(
   return timelinePicture(
     {
       items,
-      name: (item) => (item.event === undefined ? item.label : labels(`event.${item.event}`)),
+      name: (item) =>
+        item.event !== undefined
+          ? labels(`event.${item.event}`)
+          : item.outcome !== undefined
+            ? labels(`kind-of-outcome.${item.outcome}`)
+            : item.label,
       bars: intervals.map((span) => ({
         from: span.from,
         to: span.to,

@@ -46,10 +46,10 @@ export function timelinePicture(picture: TimelinePicture, format: Format, labels
 
   const alerts = new Set<Mark>();
   const marks = items
-    .filter((item) => item.is === 'event')
+    .filter((item) => item.is === 'event' || item.is === 'outcome')
     .map((item): Mark => {
       const mark = { at: item.at, label: picture.name(item) };
-      if (item.event === 'refused') alerts.add(mark);
+      if (item.event === 'refused' || item.outcome === 'refused') alerts.add(mark);
       return mark;
     });
   const placed = placeMarks(marks, x, (LEFT + RIGHT) / 2, EVENT_SIZE, MOST_EVENT_ROWS);

@@ -1,7 +1,7 @@
 import { type ClaimId, type ClaimNote, LETTERS_BEFORE_CLAIM } from '../model/claim.js';
 import type { Entry, EntryOf } from '../model/entry.js';
 import { assertNever } from '../model/error.js';
-import type { EvidenceId, EvidenceKind, ReceivedEvidence } from '../model/evidence.js';
+import type { EvidenceId, EvidenceKind, Reading, ReceivedEvidence } from '../model/evidence.js';
 import { countedEntries } from './counted-entries.js';
 import { dependentsOf } from './dependents.js';
 
@@ -86,7 +86,8 @@ export function referenceProblem(entry: Entry, there: KnownReferences): string |
     case 'reading-recorded':
       return (
         unused(entry.body.evidence) ??
-        (entry.body.source.is === 'row' ? known(entry.body.source.evidence) : undefined)
+        (entry.body.source.is === 'row' ? known(entry.body.source.evidence) : undefined) ??
+        documentProblem(entry.body, known)
       );
     case 'evidence-described': {
       const kind = there.kindOf(entry.body.evidence);
@@ -119,6 +120,15 @@ export function referenceProblem(entry: Entry, there: KnownReferences): string |
     default:
       return assertNever(entry);
   }
+}
+
+/** The papers on which an outcome stands are in the record. */
+function documentProblem(
+  reading: Reading,
+  known: (id: EvidenceId | undefined) => string | undefined,
+): string | undefined {
+  if (reading.kind !== 'outcome') return undefined;
+  return reading.documents.map(known).find((problem) => problem !== undefined);
 }
 
 /** Only a reading of a log can be replaced by another reading. */

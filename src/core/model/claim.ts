@@ -12,6 +12,7 @@ import { day, noteFields } from './claim/ids.js';
 import { claimAnswered, letterForm, letterRecord } from './claim/letters.js';
 import { evidenceId } from './evidence.js';
 import { money } from './money.js';
+import { tradeUnit, writtenAmount } from './quantity.js';
 
 export * from './claim/decisions.js';
 export * from './claim/governing.js';
@@ -45,10 +46,6 @@ export const amountItem = z.enum([
 ]);
 export type AmountItem = z.infer<typeof amountItem>;
 
-const quantity = z
-  .string()
-  .regex(/^\d{1,9}(\.\d{1,3})?$/, { error: 'at most nine digits and three decimals, such as 876 or 12.5' });
-export const quantityUnit = z.enum(['cartons', 'pallets', 'lb', 'kg', 'pieces']);
 export const quantityState = z.enum(['shipped', 'accepted', 'rejected', 'damaged', 'short']);
 
 /** Who says a thing of the claim. */
@@ -118,8 +115,8 @@ const amountStatement = z.strictObject({
   total: money.optional(),
   /** Or so much each. */
   each: money.optional(),
-  quantity: quantity.optional(),
-  unit: quantityUnit.optional(),
+  quantity: writtenAmount.optional(),
+  unit: tradeUnit.optional(),
 });
 
 /** How much of a line was in which state, and who says so. */
@@ -128,8 +125,8 @@ const quantityStatement = z.strictObject({
   ...noteFields,
   line: z.string(),
   state: quantityState,
-  quantity,
-  unit: quantityUnit,
+  quantity: writtenAmount,
+  unit: tradeUnit,
   saidBy: statementSource,
 });
 

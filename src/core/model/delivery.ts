@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { writtenFootprint, writtenLength } from './length.js';
+import { tradeUnit } from './quantity.js';
+import { references } from './references.js';
 import { temperatureUnit, writtenTemperature, writtenTemperatureDifference } from './temperature.js';
 import { localTime, zone } from './time.js';
 
@@ -30,6 +32,11 @@ export const stop = z.strictObject({
   at: coordinates.optional(),
   /** Wall-clock time at the place. */
   planned: localTime.optional(),
+  /** End of the appointment that begins at `planned`, where it is one. */
+  plannedUntil: localTime.optional(),
+  /** Who ships or receives here; left out: the delivery's own shipper or receiver. */
+  party: party.optional(),
+  references: references.optional(),
 });
 export type Stop = z.infer<typeof stop>;
 
@@ -51,6 +58,10 @@ export const line = z.strictObject({
   to: slug,
   pallets: z.int().positive().max(100).optional(),
   cartons: z.int().positive().optional(),
+  /** What was shipped, in other units, such as { cases: 864, lb: 21600 }. */
+  shipped: z.partialRecord(tradeUnit, z.number().positive().max(999_999_999)).optional(),
+  /** Lot codes of these goods. */
+  lot: references.shape.lot,
   iced: z.boolean().default(false),
   /** What the bill says to run. Left out when the bill is silent. */
   instruction: instruction.optional(),
@@ -105,6 +116,7 @@ export const delivery = z
       .regex(/^[\p{L}\p{N}][\p{L}\p{N}._/ -]{0,80}$/u, { error: 'use letters, digits, spaces and . _ / -' })
       .meta({ description: 'The number or name by which this delivery is known.' }),
     parties: z.partialRecord(partyRole, party),
+    references: references.optional(),
     equipment,
     stops: z.array(stop).min(2).max(40),
     lines: z.array(line).min(1).max(200),

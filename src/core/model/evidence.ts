@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { document, readingsTable } from './evidence/document.js';
 import { contact, event, statement } from './evidence/events.js';
 import { bracing, pattern, seal } from './evidence/load.js';
+import { outcome } from './evidence/outcome.js';
 import { photo } from './evidence/photo.js';
 import { pulp, setPoint, unitCheck } from './evidence/readings.js';
 import { unitLogEvidence } from './evidence/unit-log.js';
@@ -14,6 +15,7 @@ export * from './evidence/file.js';
 export * from './evidence/flag.js';
 export * from './evidence/ids.js';
 export * from './evidence/load.js';
+export * from './evidence/outcome.js';
 export * from './evidence/photo.js';
 export * from './evidence/place.js';
 export * from './evidence/readings.js';
@@ -36,6 +38,7 @@ export const reading = z.discriminatedUnion('kind', [
   bracing,
   pattern,
   event,
+  outcome,
   contact,
   statement,
 ]);
@@ -61,6 +64,7 @@ export const readingKind = z.enum([
   'bracing',
   'pattern',
   'event',
+  'outcome',
   'contact',
   'statement',
 ]);

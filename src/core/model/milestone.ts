@@ -1,10 +1,16 @@
 import { z } from 'zod';
 import { eventName } from './evidence.js';
 
-/** Moments that open and close the time in which evidence can be got. `delivery-over` is unloaded or refused. */
-export const milestone = z.enum([...eventName.options, 'delivery-over']);
+/**
+ * Moments that open and close the time in which evidence can be got. `accepted` is an outcome by which goods were taken,
+ * with or without exceptions; `delivery-over` is unloaded, refused or accepted.
+ */
+export const milestone = z.enum([...eventName.options, 'accepted', 'delivery-over']);
 /** A moment of a delivery that deadlines of evidence are counted from. */
 export type Milestone = z.infer<typeof milestone>;
+
+/** A moment that one entry tells of: an event, or an outcome of goods. */
+export type MilestoneName = Exclude<Milestone, 'delivery-over'>;
 
 /** A moment, or a time from it: negative seconds are before it. */
 export interface MilestoneOffset {

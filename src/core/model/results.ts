@@ -5,6 +5,7 @@ import type { Finding } from './results/findings.js';
 import type { GapResult } from './results/gaps.js';
 import type { LoadPlan } from './results/loading.js';
 import type { LineMargin } from './results/margins.js';
+import type { LineOutcome } from './results/outcomes.js';
 import type { ProductResult } from './results/product.js';
 import type { PulpComparison, PulpGroup } from './results/pulps.js';
 import type { SetPointAgreement } from './results/set-points.js';
@@ -21,6 +22,7 @@ export type * from './results/findings.js';
 export type * from './results/gaps.js';
 export type * from './results/loading.js';
 export type * from './results/margins.js';
+export type * from './results/outcomes.js';
 export type * from './results/product.js';
 export type * from './results/pulps.js';
 export type * from './results/set-points.js';
@@ -50,6 +52,8 @@ export interface Assessment {
   setPoints: SetPointAgreement;
   /** Absent when no row was recorded. */
   loading?: LoadPlan;
+  /** What became of each line at its stop, in the order of the bill of lading. */
+  outcomes: LineOutcome[];
   timeline: Timeline;
   gaps: GapResult[];
   findings: Finding[];

@@ -1,6 +1,8 @@
 import type { FindingQuantity } from '../model/results.js';
+import { formatAmount } from './amounts.js';
 import { escapeMarkdown } from './escape.js';
 import type { Format } from './format.js';
+import type { Labels } from './labels.js';
 
 /** Markdown made by our own templates, with what a person wrote already escaped: printed as it is. */
 export class MarkdownText {
@@ -53,7 +55,7 @@ export type ShownFacts = Record<
 >;
 
 /** Converts facts to what templates may print: every value in the reader's units, nothing that could be markup. */
-export function showFacts(facts: Facts, format: Format, names: FactNames): ShownFacts {
+export function showFacts(facts: Facts, format: Format, names: FactNames, labels: Labels): ShownFacts {
   return Object.fromEntries(
     Object.entries(facts).map(([name, value]) => {
       if (value === undefined || typeof value === 'number' || typeof value === 'boolean')
@@ -62,7 +64,7 @@ export function showFacts(facts: Facts, format: Format, names: FactNames): Shown
       if (!('is' in value)) return [name, value];
       return [
         name,
-        new ShownFact(showQuantity(value, format, names), !isNothing(value), movedBy(value, format)),
+        new ShownFact(showQuantity(value, format, names, labels), !isNothing(value), movedBy(value, format)),
       ];
     }),
   );
@@ -77,7 +79,7 @@ function movedBy(value: FindingQuantity, format: Format): ShownFact['moved'] {
 }
 
 /** One quantity in words. */
-function showQuantity(value: FindingQuantity, format: Format, names: FactNames): string {
+function showQuantity(value: FindingQuantity, format: Format, names: FactNames, labels: Labels): string {
   switch (value.is) {
     case 'temperature':
       return format.temperature(value.celsius);
@@ -97,6 +99,8 @@ function showQuantity(value: FindingQuantity, format: Format, names: FactNames):
       return names.line(value.line);
     case 'stop':
       return names.stop(value.stop);
+    case 'amount':
+      return formatAmount(labels, format, value);
   }
 }
 
@@ -116,6 +120,7 @@ function isNothing(value: FindingQuantity): boolean {
     case 'time':
     case 'line':
     case 'stop':
+    case 'amount':
       return false;
   }
 }

@@ -39,7 +39,7 @@ export interface WordsOptions {
  * so what a person wrote can't become Handlebars or Markdown.
  */
 export function wordsFrom(options: WordsOptions): Words {
-  const { templates, format, names, folder } = options;
+  const { templates, format, names, labels, folder } = options;
   const helpers = helpersFor(options);
   const read = new Map<string, Template>();
 
@@ -58,7 +58,7 @@ export function wordsFrom(options: WordsOptions): Words {
   };
 
   const markdown = (name: string, facts: Facts = {}, exhibits: readonly number[] = []): string => {
-    const shown = showFacts(facts, format, names);
+    const shown = showFacts(facts, format, names, labels);
     try {
       return template(name)(shown, { exhibits });
     } catch (cause) {

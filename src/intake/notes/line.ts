@@ -1,6 +1,7 @@
 import type { Delivery } from '../../core/model/delivery.js';
-import type { ReadingKind } from '../../core/model/evidence.js';
+import { outcomeHow, type ReadingKind } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import { parseTradeQuantity } from '../../core/model/quantity.js';
 import { parseTemperature } from '../../core/model/temperature.js';
 import { roleOf } from '../roles.js';
 import type { NoteContext } from './note-context.js';
@@ -37,6 +38,10 @@ export function readNote({ words, free }: NoteWords, delivery: Delivery, context
   const found = new Map<string, string>();
   const say = ({ field, text }: WordReading): void => {
     const before = found.get(field);
+    if (before !== undefined && field === 'reason') {
+      found.set(field, `${before},${text}`);
+      return;
+    }
     if (before !== undefined && before !== text)
       throw new UnreadableNote(
         `"${before}" and "${text}" both say its ${NAMES[field] ?? field}`,
@@ -81,6 +86,9 @@ function parsedNote(kind: ReadingKind, found: ReadonlyMap<string, string>, conte
 }
 
 function kindOf(words: readonly string[]): ReadingKind {
+  // "refused" alone is the event; with a quantity it is an outcome of so much.
+  if (words.some((word) => word.toLowerCase() === 'refused') && words.some((_, at) => quantityAt(words, at)))
+    return 'outcome';
   for (const word of words) {
     const plain = word.toLowerCase();
     const kind = Object.hasOwn(KIND_WORDS, plain) ? KIND_WORDS[plain] : undefined;
@@ -90,7 +98,7 @@ function kindOf(words: readonly string[]): ReadingKind {
   }
   throw new UnreadableNote(
     'nothing says what kind of note it is',
-    'use one of: pulp, set-point, check, seal, bracing, pattern, contact, statement, or an event such as arrived',
+    'use one of: pulp, set-point, check, seal, bracing, pattern, refusal, acceptance, exception, contact, statement, or an event such as arrived',
   );
 }
 
@@ -112,6 +120,10 @@ function readWordsAt(
   const one = (field: string, text = word): WordReading => ({ field, text, length: 1 });
   const listed = LISTED_WORDS[kind].find(({ options }) => options.includes(plain));
   if (listed !== undefined) return one(listed.field, plain);
+  if (kind === 'outcome') {
+    const verdict = verdictAt(words, at);
+    if (verdict !== undefined) return verdict;
+  }
   if (KIND_WORDS[plain] === kind && Object.hasOwn(KIND_WORDS, plain))
     return plain.startsWith('call') ? one('how', 'call') : one('');
   const role = roleAt(word, kind);
@@ -167,12 +179,48 @@ function ofKind(words: readonly string[], at: number, kind: ReadingKind): WordRe
       return /\d/.test(word) ? { field: 'word', text: word, length: 1 } : undefined;
     case 'pattern':
       return plain === 'rows' && next !== undefined ? { field: 'rows', text: next, length: 2 } : undefined;
+    case 'outcome':
+      return ofOutcome(words, at);
     case 'bracing':
     case 'event':
     case 'contact':
     case 'statement':
       return undefined;
   }
+}
+
+/** The verdict of an outcome; `accepted with exceptions` takes three words. */
+function verdictAt(words: readonly string[], at: number): WordReading | undefined {
+  const plain = (words[at] ?? '').toLowerCase();
+  const one = (text: string, length = 1): WordReading => ({ field: 'outcome', text, length });
+  if (plain === 'refusal' || plain === 'refused') return one('refused');
+  if (plain === 'exception') return one('accepted-with-exceptions');
+  if (plain !== 'acceptance' && plain !== 'accepted') return undefined;
+  const excepted =
+    /^with$/i.test(words[at + 1] ?? '') && /^exceptions?$/i.test((words[at + 2] ?? '').replace(/:$/, ''));
+  return excepted ? one('accepted-with-exceptions', 3) : one('accepted');
+}
+
+/** How much, the rest, and who was told. */
+function ofOutcome(words: readonly string[], at: number): WordReading | undefined {
+  const plain = (words[at] ?? '').toLowerCase();
+  const next = words[at + 1]?.toLowerCase();
+  if (plain === 'all') return { field: 'word', text: 'all', length: 1 };
+  if (plain === 'rest' && (next === 'accepted' || next === 'refused'))
+    return { field: 'rest', text: next, length: 2 };
+  if (plain === 'told' && next !== undefined) return { field: 'told', text: next, length: 2 };
+  if (outcomeHow.options.some((how) => how === plain)) return { field: 'how', text: plain, length: 1 };
+  return quantityAt(words, at);
+}
+
+/** `8 pallets`, or `24cartons`. */
+function quantityAt(words: readonly string[], at: number): WordReading | undefined {
+  for (const length of [2, 1]) {
+    const text = words.slice(at, at + length).join(' ');
+    if (words.length >= at + length && parseTradeQuantity(text) !== undefined)
+      return { field: 'word', text, length };
+  }
+  return undefined;
 }
 
 /** `34.2F`, `34.2 °F`, or a bare number, which is rejected later with the choices. */

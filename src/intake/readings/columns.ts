@@ -22,6 +22,7 @@ export const READING_COLUMNS = [
   'alarms',
   'rows',
   'blocks',
+  'reason',
 ] as const;
 export type ReadingColumn = (typeof READING_COLUMNS)[number];
 

@@ -5,6 +5,10 @@ import {
   bracing,
   contact,
   eventName,
+  outcomeHow,
+  outcomeReason,
+  outcomeTold,
+  outcomeVerdict,
   type Place,
   position,
   type ReadingBody,
@@ -15,6 +19,7 @@ import {
   setPointSource,
 } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import { parseTradeQuantity, tradeUnit } from '../../core/model/quantity.js';
 import { parseRowSpan } from '../../core/model/row-span.js';
 import { parseTemperature, type Temperature } from '../../core/model/temperature.js';
 import { roleOf, roleOfName } from '../roles.js';
@@ -157,6 +162,27 @@ function readingOf(kind: z.infer<typeof readingKind>, common: Common, cells: Cel
           chosen(cells, 'value', eventName) ??
           missing('event', 'what happened'),
       };
+    case 'outcome':
+      return {
+        kind,
+        ...common,
+        outcome:
+          chosen(cells, 'state', outcomeVerdict) ?? missing('state', outcomeVerdict.options.join(', ')),
+        ...howMuchIn(cells),
+        reasons: (cells.get('reason') ?? '')
+          .split(/[;|,]/)
+          .map((one) => one.trim())
+          .filter((one) => one !== '')
+          .map(
+            (one) => chosen(new Map([['reason', one]]), 'reason', outcomeReason) ?? refuse(one, 'reason', []),
+          ),
+        documents: [],
+        ...omitUndefined({
+          words: note === undefined ? undefined : short(note, 'note', 2000),
+          told: chosen(cells, 'with', outcomeTold),
+          how: chosen(cells, 'how', outcomeHow),
+        }),
+      };
     case 'contact':
       return {
         kind,
@@ -247,6 +273,21 @@ function temperatureIn(cells: Cells, column: ReadingColumn): Temperature | undef
     column,
     'write a number, such as 34.2, and F or C in the column unit',
   );
+}
+
+/** `8 pallets`, `8` with its unit in the column `unit`, or `all`; empty for what no other outcome speaks of. */
+function howMuchIn(cells: Cells): Pick<Extract<ReadingBody, { kind: 'outcome' }>, 'quantity' | 'all'> {
+  const text = cells.get('value');
+  if (text === undefined) return {};
+  if (text.toLowerCase() === 'all') return { all: true };
+  const quantity = parseTradeQuantity(/[a-z]/i.test(text) ? text : `${text} ${cells.get('unit') ?? ''}`);
+  if (quantity === undefined)
+    throw new UnreadableRow(
+      `"${text.slice(0, 60)}" is not a quantity with its unit`,
+      'value',
+      `write a number, and one of ${tradeUnit.options.join(', ')} in the column unit`,
+    );
+  return { quantity };
 }
 
 /** `1-13` or `4`, counted from the nose. */

@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { quantityUnit } from '../../core/model/claim.js';
 import { DossierError } from '../../core/model/error.js';
 import { type Money, parseMoney } from '../../core/model/money.js';
+import { parseTradeQuantity, tradeUnit } from '../../core/model/quantity.js';
 import { roleOf } from '../../intake/roles.js';
 import { unknownWord } from '../place-options.js';
 
@@ -86,13 +86,13 @@ export function parseWorth({ total, each, quantity }: ClaimOptions) {
 
 /** Parses `876 cartons`. Throws DossierError `bad-value`. */
 export function parseQuantity(said: string) {
-  const [, number, unit] = /^\s*(\d+(?:\.\d+)?)\s*([a-z]+)\s*$/i.exec(said) ?? [];
-  if (number === undefined || unit === undefined)
+  const read = parseTradeQuantity(said);
+  if (read === undefined)
     throw new DossierError('bad-value', `"${said}" is not a quantity with its unit`, {
       where: { field: '--quantity' },
-      fix: `Write it like "876 cartons"; units are ${quantityUnit.options.join(', ')}.`,
+      fix: `Write it like "876 cartons"; units are ${tradeUnit.options.join(', ')}.`,
     });
-  return { quantity: number, unit: choice('unit', unit.toLowerCase(), quantityUnit.options, '--quantity') };
+  return { quantity: read.amount, unit: read.unit };
 }
 
 /** Parses `45 days`, `10 working-days`. Throws DossierError `bad-value`. */

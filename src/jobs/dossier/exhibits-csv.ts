@@ -67,6 +67,10 @@ function readingOf(item: EvidenceItem): [Cell, Cell] {
       return [`${item.number} ${item.state}`, undefined];
     case 'event':
       return [item.event, undefined];
+    case 'outcome':
+      return item.quantity === undefined
+        ? [item.outcome, undefined]
+        : [`${item.outcome} ${item.quantity.amount}`, item.quantity.unit];
     case 'contact':
       return [item.with, undefined];
     case 'bracing':

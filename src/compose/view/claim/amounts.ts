@@ -1,6 +1,6 @@
-import { thousandths } from '../../../core/assess/claim/quantities.js';
 import { multiply } from '../../../core/assess/claim/stated-amounts.js';
 import { unitsPerOne } from '../../../core/model/money.js';
+import { thousandths } from '../../../core/model/quantity.js';
 import type { AmountStep, AmountWorksheet, ClaimResult, MoneyRange } from '../../../core/model/results.js';
 import type { ClaimEntryOf } from '../../../core/model/state.js';
 import { type Block, type Cell, type Fact, plain, text } from '../../../core/words/blocks.js';

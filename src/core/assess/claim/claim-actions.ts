@@ -109,7 +109,10 @@ export function claimActionsOf(
       const zone = milestones.stops.find(({ id }) => id === stop)?.zone;
       if (zone === undefined) return [];
       return milestones.events
-        .filter((event) => event.event === doing && event.stop === stop)
+        .filter(
+          ({ event, stop: at }) =>
+            at === stop && (event === doing || (doing === 'unloaded' && event === 'accepted')),
+        )
         .map((event) => eventTime(event, zone));
     }
     default:

@@ -1,3 +1,4 @@
+import { thousandths } from '../../model/quantity.js';
 import type { QuantityRow } from '../../model/results.js';
 import type { ClaimEntry, ClaimEntryOf } from '../../model/state.js';
 import { sortedSeqs } from './figures.js';
@@ -18,11 +19,6 @@ export interface Thousandths {
   overlap?: boolean;
 }
 
-/** `12.5` is 12 500 thousandths. */
-export function thousandths(written: string): number {
-  const [whole = '0', parts = ''] = written.split('.');
-  return Number(whole) * 1000 + Number(parts.padEnd(3, '0'));
-}
 const written = (count: number) => String(count / 1000);
 
 const STATES: readonly State[] = ['shipped', 'accepted', 'rejected', 'damaged', 'short'];

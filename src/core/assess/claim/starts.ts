@@ -1,6 +1,6 @@
 import type { DeadlineStart } from '../../model/claim-deadlines.js';
 import { assertNever } from '../../model/error.js';
-import type { EventName } from '../../model/evidence.js';
+import type { MilestoneName } from '../../model/milestone.js';
 import type { DeadlineTime } from '../../model/results.js';
 import type { Milestones, StopSide } from '../milestones.js';
 import { dayAt } from './calendar.js';
@@ -9,7 +9,7 @@ import { atTime, onDay } from './deadline-milestones.js';
 import type { ClaimEntries } from './terms.js';
 
 /** Events that show the truck at the stop, so that the load could be inspected. */
-const THERE: readonly EventName[] = ['arrived', 'doors-opened', 'unloading-began', 'inspected'];
+const THERE: readonly MilestoneName[] = ['arrived', 'doors-opened', 'unloading-began', 'inspected'];
 
 /**
  * When the goods were at the receiver's disposal at a stop: notice given and truck present, whichever was later. A
@@ -26,10 +26,13 @@ export function timeAtDisposal(milestones: Milestones, stop: string): DeadlineTi
   return atTime(later.at, place.zone, evidence);
 }
 
+/** Goods that were taken are off the truck. */
+const TAKEN: readonly MilestoneName[] = ['unloaded', 'accepted'];
+
 /** The last such event on one side. */
 function lastOf(
   milestones: Milestones,
-  names: readonly EventName[],
+  names: readonly MilestoneName[],
   on: StopSide = 'unload',
 ): Extract<DeadlineTime, { is: 'time' }> | undefined {
   const found = milestones.events.findLast(({ event, side }) => side === on && names.includes(event));
@@ -42,7 +45,7 @@ function lastOf(
 const dayOfTime = (time: ReturnType<typeof lastOf>): DeadlineTime | undefined =>
   time && onDay(dayAt(time.at, time.zone), time.evidence);
 
-const lastDayOf = (milestones: Milestones, names: readonly EventName[]): DeadlineTime | undefined =>
+const lastDayOf = (milestones: Milestones, names: readonly MilestoneName[]): DeadlineTime | undefined =>
   dayOfTime(lastOf(milestones, names));
 
 /** The day of the last departure from a place of loading, or of doors closed there. */
@@ -67,17 +70,17 @@ export function claimStart(
       return first === undefined ? undefined : onDay(first.on, first.evidence, first.seq);
     }
     case 'delivery':
-      return lastDayOf(milestones, ['unloaded']) ?? lastDayOf(milestones, ['refused']);
+      return lastDayOf(milestones, TAKEN) ?? lastDayOf(milestones, ['refused']);
     case 'delivery-time':
-      return lastOf(milestones, ['unloaded']) ?? lastOf(milestones, ['refused']);
+      return lastOf(milestones, TAKEN) ?? lastOf(milestones, ['refused']);
     case 'joint-check':
       return lastDayOf(milestones, ['jointly-checked']);
     case 'shipped':
       return shipped(milestones);
     case 'taken-over':
-      return lastOf(milestones, ['unloaded']) === undefined ? shipped(milestones) : undefined;
+      return lastOf(milestones, TAKEN) === undefined ? shipped(milestones) : undefined;
     case 'unloaded':
-      return lastDayOf(milestones, ['unloaded']);
+      return lastDayOf(milestones, TAKEN);
     case 'at-disposal': {
       const stop = milestones.stops.findLast(({ does }) => does === 'unload');
       return stop === undefined ? undefined : timeAtDisposal(milestones, stop.id);

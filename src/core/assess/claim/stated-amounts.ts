@@ -1,5 +1,6 @@
 import type { AmountItem } from '../../model/claim.js';
 import { type Currency, leastPayment, type Money, minorUnits } from '../../model/money.js';
+import { thousandths } from '../../model/quantity.js';
 import type { AmountWorksheet } from '../../model/results.js';
 import type { ClaimEntry, ClaimEntryOf } from '../../model/state.js';
 import {
@@ -11,7 +12,7 @@ import {
   spanning,
   WHOLE_CLAIM,
 } from './figures.js';
-import { lostQuantity, type Thousandths, thousandths } from './quantities.js';
+import { lostQuantity, type Thousandths } from './quantities.js';
 
 export type AmountNote = AmountWorksheet['notes'][number];
 export type AmountEntry = ClaimEntryOf<'amount'>;

@@ -1,5 +1,6 @@
 /** What the record shows for and against the carrier. */
 import type { EvidenceId } from '../evidence.js';
+import type { TradeUnit } from '../quantity.js';
 import type { Element } from '../rule-set.js';
 import type { Zone } from '../time.js';
 
@@ -26,4 +27,5 @@ export type FindingQuantity =
   | { is: 'share'; of: number }
   | { is: 'length'; metres: number }
   | { is: 'line'; line: string }
-  | { is: 'stop'; stop: string };
+  | { is: 'stop'; stop: string }
+  | { is: 'amount'; value: number; unit: TradeUnit; of?: number };

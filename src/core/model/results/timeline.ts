@@ -1,5 +1,5 @@
 /** What happened, in order. */
-import type { EventName, EvidenceId } from '../evidence.js';
+import type { EventName, EvidenceId, OutcomeVerdict } from '../evidence.js';
 import type { Zone } from '../time.js';
 import type { TimeRange } from './window.js';
 
@@ -13,6 +13,7 @@ export interface TimelineItem {
   stop?: string;
   is:
     | 'event'
+    | 'outcome'
     | 'photo'
     | 'pulp'
     | 'set-point'
@@ -24,6 +25,7 @@ export interface TimelineItem {
     | 'statement'
     | 'document';
   event?: EventName;
+  outcome?: OutcomeVerdict;
   label: string;
 }
 

@@ -22,6 +22,7 @@ export interface WindowBound {
     | 'receipt-signed'
     | 'unloaded'
     | 'refused'
+    | 'accepted'
     /** No event: the time that was planned. */
     | 'planned'
     /** The truck is not due yet: the time that is asked about. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { lostQuantity, quantitiesOf, thousandths } from '../../../../src/core/assess/claim/quantities.js';
+import { lostQuantity, quantitiesOf } from '../../../../src/core/assess/claim/quantities.js';
+import { thousandths } from '../../../../src/core/model/quantity.js';
 import { claimEntries } from './notes.js';
 
 const count = (state: string, quantity: string, saidBy = 'receiver', more: object = {}) => ({

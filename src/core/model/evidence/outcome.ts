@@ -1,0 +1,67 @@
+/** What became of the goods at a stop, by the word of those who received them. */
+import { z } from 'zod';
+import { tradeQuantity } from '../quantity.js';
+import { readingFields } from './fields.js';
+import { evidenceId } from './ids.js';
+
+export const outcomeVerdict = z.enum(['accepted', 'accepted-with-exceptions', 'refused']);
+/** What was done with goods at the dock. */
+export type OutcomeVerdict = z.infer<typeof outcomeVerdict>;
+
+export const outcomeReason = z.enum([
+  'temperature',
+  'decay',
+  'damage',
+  'shortage',
+  'overage',
+  'frost',
+  'late',
+  'other',
+]);
+/** Why goods were refused, or what was noted against them. */
+export type OutcomeReason = z.infer<typeof outcomeReason>;
+
+/** To whom it was said or handed: what the driver hears is no notice to the consignor. */
+export const outcomeTold = z.enum([
+  'driver',
+  'carrier',
+  'dispatcher',
+  'shipper',
+  'consignor',
+  'consignee',
+  'broker',
+  'insurer',
+  'other',
+]);
+export type OutcomeTold = z.infer<typeof outcomeTold>;
+
+export const outcomeHow = z.enum(['in-person', 'call', 'message', 'e-mail', 'letter', 'on-document']);
+export type OutcomeHow = z.infer<typeof outcomeHow>;
+
+/**
+ * An outcome of the goods of a stop, or of one of its lines. Without a quantity it is about those that no other outcome
+ * speaks of; with `all`, about every one of them, whatever was said before. With exceptions, the quantity is that of
+ * the exception: so many short, over or damaged.
+ */
+export const outcome = z.strictObject({
+  kind: z.literal('outcome'),
+  ...readingFields,
+  outcome: outcomeVerdict,
+  quantity: tradeQuantity.optional(),
+  all: z.literal(true).optional(),
+  /** Of a part: what became of the rest of the line, as the same person said. */
+  rest: z.enum(['accepted', 'refused']).optional(),
+  reasons: z.array(outcomeReason).max(8).default([]),
+  /** The words of the one who said so. */
+  words: z.string().min(1).max(2000).optional(),
+  /** Who said so. */
+  saidBy: z.string().min(1).max(200).optional(),
+  told: outcomeTold.optional(),
+  /** The name of the one who was told. */
+  toldName: z.string().min(1).max(200).optional(),
+  how: outcomeHow.optional(),
+  /** The papers on which it stands. */
+  documents: z.array(evidenceId).max(20).default([]),
+  /** Or the paper in words, where the record does not hold it. */
+  document: z.string().min(1).max(400).optional(),
+});

@@ -1,0 +1,138 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { type Yard, yard } from './a-delivery.js';
+
+const FACTS = `
+delivery: TWO-DROPS
+parties: { carrier: { name: Copper Basin Carriers } }
+equipment: { trailer: { number: T-118 } }
+stops:
+  - { id: load-1, does: load, place: Cooler A, zone: America/Phoenix }
+  - { id: denver, does: unload, place: Denver, zone: America/Denver }
+  - { id: omaha, does: unload, place: Omaha, zone: America/Chicago }
+lines:
+  - { id: strawberries, goods: strawberry, from: load-1, to: denver, pallets: 18 }
+  - { id: celery, goods: celery, from: load-1, to: omaha, pallets: 6, cartons: 480 }
+  - { id: leeks, goods: leek, from: load-1, to: omaha, shipped: { crates: 40 } }
+`;
+
+let here: Yard;
+let delivery: string;
+beforeEach(async () => {
+  here = yard();
+  delivery = await here.delivery('delivery', FACTS);
+});
+afterEach(() => here.end());
+
+const record = (...args: string[]) => here.dossier('record', ...args, '-d', 'delivery');
+const AT = ['--at', '2026-07-16T10:40'];
+const last = () => here.entries(delivery).at(-1);
+
+describe('record refusal, acceptance and exception', () => {
+  it('write down how much of what, why, who said so, to whom, how and on which document', async () => {
+    const ran = await record(
+      ...['refusal', '8', 'pallets', '--line', 'Strawberries', '--rest', 'accepted', ...AT],
+      ...['--why', 'decay', 'temperature', '--words', 'soft, mold', '--said-by', 'D. Haas, receiving'],
+      ...['--told', 'driver', '--told-name', 'M. Ortega', '--how', 'in-person', '--on', 'receipt 4471'],
+    );
+    expect(ran.out).toContain('refused, 8 pallets, strawberries, denver');
+    expect(last()).toMatchObject({
+      type: 'reading-recorded',
+      body: {
+        kind: 'outcome',
+        outcome: 'refused',
+        quantity: { amount: '8', unit: 'pallets' },
+        rest: 'accepted',
+        line: 'strawberries',
+        place: { stop: 'denver' },
+        reasons: ['decay', 'temperature'],
+        words: 'soft, mold',
+        saidBy: 'D. Haas, receiving',
+        told: 'driver',
+        toldName: 'M. Ortega',
+        how: 'in-person',
+        document: 'receipt 4471',
+        time: { instant: '2026-07-16T16:40:00.000Z' },
+      },
+    });
+  });
+
+  it('speak of every line of a stop, and of everything when told so', async () => {
+    await record('refusal', '--stop', 'omaha', ...AT);
+    expect((await record('acceptance', 'all', '--stop', 'omaha', '--at', '2026-07-16T12:00')).code).toBe(0);
+    expect(last()).toMatchObject({ body: { outcome: 'accepted', all: true, place: { stop: 'omaha' } } });
+  });
+
+  it.each([
+    ['more than was shipped', ['refusal', '19', 'pallets', '--line', 'strawberries'], /1 more than the 18/],
+    ['more of another unit', ['refusal', '41', 'crates', '--line', 'leeks'], /1 more than the 40 shipped/],
+    ['an unknown line', ['refusal', '--line', 'turnips'], /no line "turnips"/],
+    ['an unknown stop', ['refusal', '--stop', 'boise'], /no stop "boise"/],
+    ['a loading stop', ['refusal', '--stop', 'load-1'], /nothing is delivered at load-1/],
+    ['a line of another stop', ['refusal', '--line', 'celery', '--stop', 'denver'], /delivered at omaha/],
+    ['a part of several lines', ['refusal', '3', 'pallets', '--stop', 'omaha'], /not told of which line/],
+    ['no stop where there are two', ['acceptance'], /not told at which stop/],
+    ['words that are no quantity', ['refusal', 'lots', '--line', 'celery'], /"lots" is not a quantity/],
+    ['a reason of no list', ['refusal', '--line', 'celery', '--why', 'mood'], /no reason "mood"/],
+    ['a document that is not there', ['refusal', '--line', 'celery', '--on', 'e9'], /no evidence e9/],
+  ])('refuse %s and write nothing', async (_, args, says) => {
+    const before = here.entries(delivery).length;
+    const ran = await record(...args, ...AT);
+    expect([ran.code, ran.err]).toEqual([2, expect.stringMatching(says)]);
+    expect(here.entries(delivery)).toHaveLength(before);
+  });
+
+  it('refuse what adds nothing to an earlier word, and name that', async () => {
+    await record('refusal', '--line', 'strawberries', ...AT);
+    const ran = await record('acceptance', '--line', 'strawberries', '--at', '2026-07-16T12:00');
+    expect([ran.code, ran.err]).toEqual([
+      2,
+      expect.stringMatching(/strawberries has an outcome already \(e1\)/),
+    ]);
+  });
+
+  it('are corrected and struck like all else', async () => {
+    await record('refusal', '8', 'pallets', '--line', 'strawberries', ...AT);
+    const correct = (...args: string[]) =>
+      here.dossier('correct', 'e1', ...args, '--why', 'counted again', '-d', 'delivery');
+    expect((await correct('19 pallets')).err).toMatch(/1 more than the 18 shipped/);
+    await correct('all');
+    expect(last()).toMatchObject({
+      body: { becomes: { body: { outcome: 'refused', all: true } } },
+    });
+    expect(last()).not.toMatchObject({ body: { becomes: { body: { quantity: expect.anything() } } } });
+    expect((await here.dossier('strike', 'e1', '--why', 'of another load', '-d', 'delivery')).code).toBe(0);
+  });
+
+  it('are read from a notes file', async () => {
+    const notes = [
+      '2026-07-16',
+      'refused 8 pallets strawberries 10:40 decay temperature told driver rest accepted by R. Vela: soft, mold',
+      'accepted with exceptions 24 ctns celery shortage 9:30',
+      'accepted leeks 9:31 on-document',
+      'refused 99 pallets celery 9:40',
+    ].join('\n');
+    const ran = await record('--notes', here.put('n.txt', notes));
+    expect(ran.out).toContain('3 recorded');
+    expect(ran.out + ran.err).toMatch(/row 5.*99 pallets of celery/s);
+    expect(here.entries(delivery).slice(-3)).toMatchObject([
+      {
+        body: {
+          outcome: 'refused',
+          rest: 'accepted',
+          reasons: ['decay', 'temperature'],
+          told: 'driver',
+          by: 'R. Vela',
+          words: 'soft, mold',
+        },
+      },
+      {
+        body: {
+          outcome: 'accepted-with-exceptions',
+          quantity: { amount: '24', unit: 'cartons' },
+          place: { stop: 'omaha' },
+        },
+      },
+      { body: { outcome: 'accepted', line: 'leeks', how: 'on-document' } },
+    ]);
+  });
+});
