@@ -42,6 +42,13 @@ if ! .outside/bagit/bin/bagit.py --version >/dev/null 2>&1; then
   .outside/bagit/bin/bagit.py --version >/dev/null 2>&1 || cannot bagit-python
 fi
 
+if ! .outside/scipy/bin/python -c 'import scipy' >/dev/null 2>&1; then
+  rm -rf .outside/scipy
+  python3 -m venv .outside/scipy >/dev/null 2>&1 &&
+    .outside/scipy/bin/pip install -q --disable-pip-version-check scipy==1.16.3 >/dev/null 2>&1
+  .outside/scipy/bin/python -c 'import scipy' >/dev/null 2>&1 || cannot SciPy
+fi
+
 # npm's package of this name brings the program.
 if ! .outside/node24/node_modules/node/bin/node --version >/dev/null 2>&1; then
   npm install --silent --no-audit --no-fund --prefix .outside/node24 node@24 >/dev/null 2>&1

@@ -44,6 +44,13 @@ function printPulps(output: Output, group: PulpGroup, format: Format): void {
     output,
     `${group.line} at ${group.stop}: ${group.count} from ${format.temperature(group.min)} to ${format.temperature(group.max)}, mean ${format.temperature(group.mean)}${inBand}`,
   );
+  if (group.sample === undefined) return;
+  const { least, most, confidence } = group.sample;
+  const atLeast = least > 0 ? `, at least ${format.share(least)} are` : '';
+  put(
+    output,
+    `  picked at random, that still allows up to ${format.share(most)} of its cartons out of range${atLeast} (${format.share(confidence)} each)`,
+  );
 }
 
 /** The thermometers of a group. Most groups of a delivery have the same ones: each line is printed once. */

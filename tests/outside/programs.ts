@@ -51,6 +51,11 @@ export const heifDec =
   [program('heif-dec'), program('heif-convert')].find((one) => one.command) ?? program('heif-dec');
 export const pyhanko = program('pyhanko', 'pyhanko/bin/pyhanko');
 export const bagit = program('bagit', 'bagit/bin/bagit.py');
+/** Python with SciPy; no other Python will do. */
+export const scipy: Program = (() => {
+  const file = join(OUTSIDE, 'scipy/bin/python');
+  return { name: 'SciPy', command: existsSync(file) ? [file] : undefined };
+})();
 export const verapdf = veraPdf();
 /** A browser, driven by Playwright. */
 export const chromium = program('chromium');

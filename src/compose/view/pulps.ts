@@ -50,6 +50,24 @@ function overview(view: View, groups: readonly PulpGroup[]): Block {
   ]);
 }
 
+/** What so few readings leave open of the whole line. */
+function sample({ words }: View, group: PulpGroup): Block[] {
+  if (group.sample === undefined) return [];
+  const { least, most, confidence } = group.sample;
+  return [
+    {
+      is: 'paragraph',
+      of: words.line('pulp-sample', {
+        inRange: group.inBand,
+        count: group.count,
+        least: { is: 'share', of: least },
+        most: { is: 'share', of: most },
+        confidence: { is: 'share', of: confidence },
+      }),
+    },
+  ];
+}
+
 /** Each thermometer with its last ice-water check, or that there is none. */
 function instruments(view: View, group: PulpGroup): Block[] {
   const { labels, format } = view;
@@ -102,6 +120,7 @@ function readings(view: View, group: PulpGroup): Block[] {
   return [
     { is: 'heading', level: 2, text: groupName(view, group) },
     { is: 'paragraph', of: plain(`${band.charAt(0).toUpperCase()}${band.slice(1)}.`) },
+    ...sample(view, group),
     ...instruments(view, group),
     ...note,
     {

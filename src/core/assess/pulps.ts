@@ -1,12 +1,13 @@
 import type { Line } from '../model/delivery.js';
 import { omitUndefined } from '../model/omit-undefined.js';
-import type { Band, PulpGroup, PulpReading } from '../model/results.js';
+import type { Band, PulpGroup, PulpReading, PulpSample } from '../model/results.js';
 import type { RuleSet } from '../model/rule-set.js';
 import type { ItemOf, RecordState } from '../model/state.js';
 import { celsius } from '../model/temperature.js';
 import { knownMilliseconds } from '../model/time.js';
 import { bandOf, ROUNDING } from './bands.js';
 import { byPosition, instrumentsOf } from './pulp-details.js';
+import { shareBounds } from './sampling/share-bounds.js';
 
 /** The line that evidence concerns: its own, or the only line. */
 export function lineOfEvidence(
@@ -54,7 +55,8 @@ export function pulpGroups(state: RecordState, ruleSet: RuleSet): PulpGroup[] {
           min: Math.min(...values),
           max: Math.max(...values),
           mean: values.reduce((sum, value) => sum + value, 0) / values.length,
-          inBand: readings.filter((one) => one.verdict === 'in-band').length,
+          inBand: inBandOf(readings),
+          ...omitUndefined({ sample: band === undefined ? undefined : sampleOf(line, readings) }),
           spread: Math.max(...values) - Math.min(...values),
           byPosition: byPosition(readings),
           instruments: instrumentsOf(state, readings),
@@ -62,6 +64,27 @@ export function pulpGroups(state: RecordState, ruleSet: RuleSet): PulpGroup[] {
       ];
     });
   });
+}
+
+const inBandOf = (readings: readonly PulpReading[]) =>
+  readings.filter((one) => one.verdict === 'in-band').length;
+
+/** Of each bound on its own; what courts and standards commonly take (common practice, no source). */
+const CONFIDENCE = 0.95;
+
+function sampleOf({ cartons }: Line, readings: readonly PulpReading[]): PulpSample {
+  const taken = readings.length;
+  const { least, most, by } = shareBounds(
+    { taken, beyond: taken - inBandOf(readings), ...omitUndefined({ of: cartons }) },
+    CONFIDENCE,
+  );
+  return {
+    confidence: CONFIDENCE,
+    least,
+    most,
+    by,
+    ...omitUndefined({ cartons: by === 'hypergeometric' ? cartons : undefined }),
+  };
 }
 
 function pulpReading(item: ItemOf<'pulp'>, band: Band | undefined): PulpReading {

@@ -29,6 +29,17 @@ export interface PulpReading {
 }
 
 /** Pulps of one line at one stop. */
+/** Shares of a line's cartons that may be out of range. */
+export interface PulpSample {
+  /** Of each bound on its own, such as 0.95. */
+  confidence: number;
+  least: number;
+  most: number;
+  /** By the cartons of the line, or as of an endless lot where they are not known. */
+  by: 'hypergeometric' | 'binomial';
+  cartons?: number;
+}
+
 export interface PulpGroup {
   line: string;
   stop: string;
@@ -41,6 +52,8 @@ export interface PulpGroup {
   max: number;
   mean: number;
   inBand: number;
+  /** What the readings allow of the line's cartons, had they been picked at random; absent without a range. */
+  sample?: PulpSample;
   /** Highest minus lowest, K. */
   spread?: number;
   byPosition?: { position: Position | 'not-stated'; count: number; min: number; max: number; mean: number }[];
