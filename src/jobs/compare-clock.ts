@@ -17,6 +17,7 @@ import { plainSpaces } from '../core/words/spaces.js';
 import { readDisplay } from '../intake/time/display.js';
 import { parseTypedTime } from '../intake/typed.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
+import { parseZoneOption } from './zone-option.js';
 
 const duration = (seconds: number) => plainSpaces(numbersFor('en').exactDuration(seconds));
 
@@ -64,7 +65,10 @@ export async function recordClock(input: ClockComparisonInput): Promise<Recorded
       input.camera === undefined
         ? { is: 'unit-log', ...omitUndefined({ evidence: log?.evidence }) }
         : { is: 'camera', camera: cameraOf(state, input.camera) };
-    const told = input.zone === undefined ? undefined : zoneOf(input.zone);
+    const told =
+      input.zone === undefined
+        ? undefined
+        : parseZoneOption(input.zone, '--zone', state.delivery.stops[0]?.zone);
     const logZone = clock.is === 'camera' ? undefined : oneZone(log === undefined ? logs : [log]);
     const truth = trueTime(input, photo, told ?? logZone ?? onlyStopZone(state));
     const zone = told ?? logZone ?? truth.zone;
@@ -174,17 +178,6 @@ function cameraOf(state: RecordState, named: string): string {
       `Use one of: ${names.join(', ') || 'none yet'}.`,
     );
   return found;
-}
-
-function zoneOf(text: string): Zone {
-  const read = zoneSchema.safeParse(text);
-  if (!read.success)
-    throw wrong(
-      '--zone',
-      read.error.issues[0]?.message ?? 'not a time zone',
-      'Use a name such as America/Phoenix.',
-    );
-  return read.data;
 }
 
 /** Whether a log is not replaced by a later reading of the same file. */

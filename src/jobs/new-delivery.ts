@@ -3,11 +3,16 @@ import { join } from 'node:path';
 import { stringify } from 'yaml';
 import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
+import { type Zone, zone as zoneSchema } from '../core/model/time.js';
 import type { Clock } from '../core/ports/clock.js';
 import { parseDeliveryFile } from '../intake/delivery-file.js';
+import { usualOrder } from '../intake/time/country-order.js';
+import { zonesOfPlace } from '../intake/time/zone-places.js';
+import { zoneOfWord } from '../intake/time/zone-words.js';
 import { unreadable } from '../record/disk/disk-error.js';
 import { createRecord } from '../record/store.js';
 import { DELIVERY_FILE, portsWith } from './delivery.js';
+import { AMERICAN, parseZoneOption } from './zone-option.js';
 
 /** Minimal facts of a delivery, prompted for or given as options. */
 export interface MinimalFacts {
@@ -24,12 +29,14 @@ export interface MinimalFacts {
    */
   goods: readonly string[];
   rules?: string;
+  /** Of amounts that name none; USD where every stop is in the United States and none is given. */
+  currency?: string;
 }
 
 /** One stop of a delivery that is made from few words, in the order of the way. */
 export interface MinimalStop {
   does: 'load' | 'unload';
-  /** `place; zone` */
+  /** `place; zone`; a zone may be named by its state or city, and left out where the place tells it. */
   at: string;
 }
 
@@ -45,6 +52,8 @@ export interface NewDelivery {
   folder: string;
   delivery: string;
   rules: string;
+  /** Each stop with the zone in which its times are read. */
+  stops: { id: string; place: string; zone: Zone }[];
 }
 
 const HEAD = `# The facts of this delivery. Change what is wrong or add what is missing;
@@ -72,7 +81,8 @@ export async function newDelivery(input: NewDeliveryInput): Promise<NewDelivery>
   await writeFile(join(folder, DELIVERY_FILE), text, { flag: 'wx' });
   const record = await createRecord(folder, portsWith(now), { sha256, facts: written, by });
   await record.close();
-  return { folder, delivery: facts.delivery, rules: facts.rules };
+  const stops = facts.stops.map(({ id, place, zone }) => ({ id, place, zone }));
+  return { folder, delivery: facts.delivery, rules: facts.rules, stops };
 }
 
 const PLACEHOLDER_FACTS: MinimalFacts = {
@@ -103,7 +113,7 @@ function parseMinimalFacts(facts: MinimalFacts): ReturnType<typeof parseDelivery
     const part = option === undefined ? undefined : field.split('.').slice(1).at(-1);
     throw new DossierError(cause.code, part === undefined ? cause.message : `${part}: ${cause.message}`, {
       where: { field: option ?? field },
-      fix: 'Places are written like "Yuma AZ; America/Phoenix", goods like "romaine; 36 °F; 2 °F; 12".',
+      fix: 'Places are written like "Yuma AZ" or "Example Farm; America/Phoenix", goods like "romaine; 36 °F; 2 °F; 12".',
       ...omitUndefined({ others: cause.others?.map((other) => other.replace(/^line \d+: /, '')) }),
       cause,
     });
@@ -132,6 +142,7 @@ async function readFacts(file: string): Promise<string> {
 
 function factsFrom(facts: MinimalFacts): Record<string, unknown> {
   const stops = numbered(facts.stops);
+  const placed = stops.map(({ id, does, at }) => stopFrom(id, does, at));
   const party = (name: string | undefined) => (name === undefined || name === '' ? undefined : { name });
   return {
     delivery: facts.number,
@@ -141,11 +152,21 @@ function factsFrom(facts: MinimalFacts): Record<string, unknown> {
       receiver: party(facts.receiver),
     }),
     equipment: { trailer: { number: facts.trailer } },
-    stops: stops.map(({ id, does, at }) => stopFrom(id, does, at)),
+    stops: placed,
     lines: facts.goods.map((line, index) => lineFrom(line, index, stops)),
     rules: facts.rules ?? 'produce',
+    ...withoutEmpty({ currency: facts.currency ?? usualCurrency(placed) }),
   };
 }
+
+/** Dollars of the United States where every stop is there; nothing is assumed elsewhere. */
+const usualCurrency = (stops: readonly { zone: string }[]): string | undefined =>
+  stops.every(({ zone }) => {
+    const read = zoneSchema.safeParse(zone);
+    return read.success && usualOrder(read.data) === 'month-day-year';
+  })
+    ? 'USD'
+    : undefined;
 
 /** Stops with their ids: load-1, load-2 … and drop-1, drop-2 …, each counted in the order of the trip. */
 function numbered(stops: readonly MinimalStop[]): (MinimalStop & { id: string })[] {
@@ -171,9 +192,20 @@ function stopOfLine(
   return named === '' ? (ids[0] ?? `${does}-1`) : named;
 }
 
-function stopFrom(id: string, does: 'load' | 'unload', text: string): Record<string, unknown> {
+interface Placed {
+  id: string;
+  does: 'load' | 'unload';
+  place: string;
+  zone: string;
+}
+
+/** The zone behind the semicolon, or the one in which the place itself lies. */
+function stopFrom(id: string, does: 'load' | 'unload', text: string): Placed {
   const [place = '', zone = ''] = text.split(';').map((part) => part.trim());
-  return { id, does, place, zone };
+  const named = zone === '' ? place : zone;
+  // What names no zone is left to the schema, which tells of all that is wrong at once.
+  const known = zonesOfPlace(named).length > 0 || zoneOfWord(named, AMERICAN) !== undefined;
+  return { id, does, place, zone: known ? parseZoneOption(named, `--${does}`, AMERICAN, 'bad-usage') : zone };
 }
 
 function lineFrom(

@@ -168,7 +168,7 @@ describe('dossier record clock', async () => {
     ['no such log', '05:04', { photo: 'e1', log: 'e77' }, '--log', /no unit log e77/],
     ['no such camera', '05:04', { photo: 'e1', camera: 'Box' }, '--camera', /no photo was taken with/],
     ['no time', 'noon', { photo: 'e1' }, 'display-time', /not a time/],
-    ['an abbreviation', '05:04', { photo: 'e1', zone: 'MST' }, '--zone', /not a time zone/],
+    ['an abbreviation', '05:04', { photo: 'e1', zone: 'MST' }, '--zone', /part of the year/],
     ['what looks like another zone', '07:04', { photo: 'e1' }, 'display-time', /another zone/],
     ['what looks like the afternoon', '17:04', { photo: 'e1' }, 'display-time', /half of the day/],
   ])('refuses %s', async (_, display, more, field, message) => {

@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { askUntilValid } from '../ask-and-retry.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
@@ -15,6 +16,7 @@ interface Options {
   trailer?: string;
   goods?: string[];
   rules?: string;
+  currency?: string;
   by?: string;
   json?: boolean;
 }
@@ -28,8 +30,11 @@ const QUESTIONS = [
 ] as const;
 
 const STOP_QUESTIONS = [
-  ['load', 'Loading: place, then its time zone (Yuma AZ; America/Phoenix)'],
-  ['unload', 'Unloading: place, then its time zone (Omaha NE; America/Chicago)'],
+  [
+    'load',
+    'Loading: place, and its time zone where the place does not tell it (Yuma AZ, or Example Farm; Arizona)',
+  ],
+  ['unload', 'Unloading: place, and its time zone (Omaha NE, or Example Dock; America/Chicago)'],
 ] as const;
 
 export function newCommand({ output, now }: CliContext): Command {
@@ -48,12 +53,12 @@ export function newCommand({ output, now }: CliContext): Command {
     .option('--trailer <number>', 'trailer number')
     .option(
       '--load <place;zone>',
-      'where it loads: "Yuma AZ; America/Phoenix"; once for each stop, in order',
+      'where it loads: "Yuma AZ" or "Example Farm; Arizona"; once for each stop, in order',
       collect('load'),
     )
     .option(
       '--unload <place;zone>',
-      'where it unloads: "Omaha NE; America/Chicago"; once for each stop, in order',
+      'where it unloads: "Omaha NE" or "Example Dock; America/Chicago"; once for each stop, in order',
       collect('unload'),
     )
     .option(
@@ -61,6 +66,7 @@ export function newCommand({ output, now }: CliContext): Command {
       'a line of the bill: "romaine; 36 °F; 2 °F; 12" (goods; set point; tolerance; pallets); with several stops also from and to: "…; load-1; drop-2"',
     )
     .option('--rules <set>', 'rule set: a shipped one, or a path (default: produce)')
+    .option('--currency <code>', 'of amounts that name none (default: USD where all stops are in the US)')
     .option('--by <name>', 'who makes it (default: DOSSIER_BY or your account)')
     .option('--json', 'the answer as JSON')
     .addHelpText(
@@ -72,8 +78,8 @@ Examples:
   dossier new deliveries/4711 --number 4711 --carrier "Example Haulage" \\
     --trailer T-7 --load "Yuma AZ; America/Phoenix" \\
     --unload "Omaha NE; America/Chicago" --goods "lettuce-romaine; 36 °F; 2 °F; 12"
-  dossier new deliveries/4712 … --load "Yuma AZ; America/Phoenix" \\
-    --unload "Denver CO; America/Denver" --unload "Omaha NE; America/Chicago" \\
+  dossier new deliveries/4712 … --load "Yuma AZ" \\
+    --unload "Denver CO" --unload "Omaha NE" \\
     --goods "strawberry; 32 °F; 2 °F; 18; load-1; drop-1" "celery; 32 °F; 2 °F; 6; load-1; drop-2"
 
 Everything can be changed later in delivery.yaml; each change enters the record.`,
@@ -89,6 +95,8 @@ Everything can be changed later in delivery.yaml; each change enters the record.
       });
       if (options.json === true) return output.json(made);
       output.line(escapeControls(`${made.folder}: delivery ${made.delivery}, rule set ${made.rules}`));
+      for (const { id, place, zone } of made.stops)
+        output.note(escapeControls(`${id}: ${place}, times in ${zone}`));
       const named = pathForShell(folder);
       output.note(
         `Look over its delivery.yaml; then: dossier collect FILES -d ${named}, dossier gaps ${named}`,
@@ -110,6 +118,7 @@ export interface PromptedFacts {
   stops: PromptedStop[];
   goods: string[];
   rules: string;
+  currency?: string;
 }
 
 async function promptFacts(
@@ -126,6 +135,7 @@ async function promptFacts(
     stops: [...stops],
     goods: options.goods ?? [],
     rules: options.rules ?? 'produce',
+    ...omitUndefined({ currency: options.currency }),
   };
   const needed = ['number', 'carrier', 'trailer'] as const;
   const lacks = (does: PromptedStop['does']) => !facts.stops.some((stop) => stop.does === does);

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { writtenFootprint, writtenLength } from './length.js';
+import { currency } from './money.js';
 import { tradeUnit } from './quantity.js';
 import { references } from './references.js';
 import { temperatureUnit, writtenTemperature, writtenTemperatureDifference } from './temperature.js';
@@ -124,6 +125,8 @@ export const delivery = z
     sale: saleTerm.optional(),
     /** A shipped rule set by its name, or a path relative to the delivery. */
     rules: z.string().min(1).default('produce'),
+    /** Of amounts that name no currency, such as $11.00. */
+    currency: currency.optional(),
     show: displaySettings.prefault({}),
   })
   .superRefine((facts, ctx) => {

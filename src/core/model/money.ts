@@ -57,20 +57,44 @@ export function minorUnits({ amount, currency: code }: Money): MinorUnits {
 export const shownDecimals = (minor: number, code: string): number =>
   minor % leastPayment(code) === 0 ? decimalsOf(code) : writtenDecimals(code);
 
-const WRITTEN = /^\s*(?:([A-Z]{3})\s*)?[$€£]?\s*([\d][\d,. ]*)\s*(?:([A-Z]{3}))?\s*$/;
+const WRITTEN =
+  /^\s*(?:([A-Z]{3})\s*)?((?:US|CA?|AU?|MX)?[$]|[€£¥])?\s*([\d][\d,. ]*?)\s*([$€£¥])?\s*(?:([A-Z]{3}))?\s*$/;
+
+/** Signs, and the currencies that they are written for: one that is of many stands for the usual one among them. */
+const SIGNS: Readonly<Record<string, readonly string[]>> = {
+  US$: ['USD'],
+  C$: ['CAD'],
+  CA$: ['CAD'],
+  A$: ['AUD'],
+  AU$: ['AUD'],
+  MX$: ['MXN'],
+  '€': ['EUR'],
+  $: 'USD CAD MXN AUD NZD SGD HKD TWD CLP COP ARS DOP BBD BSD BZD JMD TTD XCD FJD NAD'.split(' '),
+  '£': ['GBP', 'EGP', 'GIP', 'FKP', 'SHP'],
+  '¥': ['JPY', 'CNY'],
+};
+
+/** The code that is written, else the one that the sign alone or the usual currency of the delivery leaves. */
+function codeOf(sign: string | undefined, code: string | undefined, usual: string | undefined) {
+  const by = sign === undefined ? undefined : (SIGNS[sign.toUpperCase()] ?? []);
+  const [only, other] = by ?? [];
+  const meant = code ?? (other === undefined ? only : undefined) ?? usual;
+  return meant !== undefined && (by === undefined || by.includes(meant)) ? meant : undefined;
+}
 
 /**
- * Reads `12480.50 USD`, `USD 12,480.50`, `$12,480 USD`, `1.250,75 EUR`; undefined when the currency's code is not
- * there, since $ alone is the sign of many, when the currency has no such decimals, or when the digits could be meant in
- * two ways. `1,250 EUR` could not: a group of three digits behind one separator is thousands. `1,250 KWD` could, since
+ * Reads `12480.50 USD`, `USD 12,480.50`, `$12,480 USD`, `1.250,75 EUR`, and where the delivery has a usual currency
+ * also `$11.00` and `9504`. Undefined when nothing says the currency, since $ alone is the sign of many, when the sign is
+ * not of it, when the currency has no such decimals, or when the digits could be meant in two ways. `1,250 EUR` could not: a group of three digits behind one separator is thousands. `1,250 KWD` could, since
  * a dinar has three decimals.
  */
-export function parseMoney(text: string): Money | undefined {
+export function parseMoney(text: string, usual?: Currency): Money | undefined {
   const match = WRITTEN.exec(text);
-  const [, before, digits = '', behind] = match ?? [];
-  const code = before ?? behind;
-  if (code === undefined || (before !== undefined && behind !== undefined && before !== behind))
-    return undefined;
+  const [, before, signBefore, digits = '', signBehind, behind] = match ?? [];
+  if (signBefore !== undefined && signBehind !== undefined) return undefined;
+  if (before !== undefined && behind !== undefined && before !== behind) return undefined;
+  const code = match === null ? undefined : codeOf(signBefore ?? signBehind, before ?? behind, usual);
+  if (code === undefined) return undefined;
   const plain = digits.replaceAll(' ', '');
   if (decimalsOf(code) === 3 && /^[1-9]\d{0,2}[.,]\d{3}$/.test(plain)) return undefined;
   const parts =

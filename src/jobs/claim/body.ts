@@ -56,6 +56,7 @@ export function claimNoteBody(
     note: says.note,
     replaces: says.correct === undefined ? undefined : entryNumber(says.correct),
   };
+  const usual = state.delivery.currency;
   const on = () => dayOf(says.on, says.zone, state.delivery, now);
   const sent = () => (says.sent === undefined ? undefined : dayOf(says.sent, says.zone, state.delivery, now));
   const told = { by: says.by, to: says.to, form: says.form };
@@ -74,7 +75,7 @@ export function claimNoteBody(
         sent: sent(),
         receiptNoted: says.receiptNoted ? true : undefined,
         form: says.form,
-        amount: parseMoneyOption('--amount', says.amount),
+        amount: parseMoneyOption('--amount', says.amount, usual),
         grounds: says.ground,
         contents: claimContentsOf(says),
       };
@@ -104,13 +105,13 @@ export function claimNoteBody(
     case 'offer':
       return {
         ...common,
-        amount: amount(word),
+        amount: amount(word, usual),
         by: says.by ?? 'carrier',
         on: on(),
         firm: says.firm,
       };
     case 'payment':
-      return { ...common, amount: amount(word), by: says.by ?? 'carrier', on: on() };
+      return { ...common, amount: amount(word, usual), by: says.by ?? 'carrier', on: on() };
     case 'declined':
       return {
         ...common,
@@ -118,12 +119,12 @@ export function claimNoteBody(
         inWriting: says.inWriting,
         ...told,
         onBehalf: says.onBehalf ? true : undefined,
-        part: parseMoneyOption('--part', says.part),
+        part: parseMoneyOption('--part', says.part, usual),
         reasons: [...(word === undefined ? [] : [word]), ...says.reason],
         items: says.item.length === 0 ? undefined : says.item.map(parseItemReason),
       };
     case 'admitted':
-      return { ...common, on: on(), ...told, part: amount(word) };
+      return { ...common, on: on(), ...told, part: amount(word, usual) };
     case 'papers-returned':
       return { ...common, on: on(), ...told, to: says.to ?? word };
     case 'closed':
@@ -138,7 +139,7 @@ export function claimNoteBody(
         item: choice('item', requireText(word, 'item', 'what it is'), amountItem.options),
         saidBy: saidBy(says),
         line: findLine(state.delivery, says.line),
-        ...parseWorth(says),
+        ...parseWorth(says, usual),
       };
     case 'quantity': {
       return {

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { DossierError } from '../../core/model/error.js';
-import { type Money, parseMoney } from '../../core/model/money.js';
+import { type Currency, type Money, parseMoney } from '../../core/model/money.js';
 import { parseTradeQuantity, tradeUnit } from '../../core/model/quantity.js';
 import { roleOf } from '../../intake/roles.js';
 import { unknownWord } from '../place-options.js';
@@ -70,7 +70,7 @@ export function claimContentsOf({ says, lacks, made }: ClaimOptions) {
 }
 
 /** A total, or a unit price with its quantity. Throws DossierError `bad-value` for both or neither. */
-export function parseWorth({ total, each, quantity }: ClaimOptions) {
+export function parseWorth({ total, each, quantity }: ClaimOptions, usual: Currency | undefined) {
   if ((total === undefined) === (each === undefined))
     throw new DossierError('bad-value', 'say the whole, or so much each', {
       where: { field: total === undefined ? '--total' : '--each' },
@@ -78,8 +78,8 @@ export function parseWorth({ total, each, quantity }: ClaimOptions) {
     });
   if (each !== undefined && quantity === undefined) requireText(quantity, '--quantity', 'how many');
   return {
-    total: parseMoneyOption('--total', total),
-    each: parseMoneyOption('--each', each),
+    total: parseMoneyOption('--total', total, usual),
+    each: parseMoneyOption('--each', each, usual),
     ...(quantity === undefined ? {} : parseQuantity(quantity)),
   };
 }
@@ -118,18 +118,28 @@ export function parseItemReason(said: string): { item: string; reason: string } 
   });
 }
 
-/** Parses `12480.50 USD`; undefined for undefined. Throws DossierError `bad-value` with the option. */
-export function parseMoneyOption(field: string, said: string | undefined): Money | undefined {
+/**
+ * Parses `12480.50 USD`, and `$11.00` where the delivery has a usual currency; undefined for undefined. Throws
+ * DossierError `bad-value` with the option.
+ */
+export function parseMoneyOption(
+  field: string,
+  said: string | undefined,
+  usual: Currency | undefined,
+): Money | undefined {
   if (said === undefined) return undefined;
-  const read = parseMoney(said);
+  const read = parseMoney(said, usual);
   if (read !== undefined) return read;
   throw new DossierError('bad-value', `"${said}" is not an amount with its currency`, {
     where: { field },
-    fix: 'Write it like "12480.50 USD": the currency by its three letters, since $ is the sign of several.',
+    fix:
+      usual === undefined
+        ? 'Write it like "12480.50 USD", since $ is the sign of several; a line "currency: USD" in delivery.yaml says it once for all.'
+        : `Write it like "12480.50" for ${usual}, or with another currency by its three letters.`,
   });
 }
-export const amount = (word: string | undefined) =>
-  parseMoneyOption('amount', requireText(word, 'amount', 'how much'));
+export const amount = (word: string | undefined, usual: Currency | undefined) =>
+  parseMoneyOption('amount', requireText(word, 'amount', 'how much'), usual);
 
 /** Parses the number of an entry. Throws DossierError `bad-value`. */
 export function entryNumber(said: string): number {

@@ -4,6 +4,9 @@ import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
 import { calendarDay, type Zone, zone as zoneSchema } from '../../core/model/time.js';
 import { zoneRules } from '../../core/model/zone-rules.js';
+import { chooseDate } from '../../intake/time/date-choice.js';
+import { dateParts, toLocalTime } from '../../intake/time/wall-time.js';
+import { parseZoneOption } from '../zone-option.js';
 
 /** A year such as 0026 is a typing error; a deadline from it would be two thousand years overdue. */
 const EARLIEST = '1970-01-01';
@@ -16,22 +19,23 @@ export function dayOf(
   now: Date,
 ): Day {
   const last = delivery.stops.findLast(({ does }) => does === 'unload');
-  const read = zoneSaid === undefined ? undefined : zoneSchema.safeParse(zoneSaid);
-  if (read?.success === false)
-    throw new DossierError('bad-value', read.error.issues[0]?.message ?? 'not a time zone', {
-      where: { field: '--zone' },
-      fix: 'Use a name of the IANA list, such as America/Chicago.',
-    });
-  const zone: Zone = read?.data ?? last?.zone ?? zoneSchema.parse('UTC');
+  const zone: Zone =
+    zoneSaid === undefined
+      ? (last?.zone ?? zoneSchema.parse('UTC'))
+      : parseZoneOption(zoneSaid, '--zone', last?.zone);
   const today = DateTime.fromJSDate(now, { zone: zoneRules(zone) });
   const word = said?.trim().toLowerCase() ?? 'today';
   const date =
-    word === 'today' ? today.toISODate() : word === 'yesterday' ? today.minus({ days: 1 }).toISODate() : word;
+    word === 'today'
+      ? today.toISODate()
+      : word === 'yesterday'
+        ? today.minus({ days: 1 }).toISODate()
+        : dayTyped(word, zone, today);
   const day = calendarDay.safeParse(date);
   if (!day.success)
     throw new DossierError('bad-value', `"${said}" is not a day of the calendar`, {
       where: { field: '--on' },
-      fix: 'Write it like 2026-08-03, or today, or yesterday.',
+      fix: 'Write it like 2026-08-03 or Aug 3 2026, or today, or yesterday.',
     });
   if (day.data < EARLIEST)
     throw new DossierError('bad-value', `${day.data} is before any claim of this delivery can be`, {
@@ -44,4 +48,26 @@ export function dayOf(
       fix: 'Write when it happened, or set the machine’s clock right.',
     });
   return { date: day.data, zone };
+}
+
+/** A day in figures or with its month's name, in the order of the place. Throws DossierError where it can be two. */
+function dayTyped(word: string, zone: Zone, today: DateTime): string {
+  const parts = /^\d{4}-\d{2}-\d{2}$|^\d+$/.test(word) ? undefined : dateParts(word);
+  if (parts === undefined || parts.clock !== undefined) return word;
+  const latest = Date.UTC(today.year, today.month - 1, today.day);
+  const read = chooseDate(parts, { zone, latest });
+  switch (read.is) {
+    case 'none':
+      return word;
+    case 'one':
+      return toLocalTime(read.wall).slice(0, 10);
+    case 'two': {
+      const days = read.walls.map((wall) => toLocalTime(wall).slice(0, 10));
+      throw new DossierError('bad-value', `"${word}" can be ${days.join(' or ')}`, {
+        where: { field: '--on' },
+        fix: `Write ${days.join(' or ')}.`,
+        choices: days,
+      });
+    }
+  }
 }

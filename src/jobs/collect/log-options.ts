@@ -2,9 +2,9 @@ import { readFile } from 'node:fs/promises';
 import { DossierError } from '../../core/model/error.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { parseTemperature } from '../../core/model/temperature.js';
-import { zone as zoneSchema } from '../../core/model/time.js';
 import type { LogOptions } from '../../intake/draft.js';
 import { unreadable } from '../../record/disk/disk-error.js';
+import { parseZoneOption } from '../zone-option.js';
 
 /** Typed options for reading a unit log. */
 export interface TypedLogOptions {
@@ -27,9 +27,7 @@ export async function readLogOptions({
 }: TypedLogOptions): Promise<LogOptions> {
   const options: LogOptions = {};
   if (logZone !== undefined) {
-    const read = zoneSchema.safeParse(logZone);
-    if (!read.success) throw bad('--log-zone', read.error.issues[0]?.message ?? 'not a time zone');
-    options.logZone = read.data;
+    options.logZone = parseZoneOption(logZone, '--log-zone', undefined, 'bad-usage');
   }
   if (logUnit !== undefined) {
     const read = parseTemperature(`0${logUnit}`);

@@ -12,7 +12,7 @@ import {
   paper as paperSchema,
 } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
-import { type Money, parseMoney } from '../../core/model/money.js';
+import { type Currency, type Money, parseMoney } from '../../core/model/money.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { RecordState } from '../../core/model/state.js';
 import { claimsOf, whichClaim } from '../claim/which.js';
@@ -62,7 +62,7 @@ export function readLetterRequest(typed: TypedLetter, state: RecordState): Lette
       where: { field: '--reason' },
       fix: 'Leave out --reason, or say --disallow-rest if the rest of the claim is declined by this letter.',
     });
-  const amount = amountOf(typed.amount);
+  const amount = amountOf(typed.amount, state.delivery.currency);
   return {
     kind,
     manner,
@@ -115,9 +115,9 @@ function recipient(
   return { name: found.name, ...omitUndefined({ address }) };
 }
 
-function amountOf(text: string | undefined): Money | undefined {
+function amountOf(text: string | undefined, usual: Currency | undefined): Money | undefined {
   if (text === undefined) return undefined;
-  const read = parseMoney(text);
+  const read = parseMoney(text, usual);
   if (read !== undefined) return read;
   throw new DossierError('bad-value', `"${text}" is not an amount`, {
     where: { field: '--amount' },

@@ -41,6 +41,36 @@ describe('money as people write it', () => {
   });
 
   it.each([
+    ['$11.00', 'USD', '11.00', 'USD'],
+    ['9504', 'USD', '9504', 'USD'],
+    ['$9,504', 'CAD', '9504', 'CAD'],
+    ['9,504.00 $', 'USD', '9504.00', 'USD'],
+    ['11 EUR', 'USD', '11', 'EUR'],
+    ['€11', 'USD', '11', 'EUR'],
+    ['US$ 11', 'MXN', '11', 'USD'],
+    ['£12.50', 'GBP', '12.50', 'GBP'],
+    ['1,200', 'JPY', '1200', 'JPY'],
+  ])('%s in a delivery of %s', (text, usual, amount, code) => {
+    expect(parseMoney(text, currency.parse(usual))).toEqual({ amount, currency: code });
+  });
+
+  it.each([
+    ['$11.00', 'EUR'],
+    ['£11.00', 'USD'],
+    ['$11.00$', 'USD'],
+    ['$11.00 EUR', 'USD'],
+    ['C$ 11 USD', 'USD'],
+    ['eleven', 'USD'],
+    ['', 'USD'],
+  ])('%j cannot be told in a delivery of %s', (text, usual) => {
+    expect(parseMoney(text, currency.parse(usual))).toBeUndefined();
+  });
+
+  it('tells the euro by its sign alone', () => {
+    expect(parseMoney('€ 11,50')).toEqual({ amount: '11.50', currency: 'EUR' });
+  });
+
+  it.each([
     '12480.50',
     '$12480.50',
     '12,48,0 USD',
