@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { DELIVERY } from './common-options.js';
 
 /** The form of one kind of entry: its words, and the name of its argument. */
 export interface EntryForm {
@@ -24,5 +25,5 @@ export function entryCommand({
     .argument(argument, argumentDescription)
     .addHelpText('after', `\nExample:\n  ${example}`);
   for (const [flags, description] of options) command.option(flags, description);
-  return command.option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)');
+  return command.addOption(DELIVERY);
 }

@@ -1,6 +1,7 @@
 import { relative } from 'node:path';
 import { Command } from 'commander';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import { JSON_ANSWER } from '../common-options.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
@@ -47,7 +48,7 @@ export function buildCommand({ output, now }: CliContext): Command {
       '--templates <folder>',
       'words, pages, letterhead or order of sections of your own, over the shipped',
     )
-    .option('--json', 'the answer as JSON')
+    .addOption(JSON_ANSWER)
     .addHelpText(
       'after',
       `

@@ -1,6 +1,7 @@
 import { Command, Option } from 'commander';
 import type { Language, Paper } from '../../core/model/delivery.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import { JSON_ANSWER } from '../common-options.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
@@ -32,7 +33,7 @@ export function checklistCommand({ output, now }: CliContext): Command {
     )
     .addOption(new Option('--paper <paper>', 'paper (default: as in delivery.yaml)').choices(PAPERS))
     .option('--templates <folder>', 'your own templates folder')
-    .option('--json', 'the answer as JSON')
+    .addOption(JSON_ANSWER)
     .addHelpText(
       'after',
       `

@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { hanging } from '../../core/words/wrap.js';
 import type { CollectedItem, CollectInput, CollectReport } from '../../jobs/collect.js';
+import { DELIVERY, JSON_ANSWER } from '../common-options.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { EXIT } from '../exit.js';
@@ -26,7 +27,7 @@ export function collectCommand({ output, exit, now }: CliContext): Command {
   return new Command('collect')
     .description('Take files or folders in as evidence; the originals stay as they are.')
     .argument('<paths...>', 'files or folders')
-    .option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)')
+    .addOption(DELIVERY)
     .option('--by <name>', 'who takes it in (default: DOSSIER_BY or your account)')
     .option('--log-zone <zone>', "time zone of the unit log's clock, when the log does not say")
     .option('--log-unit <unit>', "°F or °C of the unit log, when the log's header does not say")
@@ -34,7 +35,7 @@ export function collectCommand({ output, exit, now }: CliContext): Command {
     .option('--map <yaml>', 'a file that says how the log’s columns are read')
     .option('--sure', 'rows of a readings table that lie far from the rest are right as they are written')
     .option('--dry-run', 'look only: what each file would be taken for, and the first rows of a log')
-    .option('--json', 'the answer as JSON')
+    .addOption(JSON_ANSWER)
     .addHelpText(
       'after',
       `

@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { DELIVERY, ENTERED_BY, JSON_ANSWER } from '../common-options.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
@@ -19,7 +20,7 @@ export function correctCommand({ output, now }: CliContext): Command {
     .argument('<entry>', 'the evidence (e12), or the number of its entry in the trail (#41)')
     .argument('[value]', 'the right value, as for dossier record; left out, the value stays')
     .requiredOption('--why <text>', 'why it was wrong')
-    .option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)')
+    .addOption(DELIVERY)
     .option('--at <time>', 'the right time, local to the stop')
     .option('--stop <stop>', 'the right stop')
     .option('--line <line>', 'the right line of the bill of lading')
@@ -48,8 +49,8 @@ export function correctCommand({ output, now }: CliContext): Command {
     .option('--note <text>', 'more about it')
     .option('--caption <text>', 'a note beside it')
     .option('--sure', 'it is right, although it lies far from the rest of the delivery')
-    .option('--entered-by <name>', 'who enters it (default: DOSSIER_BY or your account)')
-    .option('--json', 'the answer as JSON')
+    .addOption(ENTERED_BY)
+    .addOption(JSON_ANSWER)
     .addHelpText(
       'after',
       `

@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
 import type { DescribeReport } from '../../jobs/describe.js';
+import { DELIVERY, ENTERED_BY, JSON_ANSWER } from '../common-options.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
@@ -47,9 +48,9 @@ export function describeCommand({ output, now }: CliContext): Command {
     .option('--confirm', 'confirm what is proposed of the evidence named')
     .option('--confirm-all', 'confirm all that is proposed')
     .option('--withhold', 'leave it out of copies for outsiders; its hash and the count stay')
-    .option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)')
-    .option('--entered-by <name>', 'who enters it (default: DOSSIER_BY or your account)')
-    .option('--json', 'the answer as JSON')
+    .addOption(DELIVERY)
+    .addOption(ENTERED_BY)
+    .addOption(JSON_ANSWER)
     .addHelpText(
       'after',
       `

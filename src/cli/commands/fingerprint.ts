@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import { JSON_ANSWER } from '../common-options.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
@@ -24,7 +25,7 @@ export function fingerprintCommand({ output, now }: CliContext): Command {
     .option('--tsa <url>', 'have a time-stamp server (RFC 3161) confirm it')
     .option('--tsa-policy <oid>', 'policy that is asked for')
     .option('--by <name>', 'who enters it (default: DOSSIER_BY or your account)')
-    .option('--json', 'the answer as JSON')
+    .addOption(JSON_ANSWER)
     .addHelpText(
       'after',
       `

@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
 import type { Stage } from '../../core/model/rule-set.js';
 import type { GapsReport } from '../../jobs/gaps.js';
+import { JSON_ANSWER } from '../common-options.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { EXIT } from '../exit.js';
@@ -38,7 +39,7 @@ export function gapsCommand(context: CliContext): Command {
     .option('--why', 'also why each matters, what it helps to show, and its basis')
     .option('--all', 'also what is met, not yet due or does not apply')
     .option('--templates <folder>', 'say it in the words of your own templates folder')
-    .option('--json', 'the answer as JSON')
+    .addOption(JSON_ANSWER)
     .addHelpText(
       'after',
       `

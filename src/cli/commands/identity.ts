@@ -1,6 +1,5 @@
 import { Command } from 'commander';
 import type { IdentityReport } from '../../jobs/identity.js';
-import { strengthWords } from '../../signing/passphrase-strength.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { escapeControls, type Output } from '../output.js';
@@ -72,7 +71,7 @@ instead: the old key then signs that the new one follows it.`,
         passphrase: (isNew) => readPassphrase(options, isNew),
         beside: options.beside === true,
       });
-      print(output, made, options);
+      await print(output, made, options);
       if (options.json !== true)
         output.note(
           'Copy its folder to a safe place now, and keep the passphrase apart from it: without both nobody signs in this name again.',
@@ -103,7 +102,7 @@ The passphrase opens what you give, and protects the key from then on.`,
         now,
         passphrase: (isNew) => readPassphrase(options, isNew),
       });
-      print(output, used, options);
+      await print(output, used, options);
     });
 }
 
@@ -114,7 +113,7 @@ function showCommand({ output, now }: CliContext): Command {
     .action(async (options: Options) => {
       const { showOwnIdentity } = await import('../../jobs/identity.js');
       const shown = await showOwnIdentity(options.identity);
-      print(output, shown, options);
+      await print(output, shown, options);
       const left = (Date.parse(shown.validTo) - now().getTime()) / 86_400_000;
       if (left < 0) output.note('It ran out. Renew it with: dossier identity renew');
       else if (left < 60) output.note(`It runs out in ${Math.floor(left)} days: dossier identity renew`);
@@ -132,11 +131,11 @@ function renewCommand({ output, now }: CliContext): Command {
         now,
         passphrase: (isNew) => readPassphrase(options, isNew),
       });
-      print(output, renewed, options);
+      await print(output, renewed, options);
     });
 }
 
-function print(output: Output, identity: IdentityReport, { json }: Options): void {
+async function print(output: Output, identity: IdentityReport, { json }: Options): Promise<void> {
   if (json === true) {
     output.json(identity);
     return;
@@ -146,7 +145,10 @@ function print(output: Output, identity: IdentityReport, { json }: Options): voi
   output.line(`Valid ${identity.validFrom} to ${identity.validTo}, ${identity.key}`);
   output.line(`Certificate SHA-256 ${identity.certificateSha256}`);
   output.line(escapeControls(identity.certificateFile));
-  if (identity.passphrase !== undefined) output.line(`The passphrase ${strengthWords(identity.passphrase)}`);
+  if (identity.passphrase !== undefined) {
+    const { strengthWords } = await import('../../signing/passphrase-strength.js');
+    output.line(`The passphrase ${strengthWords(identity.passphrase)}`);
+  }
   if (identity.succession !== undefined)
     output.note(
       `The old key signed that the new one follows it; give both to those who know the old certificate: ${escapeControls(identity.succession.statementFile)}, ${escapeControls(identity.succession.signatureFile)}`,

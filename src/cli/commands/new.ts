@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { askUntilValid } from '../ask-and-retry.js';
+import { JSON_ANSWER } from '../common-options.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { escapeControls, type Output, pathForShell } from '../output.js';
@@ -68,7 +69,7 @@ export function newCommand({ output, now }: CliContext): Command {
     .option('--rules <set>', 'rule set: a shipped one, or a path (default: produce)')
     .option('--currency <code>', 'of amounts that name none (default: USD where all stops are in the US)')
     .option('--by <name>', 'who makes it (default: DOSSIER_BY or your account)')
-    .option('--json', 'the answer as JSON')
+    .addOption(JSON_ANSWER)
     .addHelpText(
       'after',
       `

@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import { DELIVERY, ENTERED_BY, JSON_ANSWER } from '../common-options.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { EXIT } from '../exit.js';
@@ -44,13 +45,13 @@ function amountsCommand({ output, exit, now }: CliContext): Command {
   return new Command('amounts')
     .description('Write down many amounts and quantities from a CSV table.')
     .argument('<file>', 'with the columns what, line, total, each, quantity, said-by, paper, note')
-    .option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)')
+    .addOption(DELIVERY)
     .option('--claim <claim>', 'which claim, when there are several: c1, c2 …')
     .option('--paper <id...>', 'evidence that rows rest on which name none')
     .option('--said-by <who>', 'who says so, for rows that do not say')
     .option('--dry-run', 'say how each row is understood, write nothing')
-    .option('--entered-by <name>', 'who enters it (default: DOSSIER_BY or your account)')
-    .option('--json', 'the answer as JSON')
+    .addOption(ENTERED_BY)
+    .addOption(JSON_ANSWER)
     .addHelpText(
       'after',
       `
@@ -96,8 +97,8 @@ function formCommand(form: ClaimForm, { output, now }: CliContext): Command {
     .option('--paper <id...>', 'evidence that it rests on')
     .option('--note <text>', 'a note beside it')
     .option('--correct <entry>', 'the earlier entry that this corrects; both stay')
-    .option('--entered-by <name>', 'who enters it (default: DOSSIER_BY or your account)')
-    .option('--json', 'the answer as JSON')
+    .addOption(ENTERED_BY)
+    .addOption(JSON_ANSWER)
     .action(async (word: string | undefined, options: Common & Record<string, unknown>) => {
       const { recordClaim } = await import('../../jobs/claim.js');
       const { delivery, enteredBy, json, templates, ...fields } = options;

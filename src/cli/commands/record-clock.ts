@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { DELIVERY, ENTERED_BY, JSON_ANSWER } from '../common-options.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
@@ -20,7 +21,7 @@ export function clockCommand({ output, now }: CliContext): Command {
   return new Command('clock')
     .description("Compare a clock with the true time: the unit's, or a camera's.")
     .argument('<display-time>', 'what the clock showed, such as 04:32 or 04:32:10')
-    .option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)')
+    .addOption(DELIVERY)
     .option('--photo <id>', 'the photo that shows the display; its own time is the true time')
     .option('--true <time>', 'what time it really was')
     .option('--log <id>', "which unit log's clock (default: every log of the delivery)")
@@ -29,8 +30,8 @@ export function clockCommand({ output, now }: CliContext): Command {
       '--zone <zone>',
       "the zone that the clock is set to (default: the log's, else that of the true time)",
     )
-    .option('--entered-by <name>', 'who enters it (default: DOSSIER_BY or your account)')
-    .option('--json', 'the answer as JSON')
+    .addOption(ENTERED_BY)
+    .addOption(JSON_ANSWER)
     .addHelpText(
       'after',
       `

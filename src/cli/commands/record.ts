@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import type { OpenDelivery } from '../../jobs/delivery.js';
 import type { ReadingInput } from '../../jobs/record-reading.js';
+import { ENTERED_BY, JSON_ANSWER } from '../common-options.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
@@ -187,10 +188,10 @@ function formCommand(form: ReadingForm, { output, now }: CliContext): Command {
     .option('--line <line>', 'which line of the bill')
     .option('--position <position>', 'nose, middle or tail')
     .option('--by <name>', 'who took it or saw it')
-    .option('--entered-by <name>', 'who enters it (default: DOSSIER_BY or your account)')
+    .addOption(ENTERED_BY)
     .option('--caption <text>', 'a note beside it')
     .option('--sure', 'it is right, although it lies far from the rest of the delivery')
-    .option('--json', 'the answer as JSON')
+    .addOption(JSON_ANSWER)
     .action(async (word: string | undefined, options: Common & SignerOptions & Record<string, unknown>) => {
       const { recordReading } = await import('../../jobs/record-reading.js');
       const { delivery, enteredBy, json, sure, sign, identity, passphraseFile, passphraseFd, ...fields } =

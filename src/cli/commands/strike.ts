@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { DELIVERY, ENTERED_BY, JSON_ANSWER } from '../common-options.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
@@ -17,9 +18,9 @@ export function strikeCommand({ output, now }: CliContext): Command {
     .argument('<entries...>', 'evidence (e12), or entries by their number in the trail (#41)')
     .requiredOption('--why <text>', 'why it does not count')
     .option('--with-dependents', 'strike what rests on it as well, such as the rows of a table')
-    .option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)')
-    .option('--entered-by <name>', 'who enters it (default: DOSSIER_BY or your account)')
-    .option('--json', 'the answer as JSON')
+    .addOption(DELIVERY)
+    .addOption(ENTERED_BY)
+    .addOption(JSON_ANSWER)
     .addHelpText(
       'after',
       `
@@ -51,9 +52,9 @@ export function admitCommand({ output, now }: CliContext): Command {
     .description('Say that evidence counts although it seemed to be of another trailer or time.')
     .argument('<evidence>', 'the evidence (e12)')
     .requiredOption('--why <text>', 'why it belongs to this delivery')
-    .option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)')
-    .option('--entered-by <name>', 'who enters it (default: DOSSIER_BY or your account)')
-    .option('--json', 'the answer as JSON')
+    .addOption(DELIVERY)
+    .addOption(ENTERED_BY)
+    .addOption(JSON_ANSWER)
     .addHelpText(
       'after',
       `

@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
+import { JSON_ANSWER } from '../common-options.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { EXIT } from '../exit.js';
@@ -26,7 +27,7 @@ export function tempsCommand({ output, exit, now }: CliContext): Command {
     .option('--to <time>', 'to this moment instead of the doors opening')
     .option('--leg <leg>', 'one leg only: its number, or its stops as load-1..drop-1')
     .option('--log <id>', 'one log only, such as e5')
-    .option('--json', 'the answer as JSON')
+    .addOption(JSON_ANSWER)
     .option('--csv', 'the excursions as CSV')
     .option('--svg', 'the dossier’s chart as SVG')
     .addHelpText(

@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
+import { JSON_ANSWER } from '../common-options.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
@@ -16,7 +17,7 @@ export function timelineCommand({ output, now }: CliContext): Command {
     .description('Everything with a known time, each in the local time of its place, and the intervals.')
     .argument('[folder]', 'delivery folder (default: the one you are in)')
     .option('-d, --delivery <folder>', 'the same')
-    .option('--json', 'the answer as JSON')
+    .addOption(JSON_ANSWER)
     .option('--csv', 'the items as CSV')
     .option('--svg', 'the dossier’s picture as SVG')
     .addHelpText(

@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { DossierError } from '../../core/model/error.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import { JSON_ANSWER } from '../common-options.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
 import { deliveryFolder } from '../folder.js';
@@ -22,7 +23,7 @@ export function trailCommand({ output, now }: CliContext): Command {
     .option('-d, --delivery <folder>', 'the same')
     .option('--of <id>', 'only the life of one piece of evidence, such as e7')
     .option('--zone <zone>', 'zone of the times of entering (default: that of the first place of loading)')
-    .option('--json', 'the answer as JSON')
+    .addOption(JSON_ANSWER)
     .option('--csv', 'as CSV, for a spreadsheet')
     .option('--pdf <file>', 'as PDF')
     .addHelpText(

@@ -107,6 +107,18 @@ export type LocalReading =
    */
   | { is: 'never'; shifted: Instant };
 
+/** The instants that a wall-clock time can mean, the earlier first. */
+export function meaningsOf(reading: LocalReading): [Instant, ...Instant[]] {
+  switch (reading.is) {
+    case 'one':
+      return [reading.instant];
+    case 'twice':
+      return [reading.earlier, reading.later];
+    case 'never':
+      return [reading.shifted];
+  }
+}
+
 const clocks = new Map<Zone, WallClock>();
 
 /** The meaning of a wall-clock time in a zone, with ambiguous and nonexistent times named. */

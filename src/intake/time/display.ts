@@ -1,4 +1,4 @@
-import { milliseconds, readLocal, type Zone } from '../../core/model/time.js';
+import { meaningsOf, milliseconds, readLocal, type Zone } from '../../core/model/time.js';
 import { TO_THE_SECOND } from './event-time.js';
 import { dateParts, readTimeOfDay, toLocalTime, wallOf } from './wall-time.js';
 
@@ -38,13 +38,5 @@ export function readDisplay(
 }
 
 function moments(wall: number, zone: Zone): number[] {
-  const reading = readLocal(toLocalTime(wall), zone);
-  switch (reading.is) {
-    case 'one':
-      return [milliseconds(reading.instant)];
-    case 'twice':
-      return [milliseconds(reading.earlier), milliseconds(reading.later)];
-    case 'never':
-      return [milliseconds(reading.shifted)];
-  }
+  return meaningsOf(readLocal(toLocalTime(wall), zone)).map(milliseconds);
 }

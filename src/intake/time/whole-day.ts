@@ -1,6 +1,7 @@
 import {
   type Instant,
   type KnownTime,
+  meaningsOf,
   milliseconds,
   readLocal,
   type TimeBasis,
@@ -39,13 +40,5 @@ export function wholeDay(
 }
 
 function startOf(midnight: number, zone: Zone): number {
-  const reading = readLocal(toLocalTime(midnight), zone);
-  switch (reading.is) {
-    case 'one':
-      return milliseconds(reading.instant);
-    case 'twice':
-      return milliseconds(reading.earlier);
-    case 'never':
-      return milliseconds(reading.shifted);
-  }
+  return milliseconds(meaningsOf(readLocal(toLocalTime(midnight), zone))[0]);
 }

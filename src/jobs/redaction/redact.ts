@@ -1,4 +1,5 @@
 import type { Entry } from '../../core/model/entry.js';
+import { entryEvidence } from '../../core/model/entry-evidence.js';
 import type { EvidenceId } from '../../core/model/evidence.js';
 import type { EvidenceItem, RecordState } from '../../core/model/state.js';
 import type { RedactedCopy } from './read.js';
@@ -39,7 +40,7 @@ export function redact(entries: readonly Entry[], state: RecordState, copy: Reda
           : undefined;
       if (place?.place?.gps !== undefined && !out.has(place.evidence)) entryOnly.add(place.evidence);
     }
-  const spokenOf = (id: EvidenceId | undefined) => id !== undefined && (out.has(id) || entryOnly.has(id));
+  const spokenOf = (id: EvidenceId) => out.has(id) || entryOnly.has(id);
   return {
     evidence: out,
     entryOnly,
@@ -71,29 +72,10 @@ function isRedacted(item: EvidenceItem, { leaveOut: not }: RedactedCopy): boolea
 }
 
 /** The evidence that an entry adds or concerns. */
-function names(entry: Entry, entries: readonly Entry[]): (EvidenceId | undefined)[] {
-  switch (entry.type) {
-    case 'evidence-received':
-    case 'reading-recorded':
-    case 'evidence-described':
-    case 'evidence-withheld':
-    case 'evidence-admitted':
-      return [entry.body.evidence];
-    case 'entry-corrected':
-    case 'entry-struck': {
-      const earlier = entries[entry.body.entry];
-      return earlier === undefined ? [] : names(earlier, entries);
-    }
-    case 'clock-compared':
-      return [entry.body.photo, 'evidence' in entry.body.clock ? entry.body.clock.evidence : undefined];
-    case 'claim-noted':
-      return entry.body.evidence;
-    case 'delivery-facts':
-    case 'fingerprint-published':
-    case 'time-stamp-received':
-    case 'dossier-built':
-      return [];
-  }
+function names(entry: Entry, entries: readonly Entry[]): EvidenceId[] {
+  if (entry.type !== 'entry-corrected' && entry.type !== 'entry-struck') return entryEvidence(entry);
+  const earlier = entries[entry.body.entry];
+  return earlier === undefined ? [] : names(earlier, entries);
 }
 
 /** The state that a copy is computed and typeset from, without anything redacted. */

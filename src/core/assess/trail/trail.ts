@@ -1,4 +1,5 @@
 import type { Entry } from '../../model/entry.js';
+import { entryEvidence } from '../../model/entry-evidence.js';
 import { assertNever } from '../../model/error.js';
 import type { EvidenceId } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
@@ -133,7 +134,7 @@ export function trailOf(entries: readonly Entry[]): TrailRow[] {
         corrected.set(corrects, now);
         return {
           ...head,
-          evidence: wrong === undefined ? [] : evidenceOf(wrong),
+          evidence: wrong === undefined ? [] : entryEvidence(wrong),
           corrects,
           fields: [{ field: 'why', value: why }],
           changes: changesBetween(was, now),
@@ -144,7 +145,7 @@ export function trailOf(entries: readonly Entry[]): TrailRow[] {
         const wrong = entries[strikes];
         return {
           ...head,
-          evidence: wrong === undefined ? [] : evidenceOf(wrong),
+          evidence: wrong === undefined ? [] : entryEvidence(wrong),
           strikes,
           fields: [{ field: 'why', value: why }],
         };
@@ -153,22 +154,6 @@ export function trailOf(entries: readonly Entry[]): TrailRow[] {
         return assertNever(entry);
     }
   });
-}
-
-/** The evidence that an entry is about. */
-function evidenceOf(entry: Entry): EvidenceId[] {
-  switch (entry.type) {
-    case 'evidence-received':
-    case 'reading-recorded':
-    case 'evidence-described':
-    case 'evidence-withheld':
-    case 'evidence-admitted':
-      return [entry.body.evidence];
-    case 'claim-noted':
-      return entry.body.evidence;
-    default:
-      return [];
-  }
 }
 
 const CLAIM_HEAD = new Set(['claim', 'replaces']);

@@ -2,7 +2,7 @@ import type { EvidenceId } from '../../../model/evidence.js';
 import type { Shortfall } from '../../../model/results.js';
 import type { SimpleNeed } from '../../../model/rule-set.js';
 import type { ItemOf } from '../../../model/state.js';
-import { knownMilliseconds, milliseconds, readLocal } from '../../../model/time.js';
+import { knownMilliseconds, meaningsOf, milliseconds, readLocal } from '../../../model/time.js';
 import { earliestTimeOf, latestTimeOf, stopsOf } from '../../milestones.js';
 import { zoneAt } from '../../zones.js';
 import type { RuleContext } from '../context.js';
@@ -78,10 +78,7 @@ function lateArrivals(context: RuleContext, over: number): Delay[] {
   return stopsOf(context.milestones, 'unload').flatMap((stop) => {
     const arrived = latestTimeOf(context.milestones, stop.id, 'arrived');
     if (stop.planned === undefined || arrived === undefined || arrived.standIn !== undefined) return [];
-    const read = readLocal(stop.planned, stop.zone);
-    const planned = milliseconds(
-      read.is === 'one' ? read.instant : read.is === 'twice' ? read.later : read.shifted,
-    );
+    const planned = Math.max(...meaningsOf(readLocal(stop.planned, stop.zone)).map(milliseconds));
     const seconds = (arrived.at - planned) / 1000;
     const item = events.get(arrived.evidence);
     if (seconds <= over) return [];
