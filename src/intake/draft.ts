@@ -35,8 +35,8 @@ export interface LogOptions {
   logZone?: Zone;
   /** Unit of columns whose heading states none. */
   logUnit?: TemperatureUnit;
-  /** Order of day and month where the dates themselves do not show it. */
-  logDates?: 'month-day-year' | 'day-month-year';
+  /** Order of day, month and year where the dates themselves do not show it. */
+  logDates?: 'month-day-year' | 'day-month-year' | 'iso';
   /** Columns by heading or by number from 1, where the headings do not show their meaning. */
   logColumns?: ColumnChoice;
   /** A map file, which takes precedence over the log. */

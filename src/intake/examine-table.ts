@@ -120,7 +120,7 @@ async function examineRecognised(
     case 'log': {
       const examined = await examineLog(log, recognition);
       if ('received' in examined) return examined;
-      return asDocument(input, 'a unit log without a readable row', examined.problems);
+      return asDocument(input, examined.what, examined.problems);
     }
   }
 }

@@ -31,7 +31,10 @@ export function collectCommand({ output, exit, now }: CliContext): Command {
     .option('--by <name>', 'who takes it in (default: DOSSIER_BY or your account)')
     .option('--log-zone <zone>', "time zone of the unit log's clock, when the log does not say")
     .option('--log-unit <unit>', "°F or °C of the unit log, when the log's header does not say")
-    .option('--log-dates <order>', 'month-day-year or day-month-year, when the dates do not show it')
+    .option(
+      '--log-dates <order>',
+      'month-day-year, day-month-year or year-month-day, when the dates do not show it',
+    )
     .option('--map <yaml>', 'a file that says how the log’s columns are read')
     .option('--sure', 'rows of a readings table that lie far from the rest are right as they are written')
     .option('--dry-run', 'look only: what each file would be taken for, and the first rows of a log')
@@ -51,7 +54,7 @@ read before, or was read otherwise, is read as --log-zone, --log-unit, --log-dat
 --map says, and only this last reading counts. A map file has, as far as needed: columns (time, date, clock, set-point,
 return-air, supply-air, ambient, probe, probe-2 …, mode, defrost, door, power, alarm,
 fuel: a heading, or a number from 1), units, zone, dates, delimiter, decimal, header,
-encoding, sheet; see docs/formats.md.`,
+encoding, only, sheet; see docs/formats.md.`,
     )
     .action(async (paths: string[], options: Options) => {
       const input: CollectInput = {

@@ -42,6 +42,8 @@ export interface Problem {
   others?: readonly string[];
   /** Accepted words, where that is a short list: a person on a terminal is asked to choose. */
   choices?: readonly string[];
+  /** The ways in which a table can be read: what a person says to choose one, and its first rows read so. */
+  ways?: readonly { answer: string; rows: readonly string[] }[];
 }
 
 /** The one exception for what users can cause. */

@@ -45,7 +45,9 @@ export interface DateParts {
 /** Takes a date apart; undefined when the text is not one. */
 export function dateParts(written: string): DateParts | undefined {
   if (written.length > LONGEST) return undefined;
-  const text = /[^ -~]/.test(written) ? withoutAccents(written) : written;
+  const plain = /[^ -~]/.test(written) ? withoutAccents(written) : written;
+  // The name of the zone, which programs add to an offset: `GMT-0700 (Mountain Standard Time)`.
+  const text = plain.endsWith(')') ? plain.replace(/(?<=[+-]\d{4}) \([A-Za-z .]{2,40}\)$/, '') : plain;
   const serial = SERIAL.exec(text);
   if (serial !== null) return serialParts(serial);
   const compact = COMPACT.exec(text);
@@ -99,18 +101,28 @@ function serialParts([, days = '', fraction]: RegExpExecArray): DateParts | unde
   };
 }
 
+/** Before and after noon in other words: Czech, Swedish, German. */
+const HALF_DAYS: Readonly<Record<string, 'AM' | 'PM'>> = {
+  ...{ dop: 'AM', odp: 'PM', fm: 'AM', em: 'PM', vorm: 'AM', nachm: 'PM' },
+};
+const HALF_DAY = new RegExp(`\\s(${Object.keys(HALF_DAYS).join('|')})\\.?$`, 'i');
+
 /** Milliseconds into the day and the stated offset; undefined when it is not a time of day. 24:00 is the end of the day. */
 export function readTimeOfDay(text: string): { ms: number; offset?: number } | undefined {
   const [, ofDay] = DAY_FRACTION.exec(text.trim()) ?? [];
   if (ofDay !== undefined) return { ms: Math.round(Number(`0.${ofDay}`) * 86_400) * 1000 };
-  const match = CLOCK.exec(text.trim());
+  const clock = text.trim();
+  const half = /[a-z]/i.test(clock) ? HALF_DAY.exec(clock)?.[1] : undefined;
+  const match = CLOCK.exec(
+    half === undefined ? clock : clock.replace(HALF_DAY, ` ${HALF_DAYS[half.toLowerCase()] ?? ''}`),
+  );
   if (match === null) return undefined;
-  const [, h = '', min, s, fraction = '', half, zone] = match;
-  if (min === undefined && half === undefined) return undefined;
+  const [, h = '', min, s, fraction = '', noon, zone] = match;
+  if (min === undefined && noon === undefined) return undefined;
   let hour = Number(h);
-  if (half !== undefined) {
+  if (noon !== undefined) {
     if (hour < 1 || hour > 12) return undefined;
-    hour = (hour % 12) + (half.toLowerCase() === 'p' ? 12 : 0);
+    hour = (hour % 12) + (noon.toLowerCase() === 'p' ? 12 : 0);
   }
   const minute = Number(min ?? 0);
   const second = Number(s ?? 0);

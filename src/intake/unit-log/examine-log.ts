@@ -1,16 +1,19 @@
 import type { Delivery } from '../../core/model/delivery.js';
-import type { Problem } from '../../core/model/error.js';
+import type { Problem, Where } from '../../core/model/error.js';
 import type { EvidenceId, FileRef, LogMapping } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { toInstant, zone as zoneSchema } from '../../core/model/time.js';
+import { zoneRules } from '../../core/model/zone-rules.js';
 import type { ExaminedFile, Hint, LogOptions } from '../draft.js';
 import { onlyZone, plannedAt } from '../place.js';
 import type { ByteSource } from '../table/bytes.js';
 import { logFlags } from './log-flags.js';
 import { previewOf } from './preview.js';
+import { cellsCut, halfDayClock, severalAtATime, severalInstruments } from './problems.js';
 import { type ReadLog, readUnitLog } from './read.js';
 import { type LogRecognition, recogniseUnitLog } from './recognise.js';
 import { rowProblems } from './row-problems.js';
+import type { NameColumn } from './weigh/instruments.js';
 
 export interface LogInput {
   source: ByteSource;
@@ -37,27 +40,31 @@ export function recogniseLog(
     ...options,
     fileName: file.name,
     ...omitUndefined({ sheet, onlyZone: only }),
+    zones: [...new Set(delivery.stops.map((stop) => stop.zone))],
     near: delivery.stops.flatMap((stop) => plannedAt(stop) ?? []),
   });
 }
 
-/** Reads a log that is recognised; problems alone when not one row of it can be read. Throws as `readUnitLog`. */
+/** Reads a log that is recognised; problems alone when no row of it can be read, or its rows are not of one log. Throws as `readUnitLog`. */
 export async function examineLog(
   input: LogInput,
-  { mapping, unused }: { mapping: LogMapping; unused: string[] },
-): Promise<ExaminedFile | { problems: Problem[] }> {
+  { mapping, unused, names }: { mapping: LogMapping; unused: string[]; names: NameColumn[] },
+): Promise<ExaminedFile | { what: string; problems: Problem[] }> {
   const { source, sheet, file, delivery, hint } = input;
   const log = await readUnitLog(source, mapping, {
     evidence: 'e1' as EvidenceId,
     addedSeconds: 0,
     mostRows: MOST_ROWS,
+    names,
   });
+  const mixed = mixture(log, { file: file.name });
+  if (mixed !== undefined) return { what: 'a table that is not one log', problems: [mixed] };
   const [from, to] = [log.times.at(0), log.times.at(-1)];
   const problems = rowProblems(log, {
     file: file.name,
     ...omitUndefined({ field: sheet === undefined ? undefined : `sheet ${sheet}` }),
   });
-  if (from === undefined || to === undefined) return { problems };
+  if (from === undefined || to === undefined) return { what: 'a unit log without a readable row', problems };
   const columns = mapping.channels.map((c) => `${c.channel} in ${c.unit}`).join(', ');
   const notRead = unused.length === 0 ? '' : `; not read: ${unused.join(', ')}`;
   return {
@@ -88,6 +95,37 @@ function settled({ counts }: ReadLog): string {
     faults === 0 ? '' : `; ${countWithNoun(faults, 'sensor fault')} left out`,
     repeated === 0 ? '' : `; ${countWithNoun(repeated, 'row')} of a time that another row has too, joined`,
   ].join('');
+}
+
+/** Why the rows are no log of one instrument and one clock, where they show it. */
+function mixture(log: ReadLog, where: Where): Problem | undefined {
+  if (log.several !== undefined) return severalInstruments(where, log.several);
+  const { duplicate = 0, ragged = 0, 'time-steps-back': back = 0 } = log.counts;
+  if (ragged > log.times.length) return cellsCut(where, ragged);
+  const rows = log.times.length + duplicate;
+  if (back > 0 && isHalfDayClock(log)) return halfDayClock(where);
+  return duplicate > MOST_DUPLICATES && duplicate > rows * SHARE_OF_DUPLICATES
+    ? severalAtATime(where, duplicate)
+    : undefined;
+}
+
+/** An hour that a clock was put back costs fewer rows than this, and less of a log of days. */
+const MOST_DUPLICATES = 5;
+const SHARE_OF_DUPLICATES = 0.1;
+
+/** Hours from 1 to 12, most of them, and no other: a clock without AM and PM. */
+function isHalfDayClock({ times, zone }: ReadLog): boolean {
+  if (zone === 'offset') return false;
+  const rules = zoneRules(zone);
+  const step = Math.max(1, Math.floor(times.length / 500));
+  const hours = new Set<number>();
+  for (let i = 0; i < times.length; i += step) {
+    const at = times[i] ?? 0;
+    const hour = new Date(at + rules.offset(at) * 60_000).getUTCHours();
+    if (hour === 0 || hour > 12) return false;
+    hours.add(hour);
+  }
+  return hours.size >= 9;
 }
 
 function zoneInWords(zone: string): string {

@@ -64,6 +64,14 @@ export const logMap = z
       .optional()
       .meta({ description: 'Line of the headings counted from 1, or none.' }),
     encoding: logMapping.shape.encoding.optional(),
+    only: z
+      .array(z.strictObject({ column: columnName, is: z.string().max(200) }))
+      .max(4)
+      .optional()
+      .meta({
+        description:
+          'The rows that are read, of a table of several instruments: those with this text in this column.',
+      }),
     sheet: z.string().min(1).max(100).optional().meta({ description: 'Name of the sheet in a spreadsheet.' }),
   })
   .superRefine((map, ctx) => {

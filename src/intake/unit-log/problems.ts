@@ -1,5 +1,8 @@
 import type { Problem, Where } from '../../core/model/error.js';
+import type { OrderVerdict } from '../time/date-order.js';
 import { type FoundTable, MOST_COLUMNS, type TableSearch } from './headings/find-table.js';
+import type { Several } from './rows/instrument-watch.js';
+import { ORDER_WORDS, rowsRead, valuesRead } from './weigh/ways.js';
 
 const numbered = (headings: readonly string[]): string => {
   const shown = headings.slice(0, 60).map((heading, i) => `${i + 1} "${heading.slice(0, 60)}"`);
@@ -34,6 +37,12 @@ export function columnsNotFound(where: Where, lack: Extract<TableSearch, { is: '
         at,
         'write the heading as it stands in the file, or its number counted from 1',
       );
+    case 'no-headings':
+      return unsupported(
+        `the table has no headings; its first row is: ${numbered(lack.headings)}`,
+        at,
+        `${MAP}; header: none in it says that there are no headings`,
+      );
     case 'no-time':
       return unsupported(`no column is headed as date or time; ${theColumns(lack)}`, at, MAP);
     case 'time-without-date':
@@ -58,19 +67,89 @@ export function noRows(where: Where): Problem {
   return unsupported('the table has no rows', where, 'download the log again, over the whole trip');
 }
 
-export function unitUnknown(where: Where, headings: readonly string[]): Problem {
+export function unitUnknown(where: Where, table: FoundTable, columns: readonly number[]): Problem {
+  const headings = columns.map((column) => `"${table.headings[column] ?? ''}"`);
+  return {
+    ...unsupported(
+      `nothing says whether ${headings.join(', ')} ${headings.length === 1 ? 'is' : 'are'} in °F or °C`,
+      where,
+      'say the unit of the log with --log-unit F or --log-unit C',
+    ),
+    ways: (['°F', '°C'] as const).map((unit) => ({
+      answer: `--log-unit ${unit.slice(1)}`,
+      rows: columns.slice(0, 1).flatMap((column) => valuesRead(table, column, unit)),
+    })),
+  };
+}
+
+export function datesAmbiguous(
+  where: Where,
+  table: FoundTable,
+  { example, orders }: Extract<OrderVerdict, { is: 'ambiguous' }>,
+): Problem {
+  const firsts = { iso: 'year first', 'month-day-year': 'month first', 'day-month-year': 'day first' };
+  const read = orders.map((order) => firsts[order]).join(' or ');
+  const answers = orders.map((order) => `--log-dates ${ORDER_WORDS[order]}`);
+  return {
+    ...unsupported(
+      `dates such as ${example} can be read ${read}, and nothing in the file decides it`,
+      where,
+      `say the order of its dates with ${answers.join(' or ')}`,
+    ),
+    ways: orders.map((order, i) => ({ answer: answers[i] ?? '', rows: rowsRead(table, order) })),
+  };
+}
+
+export function columnOfRowsUnknown(
+  where: Where,
+  only: readonly { column: string | number }[],
+  { headings }: FoundTable,
+): Problem {
   return unsupported(
-    `nothing says whether ${headings.map((h) => `"${h}"`).join(', ')} ${headings.length === 1 ? 'is' : 'are'} in °F or °C`,
+    `there is no column ${only.map(({ column }) => column).join(', ')}; ${theColumns({ headings })}`,
     where,
-    'say the unit of the log with --log-unit F or --log-unit C',
+    'write the heading under only: as it stands in the file, or its number counted from 1',
   );
 }
 
-export function datesAmbiguous(where: Where, example: string): Problem {
+/** Rows of several instruments are no log of one; which of them is of this load only a person knows. */
+export function severalInstruments(where: Where, { heading, names }: Several): Problem {
+  const all = [...names].map(([name, rows]) => `${name} (${rows.toLocaleString('en-US')} rows)`);
+  const shown = all.length > 12 ? `${all.slice(0, 12).join(', ')} … ${all.length} in all` : all.join(', ');
+  return {
+    ...unsupported(
+      `the rows are of several instruments or places, by column "${heading}": ${shown}`,
+      where,
+      'say which one with a map file (--map), or save the rows of each as a file of its own and collect them all',
+    ),
+    ways: [...names.keys()].slice(0, 12).map((name) => ({
+      answer: `only: [{ column: ${JSON.stringify(heading)}, is: ${JSON.stringify(name)} }]`,
+      rows: [],
+    })),
+  };
+}
+
+export function severalAtATime(where: Where, rows: number): Problem {
   return unsupported(
-    `dates such as ${example} can be read month first or day first, and nothing in the file decides it`,
+    `${rows.toLocaleString('en-US')} rows have the time of another row and other values, and no column says what sets them apart`,
     where,
-    'say the order of its dates with --log-dates month-day-year or --log-dates day-month-year',
+    'download the log again with one instrument in a file, 24-hour times and seconds',
+  );
+}
+
+export function cellsCut(where: Where, rows: number): Problem {
+  return unsupported(
+    `${rows.toLocaleString('en-US')} rows have another number of cells than the headings: the decimal mark may be the mark between the columns too`,
+    where,
+    'download the log again with a decimal point, or with semicolons between the columns',
+  );
+}
+
+export function halfDayClock(where: Where): Problem {
+  return unsupported(
+    'the times of day run from 1 to 12 and begin again, and nothing says which are before noon',
+    where,
+    'download the log again with 24-hour times, or with AM and PM',
   );
 }
 

@@ -8,11 +8,14 @@ import { eachRow } from '../table/rows.js';
 import { isPossible, oddValue } from './cells/cell-value.js';
 import { readNumber } from './cells/numbers.js';
 import { StateTexts } from './cells/state-texts.js';
+import { unitOfCell } from './cells/unit-cell.js';
+import { InstrumentWatch, type Several } from './rows/instrument-watch.js';
 import { type FoldedRow, resolveFolds, sortedOnce, stepsBack } from './rows/order-rows.js';
 import { repeatedRow } from './rows/repeated-rows.js';
 import { RowNotes } from './rows/row-notes.js';
 import { RowTimes } from './rows/row-times.js';
 import { StatedReader } from './stated.js';
+import type { NameColumn } from './weigh/instruments.js';
 
 export interface LogReadOptions {
   evidence: EvidenceId;
@@ -20,11 +23,15 @@ export interface LogReadOptions {
   addedSeconds: number;
   /** More rows than this are refused; any number is read if not given. */
   mostRows?: number;
+  /** Columns whose texts may name the instrument of each row. */
+  names?: readonly NameColumn[];
 }
 
 /** A unit log, how many rows could not be placed in time or stood twice, and how often each kind of note was made. */
 export interface ReadLog extends UnitLog {
   rowsLeftOut: number;
+  /** Set where `names` show rows of more than one instrument. */
+  several?: Several;
   counts: Partial<Record<RowProblem['is'], number>>;
 }
 
@@ -41,9 +48,9 @@ const NINES_BELOW = /^\s*[-−]99/;
 export async function readUnitLog(
   source: ByteSource,
   mapping: LogMapping,
-  { evidence, addedSeconds, mostRows = Number.POSITIVE_INFINITY }: LogReadOptions,
+  { evidence, addedSeconds, mostRows = Number.POSITIVE_INFINITY, names = [] }: LogReadOptions,
 ): Promise<ReadLog> {
-  const reader = new LogReader(mapping, mostRows);
+  const reader = new LogReader(mapping, mostRows, names);
   const text =
     mapping.sheet === undefined
       ? source
@@ -63,6 +70,7 @@ class LogReader {
   readonly #states;
   readonly #rowTimes: RowTimes;
   readonly #stated = new StatedReader();
+  readonly #watch: InstrumentWatch | undefined;
   readonly #needed: number;
   #width = Number.POSITIVE_INFINITY;
   #widthAbove = 0;
@@ -70,17 +78,22 @@ class LogReader {
   /** A row with too few cells; whether the file ends within it shows only with the next row. */
   #short: { cells: string[]; line: number } | undefined;
 
-  constructor(mapping: LogMapping, mostRows: number) {
+  constructor(mapping: LogMapping, mostRows: number, names: readonly NameColumn[]) {
     this.#mapping = mapping;
     this.#mostRows = mostRows;
     this.#channels = mapping.channels.map((c) => ({ ...c, values: [] as number[] }));
     this.#states = mapping.states.map((s) => ({ ...s, texts: new StateTexts(), values: [] as string[] }));
     this.#rowTimes = new RowTimes(mapping.time);
+    this.#watch = names.length === 0 ? undefined : new InstrumentWatch(names);
     this.#needed = 1 + Math.max(...mapping.channels.map((c) => c.column), ...mapping.time.columns);
   }
 
   row(cells: string[], line: number): boolean {
     if (line <= this.#mapping.headerRow) return this.#above(cells);
+    const { only } = this.#mapping;
+    // Rows of other instruments or quantities are no rows of this log.
+    if (only !== undefined && !only.every(({ column, is }) => (cells[column] ?? '').trim() === is))
+      return true;
     if (this.#short !== undefined) this.#takeShort(this.#short);
     if (cells.length < this.#needed) this.#short = { cells, line };
     else this.#take(cells, line);
@@ -90,7 +103,7 @@ class LogReader {
   #above(cells: string[]): boolean {
     this.#stated.add(cells);
     // A line of units may stand under the headings and be shorter or longer.
-    this.#width = Math.max(cells.length, this.#widthAbove);
+    this.#width = Math.max(cells.length, this.#widthAbove, this.#needed);
     this.#widthAbove = cells.length;
     return true;
   }
@@ -136,14 +149,18 @@ class LogReader {
       return;
     }
     this.#rows.push(line);
+    this.#watch?.row(cells, this.#times.at(-1) ?? Number.NaN);
+    const { unitColumn } = this.#mapping;
+    const own = unitColumn === undefined ? undefined : unitOfCell(cells[unitColumn] ?? '');
     for (const c of this.#channels) {
       const text = cells[c.column] ?? '';
+      const unit = own ?? c.unit;
       const number = readNumber(text, this.#mapping.decimal);
-      const celsius = toCelsius(number, c.unit);
+      const celsius = toCelsius(number, unit);
       if (isPossible(celsius) && !(number <= -99 && NINES_BELOW.test(text))) c.values.push(celsius);
       else
         c.values.push(
-          oddValue(text, { unit: c.unit, decimal: this.#mapping.decimal }, (is, detail) =>
+          oddValue(text, { unit, decimal: this.#mapping.decimal }, (is, detail) =>
             this.#notes.add(line, is, `${c.heading}: ${detail}`),
           ),
         );
@@ -188,7 +205,7 @@ class LogReader {
         this.#states.map((s) => [s.state, order.map((index) => s.values[index] ?? '')]),
       ),
       rows: column(this.#rows),
-      ...omitUndefined({ stated }),
+      ...omitUndefined({ stated, several: this.#watch?.several() }),
       problems: notes.kept(),
       problemCount: notes.total,
       addedSeconds,

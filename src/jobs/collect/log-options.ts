@@ -16,7 +16,11 @@ export interface TypedLogOptions {
   map?: string | undefined;
 }
 
-const DATES = ['month-day-year', 'day-month-year'] as const;
+const DATES = {
+  'month-day-year': 'month-day-year',
+  'day-month-year': 'day-month-year',
+  'year-month-day': 'iso',
+} as const;
 
 /** Throws DossierError `bad-usage` with the choices for a word that can't be understood. */
 export async function readLogOptions({
@@ -36,10 +40,14 @@ export async function readLogOptions({
     options.logUnit = read.unit;
   }
   if (logDates !== undefined) {
-    const order = DATES.find((one) => one === logDates);
+    const order = Object.entries(DATES).find(([name]) => name === logDates);
     if (order === undefined)
-      throw bad('--log-dates', `"${logDates}" is not an order of dates`, `Use one of: ${DATES.join(', ')}.`);
-    options.logDates = order;
+      throw bad(
+        '--log-dates',
+        `"${logDates}" is not an order of dates`,
+        `Use one of: ${Object.keys(DATES).join(', ')}.`,
+      );
+    options.logDates = order[1];
   }
   if (map !== undefined) {
     const { parseLogMap } = await import('../../intake/unit-log/log-map.js');

@@ -38,7 +38,13 @@ export const logMapping = z.strictObject({
     order: z.enum(['iso', 'month-day-year', 'day-month-year']),
     /** The zone that the log's clock is set to; `offset` when every row states its own. */
     zone: z.union([z.literal('offset'), zone]),
+    /** Times are counts since 1970 UTC; `order` and `zone` then say nothing. */
+    count: z.enum(['seconds', 'milliseconds']).optional(),
   }),
+  /** The rows that are read, of a table that holds several instruments or quantities: those with these texts. */
+  only: z.array(z.strictObject({ column: z.int().nonnegative(), is: z.string() })).optional(),
+  /** The column whose cells state °C or °F for their row. */
+  unitColumn: z.int().nonnegative().optional(),
   channels: z.array(
     z.strictObject({
       channel,

@@ -2,8 +2,10 @@ import { type Channel, channel, type StateColumn, stateColumn } from '../../../c
 import { omitUndefined } from '../../../core/model/omit-undefined.js';
 import { readTimeOfDay, readWall } from '../../time/wall-time.js';
 import { unwrapped } from '../cells/cell-value.js';
+import { type ColumnValues, valuesOf } from './column-values.js';
+import { guessColumns } from './guess.js';
 import { type HeadingReading, headingMeaning, plainHeading } from './meaning.js';
-import { type Meaning, PROBES } from './words.js';
+import type { Meaning } from './words.js';
 
 /** A column by its heading, or by its number counted from 1. */
 export type ColumnName = string | number;
@@ -27,8 +29,6 @@ export type Assignment =
   | { is: 'columns'; columns: Columns; score: number }
   | { is: 'no-time' | 'time-without-date' | 'no-temperature' | 'no-such-column'; column?: string };
 
-type Taken = Map<Meaning, { column: number; strength: number }>;
-
 /** Gives each meaning one column: what the person chose, else the heading that says it best. */
 export function assignColumns(
   headings: readonly string[],
@@ -47,7 +47,13 @@ export function assignColumns(
   // A column that a person gave away or ruled out is not guessed for anything else.
   const gone = new Set([...chosen.values(), ...ignore.map((name) => columnAt(headings, name))]);
   const guessed = headings.map((heading, column) => (gone.has(column) ? undefined : said(heading)));
-  const taken = guess(guessed);
+  const known = new Map<number, ColumnValues>();
+  const values = (column: number): ColumnValues => {
+    const found = known.get(column) ?? valuesOf(sample, column);
+    known.set(column, found);
+    return found;
+  };
+  const taken = guessColumns(guessed, values, (column) => !gone.has(column));
   for (const [means, column] of chosen) taken.set(means, { column, strength: 100 });
   const time = timeColumns(taken, sample);
   if (!Array.isArray(time)) {
@@ -76,41 +82,6 @@ export function assignColumns(
   };
 }
 
-function guess(said: readonly (HeadingReading | undefined)[]): Taken {
-  const taken: Taken = new Map();
-  const probes: { column: number; number: number | undefined; weak: boolean }[] = [];
-  said.forEach((meaning, column) => {
-    if (meaning === undefined) return;
-    if (meaning.means === 'probe') {
-      probes.push({ column, number: meaning.number, weak: meaning.weak });
-      return;
-    }
-    // Of two zones, or two sensors, the first counts; the other is told as not read.
-    const strength = meaning.strength - (meaning.number ?? 0) / 100;
-    const rival = taken.get(meaning.means);
-    if (rival === undefined || strength > rival.strength) taken.set(meaning.means, { column, strength });
-  });
-  // `Temperature` alone is a recorder's only column; beside named air it could be anything.
-  const strong = probes.filter((p) => !p.weak);
-  const named = strong.length > 0 || taken.has('return-air') || taken.has('supply-air');
-  placeProbes(named ? strong : probes, taken);
-  return taken;
-}
-
-/** Probe 2 is `probe-2`; those without a number, or whose number is taken, take the next that is free. */
-function placeProbes(probes: readonly { column: number; number: number | undefined }[], taken: Taken): void {
-  const later: number[] = [];
-  for (const { column, number } of probes) {
-    const own = number === undefined ? undefined : PROBES[number - 1];
-    if (own === undefined || taken.has(own)) later.push(column);
-    else taken.set(own, { column, strength: 1 });
-  }
-  for (const column of later) {
-    const free = PROBES.find((name) => !taken.has(name));
-    if (free !== undefined) taken.set(free, { column, strength: 1 });
-  }
-}
-
 function timeColumns(
   taken: ReadonlyMap<Meaning, { column: number }>,
   sample: readonly (readonly string[])[],
@@ -137,7 +108,8 @@ function holdsDates(column: number, sample: readonly (readonly string[])[]): boo
   });
 }
 
-function columnAt(headings: readonly string[], wanted: ColumnName): number | undefined {
+/** The place of a column by its heading or its number; undefined where there is none. */
+export function columnAt(headings: readonly string[], wanted: ColumnName): number | undefined {
   if (typeof wanted === 'number') return wanted >= 1 && wanted <= headings.length ? wanted - 1 : undefined;
   const exact = headings.findIndex((heading) => heading.trim() === wanted.trim());
   if (exact >= 0) return exact;

@@ -1,7 +1,10 @@
 import { omitUndefined } from '../../../core/model/omit-undefined.js';
 import { DELIMITERS, type Delimiter, guessDelimiter, linesOf } from '../../table/delimiter.js';
 import { type RowOfText, rowsOfText } from '../../table/rows.js';
+import { unitOfCell } from '../cells/unit-cell.js';
+import { valuesOf } from './column-values.js';
 import { type Assignment, assignColumns, type ColumnChoice, type Columns } from './columns.js';
+import { fittedHeadings } from './fitted-headings.js';
 import { type HeadingReading, headingMeaning, unitIn } from './meaning.js';
 
 export interface FoundTable {
@@ -23,7 +26,7 @@ export type TableSearch =
       is: 'not-found';
       headings: string[];
       row: number;
-      why: Exclude<Assignment['is'], 'columns'> | 'no-rows' | 'too-many-columns';
+      why: Exclude<Assignment['is'], 'columns'> | 'no-rows' | 'no-headings' | 'too-many-columns';
       column?: string;
     };
 
@@ -63,8 +66,8 @@ function candidates(rows: readonly RowOfText[], headerRow: number | undefined): 
     return [rows.findIndex(({ line }) => line === headerRow)].filter((i) => i >= 0);
   return rows.slice(0, PREAMBLE_ROWS).flatMap(({ cells }, i) => {
     if (cells.length < 2 || cells.length > MOST_COLUMNS) return [];
-    // A line of values is no header.
-    const values = cells.filter((cell) => /^\s*[-+−]?\d/.test(cell)).length;
+    // A line of values is no header; `1. Temperature` is no value.
+    const values = cells.filter((cell) => /^\s*[-+−]?\d(?!\d?[.)]\s+\p{L})/u.test(cell)).length;
     return values > cells.length / 3 ? [] : [i];
   });
 }
@@ -80,10 +83,11 @@ function tableAt(
   const headings =
     at < 0
       ? Array.from({ length: width }, (_, i) => `column ${i + 1}`)
-      : (rows[at]?.cells ?? []).map((cell) => cell.trim());
-  const found = assignColumns(headings, below, columns, said);
-  if (found.is !== 'columns') return undefined;
+      : fittedHeadings(rows[at]?.cells ?? [], below).map((cell) => cell.trim());
   const unitRow = at >= 0 && isUnitRow(below[0] ?? []) ? (below[0] ?? []) : [];
+  const sample = below.slice(unitRow.length > 0 ? 1 : 0);
+  const found = assignColumns(headings, sample, columns, said);
+  if (found.is !== 'columns') return undefined;
   const header = rows[unitRow.length > 0 ? at + 1 : at];
   return {
     score: found.score,
@@ -92,7 +96,7 @@ function tableAt(
       headings,
       preamble: rows.slice(0, Math.max(0, at)).map(({ cells }) => cells),
       unitRow,
-      sample: below.slice(unitRow.length > 0 ? 1 : 0),
+      sample,
       columns: found.columns,
     },
   };
@@ -100,7 +104,11 @@ function tableAt(
 
 function isUnitRow(cells: readonly string[]): boolean {
   const full = cells.filter((cell) => cell.trim() !== '');
-  return full.length > 0 && full.some((c) => unitIn(c) !== undefined) && full.every((c) => !/\d/.test(c));
+  return (
+    full.length > 0 &&
+    full.some((c) => unitIn(c) !== undefined || unitOfCell(c) !== undefined) &&
+    full.every((c) => !/\d/.test(c))
+  );
 }
 
 /** Values stand in many rows that may be headers: each text is looked at once. */
@@ -114,6 +122,14 @@ function remembered(): (heading: string) => HeadingReading | undefined {
   };
 }
 
+/** A date or a count of time beside a number is no line of headings. */
+function isRowOfValues(cells: readonly string[]): boolean {
+  const values = cells.map((_, column) => valuesOf([cells], column));
+  return (
+    values.some((v) => v.dates > v.numbers || v.counted > 0) && values.some((v) => v.numbers > v.counted)
+  );
+}
+
 /** The line that looks most like a header, and what it lacks. */
 function explainNotFound(head: string, choice: TableChoice): TableSearch {
   const delimiter = choice.delimiter ?? guessDelimiter(linesOf(head)) ?? ',';
@@ -125,6 +141,7 @@ function explainNotFound(head: string, choice: TableChoice): TableSearch {
   const rest = rows.filter(({ line }) => line > (row?.line ?? 0)).map(({ cells }) => cells);
   const lack = { is: 'not-found', headings: headings.slice(0, MOST_COLUMNS), row: row?.line ?? 1 } as const;
   if (headings.length > MOST_COLUMNS) return { ...lack, why: 'too-many-columns' };
+  if (choice.headerRow === undefined && isRowOfValues(headings)) return { ...lack, why: 'no-headings' };
   const found = assignColumns(headings, rest, choice.columns);
   if (rest.length === 0 && found.is === 'time-without-date') return { ...lack, why: 'no-rows' };
   return {

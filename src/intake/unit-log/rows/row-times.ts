@@ -2,6 +2,8 @@ import type { LogMapping } from '../../../core/model/evidence.js';
 import { WallClock } from '../../../core/model/wall-clock.js';
 import { dateParts, readTimeOfDay, wallOf } from '../../time/wall-time.js';
 import { unwrapped } from '../cells/cell-value.js';
+import { readNumber } from '../cells/numbers.js';
+import { type Counted, epochOf } from './epoch.js';
 
 export type RowTime =
   /** Milliseconds UTC. */
@@ -29,6 +31,7 @@ export class RowTimes {
 
   /** `second` is the time of day where the log has a column of its own for it. */
   read(first: string, second: string | undefined): RowTime {
+    if (this.#mapping.count !== undefined) return counted(first, this.#mapping.count);
     const wall = this.#quick(first, second);
     if (!Number.isNaN(wall) && this.#clock !== undefined) {
       const at = this.#clock.steady(wall);
@@ -108,6 +111,16 @@ export class RowTimes {
         };
     }
   }
+}
+
+/** A count since 1970; binary fractions are rounded to the millisecond. */
+function counted(text: string, unit: Counted): RowTime {
+  const shown = unwrapped(text.trim());
+  if (shown === '') return { is: 'no-time', detail: 'no time in this row' };
+  const count = readNumber(shown, '.');
+  if (epochOf(count) !== unit)
+    return { is: 'bad-time', detail: `"${shown.slice(0, 60)}" is not a count of ${unit} since 1970` };
+  return Math.round(unit === 'seconds' ? count * 1000 : count);
 }
 
 /** NaN unless two digits stand at `at`. */

@@ -1,0 +1,100 @@
+import type { LogMapping } from '../../../core/model/evidence.js';
+import type { TemperatureUnit } from '../../../core/model/temperature.js';
+import type { LogOptions } from '../../draft.js';
+import { readWithUnit } from '../cells/numbers.js';
+import { unitOfCell } from '../cells/unit-cell.js';
+import type { FoundTable } from '../headings/find-table.js';
+import { unitIn } from '../headings/meaning.js';
+
+export interface WeighedUnits {
+  /** Unit of each temperature column whose unit is known. */
+  units: Map<number, TemperatureUnit>;
+  /** The column whose cells say it for each row. */
+  unitColumn?: number;
+}
+
+/**
+ * Unit of each temperature column: what a map says; its heading, the line of units, its cells; a column of units; the
+ * unit that a person said for those that do not show one; the one that the lines above the header name; then the one
+ * unit of the other columns.
+ */
+export function weighUnits(
+  table: FoundTable,
+  decimal: LogMapping['decimal'],
+  { logMap, logUnit: said }: LogOptions,
+): WeighedUnits {
+  const units = new Map<number, TemperatureUnit>();
+  const mapped = logMap?.units;
+  const inCells = unitColumn(table);
+  const above = unitAbove(table.preamble);
+  for (const { column, channel } of table.columns.channels) {
+    const unit =
+      (typeof mapped === 'string' ? mapped : mapped?.[channel]) ??
+      unitIn(table.headings[column] ?? '') ??
+      unitOfCell(table.unitRow[column] ?? '') ??
+      unitIn(table.unitRow[column] ?? '') ??
+      table.sample
+        .map((row) => readWithUnit(row[column] ?? '', decimal)?.unit)
+        .find((u) => u !== undefined) ??
+      inCells?.unit ??
+      said ??
+      above;
+    if (unit !== undefined) units.set(column, unit);
+  }
+  const [only, other] = [...new Set(units.values())];
+  if (only !== undefined && other === undefined)
+    for (const { column } of table.columns.channels) if (!units.has(column)) units.set(column, only);
+  return inCells === undefined || mapped !== undefined ? { units } : { units, unitColumn: inCells.column };
+}
+
+/** A column that is read for nothing else, whose cells are degrees in the rows of the table. */
+function unitColumn({
+  sample,
+  headings,
+  columns,
+}: FoundTable): { column: number; unit: TemperatureUnit } | undefined {
+  const used = new Set([
+    ...columns.time,
+    ...columns.channels.map((c) => c.column),
+    ...columns.states.map((s) => s.column),
+  ]);
+  for (let column = 0; column < headings.length; column++) {
+    if (used.has(column)) continue;
+    const cells = sample.map((row) => (row[column] ?? '').trim()).filter((cell) => cell !== '');
+    const degrees = cells.flatMap((cell) => unitOfCell(cell) ?? []);
+    const [unit] = degrees;
+    if (unit !== undefined && degrees.length === cells.length) return { column, unit };
+  }
+  return undefined;
+}
+
+/**
+ * The unit that the lines above the header state: beside or under a label such as `Temperature unit`, else the only one
+ * of °C and °F that stands in them.
+ */
+function unitAbove(preamble: readonly (readonly string[])[]): TemperatureUnit | undefined {
+  const labelled = new Set<TemperatureUnit>();
+  const named = new Set<TemperatureUnit>();
+  preamble.forEach((cells, line) => {
+    cells.forEach((cell, i) => {
+      const [label = '', ...rest] = cell.split(/[:=]/);
+      for (const found of degreesIn(cell)) named.add(found);
+      if (!/unit|scale|einheit|unidad|unite/i.test(label) || /serial|id\b/i.test(label)) return;
+      for (const value of [rest.join(':'), cells[i + 1], preamble[line + 1]?.[i]]) {
+        const unit = unitOfCell(value ?? '');
+        if (unit !== undefined) labelled.add(unit);
+      }
+    });
+  });
+  const [only, other] = labelled.size > 0 ? labelled : named;
+  return other === undefined ? only : undefined;
+}
+
+/** Degrees that are written out: a letter alone can be of anything. */
+function degreesIn(text: string): TemperatureUnit[] {
+  return [
+    ...text
+      .slice(0, 500)
+      .matchAll(/(?:°|º)\s*([CF])(?!\p{L})|(?<!\p{L})([CF])(?:elsius|ahrenheit)(?!\p{L})/giu),
+  ].map(([, sign, word]) => ((sign ?? word)?.toUpperCase() === 'F' ? '°F' : '°C'));
+}
