@@ -76,6 +76,7 @@ async function scanDocument(path: string, file: FileRef, is: DocumentInput['is']
       return scanPdfDocument(path, file);
     case 'text':
     case 'table':
+    case 'records':
       return { flags: [], problems: [], text: decode(await headOf(path, 16 * 1024)) };
     case 'unknown':
       return {

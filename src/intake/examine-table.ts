@@ -9,7 +9,7 @@ import type { ExaminedFile, Hint, LogOptions } from './draft.js';
 import { isReadingsTable, readReadings } from './readings.js';
 import { headOf } from './table/bytes.js';
 import { decode } from './table/encoding.js';
-import { headingsOf, parseWrittenTable, readWrittenTable, type WrittenTable } from './table/written-table.js';
+import { headingsOf, readWrittenTable, type WrittenTable } from './table/written-table.js';
 import { countWithNoun, examineLog, type LogInput, recogniseLog } from './unit-log/examine-log.js';
 import type { LogRecognition } from './unit-log/recognise.js';
 
@@ -32,46 +32,11 @@ export async function examineTable(input: TableInput, options: LogOptions): Prom
   });
 }
 
-/**
- * The first sheet that is a table of readings or a unit log, by the same rules as a CSV; the others are named. A
- * workbook without such a sheet is kept as a document, with what its likeliest sheet lacks.
- */
-export async function examineSpreadsheet(input: TableInput, options: LogOptions): Promise<ExaminedFile> {
-  const { path, file } = input;
-  return orDocument(input, async () => {
-    const { readSheets, asSource } = await import('./table/sheet.js');
-    const all = await readSheets(path, file.name);
-    const wanted = options.logMap?.sheet;
-    const sheets = all.filter(({ name, text }) =>
-      wanted === undefined ? text.trim() !== '' : name === wanted,
-    );
-    const names = all.map(({ name }) => `"${name}"`).join(', ');
-    let lacking: Extract<LogRecognition, { is: 'not-a-log' }> | undefined;
-    for (const sheet of sheets) {
-      const named = (examined: ExaminedFile): ExaminedFile => ({
-        ...examined,
-        takenFor: `${examined.takenFor}; sheet "${sheet.name}"${all.length === 1 ? '' : ` of ${names}`}`,
-      });
-      const headings = headingsOf(sheet.text.slice(0, 16 * 1024));
-      if (isReadingsTable(headings))
-        return named(examineReadings(input, parseWrittenTable(sheet.text, file.name)));
-      const log = { ...input, source: asSource(sheet), sheet: sheet.name };
-      const recognition = await recogniseLog(log, options);
-      if (recognition.is !== 'not-a-log') return named(await examineRecognised(input, log, recognition));
-      if (lacking === undefined || (recognition.close && !lacking.close)) lacking = recognition;
-    }
-    const problem: Problem = lacking?.problem ?? {
-      code: 'unsupported-file',
-      message:
-        wanted === undefined ? 'its sheets are empty' : `there is no sheet "${wanted}"; there are: ${names}`,
-      where: { file: file.name },
-    };
-    return asDocument(input, `a spreadsheet with no sheet of a log or of readings (${names})`, [problem]);
-  });
-}
-
 /** An unreadable table is kept as a document, with the reason. */
-async function orDocument(input: TableInput, examine: () => Promise<ExaminedFile>): Promise<ExaminedFile> {
+export async function orDocument(
+  input: TableInput,
+  examine: () => Promise<ExaminedFile>,
+): Promise<ExaminedFile> {
   try {
     return await examine();
   } catch (error) {
@@ -85,7 +50,7 @@ function isCaptions(headings: readonly string[]): boolean {
   return headings.includes('file') && CAPTION_COLUMNS.filter((c) => headings.includes(c)).length > 1;
 }
 
-function examineReadings({ file, delivery, hint }: TableInput, table: WrittenTable): ExaminedFile {
+export function examineReadings({ file, delivery, hint }: TableInput, table: WrittenTable): ExaminedFile {
   const { readings, problems, rowsLeftOut } = readReadings(table, file.name, delivery);
   const left = rowsLeftOut === 0 ? '' : `, ${rowsLeftOut} left out`;
   return {
@@ -104,7 +69,7 @@ function examineReadings({ file, delivery, hint }: TableInput, table: WrittenTab
   };
 }
 
-async function examineRecognised(
+export async function examineRecognised(
   input: TableInput,
   log: LogInput,
   recognition: LogRecognition,
@@ -125,7 +90,7 @@ async function examineRecognised(
   }
 }
 
-async function asDocument(
+export async function asDocument(
   { path, file, hint }: TableInput,
   what: string,
   problems: Problem[],

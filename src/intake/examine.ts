@@ -63,32 +63,43 @@ async function examineKind(
     case 'table':
       return (await import('./examine-table.js')).examineTable(asked, options);
     case 'spreadsheet':
-      return (await import('./examine-table.js')).examineSpreadsheet(asked, options);
+      return (await import('./examine-book.js')).examineSpreadsheet(asked, options);
+    case 'records':
+      return (await import('./examine-book.js')).examineRecords(asked, options);
     case 'archive':
       return (await import('./examine-container.js')).examineArchive(asked);
     case 'message':
       return (await import('./examine-container.js')).examineMail(asked);
-    case 'pdf':
+    case 'pdf': {
+      const paper = await examinePaper(asked, recognised.is);
+      return (await import('./examine-book.js')).examinePdfTable(asked, options, paper);
+    }
     case 'text':
     case 'empty':
-    case 'unknown': {
-      const { examineDocument } = await import('./document.js');
-      const { received, problems } = await examineDocument({ ...asked, is: recognised.is });
-      const what = {
-        pdf:
-          received.pages === undefined
-            ? 'PDF'
-            : `PDF of ${received.pages} ${received.pages === 1 ? 'page' : 'pages'}`,
-        text: 'text',
-        empty: 'an empty file',
-        unknown: 'a file of unknown type, kept as it is',
-      }[recognised.is];
-      const named = received.subject === undefined ? '' : `, ${received.subject.is}`;
-      return { received, readings: [], problems, takenFor: `document: ${what}${named}` };
-    }
+    case 'unknown':
+      return examinePaper(asked, recognised.is);
     default:
       return assertNever(recognised);
   }
+}
+
+async function examinePaper(
+  asked: FileQuery,
+  is: 'pdf' | 'text' | 'empty' | 'unknown',
+): Promise<ExaminedFile> {
+  const { examineDocument } = await import('./document.js');
+  const { received, problems } = await examineDocument({ ...asked, is });
+  const what = {
+    pdf:
+      received.pages === undefined
+        ? 'PDF'
+        : `PDF of ${received.pages} ${received.pages === 1 ? 'page' : 'pages'}`,
+    text: 'text',
+    empty: 'an empty file',
+    unknown: 'a file of unknown type, kept as it is',
+  }[is];
+  const named = received.subject === undefined ? '' : `, ${received.subject.is}`;
+  return { received, readings: [], problems, takenFor: `document: ${what}${named}` };
 }
 
 /** Captions first, then folder names. */

@@ -1,3 +1,4 @@
+import { assertNever } from '../core/model/error.js';
 import { looksLikeMail } from './email/recognise-mail.js';
 import { type ByteSource, headOf } from './table/bytes.js';
 import { guessDelimiter, linesOf } from './table/delimiter.js';
@@ -9,7 +10,9 @@ export type Recognised =
   | { is: 'picture'; type: PictureType }
   | { is: 'pdf'; type: 'application/pdf' }
   | { is: 'table'; type: 'text/csv' }
-  | { is: 'spreadsheet'; type: typeof SPREADSHEET }
+  | { is: 'spreadsheet'; type: (typeof SPREADSHEETS)[keyof typeof SPREADSHEETS] }
+  /** Text of records that may be a table. */
+  | { is: 'records'; type: (typeof RECORDS)[keyof typeof RECORDS] }
   | { is: 'text'; type: 'text/plain' }
   | { is: 'message'; type: 'message/rfc822' }
   | { is: 'archive'; type: 'application/zip' }
@@ -26,7 +29,17 @@ export type PictureType =
   | 'image/tiff'
   | 'image/avif';
 
-const SPREADSHEET = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
+/** Types of the IANA registry. */
+const SPREADSHEETS = {
+  xlsx: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+  ods: 'application/vnd.oasis.opendocument.spreadsheet',
+  xls: 'application/vnd.ms-excel',
+} as const;
+const RECORDS = {
+  json: 'application/json',
+  'json-lines': 'application/jsonl',
+  xml: 'application/xml',
+} as const;
 
 /** Bytes of a file that `recognise` reads. */
 const HEAD_BYTES = 64 * 1024;
@@ -87,12 +100,28 @@ export function recognise(head: Uint8Array): Recognised {
 /** Type by content of a whole file: the list of a zip file is at its end. */
 export async function recogniseFile(source: ByteSource): Promise<Recognised> {
   const head = await headOf(source, HEAD_BYTES);
-  if (typeof source === 'string' && textAt(head, 0, 4) === 'PK\x03\x04') {
-    const { isSpreadsheet } = await import('./table/sheet.js');
-    if (await isSpreadsheet(source)) return { is: 'spreadsheet', type: SPREADSHEET };
+  const recognised = recognise(head);
+  if (typeof source !== 'string' || !MAY_BE_BOOK.has(recognised.is)) return recognised;
+  const { bookForm } = await import('./table/sheet.js');
+  const form = await bookForm(source);
+  switch (form) {
+    case 'xlsx':
+    case 'ods':
+    case 'xls':
+      return { is: 'spreadsheet', type: SPREADSHEETS[form] };
+    case 'json':
+    case 'json-lines':
+    case 'xml':
+      return { is: 'records', type: RECORDS[form] };
+    case 'pdf':
+    case undefined:
+      return recognised;
+    default:
+      return assertNever(form);
   }
-  return recognise(head);
 }
+
+const MAY_BE_BOOK: ReadonlySet<Recognised['is']> = new Set(['archive', 'unknown', 'table', 'text']);
 
 function startsWith(head: Uint8Array, magic: Magic): boolean {
   return (

@@ -1,52 +1,55 @@
-import { z } from 'zod';
-import { DossierError } from '../../core/model/error.js';
-import { WorkerError } from '../../platform/node/worker/worker-error.js';
-import { Workers } from '../../platform/node/worker/workers.js';
-import { type Archive, type ArchiveLimits, openArchive } from '../archive.js';
-import type { ByteSource } from './bytes.js';
+import { assertNever, DossierError } from '../../core/model/error.js';
+import { type ByteSource, headOf } from './bytes.js';
+import { decode } from './encoding.js';
+import type { RecordForm } from './records.js';
+import { asSource, type SheetText } from './sheet-text.js';
 
-/** One sheet of a spreadsheet as tab-separated text: line n is row n. */
-export interface SheetText {
-  name: string;
-  text: string;
+export { asSource, type SheetText } from './sheet-text.js';
+
+/** A file that holds tables in another form than delimited text. */
+export type BookForm = 'xlsx' | 'ods' | 'xls' | 'pdf' | RecordForm;
+
+/** A compound file ([MS-CFB] 2.2), and the name of the stream that makes it a spreadsheet ([MS-XLS] 2.1.2). */
+const COMPOUND = [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1];
+const WORKBOOK_STREAMS = ['Workbook', 'Book'].map((name) => Buffer.from(`${name}\0`, 'utf16le'));
+
+/** The form of a file by its content; undefined for any other. */
+export async function bookForm(path: string): Promise<BookForm | undefined> {
+  const head = await headOf(path, 64 * 1024);
+  const begins = (bytes: readonly number[]) => bytes.every((byte, i) => head[i] === byte);
+  if (begins([0x50, 0x4b, 3, 4])) return (await import('./workbook.js')).packedBook(path);
+  if (begins(COMPOUND)) return (await holdsWorkbook(path)) ? 'xls' : undefined;
+  if (Buffer.from(head.subarray(0, 1024)).includes('%PDF-')) return 'pdf';
+  const [first] = decode(head.subarray(0, 512)).trimStart();
+  if (first !== '<' && first !== '{' && first !== '[') return undefined;
+  return (await import('./records.js')).recordForm(decode(head));
 }
 
-/** The part that makes a zip file a spreadsheet (ECMA-376 part 1 §12.3.23, by the name that programs give it). */
-const WORKBOOK = 'xl/workbook.xml';
-
-/** Half a million rows of eight columns; beyond that a sheet takes more memory than a CSV of the same rows. */
-const LIMITS: ArchiveLimits = {
-  entries: 2_000,
-  entryBytes: 192 * 1024 ** 2,
-  totalBytes: 256 * 1024 ** 2,
-  // Rows of equal numbers pack well; the totals above are what bounds the memory.
-  ratio: 1_000,
-};
-/** A sheet is a rectangle to its reader: a million rows of twenty columns. */
-const MOST_CELLS = 20_000_000;
-
-const SAVE_AS_CSV = 'save the sheet of the log alone as CSV and collect that too';
-
-/** Whether a zip file is a spreadsheet, by its list of contents. */
-export async function isSpreadsheet(path: string): Promise<boolean> {
-  const archive = await openArchive(path, path, LIMITS);
-  archive.close();
-  return archive.entries.some(({ name }) => name === WORKBOOK);
+/** The directory of a compound file may stand anywhere in it. */
+async function holdsWorkbook(path: string): Promise<boolean> {
+  const bytes = Buffer.from(await headOf(path, 64 * 1024 * 1024));
+  return WORKBOOK_STREAMS.some((name) => bytes.includes(name));
 }
 
-/**
- * All sheets of a spreadsheet in their order. What the list of contents promises is checked before anything is
- * unpacked. Throws DossierError for one that is damaged, locked or larger than is read.
- */
+/** All tables of a file in their order. Throws DossierError for one that is damaged, locked or larger than is read. */
 export async function readSheets(path: string, fileName: string): Promise<SheetText[]> {
-  const archive = await openArchive(path, fileName, LIMITS);
-  try {
-    const [problem] = archive.problems;
-    if (problem !== undefined)
-      throw new DossierError(problem.code, problem.message, { where: problem.where, fix: SAVE_AS_CSV });
-    return await inThread(await repacked(archive, fileName), fileName);
-  } finally {
-    archive.close();
+  const form = await bookForm(path);
+  switch (form) {
+    case 'xlsx':
+    case 'ods':
+      return (await import('./workbook.js')).readPackedBook(path, fileName, form);
+    case 'xls':
+      return (await import('./workbook.js')).readOldBook(path, fileName);
+    case 'pdf':
+      return (await import('./pdf-table.js')).readPdfTable(path, fileName);
+    case 'json':
+    case 'json-lines':
+    case 'xml':
+      return (await import('./records.js')).readRecords(path, fileName, form);
+    case undefined:
+      return [];
+    default:
+      return assertNever(form);
   }
 }
 
@@ -58,91 +61,4 @@ export async function sheetText(source: ByteSource, name: string): Promise<ByteS
   if (sheet === undefined)
     throw new DossierError('unsupported-file', `there is no sheet "${name}"`, { where: { file: source } });
   return asSource(sheet);
-}
-
-const SLICE = 1 << 20;
-
-export function asSource({ text }: SheetText): ByteSource {
-  return async function* () {
-    for (let at = 0; at < text.length; ) {
-      const end = at + SLICE;
-      // A slice never ends between the halves of a character.
-      const cut = (text.charCodeAt(end - 1) & 0xfc00) === 0xd800 ? end + 1 : end;
-      yield Buffer.from(text.slice(at, cut));
-      at = cut;
-    }
-  };
-}
-
-/**
- * The checked entries as a new zip file, not packed: the reader sees these and nothing that stands between or
- * beside them in the original (parser differentials; entries that unpack to more than they say).
- */
-async function repacked(archive: Archive, fileName: string): Promise<ArrayBuffer> {
-  const { ZipFile } = await import('yazl');
-  const zip = new ZipFile();
-  for (const entry of archive.entries) {
-    if (!/\.(?:xml|rels)$/.test(entry.name)) continue;
-    const chunks: Uint8Array[] = [];
-    for await (const chunk of entry.read()) chunks.push(chunk);
-    const xml = Buffer.concat(chunks);
-    refuseWide(xml, fileName);
-    zip.addBuffer(entry.name === WORKBOOK ? withPlainEpoch(xml) : xml, entry.name, { compress: false });
-  }
-  zip.end();
-  const chunks: Uint8Array[] = [];
-  for await (const chunk of zip.outputStream as NodeJS.ReadableStream) chunks.push(Buffer.from(chunk));
-  const all = Buffer.concat(chunks);
-  return all.buffer.slice(all.byteOffset, all.byteOffset + all.byteLength) as ArrayBuffer;
-}
-
-/** That days count from 1904 may be written as `true` or `1` (ISO/IEC 29500-1, §18.2.28); the reader knows only `1`. */
-function withPlainEpoch(workbook: Buffer): Buffer {
-  const text = workbook.toString('latin1');
-  const plain = text.replace(/(\sdate1904\s*=\s*)["']true["']/, (_, name: string) => `${name}"1"`);
-  return Buffer.from(plain, 'latin1');
-}
-
-/**
- * A few bytes can name a cell a billion rows down, and the reader fills the rows between. References that are
- * written to hide from this scan end at the thread's heap instead.
- */
-function refuseWide(xml: Buffer, fileName: string): void {
-  let rows = 0;
-  let columns = 0;
-  for (const [, letters = '', digits = ''] of xml
-    .toString('latin1')
-    .matchAll(/\sr\s*=\s*["']([A-Z]*)(\d+)["']/g)) {
-    rows = Math.max(rows, Number(digits));
-    let column = 0;
-    for (const letter of letters) column = column * 26 + letter.charCodeAt(0) - 64;
-    columns = Math.max(columns, column);
-  }
-  if (rows * Math.max(1, columns) > MOST_CELLS)
-    throw new DossierError('file-too-large', `a sheet of ${rows} rows and ${columns} columns`, {
-      where: { file: fileName },
-      fix: SAVE_AS_CSV,
-    });
-}
-
-const reader = new Workers<ArrayBuffer, SheetText[]>({
-  script: new URL('./sheets.worker.js', import.meta.url),
-  runs: 'thread',
-  seconds: 30,
-  megabytes: 768,
-  answer: z.array(z.object({ name: z.string(), text: z.string() })),
-});
-
-async function inThread(bytes: ArrayBuffer, fileName: string): Promise<SheetText[]> {
-  try {
-    return await reader.ask(bytes, { handedOver: [bytes] });
-  } catch (cause) {
-    if (!(cause instanceof WorkerError)) throw cause;
-    const why = cause.is === 'out-of-memory' ? 'its tables are larger than is read' : cause.message;
-    throw new DossierError('unsupported-file', `the spreadsheet cannot be read: ${why}`, {
-      where: { file: fileName },
-      fix: SAVE_AS_CSV,
-      cause,
-    });
-  }
 }

@@ -1,14 +1,13 @@
 import type { Problem } from '../../core/model/error.js';
 import type { LogMapping } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
-import type { Zone } from '../../core/model/time.js';
-import type { LogOptions } from '../draft.js';
 import { type ByteSource, headOf } from '../table/bytes.js';
 import { decode, judgeEncoding } from '../table/encoding.js';
 import type { OrderVerdict } from '../time/date-order.js';
 import { unwrapped } from './cells/cell-value.js';
 import { guessDecimal, readNumber } from './cells/numbers.js';
 import { type FoundTable, findTable } from './headings/find-table.js';
+import type { LogContext } from './log-context.js';
 import * as say from './problems.js';
 import { type Counted, epochOf } from './rows/epoch.js';
 import { UTC, weighZone, type ZoneVerdict } from './weigh/clock-zone.js';
@@ -23,19 +22,6 @@ export type LogRecognition =
   | { is: 'zone-needed'; problem: Problem }
   /** `close` when its columns are those of a log and something else is missing. */
   | { is: 'not-a-log'; problem: Problem; close: boolean };
-
-export interface LogContext extends LogOptions {
-  /** Name for problems. */
-  fileName: string;
-  /** The zone of all stops, when they have only one: used where nothing else is said. */
-  onlyZone?: Zone;
-  /** Zones of the stops: what letters such as CST mean there. */
-  zones?: readonly Zone[];
-  /** Planned moments, milliseconds UTC; they decide between July 8 and 7 August where nothing else does. */
-  near?: readonly number[];
-  /** Name of the sheet that the text stands for, where the file is a spreadsheet. */
-  sheet?: string;
-}
 
 const HEAD = 256 * 1024;
 

@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import { zone } from '../../../src/core/model/time.js';
+import type { LogContext } from '../../../src/intake/unit-log/log-context.js';
 import { readUnitLog } from '../../../src/intake/unit-log/read.js';
-import { type LogContext, recogniseUnitLog } from '../../../src/intake/unit-log/recognise.js';
+import { recogniseUnitLog } from '../../../src/intake/unit-log/recognise.js';
 import { cases } from '../../properties.js';
 import { celsius, evidence, instants, mappingOf, phoenix, read, recognised, source } from './reading.js';
 

@@ -1,7 +1,8 @@
 import { evidenceId, type LogMapping } from '../../../src/core/model/evidence.js';
 import { toInstant, zone } from '../../../src/core/model/time.js';
+import type { LogContext } from '../../../src/intake/unit-log/log-context.js';
 import { type ReadLog, readUnitLog } from '../../../src/intake/unit-log/read.js';
-import { type LogContext, recogniseUnitLog } from '../../../src/intake/unit-log/recognise.js';
+import { recogniseUnitLog } from '../../../src/intake/unit-log/recognise.js';
 
 export const evidence = evidenceId.parse('e1');
 export const phoenix = zone.parse('America/Phoenix');

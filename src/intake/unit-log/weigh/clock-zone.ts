@@ -4,7 +4,7 @@ import { zoneRules } from '../../../core/model/zone-rules.js';
 import { fixedZone, type StatedZone, zoneIn } from '../../time/stated-zone.js';
 import { type DateOrder, readWall } from '../../time/wall-time.js';
 import type { FoundTable } from '../headings/find-table.js';
-import type { LogContext } from '../recognise.js';
+import type { LogContext } from '../log-context.js';
 import { rowsRead } from './ways.js';
 
 export type ZoneVerdict =

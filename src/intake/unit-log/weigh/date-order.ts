@@ -5,7 +5,7 @@ import { DateOrderEvidence, type OrderVerdict } from '../../time/date-order.js';
 import { type DateOrder, readWall } from '../../time/wall-time.js';
 import { unwrapped } from '../cells/cell-value.js';
 import type { FoundTable } from '../headings/find-table.js';
-import type { LogContext } from '../recognise.js';
+import type { LogContext } from '../log-context.js';
 
 type Form = Pick<LogMapping, 'encoding' | 'delimiter'>;
 

@@ -1,0 +1,103 @@
+import { DossierError, type Problem } from '../core/model/error.js';
+import type { ExaminedFile, LogOptions } from './draft.js';
+import {
+  asDocument,
+  examineReadings,
+  examineRecognised,
+  orDocument,
+  type TableInput,
+} from './examine-table.js';
+import { isReadingsTable } from './readings.js';
+import { asSource, readSheets, type SheetText } from './table/sheet.js';
+import { headingsOf, parseWrittenTable } from './table/written-table.js';
+import { recogniseLog } from './unit-log/examine-log.js';
+import type { LogRecognition } from './unit-log/recognise.js';
+
+/** What a file's tables are: the evidence of the first that is read, or what the likeliest lacks. */
+type BookReading =
+  | { is: 'read'; examined: ExaminedFile }
+  | { is: 'not-read'; lacking: Extract<LogRecognition, { is: 'not-a-log' }> | undefined };
+
+/**
+ * The first sheet that is a table of readings or a unit log, by the same rules as a CSV; the others are named. A
+ * workbook without such a sheet is kept as a document, with what its likeliest sheet lacks.
+ */
+export async function examineSpreadsheet(input: TableInput, options: LogOptions): Promise<ExaminedFile> {
+  const { path, file } = input;
+  return orDocument(input, async () => {
+    const all = await readSheets(path, file.name);
+    const wanted = options.logMap?.sheet;
+    const sheets = all.filter(({ name, text }) =>
+      wanted === undefined ? text.trim() !== '' : name === wanted,
+    );
+    const names = all.map(({ name }) => `"${name}"`).join(', ');
+    const reading = await readBook(input, options, sheets, (name) =>
+      all.length === 1 ? `sheet "${name}"` : `sheet "${name}" of ${names}`,
+    );
+    if (reading.is === 'read') return reading.examined;
+    const problem: Problem = reading.lacking?.problem ?? {
+      code: 'unsupported-file',
+      message:
+        wanted === undefined ? 'its sheets are empty' : `there is no sheet "${wanted}"; there are: ${names}`,
+      where: { file: file.name },
+    };
+    return asDocument(input, `a spreadsheet with no sheet of a log or of readings (${names})`, [problem]);
+  });
+}
+
+/** Records in JSON or XML that are a log or readings; others are a text like any other. */
+export async function examineRecords(input: TableInput, options: LogOptions): Promise<ExaminedFile> {
+  return orDocument(input, async () => {
+    const sheets = await readSheets(input.path, input.file.name);
+    const reading = await readBook(input, options, sheets, (name) => `records "${name}"`);
+    if (reading.is === 'read') return reading.examined;
+    const lacking = reading.lacking?.close === true ? reading.lacking.problem : undefined;
+    return lacking === undefined
+      ? asDocument(input, 'text', [])
+      : asDocument(input, 'records that are not known', [lacking]);
+  });
+}
+
+/**
+ * The log that stands as a table in the text of a PDF. Without one, or where its columns are not clear, the PDF is the
+ * paper that it is.
+ */
+export async function examinePdfTable(
+  input: TableInput,
+  options: LogOptions,
+  paper: ExaminedFile,
+): Promise<ExaminedFile> {
+  try {
+    const sheets = await readSheets(input.path, input.file.name);
+    const reading = await readBook(input, options, sheets, () => 'the table of its pages');
+    if (reading.is === 'read') return reading.examined;
+    const lacking = reading.lacking?.close === true ? [reading.lacking.problem] : [];
+    return { ...paper, problems: [...paper.problems, ...lacking] };
+  } catch (error) {
+    if (!(error instanceof DossierError)) throw error;
+    const problem = { ...error.toProblem(), where: { ...error.where, file: input.file.name } };
+    return { ...paper, problems: [...paper.problems, problem] };
+  }
+}
+
+async function readBook(
+  input: TableInput,
+  options: LogOptions,
+  sheets: readonly SheetText[],
+  named: (sheet: string) => string,
+): Promise<BookReading> {
+  let lacking: Extract<LogRecognition, { is: 'not-a-log' }> | undefined;
+  for (const sheet of sheets) {
+    const read = (examined: ExaminedFile): BookReading => ({
+      is: 'read',
+      examined: { ...examined, takenFor: `${examined.takenFor}; ${named(sheet.name)}` },
+    });
+    if (isReadingsTable(headingsOf(sheet.text.slice(0, 16 * 1024))))
+      return read(examineReadings(input, parseWrittenTable(sheet.text, input.file.name)));
+    const log = { ...input, source: asSource(sheet), sheet: sheet.name };
+    const recognition = await recogniseLog(log, options);
+    if (recognition.is !== 'not-a-log') return read(await examineRecognised(input, log, recognition));
+    if (lacking === undefined || (recognition.close && !lacking.close)) lacking = recognition;
+  }
+  return { is: 'not-read', lacking };
+}
