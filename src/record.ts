@@ -1,6 +1,7 @@
 /** Keeping the record of one delivery: what enters it, and what it says. */
 export type { RowDifference } from './core/assess/logs/compare.js';
 export type { JoinedLogs, LogOverlap, RowDisagreement } from './core/assess/logs/join.js';
+export type { MergeConflict } from './core/ledger/merge/conflict.js';
 export { DossierError } from './core/model/error.js';
 export type { RuleSetFile } from './core/model/rule-set-file.js';
 export type { Clock } from './core/ports/clock.js';
@@ -34,6 +35,7 @@ export { type DescribeInput, type DescribeReport, describe, type TypedDescriptio
 export type { Sure } from './jobs/doubts.js';
 export { type FingerprintInput, type FingerprintReport, fingerprint } from './jobs/fingerprint.js';
 export { deliveryGaps, type GapsReport } from './jobs/gaps.js';
+export { type MergeInput, type MergeReport, merge, type TakenOver } from './jobs/merge.js';
 export {
   type MinimalFacts,
   type MinimalStop,

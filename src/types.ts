@@ -11,7 +11,7 @@ export type {
 } from './core/model/claim.js';
 export type { ClaimDeadlines } from './core/model/claim-deadlines.js';
 export type { Delivery, Language, Paper } from './core/model/delivery.js';
-export type { CorrectedBody, Entry, EntryOf, EntryType } from './core/model/entry.js';
+export type { CorrectedBody, Entry, EntryOf, EntryOrigin, EntryType } from './core/model/entry.js';
 export type { ErrorCode, Problem, Where } from './core/model/error.js';
 export type {
   AirBlock,

@@ -10,6 +10,7 @@ import { describeCommand } from './commands/describe.js';
 import { fingerprintCommand } from './commands/fingerprint.js';
 import { gapsCommand } from './commands/gaps.js';
 import { identityCommand } from './commands/identity.js';
+import { mergeCommand } from './commands/merge.js';
 import { newCommand } from './commands/new.js';
 import { recordCommand } from './commands/record.js';
 import { admitCommand, strikeCommand } from './commands/strike.js';
@@ -66,6 +67,7 @@ function makeProgram(context: CliContext): Command {
     correctCommand,
     strikeCommand,
     admitCommand,
+    mergeCommand,
     describeCommand,
     gapsCommand,
     tempsCommand,

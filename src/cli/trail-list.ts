@@ -44,7 +44,15 @@ function detailLines(row: TrailRow, zone: Zone, format: Format): string[] {
       : [
           `from ${from.evidence}${from.row === undefined ? '' : `, row ${from.row}`}${from.entry === undefined ? '' : `: ${from.entry}`}`,
         ]),
+    ...(row.origin === undefined
+      ? []
+      : [
+          `taken over from the record merged in entry ${row.origin.merge}: entry ${row.origin.entry} there, entered ${format.time(milliseconds(row.origin.at), zone)} by ${row.origin.by}`,
+        ]),
     ...(time === undefined ? [] : [`happened ${happened(time, zone, format)}`]),
+    ...(row.daysLate === undefined
+      ? []
+      : [`entered ${counted(row.daysLate, 'day')} after the time it tells of`]),
     ...(row.corrects === undefined ? [] : [`corrects entry ${row.corrects}`]),
     ...(row.strikes === undefined ? [] : [`entry ${row.strikes} does not count`]),
     ...(row.covers === undefined ? [] : [`covers the entries before ${row.covers}`]),

@@ -52,6 +52,8 @@ export interface RedactionSummary {
   sectionsLeftOut: readonly string[];
   evidenceLeftOut: number;
   entriesLeftOut: number;
+  /** How many entries of the whole record were corrected and struck: left out, and counted. */
+  putRight: { corrected: number; struck: number };
   /** Findings and requirements of the whole record that rest on redacted evidence. */
   findingsLeftOut: number;
   requirementsLeftOut: number;

@@ -23,6 +23,9 @@ export interface FileScan {
 const MOST_FILES = 5_000;
 const MOST_LEVELS = 32;
 
+/** Files by which the folder of a delivery is known. */
+const RECORD = ['ledger.jsonl', 'checkpoint'];
+
 /** Files that operating systems leave in folders. */
 const IGNORED =
   /^(?:thumbs\.db|ehthumbs\.db|desktop\.ini|__macosx|icon\r|\$recycle\.bin|system volume information|~\$.*|.*~)$/i;
@@ -87,11 +90,16 @@ async function visitFolder(
   depth: number,
   found: Finding,
   most: number,
-  problem: (message: string) => void,
+  problem: (message: string, fix?: string) => void,
 ): Promise<void> {
   if (depth >= MOST_LEVELS) return problem(`deeper than ${MOST_LEVELS} folders`);
   // Code-unit order: the same on every machine, whatever its language.
   const names = (await readdir(path)).sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
+  if (RECORD.every((file) => names.includes(file)))
+    return problem(
+      'a record of a delivery, which is not taken in as files',
+      `if it is another copy of this delivery: dossier merge ${JSON.stringify(path)}`,
+    );
   for (const child of names) {
     // The given folder is not part of the names inside it.
     const shown = depth === 0 ? child : `${name}/${child}`;

@@ -4,6 +4,7 @@ import { printCheckpoint, printFingerprint } from '../core/ledger/checkpoint.js'
 import { sha256Of } from '../core/ledger/tree.js';
 import { DossierError } from '../core/model/error.js';
 import type { OriginalsBag } from '../core/model/manifest.js';
+import type { RecordState } from '../core/model/state.js';
 import type { Instant } from '../core/model/time.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { planBag } from '../signing/bag/plan.js';
@@ -71,16 +72,26 @@ function inMemory(path: string, bytes: Uint8Array): BagFile {
 
 function originals(record: DeliveryRecord): BagFile[] {
   const files = new Map<string, BagFile>();
-  for (const item of record.state().evidence) {
-    if (!('file' in item) || item.withheld !== undefined) continue;
-    const { sha256, bytes, name } = item.file;
+  for (const { sha256, bytes, what } of packed(record.state())) {
     const path = record.originalPath(sha256);
     if (path === undefined)
-      throw new DossierError('record-damaged', `the original of ${item.evidence} (${name}) is missing`, {
+      throw new DossierError('record-damaged', `the original of ${what} is missing`, {
         where: { file: record.folder },
         fix: 'Take the same file in once more: it is put back in its place.',
       });
     files.set(sha256, { path: `originals/${basename(path)}`, bytes, sha256, from: { is: 'file', path } });
   }
   return [...files.values()].sort((a, b) => (a.path < b.path ? -1 : 1));
+}
+
+/** Files that are in the ledger of a bag: what does not count is kept all the same, and ledgers of merged records. */
+function packed({ evidence, notCounted, strikes, merges }: RecordState) {
+  const struck = strikes.flatMap(({ entry }) => (entry.type === 'evidence-received' ? [entry.body] : []));
+  return [...[...evidence, ...notCounted].filter(({ withheld }) => withheld === undefined), ...struck]
+    .flatMap((one) =>
+      'file' in one
+        ? [{ sha256: one.file.sha256, bytes: one.file.bytes, what: `${one.evidence} (${one.file.name})` }]
+        : [],
+    )
+    .concat(merges.map(({ body }) => ({ ...body.ledger, what: 'the ledger of a merged record' })));
 }

@@ -75,7 +75,8 @@ export function trailCsv({ rows, zone }: Pick<TrailReport, 'rows' | 'zone'>): st
     ...['entry', 'entered_utc', 'entered_local', 'zone', 'by', 'type', 'evidence', 'claim'],
     ...['time_utc', 'time_zone', 'time_basis', 'time_uncertainty_seconds', 'time_note'],
     ...['file', 'file_bytes', 'file_sha256', 'from_evidence', 'from_row', 'from_name'],
-    ...['says', 'changed', 'corrects', 'strikes', 'covers_entries'],
+    ...['says', 'changed', 'corrects', 'strikes', 'covers_entries', 'days_late'],
+    ...['merge_entry', 'other_entry', 'other_entered_utc', 'other_by'],
   ];
   const lines = rows.map((row) => {
     const { time, file, from } = row;
@@ -107,6 +108,11 @@ export function trailCsv({ rows, zone }: Pick<TrailReport, 'rows' | 'zone'>): st
       row.corrects ?? '',
       row.strikes ?? '',
       row.covers ?? '',
+      row.daysLate ?? '',
+      row.origin?.merge ?? '',
+      row.origin?.entry ?? '',
+      row.origin?.at ?? '',
+      row.origin?.by ?? '',
     ];
   });
   return csvOf(header, lines);

@@ -213,6 +213,7 @@ export class DeliveryRecord {
 }
 
 function fileOf(of: Entry): Sha256[] {
+  if (of.type === 'record-merged') return [of.body.ledger.sha256];
   return of.type === 'evidence-received' ? [of.body.file.sha256] : [];
 }
 

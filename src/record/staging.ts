@@ -2,7 +2,7 @@ import { asJsonKeeps } from '../core/ledger/canonical.js';
 import { entryBytes, printRow } from '../core/ledger/ledger.js';
 import { KnownReferences, referenceProblem } from '../core/ledger/references.js';
 import { leafHash } from '../core/ledger/tree.js';
-import { type Entry, type EntryType, entry } from '../core/model/entry.js';
+import { type Entry, type EntryOrigin, type EntryType, entry } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
 import type { Sha256 } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
@@ -12,6 +12,7 @@ import type { Instant } from '../core/model/time.js';
 export interface EntryDraft {
   type: EntryType;
   by: string;
+  origin?: EntryOrigin | undefined;
   body: unknown;
 }
 
@@ -33,9 +34,16 @@ export function stageEntries(
   known: KnownReferences,
 ): StagedEntry[] {
   const added = new KnownReferences(known);
-  return drafts.map(({ type, by, body }, i) => {
+  return drafts.map(({ type, by, origin, body }, i) => {
     const seq = firstSeq + i;
-    const parsed = entry.safeParse({ seq, at, by, type, body: asJsonKeeps(body) });
+    const parsed = entry.safeParse({
+      seq,
+      at,
+      by,
+      type,
+      ...omitUndefined({ origin }),
+      body: asJsonKeeps(body),
+    });
     if (!parsed.success) {
       const [issue] = parsed.error.issues;
       throw badEntry(type, issue?.message ?? '', issue?.path.join('.'));

@@ -130,6 +130,7 @@ async function readAndAssess() {
       notCounted: [],
       corrections: [],
       strikes: [],
+      merges: [],
       clocks: [],
       published: [],
       timeStamps: [],

@@ -186,6 +186,7 @@ function stateOf(all: readonly Evidence[], facts: object): RecordState {
     notCounted: [],
     corrections: [],
     strikes: [],
+    merges: [],
     timeStamps: [],
     dossiers: [],
     claims: [],

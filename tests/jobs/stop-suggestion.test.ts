@@ -36,6 +36,7 @@ function stateOf(events: readonly [hour: number, event: EventName, stop?: string
     notCounted: [],
     corrections: [],
     strikes: [],
+    merges: [],
     clocks: [],
     published: [],
     timeStamps: [],

@@ -40,6 +40,13 @@ const bodies: Record<EntryType, object> = {
   },
   'entry-struck': { entry: 10, why: 'it was right after all' },
   'evidence-admitted': { evidence: 'e1', why: 'the trailer was renumbered' },
+  'record-merged': {
+    other: { delivery: '4711', size: 2, root: EMPTY_ROOT },
+    own: { size: 13, root: EMPTY_ROOT },
+    shared: 1,
+    leaves: [HASH],
+    ledger: { bytes: 900, sha256: HASH },
+  },
 };
 
 describe('an entry that is checked once and written', () => {

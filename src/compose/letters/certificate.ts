@@ -1,5 +1,6 @@
+import { daysLate } from '../../core/assess/trail/late-entry.js';
 import type { EvidenceId, Sha256 } from '../../core/model/evidence.js';
-import { findEvidence } from '../../core/model/state.js';
+import { findEvidence, type RecordState } from '../../core/model/state.js';
 import type { Letter } from './compose.js';
 import type { Annex } from './document.js';
 import { commonParts, type LetterDocument } from './document.js';
@@ -25,6 +26,7 @@ export async function draftCertificate(input: CertificateInput): Promise<Letter>
   const { state, fingerprint, tool } = input;
   const dossier = input.enclosed.find(({ what }) => what === 'dossier');
   const { delivery } = state;
+  const late = lateDays(state);
   const subject = labels('subject.certificate');
   const document: LetterDocument = {
     ...commonParts(view),
@@ -38,6 +40,8 @@ export async function draftCertificate(input: CertificateInput): Promise<Letter>
       root: fingerprint.root,
       tool: tool.name,
       version: tool.version,
+      late: late.length,
+      latest: late.reduce((most, days) => Math.max(most, days), 0),
       dossierFile: dossier?.name,
       dossierBytes: dossier === undefined ? undefined : format.number(dossier.bytes),
       dossierHash: dossier?.sha256,
@@ -52,6 +56,11 @@ export async function draftCertificate(input: CertificateInput): Promise<Letter>
   return { document, text: letterText(document), blanks: view.blanks() };
 }
 
+/** Of each entry that was made a day or more after what it tells of: how many whole days. Files speak for themselves. */
+function lateDays({ evidence }: RecordState): number[] {
+  return evidence.flatMap((item) => ('file' in item ? [] : (daysLate(item.enteredAt, item.time) ?? [])));
+}
+
 function annexOf({ input, labels }: LetterView<CertificateInput>): Annex {
   const what = (id: EvidenceId) => {
     const item = findEvidence(input.state, id);
@@ -59,12 +68,17 @@ function annexOf({ input, labels }: LetterView<CertificateInput>): Annex {
     const subject = 'subject' in item ? item.subject?.is : undefined;
     return labels(subject === undefined ? `kind.${item.kind}` : `subject.${subject}`);
   };
+  const late = (id: EvidenceId) => {
+    const item = findEvidence(input.state, id);
+    const days = item === undefined || 'file' in item ? undefined : daysLate(item.enteredAt, item.time);
+    return days === undefined ? '' : labels('annex.late').replace('N', String(days));
+  };
   return {
     title: labels('annex.title'),
     columns: ['number', 'what', 'file', 'hash'].map((name) => labels(`annex.${name}`)),
     rows: input.exhibits.map(({ exhibit, evidence, seq, file }) => [
       String(exhibit),
-      what(evidence),
+      [what(evidence), late(evidence)].filter((part) => part !== '').join('; '),
       file === undefined ? `${labels('annex.entry')} ${seq}` : file.name,
       file === undefined ? (input.entryHash(seq) ?? '') : file.sha256,
     ]),

@@ -74,8 +74,15 @@ function cells(row: TrailRow, zone: Zone, { trail, labels, format }: TrailWords)
   const kind = row.fields.find(({ field }) => field === 'kind')?.value;
   return [
     [String(row.seq)],
-    [format.time(milliseconds(row.at), zone)],
-    [row.by],
+    [
+      format.time(milliseconds(row.at), zone),
+      ...(row.origin === undefined
+        ? []
+        : [
+            `${trail('word.taken').replace('N', String(row.origin.entry))} ${format.time(milliseconds(row.origin.at), zone)}`,
+          ]),
+    ],
+    [row.by, ...(row.origin === undefined ? [] : [row.origin.by])],
     [
       labels(`entry.${row.type}`),
       [
@@ -91,7 +98,10 @@ function cells(row: TrailRow, zone: Zone, { trail, labels, format }: TrailWords)
             `${trail('word.from')} ${row.from.evidence}${row.from.row === undefined ? '' : `, ${trail('word.row')} ${row.from.row}`}${row.from.entry === undefined ? '' : `: ${row.from.entry}`}`,
           ]),
     ].filter((line) => line !== ''),
-    row.time === undefined ? [] : timeLines(row.time, { trail, labels, format }),
+    [
+      ...(row.time === undefined ? [] : timeLines(row.time, { trail, labels, format })),
+      ...(row.daysLate === undefined ? [] : [trail('word.late').replace('N', String(row.daysLate))]),
+    ],
     [
       ...(row.file === undefined
         ? []

@@ -2,7 +2,7 @@ import { MANIFEST_NAME } from '../../core/model/manifest.js';
 import { type Block, plain, type Section } from '../../core/words/blocks.js';
 import type { View } from './context.js';
 import { putRightTables } from './put-right.js';
-import { clockTable, entryTable, publishedTable, stampTable } from './record-tables.js';
+import { clockTable, entryTable, mergeTable, publishedTable, stampTable } from './record-tables.js';
 import { listOrNone } from './tables.js';
 
 /** The record: who entered what and when, what is withheld, and which fingerprints were disclosed. */
@@ -15,8 +15,9 @@ export function custodySection(view: View): Section {
       entries: input.fingerprint.size,
       evidence: state.evidence.length,
       withheld: withheld.length,
-      corrected: state.corrections.length,
-      struck: state.strikes.length,
+      corrected: input.copy?.putRight.corrected ?? state.corrections.length,
+      struck: input.copy?.putRight.struck ?? state.strikes.length,
+      copy: input.copy !== undefined,
     }),
     {
       is: 'facts',
@@ -30,6 +31,7 @@ export function custodySection(view: View): Section {
     },
     ...sizeBlocks(view),
     ...putRightTables(view),
+    ...mergeTable(view),
     ...entryTable(view),
     ...publishedTable(view),
     ...stampTable(view),

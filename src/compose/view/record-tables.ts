@@ -10,6 +10,8 @@ interface EntryLine {
   at: Instant;
   /** Whole days after the time that it tells of. */
   late: number | undefined;
+  /** Its number in the record that it was taken over from. */
+  taken: number | undefined;
   type: string;
   by: string;
   about: Inline[];
@@ -35,16 +37,18 @@ function entryLines(view: View, state: RecordState): EntryLine[] {
       seq: item.seq,
       at: item.enteredAt,
       late: 'file' in item ? undefined : daysLate(item.enteredAt, item.time),
+      taken: item.origin?.entry,
       type: labels('file' in item ? 'entry.evidence-received' : 'entry.reading-recorded'),
       by: item.enteredBy,
       about,
     });
   }
-  for (const entry of [...state.published, ...state.timeStamps, ...state.dossiers])
+  for (const entry of [...state.published, ...state.timeStamps, ...state.dossiers, ...state.merges])
     lines.push({
       seq: entry.seq,
       at: entry.at,
       late: undefined,
+      taken: undefined,
       type: labels(`entry.${entry.type}`),
       by: entry.by,
       about: [],
@@ -65,13 +69,42 @@ export function entryTable(view: View): Block[] {
         'entered',
         2.8,
         (line) =>
-          `${format.time(milliseconds(line.at), startZone)}${line.late === undefined ? '' : `; ${labels('entry.late').replace('N', String(line.late))}`}`,
+          [
+            format.time(milliseconds(line.at), startZone),
+            ...(line.late === undefined ? [] : [labels('entry.late').replace('N', String(line.late))]),
+            ...(line.taken === undefined ? [] : [labels('entry.taken').replace('N', String(line.taken))]),
+          ].join('; '),
       ],
       ['by', 1.6, (line) => line.by],
       ['type', 2, (line) => line.type],
       ['about', 3.4, (line) => line.about],
     ],
     labels('sub.entries'),
+    'ledger.jsonl',
+  );
+}
+
+/** Other records of this delivery that were merged in; nothing where there is none. */
+export function mergeTable(view: View): Block[] {
+  const { labels, format, startZone } = view;
+  const { merges } = view.input.state;
+  if (merges.length === 0) return [];
+  return listOrNone(
+    view,
+    'published',
+    merges,
+    [
+      ['entry', 0.7, ({ seq }) => String(seq), 'right'],
+      ['time', 2.4, ({ at }) => format.time(milliseconds(at), startZone)],
+      ['by', 1.6, ({ by }) => by],
+      ['size', 0.8, ({ body }) => String(body.other.size), 'right'],
+      [
+        'what',
+        4,
+        ({ body }) => [{ is: 'code', text: `${body.other.delivery} ${body.other.size} ${body.other.root}` }],
+      ],
+    ],
+    labels('sub.merged'),
     'ledger.jsonl',
   );
 }

@@ -1,4 +1,5 @@
 import type { CorrectedBody, Entry, EntryOf } from '../model/entry.js';
+import { omitUndefined } from '../model/omit-undefined.js';
 import type { Correction, Strike } from '../model/state.js';
 
 /** An entry as it counts, with the numbers of the entries that gave it its right value. */
@@ -69,8 +70,8 @@ function strikesInForce(entries: readonly Entry[]): Map<number, EntryOf<'entry-s
 }
 
 function withBody(entry: Entry, becomes: CorrectedBody): Entry {
-  const { seq, at, by } = entry;
-  return { seq, at, by, ...becomes };
+  const { seq, at, by, origin } = entry;
+  return { seq, at, by, ...omitUndefined({ origin }), ...becomes };
 }
 
 /** The evidence that an entry brings in. */

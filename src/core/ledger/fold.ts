@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { deliveryOf, type description, type Entry } from '../model/entry.js';
+import { deliveryOf, type description, type Entry, firstEntered } from '../model/entry.js';
 import { assertNever } from '../model/error.js';
 import type { EvidenceId, FlagName, ReceivedEvidence, Sha256 } from '../model/evidence.js';
 import { omitUndefined } from '../model/omit-undefined.js';
@@ -23,6 +23,7 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
   const published: RecordState['published'] = [];
   const timeStamps: RecordState['timeStamps'] = [];
   const dossiers: RecordState['dossiers'] = [];
+  const merges: RecordState['merges'] = [];
   const claims = new Map<number, ClaimEntry>();
   let facts: Extract<Entry, { type: 'delivery-facts' }> | undefined;
 
@@ -44,17 +45,20 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
         facts = entry;
         break;
       case 'evidence-received':
-      case 'reading-recorded':
+      case 'reading-recorded': {
+        const { at, by } = firstEntered(entry);
         evidence.set(entry.body.evidence, {
           ...entry.body,
           seq: entry.seq,
-          enteredAt: entry.at,
-          enteredBy: entry.by,
+          enteredAt: at,
+          enteredBy: by,
           describedBy: [],
           correctedBy,
+          ...omitUndefined({ origin: entry.origin }),
         });
         if (entry.type === 'evidence-received') replace(entry.body);
         break;
+      }
       case 'evidence-described':
         change(entry.body.evidence, (item) => described(item, entry.body, entry.seq));
         break;
@@ -74,7 +78,8 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
         dossiers.push(entry);
         break;
       case 'claim-noted': {
-        const { seq, at, by, body } = entry;
+        const { seq, body } = entry;
+        const { at, by } = firstEntered(entry);
         claims.set(seq, { ...body, seq, enteredAt: at, enteredBy: by });
         const replaced = body.replaces === undefined ? undefined : claims.get(body.replaces);
         if (replaced !== undefined) claims.set(replaced.seq, { ...replaced, replacedBy: seq });
@@ -82,6 +87,9 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
       }
       case 'evidence-admitted':
         change(entry.body.evidence, (item) => ({ ...item, admitted: entry.body.why }));
+        break;
+      case 'record-merged':
+        merges.push(entry);
         break;
       case 'entry-corrected':
       case 'entry-struck':
@@ -99,6 +107,7 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
     notCounted: all.filter((item) => item.admitted === undefined && belongsElsewhere(item)),
     corrections: counted.corrections,
     strikes: counted.strikes,
+    merges,
     clocks,
     published,
     timeStamps,

@@ -55,6 +55,15 @@ export class KnownReferences {
     return this.#notes.get(seq) ?? this.#under?.noteAt(seq);
   }
 
+  entryAt(seq: number): Entry | undefined {
+    const before = this.#under?.size ?? 0;
+    return seq < before ? this.#under?.entryAt(seq) : this.#entries[seq - before];
+  }
+
+  get size(): number {
+    return (this.#under?.size ?? 0) + this.#entries.length;
+  }
+
   /** Every entry so far, in order. */
   entries(): readonly Entry[] {
     return this.#under === undefined ? this.#entries : [...this.#under.entries(), ...this.#entries];
@@ -74,6 +83,8 @@ export function referenceProblem(entry: Entry, there: KnownReferences): string |
   if (entry.seq === 0 && entry.type !== 'delivery-facts') return 'the first entry must be the delivery facts';
   const known = (id: EvidenceId | undefined) =>
     id === undefined || there.kindOf(id) !== undefined ? undefined : `there is no evidence ${id}`;
+  const origin = originProblem(entry, there);
+  if (origin !== undefined) return origin;
   const unused = (id: EvidenceId) =>
     there.kindOf(id) === undefined ? undefined : `there is evidence ${id} already`;
   switch (entry.type) {
@@ -112,6 +123,8 @@ export function referenceProblem(entry: Entry, there: KnownReferences): string |
         entry.body.evidence.map(known).find((problem) => problem !== undefined) ??
         claimProblem(entry.body, there)
       );
+    case 'record-merged':
+      return mergeProblem(entry);
     case 'delivery-facts':
     case 'fingerprint-published':
     case 'time-stamp-received':
@@ -129,6 +142,34 @@ function documentProblem(
 ): string | undefined {
   if (reading.kind !== 'outcome') return undefined;
   return reading.documents.map(known).find((problem) => problem !== undefined);
+}
+
+/** An entry that was taken over names the merge that brought it, and its leaf there. */
+function originProblem({ origin, type }: Entry, there: KnownReferences): string | undefined {
+  if (origin === undefined) return undefined;
+  if (NEVER_TAKEN.has(type)) return `an entry of the type ${type} is not taken over from another record`;
+  const merge = there.entryAt(origin.merge);
+  if (merge?.type !== 'record-merged') return `entry ${origin.merge} tells of no merge`;
+  const { shared, leaves } = merge.body;
+  return leaves[origin.entry - shared] === origin.leaf
+    ? undefined
+    : `entry ${origin.merge} has another hash for entry ${origin.entry} of the merged record`;
+}
+
+/** What speaks of the state of the record that it stands in. */
+const NEVER_TAKEN: ReadonlySet<Entry['type']> = new Set([
+  'delivery-facts',
+  'fingerprint-published',
+  'time-stamp-received',
+  'dossier-built',
+]);
+
+function mergeProblem({ seq, body, origin }: EntryOf<'record-merged'>): string | undefined {
+  const { other, own, shared, leaves } = body;
+  if (other.size !== shared + leaves.length)
+    return `the merged record has ${other.size} entries, and ${shared} and ${leaves.length} are named`;
+  if (origin === undefined && own.size !== seq) return `it names ${own.size} entries when there were ${seq}`;
+  return shared > own.size ? 'more entries are shared than there were' : undefined;
 }
 
 /** Only a reading of a log can be replaced by another reading. */

@@ -23,6 +23,7 @@ export function entryEvidence(entry: Entry): EvidenceId[] {
     case 'fingerprint-published':
     case 'time-stamp-received':
     case 'dossier-built':
+    case 'record-merged':
       return [];
     default:
       return assertNever(entry);

@@ -68,12 +68,42 @@ const correctedBody = z.discriminatedUnion('type', [
 /** What an entry should have said: its type, and its body in full. */
 export type CorrectedBody = z.infer<typeof correctedBody>;
 
+/** Where an entry was before it was taken over from another record of the same delivery. */
+const origin = z.strictObject({
+  /** The entry of this record that tells of the merge. */
+  merge: z.int().positive(),
+  /** Its number in the other record, and its leaf hash there. */
+  entry: z.int().nonnegative(),
+  leaf: sha256,
+  /** When and by whom it was entered first. */
+  at: instant,
+  by: z.string().min(1).max(200),
+  /** What its evidence was called where it was entered first. */
+  evidence: evidenceId.optional(),
+});
+/** Where an entry was before it was taken over from another record of the same delivery. */
+export type EntryOrigin = z.infer<typeof origin>;
+
+/** Another record of the same delivery, what this one lacked of it, and the state that each had. */
+const recordMerged = z.strictObject({
+  other: z.strictObject({ delivery: z.string().min(1), size: z.int().positive(), root: sha256 }),
+  own: z.strictObject({ size: z.int().positive(), root: sha256 }),
+  /** Entries with which both begin. */
+  shared: z.int().nonnegative(),
+  /** Leaf hashes of the other record from there on: with them its fingerprints stay provable. */
+  leaves: z.array(sha256),
+  /** The ledger of the other record, kept among the originals. */
+  ledger: z.strictObject({ bytes: z.int().positive(), sha256 }),
+});
+
 const head = {
   seq: z.int().nonnegative(),
   /** When it was entered, by the machine's clock. */
   at: instant,
   /** Who entered it. */
   by: z.string().min(1).max(200),
+  /** Left out of what was entered here first. */
+  origin: origin.optional(),
 };
 const entryOf = <T extends string, B extends z.ZodType>(type: T, body: B) =>
   z.strictObject({ ...head, type: z.literal(type), body });
@@ -113,6 +143,8 @@ export const entry = z.discriminatedUnion('type', [
   entryOf('entry-struck', z.strictObject({ entry: z.int().nonnegative(), why })),
   /** A person says that evidence which the tool judged to belong elsewhere does count. */
   entryOf('evidence-admitted', z.strictObject({ evidence: evidenceId, why })),
+  /** Another record of this delivery was merged in; the entries that name this one in `origin` came from it. */
+  entryOf('record-merged', recordMerged),
 ]);
 /** An entry of the ledger: see docs/formats.md. */
 export type Entry = z.infer<typeof entry>;
@@ -120,11 +152,21 @@ export type Entry = z.infer<typeof entry>;
 export type EntryType = Entry['type'];
 /** An entry of one type. */
 export type EntryOf<T extends EntryType> = Extract<Entry, { type: T }>;
+
+/** When and by whom an entry was entered first: in this record, or in the one that it was taken over from. */
+export function firstEntered({
+  at,
+  by,
+  origin,
+}: Pick<Entry, 'at' | 'by' | 'origin'>): Pick<Entry, 'at' | 'by'> {
+  return origin === undefined ? { at, by } : { at: origin.at, by: origin.by };
+}
 /** What a caller hands in; the store adds sequence number and time. */
 export type NewEntry = {
   [T in EntryType]: {
     type: T;
     by: string;
+    origin?: EntryOrigin | undefined;
     body: z.input<typeof entry> extends infer E
       ? Extract<E, { type: T }> extends { body: infer B }
         ? B

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { ClaimNote } from './claim.js';
 import type { Delivery } from './delivery.js';
-import type { clockComparison, Entry, EntryOf } from './entry.js';
+import type { clockComparison, Entry, EntryOf, EntryOrigin } from './entry.js';
 import type { Evidence, EvidenceId, Region, Sha256 } from './evidence.js';
 import type { Instant } from './time.js';
 
@@ -9,6 +9,8 @@ import type { Instant } from './time.js';
 export type EvidenceItem = Evidence & {
   /** Entry that added it. */
   seq: number;
+  /** Where its entry was before it was taken over from another record of this delivery. */
+  origin?: EntryOrigin;
   enteredAt: Instant;
   enteredBy: string;
   /** Later entries that described or corrected it, in order. */
@@ -62,6 +64,8 @@ export interface RecordState {
   notCounted: EvidenceItem[];
   corrections: Correction[];
   strikes: Strike[];
+  /** Other records of this delivery that were merged in. */
+  merges: EntryOf<'record-merged'>[];
   clocks: (z.infer<typeof clockComparison> & { seq: number })[];
   published: EntryOf<'fingerprint-published'>[];
   timeStamps: EntryOf<'time-stamp-received'>[];

@@ -44,11 +44,9 @@ export async function checkRecord(
   // A record keeps the name that the delivery had when it began.
   const delivery = (entries === undefined ? undefined : recordName(entries)) ?? manifest.delivery;
   const { size, root, leaves } = manifest.record;
-  checkFingerprints({ delivery, leaves }, results, options.fingerprints, 'this dossier');
-  if (lines !== undefined) {
-    await checkLedger(lines, results, options.trusted, options.signedAt);
-    checkExhibits(manifest, lines, results);
-  }
+  const merged = lines === undefined ? [] : await checkLedger(lines, results, options);
+  checkFingerprints([{ delivery, leaves }, ...merged], results, options.fingerprints, 'this dossier');
+  if (lines !== undefined) checkExhibits(manifest, lines, results);
   checkOriginals(manifest, results);
   checkExhibitImages(contents, results);
   return { delivery, size, root };
@@ -67,6 +65,7 @@ const NEED_LEDGER: readonly CheckId[] = [
   'ledger.leaves',
   'ledger.left-out',
   'ledger.earlier-states',
+  'ledger.merges',
   'ledger.time-stamps',
   'ledger.times',
   'ledger.statements',

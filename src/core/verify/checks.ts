@@ -38,6 +38,7 @@ export const CHECKS = {
   'record.checkpoint': 'The checkpoint has the size and tree hash that the ledger gives',
   'ledger.earlier-states':
     'Every earlier fingerprint, time stamp and dossier that the ledger names fits its tree',
+  'ledger.merges': 'What was taken over from another record of this delivery is what that record held',
   'ledger.time-stamps': 'The time stamps kept in the ledger are over the states that they name',
   'ledger.times': 'The times of entry run forward',
   'ledger.statements': 'Statements that persons signed are as they signed them',
@@ -64,6 +65,7 @@ export type CheckId = keyof typeof CHECKS;
 
 const LEDGER: readonly CheckId[] = [
   'ledger.earlier-states',
+  'ledger.merges',
   'ledger.time-stamps',
   'ledger.times',
   'ledger.statements',

@@ -17,9 +17,7 @@ const duration = (seconds: number) => plainSpaces(numbersFor('en').exactDuration
  * and the comparisons are recorded; then times and flags of the report are those that everything downstream uses.
  */
 export async function reviewRecord(record: DeliveryRecord, by: string, report: CollectReport): Promise<void> {
-  const clocks = compareCameraClocks(record.state());
-  const entries = clocks.flatMap((clock) => entriesFor(clock, record.state(), by));
-  if (entries.length > 0) await record.append(entries);
+  const clocks = await compareCameras(record, by);
   report.notices.push(...clocks.flatMap((clock) => formatClock(clock) ?? []));
   const state = reconcileTimes(record.state());
   for (const item of report.items) {
@@ -29,6 +27,14 @@ export async function reviewRecord(record: DeliveryRecord, by: string, report: C
     item.when = formatEventTime(settled.time);
     item.flags = settled.flags;
   }
+}
+
+/** Compares camera clocks with satellite time over all photos, and records what is new. */
+export async function compareCameras(record: DeliveryRecord, by: string): Promise<CameraClock[]> {
+  const clocks = compareCameraClocks(record.state());
+  const entries = clocks.flatMap((clock) => entriesFor(clock, record.state(), by));
+  if (entries.length > 0) await record.append(entries);
+  return clocks;
 }
 
 /** New entries for comparisons; none for a clock that is right. */

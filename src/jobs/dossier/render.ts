@@ -190,6 +190,7 @@ function summaryOf(
     sectionsLeftOut: copy.leaveOut.sections,
     evidenceLeftOut: out.evidence.size,
     entriesLeftOut: out.entries.size,
+    putRight: out.putRight,
     findingsLeftOut: leftOut.findings,
     requirementsLeftOut: leftOut.requirements,
   };

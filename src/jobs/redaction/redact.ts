@@ -12,6 +12,8 @@ export interface Redaction {
   entryOnly: ReadonlySet<EvidenceId>;
   /** Numbers of the ledger entries that are given as their hash only. */
   entries: ReadonlySet<number>;
+  /** How many entries of the whole record were corrected, and how many were struck. */
+  putRight: { corrected: number; struck: number };
 }
 
 /** The carrier's own dossier redacts nothing. */
@@ -19,6 +21,7 @@ export const NO_REDACTION: Redaction = {
   evidence: new Set(),
   entryOnly: new Set(),
   entries: new Set(),
+  putRight: { corrected: 0, struck: 0 },
 };
 
 /** Decides what a copy redacts, by its entry in copies.yaml and by what is withheld. */
@@ -52,6 +55,7 @@ export function redact(entries: readonly Entry[], state: RecordState, copy: Reda
         )
         .map((entry) => entry.seq),
     ),
+    putRight: { corrected: state.corrections.length, struck: state.strikes.length },
   };
 }
 

@@ -76,6 +76,7 @@ export function state(evidence: EvidenceItem[], change: Partial<DeliveryInput> =
     notCounted: [],
     corrections: [],
     strikes: [],
+    merges: [],
     clocks: [],
     published: [],
     timeStamps: [],

@@ -339,6 +339,7 @@ describe('record and ledger', () => {
       'ledger.leaves',
       'ledger.left-out',
       'ledger.earlier-states',
+      'ledger.merges',
       'ledger.time-stamps',
       'ledger.times',
       'ledger.statements',

@@ -1,10 +1,11 @@
-import type { Entry } from '../../model/entry.js';
+import { type Entry, firstEntered } from '../../model/entry.js';
 import { entryEvidence } from '../../model/entry-evidence.js';
 import { assertNever } from '../../model/error.js';
 import type { EvidenceId } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { TrailField, TrailRow } from '../../model/results/trail.js';
 import { changesBetween, fieldsOf } from './fields.js';
+import { daysLate } from './late-entry.js';
 
 /** Fields shown in columns of their own, or too large for a table: the ledger has them in full. */
 const OWN_PLACE = new Set(['evidence', 'time', 'file', 'within', 'source']);
@@ -25,6 +26,7 @@ export function trailOf(entries: readonly Entry[]): TrailRow[] {
       type: entry.type,
       at: entry.at,
       by: entry.by,
+      ...omitUndefined({ origin: originOf(entry) }),
       evidence: [] as EvidenceId[],
       fields: [] as TrailField[],
       changes: [],
@@ -59,6 +61,7 @@ export function trailOf(entries: readonly Entry[]): TrailRow[] {
           evidence: [body.evidence],
           time: body.time,
           ...omitUndefined({
+            daysLate: daysLate(firstEntered(entry).at, body.time),
             from:
               body.source.is === 'row' ? { evidence: body.source.evidence, row: body.source.row } : undefined,
           }),
@@ -136,6 +139,12 @@ export function trailOf(entries: readonly Entry[]): TrailRow[] {
           ...head,
           evidence: wrong === undefined ? [] : entryEvidence(wrong),
           corrects,
+          ...omitUndefined({
+            daysLate:
+              becomes.type === 'reading-recorded'
+                ? daysLate(firstEntered(entry).at, becomes.body.time)
+                : undefined,
+          }),
           fields: [{ field: 'why', value: why }],
           changes: changesBetween(was, now),
         };
@@ -150,10 +159,24 @@ export function trailOf(entries: readonly Entry[]): TrailRow[] {
           fields: [{ field: 'why', value: why }],
         };
       }
+      case 'record-merged': {
+        const { other, own, shared } = entry.body;
+        return {
+          ...head,
+          fields: fieldsOf({ other, 'this record before': own, 'entries in both': shared }),
+        };
+      }
       default:
         return assertNever(entry);
     }
   });
+}
+
+/** Where an entry was entered first. */
+function originOf({ origin }: Entry): TrailRow['origin'] {
+  if (origin === undefined) return undefined;
+  const { merge, entry, at, by } = origin;
+  return { merge, entry, at, by };
 }
 
 const CLAIM_HEAD = new Set(['claim', 'replaces']);

@@ -1,5 +1,5 @@
 import type { ClaimId } from '../claim.js';
-import type { EntryType } from '../entry.js';
+import type { EntryOrigin, EntryType } from '../entry.js';
 import type { EvidenceId } from '../evidence.js';
 import type { EventTime, Instant } from '../time.js';
 
@@ -33,6 +33,10 @@ export interface TrailRow {
   file?: { name: string; bytes: number; sha256: string };
   /** The evidence that it was read from or came in, and the row or name there. */
   from?: { evidence: EvidenceId; row?: number; entry?: string };
+  /** Where it was entered first: in another record, which the entry `merge` tells of. */
+  origin?: Pick<EntryOrigin, 'merge' | 'entry' | 'at' | 'by'>;
+  /** Whole days from the time that it tells of to the time of its first entry; nothing below one day. */
+  daysLate?: number;
   fields: TrailField[];
   changes: TrailChange[];
   /** The entry that it corrects. */

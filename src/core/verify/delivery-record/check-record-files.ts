@@ -61,11 +61,12 @@ export async function checkRecordFiles(
   const entries = entriesOf(lines);
   const name = recordName(entries) ?? '';
   compareHead(head, name, leaves, results);
-  await checkLedger(lines, results, options.trusted);
+  const kept = await keptLedgers(files, entries);
+  const merged = await checkLedger(lines, results, { trusted: options.trusted, kept });
   const originals = await checkOriginals(files, entries, results);
   await checkDossiers(files, entries, results);
   await checkFacts(files, entries, results);
-  checkFingerprints({ delivery: name, leaves }, results, options.fingerprints, options.here);
+  checkFingerprints([{ delivery: name, leaves }, ...merged], results, options.fingerprints, options.here);
   return { leaves, head: { delivery: name, size: leaves.length, root: treeHash(leaves) }, originals };
 }
 
@@ -129,10 +130,9 @@ async function checkOriginals(
   const wrong: string[] = [];
   const withheld = withheldFiles(entries);
   let missing = 0;
-  for (const { seq, body } of received(entries)) {
-    const { sha256, bytes, name } = body.file;
+  for (const { seq, sha256, bytes, what } of expected(entries)) {
     if (whole.has(sha256)) continue;
-    const say = (words: string) => wrong.push(`${body.evidence} "${name}" (entry ${seq}) ${words}`);
+    const say = (words: string) => wrong.push(`${what} (entry ${seq}) ${words}`);
     const found = here.get(sha256);
     here.delete(sha256);
     if (found === undefined && withheld.has(sha256)) missing += 1;
@@ -162,6 +162,52 @@ async function hashOrWhy(
     if (error instanceof Malformed) return undefined;
     throw error;
   }
+}
+
+interface ExpectedFile {
+  seq: number;
+  sha256: Sha256;
+  bytes: number;
+  what: string;
+}
+
+/** What lies among the originals: files that were received, and the ledgers of records that were merged in. */
+function expected(entries: readonly Entry[]): ExpectedFile[] {
+  return entries.flatMap(({ seq, type, body }): ExpectedFile[] => {
+    switch (type) {
+      case 'evidence-received': {
+        const { sha256, bytes, name } = body.file;
+        return [{ seq, sha256, bytes, what: `${body.evidence} "${name}"` }];
+      }
+      case 'record-merged':
+        return [{ seq, ...body.ledger, what: 'the ledger of the merged record' }];
+      default:
+        return [];
+    }
+  });
+}
+
+/** The ledgers of records that were merged in, as far as they are here and can be read. */
+async function keptLedgers(
+  { container, below }: RecordFiles,
+  entries: readonly Entry[],
+): Promise<Map<Sha256, Uint8Array>> {
+  const kept = new Map<Sha256, Uint8Array>();
+  for (const { type, body } of entries) {
+    const file =
+      type === 'record-merged'
+        ? container.files.get(`${below}originals/${body.ledger.sha256}.jsonl`)
+        : undefined;
+    if (file === undefined || type !== 'record-merged') continue;
+    try {
+      const bytes = await readWhole(file, LARGEST_LEDGER, 'the ledger of the merged record');
+      // One that was changed is told of among the originals.
+      if (sha256Of(bytes) === body.ledger.sha256) kept.set(body.ledger.sha256, bytes);
+    } catch (error) {
+      if (!(error instanceof Malformed)) throw error;
+    }
+  }
+  return kept;
 }
 
 function received(entries: readonly Entry[]): EntryOf<'evidence-received'>[] {

@@ -1,8 +1,9 @@
-import { growTree } from '../../ledger/tree.js';
+import type { MergedRecord } from '../../ledger/merge/merged-records.js';
 import type { Entry } from '../../model/entry.js';
-import type { Sha256 } from '../../model/evidence.js';
 import { milliseconds } from '../../model/time.js';
 import type { CheckResults } from '../check-results.js';
+import { earlierStateProblems, stateNamed } from './check-earlier-states.js';
+import { checkMerges, type KeptLedgers } from './check-merges.js';
 import { checkStamps } from './check-stamps.js';
 import { checkStatements } from './check-statements.js';
 import { entriesOf, type LedgerLine, recordName } from './read-ledger.js';
@@ -10,78 +11,37 @@ import { entriesOf, type LedgerLine, recordName } from './read-ledger.js';
 /** A clock that was set by hand or by the network may step back this far without a word. */
 const STEP_BACK_MS = 5 * 60_000;
 
+export interface LedgerOptions {
+  trusted: readonly Uint8Array[];
+  /** Ledgers of records that were merged in, where they are at hand. */
+  kept?: KeptLedgers;
+  /** The signing time that a dossier claims. */
+  signedAt?: Date | undefined;
+}
+
 /**
  * What the entries of a ledger say about one another, and about the time at which a dossier of them claims to have been
- * signed.
+ * signed. Gives the records that were merged in.
  */
 export async function checkLedger(
   lines: readonly LedgerLine[],
   results: CheckResults,
-  trusted: readonly Uint8Array[],
-  signedAt?: Date,
-): Promise<void> {
+  { trusted, kept = new Map(), signedAt }: LedgerOptions,
+): Promise<MergedRecord[]> {
   const entries = entriesOf(lines);
   const name = recordName(entries);
+  const leaves = lines.map(({ leaf }) => leaf);
   const states = entries.flatMap(stateNamed);
-  const roots = rootsAt(
-    lines.map(({ leaf }) => leaf),
-    new Set(states.map(({ size }) => size)),
+  results.failIf(
+    'ledger.earlier-states',
+    earlierStateProblems(entries, leaves),
+    `${states.length} earlier states`,
   );
-  checkEarlierStates(states, roots, results);
+  const merged = checkMerges(lines, results, kept);
   await checkStamps(entries, name, results, trusted);
   checkTimes(entries, results, signedAt);
-  await checkStatements(entries, name, results, trusted);
-}
-
-interface NamedState {
-  seq: number;
-  what: string;
-  size: number;
-  root: Sha256;
-}
-
-function stateNamed(entry: Entry): NamedState[] {
-  switch (entry.type) {
-    case 'fingerprint-published':
-      return [{ seq: entry.seq, what: `fingerprint sent to ${entry.body.to}`, ...sizeAndRoot(entry.body) }];
-    case 'time-stamp-received':
-      return [{ seq: entry.seq, what: `time stamp from ${entry.body.from}`, ...sizeAndRoot(entry.body) }];
-    case 'dossier-built':
-      return [{ seq: entry.seq, what: `dossier ${entry.body.file}`, ...sizeAndRoot(entry.body) }];
-    default:
-      return [];
-  }
-}
-
-const sizeAndRoot = ({ size, root }: { size: number; root: Sha256 }) => ({ size, root });
-
-/** The tree hash at each of the sizes, in one pass. */
-function rootsAt(leaves: readonly Sha256[], sizes: ReadonlySet<number>): Map<number, Sha256> {
-  const tree = growTree();
-  const found = new Map<number, Sha256>();
-  for (const leaf of leaves) {
-    tree.add(leaf);
-    if (sizes.has(tree.size)) found.set(tree.size, tree.root());
-  }
-  return found;
-}
-
-/**
- * A state that was sent out, stamped or built is named in an entry after it. A ledger that was rewritten no longer
- * has that tree hash at that size.
- */
-function checkEarlierStates(
-  states: readonly NamedState[],
-  roots: ReadonlyMap<number, Sha256>,
-  results: CheckResults,
-): void {
-  const wrong = states.flatMap(({ seq, what, size, root }) => {
-    if (size > seq) return [`entry ${seq}, ${what}: it names ${size} entries when there were ${seq}`];
-    return roots.get(size) === root
-      ? []
-      : [`entry ${seq}, ${what}: the first ${size} entries are no longer the ones that it names`];
-  });
-  results.failIf('ledger.earlier-states', wrong, `${states.length} earlier states`);
+  await checkStatements(entries, name, results, trusted, merged);
+  return merged;
 }
 
 /** The machine's clock says when an entry was made: a step back shows that it was wrong before or is now. */

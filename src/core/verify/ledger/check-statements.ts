@@ -1,3 +1,4 @@
+import type { MergedRecord } from '../../ledger/merge/merged-records.js';
 import { signedStatementBytes } from '../../ledger/statement.js';
 import { sha256Of } from '../../ledger/tree.js';
 import { fromBase64 } from '../../model/bytes.js';
@@ -16,12 +17,13 @@ export async function checkStatements(
   name: string | undefined,
   results: CheckResults,
   trusted: readonly Uint8Array[],
+  merged: readonly MergedRecord[],
 ): Promise<void> {
   const authorities = readableCertificates(trusted);
   const wrong: string[] = [];
   const open: string[] = [];
   let signed = 0;
-  for (const { seq, at, body, type } of entries) {
+  for (const { seq, at, body, type, origin } of entries) {
     if (type !== 'reading-recorded' || body.kind !== 'statement' || body.signature === undefined) continue;
     signed += 1;
     const say = (words: string) => `${body.evidence} (entry ${seq}): ${words}`;
@@ -36,12 +38,18 @@ export async function checkStatements(
       if (rest.length > 0) wrong.push(say('something stands after the signature'));
       const read = readDetached(structure);
       requireBinding(read);
-      const { algorithms, digest, value } = await judgeDetached(read, [signedStatementBytes(name, body)]);
+      const { algorithms, digest, value } = await judgeDetached(read, [
+        // It was signed under the names of the record that it was entered in first.
+        signedStatementBytes(merged.find((one) => one.seq === origin?.merge)?.delivery ?? name, {
+          ...body,
+          evidence: origin?.evidence ?? body.evidence,
+        }),
+      ]);
       wrong.push(...[...algorithms, ...digest, ...value].map(say));
       const { certificate, embedded } = read;
       if (sha256Of(certificate.der) !== body.signature.certificateSha256)
         wrong.push(say('it names another certificate'));
-      const entered = new Date(milliseconds(at));
+      const entered = new Date(milliseconds(origin?.at ?? at));
       if (!validAt(certificate, entered)) wrong.push(say(`the certificate was not valid at ${at}`));
       if (!(await isTrusted(certificate, embedded, authorities, entered)))
         open.push(
