@@ -93,6 +93,7 @@ const SAMPLE: Record<string, FactValue> = {
   length: { is: 'length', metres: 0.47 },
   line: { is: 'line', line: 'romaine' },
   stop: { is: 'stop', stop: 'load-1' },
+  amount: { is: 'amount', value: 8, unit: 'pallets', of: 18 },
 };
 
 describe('the Spanish sentences of the findings', () => {

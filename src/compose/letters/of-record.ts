@@ -1,5 +1,8 @@
 import { lineOfFinding } from '../../core/assess/claim/finding-relevance.js';
-import type { Finding } from '../../core/model/results.js';
+import { isRefused } from '../../core/assess/outcomes.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
+import type { Finding, LineOutcome } from '../../core/model/results.js';
+import { formatAmount } from '../../core/words/amounts.js';
 import { escapeMarkdown } from '../../core/words/escape.js';
 import { type Facts, MarkdownText } from '../../core/words/facts.js';
 import type { LetterInput } from './input.js';
@@ -44,7 +47,10 @@ export function recordFacts(view: LetterView<LetterInput>): Facts {
   const { input, names } = view;
   const { delivery } = input.state;
   const { findings } = input.assessment;
-  const last = delivery.stops.findLast(({ does }) => does === 'unload');
+  const refused = input.assessment.outcomes.filter(isRefused);
+  const last =
+    delivery.stops.find(({ id }) => id === refused[0]?.stop) ??
+    delivery.stops.findLast(({ does }) => does === 'unload');
   const first = delivery.stops.find(({ does }) => does === 'load');
   const isTold = ({ id }: Finding) => OF_SHIPPER.has(id) || (input.loading && OF_LOADING.has(id));
   const refusal = sentences(
@@ -68,17 +74,42 @@ export function recordFacts(view: LetterView<LetterInput>): Facts {
     refusal,
     happened,
     anythingHappened: happened.length + refusal.length > 0,
-    lines: delivery.lines.map((line) => {
-      const counts = [
-        ...(line.pallets === undefined ? [] : [`${line.pallets} ${view.labels('cover.pallets')}`]),
-        ...(line.cartons === undefined
-          ? []
-          : [`${view.format.number(line.cartons)} ${view.labels('cover.cartons')}`]),
-      ];
-      return new MarkdownText(escapeMarkdown([names.line(line.id), ...counts].join(', ')));
-    }),
+    lines: delivery.lines
+      .filter((line) => isInDispute(line.id, refused))
+      .map((line) => {
+        const counts = [
+          ...refusedAmounts(view, line.id, refused),
+          ...(line.pallets === undefined ? [] : [`${line.pallets} ${view.labels('cover.pallets')}`]),
+          ...(line.cartons === undefined
+            ? []
+            : [`${view.format.number(line.cartons)} ${view.labels('cover.cartons')}`]),
+        ];
+        return new MarkdownText(escapeMarkdown([names.line(line.id), ...counts].join(', ')));
+      }),
     ...reserved,
   };
+}
+
+/** Goods that were accepted are no matter of a letter about refused ones. */
+const isInDispute = (line: string, refused: readonly LineOutcome[]): boolean =>
+  refused.length === 0 || refused.some((one) => one.line === line);
+
+/** `8 of 18 pallets refused`, where a part of a line was. */
+function refusedAmounts(
+  { format, labels }: LetterView<LetterInput>,
+  line: string,
+  refused: readonly LineOutcome[],
+): string[] {
+  return refused
+    .filter((one) => one.line === line && one.is === 'refused-in-part')
+    .flatMap(({ amounts }) => amounts)
+    .flatMap(({ unit, shipped: of, refused: value }) =>
+      value === undefined
+        ? []
+        : [
+            `${formatAmount(labels, format, { value, unit, ...omitUndefined({ of }) })} ${labels('goods-fate.refused')}`,
+          ],
+    );
 }
 
 const byWeight = (findings: readonly Finding[]) => [...findings].sort((a, b) => b.weight - a.weight);

@@ -9,6 +9,7 @@ import { exhibitLinks, type View } from './context.js';
 import { coverFindings } from './cover-lines.js';
 import { findingLine } from './findings.js';
 import { heaviestGaps, missingCounts, missingLine } from './missing.js';
+import { outcomeHeadline } from './outcome-words.js';
 
 export const CODE_ASSET = 'fingerprint.svg';
 /** Most unmet requirements on the first page. */
@@ -99,25 +100,26 @@ function happened(view: View): Inline[] {
   const { delivery } = view.input.state;
   const { assessment } = view.input;
   const goods = [...new Set(delivery.lines.map((line) => view.names.line(line.id)))];
-  const route = routeOf(view);
-  const last = (name: 'refused' | 'unloaded') =>
-    assessment.timeline.items.findLast((item) => item.is === 'event' && item.event === name);
-  const [refused, unloaded] = [last('refused'), last('unloaded')];
+  const places = (does: 'load' | 'unload') =>
+    listed([...new Set(delivery.stops.filter((stop) => stop.does === does).map(({ place }) => place))], view);
   const custody = assessment.temperatures[0]?.custody;
   return view.words.line('cover', {
     goods: goods.length > 3 ? `${goods.slice(0, 3).join(', ')} …` : goods.join(', '),
-    from: route[0] ?? '',
-    to: route.at(-1) ?? '',
+    from: places('load'),
+    to: places('unload'),
     custody:
       custody === undefined
         ? undefined
         : { is: 'duration', seconds: (custody.to.at - custody.from.at) / 1000 },
-    refused: refused !== undefined || view.of('event').some((item) => item.event === 'refused'),
-    refusedAt: refused === undefined ? undefined : { is: 'time', at: refused.at, zone: refused.zone },
-    unloaded: unloaded !== undefined,
-    unloadedAt: unloaded === undefined ? undefined : { is: 'time', at: unloaded.at, zone: unloaded.zone },
+    outcome: outcomeHeadline(view),
     ...claimed(view),
   });
+}
+
+/** `A`, `A and B`, `A, B and C`. */
+function listed(names: readonly string[], { labels }: View): string {
+  const last = names.at(-1) ?? '';
+  return names.length < 2 ? last : `${names.slice(0, -1).join(', ')} ${labels('cover.and')} ${last}`;
 }
 
 /** The carrier's numbers of the claims, and the amount where there is one claim. */

@@ -71,6 +71,9 @@ const MAY_NOT_HAPPEN: ReadonlySet<Milestone> = new Set([
   'accepted',
 ]);
 
+/** Whether a delivery can be without a milestone, so that a later event does not show that it is past. */
+export const mayNotHappen = (moment: Milestone): boolean => MAY_NOT_HAPPEN.has(moment);
+
 const OVER: readonly MilestoneName[] = ['unloaded', 'refused', 'accepted'];
 
 /** A signature on a bill of lading or a receipt, with the time that a person stated for it. */

@@ -2,7 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { assess } from '../../../src/core/assess/assess.js';
 import { catalogue, type FindingId, findingIds } from '../../../src/core/assess/findings/catalogue.js';
 import type { DeliveryInput } from '../../../src/core/model/delivery.js';
-import type { AirBlock, RowPattern } from '../../../src/core/model/evidence.js';
+import type {
+  AirBlock,
+  OutcomeReason,
+  OutcomeVerdict,
+  RowPattern,
+} from '../../../src/core/model/evidence.js';
 import { omitUndefined } from '../../../src/core/model/omit-undefined.js';
 import type { Finding } from '../../../src/core/model/results.js';
 import type { EvidenceItem } from '../../../src/core/model/state.js';
@@ -100,6 +105,18 @@ const rows = (pattern: RowPattern, from: number, to: number, of?: string) =>
     time: at(1.5),
     ...omitUndefined({ line: of }),
   }) as const;
+const outcome = (verdict: OutcomeVerdict, reasons: OutcomeReason[] = [], cartons?: string) => ({
+  kind: 'outcome' as const,
+  outcome: verdict,
+  reasons,
+  documents: [],
+  line: 'romaine',
+  place: DROP,
+  time: at(12),
+  ...omitUndefined({
+    quantity: cartons === undefined ? undefined : { amount: cartons, unit: 'cartons' as const },
+  }),
+});
 const call = {
   kind: 'contact',
   with: 'shipper',
@@ -222,6 +239,10 @@ const cases: Record<FindingId, () => Finding[]> = {
   'mixed-temperatures': () => found(items(), { change: goods('lettuce-romaine', 'bananas-green') }),
   'mixed-ethylene': () => found(items(), { change: goods('lettuce-romaine', 'apples') }),
   'mixed-moisture': () => found(items(), { change: goods('lettuce-romaine', 'onions-dry') }),
+  'accepted-at-delivery': () => found(items(outcome('accepted'))),
+  'short-at-delivery': () => found(items(outcome('accepted-with-exceptions', ['shortage'], '24'))),
+  'over-at-delivery': () => found(items(outcome('accepted-with-exceptions', ['overage'], '3'))),
+  'exception-at-delivery': () => found(items(outcome('accepted-with-exceptions', ['damage']))),
   'evidence-lost': () =>
     found(items(...course), { rule: { needs: { photo: 'drains' }, closes: 'doors-closed' } }),
 };

@@ -1,6 +1,6 @@
 import type { EvidenceId, NoticeOf } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { RecordState } from '../../model/state.js';
+import type { EvidenceItem, RecordState } from '../../model/state.js';
 import { knownMilliseconds } from '../../model/time.js';
 
 /** A notice to the consignor: who told it, how, and when. */
@@ -14,7 +14,7 @@ export interface ConsignorNotice {
 
 /**
  * Notices to the consignor on record, in the order of their times: contacts with the shipper that say what they give
- * notice of. What is told to the driver is none (7 CFR 46.2(dd)(3)).
+ * notice of, and refusals that were told to the shipper. What is told to the driver is none (7 CFR 46.2(dd)(3)).
  */
 export function consignorNotices(
   { evidence }: Pick<RecordState, 'evidence'>,
@@ -23,11 +23,17 @@ export function consignorNotices(
   return evidence
     .flatMap((item): ConsignorNotice[] => {
       const at = knownMilliseconds(item.time);
-      if (item.kind !== 'contact' || item.with !== 'shipper' || item.notice === undefined) return [];
-      if (at === undefined || at > now) return [];
-      return [{ of: item.notice, at, evidence: item.evidence, ...omitUndefined({ stop: item.place?.stop }) }];
+      const of = noticeIn(item);
+      if (of === undefined || at === undefined || at > now) return [];
+      return [{ of, at, evidence: item.evidence, ...omitUndefined({ stop: item.place?.stop }) }];
     })
     .sort((a, b) => a.at - b.at);
+}
+
+function noticeIn(item: EvidenceItem): NoticeOf | undefined {
+  if (item.kind === 'contact') return item.with === 'shipper' ? item.notice : undefined;
+  const told = item.kind === 'outcome' && (item.told === 'shipper' || item.told === 'consignor');
+  return told && item.outcome === 'refused' ? 'rejection' : undefined;
 }
 
 /** The first notice of one kind about a stop, within a time; ends are included. */

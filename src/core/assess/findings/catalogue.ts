@@ -18,6 +18,7 @@ interface Kinds {
   length: Extract<FindingQuantity, { is: 'length' }>;
   line: Extract<FindingQuantity, { is: 'line' }>;
   stop: Extract<FindingQuantity, { is: 'stop' }>;
+  amount: Extract<FindingQuantity, { is: 'amount' }>;
 }
 type Kind = keyof Kinds | `${keyof Kinds}?`;
 
@@ -239,19 +240,66 @@ export const catalogue = {
     weighs: 'hurts',
     element: 'condition-at-delivery',
     weight: 98,
-    facts: { at: 'time?', stop: 'stop?', reason: 'text?', sinceArrival: 'duration?', notices: 'count' },
+    facts: {
+      at: 'time?',
+      stop: 'stop?',
+      /** A line; absent: everything for the stop. */
+      line: 'line?',
+      amount: 'amount?',
+      /** Taken in the end, of the same line. */
+      accepted: 'amount?',
+      /** Goods for other stops were not refused. */
+      ofOneStop: 'flag?',
+      reasons: 'text?',
+      reason: 'text?',
+      saidBy: 'text?',
+      sinceArrival: 'duration?',
+      notices: 'count',
+    },
   },
   'refused-no-written-notice': {
     weighs: 'open',
     element: 'condition-at-delivery',
     weight: 69,
-    facts: {},
+    facts: { stop: 'stop?' },
   },
   'refused-not-inspected': {
     weighs: 'open',
     element: 'condition-at-delivery',
     weight: 67,
-    facts: { requested: 'flag' },
+    facts: { requested: 'flag', stop: 'stop?' },
+  },
+  'accepted-at-delivery': {
+    weighs: 'helps',
+    element: 'condition-at-delivery',
+    weight: 86,
+    facts: { line: 'line', stop: 'stop', amount: 'amount?', at: 'time?', saidBy: 'text?' },
+  },
+  'short-at-delivery': {
+    weighs: 'hurts',
+    element: 'condition-at-delivery',
+    weight: 93,
+    facts: { line: 'line', stop: 'stop', amount: 'amount', at: 'time?', reason: 'text?', saidBy: 'text?' },
+  },
+  'over-at-delivery': {
+    weighs: 'open',
+    element: 'condition-at-delivery',
+    weight: 78,
+    facts: { line: 'line', stop: 'stop', amount: 'amount', at: 'time?', reason: 'text?', saidBy: 'text?' },
+  },
+  'exception-at-delivery': {
+    weighs: 'hurts',
+    element: 'condition-at-delivery',
+    weight: 90,
+    facts: {
+      line: 'line',
+      stop: 'stop',
+      amount: 'amount?',
+      at: 'time?',
+      reasons: 'text?',
+      reason: 'text?',
+      saidBy: 'text?',
+    },
   },
   'evidence-lost': {
     weighs: 'hurts',

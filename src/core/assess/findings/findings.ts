@@ -4,6 +4,7 @@ import { careFindings } from './care.js';
 import { loadingFindings } from './loading.js';
 import type { FindingContext } from './make.js';
 import { mixingFindings } from './mixing.js';
+import { outcomeFindings } from './outcomes.js';
 import { productFindings } from './product.js';
 import { pulpFindings } from './pulps.js';
 import { refusalFindings } from './refusal.js';
@@ -13,6 +14,7 @@ import { setPointFindings } from './set-points.js';
 export function findingsOf(context: FindingContext): Finding[] {
   return [
     ...refusalFindings(context),
+    ...outcomeFindings(context),
     ...pulpFindings(context),
     ...setPointFindings(context),
     ...airFindings(context),

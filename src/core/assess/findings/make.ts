@@ -1,4 +1,6 @@
 import type { EvidenceId } from '../../model/evidence.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
+import type { TradeUnit } from '../../model/quantity.js';
 import type {
   Finding,
   FindingQuantity,
@@ -47,6 +49,12 @@ export const share = (of: number): Quantity<'share'> => ({ is: 'share', of });
 export const length = (metres: number): Quantity<'length'> => ({ is: 'length', metres });
 export const lineRef = (line: string): Quantity<'line'> => ({ is: 'line', line });
 export const stopRef = (stop: string): Quantity<'stop'> => ({ is: 'stop', stop });
+export const amount = (value: number, unit: TradeUnit, of?: number): Quantity<'amount'> => ({
+  is: 'amount',
+  value,
+  unit,
+  ...omitUndefined({ of }),
+});
 export const degreeHours = (kelvinHours: number): Quantity<'degree-hours'> => ({
   is: 'degree-hours',
   kelvinHours,

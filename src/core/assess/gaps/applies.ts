@@ -6,6 +6,7 @@ import { findProduce } from '../../reference/produce.js';
 import { ROUNDING } from '../bands.js';
 import { claimsAt } from '../claim/terms.js';
 import { hasHappened } from '../milestones.js';
+import { isRefused } from '../outcomes.js';
 import type { IndexedContext } from './context.js';
 import { isInFuture } from './window.js';
 
@@ -29,7 +30,8 @@ export function linesFor(applies: Applies | undefined, context: IndexedContext):
 }
 
 function chosen(conditions: Conditions, context: IndexedContext, among: readonly Line[]): readonly Line[] {
-  return suits(conditions, context) ? among.filter((line) => fits(conditions, line)) : [];
+  if (!suits(conditions, context)) return [];
+  return among.filter((line) => fits(conditions, line) && concerns(conditions, line, context));
 }
 
 /** Whether the conditions on the whole delivery hold. */
@@ -51,6 +53,11 @@ function suits(conditions: Conditions, context: IndexedContext): boolean {
     inRange(conditions.lines, lines.length) &&
     inRange(conditions.kindsOfGoods, new Set(lines.map((line) => line.goods.toLowerCase())).size)
   );
+}
+
+/** A rule for refused goods is for the lines of which some are refused still. */
+function concerns({ happened }: Conditions, line: Line, { outcomes }: IndexedContext): boolean {
+  return happened !== 'refused' || outcomes.some((one) => one.line === line.id && isRefused(one));
 }
 
 /** Whether the conditions on lines hold together for one line. */

@@ -1,18 +1,37 @@
+import type { Line } from '../../model/delivery.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Closable } from '../../model/results.js';
-import { type MilestoneOffset, milestone, type Rule } from '../../model/rule-set.js';
+import { type Milestone, type MilestoneOffset, milestone, type Rule } from '../../model/rule-set.js';
 import { milliseconds, toInstant } from '../../model/time.js';
-import { type KnownMilestone, latestTimeOf, type StopSide, sideOfMilestone, stopsOf } from '../milestones.js';
+import {
+  type KnownMilestone,
+  latestTimeOf,
+  mayNotHappen,
+  type StopSide,
+  sideOfMilestone,
+  stopsOf,
+} from '../milestones.js';
 import type { GapsContext, Scope } from './context.js';
 import { stopOfLine } from './window.js';
 
-/** Stops at which a milestone counts for a part of a rule: its own stop or its line's, else every stop of that side. */
-function stopsFor(context: GapsContext, side: StopSide, scope: Scope) {
-  const stops = stopsOf(context.milestones, side);
-  const own = [scope.stop?.id, stopOfLine(scope.line, side)].find((id) =>
-    stops.some((stop) => stop.id === id),
-  );
-  return own === undefined ? stops : stops.filter((stop) => stop.id === own);
+/** The context of a rule, with the lines it applies to where those are known. */
+type RuleOnLines = GapsContext & { lines?: readonly Line[] };
+
+/**
+ * Stops at which a milestone counts for a part of a rule: its own stop or its line's, else every stop of that side
+ * where a line of the rule is handled. What does not happen everywhere counts only where it happened, if it did.
+ */
+function stopsFor(context: RuleOnLines, moment: Milestone, side: StopSide, scope: Scope) {
+  const { lines, milestones } = context;
+  const all = stopsOf(milestones, side);
+  const handled = all.filter(({ id }) => lines?.some((line) => stopOfLine(line, side) === id) ?? true);
+  const used = handled.length === 0 ? all : handled;
+  const happened = mayNotHappen(moment)
+    ? used.filter(({ id }) => latestTimeOf(milestones, id, moment) !== undefined)
+    : [];
+  const stops = happened.length === 0 ? used : happened;
+  const own = [scope.stop?.id, stopOfLine(scope.line, side)].find((id) => all.some((stop) => stop.id === id));
+  return own === undefined ? stops : all.filter((stop) => stop.id === own);
 }
 
 /** Whether a time is past, given when its milestone was past. */
@@ -23,10 +42,15 @@ const isOver = (known: KnownMilestone, point: MilestoneOffset, now: number) =>
  * Whether the evidence of an open rule can still be obtained: until its closing time has passed at every stop where
  * it counts. A time is given where the events themselves are recorded.
  */
-export function closableOf(context: GapsContext, rule: Rule, scope: Scope): Closable {
+export function closableOf(context: RuleOnLines, rule: Rule, scope: Scope): Closable {
   const { closes } = rule;
   if (closes === undefined) return { is: 'now' };
-  const stops = stopsFor(context, sideOfMilestone(closes.moment, undefined, rule.stage), scope);
+  const stops = stopsFor(
+    context,
+    closes.moment,
+    sideOfMilestone(closes.moment, undefined, rule.stage),
+    scope,
+  );
   const known = stops.map((stop) => latestTimeOf(context.milestones, stop.id, closes.moment));
   const [only] = stops;
   const more = {
@@ -47,10 +71,10 @@ export function closableOf(context: GapsContext, rule: Rule, scope: Scope): Clos
 }
 
 /** Whether the opening time of a rule has come at the first stop where it can come. */
-export function isDue(context: GapsContext, rule: Rule, scope: Scope): boolean {
+export function isDue(context: RuleOnLines, rule: Rule, scope: Scope): boolean {
   const { opens } = rule;
   if (opens === undefined) return true;
-  const stops = stopsFor(context, sideOfMilestone(opens.moment, undefined, rule.stage), scope);
+  const stops = stopsFor(context, opens.moment, sideOfMilestone(opens.moment, undefined, rule.stage), scope);
   return stops.some((stop) => {
     const known = latestTimeOf(context.milestones, stop.id, opens.moment);
     return known !== undefined && isOver(known, opens, context.now);

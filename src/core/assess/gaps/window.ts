@@ -7,7 +7,9 @@ import { knownMilliseconds } from '../../model/time.js';
 import {
   earliestTimeOf,
   type KnownMilestone,
+  lastTimeOf,
   latestTimeOf,
+  mayNotHappen,
   type StopSide,
   sideOfMilestone,
   stopsOf,
@@ -22,7 +24,10 @@ export interface EvidenceWindow {
   before?: MilestoneOffset | undefined;
   within?: WithinWindow | undefined;
 }
-export type WindowContext = Pick<RuleContext, 'milestones' | 'stage'> & { scope?: Scope };
+export type WindowContext = Pick<RuleContext, 'milestones' | 'stage'> & {
+  scope?: Scope;
+  lines?: readonly Line[];
+};
 
 export const sideAt = (at: EvidenceWindow['at']): StopSide | undefined =>
   at === undefined ? undefined : at === 'loading-stop' ? 'load' : 'unload';
@@ -49,7 +54,7 @@ export interface WindowEnds {
 /**
  * The ends of a window by the record. Milestones are those of the evidence's own stop where it is of the right
  * side, else of the rule's stop, else of the line's, else of the first stop of that side (after) or the last
- * (before). An unrecorded milestone is bounded by its nearest recorded neighbour in the course of the delivery; the
+ * (before); what does not happen everywhere is looked for where it happened, first to a line of the rule. An unrecorded milestone is bounded by its nearest recorded neighbour in the course of the delivery; the
  * far end of a `within` window then stays open.
  */
 export function windowEnds(
@@ -96,10 +101,15 @@ function stopFor(
   line: Line | undefined,
 ): string | undefined {
   const side = sideOfMilestone(moment, sideAt(window.at), context.stage);
-  const stops = stopsOf(context.milestones, side);
+  const all = stopsOf(context.milestones, side);
+  const happened = mayNotHappen(moment)
+    ? all.filter(({ id }) => lastTimeOf(context.milestones, id, moment) !== undefined)
+    : [];
+  const handled = happened.filter(({ id }) => context.lines?.some((one) => stopOfLine(one, side) === id));
+  const stops = [handled, happened, all].find((list) => list.length > 0) ?? all;
   const wanted = [own, context.scope?.stop?.id, stopOfLine(line ?? context.scope?.line, side)];
   return (
-    wanted.find((id) => stops.some((one) => one.id === id)) ?? (end === 'after' ? stops[0] : stops.at(-1))?.id
+    wanted.find((id) => all.some((one) => one.id === id)) ?? (end === 'after' ? stops[0] : stops.at(-1))?.id
   );
 }
 
