@@ -61,7 +61,8 @@ export function parseTypedTime(text: string, { now, zone, near, field }: TypedCo
   const dated = word === '' && !/^\d{5}(?:[.,]\d+)?$/.test(clockText) ? dateParts(clockText) : undefined;
   const dayOnly = dated === undefined ? word !== '' && clockText === '' : dated.clock === undefined;
   const clock = dayOnly ? { ms: 0 } : readTimeOfDay(dated === undefined ? clockText : (dated.clock ?? ''));
-  if (clock === undefined) return fail(`"${text}" is not a time`, EXAMPLES);
+  if (clock === undefined || (dayOnly && zoneName !== undefined))
+    return fail(`"${text}" is not a time`, EXAMPLES);
   let wall: number;
   if (dated === undefined) {
     wall = today + clock.ms - (word.toLowerCase() === 'yesterday' ? DAY : 0);

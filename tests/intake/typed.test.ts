@@ -49,6 +49,9 @@ describe('a time as people type it', () => {
     ['2026-02-30 04:10', /no day that there is/, /./],
     ['04:10 PST', /PST is not in force in America.Los_Angeles/, /04:10:00-08:00 or .*04:10:00-07:00/],
     ['04:10 Nebraska', /"Nebraska" is not a time zone that is known/, /14:05/],
+    ['2026-07-14 four', /not a time/, /14:05/],
+    ['7/14/2026 morning', /not a time/, /14:05/],
+    ['yesterday evening', /not a time/, /14:05/],
     ['04:10 somewhere', /"somewhere" is not a time zone/, /14:05/],
     ['', /not a time/, /./],
   ])('"%s" is a problem with a way out', (text, message, fix) => {

@@ -2,6 +2,7 @@ import type { Problem } from '../../core/model/error.js';
 import { DossierError } from '../../core/model/error.js';
 import type { ChecklistQuestion, ChecklistReport } from '../../jobs/checklist/enter.js';
 import type { OpenDelivery } from '../../jobs/delivery.js';
+import { type Ask, opening, promptForBoxes, type Sitting } from '../checklist-prompts.js';
 import type { CliContext } from '../context.js';
 import { EXIT } from '../exit.js';
 import { escapeControls } from '../output.js';
@@ -18,8 +19,6 @@ export interface ChecklistOptions {
   json: boolean;
 }
 
-type Ask = (question: string, fallback?: string) => Promise<string>;
-
 /** `dossier record --checklist`: the entries of the printed form, from a file or prompted box by box. */
 export async function recordChecklist(
   { output, exit }: CliContext,
@@ -30,8 +29,9 @@ export async function recordChecklist(
   const { enterChecklist } = await import('../../jobs/checklist/enter.js');
   const report =
     checklist === true
-      ? await asked(open, dryRun, asking, (problem) => printProblem(output, problem))
+      ? await asked(open, dryRun, asking, output)
       : await enterChecklist({ ...open, from: { file: checklist }, dryRun, sure });
+  if (report === undefined) return;
   if (report.problems.length > 0) exit(EXIT.badInput);
   if (json) return output.json(report);
   for (const line of tableLines(rows(report), output.width)) output.line(line);
@@ -40,44 +40,63 @@ export async function recordChecklist(
 }
 
 /**
- * Prompts for every box in the order of its number, then again for answers that were not understood or are far from
- * their kin; the same answer a second time is meant. Nothing is written before all is settled.
+ * Prompts for every box that is not answered yet, then again for answers that do not go together or are far from their
+ * kin; the same answer a second time is meant. Nothing is recorded before all is settled; what was typed is saved with
+ * each answer, and a later sitting goes on from there. Undefined when the person stops.
  */
 async function asked(
   open: OpenDelivery,
   dryRun: boolean,
   asking: Ask | undefined,
-  say: (problem: Problem) => void,
-): Promise<ChecklistReport> {
+  output: CliContext['output'],
+): Promise<ChecklistReport | undefined> {
   if (asking === undefined)
     throw new DossierError('bad-usage', 'nobody is here to be asked', {
       where: { field: '--checklist' },
       fix: 'Name a file with the answers: dossier record --checklist filled.txt',
     });
-  const { enterChecklist, checklistQuestions } = await import('../../jobs/checklist/enter.js');
+  const { enterChecklist, checklistQuestions, checklistCheck } = await import(
+    '../../jobs/checklist/enter.js'
+  );
+  const { openSavedAnswers } = await import('../../jobs/checklist/saved-answers.js');
   const questions = await checklistQuestions(open);
-  const answers = new Map<number, string>();
+  const saved = await openSavedAnswers(open.folder, questions.length);
+  const answers = new Map(saved.answers);
   const sure = new Set<number>();
   let doubted: ReadonlySet<string | undefined> = new Set();
-  let next: readonly ChecklistQuestion[] = questions;
-  for (;;) {
-    for (const { number, words } of next) {
-      const before = answers.get(number);
-      const answer = (await asking(`${number} ${escapeControls(words)}`, before)).trim();
-      if (answer === '' || answer === '-') answers.delete(number);
-      else answers.set(number, answer);
-      if (answer === before && doubted.has(`box ${number}`)) sure.add(number);
-      else sure.delete(number);
+  const sitting: Sitting = {
+    answers,
+    check: await checklistCheck(open),
+    ask: asking,
+    tell: (what) => (typeof what === 'string' ? output.note(what) : printProblem(output, what)),
+    save: saved.save,
+    repeated: (number) => {
+      if (doubted.has(`box ${number}`)) sure.add(number);
+    },
+  };
+  for (const line of opening(questions.length, answers.size)) output.note(line);
+  const last = questions.findLastIndex(({ number }) => answers.has(number));
+  let boxes: readonly ChecklistQuestion[] = questions;
+  for (let begin = last + 1; ; begin = 0) {
+    if ((await promptForBoxes(boxes, begin, sitting)) === 'stopped') {
+      output.note(
+        answers.size === 0
+          ? 'Stopped; nothing was filled in.'
+          : `Saved in ${escapeControls(saved.file)}: ${answers.size} boxes. The same command goes on from there.`,
+      );
+      return undefined;
     }
     const report = await enterChecklist({ ...open, from: { answers }, dryRun: true, sure });
     const fields = (problems: readonly Problem[]) => new Set(problems.map(({ where }) => where.field));
     const wrong = fields(report.problems);
-    const again = questions.filter(({ number }) => wrong.has(`box ${number}`));
-    if (again.length === 0)
-      return dryRun ? report : enterChecklist({ ...open, from: { answers }, dryRun, sure });
-    for (const problem of report.problems) say(problem);
+    boxes = questions.filter(({ number }) => wrong.has(`box ${number}`));
+    if (boxes.length === 0) {
+      const done = dryRun ? report : await enterChecklist({ ...open, from: { answers }, dryRun, sure });
+      if (!dryRun && done.problems.length === 0) await saved.remove();
+      return done;
+    }
+    for (const problem of report.problems) printProblem(output, problem);
     doubted = fields(report.problems.filter(({ code }) => code === 'doubtful'));
-    next = again;
   }
 }
 

@@ -2,7 +2,9 @@ import { CHOICES, type ChecklistBox } from '../../compose/checklist/box.js';
 import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
 import { inZone } from '../../core/model/zoned-time.js';
+import { dateParts } from '../../intake/time/wall-time.js';
 import { typedTime } from '../place-options.js';
+import { parseDay } from './day.js';
 import type { ChecklistAnswers } from './file.js';
 
 /** The answers of one form, and the context for reading them. */
@@ -65,12 +67,19 @@ export const isUnloading = (stop: string, { stops }: Delivery) =>
  */
 function dated(clock: string, day: string | undefined, planned: string | undefined): string {
   const on = day ?? planned?.slice(0, 10);
-  return on === undefined || /\d{4}-\d|\d+[-/.]\d+|[a-z]{3,}/i.test(clock) ? clock : `${on} ${clock}`;
+  const hasDay = /^\s*(?:now|today|yesterday)\b/i.test(clock) || dateParts(clock.trim()) !== undefined;
+  return on === undefined || hasDay ? clock : `${on} ${clock}`;
 }
 
-export function typedEventTime(clock: string, stop: string, { answer, delivery }: ChecklistContext): string {
-  const day = answer((question) => question.is === 'day' && question.stop === stop)?.text;
-  return dated(clock, day, delivery.stops.find(({ id }) => id === stop)?.planned);
+export function typedEventTime(clock: string, stop: string, context: ChecklistContext): string {
+  const planned = context.delivery.stops.find(({ id }) => id === stop)?.planned;
+  return dated(clock, dayOfPart(stop, context), planned);
+}
+
+/** The day written for a part of the form, by its box; undefined where the box is empty. */
+function dayOfPart(part: string, context: ChecklistContext): string | undefined {
+  const day = context.answer((question) => question.is === 'day' && question.stop === part);
+  return day === undefined ? undefined : parseDay(day.text, part, day.number, context);
 }
 
 /** Uncertainty of a time taken from another box, seconds. A convention of this project. */
@@ -112,7 +121,7 @@ function lastEvent(stop: string, { boxes, answer }: ChecklistContext) {
 export function unitCheckTime(count: number, context: ChecklistContext): string {
   const { delivery, answer, now } = context;
   const from = delivery.stops.find(({ does }) => does === 'load');
-  const day = answer((question) => question.is === 'day' && question.stop === 'transit')?.text;
+  const day = dayOfPart('transit', context);
   let before: string | undefined;
   for (let i = 1; i <= count; i += 1) {
     const clock = answer(

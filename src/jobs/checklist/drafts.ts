@@ -102,6 +102,18 @@ export function unitCheckDraft(
   );
 }
 
+/** The pattern of a row and its line: `1A`. Throws DossierError for another text. */
+export function parseRow(text: string, { delivery: { lines } }: Pick<ChecklistContext, 'delivery'>) {
+  const [, pattern = '', letter = ''] = /^(\d)([A-Z]?)$/.exec(text.toUpperCase().replaceAll(' ', '')) ?? [];
+  const line = lines.find(({ id }) => lineLetter(id, lines) === letter);
+  if (pattern === '' || (letter !== '' && line === undefined))
+    throw new DossierError('bad-value', `"${text}" is not a row`, {
+      where: {},
+      fix: `Write the number of the pattern and the letter of the line, such as 1A (${CHOICES.row.map((name, i) => `${i + 1} ${name}`).join(', ')}).`,
+    });
+  return { pattern: chosenWord('row', pattern), line };
+}
+
 /** Consecutive rows with the same answer are one reading. */
 export function patternDrafts(context: ChecklistContext): BoxDraft[] {
   const runs: { from: number; to: number; stop: string; text: string; boxes: number[] }[] = [];
@@ -123,17 +135,10 @@ export function patternDrafts(context: ChecklistContext): BoxDraft[] {
   }
   return runs.map((run) =>
     draft(run.boxes, () => {
-      const [, pattern = '', letter = ''] = /^(\d)([A-Z]?)$/.exec(run.text) ?? [];
-      const lines = context.delivery.lines;
-      const line = lines.find(({ id }) => lineLetter(id, lines) === letter);
-      if (pattern === '' || (letter !== '' && line === undefined))
-        throw new DossierError('bad-value', `"${run.text}" is not a row`, {
-          where: {},
-          fix: `Write the number of the pattern and the letter of the line, such as 1A (${CHOICES.row.map((name, i) => `${i + 1} ${name}`).join(', ')}).`,
-        });
+      const { pattern, line } = parseRow(run.text, context);
       return {
         kind: 'pattern',
-        word: chosenWord('row', pattern),
+        word: pattern,
         fields: {
           stop: run.stop,
           rows: `${run.from}-${run.to}`,

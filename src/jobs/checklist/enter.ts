@@ -19,6 +19,7 @@ import { doubtProblem, KnownKin } from '../doubts.js';
 import { formatReading } from '../record-reading.js';
 import { readingKey, recordedReadings } from '../recorded-readings.js';
 import { loadRuleSet } from '../rule-set.js';
+import { checkBox } from './check-box.js';
 import { type ChecklistAnswers, readAnswers } from './file.js';
 import { type ChecklistReading, checklistReadings } from './readings.js';
 
@@ -29,6 +30,8 @@ const TYPED = 'text/plain';
 export interface ChecklistQuestion {
   number: number;
   words: string;
+  /** The part of the form that it stands in, and its stop. */
+  part: string;
 }
 
 /** A filled-in form: its file, or its answers. */
@@ -75,10 +78,27 @@ export async function checklistQuestions(
         const where = [labels(`part.${part.is}`), ...(part.stop === undefined ? [] : [part.stop]), ...line];
         return {
           number,
+          part: [part.is, part.stop ?? ''].join(' ').trim(),
           words: `${where.join(', ')}: ${boxLabel(question, labels)}${choices === undefined ? '' : ` (${choices})`}`,
         };
       }),
     );
+  });
+}
+
+/** Tells what is wrong with one answer as it is typed, given those before it; undefined when nothing is. */
+export type BoxCheck = (number: number, text: string, answers: ChecklistAnswers) => Problem | undefined;
+
+/** The check of single answers for the form of a delivery. */
+export async function checklistCheck(open: OpenDelivery): Promise<BoxCheck> {
+  return withDelivery(open, false, async (record) => {
+    const { delivery } = record.state();
+    const parts = await partsOf(record);
+    const boxes = new Map(boxesOf(parts).map((box) => [box.number, box]));
+    return (number, text, answers) => {
+      const box = boxes.get(number);
+      return box === undefined ? undefined : checkBox(box, text, answers, parts, delivery, open.now());
+    };
   });
 }
 

@@ -58,7 +58,11 @@ export function checklistReadings(
       if (!(error instanceof DossierError)) throw error;
       const problem = error.toProblem();
       const [box] = one.boxes;
-      problems.push({ ...problem, where: { ...problem.where, field: fieldOf(problem, box) } });
+      const field = fieldOf(problem, box);
+      // A day that is none is wrong once, not with each time that it belongs to.
+      if (problems.some((other) => other.where.field === field && other.message === problem.message))
+        continue;
+      problems.push({ ...problem, where: { ...problem.where, field } });
     }
   }
   return { readings, problems };
