@@ -1,6 +1,7 @@
 import { createInterface } from 'node:readline/promises';
 import { Writable } from 'node:stream';
 import { DossierError } from '../core/model/error.js';
+import { lengthOf } from '../core/words/wrap.js';
 
 /** Whether a person can be prompted. */
 export function isInteractive(): boolean {
@@ -52,6 +53,21 @@ function inputEnded(): DossierError {
   });
 }
 
+/** Numbered choices in as many columns as a line has room for; each below the one before it. */
+export function choiceLines(choices: readonly string[], width: number): string[] {
+  const cells = choices.map((choice, i) => `${String(i + 1).padStart(4)} ${choice}`);
+  const cell = Math.max(...cells.map(lengthOf)) + 2;
+  const columns = Math.max(1, Math.floor(width / cell));
+  const rows = Math.ceil(cells.length / columns);
+  return Array.from({ length: rows }, (_, row) =>
+    cells
+      .filter((_cell, i) => i % rows === row)
+      .map((text) => text + ' '.repeat(cell - lengthOf(text)))
+      .join('')
+      .trimEnd(),
+  );
+}
+
 /**
  * Prompts until the answer is one of the choices: a whole word, its number, or an unambiguous beginning.
  * @param fallback the choice for Enter alone
@@ -66,7 +82,7 @@ export async function promptChoice(
     const answer = await prompt(shown, fallback);
     const found = matchChoice(answer, choices);
     if (found !== undefined) return found;
-    process.stderr.write(`  ${choices.map((choice, i) => `${i + 1} ${choice}`).join('\n  ')}\n`);
+    for (const line of choiceLines(choices, process.stderr.columns ?? 80)) process.stderr.write(`${line}\n`);
   }
 }
 

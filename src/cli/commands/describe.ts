@@ -59,7 +59,8 @@ Examples:
   dossier describe e71 e72 --subject damage
   dossier describe --confirm e71 e72
   dossier describe --withhold e80 --why "a person's face"
-  dossier describe                       asks about each that is only proposed
+  dossier describe                       asks about each that is only proposed; ? lists
+                                         the subjects with what they mean, o opens the file
 
 Each statement is a new entry in the record; a correction never changes what was said before.`,
     )

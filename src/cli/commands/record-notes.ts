@@ -28,7 +28,10 @@ interface Options {
 export function notesOptions(command: Command, context: CliContext): Command {
   const { output, exit, now } = context;
   return command
-    .option('--checklist [file]', 'what was written on the printed form: from a file, or asked box by box, where q saves and stops')
+    .option(
+      '--checklist [file]',
+      'what was written on the printed form: from a file, or asked box by box, where q saves and stops',
+    )
     .option('--notes <file>', 'a text file of one note a line, such as: 04:10 pulp 34.2F romaine nose load-1')
     .option('--dry-run', 'with --notes or --checklist: say how each line is understood, write nothing')
     .option('--sure', 'with --notes or --checklist: what is far from its kin is right as it is written')
