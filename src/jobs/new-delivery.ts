@@ -12,6 +12,7 @@ import { zoneOfWord } from '../intake/time/zone-words.js';
 import { unreadable } from '../record/disk/disk-error.js';
 import { createRecord } from '../record/store.js';
 import { DELIVERY_FILE, portsWith } from './delivery.js';
+import { typedReferences } from './typed-references.js';
 import { AMERICAN, parseZoneOption } from './zone-option.js';
 
 /** Minimal facts of a delivery, prompted for or given as options. */
@@ -28,6 +29,8 @@ export interface MinimalFacts {
    * unloading stops `from` or `to` names the one of this line, such as drop-2.
    */
   goods: readonly string[];
+  /** `bol 0044719`, `pro=771`, or of one stop `drop-1: po 8812`. */
+  references?: readonly string[];
   rules?: string;
   /** Of amounts that name none; USD where every stop is in the United States and none is given. */
   currency?: string;
@@ -36,7 +39,10 @@ export interface MinimalFacts {
 /** One stop of a delivery that is made from few words, in the order of the way. */
 export interface MinimalStop {
   does: 'load' | 'unload';
-  /** `place; zone`; a zone may be named by its state or city, and left out where the place tells it. */
+  /**
+   * `place; zone; planned; party`; a zone may be named by its state or city, and left empty where the place tells it.
+   * The planned time and the party are left out where they are not known.
+   */
   at: string;
 }
 
@@ -101,6 +107,14 @@ export function requireAnswer(answer: Partial<MinimalFacts>): void {
   parseMinimalFacts({ ...PLACEHOLDER_FACTS, ...answer });
 }
 
+/** Throws DossierError for a reference that is not understood, or of a stop that there is not. */
+export function requireReferences(typed: readonly string[], stops: readonly MinimalStop[]): void {
+  typedReferences(
+    typed,
+    numbered(stops).map(({ id }) => id),
+  );
+}
+
 /** Facts given as options have no file yet: the option is named, not a place in a file. */
 function parseMinimalFacts(facts: MinimalFacts): ReturnType<typeof parseDeliveryFile> {
   const text = yamlOf(facts);
@@ -142,7 +156,14 @@ async function readFacts(file: string): Promise<string> {
 
 function factsFrom(facts: MinimalFacts): Record<string, unknown> {
   const stops = numbered(facts.stops);
-  const placed = stops.map(({ id, does, at }) => stopFrom(id, does, at));
+  const references = typedReferences(
+    facts.references ?? [],
+    stops.map(({ id }) => id),
+  );
+  const placed = stops.map(({ id, does, at }) => ({
+    ...stopFrom(id, does, at),
+    ...omitUndefined({ references: references.get(id) }),
+  }));
   const party = (name: string | undefined) => (name === undefined || name === '' ? undefined : { name });
   return {
     delivery: facts.number,
@@ -151,6 +172,7 @@ function factsFrom(facts: MinimalFacts): Record<string, unknown> {
       shipper: party(facts.shipper),
       receiver: party(facts.receiver),
     }),
+    ...omitUndefined({ references: references.get('') }),
     equipment: { trailer: { number: facts.trailer } },
     stops: placed,
     lines: facts.goods.map((line, index) => lineFrom(line, index, stops)),
@@ -197,15 +219,26 @@ interface Placed {
   does: 'load' | 'unload';
   place: string;
   zone: string;
+  planned?: string;
+  party?: { name: string };
 }
 
 /** The zone behind the semicolon, or the one in which the place itself lies. */
 function stopFrom(id: string, does: 'load' | 'unload', text: string): Placed {
-  const [place = '', zone = ''] = text.split(';').map((part) => part.trim());
+  const [place = '', zone = '', planned = '', party = ''] = text.split(';').map((part) => part.trim());
   const named = zone === '' ? place : zone;
   // What names no zone is left to the schema, which tells of all that is wrong at once.
   const known = zonesOfPlace(named).length > 0 || zoneOfWord(named, AMERICAN) !== undefined;
-  return { id, does, place, zone: known ? parseZoneOption(named, `--${does}`, AMERICAN, 'bad-usage') : zone };
+  return {
+    id,
+    does,
+    place,
+    zone: known ? parseZoneOption(named, `--${does}`, AMERICAN, 'bad-usage') : zone,
+    ...omitUndefined({
+      planned: planned === '' ? undefined : planned.replace(/^(\d{4}-\d{2}-\d{2}) /, '$1T'),
+      party: party === '' ? undefined : { name: party },
+    }),
+  };
 }
 
 function lineFrom(

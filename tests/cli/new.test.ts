@@ -156,3 +156,40 @@ describe('new', () => {
     expect(here.entries(here.at('changed'))).toHaveLength(2);
   });
 });
+
+describe('new with several parties and numbers', () => {
+  const STOPS = [
+    ...['new', 'filed', '--number', '4713', '--carrier', 'Example Haulage', '--trailer', 'T-7'],
+    ...['--load', 'Yuma AZ; America/Phoenix; 2026-07-14 04:00; Dry Wash Growers'],
+    ...['--unload', 'Denver CO;; 2026-07-16T06:00; Peak Produce', '--unload', 'Omaha NE'],
+    ...['--goods', 'strawberry; 32 °F; 2 °F; 18; load-1; drop-1', 'celery; ; ; 6; load-1; drop-2'],
+  ];
+
+  it('keeps the party, planned time and numbers of each stop, and those of the delivery', async () => {
+    const refs = ['bol 0044719', 'PRO=771', 'drop-1: po 8812', 'drop-1: PO #8813', 'Drop-2: seal 5512'];
+    const { code, err } = await here.dossier(...STOPS, '--ref', ...refs);
+    expect(`${code} ${err}`).toMatch(/^0 /);
+    expect(here.entries(here.at('filed'))[0]?.body.facts).toMatchObject({
+      references: { billOfLading: '0044719', pro: '771' },
+      stops: [
+        { planned: '2026-07-14T04:00', party: { name: 'Dry Wash Growers' } },
+        {
+          zone: 'America/Denver',
+          planned: '2026-07-16T06:00',
+          party: { name: 'Peak Produce' },
+          references: { purchaseOrder: ['8812', '8813'] },
+        },
+        { references: { seal: '5512' } },
+      ],
+    });
+  });
+
+  it.each([
+    ['a kind that there is not', 'isbn 12', /"isbn 12" is not a reference/],
+    ['a stop that there is not', 'drop-9: po 1', /no stop "drop-9"/],
+  ])('refuses %s', async (_, ref, says) => {
+    const ran = await here.dossier('new', 'refused', ...STOPS.slice(2), '--ref', ref);
+    expect([ran.code, ran.err]).toEqual([2, expect.stringMatching(says)]);
+    expect(existsSync(here.at('refused'))).toBe(false);
+  });
+});

@@ -16,6 +16,7 @@ interface Options {
   receiver?: string;
   trailer?: string;
   goods?: string[];
+  ref?: string[];
   rules?: string;
   currency?: string;
   by?: string;
@@ -33,9 +34,12 @@ const QUESTIONS = [
 const STOP_QUESTIONS = [
   [
     'load',
-    'Loading: place, and its time zone where the place does not tell it (Yuma AZ, or Example Farm; Arizona)',
+    'Loading: place; its time zone where the place does not tell it; planned time and shipper if known (Yuma AZ, or Example Farm; Arizona; 2026-07-14T04:00; Dry Wash Growers)',
   ],
-  ['unload', 'Unloading: place, and its time zone (Omaha NE, or Example Dock; America/Chicago)'],
+  [
+    'unload',
+    'Unloading: place; time zone; planned time and consignee if known (Omaha NE, or Example Dock; America/Chicago; 2026-07-16T06:00; Peak Produce)',
+  ],
 ] as const;
 
 export function newCommand({ output, now }: CliContext): Command {
@@ -53,18 +57,22 @@ export function newCommand({ output, now }: CliContext): Command {
     .option('--receiver <name>', 'receiver')
     .option('--trailer <number>', 'trailer number')
     .option(
-      '--load <place;zone>',
-      'where it loads: "Yuma AZ" or "Example Farm; Arizona"; once for each stop, in order',
+      '--load <place;zone;planned;party>',
+      'where it loads: "Yuma AZ" or "Example Farm; Arizona", then planned time and shipper if known; once for each stop, in order',
       collect('load'),
     )
     .option(
-      '--unload <place;zone>',
-      'where it unloads: "Omaha NE" or "Example Dock; America/Chicago"; once for each stop, in order',
+      '--unload <place;zone;planned;party>',
+      'where it unloads: "Omaha NE" or "Example Dock; America/Chicago", then planned time and consignee if known; once for each stop, in order',
       collect('unload'),
     )
     .option(
       '--goods <line...>',
       'a line of the bill: "romaine; 36 °F; 2 °F; 12" (goods; set point; tolerance; pallets); with several stops also from and to: "…; load-1; drop-2"',
+    )
+    .option(
+      '--ref <number...>',
+      'what the trade files by: "bol 0044719" "pro 771" "drop-1: po 8812"; kinds: bol, pro, po, load, trailer, seal, claim, lot, driver',
     )
     .option('--rules <set>', 'rule set: a shipped one, or a path (default: produce)')
     .option('--currency <code>', 'of amounts that name none (default: USD where all stops are in the US)')
@@ -118,6 +126,7 @@ export interface PromptedFacts {
   trailer: string;
   stops: PromptedStop[];
   goods: string[];
+  references: string[];
   rules: string;
   currency?: string;
 }
@@ -135,6 +144,7 @@ async function promptFacts(
     trailer: options.trailer ?? '',
     stops: [...stops],
     goods: options.goods ?? [],
+    references: options.ref ?? [],
     rules: options.rules ?? 'produce',
     ...omitUndefined({ currency: options.currency }),
   };
@@ -188,7 +198,23 @@ async function promptFacts(
     if (line === '') break;
     facts.goods.push(line);
   }
+  if (options.ref === undefined) facts.references = await promptReferences(facts.stops, output);
   return facts;
+}
+
+async function promptReferences(stops: PromptedStop[], output: Output): Promise<string[]> {
+  const { requireReferences } = await import('../../jobs/new-delivery.js');
+  const split = (answer: string) =>
+    answer
+      .split(',')
+      .map((one) => one.trim())
+      .filter((one) => one !== '');
+  const answer = await askUntilValid(
+    output,
+    () => prompt('Numbers it is filed by, with commas between (bol 0044719, pro 771, drop-1: po 8812)', ''),
+    (typed) => requireReferences(split(typed), stops),
+  );
+  return split(answer);
 }
 
 /** A stop with one of the other side, so that it can be judged alone. */

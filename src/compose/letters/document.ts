@@ -1,7 +1,9 @@
+import { isRefused } from '../../core/assess/outcomes.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { Block, Fact, Inline } from '../../core/words/blocks.js';
 import { plain, text } from '../../core/words/blocks.js';
 import { type DocumentHead, typstPaperName } from '../../core/words/document-head.js';
+import { referenceText, stopParty } from '../view/reference-text.js';
 import type { LetterInput } from './input.js';
 import { LETTER_PROFILES } from './kinds.js';
 import { claimFacts } from './of-claim.js';
@@ -107,10 +109,23 @@ function aboutLines({ input, labels, names }: LetterView<LetterInput>): Fact[] {
       ? [...fact('our-number', received.ourNumber), ...fact('their-number', received.theirNumber)]
       : []),
     ...fact('delivery', delivery.delivery),
+    ...fact('references', referenceText(labels, delivery.references) || undefined),
     ...fact('goods', [...new Set(delivery.lines.map(({ id }) => names.line(id)))].join('; ')),
     ...fact('route', delivery.stops.map(({ place }) => place).join(' → ')),
+    ...fact('consignee', consigneeText(labels, input) || undefined),
     ...fact('trailer', delivery.equipment.trailer.number),
   ];
+}
+
+/** Consignees of the stops that refused goods, else of all stops, each with the numbers of its stop. */
+function consigneeText(labels: LetterView['labels'], { state, assessment }: LetterInput): string {
+  const drops = state.delivery.stops.filter(({ does }) => does === 'unload');
+  const refused = new Set(assessment.outcomes.filter(isRefused).map(({ stop }) => stop));
+  const meant = refused.size === 0 ? drops : drops.filter(({ id }) => refused.has(id));
+  return meant
+    .map((stop) => stopParty(labels, stop).join('; '))
+    .filter((text) => text !== '')
+    .join(' · ');
 }
 
 function enclosedPart({ input, labels, format }: LetterView): Pick<LetterDocument, 'enclosed'> {

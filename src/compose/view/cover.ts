@@ -10,6 +10,7 @@ import { coverFindings } from './cover-lines.js';
 import { findingLine } from './findings.js';
 import { heaviestGaps, missingCounts, missingLine } from './missing.js';
 import { outcomeHeadline } from './outcome-words.js';
+import { referenceText, stopParty } from './reference-text.js';
 
 export const CODE_ASSET = 'fingerprint.svg';
 /** Most unmet requirements on the first page. */
@@ -37,7 +38,7 @@ export function coverOf(view: View): Cover {
     delivery: fingerprint.delivery,
     route: routeOf(view).join(' → '),
     happened: happened(view),
-    facts: [...parties(view), ...load(view), ...ends(view)],
+    facts: [...references(view), ...parties(view), ...stopFacts(view), ...load(view), ...ends(view)],
     linesTitle: labels('cover.lines'),
     lines,
     more:
@@ -133,6 +134,28 @@ function claimed({ input, format }: View): {
     claimed: claims.map(({ ourNumber }) => ourNumber).join(', ') || undefined,
     claimedAmount: amount && format.money(minorUnits(amount), amount.currency),
   };
+}
+
+/** The numbers of the delivery that the trade files by. */
+function references({ input, labels }: View): Fact[] {
+  const numbers = referenceText(labels, input.state.delivery.references);
+  return numbers === '' ? [] : [{ label: labels('cover.references'), value: plain(numbers) }];
+}
+
+/** Most stops on the first page; the others are in the table of stops. */
+const MOST_STOPS = 5;
+
+/** Party, numbers and appointment of each stop that has its own. */
+function stopFacts(view: View): Fact[] {
+  const { labels, names, input } = view;
+  const told = input.state.delivery.stops.flatMap((stop): Fact[] => {
+    const parts = stopParty(labels, stop);
+    if (parts.length === 0) return [];
+    const role = labels(stop.does === 'load' ? 'cover.shipper-at' : 'cover.consignee-at');
+    const label = `${role} ${names.stop(stop.id)}`;
+    return [{ label, value: plain(parts.join('; ')) }];
+  });
+  return told.slice(0, MOST_STOPS);
 }
 
 function parties(view: View): Fact[] {

@@ -1,9 +1,11 @@
 import { deliveryTimeline } from '../../core/charts/delivery-timeline.js';
+import type { Stop } from '../../core/model/delivery.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { TimelineItem } from '../../core/model/results.js';
 import { type Block, type Cell, plain, wordsOf } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import type { DrawnSection } from './drawn-section.js';
+import { stopParty } from './reference-text.js';
 import { column, listOrNone } from './tables.js';
 
 const ASSET = 'timeline.svg';
@@ -97,7 +99,7 @@ function eventName({ labels }: View, { event, outcome, label }: TimelineItem): C
 
 /** The stops in full, with what is done there and the clock used. */
 function stopTable(view: View): Block {
-  const { labels, format, names } = view;
+  const { labels, names } = view;
   const { stops, lines } = view.input.state.delivery;
   return {
     is: 'table',
@@ -109,9 +111,9 @@ function stopTable(view: View): Block {
       column(view, 'lines', 3.2),
     ],
     rows: stops.map((stop): Cell[] => [
-      cell(stop.place),
+      cell([stop.place, ...stopParty(labels, stop)].join('; ')),
       cell(labels(`does.${stop.does}`)),
-      cell(stop.planned === undefined ? labels('none.not-given') : format.localTime(stop.planned)),
+      cell(plannedText(view, stop)),
       cell(stop.zone.replaceAll('_', ' ')),
       cell(
         lines
@@ -121,6 +123,13 @@ function stopTable(view: View): Block {
       ),
     ]),
   };
+}
+
+/** The planned time, or the appointment from and until. */
+function plannedText({ labels, format }: View, { planned, plannedUntil }: Stop): string {
+  if (planned === undefined) return labels('none.not-given');
+  const from = format.localTime(planned);
+  return plannedUntil === undefined ? from : `${from} – ${format.localTime(plannedUntil)}`;
 }
 
 /** Whether both ends of the load have the same local time at these instants. */

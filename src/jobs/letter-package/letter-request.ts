@@ -4,6 +4,8 @@ import {
   TEMPLATED_LETTER_KINDS,
   type TemplatedLetterKind,
 } from '../../compose/letters/kinds.js';
+import { firstLoading, readMilestones } from '../../core/assess/milestones.js';
+import { isRefused, outcomesOf } from '../../core/assess/outcomes.js';
 import { type ClaimId, LETTERS_BEFORE_CLAIM } from '../../core/model/claim.js';
 import {
   type Language,
@@ -106,13 +108,24 @@ function recipient(
     (entry) => entry.is === 'received' && entry.claim === claim && entry.replacedBy === undefined,
   );
   const claimant = received?.is === 'received' ? received.claimant : undefined;
-  const meant = to === 'claimant' ? claimant : to === 'nobody' ? undefined : parties[to];
-  const known = [claimant, ...Object.values(parties)].filter((one) => one !== undefined);
+  const atStops = state.delivery.stops.flatMap(({ party }) => party ?? []);
+  const ofDelivery = (role: 'shipper' | 'insurer') =>
+    (role === 'shipper' ? shipperInDispute(state) : undefined) ?? parties[role];
+  const meant = to === 'claimant' ? claimant : to === 'nobody' ? undefined : ofDelivery(to);
+  const known = [claimant, ...Object.values(parties), ...atStops].filter((one) => one !== undefined);
   const found = name === undefined ? meant : (known.find((one) => one.name === name) ?? { name });
   if (found === undefined) return undefined;
   // A claimant who is a party of the delivery has the address recorded there.
   const address = found.address ?? known.find((one) => one.name === found.name && one.address)?.address;
   return { name: found.name, ...omitUndefined({ address }) };
+}
+
+/** Who shipped the goods that were refused, else those of the first loading stop. */
+function shipperInDispute(state: RecordState) {
+  const { stops, lines } = state.delivery;
+  const outcomes = outcomesOf(state, readMilestones(state, Number.MAX_SAFE_INTEGER));
+  const refused = lines.find(({ id }) => id === outcomes.find(isRefused)?.line);
+  return (stops.find(({ id }) => id === refused?.from) ?? firstLoading(stops))?.party;
 }
 
 function amountOf(text: string | undefined, usual: Currency | undefined): Money | undefined {
