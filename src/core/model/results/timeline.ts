@@ -1,5 +1,5 @@
 /** What happened, in order. */
-import type { EventName, EvidenceId, OutcomeVerdict } from '../evidence.js';
+import type { EventName, EvidenceId, OutcomeVerdict, ReadingKind } from '../evidence.js';
 import type { Zone } from '../time.js';
 import type { TimeRange } from './window.js';
 
@@ -11,19 +11,7 @@ export interface TimelineItem {
   uncertaintySeconds: number;
   evidence?: EvidenceId;
   stop?: string;
-  is:
-    | 'event'
-    | 'outcome'
-    | 'photo'
-    | 'pulp'
-    | 'set-point'
-    | 'round'
-    | 'seal'
-    | 'contact'
-    | 'bracing'
-    | 'pattern'
-    | 'statement'
-    | 'document';
+  is: ReadingKind | 'photo' | 'document';
   event?: EventName;
   outcome?: OutcomeVerdict;
   label: string;
