@@ -44,7 +44,6 @@ export {
   newDelivery,
 } from './jobs/new-delivery.js';
 export { openQuestions, type Question } from './jobs/questions.js';
-export { readAt } from './jobs/read-at.js';
 export {
   type NotesInput,
   type NotesReport,
@@ -58,8 +57,8 @@ export {
   recordReading,
 } from './jobs/record-reading.js';
 export { type LoadedRuleSet, loadRuleSet } from './jobs/rule-set.js';
-export { type StatementSigner, statementSigner } from './jobs/sign-statement.js';
-export type { ByIdentity, BySigner, SignedBy } from './jobs/signed-by.js';
+export { type StatementSigner, statementSigner } from './jobs/signing/sign-statement.js';
+export type { ByIdentity, BySigner, SignedBy } from './jobs/signing/signed-by.js';
 export {
   type AdmitInput,
   admit,
@@ -76,5 +75,6 @@ export {
 } from './jobs/temperatures.js';
 export { type TimelineReport, timeline, timelineCsv, timelineSvg } from './jobs/timeline.js';
 export { type TrailInput, type TrailReport, trail, trailCsv, writeTrailPdf } from './jobs/trail.js';
+export { readAt } from './jobs/typed/read-at.js';
 export { type HttpTimeStamps, httpTimeStamps } from './signing/time-stamp.js';
 export type * from './types.js';

@@ -8,7 +8,7 @@ import { unreadable } from '../record/disk/disk-error.js';
 import { formatClaimNote } from './claim/format-note.js';
 import { existingNote, isSameNote, parseClaimNote } from './claim.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { unknownWord } from './place-options.js';
+import { unknownWord } from './typed/place-options.js';
 
 export const AMOUNT_COLUMNS = [
   'what',

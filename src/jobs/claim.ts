@@ -7,7 +7,7 @@ import { claimNoteBody, type TypedClaimKind } from './claim/body.js';
 import { claimOptions } from './claim/claim-options.js';
 import { formatClaimNote } from './claim/format-note.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { unknownWord } from './place-options.js';
+import { unknownWord } from './typed/place-options.js';
 
 export type { TypedClaimKind } from './claim/body.js';
 

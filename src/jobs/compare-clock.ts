@@ -17,7 +17,7 @@ import { plainSpaces } from '../core/words/spaces.js';
 import { readDisplay } from '../intake/time/display.js';
 import { parseTypedTime } from '../intake/typed.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { parseZoneOption } from './zone-option.js';
+import { parseZoneOption } from './typed/zone-option.js';
 
 const duration = (seconds: number) => plainSpaces(numbersFor('en').exactDuration(seconds));
 

@@ -7,13 +7,13 @@ import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Temperature } from '../core/model/temperature.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { KnownKin, type Sure } from './doubts.js';
-import { entryNamed } from './entry-named.js';
-import { outcomePlace } from './outcome-options.js';
 import { requireRoom } from './outcome-room.js';
-import { findLine, findPosition, findStop, typedPlace, typedTime } from './place-options.js';
-import { readingBody } from './reading-options.js';
 import { checkReading, type DoubtedReading, doubted, formatReading } from './record-reading.js';
-import { type TypedFields, typedFields } from './typed-fields.js';
+import { entryNamed } from './typed/entry-named.js';
+import { outcomePlace } from './typed/outcome-options.js';
+import { findLine, findPosition, findStop, typedPlace, typedTime } from './typed/place-options.js';
+import { readingBody } from './typed/reading-options.js';
+import { type TypedFields, typedFields } from './typed/typed-fields.js';
 
 /** What an earlier entry should have said, and why it said otherwise. */
 export interface CorrectInput {

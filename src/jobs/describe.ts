@@ -15,7 +15,14 @@ import { type EvidenceItem, findEvidence, type RecordState } from '../core/model
 import type { EventTime } from '../core/model/time.js';
 import { TO_THE_SECOND, timeInZone } from '../intake/time/event-time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { findLine, findPosition, findStop, typedPlace, typedTime, unknownWord } from './place-options.js';
+import {
+  findLine,
+  findPosition,
+  findStop,
+  typedPlace,
+  typedTime,
+  unknownWord,
+} from './typed/place-options.js';
 
 /** Typed description of evidence. */
 export interface TypedDescription {

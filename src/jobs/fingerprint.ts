@@ -44,7 +44,7 @@ export async function fingerprint(input: FingerprintInput): Promise<FingerprintR
     const entries: NewEntry[] = [];
     let stamped: FingerprintReport['stamped'];
     if (timeStamps !== undefined) {
-      const { obtainTimeStamp } = await import('./time-stamp.js');
+      const { obtainTimeStamp } = await import('./signing/time-stamp.js');
       const { token, at, server } = await obtainTimeStamp(
         { from: timeStamps, now: input.now },
         Buffer.from(printCheckpoint(head)),

@@ -9,7 +9,7 @@ import { type PassphraseStrength, passphraseStrength } from '../signing/passphra
 import { type ShownIdentity, showIdentity } from '../signing/show-identity.js';
 import type { Succession } from '../signing/succession.js';
 
-import { identityFolder } from './identity-folder.js';
+import { identityFolder } from './signing/identity-folder.js';
 
 export type { PassphraseStrength } from '../signing/passphrase-strength.js';
 export type { ShownIdentity } from '../signing/show-identity.js';

@@ -12,8 +12,8 @@ import { zoneOfWord } from '../intake/time/zone-words.js';
 import { unreadable } from '../record/disk/disk-error.js';
 import { createRecord } from '../record/store.js';
 import { DELIVERY_FILE, portsWith } from './delivery.js';
-import { typedReferences } from './typed-references.js';
-import { AMERICAN, parseZoneOption } from './zone-option.js';
+import { typedReferences } from './typed/typed-references.js';
+import { AMERICAN, parseZoneOption } from './typed/zone-option.js';
 
 /** Minimal facts of a delivery, prompted for or given as options. */
 export interface MinimalFacts {

@@ -15,12 +15,12 @@ import { milliseconds } from '../core/model/time.js';
 import { timesFor } from '../core/words/times.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { doubtProblem, KnownKin, type Sure, timeGiven } from './doubts.js';
-import { outcomePlace } from './outcome-options.js';
 import { requireRoom } from './outcome-room.js';
-import { findLine, findPosition, findStop, typedPlace, typedTime } from './place-options.js';
-import { readingBody } from './reading-options.js';
-import type { StatementSigner } from './sign-statement.js';
-import { type TypedFields, typedFields } from './typed-fields.js';
+import type { StatementSigner } from './signing/sign-statement.js';
+import { outcomePlace } from './typed/outcome-options.js';
+import { findLine, findPosition, findStop, typedPlace, typedTime } from './typed/place-options.js';
+import { readingBody } from './typed/reading-options.js';
+import { type TypedFields, typedFields } from './typed/typed-fields.js';
 
 /** A reading as typed. */
 export interface ReadingInput {

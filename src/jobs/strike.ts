@@ -3,7 +3,7 @@ import { dependentsOf } from '../core/ledger/dependents.js';
 import type { Entry } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
-import { entryNamed } from './entry-named.js';
+import { entryNamed } from './typed/entry-named.js';
 
 /** What does not count any more, and why. */
 export interface StrikeInput {

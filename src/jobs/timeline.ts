@@ -5,7 +5,7 @@ import { inZone } from '../core/model/zoned-time.js';
 import { type AssessedDelivery, assessDelivery } from './assess.js';
 import { csvOf } from './csv.js';
 import type { OpenDelivery } from './delivery.js';
-import { readAt } from './read-at.js';
+import { readAt } from './typed/read-at.js';
 
 /** Zones of the first and last stop, for items without a stop. */
 export interface TimelineReport extends AssessedDelivery {

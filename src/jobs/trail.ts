@@ -11,7 +11,7 @@ import type { Clock } from '../core/ports/clock.js';
 import { writeDurably } from '../record/disk/durable.js';
 import { csvOf } from './csv.js';
 import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
-import { placeToWrite } from './place-to-write.js';
+import { placeToWrite } from './typed/place-to-write.js';
 
 /** Which entries are asked for. */
 export interface TrailInput extends OpenDelivery {

@@ -3,7 +3,7 @@
 import { join } from 'node:path';
 import { isOpen } from '../../dist/core/assess/gaps/gaps.js';
 import { deliveryGaps } from '../../dist/jobs/gaps.js';
-import { readAt } from '../../dist/jobs/read-at.js';
+import { readAt } from '../../dist/jobs/typed/read-at.js';
 
 const [room = '', count = '0'] = process.argv.slice(2);
 const now = () => new Date('2026-07-17T09:05:00Z');

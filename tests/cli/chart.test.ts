@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { chartLines } from '../../src/cli/chart.js';
+import { chartLines } from '../../src/cli/lists/chart.js';
 import { terminalFormat } from '../../src/cli/quantities.js';
 import { bandsOf } from '../../src/core/assess/bands.js';
 import { readMilestones } from '../../src/core/assess/milestones.js';

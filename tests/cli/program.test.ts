@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { modulesOf } from './loaded.js';
 import { dossier, MAIN, PROGRAM } from './run.js';
 
 const folder = fileURLToPath(new URL('.', pathToFileURL(PROGRAM)));
@@ -32,10 +33,18 @@ describe('the program as it is installed: the commands put into few files by npm
     expect(bare).toEqual([]);
   });
 
-  it('starts in a tenth of the files', async () => {
-    const { code, out } = await dossier(['--version'], {}, undefined, PROGRAM);
-    expect([code, out]).toEqual([0, (await dossier(['--version'])).out]);
-    expect(files.length).toBeLessThan(200);
+  it('asks for what is missing from a quarter of the files', async () => {
+    const missing = ['gaps', '--at', '2026-07-15T00:00Z', join(tmpdir(), 'no-delivery')];
+    const [program, modules] = await Promise.all([
+      modulesOf(PROGRAM, ...missing),
+      modulesOf(MAIN, ...missing),
+    ]);
+    expect(modules.length).toBeGreaterThan(300);
+    expect(program.length).toBeLessThan(modules.length / 4);
+  });
+
+  it('says its version', async () => {
+    expect(await dossier(['--version'], {}, undefined, PROGRAM)).toEqual(await dossier(['--version']));
   });
 
   it('answers as the single modules do, with workers, templates and words', async () => {

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, readFileSync, realpathSync, rmSync, symlinkSync
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { placeToWrite } from '../../src/jobs/place-to-write.js';
+import { placeToWrite } from '../../src/jobs/typed/place-to-write.js';
 import { type Yard, yard } from '../cli/a-delivery.js';
 
 const root = realpathSync(mkdtempSync(join(tmpdir(), 'place-')));

@@ -4,7 +4,7 @@ import { evidenceId } from '../../src/core/model/evidence.js';
 import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import type { RecordState } from '../../src/core/model/state.js';
 import { toInstant, zone } from '../../src/core/model/time.js';
-import { suggestStop } from '../../src/jobs/stop-suggestion.js';
+import { suggestStop } from '../../src/jobs/typed/stop-suggestion.js';
 import { delivery, someHash } from '../intake/a-delivery.js';
 
 const HOUR = 3_600_000;

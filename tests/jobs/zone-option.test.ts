@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { DossierError } from '../../src/core/model/error.js';
 import { zone } from '../../src/core/model/time.js';
 import { dayOf } from '../../src/jobs/claim/day.js';
-import { parseZoneOption } from '../../src/jobs/zone-option.js';
+import { parseZoneOption } from '../../src/jobs/typed/zone-option.js';
 import { delivery } from '../intake/a-delivery.js';
 
 const parsed = (typed: string, near = 'America/Chicago') => {

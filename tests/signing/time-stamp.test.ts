@@ -2,7 +2,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { toInstant } from '../../src/core/model/time.js';
 import { readTimeStamp } from '../../src/core/verify/cms/time-stamp.js';
 import { verifyDossier } from '../../src/core/verify/verify-dossier.js';
-import { obtainTimeStamp } from '../../src/jobs/time-stamp.js';
+import { obtainTimeStamp } from '../../src/jobs/signing/time-stamp.js';
 import { signPdf } from '../../src/signing/sign-pdf.js';
 import { httpTimeStamps } from '../../src/signing/time-stamp.js';
 import { failed, identity, overwrite } from '../core/verify/forge.js';

@@ -63,8 +63,8 @@ could not be read.`,
       const [{ answer, answerWords, claimDuties }, { readAt }, { printAnswer, answerRows, answerJson }] =
         await Promise.all([
           import('../../jobs/answer.js'),
-          import('../../jobs/read-at.js'),
-          import('../answer-list.js'),
+          import('../../jobs/typed/read-at.js'),
+          import('../lists/answer-list.js'),
         ]);
       const at = readAt(options.at, now);
       const { claim, templates } = options;

@@ -100,7 +100,7 @@ async function lookOnly(
   const report = await dryRun(input);
   if (report.problems.length > 0) exit(EXIT.badInput);
   if (json) return output.json(report);
-  const { printLogPreview } = await import('../log-preview.js');
+  const { printLogPreview } = await import('../lists/log-preview.js');
   for (const { file, heldAs, sameAs, takenFor, when, flags, log } of report.items) {
     const twin = heldAs ?? sameAs;
     const held = twin === undefined ? '' : `; the same bytes as ${twin}`;

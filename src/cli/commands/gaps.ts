@@ -56,9 +56,9 @@ Exits with 1 while something required is open, with 2 when a delivery could not 
         await Promise.all([
           import('../../jobs/gaps.js'),
           import('../../core/assess/gaps/gaps.js'),
-          import('../../jobs/read-at.js'),
+          import('../../jobs/typed/read-at.js'),
           import('../../jobs/gap-wording.js'),
-          import('../gaps-list.js'),
+          import('../lists/gaps-list.js'),
         ]);
       const { output, exit, now } = context;
       const { templates } = options;

@@ -214,7 +214,7 @@ function formCommand(form: ReadingForm, { output, now }: CliContext): Command {
 }
 
 async function signerFrom(options: SignerOptions, now: () => Date) {
-  const { statementSigner } = await import('../../jobs/sign-statement.js');
+  const { statementSigner } = await import('../../jobs/signing/sign-statement.js');
   const { identity: folder } = options;
   return statementSigner({
     identityFolder: folder,
@@ -225,7 +225,7 @@ async function signerFrom(options: SignerOptions, now: () => Date) {
 
 /** Suggests the stop where the truck seems to be; Enter accepts it, `-` means none. */
 async function promptStop(open: OpenDelivery): Promise<string | undefined> {
-  const { stopChoices } = await import('../../jobs/stop-suggestion.js');
+  const { stopChoices } = await import('../../jobs/typed/stop-suggestion.js');
   const { stops, likely } = await stopChoices(open);
   if (likely === undefined) return undefined;
   const answer = await prompt(

@@ -53,7 +53,7 @@ Exits with 1 when there is no usable unit log.`,
           fix: 'Use one of --json, --csv and --svg; and either --leg or --from and --to.',
         });
       const [{ readAt }, { temperatures, temperatureSvg }] = await Promise.all([
-        import('../../jobs/read-at.js'),
+        import('../../jobs/typed/read-at.js'),
         import('../../jobs/temperatures.js'),
       ]);
       const report = await temperatures({
@@ -110,8 +110,8 @@ Exits with 1 when there is no usable unit log.`,
         return output.document(await temperatureSvg(report, first));
       }
       const [{ printTemperatures }, { printGoods }, { terminalFormat }] = await Promise.all([
-        import('../temperatures.js'),
-        import('../goods.js'),
+        import('../lists/temperatures.js'),
+        import('../lists/goods.js'),
         import('../quantities.js'),
       ]);
       const format = terminalFormat(state.delivery.show.temperature);
@@ -126,7 +126,7 @@ Exits with 1 when there is no usable unit log.`,
         output.line();
       }
       printGoods(output, assessment, format);
-      const { overlapLines } = await import('../log-overlaps.js');
+      const { overlapLines } = await import('../lists/log-overlaps.js');
       for (const line of overlapLines(report.overlaps, format, startZone)) output.note(escapeControls(line));
     });
 }

@@ -47,7 +47,7 @@ What has no known time is listed apart and never placed.`,
       if (options.json === true) return output.json({ delivery: report.state.delivery.delivery, ...found });
       if (options.csv === true) return output.document(timelineCsv(report));
       if (options.svg === true) return output.document(await timelineSvg(report));
-      const { printTimeline } = await import('../timeline-list.js');
+      const { printTimeline } = await import('../lists/timeline-list.js');
       printTimeline(output, report, (item) => lineOfItem(report, item));
     });
 }

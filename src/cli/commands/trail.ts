@@ -69,7 +69,7 @@ that entered them; a fingerprint sent to others, or a time stamp, bounds them fr
           `${escapeControls(written.file)}: ${rows.length} entries on ${written.pages} pages`,
         );
       }
-      const { printTrail } = await import('../trail-list.js');
+      const { printTrail } = await import('../lists/trail-list.js');
       printTrail(output, report);
     });
 }

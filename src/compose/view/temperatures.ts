@@ -4,16 +4,16 @@ import type { ChannelSummary, TemperatureResult } from '../../core/model/results
 import { celsius } from '../../core/model/temperature.js';
 import { knownMilliseconds } from '../../core/model/time.js';
 import { type Block, type Cell, plain, wordsOf } from '../../core/words/blocks.js';
-import { airDetail, sensorBlocks } from './air-detail.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import type { DrawnSection } from './drawn-section.js';
-import { excursionDetails } from './excursion-zoom.js';
-import { excursionTable, judgedExcursions, listedExcursions } from './excursions.js';
 import { sameLocalTime } from './glance.js';
-import { legBlocks } from './legs.js';
-import { overlapBlocks } from './log-overlaps.js';
 import { marginBlocks } from './margins.js';
 import { column, listOrNone, tableOrNone } from './tables.js';
+import { airDetail, sensorBlocks } from './temperatures/air-detail.js';
+import { excursionDetails } from './temperatures/excursion-zoom.js';
+import { excursionTable, judgedExcursions, listedExcursions } from './temperatures/excursions.js';
+import { legBlocks } from './temperatures/legs.js';
+import { overlapBlocks } from './temperatures/log-overlaps.js';
 
 export function temperatureSection(view: View): DrawnSection {
   const { labels, words } = view;

@@ -1,8 +1,8 @@
 import { boxesOf, type ChecklistBox, type ChecklistPart } from '../../compose/checklist/box.js';
 import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError, type Problem } from '../../core/model/error.js';
-import { typedTime } from '../place-options.js';
-import { readingBody } from '../reading-options.js';
+import { typedTime } from '../typed/place-options.js';
+import { readingBody } from '../typed/reading-options.js';
 import { type ChecklistContext, checklistContext, chosenWord, typedEventTime, withUnit } from './context.js';
 import { parseDay } from './day.js';
 import { parseRow } from './drafts.js';

@@ -3,7 +3,7 @@ import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
 import { inZone } from '../../core/model/zoned-time.js';
 import { dateParts } from '../../intake/time/wall-time.js';
-import { typedTime } from '../place-options.js';
+import { typedTime } from '../typed/place-options.js';
 import { parseDay } from './day.js';
 import type { ChecklistAnswers } from './file.js';
 

@@ -3,7 +3,7 @@ import { DossierError } from '../../core/model/error.js';
 import { zoneRules } from '../../core/model/zone-rules.js';
 import { chooseDate } from '../../intake/time/date-choice.js';
 import { dateParts, toLocalTime } from '../../intake/time/wall-time.js';
-import { plannedWalls } from '../place-options.js';
+import { plannedWalls } from '../typed/place-options.js';
 import type { ChecklistContext } from './context.js';
 
 /**

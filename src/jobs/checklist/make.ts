@@ -6,8 +6,8 @@ import { DossierError } from '../../core/model/error.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { toInstant } from '../../core/model/time.js';
 import { type OpenDelivery, withDelivery } from '../delivery.js';
-import { placeToWrite } from '../place-to-write.js';
 import { loadRuleSet } from '../rule-set.js';
+import { placeToWrite } from '../typed/place-to-write.js';
 
 /** A form for the dock to be written as PDF. */
 export interface ChecklistInput extends OpenDelivery {

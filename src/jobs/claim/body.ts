@@ -13,7 +13,7 @@ import {
 } from '../../core/model/claim.js';
 import { assertNever, DossierError } from '../../core/model/error.js';
 import type { RecordState } from '../../core/model/state.js';
-import { findLine } from '../place-options.js';
+import { findLine } from '../typed/place-options.js';
 import {
   amount,
   type ClaimOptions,

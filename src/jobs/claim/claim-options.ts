@@ -3,7 +3,7 @@ import { DossierError } from '../../core/model/error.js';
 import { type Currency, type Money, parseMoney } from '../../core/model/money.js';
 import { parseTradeQuantity, tradeUnit } from '../../core/model/quantity.js';
 import { roleOf } from '../../intake/roles.js';
-import { unknownWord } from '../place-options.js';
+import { unknownWord } from '../typed/place-options.js';
 
 const text = z.string().optional();
 const words = z.array(z.string()).default([]);

@@ -6,7 +6,7 @@ import { calendarDay, type Zone, zone as zoneSchema } from '../../core/model/tim
 import { zoneRules } from '../../core/model/zone-rules.js';
 import { chooseDate } from '../../intake/time/date-choice.js';
 import { dateParts, toLocalTime } from '../../intake/time/wall-time.js';
-import { parseZoneOption } from '../zone-option.js';
+import { parseZoneOption } from '../typed/zone-option.js';
 
 /** A year such as 0026 is a typing error; a deadline from it would be two thousand years overdue. */
 const EARLIEST = '1970-01-01';

@@ -1,7 +1,7 @@
 import type { ClaimId } from '../../core/model/claim.js';
 import { DossierError } from '../../core/model/error.js';
 import type { RecordState } from '../../core/model/state.js';
-import { unknownWord } from '../place-options.js';
+import { unknownWord } from '../typed/place-options.js';
 
 /** The claims of a record, in the order received. */
 export const claimsOf = (state: RecordState): ClaimId[] => [

@@ -4,7 +4,7 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { parseTemperature } from '../../core/model/temperature.js';
 import type { LogOptions } from '../../intake/draft.js';
 import { unreadable } from '../../record/disk/disk-error.js';
-import { parseZoneOption } from '../zone-option.js';
+import { parseZoneOption } from '../typed/zone-option.js';
 
 /** Typed options for reading a unit log. */
 export interface TypedLogOptions {

@@ -1,7 +1,7 @@
 import type { TimeStampClient } from '../../core/ports/time-stamps.js';
 import type { LongWork } from '../../core/ports/work.js';
 import type { OpenDelivery } from '../delivery.js';
-import type { SignedBy } from '../signed-by.js';
+import type { SignedBy } from '../signing/signed-by.js';
 import type { Sizing } from './size.js';
 
 /** Options of a build. */

@@ -3,7 +3,7 @@ import type { Typesetter } from '../../compose/typesetter.js';
 import type { Instant } from '../../core/model/time.js';
 import type { RedactedCopy } from '../redaction/read.js';
 import type { Redaction } from '../redaction/redact.js';
-import type { OpenedSigner } from '../signer.js';
+import type { OpenedSigner } from '../signing/signer.js';
 import type { PendingImages } from './images.js';
 
 /** What one dossier is rendered from, beside the record. */

@@ -18,7 +18,7 @@ export async function signDossier(
   const stampFrom =
     (from: TimeStampClient) =>
     async (value: Uint8Array): Promise<Uint8Array> => {
-      const { obtainTimeStamp } = await import('../time-stamp.js');
+      const { obtainTimeStamp } = await import('../signing/time-stamp.js');
       const { token, at } = await obtainTimeStamp({ from, now, signal }, value);
       stampedTime = at.toISOString();
       return token;

@@ -8,7 +8,7 @@ import { sha256 } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { type BuildReport, build } from '../build.js';
-import { signedBy } from '../signed-by.js';
+import { signedBy } from '../signing/signed-by.js';
 import type { PackageContext } from './documents.js';
 import type { PackedFile, Staging } from './files.js';
 import type { LetterPackageInput } from './package-input.js';

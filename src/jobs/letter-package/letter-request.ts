@@ -18,7 +18,7 @@ import { type Currency, type Money, parseMoney } from '../../core/model/money.js
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { RecordState } from '../../core/model/state.js';
 import { claimsOf, whichClaim } from '../claim/which.js';
-import { unknownWord } from '../place-options.js';
+import { unknownWord } from '../typed/place-options.js';
 
 /** A letter request as typed. */
 export interface TypedLetter {

@@ -1,7 +1,7 @@
 import type { ClaimId, LetterKind } from '../../core/model/claim.js';
 import type { LongWork } from '../../core/ports/work.js';
 import type { OpenDelivery } from '../delivery.js';
-import type { SignedBy } from '../signed-by.js';
+import type { SignedBy } from '../signing/signed-by.js';
 import type { PackedFile } from './files.js';
 import type { TypedLetter } from './letter-request.js';
 import type { SenderNotes } from './sender-notes.js';

@@ -4,10 +4,10 @@ import type {
   ProductAssumption,
   ProductResult,
   PulpGroup,
-} from '../core/model/results.js';
-import type { Format } from '../core/words/format.js';
-import type { Output } from './output.js';
-import { idInWords, printWrapped } from './print.js';
+} from '../../core/model/results.js';
+import type { Format } from '../../core/words/format.js';
+import type { Output } from '../output.js';
+import { idInWords, printWrapped } from '../print.js';
 
 /** Pulps, margins to published limits, and consistency of pulps and air. */
 export function printGoods(output: Output, assessment: Assessment, format: Format): void {

@@ -1,11 +1,11 @@
 import { createHash, randomBytes } from 'node:crypto';
-import { DossierError } from '../core/model/error.js';
-import { omitUndefined } from '../core/model/omit-undefined.js';
-import type { Clock } from '../core/ports/clock.js';
-import type { TimeStampClient } from '../core/ports/time-stamps.js';
-import { CLOCK_TOLERANCE_MS } from '../core/verify/clock-tolerance.js';
-import { judgeTimeStamp, readTimeStamp, type TimeStamp } from '../core/verify/cms/time-stamp.js';
-import { Malformed } from '../core/verify/malformed.js';
+import { DossierError } from '../../core/model/error.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
+import type { Clock } from '../../core/ports/clock.js';
+import type { TimeStampClient } from '../../core/ports/time-stamps.js';
+import { CLOCK_TOLERANCE_MS } from '../../core/verify/clock-tolerance.js';
+import { judgeTimeStamp, readTimeStamp, type TimeStamp } from '../../core/verify/cms/time-stamp.js';
+import { Malformed } from '../../core/verify/malformed.js';
 
 /** How a time stamp is obtained. */
 export interface Obtaining {

@@ -1,6 +1,6 @@
-import type { JoinedLogs, LogOverlap, RowDisagreement } from '../core/assess/logs/join.js';
-import type { Zone } from '../core/model/time.js';
-import type { Format } from '../core/words/format.js';
+import type { JoinedLogs, LogOverlap, RowDisagreement } from '../../core/assess/logs/join.js';
+import type { Zone } from '../../core/model/time.js';
+import type { Format } from '../../core/words/format.js';
 
 /** Disagreements that are listed; the JSON holds up to a thousand. */
 const LISTED_ROWS = 5;

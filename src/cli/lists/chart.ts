@@ -1,8 +1,8 @@
-import { walkSegments } from '../core/assess/temperature/segments.js';
-import type { TemperatureResult } from '../core/model/results.js';
-import type { UnitLog } from '../core/model/unit-log.js';
-import type { Format } from '../core/words/format.js';
-import { plainSpaces } from '../core/words/spaces.js';
+import { walkSegments } from '../../core/assess/temperature/segments.js';
+import type { TemperatureResult } from '../../core/model/results.js';
+import type { UnitLog } from '../../core/model/unit-log.js';
+import type { Format } from '../../core/words/format.js';
+import { plainSpaces } from '../../core/words/spaces.js';
 
 export interface ChartOptions {
   format: Format;

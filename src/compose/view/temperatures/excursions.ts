@@ -1,7 +1,7 @@
-import type { Excursion, TemperatureResult } from '../../core/model/results.js';
-import { type Block, type Cell, plain, text } from '../../core/words/blocks.js';
-import { cell, type View } from './context.js';
-import { column, tableOrNone } from './tables.js';
+import type { Excursion, TemperatureResult } from '../../../core/model/results.js';
+import { type Block, type Cell, plain, text } from '../../../core/words/blocks.js';
+import { cell, type View } from '../context.js';
+import { column, tableOrNone } from '../tables.js';
 
 /** Rows of the table: a longer one hides what matters; the data is attached. */
 const MOST_EXCURSIONS = 24;

@@ -1,10 +1,10 @@
-import type { TimelineInterval, TimelineItem } from '../core/model/results.js';
-import type { Format } from '../core/words/format.js';
-import type { TimelineReport } from '../jobs/timeline.js';
-import type { Output } from './output.js';
-import { idInWords } from './print.js';
-import { terminalFormat } from './quantities.js';
-import { tableLines } from './table.js';
+import type { TimelineInterval, TimelineItem } from '../../core/model/results.js';
+import type { Format } from '../../core/words/format.js';
+import type { TimelineReport } from '../../jobs/timeline.js';
+import type { Output } from '../output.js';
+import { idInWords } from '../print.js';
+import { terminalFormat } from '../quantities.js';
+import { tableLines } from '../table.js';
 
 /** Items in the order of time, then the intervals, then evidence without a known time. */
 export function printTimeline(

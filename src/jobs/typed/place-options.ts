@@ -1,10 +1,10 @@
-import type { Delivery, Stop } from '../core/model/delivery.js';
-import { DossierError } from '../core/model/error.js';
-import { type Place, type Position, position } from '../core/model/evidence.js';
-import { omitUndefined } from '../core/model/omit-undefined.js';
-import { type EventTime, type Instant, milliseconds, toInstant, type Zone } from '../core/model/time.js';
-import { nearestWord } from '../intake/settings/did-you-mean.js';
-import { parseTypedTime } from '../intake/typed.js';
+import type { Delivery, Stop } from '../../core/model/delivery.js';
+import { DossierError } from '../../core/model/error.js';
+import { type Place, type Position, position } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
+import { type EventTime, type Instant, milliseconds, toInstant, type Zone } from '../../core/model/time.js';
+import { nearestWord } from '../../intake/settings/did-you-mean.js';
+import { parseTypedTime } from '../../intake/typed.js';
 
 /** A recorded event has happened; another clock may be slightly ahead of this machine's. */
 const AHEAD_MILLISECONDS = 10 * 60_000;

@@ -1,7 +1,7 @@
-import type { ChannelDifference, TemperatureResult } from '../../core/model/results.js';
-import { type Block, plain, text } from '../../core/words/blocks.js';
-import { exhibitLinks, type View } from './context.js';
-import { tableOf } from './tables.js';
+import type { ChannelDifference, TemperatureResult } from '../../../core/model/results.js';
+import { type Block, plain, text } from '../../../core/words/blocks.js';
+import { exhibitLinks, type View } from '../context.js';
+import { tableOf } from '../tables.js';
 
 /** Further detail of a log: cycling about the set point, sensor comparison, excluded values. */
 export function airDetail(view: View, result: TemperatureResult): Block[] {

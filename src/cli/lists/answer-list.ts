@@ -1,9 +1,12 @@
-import type { ClaimDeadline, ClaimResult } from '../core/model/results.js';
-import { toInstant } from '../core/model/time.js';
-import { inZone } from '../core/model/zoned-time.js';
-import type { Labels } from '../core/words/labels.js';
-import { numbersFor } from '../core/words/numbers.js';
-import type { AnswerReport, ClaimDuties } from '../jobs/answer.js';
+import type { ClaimDeadline, ClaimResult } from '../../core/model/results.js';
+import { toInstant } from '../../core/model/time.js';
+import { inZone } from '../../core/model/zoned-time.js';
+import type { Labels } from '../../core/words/labels.js';
+import { numbersFor } from '../../core/words/numbers.js';
+import type { AnswerReport, ClaimDuties } from '../../jobs/answer.js';
+import { escapeControls, type Output } from '../output.js';
+import { printWrapped } from '../print.js';
+import { rowPrinter, tableLines } from '../table.js';
 import {
   allNotes,
   type DeadlineWording,
@@ -14,9 +17,6 @@ import {
   formatDeadlineTitle,
   formatDue,
 } from './deadline-words.js';
-import { escapeControls, type Output } from './output.js';
-import { printWrapped } from './print.js';
-import { rowPrinter, tableLines } from './table.js';
 
 /** The report as JSON. */
 export function answerJson(folder: string, report: AnswerReport): object {

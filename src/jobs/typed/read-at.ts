@@ -1,6 +1,6 @@
-import { DossierError } from '../core/model/error.js';
-import { type Instant, toInstant } from '../core/model/time.js';
-import type { Clock } from '../core/ports/clock.js';
+import { DossierError } from '../../core/model/error.js';
+import { type Instant, toInstant } from '../../core/model/time.js';
+import type { Clock } from '../../core/ports/clock.js';
 
 /** The moment meant by `--at`: an ISO time with offset, or now. */
 export function readAt(text: string | undefined, now: Clock): Instant {

@@ -1,12 +1,12 @@
-import type { ChannelSummary, TemperatureResult } from '../core/model/results.js';
-import type { TemperatureUnit } from '../core/model/temperature.js';
-import type { Zone } from '../core/model/time.js';
-import type { UnitLog } from '../core/model/unit-log.js';
-import type { Format } from '../core/words/format.js';
+import type { ChannelSummary, TemperatureResult } from '../../core/model/results.js';
+import type { TemperatureUnit } from '../../core/model/temperature.js';
+import type { Zone } from '../../core/model/time.js';
+import type { UnitLog } from '../../core/model/unit-log.js';
+import type { Format } from '../../core/words/format.js';
+import type { Output } from '../output.js';
+import { counted, idInWords, printWrapped } from '../print.js';
+import { tableLines } from '../table.js';
 import { chartLines } from './chart.js';
-import type { Output } from './output.js';
-import { counted, idInWords, printWrapped } from './print.js';
-import { tableLines } from './table.js';
 
 export interface TemperatureView {
   format: Format;

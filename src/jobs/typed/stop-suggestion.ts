@@ -1,7 +1,7 @@
-import type { Stop } from '../core/model/delivery.js';
-import type { RecordState } from '../core/model/state.js';
-import { knownMilliseconds } from '../core/model/time.js';
-import { type OpenDelivery, withDelivery } from './delivery.js';
+import type { Stop } from '../../core/model/delivery.js';
+import type { RecordState } from '../../core/model/state.js';
+import { knownMilliseconds } from '../../core/model/time.js';
+import { type OpenDelivery, withDelivery } from '../delivery.js';
 
 export interface StopSuggestion {
   stop: string;

@@ -1,10 +1,10 @@
-import type { TrailRow } from '../core/model/results.js';
-import { milliseconds, type Zone } from '../core/model/time.js';
-import type { Format } from '../core/words/format.js';
-import type { TrailReport } from '../jobs/trail.js';
-import { escapeControls, type Output } from './output.js';
-import { counted, idInWords, printWrapped } from './print.js';
-import { terminalFormat } from './quantities.js';
+import type { TrailRow } from '../../core/model/results.js';
+import { milliseconds, type Zone } from '../../core/model/time.js';
+import type { Format } from '../../core/words/format.js';
+import type { TrailReport } from '../../jobs/trail.js';
+import { escapeControls, type Output } from '../output.js';
+import { counted, idInWords, printWrapped } from '../print.js';
+import { terminalFormat } from '../quantities.js';
 
 /** Longer values are cut here, and whole with --json. */
 const LONGEST = 160;

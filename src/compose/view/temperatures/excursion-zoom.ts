@@ -1,7 +1,7 @@
-import { zoomChart } from '../../core/charts/zoom.js';
-import type { Excursion, TemperatureResult } from '../../core/model/results.js';
-import { type Block, wordsOf } from '../../core/words/blocks.js';
-import type { View } from './context.js';
+import { zoomChart } from '../../../core/charts/zoom.js';
+import type { Excursion, TemperatureResult } from '../../../core/model/results.js';
+import { type Block, wordsOf } from '../../../core/words/blocks.js';
+import type { View } from '../context.js';
 import { judgedExcursions, listedExcursions } from './excursions.js';
 
 /** Plots on one page. */

@@ -1,8 +1,8 @@
-import type { Band, TemperatureResult } from '../../core/model/results.js';
-import type { Block, Cell } from '../../core/words/blocks.js';
-import { cell, type View } from './context.js';
-import { formatRange } from './range.js';
-import { column, tableOf } from './tables.js';
+import type { Band, TemperatureResult } from '../../../core/model/results.js';
+import type { Block, Cell } from '../../../core/words/blocks.js';
+import { cell, type View } from '../context.js';
+import { formatRange } from '../range.js';
+import { column, tableOf } from '../tables.js';
 
 /** The legs between the stops, each against its own range; and the ranges of the lines where they differ. */
 export function legBlocks(view: View, result: TemperatureResult): Block[] {

@@ -1,8 +1,8 @@
-import type { LogOverlap, RowDisagreement } from '../../core/assess/logs/join.js';
-import type { EvidenceId } from '../../core/model/evidence.js';
-import { type Block, type Cell, type Inline, plain, text } from '../../core/words/blocks.js';
-import { cell, exhibitLinks, type View } from './context.js';
-import { column } from './tables.js';
+import type { LogOverlap, RowDisagreement } from '../../../core/assess/logs/join.js';
+import type { EvidenceId } from '../../../core/model/evidence.js';
+import { type Block, type Cell, type Inline, plain, text } from '../../../core/words/blocks.js';
+import { cell, exhibitLinks, type View } from '../context.js';
+import { column } from '../tables.js';
 
 /** Disagreeing rows that are listed; all are counted, and the tool's temperatures file has the rest. */
 const MOST_SHOWN = 12;

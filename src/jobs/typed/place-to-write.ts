@@ -1,8 +1,8 @@
 import { realpath } from 'node:fs/promises';
 import { basename, dirname, join, resolve, sep } from 'node:path';
-import { DossierError } from '../core/model/error.js';
-import { CHECKPOINT, INTENT, LEDGER, ORIGINALS } from '../record/commit.js';
-import { DELIVERY_FILE } from './delivery.js';
+import { DossierError } from '../../core/model/error.js';
+import { CHECKPOINT, INTENT, LEDGER, ORIGINALS } from '../../record/commit.js';
+import { DELIVERY_FILE } from '../delivery.js';
 
 /** Files of a record that nothing may overwrite. */
 const OWN = [LEDGER, CHECKPOINT, INTENT, DELIVERY_FILE];

@@ -1,7 +1,7 @@
-import type { Delivery, Line, Stop } from '../core/model/delivery.js';
-import { DossierError } from '../core/model/error.js';
-import { evidenceId, outcomeReason } from '../core/model/evidence.js';
-import { parseTradeQuantity, tradeUnit } from '../core/model/quantity.js';
+import type { Delivery, Line, Stop } from '../../core/model/delivery.js';
+import { DossierError } from '../../core/model/error.js';
+import { evidenceId, outcomeReason } from '../../core/model/evidence.js';
+import { parseTradeQuantity, tradeUnit } from '../../core/model/quantity.js';
 import { unknownWord } from './place-options.js';
 import type { TypedFields } from './typed-fields.js';
 

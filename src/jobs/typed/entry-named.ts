@@ -1,5 +1,5 @@
-import type { Entry } from '../core/model/entry.js';
-import { DossierError } from '../core/model/error.js';
+import type { Entry } from '../../core/model/entry.js';
+import { DossierError } from '../../core/model/error.js';
 
 /**
  * The entry that people name by the evidence it brought in (e12), or by its number in the trail (#41).

@@ -1,7 +1,7 @@
-import { DossierError, type ErrorCode } from '../core/model/error.js';
-import { type Zone, zone as zoneSchema } from '../core/model/time.js';
-import { zonesOfPlace } from '../intake/time/zone-places.js';
-import { zoneOfWord } from '../intake/time/zone-words.js';
+import { DossierError, type ErrorCode } from '../../core/model/error.js';
+import { type Zone, zone as zoneSchema } from '../../core/model/time.js';
+import { zonesOfPlace } from '../../intake/time/zone-places.js';
+import { zoneOfWord } from '../../intake/time/zone-words.js';
 
 /** Letters of zones are read as in North America where nothing else is known. */
 export const AMERICAN = zoneSchema.parse('America/Chicago');

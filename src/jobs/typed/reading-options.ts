@@ -1,8 +1,8 @@
-import { DossierError } from '../core/model/error.js';
-import { contact, type ReadingFrom, type ReadingKind, readingFrom } from '../core/model/evidence.js';
-import { parseRowSpan } from '../core/model/row-span.js';
-import { parseTemperature } from '../core/model/temperature.js';
-import { roleOf, roleOfName } from '../intake/roles.js';
+import { DossierError } from '../../core/model/error.js';
+import { contact, type ReadingFrom, type ReadingKind, readingFrom } from '../../core/model/evidence.js';
+import { parseRowSpan } from '../../core/model/row-span.js';
+import { parseTemperature } from '../../core/model/temperature.js';
+import { roleOf, roleOfName } from '../../intake/roles.js';
 import { outcomeBody } from './outcome-options.js';
 import type { TypedFields } from './typed-fields.js';
 

@@ -1,9 +1,9 @@
 import { createHash } from 'node:crypto';
-import { signedStatementBytes } from '../core/ledger/statement.js';
-import { DossierError } from '../core/model/error.js';
-import { type EvidenceOf, type StatementSignature, sha256 } from '../core/model/evidence.js';
-import type { Clock } from '../core/ports/clock.js';
-import { loadIdentity } from '../signing/identity.js';
+import { signedStatementBytes } from '../../core/ledger/statement.js';
+import { DossierError } from '../../core/model/error.js';
+import { type EvidenceOf, type StatementSignature, sha256 } from '../../core/model/evidence.js';
+import type { Clock } from '../../core/ports/clock.js';
+import { loadIdentity } from '../../signing/identity.js';
 import { identityFolder } from './identity-folder.js';
 import type { SignedBy } from './signed-by.js';
 import { openSigner } from './signer.js';
@@ -27,7 +27,7 @@ export function statementSigner(input: SignedBy & { now: Clock }): StatementSign
         where: { field: '--by' },
         fix: 'Give the name of the person who signs: --by NAME',
       });
-    const { signDetached } = await import('../signing/cms.js');
+    const { signDetached } = await import('../../signing/cms.js');
     const digest = createHash('sha256').update(signedStatementBytes(record, statement)).digest();
     const cms = await signDetached(digest, signer);
     return {

@@ -1,4 +1,4 @@
-import type { Signer } from '../core/ports/signer.js';
+import type { Signer } from '../../core/ports/signer.js';
 
 /** The identity in a folder signs. One is made there on first use. */
 export interface ByIdentity {

@@ -1,5 +1,5 @@
-import { DossierError } from '../core/model/error.js';
-import type { ReferenceKind } from '../core/model/references.js';
+import { DossierError } from '../../core/model/error.js';
+import type { ReferenceKind } from '../../core/model/references.js';
 
 /** What the numbers are called on papers of the trade. */
 const CALLED: Readonly<Record<string, ReferenceKind>> = {

@@ -3,18 +3,18 @@ import {
   type GapWording,
   shortfallText,
   substituteText,
-} from '../compose/view/gap-words.js';
-import { moreUrgent } from '../core/assess/gaps/closable.js';
-import { isOpen } from '../core/assess/gaps/gaps.js';
-import type { Delivery } from '../core/model/delivery.js';
-import { omitUndefined } from '../core/model/omit-undefined.js';
-import type { GapOutcome, GapPart, GapResult } from '../core/model/results.js';
-import { type Stage, stage as stages } from '../core/model/rule-set.js';
-import { milliseconds, type Zone } from '../core/model/time.js';
+} from '../../compose/view/gap-words.js';
+import { moreUrgent } from '../../core/assess/gaps/closable.js';
+import { isOpen } from '../../core/assess/gaps/gaps.js';
+import type { Delivery } from '../../core/model/delivery.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
+import type { GapOutcome, GapPart, GapResult } from '../../core/model/results.js';
+import { type Stage, stage as stages } from '../../core/model/rule-set.js';
+import { milliseconds, type Zone } from '../../core/model/time.js';
+import type { Output } from '../output.js';
+import { printWrapped } from '../print.js';
+import { rowPrinter } from '../table.js';
 import { formatDeadlineTime } from './deadline-words.js';
-import type { Output } from './output.js';
-import { printWrapped } from './print.js';
-import { rowPrinter } from './table.js';
 
 export interface ListOptions {
   /** Also rules that are met, not yet due or not applicable. */

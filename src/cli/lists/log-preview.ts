@@ -1,7 +1,7 @@
-import type { LogPreview, PreviewRow } from '../intake/unit-log/preview.js';
-import type { Output } from './output.js';
-import { terminalFormat } from './quantities.js';
-import { tableLines } from './table.js';
+import type { LogPreview, PreviewRow } from '../../intake/unit-log/preview.js';
+import type { Output } from '../output.js';
+import { terminalFormat } from '../quantities.js';
+import { tableLines } from '../table.js';
 
 /** The mapping of a log and its first rows as understood: UTC and local time, °F and °C. */
 export function printLogPreview(output: Output, { mapping, unused, zone, rows }: LogPreview): void {

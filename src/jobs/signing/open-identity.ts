@@ -1,9 +1,9 @@
 import { randomBytes } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { CERTIFICATE_FILE, type Identity, loadIdentity, makeIdentity } from '../signing/identity.js';
-import { passphraseStrength, strengthWords } from '../signing/passphrase-strength.js';
-import type { IdentityInput } from './identity.js';
+import { CERTIFICATE_FILE, type Identity, loadIdentity, makeIdentity } from '../../signing/identity.js';
+import { passphraseStrength, strengthWords } from '../../signing/passphrase-strength.js';
+import type { IdentityInput } from '../identity.js';
 import { identityFolder } from './identity-folder.js';
 
 /** The signing identity, made on first use. Throws DossierError `identity` when it can't be had. */

@@ -1,10 +1,10 @@
-import type { Day, Governing } from '../core/model/claim.js';
-import type { Language } from '../core/model/delivery.js';
-import { assertNever } from '../core/model/error.js';
-import type { ClaimDeadline, DeadlineRemark, DeadlineTime } from '../core/model/results.js';
-import type { Labels } from '../core/words/labels.js';
-import { numbersFor } from '../core/words/numbers.js';
-import { timesFor } from '../core/words/times.js';
+import type { Day, Governing } from '../../core/model/claim.js';
+import type { Language } from '../../core/model/delivery.js';
+import { assertNever } from '../../core/model/error.js';
+import type { ClaimDeadline, DeadlineRemark, DeadlineTime } from '../../core/model/results.js';
+import type { Labels } from '../../core/words/labels.js';
+import { numbersFor } from '../../core/words/numbers.js';
+import { timesFor } from '../../core/words/times.js';
 
 /** Labels and language for deadlines. */
 export interface DeadlineWording {
