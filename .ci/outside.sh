@@ -49,6 +49,10 @@ if ! .outside/scipy/bin/python -c 'import scipy' >/dev/null 2>&1; then
   .outside/scipy/bin/python -c 'import scipy' >/dev/null 2>&1 || cannot SciPy
 fi
 
+# Pictures with content credentials, sound and broken, by the makers of the specification.
+[ -d .outside/c2pa/image ] || git clone -q --depth 1 https://github.com/c2pa-org/public-testfiles .outside/c2pa >/dev/null 2>&1
+[ -d .outside/c2pa/image ] || cannot "C2PA's public test files"
+
 # npm's package of this name brings the program.
 if ! .outside/node24/node_modules/node/bin/node --version >/dev/null 2>&1; then
   npm install --silent --no-audit --no-fund --prefix .outside/node24 node@24 >/dev/null 2>&1

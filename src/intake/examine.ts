@@ -58,7 +58,10 @@ async function examineKind(
       const { examinePhoto } = await import('./photo/examine-photo.js');
       const { received, problems } = await examinePhoto({ ...asked, type: recognised.type });
       const shows = received.subject === undefined ? 'what it shows is not said yet' : received.subject.is;
-      return { received, readings: [], problems, takenFor: `photo: ${shows}` };
+      const { credentials } = received;
+      const signed =
+        credentials === undefined ? '' : `; content credentials: ${CREDENTIALS[credentials.state]}`;
+      return { received, readings: [], problems, takenFor: `photo: ${shows}${signed}` };
     }
     case 'table':
       return (await import('./examine-table.js')).examineTable(asked, options);
@@ -101,6 +104,12 @@ async function examinePaper(
   const named = received.subject === undefined ? '' : `, ${received.subject.is}`;
   return { received, readings: [], problems, takenFor: `document: ${what}${named}` };
 }
+
+const CREDENTIALS = {
+  intact: 'the picture is as it was signed, nobody here vouches for the signer',
+  broken: 'the picture was changed since it was signed',
+  unreadable: 'they could not be checked',
+};
 
 /** Captions first, then folder names. */
 function mergeHints(said: Hint | undefined, folder: Hint): Hint {

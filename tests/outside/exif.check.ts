@@ -6,8 +6,11 @@ import { afterAll, describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import { zone } from '../../src/core/model/time.js';
-import { type RawExif, readExif } from '../../src/intake/photo/exif.js';
+import type { RawExif } from '../../src/intake/photo/exif.js';
+import { examinePicture } from '../../src/intake/photo/picture.js';
+import { recognise } from '../../src/intake/recognise.js';
 import { timeInZone } from '../../src/intake/time/event-time.js';
+import { makeTiff, type TiffFacts } from '../intake/photo/make-tiff.js';
 import { ask, checkWith, exiftool, heifDec, scratch } from './programs.js';
 
 const disk = scratch();
@@ -91,14 +94,85 @@ const rounded = (exif: RawExif): RawExif => ({
   }),
 });
 
-async function byUs(path: string): Promise<RawExif> {
-  const metadata = await sharp(path, { failOn: 'none', limitInputPixels: false })
-    .metadata()
-    .catch(() => undefined);
-  return rounded(await readExif(path, metadata?.exif));
+const byUs = async (path: string): Promise<RawExif> =>
+  rounded((await examinePicture(path, recognise(readFileSync(path)).type)).exif);
+
+/** Less common forms, made here: tags far behind, in 64 bits, behind pixels, and text without an end. */
+async function oddPictures(): Promise<string[]> {
+  const tags = {
+    main: [
+      [0x010f, 'Invented'],
+      [0x0110, 'M-1\0\0\0'],
+    ],
+    exif: [
+      [0x9003, '2026:07:14 05:42:10\0'],
+      [0x9011, '-07:00\0'],
+    ],
+    gps: [
+      [1, 'N\0'],
+      [
+        2,
+        {
+          rationals: [
+            [32, 1],
+            [41, 1],
+            [24, 1],
+          ],
+        },
+      ],
+      [3, 'W\0'],
+      [
+        4,
+        {
+          rationals: [
+            [114, 1],
+            [37, 1],
+            [12, 1],
+          ],
+        },
+      ],
+    ],
+  } satisfies Partial<TiffFacts>;
+  const pixels = Buffer.alloc(16 * 16 * 5, 120);
+  const tiff = (big: boolean, samples: number) => {
+    const made = makeTiff({
+      width: 16,
+      height: 16,
+      samples,
+      pixels: pixels.subarray(0, 256 * samples),
+      big,
+      ...tags,
+    });
+    return Buffer.concat([made.head, made.tail]);
+  };
+  const png = await sharp(pixels.subarray(0, 768), { raw: { width: 16, height: 16, channels: 3 } })
+    .png()
+    .withExif({ IFD0: { Make: 'Invented' }, IFD2: { DateTimeOriginal: '2026:07:14 05:42:10' } })
+    .toBuffer();
+  const at = png.indexOf('eXIf') - 4;
+  const end = at + png.readUInt32BE(at) + 12;
+  return [
+    disk.put('plain.tif', tiff(false, 3)),
+    disk.put('extra.tif', tiff(false, 5)),
+    disk.put('big.tif', tiff(true, 3)),
+    disk.put(
+      'late.png',
+      Buffer.concat([png.subarray(0, at), png.subarray(end, -12), png.subarray(at, end), png.subarray(-12)]),
+    ),
+  ];
 }
 
 describe('every field that is used of a photo', () => {
+  checkWith(exiftool, 'of less common forms: the same', async () => {
+    for (const path of await oddPictures()) {
+      const [ours, theirs] = [await byUs(path), rounded(byExifTool(path))];
+      expect({ path, ...ours }).toMatchObject({ path, ...theirs });
+      // It reads no position from a BigTIFF.
+      const { latitude, longitude, ...others } = ours;
+      expect({ path, ...(path.endsWith('big.tif') ? others : ours) }).toEqual({ path, ...theirs });
+    }
+  });
+
   test('there are photos to ask about', () => expect(pictures.length).toBeGreaterThan(60));
 
   for (const path of pictures.filter((one) => !BROKEN.test(one)))

@@ -29,6 +29,7 @@ cases = [
   ('Plain', 'Tue, 14 Jul 2026 05:12:00 -0700', [('bill.pdf', b'%PDF-1.7 bill')]),
   ('Añejo – 4711', 'Thu, 16 Jul 2026 06:35:10 +0545', [('täg.jpg', bytes(range(256)) * 50), ('b.txt', b'line\\r\\nline')]),
   ('x' * 300, 'Sun, 01 Nov 2026 01:30:00 +0000', []),
+  ('shown in it', 'Tue, 14 Jul 2026 05:12:00 -0700', [('inline-readings.txt', b'04:10 pulp 34.2F\\n'), ('c.pdf', b'%PDF-1.7')]),
   ('two alike', '14 Jul 2026 23:59:59 EST', [('a.bin', b'1'), ('a.bin', b'2')]),
 ]
 said = []
@@ -36,7 +37,9 @@ for i, (subject, date, attached) in enumerate(cases):
   m = EmailMessage(policy=policy.SMTP)
   m['From'] = 'D. Windle <d@example.com>'; m['To'] = 'm@example.com'; m['Subject'] = subject; m['Date'] = date
   m.set_content('See attached – é')
-  for name, data in attached: m.add_attachment(data, maintype='application', subtype='octet-stream', filename=name)
+  for name, data in attached:
+    if name.startswith('inline'): m.add_attachment(data.decode(), cte='base64', disposition='inline', filename=name)
+    else: m.add_attachment(data, maintype='application', subtype='octet-stream', filename=name)
   raw = m.as_bytes(); path = os.path.join(folder, f'{i}.eml'); open(path, 'wb').write(raw)
   back = message_from_bytes(raw, policy=policy.default)
   said.append({'path': path, 'subject': str(back['subject']), 'seconds': parsedate_to_datetime(str(back['date'])).timestamp(),
@@ -53,7 +56,7 @@ checkWith(python, 'says the same of e-mails that it writes', async () => {
     names: string[];
     hashes: string[];
   }[];
-  expect(mails).toHaveLength(4);
+  expect(mails).toHaveLength(5);
   for (const { path, subject, seconds, names, hashes } of mails) {
     const mail = await readMail(path, path);
     expect(mail.subject).toBe(subject);

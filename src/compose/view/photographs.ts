@@ -1,5 +1,5 @@
 import geodesic from 'geographiclib-geodesic';
-import type { SubjectName } from '../../core/model/evidence.js';
+import type { ContentCredentials, SubjectName } from '../../core/model/evidence.js';
 import type { Exhibit } from '../../core/model/manifest.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { EvidenceItem } from '../../core/model/state.js';
@@ -120,6 +120,7 @@ function facts(view: View, exhibit: Exhibit, item: Filed, pages: string | undefi
     ...fact('plate.line', item.line === undefined ? undefined : view.names.line(item.line)),
     ...fact('plate.by', item.by),
     ...fact('plate.camera', camera),
+    ...fact('plate.credentials', item.kind === 'photo' ? credentialsText(view, item.credentials) : undefined),
     ...fact('plate.pages', pages),
     ...fact('plate.file', `${item.file.name}, ${format.bytes(item.file.bytes)}`),
     ...fact(
@@ -129,6 +130,26 @@ function facts(view: View, exhibit: Exhibit, item: Filed, pages: string | undefi
         : `${labels('plate.attached')} ${exhibit.attachedAs}`,
     ),
   ];
+}
+
+/** What was checked, and apart from it what is only claimed. */
+function credentialsText({ labels }: View, credentials: ContentCredentials | undefined): string | undefined {
+  if (credentials === undefined) return undefined;
+  const { state, signer, claims } = credentials;
+  const signed =
+    signer === undefined
+      ? []
+      : [
+          ...(signer.name === undefined ? [] : [`${labels('credentials.signed-by')} ${signer.name}`]),
+          labels(signer.trusted ? 'credentials.trusted' : 'credentials.not-vouched-for'),
+        ];
+  const claimed = [claims?.madeWith, ...(claims?.actions ?? []).slice(0, 6)].filter(
+    (one) => one !== undefined,
+  );
+  return [
+    [labels(`credentials.${state}`), ...signed].join(', '),
+    ...(claimed.length === 0 ? [] : [`${labels('credentials.claims')} ${claimed.join(', ')}`]),
+  ].join('; ');
 }
 
 /**

@@ -51,7 +51,19 @@ export interface ClockPoint {
 }
 
 /** The basis of a known instant, best first. */
-export const timeBasis = z.enum(['gps', 'offset', 'place-zone', 'log-zone', 'typed']);
+export const timeBasis = z.enum([
+  'gps',
+  'offset',
+  'place-zone',
+  'log-zone',
+  'typed',
+  /** A message of a chat that was exported: when it was sent, by the clock of a phone. */
+  'chat',
+  /** What a device wrote into a film or recording. */
+  'container',
+  /** A day in a file's name, proposed until a person says so. */
+  'file-name',
+]);
 export type TimeBasis = z.infer<typeof timeBasis>;
 
 /** A clock error that was corrected: shown wherever the time is shown. */

@@ -1,10 +1,11 @@
 import type { Delivery } from '../../core/model/delivery.js';
 import type { Problem } from '../../core/model/error.js';
-import type { FileRef, Place } from '../../core/model/evidence.js';
+import type { ContentCredentials, FileRef, Flag, Place } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { Hint, ReceivedDraftOf } from '../draft.js';
 import type { Coordinates } from '../place.js';
 import { statedTimes } from './capture-time.js';
+import { readCredentials } from './credentials/read-credentials.js';
 import { editingTraces } from './editing.js';
 import type { RawExif } from './exif.js';
 import { examinePicture } from './picture.js';
@@ -28,11 +29,17 @@ export async function examinePhoto(
   input: PhotoInput,
 ): Promise<{ received: ReceivedDraftOf<'photo'>; problems: Problem[] }> {
   const { path, file, type, delivery, hint } = input;
-  const picture = await examinePicture(path, type);
+  const [picture, credentials] = await Promise.all([examinePicture(path, type), readCredentials(path, type)]);
   const { exif } = picture;
   const gps = positionOf(exif);
   const { stop, timed, flags } = placeAndTime(exif, gps, delivery, hint?.place?.stop);
-  const all = [...picture.flags, ...timed.flags, ...flags, ...editingTraces(exif)];
+  const all = [
+    ...picture.flags,
+    ...timed.flags,
+    ...flags,
+    ...editingTraces(exif),
+    ...brokenCredentials(credentials),
+  ];
   const camera = cameraOf(exif);
   const stated = statedTimes(exif);
   const { width, height } = picture.size ?? {};
@@ -57,6 +64,7 @@ export async function examinePhoto(
         orientation: exif.orientation,
         camera,
         statedTimes: stated,
+        credentials,
         sceneHash: picture.sceneHash,
       }),
     },
@@ -69,6 +77,12 @@ export async function examinePhoto(
         fix: 'if a whole copy is still on the phone, collect that too',
       })),
   };
+}
+
+function brokenCredentials(credentials: ContentCredentials | undefined): Flag[] {
+  if (credentials?.state !== 'broken') return [];
+  const detail = `the picture is not as it was signed: ${credentials.findings.join(', ')}`;
+  return [{ is: 'credentials-broken', detail }];
 }
 
 function positionOf(exif: RawExif): Coordinates | undefined {

@@ -18,6 +18,8 @@ export const flagName = z.enum([
   /** A log that does not touch the planned time of the delivery. */
   'outside-delivery-time',
   'same-scene',
+  /** Content credentials that say the picture was changed since it was signed. */
+  'credentials-broken',
   'picture-unreadable',
   'encrypted',
   /** A paper that carries programs, files or actions of its own; they are never run or opened. */

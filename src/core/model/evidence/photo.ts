@@ -21,6 +21,34 @@ const camera = z.strictObject({
   serial: z.string().optional(),
 });
 
+/** Content credentials (C2PA) that a picture carries, as they were checked when it was taken in. */
+export const contentCredentials = z.strictObject({
+  /** Whether the picture is as it was signed; `unreadable` when that could not be found out. */
+  state: z.enum(['intact', 'broken', 'unreadable']),
+  /** What the signer claims; a signature does not make it true. */
+  claims: z
+    .strictObject({
+      madeWith: z.string().max(200).optional(),
+      title: z.string().max(200).optional(),
+      actions: z.array(z.string().max(200)).max(40),
+    })
+    .optional(),
+  /** Who the certificate names, and whether he is on a list of trusted signers. */
+  signer: z
+    .strictObject({
+      name: z.string().max(200).optional(),
+      issuer: z.string().max(200).optional(),
+      signedAt: z.string().max(200).optional(),
+      /** By a time-stamp server; else by the signer's own clock. */
+      stamped: z.boolean(),
+      trusted: z.boolean(),
+    })
+    .optional(),
+  /** What did not hold, by the codes of the C2PA specification, or why nothing could be read. */
+  findings: z.array(z.string().max(200)).max(20),
+});
+export type ContentCredentials = z.infer<typeof contentCredentials>;
+
 export const photo = z.strictObject({
   kind: z.literal('photo'),
   ...fileFields,
@@ -40,6 +68,7 @@ export const photo = z.strictObject({
       gps: instant.optional(),
     })
     .optional(),
+  credentials: contentCredentials.optional(),
   /** What the picture looks like, coarsely: 64 bits, close for pictures of one scene. See docs/method.md. */
   sceneHash: z
     .string()
