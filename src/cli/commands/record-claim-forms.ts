@@ -176,7 +176,7 @@ export const CLAIM_FORMS: readonly ClaimForm[] = [
     is: 'amount',
     argument: '<item>',
     argumentDescription:
-      'market-value, invoice-value, arrived-value, salvage, salvage-cost, freight-paid, freight-due, credit, released-value, mitigation-cost, inspection-cost or disposal-cost',
+      'market-value, origin-value, invoice-value, agreed-value, arrived-value, salvage, salvage-cost, refunds, freight-paid, freight-due, carriage-charges, credit, released-value, mitigation-cost, inspection-cost or disposal-cost',
     summary: 'one line of the worksheet of amounts, as a paper says it',
     options: [
       ['--total <money>', 'the whole, such as "12480.50 USD"'],

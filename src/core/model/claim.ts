@@ -26,15 +26,23 @@ export const claimantRole = z.enum(['shipper', 'receiver', 'broker', 'insurer', 
 export const amountItem = z.enum([
   /** What the goods would have been worth at destination, sound, on the day they were due. */
   'market-value',
+  /** What the goods were worth at the place and time at which they were accepted for carriage (CMR, article 23(1)). */
+  'origin-value',
   /** What the invoice says of them. */
   'invoice-value',
+  /** What the parties agreed in writing that they are worth. */
+  'agreed-value',
   /** What they were worth as they arrived. */
   'arrived-value',
   /** What a sale of the damaged goods brought in, before its costs. */
   'salvage',
   'salvage-cost',
+  /** Given back to buyers of the damaged goods: comes off the sale as its costs do. */
+  'refunds',
   'freight-paid',
   'freight-due',
+  /** Customs duties and other charges incurred in respect of the carriage (CMR, article 23(4)). */
+  'carriage-charges',
   /** Already credited or paid to the claimant by another. */
   'credit',
   /** The most that can be claimed, as agreed or declared in writing. */

@@ -14,7 +14,10 @@ export function amountBlocks(view: View, claim: ClaimResult): Block[] {
   if (amounts === undefined) return [];
   return [
     { is: 'heading', level: 3, text: view.labels('sub.claim-amounts') },
-    ...view.words.blocks('sections/claim-amounts', { currency: amounts.currency }),
+    ...view.words.blocks('sections/claim-amounts', {
+      currency: amounts.currency,
+      cmr: claim.governs === 'cmr',
+    }),
     { is: 'facts', facts: outcome(view, amounts) },
     ...statedAmountsTable(view, claim),
     ...stepTable(view, amounts),
@@ -25,19 +28,33 @@ export function amountBlocks(view: View, claim: ClaimResult): Block[] {
 const range = ({ format }: View, { low, high }: MoneyRange, code: string): string =>
   format.moneyRange(low, high, code);
 
-function outcome(view: View, { claimed, computed, currency }: AmountWorksheet): Fact[] {
+function outcome(view: View, sheet: AmountWorksheet): Fact[] {
+  const { claimed, computed, currency, measure, measureBy, weightLimit } = sheet;
   const { labels, format } = view;
   const fact = (name: string, value: string): Fact => ({
     label: labels(`claim.${name}`),
     value: plain(value),
   });
+  const by = measureBy === 'contract' ? `, ${labels('amount-measure.contract')}` : '';
   return [
     ...(claimed === undefined ? [] : [fact('claimed', format.money(claimed, currency))]),
+    fact('measure', `${labels(`amount-measure.${measure}`)}${by}`),
     fact(
       'by-papers',
       computed === undefined ? labels('claim.not-computed') : range(view, computed, currency),
     ),
+    ...(weightLimit === undefined ? [] : [fact('weight-limit', weightLimitWords(view, weightLimit))]),
   ];
+}
+
+function weightLimitWords(
+  { labels, format }: View,
+  { sdr, kilograms }: NonNullable<AmountWorksheet['weightLimit']>,
+): string {
+  const between = (low: string, high: string) => (low === high ? low : `${low} – ${high}`);
+  return labels('claim.weight-limit-of')
+    .replace('KG', () => between(kilograms.low, kilograms.high))
+    .replace('LIMIT', () => between(format.number(sdr.low / 100, 2), format.number(sdr.high / 100, 2)));
 }
 
 function statedAmountsTable(view: View, claim: ClaimResult): Block[] {

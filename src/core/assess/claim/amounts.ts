@@ -3,6 +3,7 @@ import { type Currency, type MinorUnits, minorUnits } from '../../model/money.js
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { AmountStep, AmountWorksheet, MoneyRange } from '../../model/results.js';
 import type { ClaimEntry } from '../../model/state.js';
+import { inProportion, weightLimitOf } from './cmr-charges.js';
 import {
   afterCosts,
   atLeastZero,
@@ -22,10 +23,12 @@ import {
 } from './figures.js';
 import { currentEntries } from './quantities.js';
 import { type AmountNote, type StatedAmounts, statedAmounts } from './stated-amounts.js';
+import { type Basis, soundValue, type Valuation, valuationOf } from './value-measure.js';
 
 /**
- * The worksheet of amounts of one claim, from its entries in any order: sound value less arrived value or net
- * salvage, freight unless the value includes it, less credits, plus costs, capped by a released value. The sum is
+ * The worksheet of amounts of one claim, from its entries in any order: the value by the measure of what governs, less
+ * arrived value or net salvage, freight unless the value includes it, less credits, plus costs, capped by a released
+ * value; under the CMR carriage charges on top of the cap and no further damages. Interest is in no sum. The sum is
  * in the currency of the claimed amount, else in the currency of most amounts. Rules and sources: docs/method.md,
  * "Claims: amounts". Undefined when no amount was claimed or stated.
  */
@@ -36,14 +39,29 @@ export function amountsOf(entries: readonly ClaimEntry[]): AmountWorksheet | und
   if (currency === undefined) return undefined;
   const said = statedAmounts(counted, currency);
   const lines = new Set(counted.flatMap((one) => ('line' in one && one.line ? [one.line] : [])));
-  const sheet = new Worksheet(said, lines);
+  const valuation = valuationOf(counted);
+  const sheet = new Worksheet(said, lines, valuation);
   const result = sheet.result();
   return {
     currency,
+    measure: valuation.measure,
+    measureBy: valuation.by,
     steps: sheet.steps,
-    ...omitUndefined({ claimed: claimed && minorUnits(claimed), computed: result && rangeOf(result) }),
-    notes: [...said.notes, ...sheet.notes],
+    ...omitUndefined({
+      claimed: claimed && minorUnits(claimed),
+      computed: result && rangeOf(result),
+      weightLimit: valuation.governs === 'cmr' ? weightLimitOf(counted) : undefined,
+    }),
+    notes: [...said.notes, ...sheet.notes, ...measureNotTaken(counted, valuation)],
   };
+}
+
+/** Terms that agree on a measure while the CMR governs. */
+function measureNotTaken(entries: readonly ClaimEntry[], { governs }: Valuation): AmountNote[] {
+  const seqs = entries.flatMap((one) => (one.is === 'terms' && one.measure !== undefined ? [one.seq] : []));
+  return governs === 'cmr' && seqs.length > 0
+    ? [{ is: 'counted-once', seqs, detail: 'measure-not-under-cmr' }]
+    : [];
 }
 
 const rangeOf = ({ low, high }: Figure): MoneyRange => ({
@@ -64,25 +82,34 @@ function usualCurrency(entries: readonly ClaimEntry[]): Currency | undefined {
 const netOf = (salvage: FiguresByScope, cost: FiguresByScope): FiguresByScope =>
   new Map([...salvage].map(([scope, figure]) => [scope, minus(figure, cost.get(scope) ?? ZERO_FIGURE)]));
 
-/** Basis of the sound value, which decides whether freight is in it; `mixed` where lines differ. */
-type Basis = 'market' | 'invoice' | 'mixed';
+/** Both by scope: what stands in one of them alone stays as it is. */
+const joined = (one: FiguresByScope, other: FiguresByScope): FiguresByScope =>
+  new Map([
+    ...one,
+    ...[...other].map(([scope, figure]) => [scope, plus(one.get(scope) ?? ZERO_FIGURE, figure)] as const),
+  ]);
 
 class Worksheet {
   readonly steps: AmountStep[] = [];
   readonly notes: AmountNote[] = [];
   readonly #stated: StatedAmounts;
   readonly #lines: ReadonlySet<string>;
+  readonly #valuation: Valuation;
 
-  constructor(said: StatedAmounts, lines: ReadonlySet<string>) {
+  constructor(said: StatedAmounts, lines: ReadonlySet<string>, valuation: Valuation) {
     this.#stated = said;
     this.#lines = lines;
+    this.#valuation = valuation;
   }
 
   /** Adds the steps and returns the supported amount; undefined without a sound value. */
   result(): Figure | undefined {
     const sound = this.#sound();
     const rest = this.#rest();
+    if (this.#valuation.governs === 'cmr') return this.#underCmr(sound?.figure, rest);
     const freight = this.#freight(sound?.basis);
+    const charges = this.#item('carriage-charges');
+    if (charges !== undefined) this.#note('counted-once', charges.seqs, 'charges-not-in-sum');
     const credits = this.#item('credit');
     const costs = total(
       (['mitigation-cost', 'inspection-cost', 'disposal-cost'] as const).map(
@@ -107,38 +134,62 @@ class Worksheet {
     return claimable;
   }
 
-  /** The market value at destination where a document states it, else the invoice value. */
+  /**
+   * The sum under the CMR: the loss in value from the value at acceptance (articles 23(1) and 25(1)), capped, and on top
+   * the carriage charges in proportion to it (23(4)); no further damages are payable.
+   */
+  #underCmr(base: Figure | undefined, rest: Figure | undefined): Figure | undefined {
+    const credits = this.#item('credit');
+    const cap = this.#item('released-value');
+    const further = (['mitigation-cost', 'inspection-cost', 'disposal-cost'] as const).flatMap(
+      (item) => this.#item(item)?.seqs ?? [],
+    );
+    if (further.length > 0) this.#note('counted-once', further, 'no-further-damages');
+    const due = this.#item('freight-due');
+    if (due !== undefined) this.#note('counted-once', due.seqs, 'freight-not-paid');
+    const paid = (['freight-paid', 'carriage-charges'] as const).map(
+      (item) => this.#item(item) ?? ZERO_FIGURE,
+    );
+    const charges = total(paid);
+    if (base === undefined) {
+      this.#note('no-paper', [], 'value-sound');
+      if (charges.seqs.length > 0) this.#note('counted-once', charges.seqs, 'charges-not-in-sum');
+      if (credits !== undefined) this.#step('credits', credits);
+      if (cap !== undefined) this.#step('released-value', cap);
+      return undefined;
+    }
+    if (rest === undefined) this.#note('no-paper', [], 'value-arrived');
+    const loss = atLeastZero(minus(base, rest ?? ZERO_FIGURE));
+    this.#step('loss', loss);
+    if (cap !== undefined) this.#step('released-value', cap);
+    const refunded = inProportion(charges, loss, base);
+    if (charges.seqs.length > 0) this.#step('carriage-charges', refunded);
+    if (credits !== undefined) this.#step('credits', credits);
+    const capped = cap === undefined ? loss : atMost(loss, cap);
+    const claimable = atLeastZero(minus(plus(capped, refunded), credits ?? ZERO_FIGURE));
+    this.#step('claimable', claimable);
+    return claimable;
+  }
+
+  /** The value by the measure, where documents state it. */
   #sound(): { figure: Figure; basis: Basis } | undefined {
-    const market = this.#stated.of('market-value');
-    const invoice = this.#stated.of('invoice-value');
-    const sold = combined(market, this.#lines);
-    const billed = combined(invoice, this.#lines);
-    const besides = (of: Combined | undefined) =>
-      of && this.#note('counted-once', of.beside ?? of.figure.seqs, 'invoice-beside-market');
-    if (sold?.all || (sold !== undefined && billed === undefined)) {
-      besides(billed);
-      return { figure: this.#scopes('value-sound', market, sold), basis: 'market' };
+    const sound = soundValue(this.#stated, this.#lines, this.#valuation.measure);
+    if (sound === undefined) {
+      // Values by another measure are kept beside, and nothing is made of them.
+      for (const item of ['market-value', 'origin-value', 'invoice-value', 'agreed-value'] as const)
+        for (const { seqs } of this.#stated.of(item).values())
+          this.#note('counted-once', seqs, 'not-the-measure');
+      return undefined;
     }
-    if (sold === undefined || billed === undefined)
-      return billed && { figure: this.#scopes('value-sound', invoice, billed), basis: 'invoice' };
-    if (invoice.has(WHOLE_CLAIM)) {
-      this.#note('counted-once', sold.figure.seqs, 'market-of-some-lines');
-      return { figure: this.#scopes('value-sound', invoice, billed), basis: 'invoice' };
-    }
-    const chosen = new Map([...invoice, ...market]);
-    const unused = [...invoice].filter(([line]) => market.has(line)).flatMap(([, one]) => one.seqs);
-    if (unused.length > 0) this.#note('counted-once', unused, 'invoice-beside-market');
-    const figure = total(chosen.values());
-    const all = { figure, all: false };
-    const mixed = [...invoice.keys()].some((line) => !market.has(line));
-    return { figure: this.#scopes('value-sound', chosen, all), basis: mixed ? 'mixed' : 'market' };
+    this.notes.push(...sound.notes);
+    return { figure: this.#scopes('value-sound', sound.scoped, sound.found), basis: sound.basis };
   }
 
   /** Remaining value: the appraisal on arrival, or sale proceeds less costs. */
   #rest(): Figure | undefined {
     const arrived = this.#stated.of('arrived-value');
     const salvage = this.#stated.of('salvage');
-    const cost = this.#stated.of('salvage-cost');
+    const cost = joined(this.#stated.of('salvage-cost'), this.#stated.of('refunds'));
     const valued = combined(arrived, this.#lines);
     if (valued !== undefined) this.#scopes('value-arrived', arrived, valued);
     const sold = combined(salvage, this.#lines);
@@ -186,6 +237,10 @@ class Worksheet {
     const paid = this.#item('freight-paid');
     const due = this.#item('freight-due');
     if (basis === undefined || (paid === undefined && due === undefined)) return undefined;
+    if (basis === 'agreed') {
+      this.#note('counted-once', [...(paid?.seqs ?? []), ...(due?.seqs ?? [])], 'freight-with-agreed-value');
+      return undefined;
+    }
     const added = paid ?? ZERO_FIGURE;
     const saved = minus(ZERO_FIGURE, due ?? ZERO_FIGURE);
     if (basis === 'mixed') {

@@ -4,7 +4,14 @@ import type { ClaimEntry } from '../../model/state.js';
 import { currentEntries } from './quantities.js';
 
 /** Items of the goods themselves, not of freight or costs. */
-const GOODS: ReadonlySet<AmountItem> = new Set(['market-value', 'invoice-value', 'arrived-value', 'salvage']);
+const GOODS: ReadonlySet<AmountItem> = new Set([
+  'market-value',
+  'origin-value',
+  'invoice-value',
+  'agreed-value',
+  'arrived-value',
+  'salvage',
+]);
 
 /**
  * The lines that a claim concerns: those named by all its values and quantities of goods. Undefined when no entry

@@ -25,8 +25,10 @@ const PARTS: ReadonlySet<AmountItem> = new Set([
   'invoice-value',
   'salvage',
   'salvage-cost',
+  'refunds',
   'freight-paid',
   'freight-due',
+  'carriage-charges',
   'credit',
   'mitigation-cost',
   'inspection-cost',
@@ -35,9 +37,12 @@ const PARTS: ReadonlySet<AmountItem> = new Set([
 /** Items that include short goods: they never arrived, so that they brought no proceeds. */
 const WITH_SHORT: ReadonlySet<AmountItem> = new Set([
   'market-value',
+  'origin-value',
   'invoice-value',
+  'agreed-value',
   'freight-paid',
   'freight-due',
+  'carriage-charges',
   'released-value',
 ]);
 /** Larger entries are typing errors, and sums would no longer be exact. Minor units. */
@@ -113,7 +118,12 @@ function figureOf(
   if (entry.evidence.length === 0) return out('no-paper');
   const lost = lostQuantity(entries, { line: entry.line, unit: entry.unit, short: WITH_SHORT.has(item) });
   const own = quantity === undefined ? undefined : thousandths(quantity);
-  if (own !== undefined && lost !== undefined && own > lost.high && /^(market|invoice)-value$/.test(item))
+  if (
+    own !== undefined &&
+    lost !== undefined &&
+    own > lost.high &&
+    /^(market|origin|invoice|agreed)-value$/.test(item)
+  )
     notes.push({ is: 'disagree', seqs: sortedSeqs([seq, ...lost.seqs]), detail: 'quantity' });
   if (total !== undefined) {
     const value = minorUnits(total);

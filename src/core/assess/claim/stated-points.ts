@@ -8,16 +8,25 @@ import { currentEntries } from './quantities.js';
 /** Worksheet items that increase the loss; the others reduce it. */
 const LOSSES: ReadonlySet<AmountItem> = new Set([
   'market-value',
+  'origin-value',
   'invoice-value',
+  'agreed-value',
   'freight-paid',
+  'carriage-charges',
   'salvage-cost',
+  'refunds',
   'mitigation-cost',
   'inspection-cost',
   'disposal-cost',
 ]);
 
 /** Without a documented entry for one of these items the claimed amount is unsupported. */
-const VALUES: ReadonlySet<AmountItem> = new Set(['market-value', 'invoice-value']);
+const VALUES: ReadonlySet<AmountItem> = new Set([
+  'market-value',
+  'origin-value',
+  'invoice-value',
+  'agreed-value',
+]);
 
 /**
  * What a claim's entries say about the amount and the condition at delivery. An undocumented amount proves nothing

@@ -1,4 +1,4 @@
-import type { ClaimId, Day, ExceptedCause, Governing } from '../claim.js';
+import type { ClaimId, Day, ExceptedCause, Governing, ValueMeasure } from '../claim.js';
 import type { EvidenceId } from '../evidence.js';
 import type { Currency, MinorUnits, Money } from '../money.js';
 import type { Element } from '../rule-set.js';
@@ -173,6 +173,7 @@ export interface AmountStep {
     | 'freight'
     | 'credits'
     | 'costs'
+    | 'carriage-charges'
     | 'loss'
     | 'released-value'
     | 'claimable';
@@ -188,10 +189,22 @@ export interface AmountStep {
 /** The amount of a claim, step by step: what was claimed, what the documents come to, what it comes down to. */
 export interface AmountWorksheet {
   currency: Currency;
+  /** How the goods are valued, by the law that governs or by the stated terms. */
+  measure: ValueMeasure;
+  measureBy: 'law' | 'contract';
   steps: AmountStep[];
   /** Amount claimed, and amount supported by documents. */
   claimed?: MinorUnits;
   computed?: MoneyRange;
+  /**
+   * The limit of CMR, article 23(3): 8.33 Special Drawing Rights for each kilogram of gross weight of the goods
+   * affected, in hundredths of one. It is not converted: that is done at the date of judgment, or one agreed (23(7)).
+   */
+  weightLimit?: {
+    sdr: { low: number; high: number };
+    kilograms: { low: string; high: string };
+    seqs: number[];
+  };
   /** Why something is not in the sum, or that documents disagree. `detail` names an item, a currency or a reason. */
   notes: {
     is: 'disagree' | 'other-currency' | 'no-paper' | 'quantity-unknown' | 'counted-once';

@@ -23,7 +23,7 @@ describe('worked examples of others', () => {
       amountStated('market-value', '3022.67'),
       amountStated('salvage', '1447.95'),
       amountStated('salvage-cost', '216.64'),
-      amountStated('salvage-cost', '170.85'),
+      amountStated('refunds', '170.85'),
     );
     expect(step(sheet, 'salvage-net')).toEqual([1060.46, 1060.46]);
     expect(dollars(sheet.computed)).toEqual([1962.21, 1962.21]);
@@ -76,6 +76,172 @@ describe('worked examples of others', () => {
     });
     expect(dollars(sheetOf(tons('8.80')).computed)).toEqual([24.2, 24.2]);
     expect(dollars(sheetOf(tons('13.00')).computed)).toEqual([35.75, 35.75]);
+  });
+});
+
+/** Sums written from the articles before the code ran on them. */
+describe('the measure of value by what governs', () => {
+  const CMR = { is: 'terms' as const, governs: 'cmr' };
+  const terms = (governs: string, measure?: string) => ({ is: 'terms' as const, governs, measure });
+
+  it('CMR 23(1), 25(1): from the value at acceptance, whatever the market at destination', () => {
+    const sheet = sheetOf(
+      CMR,
+      amountStated('origin-value', '8000'),
+      amountStated('market-value', '11000'),
+      amountStated('salvage', '3000'),
+    );
+    expect([sheet.measure, sheet.measureBy]).toEqual(['origin-value', 'law']);
+    // 8,000 less 3,000.
+    expect(dollars(sheet.computed)).toEqual([5000, 5000]);
+    expect(noted(sheet)).toEqual(['counted-once: not-the-measure']);
+  });
+
+  it('CMR 23(4): charges in full for a total loss, in proportion for a part, on top of the cap', () => {
+    const whole = sheetOf(
+      CMR,
+      amountStated('origin-value', '8000'),
+      amountStated('freight-paid', '1200'),
+      amountStated('arrived-value', '0'),
+    );
+    expect(dollars(whole.computed)).toEqual([9200, 9200]);
+    const part = sheetOf(
+      CMR,
+      amountStated('origin-value', '8000'),
+      amountStated('arrived-value', '6000'),
+      amountStated('freight-paid', '1200'),
+      amountStated('carriage-charges', '100'),
+      amountStated('released-value', '1500'),
+    );
+    // Loss 2,000, a quarter; capped at 1,500; a quarter of 1,300 is 325.
+    expect([step(part, 'loss'), step(part, 'carriage-charges')]).toEqual([
+      [2000, 2000],
+      [325, 325],
+    ]);
+    expect(dollars(part.computed)).toEqual([1825, 1825]);
+  });
+
+  it('CMR 23(4): a third of 100.00 is 33.33, and says what rounding did', () => {
+    const sheet = sheetOf(
+      CMR,
+      amountStated('origin-value', '300'),
+      amountStated('arrived-value', '200'),
+      amountStated('freight-paid', '100'),
+    );
+    expect(step(sheet, 'carriage-charges')).toEqual([33.33, 33.33]);
+    expect(sheet.steps.find(({ id }) => id === 'carriage-charges')?.rounded).toBeCloseTo(-0.333, 3);
+    expect(dollars(sheet.computed)).toEqual([133.33, 133.33]);
+  });
+
+  it('CMR 23(4): no further damages, and freight that is not paid is not refunded', () => {
+    const sheet = sheetOf(
+      CMR,
+      amountStated('origin-value', '8000'),
+      amountStated('salvage', '3000'),
+      amountStated('inspection-cost', '200'),
+      amountStated('mitigation-cost', '50'),
+      amountStated('freight-due', '900'),
+    );
+    expect(dollars(sheet.computed)).toEqual([5000, 5000]);
+    expect(noted(sheet)).toEqual(['counted-once: no-further-damages', 'counted-once: freight-not-paid']);
+  });
+
+  it('CMR 23(3): 8.33 SDR for each kilogram affected, not of the load, and not converted (23(7))', () => {
+    const kg = (state: string, quantity: string) => ({
+      is: 'quantity' as const,
+      line: 'peas',
+      state,
+      quantity,
+      unit: 'kg',
+      saidBy: 'receiver',
+    });
+    const sheet = sheetOf(
+      CMR,
+      amountStated('origin-value', '8000'),
+      kg('shipped', '18000'),
+      kg('damaged', '1500'),
+      kg('short', '20.5'),
+    );
+    // 8.33 × 1,520.5 = 12,665.765.
+    expect(sheet.weightLimit).toMatchObject({
+      sdr: { low: 1_266_577, high: 1_266_577 },
+      kilograms: { low: '1520.5' },
+    });
+    expect(dollars(sheet.computed)).toEqual([8000, 8000]);
+    expect(
+      sheetOf(terms('state-law'), amountStated('market-value', '1'), kg('damaged', '1500')).weightLimit,
+    ).toBeUndefined();
+  });
+
+  it('CMR: an invoice is taken for the value at acceptance where nothing else states it, and that is said', () => {
+    const sheet = sheetOf(CMR, amountStated('invoice-value', '7000'), amountStated('salvage', '3000'));
+    expect(dollars(sheet.computed)).toEqual([4000, 4000]);
+    expect(noted(sheet)).toEqual(['counted-once: invoice-as-origin']);
+  });
+
+  it.each<[string, string, string | undefined, Notes, number, string[]]>([
+    [
+      '253 U.S. 97: market value at destination',
+      'us-carriage-by-law',
+      undefined,
+      [amountStated('market-value', '900'), amountStated('origin-value', '700')],
+      900,
+      ['counted-once: not-the-measure'],
+    ],
+    [
+      'an invoice, by the contract',
+      'state-law',
+      'invoice-value',
+      [
+        amountStated('market-value', '900'),
+        amountStated('invoice-value', '700'),
+        amountStated('freight-paid', '80'),
+      ],
+      780,
+      ['counted-once: not-the-measure'],
+    ],
+    [
+      'a value agreed in writing',
+      'us-carriage-waived',
+      'agreed-value',
+      [amountStated('agreed-value', '650'), amountStated('freight-paid', '80')],
+      650,
+      ['counted-once: freight-with-agreed-value'],
+    ],
+    [
+      'a value at origin, by the contract: freight paid is added',
+      'state-law',
+      'origin-value',
+      [
+        amountStated('origin-value', '700'),
+        amountStated('freight-paid', '80'),
+        amountStated('inspection-cost', '20'),
+      ],
+      800,
+      [],
+    ],
+  ])('%s', (_, governs, measure, notes, sum, said) => {
+    const sheet = sheetOf(terms(governs, measure), ...notes, amountStated('arrived-value', '0'));
+    expect(dollars(sheet.computed)).toEqual([sum, sum]);
+    expect(noted(sheet)).toEqual(said);
+    expect(sheet.measureBy).toBe(measure === undefined ? 'law' : 'contract');
+  });
+
+  it('sums of the cases: McCaull-Dinsmore, Slaughter 1938, each less what was paid or left', () => {
+    // 253 U.S. 97: 1,422.11 (interest in it, freight off it) less 1,200.48 paid.
+    expect(
+      dollars(
+        sheetOf(
+          amountStated('market-value', '1422.11'),
+          amountStated('credit', '1200.48'),
+          amountStated('arrived-value', '0'),
+        ).computed,
+      ),
+    ).toEqual([221.63, 221.63]);
+    // 122 S.W.2d 1101: 1,241.25 sound, 415.35 the best price obtainable.
+    expect(
+      dollars(sheetOf(amountStated('market-value', '1241.25'), amountStated('salvage', '415.35')).computed),
+    ).toEqual([825.9, 825.9]);
   });
 });
 
@@ -403,6 +569,8 @@ describe('what is not in the sum is noted', () => {
   it('and nothing is computed without a sound value, or made of nothing at all', () => {
     expect(sheetOf(claimReceived({ amount: usd('900') }))).toEqual({
       currency: 'USD',
+      measure: 'destination-value',
+      measureBy: 'law',
       claimed: 90000,
       steps: [],
       notes: [{ is: 'no-paper', seqs: [], detail: 'value-sound' }],
