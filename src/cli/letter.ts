@@ -17,6 +17,7 @@ export interface LetterOptions extends PassphraseOptions {
   to?: string;
   amount?: string;
   reason?: string[];
+  item?: string[];
   firm?: boolean;
   disallowRest?: boolean;
   loading?: boolean;
@@ -39,12 +40,17 @@ export function addLetterOptions(command: Command): Command {
   return command
     .option(
       '--letter <kind>',
-      'put a letter together: acknowledgement, request-for-papers, status-report, denial, offer, notice-to-shipper, notice-to-insurer, inspection-request or reservation',
+      'put a letter together: acknowledgement, request-for-papers, status-report, denial, offer, notice-to-shipper, notice-to-insurer, inspection-request, reservation, rejection-notice or refused-load',
     )
     .option('-o, --out <folder>', 'new or empty folder that the letter and what goes with it is written to')
     .option('--to <name>', 'whom the letter goes to (default: the claimant, shipper or insurer)')
     .option('--amount <money>', 'amount that is offered, or the part that is denied, such as "3000.00 USD"')
     .option('--reason <text>', 'a reason, or what is asked for; may be given several times', more)
+    .option(
+      '--item <text>',
+      'one item of the claim and why it is declined, such as "salvage-cost: no account"; may be given several times',
+      more,
+    )
     .option('--firm', 'the offer is firm')
     .option(
       '--disallow-rest',
@@ -69,6 +75,7 @@ const OF_LETTER = [
   'to',
   'amount',
   'reason',
+  'item',
   'firm',
   'disallowRest',
   'loading',
@@ -107,6 +114,7 @@ export async function prepareLetter(
     letter,
     out: options.out,
     reasons: options.reason ?? [],
+    items: options.item ?? [],
     firm: options.firm === true,
     disallowsRest: options.disallowRest === true,
     loading: options.loading === true,
@@ -156,10 +164,14 @@ export async function prepareLetter(
 }
 
 /** The claim entry to record when a letter that decides something is sent, so that the deadlines follow. */
-function followUpEntry(letter: LetterKind, { reason, amount, firm }: LetterOptions): string | undefined {
+function followUpEntry(
+  letter: LetterKind,
+  { reason, item = [], amount, firm }: LetterOptions,
+): string | undefined {
   if (letter === 'denial') {
     const part = amount === undefined ? '' : ` --part ${quotedForShell(amount)}`;
-    return `declined ${quotedForShell(reason?.[0] ?? 'REASON')} --in-writing${part}`;
+    const items = item.map((one) => ` --item ${quotedForShell(one)}`).join('');
+    return `declined ${quotedForShell(reason?.[0] ?? 'REASON')} --in-writing${part}${items}`;
   }
   if (letter === 'offer')
     return `offer ${quotedForShell(amount ?? 'AMOUNT')}${firm === true ? ' --firm' : ''}`;

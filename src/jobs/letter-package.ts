@@ -19,9 +19,9 @@ export type { LetterPackageInput, LetterPackageReport, PackOptions } from './let
 /** Recorded in place of a name that is to be filled in. */
 const NOT_NAMED = '(not named)';
 
-/** Federal Rules of Evidence 902(11), (13) and (14): their other requirements are from memory. */
+/** Federal Rules of Evidence 803(6), 803(7), 902(11) and 1006; Palmer v. Hoffman, 318 U.S. 109 (1943). */
 const OF_CERTIFICATE =
-  'The certificate is a draft: a qualified person checks every line, and the other side needs written notice of it in good time before the trial (from memory: Federal Rules of Evidence 902(11)). Have a lawyer compare it with the rules in force.';
+  'The certificate is a draft: a qualified person checks every line. Before the trial or hearing the other side needs reasonable written notice, and the records and the certificate must be available for inspection (Federal Rules of Evidence 902(11)); so must the originals behind charts and sums (1006). Accounts written after a dispute began are no routine records (318 U.S. 109): name them as exceptions. What regular records lack can be used as evidence too, by either side (803(7)). Have a lawyer compare it with the rules in force.';
 
 /**
  * Writes a letter package: letter, dossier and enclosures, in one folder that exists whole or not at all; then the

@@ -77,7 +77,7 @@ export const CLAIM_FORMS: readonly ClaimForm[] = [
     is: 'letter',
     argument: '<letter>',
     argumentDescription:
-      'acknowledgement, request-for-papers, status-report, denial, offer, notice-to-shipper, notice-to-insurer, inspection-request, reservation or other',
+      'acknowledgement, request-for-papers, status-report, denial, offer, notice-to-shipper, notice-to-insurer, inspection-request, reservation, rejection-notice, refused-load or other',
     summary: 'a letter that came or went',
     options: [
       ['--way <way>', 'received or sent'],

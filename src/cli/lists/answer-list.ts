@@ -85,7 +85,9 @@ function printClaim(output: Output, claim: ClaimResult, wording: DeadlineWording
     output,
     labels('answer.papers'),
     claim.papers.map(({ id, asked, have }) => [
-      have.length > 0 ? have.join(', ') : labels(asked === 'by-rule' ? 'papers.owed' : 'papers.missing'),
+      have.length > 0
+        ? have.join(', ')
+        : labels(asked === 'to-judge-the-amount' ? 'papers.missing' : 'papers.owed'),
       `${labels(`papers.${id}`)} (${labels(`papers.${asked}`)})`,
     ]),
   );

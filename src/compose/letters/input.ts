@@ -49,6 +49,8 @@ export interface LetterInput extends CorrespondenceInput {
   amount?: Money;
   /** Reasons or requests that a person gives. */
   reasons: readonly string[];
+  /** Items of the claim, each with the reason why it is declined. */
+  items: readonly { item: string; reason: string }[];
   /** Whether an offer is firm, and whether it disallows the rest of the claim. */
   firm: boolean;
   disallowsRest: boolean;

@@ -28,6 +28,8 @@ export const LETTER_PROFILES: Readonly<Record<TemplatedLetterKind, LetterProfile
   'notice-to-insurer': { to: 'insurer', copy: 'insurer', enclosed: true, signed: true },
   'inspection-request': { to: 'nobody', copy: 'receiver', enclosed: false, signed: true },
   reservation: { to: 'shipper', copy: 'receiver', enclosed: false, signed: false },
+  'rejection-notice': { to: 'shipper', copy: 'receiver', enclosed: false, signed: true },
+  'refused-load': { to: 'nobody', copy: 'receiver', enclosed: false, signed: true },
 };
 
 export const TEMPLATED_LETTER_KINDS = Object.keys(LETTER_PROFILES) as TemplatedLetterKind[];

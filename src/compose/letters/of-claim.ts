@@ -2,6 +2,7 @@ import type { SupportingDocument } from '../../core/model/results.js';
 import type { ClaimEntryOf } from '../../core/model/state.js';
 import { escapeMarkdown } from '../../core/words/escape.js';
 import { type Facts, MarkdownText } from '../../core/words/facts.js';
+import { declinedItems } from './declined-items.js';
 import type { LetterClaim, LetterInput } from './input.js';
 import type { LetterView } from './view.js';
 
@@ -31,6 +32,7 @@ export function claimFacts(view: LetterView<LetterInput>): Facts {
   const missing = (papers ?? []).filter(({ have }) => have.length === 0);
   const ofOffer = kind === 'offer' ? (amount ?? offer?.amount) : undefined;
   const part = kind === 'denial' ? (amount ?? declined?.part) : undefined;
+  const { items, itemsOpen } = declinedItems(view, claim?.entries ?? []);
   return {
     claim: received !== undefined,
     claimant: received?.claimant.name,
@@ -50,6 +52,12 @@ export function claimFacts(view: LetterView<LetterInput>): Facts {
       .map((paper) => new MarkdownText(`${escapeMarkdown(nameOf(paper))}${view.source(paper.have)}`)),
     lacks: lacks.map(({ id }) => written(labels(`lacks.${id}`))),
     reasons,
+    items,
+    itemsOpen,
+    anyItem: items.length + itemsOpen.length > 0,
+    anyReason: reasons.length + items.length > 0,
+    cmr: isUnderCmr(input),
+    nextReport: nextReport(view),
     wanted: missing.length + lacks.length + reasons.length > 0,
     offer: ofOffer === undefined ? undefined : view.money(ofOffer),
     offerRef:
@@ -64,6 +72,27 @@ export function claimFacts(view: LetterView<LetterInput>): Facts {
   function nameOf({ id }: SupportingDocument): string {
     return labels(`paper.${id}`);
   }
+}
+
+/**
+ * Whether a letter has what the CMR asks: where it is stated to govern, and, while nobody has stated what does, where a
+ * place of the delivery is in Europe.
+ */
+function isUnderCmr({ claim, state }: LetterInput): boolean {
+  const governs = claim?.result?.governs ?? 'unknown';
+  return (
+    governs === 'cmr' ||
+    (governs === 'unknown' && state.delivery.stops.some(({ zone }) => zone.startsWith('Europe/')))
+  );
+}
+
+/** The day by which the next report of the status is due after this letter, where 49 CFR 370.9(a) governs. */
+function nextReport({ input, day }: LetterView<LetterInput>): string | undefined {
+  const { governs, clocks = [] } = input.claim?.result ?? {};
+  if (governs?.startsWith('us-carriage-by') !== true) return undefined;
+  const due = clocks.flatMap(({ id, due: at }) => (id === 'us-status' && at?.is === 'day' ? [at.day] : []));
+  const next = due.find(({ date }) => date > input.day.date);
+  return next === undefined ? undefined : day(next);
 }
 
 /** Reasons typed for this letter; for a denial without them, those of the record. */

@@ -17,6 +17,7 @@ import { DossierError } from '../../core/model/error.js';
 import { type Currency, type Money, parseMoney } from '../../core/model/money.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { RecordState } from '../../core/model/state.js';
+import { parseItemReason } from '../claim/claim-options.js';
 import { claimsOf, whichClaim } from '../claim/which.js';
 import { unknownWord } from '../typed/place-options.js';
 
@@ -27,6 +28,8 @@ export interface TypedLetter {
   to?: string;
   amount?: string;
   reasons: readonly string[];
+  /** Items with their reasons, such as `salvage-cost: no account of the sale`. */
+  items?: readonly string[];
   language?: string;
   paper?: string;
   firm: boolean;
@@ -42,6 +45,7 @@ export interface LetterRequest {
   to?: { name: string; address?: string };
   amount?: Money;
   reasons: readonly string[];
+  items: readonly { item: string; reason: string }[];
   language: Language;
   paper: Paper;
   firm: boolean;
@@ -59,7 +63,9 @@ export function readLetterRequest(typed: TypedLetter, state: RecordState): Lette
   if (typed.disallowsRest && kind !== 'offer') throw onlyFor('--disallow-rest', 'offer');
   if (typed.amount !== undefined && kind !== 'offer' && kind !== 'denial')
     throw onlyFor('--amount', 'offer, or a denial of a part');
-  if (typed.reasons.length > 0 && kind === 'offer' && !typed.disallowsRest)
+  if ((typed.items?.length ?? 0) > 0 && kind !== 'denial' && kind !== 'offer')
+    throw onlyFor('--item', 'denial, or an offer that disallows the rest');
+  if (typed.reasons.length + (typed.items?.length ?? 0) > 0 && kind === 'offer' && !typed.disallowsRest)
     throw new DossierError('bad-usage', 'an offer that disallows nothing gives no reasons', {
       where: { field: '--reason' },
       fix: 'Leave out --reason, or say --disallow-rest if the rest of the claim is declined by this letter.',
@@ -70,6 +76,7 @@ export function readLetterRequest(typed: TypedLetter, state: RecordState): Lette
     manner,
     ...omitUndefined({ claim, to, amount }),
     reasons: typed.reasons,
+    items: (typed.items ?? []).map(parseItemReason),
     language: oneOf('language', typed.language ?? state.delivery.show.language, languageSchema.options),
     paper: oneOf('paper', typed.paper ?? state.delivery.show.paper, paperSchema.options),
     firm: typed.firm,

@@ -58,6 +58,38 @@ function cautionsFor(
           'A written denial with reasons can start the time in which the claimant may sue (49 U.S.C. 14706(e)(1), where it governs).',
         ]
       : []),
+    ...(kind === 'offer'
+      ? [
+          'An offer to compromise a disputed claim is not evidence of its validity or amount (Federal Rules of Evidence 408); it can show that there was no undue delay, so that its date and the fact of it are kept.',
+          'A claim whose amount can’t be determined is not voluntarily paid until a formal claim for a specified or determinable amount is filed (49 CFR 370.3(d), where it governs).',
+          'An offer does not spare the acknowledgment of the claim (49 CFR 370.5(a), where it governs).',
+        ]
+      : []),
+    ...(declines && governs === 'cmr'
+      ? [
+          'The time to sue runs again only when the documents of the claim are returned too: send them so that it can be proved, and record it with dossier record claim papers-returned (CMR, article 32(2)).',
+        ]
+      : []),
+    ...(kind === 'acknowledgement' || kind === 'status-report'
+      ? [
+          'In electronic form these letters rest on 49 CFR 390.32 and need proof that the claimant consented to it; keep a copy in the claim file.',
+        ]
+      : []),
+    ...(kind === 'rejection-notice'
+      ? [
+          'The buyer’s time to reject ends with notice to the consignor, not with what the driver is told (7 CFR 46.2(dd)(3), as of 2015). This letter is the carrier’s own; when it is sent, record it: dossier record contact shipper --notice refused-load.',
+        ]
+      : []),
+    ...(kind === 'refused-load'
+      ? [
+          'After notice, and unless advised to the contrary, the carrier shall undertake to sell or dispose of a refused load, fairly to all who have an interest, with an itemized record and a successive lot number (49 CFR 370.11(a), as of 2015, where it governs: compare with the current text). Perishable goods lose value while an answer is awaited.',
+        ]
+      : []),
+    ...(kind === 'reservation' && governs !== 'cmr'
+      ? [
+          'Where the CMR governs, a reservation states its grounds and binds the sender only if he expressly agrees in the consignment note (article 8(2)).',
+        ]
+      : []),
     ...(kind === 'status-report' && settled
       ? ['The letter says that the claim is not decided, but the record says that it is declined or closed.']
       : []),

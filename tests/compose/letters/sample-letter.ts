@@ -62,8 +62,8 @@ export function sampleClaim(notes: readonly unknown[] = NOTES): LetterClaim {
       governs: 'unknown',
       clocks: [],
       contents: [
-        { id: 'amount', state: 'said', source: '49 CFR 370.3(b)', basis: 'secondary' },
-        { id: 'liability', state: 'not-said', source: '49 CFR 370.3(b)', basis: 'secondary' },
+        { id: 'amount', state: 'said', source: '49 CFR 370.3(b)', basis: 'read' },
+        { id: 'liability', state: 'not-said', source: '49 CFR 370.3(b)', basis: 'read' },
       ],
       papers: [
         supportingDocument('bill-of-lading', 'e2'),
@@ -97,6 +97,7 @@ export async function letterInput(
     day: { date: '2026-08-10', zone: 'America/Chicago' } as LetterInput['day'],
     to: { name: 'Plainsview Grocers', address: '4 Orchard Way, Omaha NE' },
     reasons: [],
+    items: [],
     firm: false,
     disallowsRest: false,
     loading: false,

@@ -1,37 +1,65 @@
+import type { AmountItem } from '../../model/claim.js';
 import type { EvidenceId, SubjectName } from '../../model/evidence.js';
 import type { SupportingDocument } from '../../model/results.js';
 import type { EvidenceItem, RecordState } from '../../model/state.js';
-import { type ClaimEntries, entriesOf } from './terms.js';
+import { type ClaimEntries, entriesOf, termsOf } from './terms.js';
 
-const ASKED: readonly [SupportingDocument['id'], SupportingDocument['asked'], SubjectName | undefined][] = [
-  ['bill-of-lading', 'by-rule', 'bill-of-lading'],
-  ['freight-charges', 'by-rule', undefined],
-  ['invoice', 'by-rule', 'invoice'],
-  ['inspection-certificate', 'to-judge-the-amount', 'inspection-certificate'],
-  ['sale-account', 'to-judge-the-amount', 'sale-account'],
-  ['rejection-notice', 'to-judge-the-amount', 'rejection-notice'],
+type Wanted = Pick<SupportingDocument, 'id' | 'asked'> & ({ subject: SubjectName } | { items: AmountItem[] });
+
+/** By the rule, in its order; freight charges and values have no subject of their own. */
+const BY_RULE: readonly Wanted[] = [
+  { id: 'bill-of-lading', asked: 'by-rule', subject: 'bill-of-lading' },
+  { id: 'freight-charges', asked: 'by-rule', items: ['freight-paid', 'freight-due'] },
+  { id: 'invoice', asked: 'by-rule', subject: 'invoice' },
+];
+const TO_JUDGE: readonly Wanted[] = [
+  { id: 'inspection-certificate', asked: 'to-judge-the-amount', subject: 'inspection-certificate' },
+  { id: 'sale-account', asked: 'to-judge-the-amount', subject: 'sale-account' },
+  { id: 'rejection-notice', asked: 'to-judge-the-amount', subject: 'rejection-notice' },
 ];
 
 const shows = (item: EvidenceItem, subject: SubjectName): boolean =>
   'subject' in item && item.subject?.is === subject;
 
 /**
- * Documents that support a claim (49 CFR 370.7(b): the bill of lading, evidence of the freight charges, the invoice
- * or a copy), others that decide an amount, and the evidence on file for each by its subject. Freight charges have
- * no subject of their own, so the documents of freight amounts count for them.
+ * Documents that support a claim, and the evidence on file for each: those of 49 CFR 370.7(b), the destination value
+ * that its first proviso asks for where goods were sold or not invoiced, the statement of 370.7(c) where goods are
+ * short, a dumping certificate (7 CFR 46.22, 46.23) where there was disposal, and others that decide an amount. Under
+ * terms that part 370 does not belong to, all of them only help to judge the amount.
  */
 export function supportingDocuments(
   claim: ClaimEntries,
   { evidence }: Pick<RecordState, 'evidence'>,
 ): SupportingDocument[] {
-  const freight = entriesOf(claim, 'amount')
-    .filter(({ item }) => item === 'freight-paid' || item === 'freight-due')
-    .flatMap((entry) => entry.evidence);
-  return ASKED.map(([id, asked, subject]) => {
+  const { governs } = termsOf(claim);
+  const byRule = governs === 'unknown' || governs.startsWith('us-carriage-by');
+  const amounts = entriesOf(claim, 'amount');
+  const sold = amounts.some(({ item }) => item === 'salvage');
+  const short = entriesOf(claim, 'quantity').some(({ state }) => state === 'short');
+  const dumped = amounts.some(({ item }) => item === 'disposal-cost');
+  const wanted: Wanted[] = [
+    ...BY_RULE.map((one): Wanted => (byRule ? one : { ...one, asked: 'to-judge-the-amount' })),
+    ...(byRule && sold
+      ? [
+          {
+            id: 'destination-value',
+            asked: 'if-sold-or-not-invoiced',
+            items: ['market-value'],
+          } satisfies Wanted,
+        ]
+      : []),
+    ...(byRule && short
+      ? [{ id: 'statement-of-non-receipt', asked: 'if-lost', items: [] } satisfies Wanted]
+      : []),
+    ...TO_JUDGE,
+    ...(dumped ? [{ id: 'dumping-certificate', asked: 'if-dumped', items: [] } satisfies Wanted] : []),
+  ];
+  return wanted.map((one) => {
+    const { id, asked } = one;
     const have: EvidenceId[] =
-      subject === undefined
-        ? [...new Set(freight)]
-        : evidence.filter((item) => shows(item, subject)).map((item) => item.evidence);
-    return { id, asked, have };
+      'subject' in one
+        ? evidence.filter((item) => shows(item, one.subject)).map((item) => item.evidence)
+        : amounts.filter(({ item }) => one.items.includes(item)).flatMap((entry) => entry.evidence);
+    return { id, asked, have: [...new Set(have)] };
   });
 }

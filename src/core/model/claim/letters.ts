@@ -16,6 +16,8 @@ export const letterKind = z.enum([
   'notice-to-insurer',
   'inspection-request',
   'reservation',
+  'rejection-notice',
+  'refused-load',
   'other',
 ]);
 export type LetterKind = z.infer<typeof letterKind>;
@@ -39,6 +41,8 @@ export const LETTERS_BEFORE_CLAIM: ReadonlySet<LetterKind> = new Set([
   'notice-to-insurer',
   'inspection-request',
   'reservation',
+  'rejection-notice',
+  'refused-load',
   'other',
 ]);
 

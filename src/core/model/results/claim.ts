@@ -115,7 +115,7 @@ export interface ContentsItem {
   basis: TextBasis;
 }
 
-/** A document that supports a claim (49 CFR 370.7(b)), and the evidence on file for it. */
+/** A document that supports a claim (49 CFR 370.7(b), (c)), and the evidence on file for it. */
 export interface SupportingDocument {
   id:
     | 'bill-of-lading'
@@ -123,9 +123,12 @@ export interface SupportingDocument {
     | 'invoice'
     | 'inspection-certificate'
     | 'sale-account'
-    | 'rejection-notice';
+    | 'rejection-notice'
+    | 'destination-value'
+    | 'statement-of-non-receipt'
+    | 'dumping-certificate';
   /** Required by the rule, or requested to judge an amount. */
-  asked: 'by-rule' | 'to-judge-the-amount';
+  asked: 'by-rule' | 'if-sold-or-not-invoiced' | 'if-lost' | 'if-dumped' | 'to-judge-the-amount';
   have: EvidenceId[];
 }
 

@@ -91,6 +91,43 @@ describe('papers behind a claim', () => {
   });
 });
 
+/** 49 CFR 370.7(b), first proviso, and (c); 7 CFR 46.22 and 46.23, as of 2015. */
+describe('papers that only some claims need', () => {
+  const asked = (...notes: Parameters<typeof claimEntries>) =>
+    results([], claimReceived('2026-08-03'), ...notes)[0]?.papers.map(
+      ({ id, asked: how }) => `${id}: ${how}`,
+    ) ?? [];
+  const amount = (item: string) => ({
+    is: 'amount',
+    item,
+    saidBy: 'claimant',
+    total: { amount: '9', currency: 'USD' },
+  });
+  const short = {
+    is: 'quantity',
+    line: 'romaine',
+    state: 'short',
+    quantity: '4',
+    unit: 'cartons',
+    saidBy: 'receiver',
+  };
+
+  it.each([
+    ['goods that were sold', amount('salvage'), 'destination-value: if-sold-or-not-invoiced'],
+    ['goods that are short', short, 'statement-of-non-receipt: if-lost'],
+    ['goods that were dumped', amount('disposal-cost'), 'dumping-certificate: if-dumped'],
+  ])('%s', (_, note, paper) => {
+    expect(asked()).not.toContain(paper);
+    expect(asked(note)).toContain(paper);
+  });
+
+  it('none of them by a rule of the United States where the CMR governs', () => {
+    const under = asked({ is: 'terms', governs: 'cmr' }, amount('salvage'), short);
+    expect(under).toContain('invoice: to-judge-the-amount');
+    expect(under.some((one) => one.includes('by-rule') || one.includes('if-'))).toBe(false);
+  });
+});
+
 describe('several claims', () => {
   it('each have what was said of them alone', () => {
     const found = results(
