@@ -8,6 +8,7 @@ export type {
   ExceptedCause,
   Governing,
   LetterKind,
+  ValueMeasure,
 } from './core/model/claim.js';
 export type { ClaimDeadlines } from './core/model/claim-deadlines.js';
 export type { Delivery, Language, Paper } from './core/model/delivery.js';

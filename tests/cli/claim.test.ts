@@ -158,7 +158,7 @@ describe('record claim', () => {
     [['amount', 'salvage', '--said-by', 'me', '--total', '2 USD'], '--said-by: there is no role "me"'],
     [
       ['quantity', 'rejected', '--quantity', '1.2345 lb', '--line', 'romaine', '--said-by', 'receiver'],
-      '--quantity: at most nine digits and three decimals',
+      '--quantity: "1.2345 lb" is not a quantity with its unit',
     ],
     [['received', 'Z'.repeat(201), '--as', 'owner'], 'claimant: '],
     [['clock', 'us-acknowledgement', '--span', '15 days'], 'Did you mean us-acknowledge?'],

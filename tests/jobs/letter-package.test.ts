@@ -201,7 +201,9 @@ describe('an answer to a claim', () => {
       'letter.pdf',
       'letter.txt',
     ]);
-    expect(readFileSync(join(more.folder, 'letter.txt'), 'utf8')).toMatch(/ofrecemos USD 3,000\./);
+    expect(readFileSync(join(more.folder, 'letter.txt'), 'utf8')).toMatch(
+      /Ofrecemos USD 3,000 para liquidar/,
+    );
   });
 
   it('to the insurer gets the copy for the insurer', async () => {

@@ -36,7 +36,7 @@ export type DeadlineStart = z.infer<typeof deadlineStart>;
  * has it, or closed; `paid-or-declined`: the same without the offer, as 370.5(a) has it. `settled`: closed, other than
  * as declined. `claimed`: the claim came in; `claimed-in-writing`: and not by word of mouth. `suit`: closed by suit.
  * `refused`, `unloaded`, `diverted`: the event at the stop. `rejection-noticed`: the consignor was told of the
- * rejection. A letter counts by the day on which it was sent, or came.
+ * rejection. `exception-noted`: the consignee took the goods with exceptions, or refused them. A letter counts by the day on which it was sent, or came.
  */
 const deadlineAction = z.union([
   z.enum([
@@ -50,6 +50,7 @@ const deadlineAction = z.union([
     'unloaded',
     'diverted',
     'rejection-noticed',
+    'exception-noted',
   ]),
   z.strictObject({
     letter: letterKind,

@@ -100,8 +100,9 @@ export function claimActionsOf(
       const { received, sent, evidence, seq } = claim.received;
       return [onDay(doing === 'claimed-in-writing' ? (sent ?? received) : received, evidence, seq)];
     }
-    // The record of notices answers it, at the stop: see refusal.ts.
+    // Outcomes and notices answer these: see refusal.ts and deadlines.ts.
     case 'rejection-noticed':
+    case 'exception-noted':
       return [];
     case 'refused':
     case 'diverted':

@@ -6,10 +6,11 @@ import { burdenOfProof } from './burden-of-proof.js';
 import { contentsOf } from './contents.js';
 import { claimDeadlinesOf, type DeadlineContext } from './deadlines.js';
 import { supportingDocuments } from './documents.js';
+import { exceptionsNoted } from './exceptions.js';
 import { quantitiesOf } from './quantities.js';
 import { claimsAt, termsOf } from './terms.js';
 
-export interface ClaimContext extends Omit<DeadlineContext, 'lines'> {
+export interface ClaimContext extends Omit<DeadlineContext, 'lines' | 'exceptions'> {
   state: RecordState;
   findings: readonly Finding[];
   gaps: readonly GapResult[];
@@ -18,6 +19,7 @@ export interface ClaimContext extends Omit<DeadlineContext, 'lines'> {
 /** Everything computed of each claim of a delivery at a moment, in the order received. */
 export function claimResults(context: ClaimContext): ClaimResult[] {
   const { state, now, findings, gaps } = context;
+  const exceptions = exceptionsNoted(state, now);
   return claimsAt(state, now).map((claim) => {
     const amounts = amountsOf(claim.entries);
     const quantities = quantitiesOf(claim.entries);
@@ -25,7 +27,7 @@ export function claimResults(context: ClaimContext): ClaimResult[] {
       claim: claim.claim,
       received: claim.received,
       ...termsOf(claim),
-      clocks: claimDeadlinesOf(claim, { ...context, lines: state.delivery.lines }),
+      clocks: claimDeadlinesOf(claim, { ...context, lines: state.delivery.lines, exceptions }),
       contents: contentsOf(claim.received),
       papers: supportingDocuments(claim, state),
       position: burdenOfProof({ entries: claim.entries, findings, gaps }),

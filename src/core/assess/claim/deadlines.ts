@@ -16,6 +16,8 @@ export interface DeadlineContext {
   rules: ClaimDeadlines;
   milestones: Milestones;
   lines: readonly Line[];
+  /** Exceptions that the consignee made at the dock, earliest first. */
+  exceptions?: readonly DeadlineTime[];
   /** Milliseconds since 1970 UTC. */
   now: number;
 }
@@ -105,7 +107,7 @@ function deadlinesOfRule(rule: DeadlineRule, claim: ClaimEntries, context: Deadl
       : dueOf(rule, rule.span, from, context.rules).due;
   const held = suspensionOf(rule, claim, counted.due);
   const due = held.stopped === undefined ? counted.due : held.due;
-  const done = firstActionOf(rule.done, claim, context.milestones);
+  const done = firstDone(rule, claim, context);
   const judged = judge(rule, due, context.now, done, firstActionOf(rule.ends, claim, context.milestones));
   const unsure = due === undefined ? [] : unsureOf(rule, claim, due, judged.done);
   // An end that is only the earliest possible one shows nothing by being past.
@@ -126,6 +128,18 @@ function deadlinesOfRule(rule: DeadlineRule, claim: ClaimEntries, context: Deadl
       ...omitUndefined({ remarks: remarks.length === 0 ? undefined : remarks }),
     },
   ];
+}
+
+/** The first action that meets a deadline. */
+function firstDone(
+  { done }: DeadlineRule,
+  claim: ClaimEntries,
+  { milestones, exceptions = [] }: DeadlineContext,
+): DeadlineTime | undefined {
+  const noted = done.includes('exception-noted') ? exceptions : [];
+  return [firstActionOf(done, claim, milestones), ...noted]
+    .filter((one) => one !== undefined)
+    .sort(byBeginning)[0];
 }
 
 /** The start of a deadline, or the day so long after it. */

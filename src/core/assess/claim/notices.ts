@@ -14,18 +14,21 @@ export interface ConsignorNotice {
 
 /**
  * Notices to the consignor on record, in the order of their times: contacts with the shipper that say what they give
- * notice of, and refusals that were told to the shipper. What is told to the driver is none (7 CFR 46.2(dd)(3)).
+ * notice of, and refusals that were told to the shipper or consignor. What is told to the driver is none (7 CFR
+ * 46.2(dd)(3)).
  */
 export function consignorNotices(
-  { evidence }: Pick<RecordState, 'evidence'>,
+  { evidence, delivery }: Pick<RecordState, 'evidence' | 'delivery'>,
   now: number,
 ): ConsignorNotice[] {
+  const stopOf = ({ place, line }: EvidenceItem) =>
+    place?.stop ?? delivery.lines.find(({ id }) => id === line)?.to;
   return evidence
     .flatMap((item): ConsignorNotice[] => {
       const at = knownMilliseconds(item.time);
       const of = noticeIn(item);
       if (of === undefined || at === undefined || at > now) return [];
-      return [{ of, at, evidence: item.evidence, ...omitUndefined({ stop: item.place?.stop }) }];
+      return [{ of, at, evidence: item.evidence, ...omitUndefined({ stop: stopOf(item) }) }];
     })
     .sort((a, b) => a.at - b.at);
 }

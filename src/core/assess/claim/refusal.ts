@@ -3,7 +3,6 @@ import type { Delivery, Stop } from '../../model/delivery.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { ClaimDeadline, DeadlineRemark, DeadlineTime } from '../../model/results.js';
 import { type MilestoneEvent, type Milestones, stopsOf } from '../milestones.js';
-import { firstActionOf } from './claim-actions.js';
 import { atTime, beginningOf, eventTime } from './deadline-milestones.js';
 import { deadlineState, ruleFields } from './deadlines.js';
 import { dueOf } from './due.js';
@@ -66,7 +65,7 @@ function refusalDeadline(
   const dock = refusals.find(({ at }) => at >= start);
   const refused = dock && eventTime(dock, stop.zone);
   const noticed = told && atTime(told.at, stop.zone, [told.evidence]);
-  const ended = firstActionOf(rule.ends, undefined, milestones, stop.id);
+  const ended = endOfRight(rule, stop, dock, milestones);
   const judged = deadlineState(due, now, noticed ?? refused, ended);
   const unshown = judged.state === 'done' && noticed === undefined;
   const remarks: DeadlineRemark[] = [
@@ -87,6 +86,26 @@ function refusalDeadline(
     ...(unshown ? { state: 'not-shown' as const } : {}),
     ...omitUndefined({ remarks: remarks.length === 0 ? undefined : remarks }),
   };
+}
+
+/**
+ * The first act of acceptance at a stop. One of another line than the one that was refused is no acceptance of it:
+ * goods are accepted and refused line by line.
+ */
+function endOfRight(
+  { ends }: DeadlineRule,
+  stop: Stop,
+  refused: MilestoneEvent | undefined,
+  { events }: Milestones,
+): DeadlineTime | undefined {
+  const names: readonly unknown[] = ends.includes('unloaded') ? [...ends, 'accepted'] : ends;
+  const found = events.find(
+    (one) =>
+      one.stop === stop.id &&
+      names.includes(one.event) &&
+      (one.line === undefined || refused?.line === undefined || one.line === refused.line),
+  );
+  return found && eventTime(found, stop.zone);
 }
 
 const remarkOn = (is: DeadlineRemark['is'], events: readonly MilestoneEvent[]): DeadlineRemark[] =>

@@ -21,7 +21,7 @@ type Happened = [event: EventName, time: string];
 function claimed(
   entries: ClaimEntry[],
   now: string,
-  { happened = [] as Happened[], rules = deadlineRules() } = {},
+  { happened = [] as Happened[], rules = deadlineRules(), exceptions = [] as readonly DeadlineTime[] } = {},
 ): ClaimDeadline[] {
   const evidence = items(
     ...happened.map(([event, time]) => ({
@@ -35,7 +35,7 @@ function claimed(
   const moment = Date.parse(now);
   const milestones = readMilestones(record, moment);
   return claimsAt(record, moment).flatMap((claim) =>
-    claimDeadlinesOf(claim, { rules, milestones, lines: record.delivery.lines, now: moment }),
+    claimDeadlinesOf(claim, { rules, milestones, lines: record.delivery.lines, exceptions, now: moment }),
   );
 }
 const shown = (moment: DeadlineTime | undefined) =>
@@ -416,6 +416,15 @@ describe('the clocks of international carriage by road', () => {
     expect(how('cmr-apparent-damage', reservation('2024-03-02', { sent: dayOn('2024-03-02') }))).toEqual([
       'done-late',
     ]);
+  });
+
+  it('30(1): goods taken with exceptions, or refused, at the dock are a reservation in time', () => {
+    const dock = at('2024-03-01T09:50-06:00');
+    const exceptions = [
+      { is: 'time' as const, at: Date.parse('2024-03-01T09:50-06:00'), zone: dock.zone, evidence: [] },
+    ];
+    const found = claimed(claimEntries(late, CMR), '2024-06-01T18:00Z', { happened, exceptions });
+    expect(found.find(({ id }) => id === 'cmr-apparent-damage')?.state).toBe('done');
   });
 
   it.each<[string, Parameters<typeof claimEntries>[number], (string | undefined)[]]>([

@@ -4,7 +4,7 @@ import { consignorNotices } from '../../../../src/core/assess/claim/notices.js';
 import { refusalDeadlinesOf } from '../../../../src/core/assess/claim/refusal.js';
 import { readMilestones } from '../../../../src/core/assess/milestones.js';
 import type { DeliveryInput } from '../../../../src/core/model/delivery.js';
-import type { EventName } from '../../../../src/core/model/evidence.js';
+import { type EventName, reading } from '../../../../src/core/model/evidence.js';
 import type { ClaimDeadline } from '../../../../src/core/model/results.js';
 import { type KnownTime, toInstant, type Zone } from '../../../../src/core/model/time.js';
 import { cases } from '../../../properties.js';
@@ -262,6 +262,61 @@ describe('whether the receiver rejected in time', () => {
     const found = judged(happened, {}, { notices });
     expect(of(found)[0]?.[1]).toBe(due);
     expect(remarks(found)).toEqual([said]);
+  });
+
+  const outcome = (when: string, more: Record<string, unknown>) =>
+    reading.parse({
+      kind: 'outcome',
+      evidence: 'e1',
+      source: { is: 'typed' },
+      time: known(july(when)),
+      place: { stop: 'drop-1' },
+      ...more,
+    });
+  const withOutcomes = (...outcomes: ReturnType<typeof outcome>[]) => {
+    const there = {
+      kind: 'event' as const,
+      event: 'arrived' as const,
+      time: known(july('14 08:00')),
+      place: { stop: 'drop-1' },
+    };
+    const record = state(items(there, ...outcomes), {
+      lines: [LINE, { ...LINE, id: 'celery', goods: 'celery' }],
+    });
+    const now = july('28 12:00');
+    const milestones = readMilestones(record, now);
+    const { delivery } = record;
+    return refusalDeadlinesOf({
+      rules: deadlineRules(),
+      milestones,
+      delivery,
+      notices: consignorNotices(record, now),
+      now,
+    });
+  };
+
+  it.each([
+    ['the shipper', 'shipper', 'done', []],
+    ['the consignor', 'consignor', 'done', []],
+    ['the driver', 'driver', 'not-shown', ['consignor-not-told']],
+    ['nobody that is on record', undefined, 'not-shown', ['consignor-not-told']],
+  ])('(dd)(3): a refusal told to %s', (_, told, how, said) => {
+    const found = withOutcomes(outcome('14 15:00', { outcome: 'refused', told }));
+    expect(of(found)).toEqual([['us-refusal-fresh', '14 16:00', how]]);
+    expect(remarks(found)).toEqual(said);
+  });
+
+  it('(dd)(1): acceptance of one line is no acceptance of another that is refused after it', () => {
+    const found = withOutcomes(
+      outcome('14 09:00', { outcome: 'accepted', line: 'celery' }),
+      outcome('14 11:00', { outcome: 'refused', line: 'romaine', told: 'shipper' }),
+    );
+    expect(of(found)).toEqual([['us-refusal-fresh', '14 16:00', 'done']]);
+    const same = withOutcomes(
+      outcome('14 09:00', { outcome: 'accepted', line: 'romaine' }),
+      outcome('14 11:00', { outcome: 'refused', line: 'romaine', told: 'shipper' }),
+    );
+    expect(of(same)[0]?.[2]).toBe('no-longer-needed');
   });
 
   it('counts no refusal before the load was there', () => {
