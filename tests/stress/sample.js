@@ -25,7 +25,7 @@ export async function makeRecord(folder, files, size) {
   const { createRecord } = await dist('record/store.js');
   const { machinePorts } = await dist('record/disk/ports.js');
   const { sha256Of } = await dist('core/ledger/tree.js');
-  const { writeBagOf } = await dist('jobs/bag.js');
+  const { beginBag } = await dist('jobs/bag.js');
   const { entryBytes, printRow } = await dist('core/ledger/ledger.js');
   const yaml = JSON.stringify(FACTS);
   const path = join(folder, `record-${files}`);
@@ -40,7 +40,8 @@ export async function makeRecord(folder, files, size) {
     record.entries.map((/** @type {unknown} */ entry) => printRow(entryBytes(entry))),
   );
   const wanted = { dossier: join(folder, `x${files}.pdf`), ledger, facts: yaml, builtAt: AT };
-  const bag = await writeBagOf(record, wanted);
+  const { bag, done } = beginBag(record, wanted);
+  await (await done).place();
   await record.close();
   const originals = (await readdir(join(path, 'originals'))).map((one) => join(path, 'originals', one));
   return { record: path, bag: bag.file, originals };
