@@ -5,6 +5,7 @@ export type { MergeConflict } from './core/ledger/merge/conflict.js';
 export { DossierError } from './core/model/error.js';
 export type { RuleSetFile } from './core/model/rule-set-file.js';
 export type { Clock } from './core/ports/clock.js';
+export type { KeptOriginal, OriginalOrder, OriginalsStore } from './core/ports/originals-store.js';
 export type { Signer, ToSign } from './core/ports/signer.js';
 export type { TimeStampClient, TimeStampOrder } from './core/ports/time-stamps.js';
 export type { LongWork, Progress } from './core/ports/work.js';
@@ -23,7 +24,13 @@ export {
   recordAmounts,
 } from './jobs/claim-amounts.js';
 export type { TypedLogOptions } from './jobs/collect/log-options.js';
-export { type CollectedItem, type CollectInput, type CollectReport, collect } from './jobs/collect.js';
+export {
+  type CollectedItem,
+  type CollectInput,
+  type CollectReport,
+  collect,
+  type GivenFile,
+} from './jobs/collect.js';
 export {
   type ClockComparisonInput,
   type RecordedClockComparison,
@@ -76,5 +83,6 @@ export {
 export { type TimelineReport, timeline, timelineCsv, timelineSvg } from './jobs/timeline.js';
 export { type TrailInput, type TrailReport, trail, trailCsv, writeTrailPdf } from './jobs/trail.js';
 export { readAt } from './jobs/typed/read-at.js';
+export type { GivenBytes } from './platform/node/container/given-item.js';
 export { type HttpTimeStamps, httpTimeStamps } from './signing/time-stamp.js';
 export type * from './types.js';

@@ -7,4 +7,6 @@ export interface CliContext {
   /** Raises the exit code of this run; the highest one wins. */
   exit(code: ExitCode): void;
   now(): Date;
+  /** Aborted by Ctrl-C, for work that takes long. Commands that don't ask for it are ended by Ctrl-C at once. */
+  interruption(): AbortSignal;
 }

@@ -96,7 +96,7 @@ export function requireNoLetterOptions(options: LetterOptions): void {
 
 /** Prepares one letter, and reports the files written, the places to fill in, and what the letter does not say. */
 export async function prepareLetter(
-  { output, now }: CliContext,
+  { output, now, interruption }: CliContext,
   folder: string,
   letter: string,
   options: LetterOptions,
@@ -121,6 +121,7 @@ export async function prepareLetter(
     identityFolder: options.identity,
     passphrase: (isNew) => readPassphrase(options, isNew),
     progress: (at) => output.progress(at),
+    signal: interruption(),
     ...omitUndefined({
       claim: options.claim,
       to: options.to,

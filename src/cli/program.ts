@@ -21,6 +21,7 @@ import { verifyCommand } from './commands/verify.js';
 import type { CliContext } from './context.js';
 import { EXIT, type ExitCode } from './exit.js';
 import { currentArguments } from './former-commands.js';
+import { Interrupted, Interruption } from './interruption.js';
 import { escapeControlsPerLine, type Output } from './output.js';
 import { printProblem } from './problems.js';
 
@@ -38,7 +39,8 @@ Examples:
   dossier build -d my-delivery                   the signed PDF
   dossier verify dossier.pdf                     check one, yours or a stranger's
 
-Exit codes: 0 fine, 1 done and the answer is no, 2 bad use or bad input, 70 a bug.
+Exit codes: 0 fine, 1 done and the answer is no, 2 bad use or bad input, 70 a bug,
+130 stopped by Ctrl-C.
 The tool gives no legal advice and never says whether food is safe to eat.`;
 
 function version(): string {
@@ -97,9 +99,11 @@ function inherit(parent: Command): void {
 /** Runs one command line to its end and gives the exit code. Never throws. */
 export async function runCli(args: string[], output: Output, now = () => new Date()): Promise<number> {
   let code: ExitCode = EXIT.fine;
+  const interruption = new Interruption();
   const context: CliContext = {
     output,
     now,
+    interruption: () => interruption.signal(),
     exit: (said) => {
       if (said > code) code = said;
     },
@@ -114,6 +118,10 @@ export async function runCli(args: string[], output: Output, now = () => new Dat
       );
     return code;
   } catch (error) {
+    if (error instanceof Interrupted) {
+      output.note(error.message);
+      return EXIT.interrupted;
+    }
     if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.fine : EXIT.badInput;
     if (error instanceof DossierError) {
       printProblem(output, error.toProblem());
@@ -124,5 +132,7 @@ export async function runCli(args: string[], output: Output, now = () => new Dat
       escapeControlsPerLine(error instanceof Error ? (error.stack ?? error.message) : String(error)),
     );
     return EXIT.bug;
+  } finally {
+    interruption.end();
   }
 }

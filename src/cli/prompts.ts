@@ -2,6 +2,7 @@ import { createInterface } from 'node:readline/promises';
 import { Writable } from 'node:stream';
 import { DossierError } from '../core/model/error.js';
 import { lengthOf } from '../core/words/wrap.js';
+import { Interrupted } from './interruption.js';
 
 /** Whether a person can be prompted. */
 export function isInteractive(): boolean {
@@ -12,7 +13,7 @@ export function isInteractive(): boolean {
 const ahead: string[] = [];
 let begun = '';
 
-/** Asks on stderr, so that the result on stdout stays clean. Throws DossierError `bad-usage` where the input ends. */
+/** Asks on stderr, so that the result on stdout stays clean. Throws DossierError `bad-usage` where the input ends, Interrupted at Ctrl-C. */
 export async function prompt(question: string, fallback?: string): Promise<string> {
   const shown = fallback === undefined ? `${question}: ` : `${question} [${fallback}]: `;
   const answer = (await oneLine(shown, process.stderr, {})).trim();
@@ -31,16 +32,15 @@ async function oneLine(shown: string, output: Writable, how: { terminal?: true }
   }
   const lines = createInterface({ input: process.stdin, output, ...how });
   try {
-    // In raw mode Ctrl-C arrives as a character.
-    lines.on('SIGINT', () => {
-      lines.close();
-      process.kill(process.pid, 'SIGINT');
-    });
     const answer = lines.question(shown);
+    // In raw mode Ctrl-C arrives as a character.
+    const interrupted = new Promise<never>((_, reject) =>
+      lines.on('SIGINT', () => reject(new Interrupted())),
+    );
     lines.on('line', (line) => ahead.push(line));
     if (begun !== '') lines.write(begun);
     const ended = new Promise<never>((_, reject) => lines.on('close', () => reject(inputEnded())));
-    return await Promise.race([answer, ended]);
+    return await Promise.race([answer, ended, interrupted]);
   } finally {
     begun = ahead.length > 0 ? lines.line : '';
     lines.close();

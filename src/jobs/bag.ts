@@ -40,7 +40,7 @@ function bagFileFor(dossier: string): string {
  * known before the files are copied. Throws DossierError `record-damaged` when an original is missing; `done`
  * rejects with it when one was changed, or with `disk`.
  */
-export function beginBag(record: DeliveryRecord, input: BagInput): PendingBag {
+export async function beginBag(record: DeliveryRecord, input: BagInput): Promise<PendingBag> {
   const file = bagFileFor(input.dossier);
   const name = basename(file)
     .replace(/\.zip$/, '')
@@ -56,7 +56,7 @@ export function beginBag(record: DeliveryRecord, input: BagInput): PendingBag {
       inMemory('checkpoint', Buffer.from(printCheckpoint(head), 'utf8')),
       inMemory('delivery.yaml', Buffer.from(input.facts, 'utf8')),
       inMemory('ledger.jsonl', input.ledger),
-      ...originals(record),
+      ...(await originals(record)),
     ],
   };
   const { tagManifestSha256, payloadBytes, payloadFiles } = planBag(order, order.payload);
@@ -70,10 +70,10 @@ function inMemory(path: string, bytes: Uint8Array): BagFile {
   return { path, bytes: bytes.length, sha256: sha256Of(bytes), from: { is: 'memory', bytes } };
 }
 
-function originals(record: DeliveryRecord): BagFile[] {
+async function originals(record: DeliveryRecord): Promise<BagFile[]> {
   const files = new Map<string, BagFile>();
   for (const { sha256, bytes, what } of packed(record.state())) {
-    const path = record.originalPath(sha256);
+    const path = await record.originalPath(sha256);
     if (path === undefined)
       throw new DossierError('record-damaged', `the original of ${what} is missing`, {
         where: { file: record.folder },

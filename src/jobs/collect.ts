@@ -1,10 +1,11 @@
 import { type LongWork, nextStep } from '../core/ports/work.js';
-import { readCaptions } from '../intake/captions.js';
+import { hintFor, readCaptions } from '../intake/captions.js';
 import type { LogOptions } from '../intake/draft.js';
 import { type FileScan, scanFiles } from '../intake/file-scan.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { Batch } from './collect/batch.js';
 import { EvidenceByHash } from './collect/evidence-by-hash.js';
+import { type GivenFile, givenSources } from './collect/given-files.js';
 import { readLogOptions, type TypedLogOptions } from './collect/log-options.js';
 import type { CollectReport } from './collect/report.js';
 import { reviewRecord } from './collect/review.js';
@@ -13,11 +14,14 @@ import { type OpenDelivery, withDelivery } from './delivery.js';
 import type { Sure } from './doubts.js';
 import { openQuestions } from './questions.js';
 
+export type { GivenFile } from './collect/given-files.js';
 export type { CollectedItem, CollectReport } from './collect/report.js';
 
 export interface CollectInput extends OpenDelivery, LongWork, TypedLogOptions {
   /** Files, and folders with all that is in them. */
   paths: readonly string[];
+  /** Files whose bytes are handed over, after those at the paths. */
+  given?: readonly GivenFile[];
   /** Rows of readings tables that lie far from their kin are right all the same. */
   sure?: Sure;
 }
@@ -25,7 +29,8 @@ export interface CollectInput extends OpenDelivery, LongWork, TypedLogOptions {
 /**
  * Records files and folders as evidence: the original first, then the evidence, the readings in it, and the files
  * in it, in the order of the scan. A bad file never stops the rest; it is a problem in the report. What the report
- * calls added is on the disk. Throws DossierError when the delivery can't be opened or the disk fails.
+ * calls added is on the disk. Called off, it keeps the files that had their turn, and no original of others. Throws
+ * DossierError when the delivery can't be opened or the disk fails.
  */
 export async function collect(input: CollectInput): Promise<CollectReport> {
   const options = await readLogOptions(input);
@@ -54,13 +59,29 @@ async function takeIn(
   const batch = new Batch(record);
   const run = new CollectRun(record, options, input, new EvidenceByHash(record.state()), batch, report);
   let done = 0;
-  await run.files(found.files, captions, (file) => {
-    done += 1;
-    nextStep(input, { what: file.name, done, total: found.files.length });
-  });
+  const sources = [
+    ...found.files.map((file) => ({ found: file, hint: hintFor(captions, file) })),
+    ...givenSources(input.given ?? []),
+  ];
+  try {
+    await run.files(sources, (file) => {
+      done += 1;
+      nextStep(input, { what: file.name, done, total: sources.length });
+    });
+  } catch (error) {
+    if (input.signal?.aborted === true) await callOff(record, run, batch);
+    throw error;
+  }
   await batch.flush();
   await reviewRecord(record, input.by, report);
   const taken = new Set(report.items.flatMap((item) => item.evidence ?? []));
   report.questions = openQuestions(record.state(), taken);
   return report;
+}
+
+/** Files that had their turn stay; an original that no entry speaks of would lie there unnoticed. */
+async function callOff(record: DeliveryRecord, run: CollectRun, batch: Batch): Promise<void> {
+  await run.settle();
+  await batch.flush();
+  await record.takeBackUnnamed();
 }

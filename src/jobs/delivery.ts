@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { sha256Of } from '../core/ledger/tree.js';
 import { DossierError } from '../core/model/error.js';
 import type { Clock } from '../core/ports/clock.js';
+import type { OriginalsStore } from '../core/ports/originals-store.js';
 import { parseDeliveryFile } from '../intake/delivery-file.js';
 import { machinePorts, type Ports } from '../record/disk/ports.js';
 import { type DeliveryRecord, openRecord } from '../record/store.js';
@@ -14,6 +15,8 @@ export interface OpenDelivery {
   folder: string;
   by: string;
   now: Clock;
+  /** Where the delivery's originals are kept; in its folder when left out. */
+  originals?: OriginalsStore;
 }
 
 /** The machine's disk and processes with the caller's clock. */
@@ -29,7 +32,7 @@ export function portsWith(now: Clock): Ports {
  * Throws DossierError for a bad delivery.yaml, a missing, damaged or locked record, or a disk error.
  */
 export async function withDelivery<T>(
-  { folder, by, now }: OpenDelivery,
+  { folder, by, now, originals }: OpenDelivery,
   write: boolean,
   work: (record: DeliveryRecord, factsText: string) => Promise<T>,
 ): Promise<T> {
@@ -39,14 +42,14 @@ export async function withDelivery<T>(
   });
   const sha256 = sha256Of(Buffer.from(text, 'utf8'));
   const ports = portsWith(now);
-  let record = await openRecord(folder, ports, { write });
+  let record = await openRecord(folder, ports, { write, originals });
   try {
     // Facts in the record were checked when they were entered.
     if (record.state().deliveryHash !== sha256) {
       const { written } = parseDeliveryFile(text, file);
       if (!write) {
         await record.close();
-        record = await openRecord(folder, ports, { write: true });
+        record = await openRecord(folder, ports, { write: true, originals });
       }
       await record.syncFacts({ sha256, facts: written, by });
     }

@@ -17,7 +17,7 @@ export async function readLogs(record: DeliveryRecord, state: RecordState): Prom
   for (const item of state.evidence) {
     // A replaced reading of the same rows must not count twice.
     if (item.kind !== 'unit-log' || item.replacedBy !== undefined) continue;
-    const path = record.originalPath(item.file.sha256);
+    const path = await record.originalPath(item.file.sha256);
     if (path === undefined)
       throw new DossierError(
         'record-damaged',

@@ -1,18 +1,39 @@
+import { extname, join } from 'node:path';
 import pLimit from 'p-limit';
 import type { Checkpoint } from '../core/ledger/checkpoint.js';
 import { foldEntries } from '../core/ledger/fold.js';
 import { evidenceAdded } from '../core/ledger/references.js';
+import { sha256Of } from '../core/ledger/tree.js';
 import type { Entry, NewEntry } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
 import { type EvidenceId, evidenceId, type Sha256 } from '../core/model/evidence.js';
 import type { RecordState } from '../core/model/state.js';
 import { toInstant } from '../core/model/time.js';
+import type { OriginalsStore } from '../core/ports/originals-store.js';
 import { commit } from './commit.js';
+import { onDisk } from './disk/disk-error.js';
 import type { Lock } from './disk/lock.js';
 import type { Ports } from './disk/ports.js';
-import { LARGEST_ORIGINAL, type Originals, type StoredFile } from './originals.js';
+import { readSource } from './disk/read-source.js';
 import { deliveryName, type Notice, type RecoveredLedger } from './recovery.js';
 import { type EntryDraft, stageEntries } from './staging.js';
+
+/** Bytes. */
+export const LARGEST_ORIGINAL = 2 * 1024 ** 3;
+
+/** An original with a file that has its bytes. */
+export interface StoredFile {
+  bytes: number;
+  sha256: Sha256;
+  path: string;
+}
+
+/** What adding an original gives. */
+export interface AddedOriginal {
+  file: StoredFile;
+  /** False when an entry refers to the same bytes, or they were added since opening: they are one original. */
+  isNew: boolean;
+}
 
 /** The facts of delivery.yaml, to be compared with the last facts in the record. */
 export interface WrittenFacts {
@@ -32,9 +53,11 @@ export class DeliveryRecord {
   readonly #ports: Ports;
   readonly #lock: Lock | undefined;
   readonly #standing: RecoveredLedger;
-  readonly #originals: Originals;
+  readonly #originals: OriginalsStore;
   /** Hashes of originals that an entry refers to, or that were added since opening. */
   readonly #heldFiles: Set<Sha256>;
+  /** Those that were added since opening, were not kept before, and that no entry refers to yet. */
+  readonly #unnamed = new Set<Sha256>();
   #lastId: number;
   #state: RecordState | undefined;
   /** Serialises writes, so that two callers can't overwrite each other. */
@@ -48,7 +71,7 @@ export class DeliveryRecord {
     lock: Lock | undefined,
     standing: RecoveredLedger,
     notices: readonly Notice[],
-    originals: Originals,
+    originals: OriginalsStore,
   ) {
     this.folder = folder;
     this.notices = notices;
@@ -123,6 +146,7 @@ export class DeliveryRecord {
       standing.leaves.push(leaf);
       standing.tree.add(leaf);
       standing.known.add(added);
+      for (const hash of fileOf(added)) this.#unnamed.delete(hash);
       const brought = evidenceAdded(added);
       if (brought === undefined) continue;
       this.#lastId = Math.max(this.#lastId, numberOf(brought.id));
@@ -141,27 +165,23 @@ export class DeliveryRecord {
   }
 
   /**
-   * Stores a file's bytes under their hash. `isNew` is false when an entry refers to the same bytes, or they were
-   * added since opening: they are one original. The bytes are on the disk on return; the name is by the next append
-   * or on close.
+   * Stores a file's bytes under their hash. The bytes are on the disk on return; the name is by the next append or on
+   * close.
    * @param largest bytes; 2 GiB by default
-   * @throws DossierError 'unreadable-file' (missing, a link, a folder, a pipe, changing), 'file-too-large', 'disk'
+   * @throws DossierError 'unreadable-file' (missing, a link, a folder, a pipe, changing), 'file-too-large', 'disk';
+   *   the signal's reason
    */
-  async addOriginal(
+  addOriginal(
     source: string,
-    { largest = LARGEST_ORIGINAL }: { largest?: number } = {},
-  ): Promise<{ file: StoredFile; isNew: boolean }> {
-    this.#mustBeWritable();
-    return this.#held(await this.#originals.add(source, largest));
+    { largest = LARGEST_ORIGINAL, signal }: { largest?: number; signal?: AbortSignal | undefined } = {},
+  ): Promise<AddedOriginal> {
+    const bytes = readSource(source, { fs: this.#ports.fs, most: largest, signal });
+    return this.addOriginalStream(bytes, extname(source), largest);
   }
 
   /** Stores bytes in memory, such as an attachment of an e-mail; `extension` with or without its dot. */
-  async addOriginalBytes(
-    bytes: Uint8Array,
-    extension: string,
-  ): Promise<{ file: StoredFile; isNew: boolean }> {
-    this.#mustBeWritable();
-    return this.#held(await this.#originals.addBytes(bytes, extension));
+  addOriginalBytes(bytes: Uint8Array, extension: string): Promise<AddedOriginal> {
+    return this.addOriginalStream(only(bytes), extension, bytes.length);
   }
 
   /** Stores bytes from a stream, such as an entry of an archive. Errors of the stream pass through. */
@@ -169,25 +189,53 @@ export class DeliveryRecord {
     chunks: AsyncIterable<Uint8Array>,
     extension: string,
     largest = LARGEST_ORIGINAL,
-  ): Promise<{ file: StoredFile; isNew: boolean }> {
+  ): Promise<AddedOriginal> {
     this.#mustBeWritable();
-    return this.#held(await this.#originals.addStream(chunks, extension, largest));
+    const kept = await this.#originals.add(chunks, { extension, most: largest });
+    const { sha256, bytes } = kept;
+    const isNew = !this.#heldFiles.has(sha256);
+    if (isNew && kept.isNew) this.#unnamed.add(sha256);
+    this.#heldFiles.add(sha256);
+    return { file: { sha256, bytes, path: await this.#fileOf(sha256) }, isNew };
   }
 
-  #held(file: StoredFile): { file: StoredFile; isNew: boolean } {
-    const isNew = !this.#heldFiles.has(file.sha256);
-    this.#heldFiles.add(file.sha256);
-    return { file, isNew };
+  async #fileOf(sha256: Sha256): Promise<string> {
+    const path = await this.#originals.file(sha256);
+    if (path !== undefined) return path;
+    throw new DossierError('disk', `the original ${sha256} is not where it was just put`, {
+      where: { file: this.folder },
+      fix: 'Check the store of originals and run the command again.',
+    });
   }
 
-  /** Path of an original; undefined when it is missing. The bytes are not read. */
-  originalPath(sha256: Sha256): string | undefined {
-    return this.#originals.path(sha256);
+  /** Takes back the originals that were added since opening and that no entry refers to: of work that was called off. */
+  takeBackUnnamed(): Promise<void> {
+    return this.#turn(async () => {
+      if (this.#writable !== 'yes') return;
+      for (const sha256 of this.#unnamed) {
+        await this.#originals.remove(sha256);
+        this.#unnamed.delete(sha256);
+        this.#heldFiles.delete(sha256);
+      }
+    });
+  }
+
+  /** A file with an original's bytes; undefined when it is missing. The bytes are not read. */
+  originalPath(sha256: Sha256): Promise<string | undefined> {
+    return this.#originals.file(sha256);
   }
 
   /** An original's bytes, checked against its hash. @throws DossierError 'record-damaged' when missing or changed */
-  readOriginal(sha256: Sha256): Promise<Uint8Array> {
-    return this.#originals.read(sha256);
+  async readOriginal(sha256: Sha256): Promise<Uint8Array> {
+    const file = await this.#originals.file(sha256);
+    const bytes =
+      file === undefined ? undefined : await onDisk('read', file, () => this.#ports.fs.readFile(file));
+    if (bytes !== undefined && sha256Of(bytes) === sha256) return bytes;
+    const what = bytes === undefined ? 'is missing' : 'was changed';
+    throw new DossierError('record-damaged', `the original ${sha256} ${what}`, {
+      where: { file: file ?? join(this.folder, sha256) },
+      fix: 'Take the same file in once more: it is put back in its place.',
+    });
   }
 
   /** Waits for running writes and releases the lock. */
@@ -210,6 +258,10 @@ export class DeliveryRecord {
         fix: 'Mend the cause of the first error and run the command again.',
       });
   }
+}
+
+async function* only(bytes: Uint8Array): AsyncGenerator<Uint8Array> {
+  yield bytes;
 }
 
 function fileOf(of: Entry): Sha256[] {

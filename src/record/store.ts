@@ -1,17 +1,20 @@
 import { dirname, join } from 'node:path';
 import { DossierError } from '../core/model/error.js';
+import type { OriginalsStore } from '../core/ports/originals-store.js';
 import { CHECKPOINT, LEDGER, ORIGINALS, readFiles, repair } from './commit.js';
 import { DeliveryRecord, type WrittenFacts } from './delivery-record.js';
 import { errorCode, onDisk } from './disk/disk-error.js';
 import { acquireLock, type Lock } from './disk/lock.js';
 import type { Ports } from './disk/ports.js';
-import { openOriginals, sweepOriginals } from './originals.js';
+import { openOriginals, sweepOriginals } from './originals-folder.js';
 import { recover } from './recovery.js';
 
-export type { DeliveryRecord, WrittenFacts } from './delivery-record.js';
+export { type DeliveryRecord, LARGEST_ORIGINAL, type WrittenFacts } from './delivery-record.js';
 
 export interface OpenOptions {
   write: boolean;
+  /** Where originals are kept; in the folder of the record when left out. */
+  originals?: OriginalsStore | undefined;
   /** Milliseconds to wait for another writer; 5,000 by default. */
   wait?: number;
 }
@@ -21,7 +24,7 @@ export async function createRecord(
   folder: string,
   ports: Ports,
   facts: WrittenFacts,
-  options: { wait?: number } = {},
+  options: Omit<OpenOptions, 'write'> = {},
 ): Promise<DeliveryRecord> {
   const originals = join(folder, ORIGINALS);
   await onDisk('make', folder, async () => {
@@ -31,7 +34,7 @@ export async function createRecord(
   const lock = await acquireLock(folder, ports, options.wait);
   try {
     await onDisk('make', originals, () => ports.fs.makeFolder(originals));
-    const record = await load(folder, ports, lock);
+    const record = await load(folder, ports, lock, options.originals);
     if (record.entries.length > 0)
       throw new DossierError('bad-usage', 'there is a record in this folder already', {
         where: { file: join(folder, LEDGER) },
@@ -65,7 +68,7 @@ export async function openRecord(
   if (!names.includes(LEDGER) && !names.includes(CHECKPOINT)) throw missing(folder);
   const lock = options.write ? await acquireLock(folder, ports, options.wait) : undefined;
   try {
-    const record = await load(folder, ports, lock);
+    const record = await load(folder, ports, lock, options.originals);
     if (record.entries.length === 0) throw missing(folder);
     return record;
   } catch (error) {
@@ -81,15 +84,21 @@ function missing(folder: string): DossierError {
   });
 }
 
-async function load(folder: string, ports: Ports, lock: Lock | undefined): Promise<DeliveryRecord> {
+async function load(
+  folder: string,
+  ports: Ports,
+  lock: Lock | undefined,
+  elsewhere: OriginalsStore | undefined,
+): Promise<DeliveryRecord> {
   const standing = recover(await readFiles(folder, ports));
   const originals = join(folder, ORIGINALS);
   const notices = [...standing.notices];
   if (lock !== undefined) {
     const aside = await repair(folder, ports, standing);
-    await sweepOriginals(originals, ports);
+    if (elsewhere === undefined) await sweepOriginals(originals, ports);
     if (aside !== undefined)
       notices.push({ is: 'set-aside', message: `what is not counted was moved to ${aside}` });
   }
-  return new DeliveryRecord(folder, ports, lock, standing, notices, await openOriginals(originals, ports));
+  const store = elsewhere ?? (await openOriginals(originals, ports));
+  return new DeliveryRecord(folder, ports, lock, standing, notices, store);
 }

@@ -110,7 +110,10 @@ export function namedBy(certificate: X509Certificate): Named {
 
 /** Signs in this process. The digest is left aside: Node's own function hashes what it signs with an EC key. */
 export function signWith(key: KeyObject): Signer['sign'] {
-  return async ({ bytes }) => new Uint8Array(sign('sha256', bytes, key));
+  return async ({ bytes, signal }) => {
+    signal?.throwIfAborted();
+    return new Uint8Array(sign('sha256', bytes, key));
+  };
 }
 
 function chainOf(first: X509Certificate, all: readonly X509Certificate[]): X509Certificate[] {

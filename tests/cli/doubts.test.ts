@@ -152,7 +152,12 @@ describe('rows of files are refused one by one, and the rest goes on', () => {
     };
     const asked: string[] = [];
     await recordChecklist(
-      { output: silent, exit: () => undefined, now: () => new Date('2026-07-14T13:00:00Z') },
+      {
+        output: silent,
+        exit: () => undefined,
+        interruption: () => new AbortController().signal,
+        now: () => new Date('2026-07-14T13:00:00Z'),
+      },
       { folder: delivery, by: 'Test', now: () => new Date('2026-07-14T13:00:00Z') },
       { checklist: true, dryRun: false, sure: false, json: true },
       async (question) => {

@@ -111,7 +111,7 @@ describe('a bag beside the dossier', () => {
       .state()
       .evidence.flatMap((item) => ('file' in item ? item.file.sha256 : []))
       .at(-1);
-    const path = original === undefined ? undefined : record.originalPath(original);
+    const path = original === undefined ? undefined : await record.originalPath(original);
     await record.close();
     if (path === undefined) throw new Error('nothing was taken in');
     // Too large to be attached, and changed before the bag is begun, so that only the bag meets it.

@@ -39,7 +39,7 @@ describe('taking a file in', () => {
       path: join(folder, 'originals', `${sha256Of(bytes)}.pdf`),
     });
     expect(await readFile(file.path)).toEqual(bytes);
-    expect(record.originalPath(file.sha256)).toBe(file.path);
+    expect(await record.originalPath(file.sha256)).toBe(file.path);
     expect(Buffer.from(await record.readOriginal(file.sha256))).toEqual(bytes);
   });
 
@@ -98,7 +98,7 @@ describe('taking a file in', () => {
 
   it('says which original is missing', async () => {
     const hash = sha256Of(Buffer.from('never seen'));
-    expect(record.originalPath(hash)).toBeUndefined();
+    expect(await record.originalPath(hash)).toBeUndefined();
     await expect(record.readOriginal(hash)).rejects.toThrow(/is missing/);
   });
 });

@@ -25,7 +25,7 @@ interface Options extends TimeStampOptions {
   json?: boolean;
 }
 
-export function buildCommand({ output, now }: CliContext): Command {
+export function buildCommand({ output, now, interruption }: CliContext): Command {
   return new Command('build')
     .description('Render the signed PDF dossier of a delivery.')
     .argument('[folder]', 'the delivery (default: the folder you are in)')
@@ -75,6 +75,7 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
         identityFolder: options.identity,
         passphrase: (isNew) => readPassphrase(options, isNew),
         progress: (at) => output.progress(at),
+        signal: interruption(),
         ...(await timeStampsAt(options)),
         ...omitUndefined({
           bag: options.bag,

@@ -23,7 +23,7 @@ interface Options {
   json?: boolean;
 }
 
-export function collectCommand({ output, exit, now }: CliContext): Command {
+export function collectCommand({ output, exit, now, interruption }: CliContext): Command {
   return new Command('collect')
     .description('Take files or folders in as evidence; the originals stay as they are.')
     .argument('<paths...>', 'files or folders')
@@ -49,7 +49,8 @@ Examples:
   dossier collect paper/*.pdf photos -d deliveries/4711
 
 A captions.csv beside the files (file, subject, stop, line, position, by, caption)
-says what they show. Taking the same file in twice adds nothing; a log that was not
+says what they show. Ctrl-C stops after the file whose turn it is; run it again for the
+rest. Taking the same file in twice adds nothing; a log that was not
 read before, or was read otherwise, is read as --log-zone, --log-unit, --log-dates or
 --map says, and only this last reading counts. A map file has, as far as needed: columns (time, date, clock, set-point,
 return-air, supply-air, ambient, probe, probe-2 …, mode, defrost, door, power, alarm,
@@ -68,6 +69,7 @@ encoding, only, sheet; see docs/formats.md.`,
         map: options.map,
         ...(options.sure === true ? { sure: true } : {}),
         progress: (at) => output.progress(at),
+        signal: interruption(),
       };
       if (options.dryRun === true) return lookOnly(input, options.json === true, { output, exit });
       const { collect } = await import('../../jobs/collect.js');

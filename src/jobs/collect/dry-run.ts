@@ -12,6 +12,7 @@ import type { CollectInput } from '../collect.js';
 import { withDelivery } from '../delivery.js';
 import { EvidenceByHash } from './evidence-by-hash.js';
 import { type ExtractedFile, hashOf, ScratchFolder } from './extracted-files.js';
+import { givenSources } from './given-files.js';
 import { readLogOptions } from './log-options.js';
 import { allowedFiles, keptInsideProblem, type NestingDepth, oneLevelDeeper } from './nesting.js';
 import { ReadingRows } from './reading-rows.js';
@@ -68,9 +69,13 @@ export async function dryRun(input: CollectInput): Promise<DryRunReport> {
       report,
     );
     try {
-      for (const [i, file] of found.files.entries()) {
-        nextStep(input, { what: file.name, done: i + 1, total: found.files.length });
-        await look.at({ found: file, hint: hintFor(captions, file) }, undefined, undefined);
+      const sources = [
+        ...found.files.map((file) => ({ found: file, hint: hintFor(captions, file) })),
+        ...givenSources(input.given ?? []),
+      ];
+      for (const [i, source] of sources.entries()) {
+        nextStep(input, { what: source.found.name, done: i + 1, total: sources.length });
+        await look.at(source, undefined, undefined);
       }
     } finally {
       await look.end();

@@ -1,6 +1,7 @@
 import type { NewEntry } from '../../core/model/entry.js';
 import type { Problem } from '../../core/model/error.js';
 import type { EvidenceId } from '../../core/model/evidence.js';
+import type { LongWork } from '../../core/ports/work.js';
 import type { ReadingDraft, ReceivedDraft } from '../../intake/draft.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import type { OpenDelivery } from '../delivery.js';
@@ -8,7 +9,7 @@ import { doubtProblem, KnownKin, type Sure } from '../doubts.js';
 import { readingKey, recordedReadings } from '../recorded-readings.js';
 
 /** Who takes rows in, and whether those far from their kin are right. */
-export interface TakingIn extends Pick<OpenDelivery, 'by' | 'now'> {
+export interface TakingIn extends Pick<OpenDelivery, 'by' | 'now'>, Pick<LongWork, 'signal'> {
   sure?: Sure;
 }
 

@@ -1,11 +1,9 @@
 import { extname } from 'node:path';
-import { pMapIterable } from 'p-map';
 import type { Delivery } from '../../core/model/delivery.js';
 import type { NewEntry } from '../../core/model/entry.js';
 import { DossierError } from '../../core/model/error.js';
 import type { ContainerRef, EvidenceId, Sha256 } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
-import { type Captions, hintFor } from '../../intake/captions.js';
 import type { ContainerContents, LogOptions } from '../../intake/draft.js';
 import { type ExaminedFile, examineFile } from '../../intake/examine.js';
 import type { FoundFile } from '../../intake/file-scan.js';
@@ -18,6 +16,7 @@ import { ReadingRows, type TakingIn, withoutDoubted } from './reading-rows.js';
 import { reimportEntries } from './reimport.js';
 import { type CollectedItem, type CollectReport, formatEventTime } from './report.js';
 import { type Source, sourcesInside } from './sources.js';
+import { WorkAhead } from './work-ahead.js';
 
 /**
  * Files that are examined side by side: enough that some are always ready while others wait for the disk. What takes
@@ -38,6 +37,8 @@ export class CollectRun {
   readonly #report: CollectReport;
   /** Hashes taken up by this run, so that the second of two equal files is a duplicate whichever comes first. */
   readonly #taken = new Set<Sha256>();
+  readonly #signal: AbortSignal | undefined;
+  readonly #ahead = new WorkAhead(AT_ONCE);
   readonly #same: { item: CollectedItem; sha256: Sha256; readSo: boolean }[] = [];
 
   constructor(
@@ -52,6 +53,7 @@ export class CollectRun {
     this.#delivery = record.state().delivery;
     this.#options = options;
     this.#by = input.by;
+    this.#signal = input.signal;
     this.#sure = input.sure !== undefined;
     this.#rows = new ReadingRows(record, input);
     this.#holders = byHash;
@@ -59,13 +61,8 @@ export class CollectRun {
     this.#report = report;
   }
 
-  /** Records the files found. `onEach` is called for each in turn. */
-  async files(
-    found: readonly FoundFile[],
-    captions: Captions,
-    onEach: (file: FoundFile) => void,
-  ): Promise<void> {
-    const sources = found.map((file) => ({ found: file, hint: hintFor(captions, file) }));
+  /** Records files. `onEach` is called for each in turn. */
+  async files(sources: readonly Source[], onEach: (file: FoundFile) => void): Promise<void> {
     await this.#take(sources, undefined, onEach);
     // The evidence with the same bytes is known only after both had their turn.
     for (const { item, sha256, readSo } of this.#same.splice(0)) {
@@ -76,17 +73,18 @@ export class CollectRun {
     }
   }
 
+  /** Waits for the files that are still being examined: nothing is added to the record after it. */
+  async settle(): Promise<void> {
+    await this.#ahead.settle();
+  }
+
   async #take(
     sources: readonly Source[],
     around: NestingContext | undefined,
     onEach: (file: FoundFile) => void,
   ): Promise<void> {
-    const examined = pMapIterable(
-      sources,
-      async (source) => ({ source, result: await this.#examine(source) }),
-      { concurrency: AT_ONCE, backpressure: AT_ONCE },
-    );
-    for await (const { source, result } of examined) {
+    const examined = this.#ahead.results(sources, (source) => this.#examine(source));
+    for await (const { thing: source, result } of examined) {
       onEach(source.found);
       await this.#keep(source, result, around);
     }
@@ -94,9 +92,10 @@ export class CollectRun {
 
   async #examine({ found, hint, inside }: Source): Promise<FileResult> {
     try {
+      this.#signal?.throwIfAborted();
       const { file } =
         inside === undefined
-          ? await this.#record.addOriginal(found.path)
+          ? await this.#record.addOriginal(found.path, { signal: this.#signal })
           : await this.#record.addOriginalStream(inside.read(), extname(inside.entry), inside.bytes);
       const { sha256 } = file;
       const container = this.#holders.isContainer(sha256);

@@ -111,8 +111,8 @@ async function collectContents(
   onBag: (begun: PendingBag) => void,
 ): Promise<{ images: PreparedImages; files: Files; bag: OriginalsBag | undefined }> {
   const recorded = { ledger: ledger.bytes, facts: factsText };
-  const pack = (): OriginalsBag => {
-    const begun = beginBag(record, { dossier: file, ...recorded, builtAt, signal: input.signal });
+  const pack = async (): Promise<OriginalsBag> => {
+    const begun = await beginBag(record, { dossier: file, ...recorded, builtAt, signal: input.signal });
     onBag(begun);
     const { file: _, ...bag } = begun.bag;
     return bag;
@@ -122,13 +122,13 @@ async function collectContents(
   // keeps one core busy while pictures and typesetting keep the other.
   await nearlyMade;
   const surely = input.bag === true || originalsBytes(numbered, not) > mostBytes;
-  const early = copy === undefined && surely ? pack() : undefined;
+  const early = copy === undefined && surely ? await pack() : undefined;
   const images = await making;
   const ownBytes = own.reduce((sum, { bytes }) => sum + bytes.length, 0);
   const room = mostBytes - images.bytes - ownBytes - PAGES_BYTES - EXHIBIT_BYTES * numbered.length;
   const originals = await encloseOriginals(record, numbered, { originals: Math.max(0, room), not }, labels);
   const tooMuch = copy === undefined && originals.leftOut.some(({ why }) => why === 'size-budget');
-  const bag = early ?? (tooMuch ? pack() : undefined);
+  const bag = early ?? (tooMuch ? await pack() : undefined);
   return { images, files: { own, originals, leftOut: [...originals.leftOut, ...unnamed] }, bag };
 }
 

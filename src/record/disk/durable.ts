@@ -3,7 +3,10 @@ import { errorCode, onDisk } from './disk-error.js';
 import type { FileSystem, OpenFile, Ports } from './ports.js';
 
 /** Runs an action on an open file and closes it, whatever happens. */
-export async function using<T>(file: OpenFile, action: (file: OpenFile) => Promise<T>): Promise<T> {
+export async function using<F extends Pick<OpenFile, 'close'>, T>(
+  file: F,
+  action: (file: F) => Promise<T>,
+): Promise<T> {
   let result: T;
   try {
     result = await action(file);

@@ -50,16 +50,11 @@ async function demonstration(): Promise<CoreInput> {
     const { rows } = splitRows(readFileSync(join(who.folder, 'ledger.jsonl')));
     const state = record.state();
     const logs = await Promise.all(
-      state.evidence.flatMap((item) =>
-        item.kind === 'unit-log'
-          ? [
-              readUnitLog(record.originalPath(item.file.sha256) ?? '', item.mapping, {
-                evidence: item.evidence,
-                addedSeconds: 0,
-              }),
-            ]
-          : [],
-      ),
+      state.evidence
+        .flatMap((item) => (item.kind === 'unit-log' ? [item] : []))
+        .map(async ({ evidence, file, mapping }) =>
+          readUnitLog((await record.originalPath(file.sha256)) ?? '', mapping, { evidence, addedSeconds: 0 }),
+        ),
     );
     const { text, sha256, origin } = await loadRuleSet(state.delivery.rules, record.folder);
     return {
