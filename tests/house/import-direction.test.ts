@@ -37,8 +37,9 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   compose: [...CORE.filter((room) => room !== 'core/verify'), ...PLATFORM],
   signing: [...CORE, ...PLATFORM, 'record', 'compose'],
   jobs: [...CORE, ...PLATFORM, 'intake', 'record', 'compose', 'signing'],
+  conformance: ['core/model', 'core/ports', 'core/ledger', 'core/verify', ...PLATFORM],
   cli: [...CORE, ...PLATFORM, 'intake', 'record', 'compose', 'signing', 'jobs', '.'],
-  '.': [...CORE, ...PLATFORM, 'intake', 'record', 'compose', 'signing', 'jobs'],
+  '.': [...CORE, ...PLATFORM, 'intake', 'record', 'compose', 'signing', 'jobs', 'conformance'],
 };
 
 const roomOf = (file: string) => {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import * as conformance from '../../src/conformance.js';
 import { evidenceId } from '../../src/core/model/evidence.js';
 import * as library from '../../src/index.js';
 
@@ -12,7 +13,7 @@ const named = section
   .split('\n')
   .filter((row) => row.startsWith('| `load-dossier'))
   .flatMap((row) => [...(row.split('|').at(-2) ?? '').matchAll(/`(\w+)`/g)].map(([, name = '']) => name));
-const given = new Map<string, unknown>(Object.entries(library));
+const given = new Map<string, unknown>(Object.entries({ ...library, ...conformance }));
 
 describe('the library, as DEVELOPERS.md tells of it', () => {
   it('has every name in the table', () => {

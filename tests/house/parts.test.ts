@@ -44,7 +44,9 @@ describe('a part of the library loads what it needs and no more', () => {
 
   it('every part is known by its name', () => {
     expect(PARTS.map(({ name }) => name)).toEqual(
-      ['', '/assess', '/record', '/reference', '/verify'].map((part) => `load-dossier${part}`),
+      ['', '/assess', '/conformance', '/record', '/reference', '/verify'].map(
+        (part) => `load-dossier${part}`,
+      ),
     );
   });
 });
