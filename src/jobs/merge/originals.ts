@@ -20,7 +20,7 @@ export async function keepOriginals(
   }
   for (const sha256 of wanted) {
     const bytes = await other.readOriginal(sha256);
-    await record.addOriginalBytes(bytes, extname(other.originalPath(sha256) ?? ''));
+    await record.addOriginalBytes(bytes, extname((await other.originalPath(sha256)) ?? ''));
   }
   await record.addOriginalBytes(ledger, '.jsonl');
 }
