@@ -43,9 +43,8 @@ export async function promptForEvidence(
       (item.kind === 'photo' || item.kind === 'document') &&
       (named.length > 0 ? named.includes(item.evidence) : asked.has(item.evidence));
     const items = state.evidence.filter(wanted);
-    const paths = new Map<EvidenceId, string | undefined>(
-      items.map(({ evidence, file }) => [evidence, record.originalPath(file.sha256)]),
-    );
+    const paths = new Map<EvidenceId, string | undefined>();
+    for (const { evidence, file } of items) paths.set(evidence, await record.originalPath(file.sha256));
     return { delivery: state.delivery, items, paths };
   });
   if (items.length === 0) return output.line('Nothing is open.');

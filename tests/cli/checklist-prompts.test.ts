@@ -44,7 +44,7 @@ async function sit(typed: Record<number, string[]>) {
     width: 100,
   };
   await recordChecklist(
-    { output, exit: () => undefined, now },
+    { output, exit: () => undefined, now, interruption: () => new AbortController().signal },
     { folder, by: 'Test', now },
     { checklist: true, dryRun: false, sure: false, json: false },
     async (question, fallback) => {
