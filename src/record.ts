@@ -36,7 +36,7 @@ export {
   type RecordedClockComparison,
   recordClock,
 } from './jobs/compare-clock.js';
-export { type CorrectInput, type CorrectReport, correct } from './jobs/correct.js';
+export { type CorrectInput, type CorrectReport, correct, type UnchangedReading } from './jobs/correct.js';
 export type { OpenDelivery } from './jobs/delivery.js';
 export { type DescribeInput, type DescribeReport, describe, type TypedDescription } from './jobs/describe.js';
 export type { Sure } from './jobs/doubts.js';

@@ -3,6 +3,7 @@ import type { Problem } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { type ParsedNote, readNote, UnreadableNote } from './notes/line.js';
 import { type NoteContext, noteContextOf } from './notes/note-context.js';
+import { type PutRightNote, readPutRight } from './notes/put-right.js';
 import { splitNote } from './notes/words.js';
 
 /** One line of a notes file as understood: the words of `dossier record`, not yet checked. */
@@ -14,6 +15,8 @@ export interface NoteLine extends ParsedNote {
 
 export interface ReadNotes {
   lines: NoteLine[];
+  /** Lines that put an earlier entry right, or strike some. */
+  putRight: PutRightNote[];
   problems: Problem[];
   /** Lines that are neither blank, nor a comment, nor a heading. */
   count: number;
@@ -34,7 +37,7 @@ export function readNotes(
   delivery: Delivery,
   given: NoteContext = {},
 ): ReadNotes {
-  const result: ReadNotes = { lines: [], problems: [], count: 0 };
+  const result: ReadNotes = { lines: [], putRight: [], problems: [], count: 0 };
   let context = given;
   const rows = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
   for (const [i, written] of rows.entries()) {
@@ -57,7 +60,9 @@ export function readNotes(
     }
     result.count += 1;
     try {
-      result.lines.push({ row, text: line, ...readNote(words, delivery, context) });
+      const putRight = readPutRight(line, row);
+      if (putRight !== undefined) result.putRight.push(putRight);
+      else result.lines.push({ row, text: line, ...readNote(words, delivery, context) });
     } catch (error) {
       if (!(error instanceof UnreadableNote)) throw error;
       result.problems.push({

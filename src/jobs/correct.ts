@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import { countedEntries } from '../core/ledger/counted-entries.js';
 import type { Delivery } from '../core/model/delivery.js';
 import type { EntryOf } from '../core/model/entry.js';
@@ -5,6 +6,7 @@ import { DossierError } from '../core/model/error.js';
 import type { EvidenceId, EvidenceOf, Reading, ReadingBody } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Temperature } from '../core/model/temperature.js';
+import type { DeliveryRecord } from '../record/store.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { KnownKin, type Sure } from './doubts.js';
 import { requireRoom } from './outcome-room.js';
@@ -42,56 +44,75 @@ export interface CorrectReport {
   after: string;
 }
 
+/** A reading that says what it should say already; nothing was written. */
+export interface UnchangedReading {
+  is: 'unchanged';
+  evidence: EvidenceId;
+  entry: number;
+  said: string;
+}
+
 /**
  * Enters the right value of a reading that was typed wrong, unless that lies far from its kin and nobody has said that it
  * is right. The first value stays in the record and no longer counts.
  * @throws DossierError 'bad-value' when there is no such reading, when it was struck, or for words not understood
  */
-export async function correct(input: CorrectInput): Promise<CorrectReport | DoubtedReading> {
+export async function correct(
+  input: CorrectInput,
+): Promise<CorrectReport | DoubtedReading | UnchangedReading> {
   const open = { folder: input.folder, by: input.enteredBy, now: input.now };
-  return withDelivery(open, true, async (record) => {
-    const { seq } = entryNamed(input.target, record.entries);
-    const counted = countedEntries(record.entries).entries.find(({ entry }) => entry.seq === seq);
-    if (counted === undefined)
-      throw new DossierError('bad-value', `${input.target} was struck, so there is nothing to correct`, {
-        fix: 'Enter the right value anew: dossier record --help',
-      });
-    const { entry } = counted;
-    if (entry.type !== 'reading-recorded') throw notAReading(input.target, entry.type);
-    const state = record.state();
-    const body = corrected(entry, input, state.delivery);
-    requireRoom(state, body, input.now(), { replaced: body.evidence });
-    const kin = new KnownKin(state, input.now(), body.evidence);
-    // What was doubtful of the first value, and stays, was settled when that was entered.
-    const settled = new Set(kin.doubts(entry.body, 'typed').map((doubt) => JSON.stringify(doubt)));
-    const doubts = kin
-      .doubts(body, 'typed', input.sure)
-      .filter((doubt) => !settled.has(JSON.stringify(doubt)));
-    if (doubts.length > 0)
-      return doubted({ kind: body.kind, word: mainWord(body) }, body, doubts, state.delivery);
-    const [added] = await record.append([
-      {
-        type: 'entry-corrected',
-        by: input.enteredBy,
-        body: { entry: seq, becomes: { type: 'reading-recorded', body }, why: input.why },
-      },
-    ]);
-    const shown = ({ evidence: _evidence, source: _source, ...reading }: Reading) =>
-      formatReading({ kind: reading.kind, word: mainWord(reading) }, reading);
-    return {
-      is: 'corrected' as const,
-      evidence: body.evidence,
-      entry: seq,
-      correction: added?.seq ?? record.entries.length - 1,
-      before: shown(entry.body),
-      after: shown(body),
-    };
-  });
+  return withDelivery(open, true, async (record) => correctOn(record, input));
 }
+
+/** What `correct` does, on a record that is open for writing. */
+export async function correctOn(
+  record: DeliveryRecord,
+  input: Omit<CorrectInput, 'folder'>,
+): Promise<CorrectReport | DoubtedReading | UnchangedReading> {
+  const named = entryNamed(input.target, record.entries);
+  // A correction is put right by another one of the same entry.
+  const seq = named.type === 'entry-corrected' ? named.body.entry : named.seq;
+  const counted = countedEntries(record.entries).entries.find(({ entry }) => entry.seq === seq);
+  if (counted === undefined)
+    throw new DossierError('bad-value', `${input.target} was struck, so there is nothing to correct`, {
+      fix: 'Enter the right value anew: dossier record --help',
+    });
+  const { entry } = counted;
+  if (entry.type !== 'reading-recorded') throw notAReading(input.target, entry.type);
+  const state = record.state();
+  const body = corrected(entry, input, state.delivery);
+  if (isDeepStrictEqual(body, entry.body))
+    return { is: 'unchanged', evidence: body.evidence, entry: seq, said: shown(body) };
+  requireRoom(state, body, input.now(), { replaced: body.evidence });
+  const kin = new KnownKin(state, input.now(), body.evidence);
+  // What was doubtful of the first value, and stays, was settled when that was entered.
+  const settled = new Set(kin.doubts(entry.body, 'typed').map((doubt) => JSON.stringify(doubt)));
+  const doubts = kin.doubts(body, 'typed', input.sure).filter((doubt) => !settled.has(JSON.stringify(doubt)));
+  if (doubts.length > 0)
+    return doubted({ kind: body.kind, word: mainWord(body) }, body, doubts, state.delivery);
+  const [added] = await record.append([
+    {
+      type: 'entry-corrected',
+      by: input.enteredBy,
+      body: { entry: seq, becomes: { type: 'reading-recorded', body }, why: input.why },
+    },
+  ]);
+  return {
+    is: 'corrected' as const,
+    evidence: body.evidence,
+    entry: seq,
+    correction: added?.seq ?? record.entries.length - 1,
+    before: shown(entry.body),
+    after: shown(body),
+  };
+}
+
+const shown = ({ evidence: _evidence, source: _source, ...reading }: Reading) =>
+  formatReading({ kind: reading.kind, word: mainWord(reading) }, reading);
 
 function corrected(
   { body: was, at }: EntryOf<'reading-recorded'>,
-  { word, fields }: CorrectInput,
+  { word, fields }: Pick<CorrectInput, 'word' | 'fields'>,
   delivery: Delivery,
 ): Reading {
   const typed = typedFields.parse(fields);

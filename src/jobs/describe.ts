@@ -4,17 +4,17 @@ import { DossierError } from '../core/model/error.js';
 import {
   documentSubject,
   type EvidenceId,
-  evidenceId,
   type Region,
   region,
   type Subject,
   sceneSubject,
   subjectName,
 } from '../core/model/evidence.js';
-import { type EvidenceItem, findEvidence, type RecordState } from '../core/model/state.js';
+import type { EvidenceItem, RecordState } from '../core/model/state.js';
 import type { EventTime } from '../core/model/time.js';
 import { TO_THE_SECOND, timeInZone } from '../intake/time/event-time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
+import { evidenceNamed } from './typed/evidence-named.js';
 import {
   findLine,
   findPosition,
@@ -256,12 +256,7 @@ function proposals(state: RecordState): EvidenceItem[] {
   return state.evidence.filter((item) => item.withheld === undefined && subjectOf(item)?.sure === 'proposed');
 }
 
+/** What does not count is spoken of too: withheld, or said to be of another load. */
 function find(state: RecordState, named: string): EvidenceItem {
-  const id = evidenceId.safeParse(named.trim().toLowerCase());
-  const item = id.success ? findEvidence(state, id.data) : undefined;
-  if (item !== undefined) return item;
-  throw new DossierError('bad-value', `there is no evidence "${named}"`, {
-    where: { field: 'evidence' },
-    fix: `Evidence is numbered e1 to e${state.evidence.reduce((most, { evidence }) => Math.max(most, Number(evidence.slice(1))), 0)} here.`,
-  });
+  return evidenceNamed(state, named, 'evidence', { notCounted: true });
 }

@@ -4,6 +4,7 @@ import { DossierError } from '../core/model/error.js';
 import { type EvidenceId, evidenceId, type ReadingBody } from '../core/model/evidence.js';
 import type { ItemOf, RecordState } from '../core/model/state.js';
 import { toInstant } from '../core/model/time.js';
+import { evidenceNamed, lastOf } from './typed/evidence-named.js';
 
 type ParsedOutcome = Extract<ReadingBody, { kind: 'outcome' }>;
 
@@ -21,11 +22,13 @@ export function requireRoom(
 ): void {
   if (reading.kind !== 'outcome') return;
   for (const id of reading.documents)
-    if (!state.evidence.some(({ evidence }) => evidence === id))
+    if (!state.evidence.some(({ evidence }) => evidence === id)) {
+      if (Number(id.slice(1)) <= lastOf(state)) evidenceNamed(state, id, '--on');
       throw new DossierError('bad-value', `there is no evidence ${id}`, {
         where: { field: '--on' },
         fix: 'Take the document in with dossier collect, or say in words what it is.',
       });
+    }
   const outcomes = [...drafts, reading].filter((one): one is ParsedOutcome => one.kind === 'outcome');
   const items = outcomes.map((one, index) => asItem(one, index, state.size, now));
   const there = state.evidence.filter(({ evidence }) => evidence !== replaced);

@@ -5,7 +5,6 @@ import type { NewEntry } from '../core/model/entry.js';
 import { DossierError, type Problem } from '../core/model/error.js';
 import type { EvidenceId, ReadingBody } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
-import type { Doubt } from '../core/model/results/doubts.js';
 import { knownMilliseconds } from '../core/model/time.js';
 import type { NoteContext } from '../intake/notes/note-context.js';
 import { readNotes } from '../intake/notes.js';
@@ -15,9 +14,13 @@ import { unreadable } from '../record/disk/disk-error.js';
 import type { DeliveryRecord } from '../record/store.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { doubtProblem, KnownKin, type Sure, timeGiven } from './doubts.js';
+import { ofRow, type RecordedNoteLine } from './notes/line.js';
+import { putNotesRight } from './notes/put-right.js';
 import { requireRoom } from './outcome-room.js';
 import { formatReading, parseReading } from './record-reading.js';
 import { readingKey, recordedReadings } from './recorded-readings.js';
+
+export type { RecordedNoteLine } from './notes/line.js';
 
 /** A file of notes to be recorded. */
 export interface NotesInput extends OpenDelivery {
@@ -28,19 +31,6 @@ export interface NotesInput extends OpenDelivery {
   standing: NoteContext;
   /** Lines far from their kin are right all the same. */
   sure?: Sure;
-}
-
-/** How one line of notes was understood. */
-export interface RecordedNoteLine {
-  row: number;
-  /** The line as written. */
-  text: string;
-  /** How it was understood. */
-  said: string;
-  outcome: 'recorded' | 'already-held' | 'understood' | 'doubted';
-  evidence?: EvidenceId;
-  /** Why it was not recorded, where it lies far from its kin. */
-  doubts?: Doubt[];
 }
 
 /** What became of each line of the notes. */
@@ -57,8 +47,8 @@ const MOST_BYTES = 1024 * 1024;
 
 /**
  * Records the readings of a notes file, with the file as their source. A line that is not understood is a problem
- * with its row, and so is one far from its kin; the others are recorded. A line recorded before from another copy adds nothing. Throws DossierError
- * for an unreadable file.
+ * with its row, and so is one far from its kin; the others are recorded, and those that correct or strike are obeyed.
+ * A line recorded before from another copy adds nothing. Throws DossierError for an unreadable file.
  */
 export async function recordNotes(input: NotesInput): Promise<NotesReport> {
   const text = await readText(input.file);
@@ -110,14 +100,19 @@ export async function recordNotes(input: NotesInput): Promise<NotesReport> {
         report.problems.push(ofRow(error.toProblem(), name, row));
       }
     }
+    const put = await putNotesRight(record, read.putRight, input, name);
+    report.lines.push(...put.lines);
+    report.problems.push(...put.problems);
+    report.lines.sort((a, b) => a.row - b.row);
     report.problems.sort((a, b) => (a.where.row ?? 0) - (b.where.row ?? 0));
     const of = (outcome: RecordedNoteLine['outcome']) =>
       report.lines.filter((line) => line.outcome === outcome).length;
-    report.counts.refused = read.count - report.lines.length + of('doubted');
-    report.counts.held = of('already-held');
-    if (input.dryRun) return report;
-    if (fresh.length > 0) await write(record, input, name, fresh, report);
-    report.counts.recorded = fresh.length;
+    report.counts = {
+      recorded: of('recorded'),
+      held: of('already-held'),
+      refused: read.count - report.lines.length + of('doubted'),
+    };
+    if (!input.dryRun && of('recorded') > 0) await write(record, input, name, fresh, report);
     return report;
   });
 }
@@ -191,8 +186,4 @@ async function readText(path: string): Promise<string> {
     if (cause instanceof DossierError) throw cause;
     throw unreadable(path, cause);
   }
-}
-
-function ofRow({ where, ...problem }: Problem, file: string, row: number): Problem {
-  return { ...problem, where: { file, row, ...omitUndefined({ field: where.field }) } };
 }

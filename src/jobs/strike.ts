@@ -2,6 +2,7 @@ import { countedEntries } from '../core/ledger/counted-entries.js';
 import { dependentsOf } from '../core/ledger/dependents.js';
 import type { Entry } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
+import type { DeliveryRecord } from '../record/store.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { entryNamed } from './typed/entry-named.js';
 
@@ -17,7 +18,6 @@ export interface StrikeInput {
   now: OpenDelivery['now'];
 }
 
-/** One entry that no longer counts. */
 /** A struck entry, and the entry that strikes it, by their numbers. */
 export interface StruckEntry {
   entry: number;
@@ -37,27 +37,33 @@ export interface StrikeReport {
  */
 export async function strike(input: StrikeInput): Promise<StrikeReport> {
   const open = { folder: input.folder, by: input.enteredBy, now: input.now };
-  return withDelivery(open, true, async (record) => {
-    const { entries } = record;
-    const named = input.targets.map((target) => entryNamed(target, entries));
-    const wanted = new Set(named.map(({ seq }) => seq));
-    const order: Entry[] = [];
-    for (const entry of named) inOrder(entry, entries, order, wanted, input.withDependents === true);
-    const added = await record.append(
-      order.map(({ seq }) => ({
-        type: 'entry-struck' as const,
-        by: input.enteredBy,
-        body: { entry: seq, why: input.why },
-      })),
-    );
-    return {
-      struck: order.map((entry, i) => ({
-        entry: entry.seq,
-        strike: added[i]?.seq ?? -1,
-        what: nameOf(entry),
-      })),
-    };
-  });
+  return withDelivery(open, true, async (record) => strikeOn(record, input));
+}
+
+/** What `strike` does, on a record that is open for writing. */
+export async function strikeOn(
+  record: DeliveryRecord,
+  input: Omit<StrikeInput, 'folder' | 'now'>,
+): Promise<StrikeReport> {
+  const { entries } = record;
+  const named = input.targets.map((target) => entryNamed(target, entries));
+  const wanted = new Set(named.map(({ seq }) => seq));
+  const order: Entry[] = [];
+  for (const entry of named) inOrder(entry, entries, order, wanted, input.withDependents === true);
+  const added = await record.append(
+    order.map(({ seq }) => ({
+      type: 'entry-struck' as const,
+      by: input.enteredBy,
+      body: { entry: seq, why: input.why },
+    })),
+  );
+  return {
+    struck: order.map((entry, i) => ({
+      entry: entry.seq,
+      strike: added[i]?.seq ?? -1,
+      what: nameOf(entry),
+    })),
+  };
 }
 
 /** Puts what rests on an entry before the entry itself. */

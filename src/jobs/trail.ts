@@ -11,6 +11,7 @@ import type { Clock } from '../core/ports/clock.js';
 import { writeDurably } from '../record/disk/durable.js';
 import { csvOf } from './csv.js';
 import { type OpenDelivery, portsWith, withDelivery } from './delivery.js';
+import { lastOf } from './typed/evidence-named.js';
 import { placeToWrite } from './typed/place-to-write.js';
 
 /** Which entries are asked for. */
@@ -48,9 +49,9 @@ export async function trail(input: TrailInput): Promise<TrailReport> {
       throw new DossierError('bad-value', `there is no evidence ${input.of}`, {
         where: { field: '--of' },
         fix:
-          state.evidence.length === 0
+          lastOf(state) === 0
             ? 'Nothing was taken in yet.'
-            : `Evidence is numbered e1 to e${state.evidence.length}; dossier trail shows which is what.`,
+            : `Evidence is numbered e1 to e${lastOf(state)}; dossier trail shows which is what.`,
       });
     return { folder, rows: life, state, zone, of: id.data };
   });

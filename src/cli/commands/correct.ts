@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { DossierError } from '../../core/model/error.js';
 import { DELIVERY, ENTERED_BY, JSON_ANSWER } from '../common-options.js';
 import type { CliContext } from '../context.js';
 import { resolveEnteredBy } from '../entered-by.js';
@@ -68,6 +69,11 @@ What was never so is struck: dossier strike. What a file shows is said with: dos
       const report = await settleDoubts(output, { word, fields }, sure === true, (typed, settled) =>
         correct({ ...common, target, ...typed, why, sure: settled }),
       );
+      if (report.is === 'unchanged')
+        throw new DossierError('bad-value', `${report.evidence} says so already: ${report.said}`, {
+          where: { field: target },
+          fix: 'Give the value, or the option, that is to be put right. Nothing was written.',
+        });
       if (json === true) return output.json(report);
       output.line(`${report.evidence}  ${escapeControls(report.after)}`);
       output.line(`  in place of ${escapeControls(report.before)} (entry ${report.entry})`);

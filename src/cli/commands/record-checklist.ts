@@ -16,6 +16,8 @@ export interface ChecklistOptions {
   dryRun: boolean;
   /** Answers far from their kin are right all the same. */
   sure: boolean;
+  /** Why answers are others than a form said before. */
+  why?: string | undefined;
   json: boolean;
 }
 
@@ -23,14 +25,14 @@ export interface ChecklistOptions {
 export async function recordChecklist(
   { output, exit }: CliContext,
   open: OpenDelivery,
-  { checklist, dryRun, sure, json }: ChecklistOptions,
+  { checklist, dryRun, sure, why, json }: ChecklistOptions,
   asking: Ask | undefined = isInteractive() ? prompt : undefined,
 ): Promise<void> {
   const { enterChecklist } = await import('../../jobs/checklist/enter.js');
   const report =
     checklist === true
       ? await asked(open, dryRun, asking, output)
-      : await enterChecklist({ ...open, from: { file: checklist }, dryRun, sure });
+      : await enterChecklist({ ...open, from: { file: checklist }, dryRun, sure, why });
   if (report === undefined) return;
   if (report.problems.length > 0) exit(EXIT.badInput);
   if (json) return output.json(report);
@@ -101,10 +103,16 @@ async function asked(
 }
 
 const rows = ({ readings }: ChecklistReport): string[][] =>
-  readings.map(({ boxes, evidence, said, held, doubts }) => [
+  readings.map(({ boxes, evidence, said, held, doubts, corrects }) => [
     boxes.join(' '),
     evidence ?? '',
-    held ? `${said} (recorded before)` : doubts === undefined ? said : `${said} (to be looked at again)`,
+    corrects !== undefined
+      ? `${said} (in place of what entry ${corrects} says)`
+      : held
+        ? `${said} (recorded before)`
+        : doubts === undefined
+          ? said
+          : `${said} (to be looked at again)`,
   ]);
 
 function summary({ readings, problems, evidence, heldAs }: ChecklistReport, dryRun: boolean): string {

@@ -16,6 +16,7 @@ interface Options {
   checklist?: string | true;
   dryRun?: boolean;
   sure?: boolean;
+  why?: string;
   date?: string;
   stop?: string;
   by?: string;
@@ -35,6 +36,7 @@ export function notesOptions(command: Command, context: CliContext): Command {
     .option('--notes <file>', 'a text file of one note a line, such as: 04:10 pulp 34.2F romaine nose load-1')
     .option('--dry-run', 'with --notes or --checklist: say how each line is understood, write nothing')
     .option('--sure', 'with --notes or --checklist: what is far from its kin is right as it is written')
+    .option('--why <text>', 'with --checklist: why an answer is another one than an earlier form gave')
     .option('--date <day>', 'with --notes: the day of lines that name none, such as 2026-07-14')
     .option('--stop <stop>', 'with --notes: the stop of lines that name none')
     .option('--by <name>', 'with --notes: who noted the lines that name nobody')
@@ -56,6 +58,7 @@ export function notesOptions(command: Command, context: CliContext): Command {
           checklist: options.checklist,
           dryRun: options.dryRun === true,
           sure: options.sure === true,
+          why: options.why,
           json: options.json === true,
         });
       }

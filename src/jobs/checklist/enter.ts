@@ -5,8 +5,9 @@ import { boxesOf } from '../../compose/checklist/box.js';
 import { checklistLabels } from '../../compose/checklist/compose.js';
 import { checklistParts } from '../../compose/checklist/parts.js';
 import { boxLabel, choicesOf } from '../../compose/checklist/words.js';
+import { countedEntries } from '../../core/ledger/counted-entries.js';
 import type { Language } from '../../core/model/delivery.js';
-import type { NewEntry } from '../../core/model/entry.js';
+import type { Entry, EntryOf, NewEntry } from '../../core/model/entry.js';
 import { DossierError, type Problem } from '../../core/model/error.js';
 import type { EvidenceId, Source } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
@@ -25,6 +26,8 @@ import { type ChecklistReading, checklistReadings } from './readings.js';
 
 /** Media type of a typed checklist. */
 const TYPED = 'text/plain';
+/** What a form says of its own time: by this it is known from other tables. */
+const OWN_TIMES = 'every box has its own time';
 
 /** One box as a prompt on a terminal. */
 export interface ChecklistQuestion {
@@ -42,6 +45,8 @@ export interface EnterChecklistInput extends OpenDelivery {
   dryRun?: boolean;
   /** Answers far from their kin are right all the same: all of them, or those of the boxes named. */
   sure?: boolean | ReadonlySet<number>;
+  /** Why an answer is another one than a form said before, which it then corrects. */
+  why?: string | undefined;
 }
 
 /** What became of a filled-in form. */
@@ -57,6 +62,8 @@ export interface ChecklistReport {
     evidence?: EvidenceId;
     held?: boolean;
     doubts?: Doubt[];
+    /** The entry of an earlier form that it puts right. */
+    corrects?: number;
   }[];
   problems: Problem[];
 }
@@ -123,6 +130,7 @@ export async function enterChecklist(input: EnterChecklistInput): Promise<Checkl
     const heldAs = file === undefined ? undefined : recordedFrom(record, file);
     const kin = new KnownKin(state, input.now());
     const held = heldReadings(record, heldAs);
+    const answered = answeredBoxes(record);
     const report: ChecklistReport = {
       problems,
       ...omitUndefined({ heldAs }),
@@ -131,6 +139,14 @@ export async function enterChecklist(input: EnterChecklistInput): Promise<Checkl
         const said = formatReading({ kind, word }, reading);
         const evidence = held(one);
         if (evidence !== undefined) return { boxes, said, evidence, held: true };
+        const earlier = answered(one);
+        if (earlier !== undefined && input.why !== undefined)
+          return { boxes, said, evidence: earlier.body.evidence, corrects: earlier.seq };
+        if (earlier !== undefined && !isSure(one, input.sure)) {
+          const field = `box ${boxes[0]}`;
+          problems.push(answeredBefore(earlier.body.evidence, field));
+          return { boxes, said, doubts: [] };
+        }
         const doubts = kin.doubts(reading, 'typed', isSure(one, input.sure));
         if (doubts.length === 0) {
           kin.add(reading);
@@ -170,6 +186,41 @@ function heldReadings(
     (box === undefined ? undefined : byBox.get(box)) ?? byContent.get(readingKey(reading));
 }
 
+/** The reading that an earlier form had in the same box, of the same kind, which counts and says something else. */
+function answeredBoxes(
+  record: DeliveryRecord,
+): (one: ChecklistReading) => EntryOf<'reading-recorded'> | undefined {
+  const counted = countedEntries(record.entries).entries.map(({ entry }) => entry);
+  const forms = new Set(counted.flatMap((entry) => (isForm(entry) ? [entry.body.evidence] : [])));
+  return ({ boxes: [box], kind }) =>
+    counted.find(
+      (entry): entry is EntryOf<'reading-recorded'> =>
+        entry.type === 'reading-recorded' &&
+        entry.body.kind === kind &&
+        entry.body.source.is === 'row' &&
+        entry.body.source.row === box &&
+        forms.has(entry.body.source.evidence),
+    );
+}
+
+function isForm(entry: Entry): entry is EntryOf<'evidence-received'> {
+  return (
+    entry.type === 'evidence-received' &&
+    entry.body.kind === 'readings' &&
+    entry.body.time.is === 'none' &&
+    entry.body.time.why === OWN_TIMES
+  );
+}
+
+function answeredBefore(evidence: EvidenceId, field: string): Problem {
+  return {
+    code: 'doubtful',
+    message: `an earlier form answers this box otherwise (${evidence})`,
+    where: { field },
+    fix: 'To put that right: --why TEXT. If both hold: --sure.',
+  };
+}
+
 /** The evidence of the same bytes from an earlier command of this kind. */
 function recordedFrom(record: DeliveryRecord, file: Uint8Array): EvidenceId | undefined {
   const sha256 = createHash('sha256').update(file).digest('hex');
@@ -189,7 +240,7 @@ async function partsOf(record: DeliveryRecord) {
 /** In a typed checklist the row of a reading is the number of its first box. */
 async function write(
   record: DeliveryRecord,
-  { from, by }: EnterChecklistInput,
+  { from, by, why }: EnterChecklistInput,
   readings: readonly ChecklistReading[],
   report: ChecklistReport,
 ): Promise<void> {
@@ -205,7 +256,7 @@ async function write(
         kind: 'readings',
         evidence: report.evidence,
         file: { name: basename(from.file), bytes: file.bytes, sha256: file.sha256, type: TYPED },
-        time: { is: 'none', why: 'every box has its own time' },
+        time: { is: 'none', why: OWN_TIMES },
         flags: [],
         rows: report.readings.filter(({ held, doubts }) => held !== true && doubts === undefined).length,
         rowsLeftOut: report.readings.filter(({ doubts }) => doubts !== undefined).length,
@@ -215,6 +266,14 @@ async function write(
   readings.forEach(({ reading, boxes }, i) => {
     const told = report.readings[i];
     if (told === undefined || told.held === true || told.doubts !== undefined) return;
+    if (told.corrects !== undefined && told.evidence !== undefined) {
+      const earlier = record.entries[told.corrects];
+      if (earlier?.type !== 'reading-recorded') throw new Error(`entry ${told.corrects} is no reading`);
+      const body = { ...reading, evidence: told.evidence, source: earlier.body.source };
+      const becomes = { type: 'reading-recorded' as const, body };
+      entries.push({ type: 'entry-corrected', by, body: { entry: told.corrects, becomes, why: why ?? '' } });
+      return;
+    }
     const evidence = record.nextEvidenceId();
     told.evidence = evidence;
     const [row] = boxes;

@@ -13,6 +13,7 @@ import {
 } from '../../core/model/claim.js';
 import { assertNever, DossierError } from '../../core/model/error.js';
 import type { RecordState } from '../../core/model/state.js';
+import { evidenceNamed, lastOf } from '../typed/evidence-named.js';
 import { findLine } from '../typed/place-options.js';
 import {
   amount,
@@ -166,11 +167,20 @@ const saidBy = (says: ClaimOptions) =>
 
 function newClaim(says: ClaimOptions, state: RecordState): ClaimId {
   if (says.correct !== undefined) return whichClaim(says, state);
-  return claimId.parse(`c${claimsOf(state).length + 1}`);
+  // A claim that was struck keeps its number.
+  const struck = state.strikes.flatMap(({ entry }) =>
+    entry.type === 'claim-noted' ? [entry.body.claim] : [],
+  );
+  const last = [...claimsOf(state), ...struck].reduce(
+    (most, id) => Math.max(most, Number(id?.slice(1) ?? 0)),
+    0,
+  );
+  return claimId.parse(`c${last + 1}`);
 }
 
 function requireEvidence(id: string, state: RecordState): string {
   if (state.evidence.some(({ evidence }) => evidence === id)) return id;
+  if (Number(id.slice(1)) <= lastOf(state)) return evidenceNamed(state, id, '--paper').evidence;
   const documents = state.evidence.filter(({ kind }) => kind === 'document' || kind === 'photo');
   throw new DossierError('bad-value', `there is no evidence ${id}`, {
     where: { field: '--paper' },
