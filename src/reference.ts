@@ -13,19 +13,23 @@ export {
   type TemperatureUnit,
 } from './core/model/temperature.js';
 export { type Instant, toInstant } from './core/model/time.js';
-export {
-  cite,
-  type EthyleneLevel,
-  findProduce,
-  type Produce,
-  type Published,
-  produceTable,
-  type ValueRange,
-} from './core/reference/produce.js';
+export { findGoods, type Goods, goodsTable } from './core/reference/goods.js';
+export { type PublishedValue, publishedValues } from './core/reference/published-values.js';
+export { loadQuotations } from './core/reference/quotations.js';
+export { type QuotedGoods, type QuotedValue, quotePublished } from './core/reference/quote-published.js';
 export {
   type RatePoint,
   type Respiration,
   respirationOf,
   wattsPerKilogram,
 } from './core/reference/respiration.js';
-export { type PublishedField, type SourceKey, sources } from './core/reference/sources.js';
+export { type Source, type SourceStatus, sources } from './core/reference/sources.js';
+export {
+  celsiusRange,
+  type Printed,
+  printedAmount,
+  type Quantity,
+  type TemperatureRange,
+  type ValueCell,
+} from './core/reference/value-cell.js';
+export { type PublishedOnGoods, whatIsPublished } from './core/reference/what-is-published.js';

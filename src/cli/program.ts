@@ -12,6 +12,7 @@ import { gapsCommand } from './commands/gaps.js';
 import { identityCommand } from './commands/identity.js';
 import { mergeCommand } from './commands/merge.js';
 import { newCommand } from './commands/new.js';
+import { publishedCommand } from './commands/published.js';
 import { recordCommand } from './commands/record.js';
 import { admitCommand, strikeCommand } from './commands/strike.js';
 import { tempsCommand } from './commands/temps.js';
@@ -80,6 +81,7 @@ function makeProgram(context: CliContext): Command {
     buildCommand,
     verifyCommand,
     answerCommand,
+    publishedCommand,
     identityCommand,
   ])
     program.addCommand(add(context));

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { omitUndefined } from '../core/model/omit-undefined.js';
+import { loadQuotations } from '../core/reference/quotations.js';
 import { isShownAsPicture, prepareImages } from './exhibit-images.js';
 import { cleanDeep, drawableCodePoints, glyphCleaner } from './glyphs.js';
 import type { ComposeInput } from './input.js';
@@ -55,7 +56,8 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
   const templates = input.templates ?? (await carrierTemplates());
   const { language } = input.state.delivery.show;
   const { labels, ...words } = input.words ?? (await loadLanguageWords(language, templates));
-  const view = viewOf(input, words, labels);
+  const quotations = input.quotations ?? (await loadQuotations());
+  const view = viewOf({ ...input, quotations }, words, labels);
   const letterhead = await readLetterhead(templates);
 
   const shown = input.state.evidence.filter(isShownAsPicture).filter((item) => item.withheld === undefined);

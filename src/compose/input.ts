@@ -33,6 +33,8 @@ export interface ComposeInput {
   templates?: CarrierTemplates;
   /** The words of the page's language, when they were read before. */
   words?: LanguageWords;
+  /** Sentences that published values stand in, by passage; loaded here by default. */
+  quotations?: ReadonlyMap<string, string>;
   /** How pictures and originals were chosen; printed with the custody. */
   sizing?: {
     mostBytes: number;

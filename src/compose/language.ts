@@ -2,6 +2,7 @@ import { access } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Language } from '../core/model/delivery.js';
 import { DossierError } from '../core/model/error.js';
+import { goodsTable } from '../core/reference/goods.js';
 import { type Labels, readLabels } from '../core/words/labels.js';
 import { readRemarks, type TranslateRemark, untranslated } from '../core/words/remarks.js';
 import { type LoadedTemplates, loadOver, loadTemplates } from './load-words.js';
@@ -25,24 +26,34 @@ export async function loadLanguageWords(language: Language, own: CarrierTemplate
   const folder = join(SHIPPED, 'words', language);
   if (own.own !== undefined && [...own.changed].some((name) => name.startsWith(`words/${language}/`))) {
     await mustBeThere(folder, language);
-    return languageWords(folder, loadOver(folder, join(own.own, 'words', language)));
+    return languageWords(folder, loadOver(folder, join(own.own, 'words', language)), language);
   }
   const kept = shipped.get(language);
   if (kept !== undefined) return kept;
   await mustBeThere(folder, language);
-  const read = languageWords(folder, loadTemplates(folder));
+  const read = languageWords(folder, loadTemplates(folder), language);
   shipped.set(language, read);
   return read;
 }
 
-function languageWords(folder: string, loaded: LoadedTemplates): LanguageWords {
+function languageWords(folder: string, loaded: LoadedTemplates, language: Language): LanguageWords {
   const { templates, files, remarks } = loaded;
   return {
     templates,
     files,
     folder,
     labels: readLabels(loaded.labels, loaded.ownLabels),
-    remarks: remarks === undefined ? untranslated : readRemarks(remarks),
+    remarks: withGoodsNames(remarks === undefined ? untranslated : readRemarks(remarks), language),
+  };
+}
+
+/** Goods by their Spanish names of the reference library on Spanish pages, where the words do not name them otherwise. */
+function withGoodsNames(translate: TranslateRemark, language: Language): TranslateRemark {
+  if (language !== 'es') return translate;
+  return (group, text) => {
+    const words = translate(group, text);
+    if (group !== 'goods' || words !== text) return words;
+    return goodsTable.find(({ name }) => name === text)?.spanish ?? text;
   };
 }
 

@@ -43,7 +43,7 @@ describe('help', () => {
   });
 
   it('of every command about a delivery that is there has -d for its folder', () => {
-    const others = /^(new|verify|identity.*|record|record claim)$/;
+    const others = /^(new|verify|published|identity.*|record|record claim)$/;
     for (const { command, help } of helped)
       if (!others.test(command.join(' ')))
         expect(help.out, command.join(' ')).toMatch(/^ {2}-d, --delivery/m);

@@ -37,6 +37,20 @@ const SAMPLE: Record<string, string | number | FindingQuantity> = {
   difference: { is: 'difference', kelvin: 1 },
   duration: { is: 'duration', seconds: 5400 },
   share: { is: 'share', of: 0.5 },
+  published: {
+    is: 'published',
+    of: 'temperature',
+    by: [
+      {
+        low: 0,
+        high: 2,
+        source: 'A handbook',
+        printed: '0 to 2 °C',
+        passage: 'handbook 1',
+        secondary: false,
+      },
+    ],
+  },
   time: { is: 'time', at: 0, zone: 'America/Phoenix' as Zone },
 };
 const sample = (name: keyof typeof shortfallFacts): Shortfall => ({

@@ -90,6 +90,13 @@ const SAMPLE: Record<string, FactValue> = {
   time: { is: 'time', at: 0, zone: 'America/Phoenix' as Zone },
   'degree-hours': { is: 'degree-hours', kelvinHours: 2 },
   share: { is: 'share', of: 0.5 },
+  published: {
+    is: 'published',
+    of: 'temperature',
+    by: [
+      { low: 0, high: 2, source: 'Un manual', printed: '0 to 2 °C', passage: 'handbook 1', secondary: false },
+    ],
+  },
   length: { is: 'length', metres: 0.47 },
   line: { is: 'line', line: 'romaine' },
   stop: { is: 'stop', stop: 'load-1' },

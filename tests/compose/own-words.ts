@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { ComposeInput } from '../../src/compose/input.js';
-import { produceTable } from '../../src/core/reference/produce.js';
+import { goodsTable } from '../../src/core/reference/goods.js';
+import { loadQuotations } from '../../src/core/reference/quotations.js';
 import { sources } from '../../src/core/reference/sources.js';
 
 /** Code between backticks: commands and names of files, the same in every language. */
@@ -15,6 +16,9 @@ export const ENGLISH =
 /** Each of them with what stands around it. */
 export const englishIn = (text: string): string[] =>
   [...text.matchAll(ENGLISH)].map(({ index }) => text.slice(Math.max(0, index - 50), index + 50));
+
+/** What publications say, in their own words. */
+const quotations = await loadQuotations();
 
 /** Every text below a value. */
 function textsIn(value: unknown): string[] {
@@ -32,8 +36,9 @@ export function ownWords(text: string, input: ComposeInput): string {
     ...textsIn(input.state),
     ...textsIn(input.assessment),
     ...textsIn(input.attachments.map((one) => [one.name, one.description])),
-    ...textsIn(produceTable),
-    ...textsIn(sources),
+    ...textsIn(goodsTable),
+    ...textsIn([...sources.values()]),
+    ...quotations.values(),
     ...codeOf(
       readFileSync(join(import.meta.dirname, '../../templates/words/es/sections/verify.md'), 'utf8'),
     ).flatMap((code) => code.split('\n')),

@@ -2,7 +2,6 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { DossierError } from '../../src/core/model/error.js';
-import { produceTable } from '../../src/core/reference/produce.js';
 import { readRemarks } from '../../src/core/words/remarks.js';
 
 const ROOT = join(import.meta.dirname, '../..');
@@ -59,12 +58,6 @@ describe('what the tool writes beside evidence has Spanish words', () => {
     for (const [name, literal] of reasons)
       for (const text of textsOf(literal))
         expect([name, remark('no-time', text) !== text]).toEqual([name, true]);
-  });
-
-  it('and so have the goods of the reference table', () => {
-    const names = produceTable.map(({ name }) => name);
-    expect(names.filter((name) => remark('goods', name) === name)).toEqual([]);
-    expect(new Set(names.map((name) => remark('goods', name))).size).toBe(names.length);
   });
 });
 

@@ -31,6 +31,7 @@ describe('the library, as DEVELOPERS.md tells of it', () => {
       temps: 'temperatures',
       checklist: 'writeChecklist',
       identity: 'makeNewIdentity',
+      published: 'quotePublished',
     };
     expect(commands.length).toBeGreaterThan(10);
     expect(commands.filter((name) => !given.has(under[name] ?? name))).toEqual([]);

@@ -143,11 +143,13 @@ const STAYS = [
   'unit-log',
 ];
 const squeezed = (text: string) => text.replace(/[`\s]+/g, ' ').trim();
+/** Notes on publications, which stand in the words of these. */
+const SOURCE_NOTES = /(?<=que se dan como se leyeron\.).*?(?=10 Lo que falta)/;
 const ours = (text: string) =>
   STAYS.map(squeezed)
     .filter((one) => one.length > 3)
     .sort((a, b) => b.length - a.length)
-    .reduce((rest, one) => rest.replaceAll(one, '·'), squeezed(text))
+    .reduce((rest, one) => rest.replaceAll(one, '·'), squeezed(text).replace(SOURCE_NOTES, ''))
     // Names of attachments and zones.
     .replaceAll(
       /[\w-]+\.(?:csv|yaml|jsonl|json|txt|pdf|jpg|png|bin|eml)\b|\b(?:text|application|image|message)\/[\w.-]+/g,
@@ -180,7 +182,7 @@ describe('the dossier of a delivery in which people wrote Spanish', () => {
     ['what a paper carries', 'una acción que inicia un programa'],
     ['the heading of an e-mail', 'Su hora es la que escribió el programa del remitente'],
     ['attachments', 'El expediente: un asiento por renglón'],
-    ['a source', 'ficha de la mercancía'],
+    ['what notes on publications are', 'Valores publicados, palabra por palabra'],
     ['that there is no source', 'práctica común, sin fuente'],
   ])('says in Spanish %s', (_, words) => {
     expect(text).toContain(words);

@@ -45,7 +45,7 @@ export const parts = [${PARTS.map((_, i) => `part${i}`).join(', ')}];
 import { type Signer, type TimeStampClient, build, collect } from 'load-dossier';
 import { assess, type Assessment, type AssessInput } from 'load-dossier/assess';
 import { newDelivery } from 'load-dossier/record';
-import { celsius, findProduce, parseTemperature } from 'load-dossier/reference';
+import { celsius, parseTemperature, whatIsPublished } from 'load-dossier/reference';
 import { type Verification, verifyDossier } from 'load-dossier/verify';
 
 const signer: Signer = { certificateDer: new Uint8Array(), sign: async ({ digest }) => digest };
@@ -62,7 +62,9 @@ export const openGaps = (input: AssessInput): string[] => {
   const result: Assessment = assess(input);
   return result.gaps.filter(({ outcome }) => outcome === 'missing').map(({ title }) => title);
 };
-export const best: number | undefined = findProduce('celery')?.range.value.low;
+export const saying: string[] = (whatIsPublished('celery')?.quantities ?? []).flatMap(({ values }) =>
+  values.map(({ source }) => source.title),
+);
 export const five: number = celsius(parseTemperature('41 °F') ?? { value: 0, unit: '°C' });
 const found: Verification = await verifyDossier(new Uint8Array());
 if (found.verdict !== 'broken' || Math.abs(five - 5) > 1e-9) throw new Error('wrong');

@@ -3,9 +3,11 @@ import type {
   LineMargin,
   ProductAssumption,
   ProductResult,
+  PublishedLimit,
   PulpGroup,
 } from '../../core/model/results.js';
 import type { Format } from '../../core/words/format.js';
+import { showPublished } from '../../core/words/published.js';
 import type { Output } from '../output.js';
 import { idInWords, printWrapped } from '../print.js';
 
@@ -67,31 +69,33 @@ function thermometerLines({ instruments }: PulpGroup): string[] {
 function marginLines(margin: LineMargin, format: Format): string[] {
   const { freezing, chilling, range, life } = margin;
   const of = `${margin.line} (${margin.produce.name}, log ${margin.log})`;
-  const memory = (fromMemory: boolean) => (fromMemory ? '; from memory' : '');
+  const limitsIn = (limits: readonly PublishedLimit[]) => sourcedLimits(limits, format);
   const lines: string[] = [];
   for (const one of freezing?.channels ?? [])
     lines.push(
       `${of}: lowest ${idInWords(one.channel)} ${format.temperature(one.lowest.value)}, ${format.difference(one.margin)} from the highest freezing point ${format.temperature(freezing?.celsius ?? 0)}${one.belowSeconds > 0 ? `, below it ${format.duration(one.belowSeconds)}` : ''}`,
     );
-  for (const point of freezing?.points ?? [])
+  if (freezing !== undefined) lines.push(`  freezing points: ${limitsIn(freezing.points)}`);
+  for (const limit of range?.bySource ?? [])
     lines.push(
-      `  freezing point ${format.temperature(point.celsius)}: ${point.source}${memory(point.fromMemory)}`,
+      `${of}: above ${limitsIn([limit])} ${format.duration(limit.aboveSeconds)}, ${format.degreeHours(limit.kelvinHoursAbove)}; below ${format.duration(limit.belowSeconds)}`,
     );
-  lines.push(
-    `${of}: above the published range (to ${format.temperature(range.high)}) ${format.duration(range.aboveSeconds)}, ${format.degreeHours(range.kelvinHoursAbove)}: ${range.source}${memory(range.fromMemory)}`,
-  );
   if (chilling !== undefined)
     lines.push(
       chilling.is === 'band'
-        ? `${of}: in the chilling band ${format.temperature(chilling.low)} to ${format.temperature(chilling.high)} ${format.duration(chilling.insideSeconds)}: ${chilling.source}${memory(chilling.fromMemory)}`
-        : `${of}: below the chilling threshold ${format.temperature(chilling.high)} ${format.duration(chilling.belowHighSeconds)}, below ${format.temperature(chilling.low)} ${format.duration(chilling.belowLowSeconds)}: ${chilling.source}${memory(chilling.fromMemory)}`,
+        ? `${of}: in a band where cold harms ${format.duration(chilling.insideSeconds)}: ${limitsIn(chilling.limits)}`
+        : `${of}: below a floor under which cold harms ${format.duration(chilling.belowHighSeconds)}, of which ${format.duration(chilling.againstAllSeconds)} against every source: ${limitsIn(chilling.limits)}`,
     );
   if (life !== undefined)
     lines.push(
-      `${of}: by respiration ${format.duration(life.knownSeconds)} in this air cost the life of ${format.duration(life.equivalentSeconds)} at ${format.temperature(life.reference)} (an estimate): ${life.source}${memory(life.fromMemory)}`,
+      `${of}: by respiration ${format.duration(life.knownSeconds)} in this air cost the life of ${format.duration(life.equivalentSeconds)} at ${format.temperature(life.reference)} (an estimate): ${life.source}${life.secondary ? '; secondary' : ''}`,
     );
   return lines;
 }
+
+/** What each source says, and where it is one that retells another. */
+const sourcedLimits = (limits: readonly PublishedLimit[], format: Format): string =>
+  `${showPublished({ is: 'published', of: 'temperature', by: [...limits] }, format)}${limits.some(({ secondary }) => secondary) ? '; secondary' : ''}`;
 
 const WHY: Record<NonNullable<ProductResult['why']>, string> = {
   'no-loading-pulps': 'no pulps at loading',

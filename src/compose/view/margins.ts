@@ -1,7 +1,8 @@
-import type { LineMargin } from '../../core/model/results.js';
+import type { LineMargin, PublishedLimit } from '../../core/model/results.js';
 import { type Block, plain } from '../../core/words/blocks.js';
 import type { View } from './context.js';
 import { formatRange } from './range.js';
+import { passageNumbers } from './source-notes.js';
 import { type Table, tableOf } from './tables.js';
 
 /** Margins of the air to published limits of each line, with sources. */
@@ -19,11 +20,28 @@ export function marginBlocks(view: View): Block[] {
   ];
 }
 
-/** The source, and a note where the value was not read in it. */
-export const sourceText = (view: View, { source, fromMemory }: { source: string; fromMemory: boolean }) =>
-  fromMemory && !/from memory/i.test(source)
-    ? `${view.remark('source', source)} (${view.labels('source.from-memory')})`
+/** A source by its short name, and a note where a document that retells it was read. */
+export const sourceText = (
+  view: View,
+  { source, secondary }: { source: string; secondary: boolean },
+): string =>
+  secondary
+    ? `${view.remark('source', source)} (${view.labels('source.secondary')})`
     : view.remark('source', source);
+
+/** A source as `sourceText` has it, with the number of the note that quotes it. */
+export const sourceWithNote = (view: View, limit: PublishedLimit): string => {
+  const number = passageNumbers(view).get(limit.passage);
+  return number === undefined ? sourceText(view, limit) : `${sourceText(view, limit)} [${number}]`;
+};
+
+/** A published limit in both units; one end where only one is published. */
+export const limitText = (view: View, { low, high }: Pick<PublishedLimit, 'low' | 'high'>): string => {
+  const { format } = view;
+  if (low !== undefined && high !== undefined) return formatRange(view, { low, high });
+  if (high !== undefined) return `≤ ${format.temperature(high)}`;
+  return low === undefined ? '' : `≥ ${format.temperature(low)}`;
+};
 
 const goods = (view: View, one: LineMargin) => {
   const line = view.names.line(one.line);
@@ -47,7 +65,7 @@ function freezing(view: View, margins: readonly LineMargin[]): Block[] {
         ({ one, first }) =>
           first
             ? (one.freezing?.points ?? [])
-                .map((point) => `${format.temperature(point.celsius)}: ${sourceText(view, point)}`)
+                .map((point) => `${limitText(view, point)}: ${sourceWithNote(view, point)}`)
                 .join('; ')
             : '',
       ],
@@ -67,17 +85,25 @@ function freezing(view: View, margins: readonly LineMargin[]): Block[] {
 
 function ranges(view: View, margins: readonly LineMargin[]): Block[] {
   const { format, labels } = view;
+  const limits = margins.flatMap((one) =>
+    (one.range?.bySource ?? []).map((limit, i) => ({
+      one,
+      limit,
+      channel: one.range?.channel,
+      first: i === 0,
+    })),
+  );
   return titled(
     view,
     'margin.range',
-    tableOf(view, margins, [
-      ['line', 2, (one) => goods(view, one)],
-      ['published', 2.2, ({ range }) => formatRange(view, range)],
-      ['channel', 1.1, ({ range }) => labels(`channel.${range.channel}`)],
-      ['above', 1, ({ range }) => lasting(view, range.aboveSeconds), 'right'],
-      ['below', 1, ({ range }) => lasting(view, range.belowSeconds), 'right'],
-      ['degree-hours-above', 1.8, ({ range }) => format.degreeHours(range.kelvinHoursAbove), 'right'],
-      ['source', 3, ({ range }) => sourceText(view, range)],
+    tableOf(view, limits, [
+      ['line', 2, ({ one, first }) => (first ? goods(view, one) : '')],
+      ['published', 2.2, ({ limit }) => limitText(view, limit)],
+      ['channel', 1.1, ({ channel }) => (channel === undefined ? '' : labels(`channel.${channel}`))],
+      ['above', 1, ({ limit }) => lasting(view, limit.aboveSeconds), 'right'],
+      ['below', 1, ({ limit }) => lasting(view, limit.belowSeconds), 'right'],
+      ['degree-hours-above', 1.8, ({ limit }) => format.degreeHours(limit.kelvinHoursAbove), 'right'],
+      ['source', 3, ({ limit }) => sourceWithNote(view, limit)],
     ]),
   );
 }
@@ -92,10 +118,11 @@ function chilling(view: View, margins: readonly LineMargin[]): Block[] {
       ['line', 2, ({ one }) => goods(view, one)],
       [
         'threshold',
-        2.2,
-        ({ cold }) => (cold.low === cold.high ? format.temperature(cold.high) : formatRange(view, cold)),
+        4.4,
+        ({ cold }) =>
+          cold.limits.map((limit) => `${limitText(view, limit)}: ${sourceWithNote(view, limit)}`).join('; '),
       ],
-      ['what', 1.8, ({ cold }) => labels(`chilling.${cold.is}`)],
+      ['what', 1.6, ({ cold }) => labels(`chilling.${cold.is}`)],
       ['channel', 1.1, ({ cold }) => labels(`channel.${cold.channel}`)],
       [
         'length',
@@ -106,7 +133,7 @@ function chilling(view: View, margins: readonly LineMargin[]): Block[] {
         },
         'right',
       ],
-      ['source', 3, ({ cold }) => sourceText(view, cold)],
+      ['against-all', 1.2, ({ cold }) => lasting(view, cold.againstAllSeconds), 'right'],
     ]),
   );
 }

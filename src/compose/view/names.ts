@@ -1,5 +1,5 @@
 import type { Delivery } from '../../core/model/delivery.js';
-import { produceTable } from '../../core/reference/produce.js';
+import { goodsTable } from '../../core/reference/goods.js';
 import type { FactNames } from '../../core/words/facts.js';
 import { type TranslateRemark, untranslated } from '../../core/words/remarks.js';
 
@@ -21,9 +21,9 @@ export const commonName = (key: string): string => {
   return words.charAt(0).toUpperCase() + words.slice(1);
 };
 
-/** Goods by their key in the reference table, in the language of the pages; another name as written. */
+/** Goods by their key in the reference library, in the language of the pages; another name as written. */
 function goodsName(key: string, remark: TranslateRemark): string {
-  const table = produceTable.find((one) => one.key === key)?.name;
+  const table = goodsTable.find((one) => one.key === key)?.name;
   const words = table === undefined ? undefined : remark('goods', table);
   return words === undefined || words === table ? commonName(key) : words;
 }

@@ -2,9 +2,8 @@ import type { SetPointDifference, SetPointStatement } from '../../core/model/res
 import { celsius } from '../../core/model/temperature.js';
 import { type Block, type Cell, plain, type Section } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
-import { sourceText } from './margins.js';
-import { formatRange } from './range.js';
-import { column, listOrNone } from './tables.js';
+import { limitText, sourceWithNote } from './margins.js';
+import { column, listOrNone, tableOf } from './tables.js';
 
 export function setPointSection(view: View): Section {
   const { labels, format, names } = view;
@@ -115,37 +114,31 @@ function legBlocks(view: View): Block[] {
   ];
 }
 
-/** What publications ask for, beside the bill's word for each line. */
+/** What each source recommends, beside the bill's instruction for each line. */
 function publishedBlocks(view: View): Block[] {
   const { labels, format, names } = view;
   const margins = new Map((view.input.assessment.margins ?? []).map((one) => [one.line, one.range]));
-  if (margins.size === 0) return [];
+  const limits = view.input.state.delivery.lines.flatMap((line) =>
+    (margins.get(line.id)?.bySource ?? []).map((limit, i) => ({ line, limit, first: i === 0 })),
+  );
+  if (limits.length === 0) return [];
   return [
     { is: 'heading', level: 2, text: labels('sub.published-ranges') },
-    {
-      is: 'table',
-      columns: [
-        column(view, 'line', 2.2),
-        column(view, 'bill', 1.8, 'right'),
-        column(view, 'published', 2.4, 'right'),
-        column(view, 'source', 4.4),
+    tableOf(view, limits, [
+      ['line', 2.2, ({ line, first }) => (first ? names.line(line.id) : '')],
+      [
+        'bill',
+        1.8,
+        ({ line, first }) =>
+          !first
+            ? ''
+            : line.instruction === undefined
+              ? labels('none.not-given')
+              : format.temperature(celsius(line.instruction.setPoint)),
+        'right',
       ],
-      rows: view.input.state.delivery.lines.flatMap((line): Cell[][] => {
-        const range = margins.get(line.id);
-        if (range === undefined) return [];
-        return [
-          [
-            cell(names.line(line.id)),
-            cell(
-              line.instruction === undefined
-                ? labels('none.not-given')
-                : format.temperature(celsius(line.instruction.setPoint)),
-            ),
-            cell(formatRange(view, range)),
-            cell(sourceText(view, range)),
-          ],
-        ];
-      }),
-    },
+      ['published', 2.4, ({ limit }) => limitText(view, limit), 'right'],
+      ['source', 4.4, ({ limit }) => sourceWithNote(view, limit)],
+    ]),
   ];
 }

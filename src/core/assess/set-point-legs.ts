@@ -11,10 +11,12 @@ import type {
 import type { EvidenceItem, RecordState } from '../model/state.js';
 import { celsius } from '../model/temperature.js';
 import { knownMilliseconds } from '../model/time.js';
-import { cite, findProduce } from '../reference/produce.js';
+import { findGoods } from '../reference/goods.js';
+import { recommendedTemperatures } from '../reference/limits.js';
 import { answerable, setPointRunsOf, withExplanation } from './differences.js';
 import { legsOf, transitOf, type Leg as Way } from './legs.js';
 import type { Milestones } from './milestones.js';
+import { publishedLimit } from './published-limits.js';
 import { dominantSetPoint } from './temperature/states.js';
 
 /** A leg with its time in transit, where known. */
@@ -124,16 +126,7 @@ function logWords(
 }
 
 function published({ id, goods }: Leg['lines'][number]): PublishedRange[] {
-  const produce = findProduce(goods);
-  if (produce === undefined) return [];
-  const { value, basis } = produce.range;
-  return [
-    {
-      line: id,
-      low: value.low,
-      high: value.high,
-      source: cite(produce.range),
-      fromMemory: basis === 'from memory',
-    },
-  ];
+  const key = findGoods(goods)?.key;
+  if (key === undefined) return [];
+  return recommendedTemperatures(key).map((range) => ({ line: id, ...publishedLimit(range) }));
 }

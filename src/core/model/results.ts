@@ -24,6 +24,7 @@ export type * from './results/loading.js';
 export type * from './results/margins.js';
 export type * from './results/outcomes.js';
 export type * from './results/product.js';
+export type * from './results/published.js';
 export type * from './results/pulps.js';
 export type * from './results/set-points.js';
 export type * from './results/temperature.js';

@@ -94,7 +94,7 @@ const eventNeed = z.strictObject({ event: oneOrMore(eventName), ...amount, ...wi
 const instructionNeed = z.strictObject({
   /**
    * `on-the-bill`: each line has a temperature. `one-for-all`: one air temperature suits every line.
-   * `in-published-range`: each line's temperature lies in the range of the reference table.
+   * `in-published-range`: each line's temperature is recommended by some source of the reference library.
    */
   instruction: z.enum(['on-the-bill', 'one-for-all', 'in-published-range']),
   per: z.literal('line').default('line'),

@@ -37,6 +37,8 @@ const lineConditions = {
   iced: z.boolean().optional(),
   /** The bill states a temperature for it. */
   temperatureControlled: z.boolean().optional(),
+  /** Some source of the reference library recommends a temperature for its goods. */
+  temperatureRecommended: z.boolean().optional(),
   /** Its goods are one of these, by the key or name in delivery.yaml. */
   goods: z.array(z.string().min(1)).min(1).optional(),
   /** The bill's temperature is at most, or at least, this. */

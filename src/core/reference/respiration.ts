@@ -1,6 +1,6 @@
 import { exp, log, power } from '../model/exponential.js';
-import { respirationTable } from './respiration-table.js';
-import { isSourceKey, type SourceKey } from './sources.js';
+import { generalValues, type PublishedValue, valuesOn } from './published-values.js';
+import { type Source, sourceOf } from './sources.js';
 
 /** A published rate at one temperature: carbon dioxide per kg and hour, as a range. */
 export interface RatePoint {
@@ -9,49 +9,57 @@ export interface RatePoint {
   high: number;
 }
 
-/** The published respiration of one commodity by one source, points in rising temperature. */
+/** The published respiration of some goods by one source, points in rising temperature. */
 export interface Respiration {
   key: string;
-  source: SourceKey;
-  basis: 'read' | 'from memory';
+  source: Source;
   unit: 'mL' | 'mg';
   points: RatePoint[];
 }
 
-const AT = [0, 5, 10, 15, 20];
+const isRateUnit = (unit: string | undefined): unit is Respiration['unit'] => unit === 'mL' || unit === 'mg';
 
-function fromLine(text: string): Respiration {
-  const [key = '', source = '', unit, ...rates] = text.split('|').map((cell) => cell.trim());
-  if (!isSourceKey(source) || (unit !== 'mL' && unit !== 'mg') || rates.length !== AT.length)
-    throw new Error(`not a line of the respiration table: ${text}`);
-  return {
-    key,
-    source,
-    basis: source === 'M' ? 'from memory' : 'read',
-    unit,
-    points: rates.flatMap((rate, i) => {
-      if (rate === '-') return [];
-      const [low = Number.NaN, high = low] = rate.split('-').map(Number);
-      return [{ celsius: AT[i] ?? Number.NaN, low, high }];
-    }),
-  };
+function respirationBy(key: string, source: Source, values: readonly PublishedValue[]): Respiration[] {
+  const unit = values[0]?.printed[0]?.unit;
+  if (!isRateUnit(unit)) return [];
+  const points = values.flatMap(({ at, printed: [rate] }): RatePoint[] => {
+    const low = rate?.low ?? rate?.high;
+    if (at === undefined || low === undefined || rate?.unit !== unit) return [];
+    return [{ celsius: at, low, high: rate.high ?? low }];
+  });
+  // A rate at one temperature alone says nothing of another.
+  if (points.length < 2) return [];
+  return [{ key, source, unit, points: points.sort((a, b) => a.celsius - b.celsius) }];
 }
 
-/** Every published respiration, in the order of the table. */
-export const respirations: readonly Respiration[] = respirationTable.trim().split('\n').map(fromLine);
+/** Published respirations of the goods at two or more temperatures: read sources first, then those with more points. */
+export function respirationsOf(key: string): readonly Respiration[] {
+  const values = valuesOn(key).filter(
+    ({ quantity, only }) => quantity === 'respiration' && only === undefined,
+  );
+  return [...new Set(values.map(({ source }) => source))]
+    .flatMap((source) =>
+      respirationBy(
+        key,
+        source,
+        values.filter((value) => value.source === source),
+      ),
+    )
+    .sort(
+      (a, b) =>
+        Number(a.source.status === 'secondary') - Number(b.source.status === 'secondary') ||
+        b.points.length - a.points.length,
+    );
+}
 
-/**
- * The respiration of a commodity: values read in a source come before values from memory. Undefined when none is
- * published.
- */
+/** The respiration of the goods that computations use; undefined when none is published. */
 export function respirationOf(key: string): Respiration | undefined {
-  const own = respirations.filter((one) => one.key === key);
-  return own.find((one) => one.basis === 'read') ?? own[0];
+  return respirationsOf(key)[0];
 }
 
 /**
- * Heat of respiration per published unit, Btu per short ton and day: 440 for mL (UC Davis fact sheets), 220 for mg
- * (USDA Agriculture Handbook 66, from memory; 673 kcal per 264 g of carbon dioxide gives 220.2).
+ * Heat of respiration per published unit, Btu per short ton and day: 440 for mL (UC Davis fact sheets), 220 for mg: "multiply
+ * mg kg-1 h-1 by 220 to get BTUton-1 day-1 or by 61 to get kcal tonne-1 day-1" (USDA Agriculture Handbook 66, 2016, watermelon).
  */
 export const BTU_PER_TON_DAY = { mL: 440, mg: 220 } as const;
 /** Heat of respiration per published unit, kcal per tonne and day: 122 for mL, 61 for mg, from the same sources. */
@@ -129,42 +137,18 @@ export function q10(
   return power(second.rate / first.rate, 10 / (second.celsius - first.celsius));
 }
 
-/** Btu per pound and °F (the same number as cal per gram and K), from NC State; see sources.ts under NCB. */
-const SPECIFIC_HEAT: Record<string, number> = {
-  apples: 0.87,
-  asparagus: 0.94,
-  'beans-snap': 0.91,
-  beets: 0.9,
-  blackberries: 0.87,
-  blueberries: 0.86,
-  broccoli: 0.92,
-  cabbage: 0.94,
-  cantaloupe: 0.94,
-  cucumbers: 0.97,
-  'grapes-table': 0.86,
-  'lettuce-iceberg': 0.9,
-  'lettuce-leaf': 0.9,
-  'lettuce-romaine': 0.9,
-  okra: 0.92,
-  'onions-green': 0.91,
-  'peaches-nectarines': 0.91,
-  'peas-green': 0.79,
-  'peppers-bell': 0.94,
-  'potatoes-table': 0.84,
-  raspberries: 0.87,
-  spinach: 0.9,
-  'squash-summer': 0.95,
-  strawberries: 0.92,
-  'sweet-corn': 0.79,
-  'tomatoes-mature-green': 0.94,
-  'tomatoes-ripe': 0.95,
-  watermelon: 0.94,
-};
-/** For goods that the table lacks: its value for leafy greens. */
+/** Joules per kg and K in one of the units that specific heats are published in. */
+const JOULES: Readonly<Record<string, number>> = { 'Btu/lb·°F': 4186.8, 'kJ/kg·K': 1000 };
+/** Btu/(lb·°F), for goods that no source has: the value of NC State for leafy greens. */
 const USUAL_SPECIFIC_HEAT = 0.9;
 
-/** Specific heat in J/(kg·K), and whether it is the commodity's own. 1 Btu/(lb·°F) = 4186.8 J/(kg·K). */
-export function specificHeat(key: string): { joules: number; own: boolean; source: SourceKey } {
-  const own = SPECIFIC_HEAT[key];
-  return { joules: (own ?? USUAL_SPECIFIC_HEAT) * 4186.8, own: own !== undefined, source: 'NCB' };
+/** Specific heat in J/(kg·K) by the first source that gives one value, and whether it is that of the goods. */
+export function specificHeat(key: string): { joules: number; own: boolean; source: Source } {
+  for (const { printed, source } of generalValues(key, ['specific-heat'])) {
+    const [amount] = printed;
+    const joules = amount === undefined ? undefined : JOULES[amount.unit];
+    if (joules !== undefined && amount?.low !== undefined && amount.low === amount.high)
+      return { joules: amount.low * joules, own: true, source };
+  }
+  return { joules: USUAL_SPECIFIC_HEAT * 4186.8, own: false, source: sourceOf('nc-state-heat') };
 }

@@ -3,6 +3,7 @@ import { formatAmount } from './amounts.js';
 import { escapeMarkdown } from './escape.js';
 import type { Format } from './format.js';
 import type { Labels } from './labels.js';
+import { showPublished } from './published.js';
 
 /** Markdown made by our own templates, with what a person wrote already escaped: printed as it is. */
 export class MarkdownText {
@@ -95,6 +96,8 @@ function showQuantity(value: FindingQuantity, format: Format, names: FactNames, 
       return format.share(value.of);
     case 'length':
       return format.length(value.metres);
+    case 'published':
+      return showPublished(value, format);
     case 'line':
       return names.line(value.line);
     case 'stop':
@@ -116,6 +119,8 @@ function isNothing(value: FindingQuantity): boolean {
       return value.of === 0;
     case 'length':
       return value.metres === 0;
+    case 'published':
+      return value.by.length === 0;
     case 'temperature':
     case 'time':
     case 'line':

@@ -6,6 +6,7 @@ import { lineMargins } from '../../../src/core/assess/temperature/margins.js';
 import { temperatureResult } from '../../../src/core/assess/temperature/result.js';
 import { fromCelsius } from '../../../src/core/model/temperature.js';
 import { q10, type Respiration, rateAt } from '../../../src/core/reference/respiration.js';
+import { sourceOf } from '../../../src/core/reference/sources.js';
 import { at, DAY_START, HOUR, items, log, rulesOf, state } from './made.js';
 
 const hours = Array.from({ length: 41 }, (_, i) => i / 4);
@@ -68,11 +69,18 @@ describe('margin to the highest freezing point', () => {
     expect(supply?.belowSeconds).toBeCloseTo((2 * 900) / 3.3, 3);
   });
 
-  it('is against the higher where sources disagree, and both are named', () => {
-    const of = margin('garlic', () => 33);
-    expect(F(of?.freezing?.celsius)).toBeCloseTo(30.6, 9);
-    expect(of?.freezing?.points.map((point) => Number(F(point.celsius).toFixed(6)))).toEqual([28.4, 30.6]);
-    for (const point of of?.freezing?.points ?? []) expect(point.source).not.toBe('');
+  it('is against the highest where sources disagree, and each is named', () => {
+    const of = margin('garlic', () => 29.5);
+    // WFLO manual (2018) 30.5 °F (-0.8 °C), ASHRAE -0.8 °C, Cantwell (2001) -2.0 °C (28.4 °F): the highest is -0.8 °C.
+    expect(of?.freezing?.celsius).toBeCloseTo(-0.8, 9);
+    expect(F(of?.freezing?.lowest)).toBeCloseTo(28.4, 9);
+    expect(of?.freezing?.points.map(({ source }) => source)).toEqual([
+      'WFLO manual',
+      'ASHRAE',
+      'Cantwell (2001)',
+    ]);
+    // 29.5 °F is below two of them and above the third.
+    expect(of?.freezing?.channels[0]).toMatchObject({ belowSeconds: 36_000, belowAllSeconds: 0 });
   });
 
   it('is absent where none is published, and so is a line of unknown goods', () => {
@@ -84,28 +92,60 @@ describe('margin to the highest freezing point', () => {
 });
 
 describe('chilling and range', () => {
-  it('counts hours below the lower and the higher of the published floors', () => {
-    // Bananas: 53 to 56 °F (Produce Degradation, table 20.5).
+  it('counts hours below the lowest and the highest of the published floors', () => {
+    // Bananas: 11.5 to 13 °C (53 to 56 °F), Produce Degradation, table 20.5; 11.5 °C is 52.7 °F.
     const of = margin('bananas', (h) => (h <= 2 ? 52 : h <= 6 ? 55 : 58));
-    expect(of?.chilling).toMatchObject({ is: 'floor', fromMemory: false });
+    expect(of?.chilling).toMatchObject({ is: 'floor', limits: [{ secondary: false }] });
     expect((of?.chilling?.belowHighSeconds ?? 0) / 3600).toBeCloseTo(6 + 1 / 12, 3);
-    expect((of?.chilling?.belowLowSeconds ?? 0) / 3600).toBeCloseTo(2 + 1 / 12, 3);
-    // The published range ends at 58 °F.
-    expect(of?.range.aboveSeconds).toBe(0);
+    expect((of?.chilling?.belowLowSeconds ?? 0) / 3600).toBeCloseTo(2 + (0.25 * 0.7) / 3, 3);
+    // UC Davis recommends up to 58 °F.
+    expect(of?.range?.bySource[0]).toMatchObject({ source: 'UC Davis', aboveSeconds: 0 });
+  });
+
+  it.each([
+    // Snap beans: chilled below 45 °F by Produce Degradation, carried at 40 to 45 °F by the New England guide, and at 37 to
+    // 45 °F by NC State.
+    { goods: 'snap beans', air: 42, below: 36_000, againstAll: 0 },
+    { goods: 'snap beans', air: 36, below: 36_000, againstAll: 36_000 },
+    // Lemons: chilled below 52 to 55 °F by Produce Degradation; 7 to 12 °C by Handbook 66 (2002 draft).
+    { goods: 'lemons', air: 46, below: 36_000, againstAll: 0 },
+    // Basil: kept above 50 °F by UC Davis, at 46 to 50 °F by the New England guide.
+    { goods: 'basil', air: 48, below: 36_000, againstAll: 0 },
+    { goods: 'basil', air: 44, below: 36_000, againstAll: 36_000 },
+  ])('air of $air °F over $goods is against every source for $againstAll s', (one) => {
+    expect(margin(one.goods, () => one.air)?.chilling).toMatchObject({
+      belowHighSeconds: one.below,
+      againstAllSeconds: one.againstAll,
+    });
   });
 
   it('of peaches, a band: colder than it is safe', () => {
-    // 36 to 50 °F is where peaches break down inside (Western Farm Press; Produce Degradation).
+    // Breakdown is most severe between 36 and 41 °F (California Agriculture, 1974).
     expect(margin('peaches', () => 33)?.chilling).toMatchObject({ is: 'band', insideSeconds: 0 });
-    expect(margin('peaches', () => 42)?.chilling?.insideSeconds).toBe(36_000);
+    expect(margin('peaches', () => 40)?.chilling).toMatchObject({
+      insideSeconds: 36_000,
+      againstAllSeconds: 36_000,
+    });
   });
 
-  it('says when a value is from memory', () => {
-    expect(margin('plums', () => 33)?.freezing?.points).toMatchObject([{ fromMemory: true }]);
+  it('says when no source was read but one that retells it', () => {
+    expect(margin('plums', () => 33)?.freezing?.points).toMatchObject([{ secondary: true }]);
+    expect(margin('romaine', () => 33)?.freezing?.points).toMatchObject([{ secondary: false }]);
   });
 
-  it('hours above the range are of the judged air', () => {
-    expect(margin('strawberries', () => 34)?.range.aboveSeconds).toBe(36_000);
+  it('hours above what each source recommends are of the judged air', () => {
+    expect(
+      margin('strawberries', () => 34)?.range?.bySource.map(({ source, aboveSeconds }) => [
+        source,
+        aboveSeconds,
+      ]),
+    ).toEqual([
+      ['UC Davis', 36_000],
+      ['Produce Degradation (2005)', 36_000],
+    ]);
+    expect(margin('strawberries', () => 33)?.range?.bySource.map(({ aboveSeconds }) => aboveSeconds)).toEqual(
+      [0, 36_000],
+    );
   });
 });
 
@@ -113,8 +153,7 @@ describe('life by respiration', () => {
   // Table 20.4 of Saltveit in USDA Agriculture Handbook 66: Q10 of 3.0, 2.5, 2.0, 1.5 give rates of 1, 3, 7.5, 15, 22.5.
   const saltveit: Respiration = {
     key: 'x',
-    source: 'PD',
-    basis: 'read',
+    source: sourceOf('produce-degradation'),
     unit: 'mg',
     points: [1, 3, 7.5, 15, 22.5].map((rate, i) => ({ celsius: i * 10, low: rate, high: rate })),
   };
@@ -150,7 +189,7 @@ describe('life by respiration', () => {
   });
 
   it('is given only where a rate is published and no chilling threshold stands in the way', () => {
-    expect(margin('broccoli', () => 36)?.life).toMatchObject({ fromMemory: false, knownSeconds: 36_000 });
+    expect(margin('broccoli', () => 36)?.life).toMatchObject({ secondary: false, knownSeconds: 36_000 });
     expect(margin('chives', () => 36)?.life).toBeUndefined();
     expect(margin('cucumbers', () => 50)?.life).toBeUndefined();
   });

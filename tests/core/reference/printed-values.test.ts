@@ -1,95 +1,71 @@
 import { describe, expect, it } from 'vitest';
-import { fromCelsius } from '../../../src/core/model/temperature.js';
-import {
-  cite,
-  findProduce,
-  type Produce,
-  type Published,
-  produceTable,
-} from '../../../src/core/reference/produce.js';
-import { sectionOf, sources } from '../../../src/core/reference/sources.js';
+import { publishedValues } from '../../../src/core/reference/published-values.js';
+import { loadQuotations } from '../../../src/core/reference/quotations.js';
+import { printedAmount } from '../../../src/core/reference/value-cell.js';
+import { fingerprintOf, numbersMissing } from './cells.js';
 import CSV from './printed-values.csv?raw';
 
 /**
- * The table as it was copied by hand from the sources, kept apart from the code: a value that is changed in one place
- * only fails here.
+ * Every value as it was taken from its source, with a fingerprint of the sentence it stands in, kept apart from the library:
+ * a value or sentence that is changed in one place alone fails here.
  */
 const PRINTED = CSV.trim().split('\n').slice(1);
+const quotations = await loadQuotations();
 
-const F = (celsius: number | undefined) =>
-  celsius === undefined ? '' : String(Number(fromCelsius(celsius, '°F').toFixed(6)));
-const from = (value: Published<unknown> | undefined) => value?.sources.join(' ') ?? '';
+const lines = await Promise.all(
+  publishedValues().map(async (value) =>
+    [
+      value.goods,
+      value.quantity,
+      ...(value.at === undefined ? [''] : [String(value.at)]),
+      printedAmount(value),
+      value.only ?? '',
+      value.passage,
+      await fingerprintOf(quotations.get(value.passage) ?? ''),
+    ]
+      .map((cell) => (/[",]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell))
+      .join(','),
+  ),
+);
 
-function row(item: Produce): string {
-  return [
-    item.key,
-    F(item.range.value.low),
-    F(item.range.value.high),
-    from(item.range),
-    F(item.freezing?.value),
-    from(item.freezing),
-    F(item.chilling?.value.low),
-    F(item.chilling?.value.high),
-    from(item.chilling),
-    `${item.humidity.value.low}-${item.humidity.value.high}`,
-    from(item.humidity),
-    item.ethylene.value.givesOff,
-    item.ethylene.value.minds,
-    from(item.ethylene),
-    item.topIce.value,
-    from(item.topIce),
-    item.life.value,
-    from(item.life),
-  ].join(',');
-}
-
-describe('the reference table', () => {
-  it('has at least sixty commodities', () => {
-    expect(produceTable.length).toBeGreaterThanOrEqual(60);
+describe('the reference library', () => {
+  it('is as printed, line by line', () => {
+    const [have, want] = [new Set(lines), new Set(PRINTED)];
+    expect(lines.filter((line) => !want.has(line))).toEqual([]);
+    expect(PRINTED.filter((line) => !have.has(line))).toEqual([]);
+    expect(lines.length).toBe(PRINTED.length);
   });
 
-  it.each(PRINTED.map((line) => [line.split(',', 1)[0] ?? '', line]))('%s is as printed', (key, line) => {
-    const item = findProduce(key);
-    expect(item && row(item)).toBe(line);
+  it('has the words of every passage', () => {
+    expect(publishedValues().filter(({ passage }) => (quotations.get(passage) ?? '') === '')).toEqual([]);
   });
 
-  it('has nothing besides', () => {
-    expect(produceTable.map((item) => item.key).sort()).toEqual(PRINTED.map((line) => line.split(',', 1)[0]));
+  it('has no words that no value stands in', () => {
+    const used = new Set(publishedValues().map(({ passage }) => passage));
+    expect([...quotations.keys()].filter((passage) => !used.has(passage))).toEqual([]);
   });
 
-  it('says of every value from memory that it is', () => {
-    for (const item of produceTable)
-      for (const value of [item.range, item.freezing, item.chilling, item.humidity, item.ethylene, item.life])
-        if (value !== undefined) {
-          expect(value.sources.length, item.key).toBeGreaterThan(0);
-          expect(value.basis === 'from memory', item.key).toBe(value.sources.includes('M'));
-          if (value.basis === 'from memory') expect(cite(value)).toContain('From memory');
-        }
-  });
-
-  it('names the part of the source', () => {
-    const lettuce = findProduce('romaine');
-    expect(lettuce?.freezing && cite(lettuce.freezing, 'freezing')).toBe(
-      `${sources.UCD}, section Freezing Injury`,
+  it('has every number in the words that it is said to stand in', () => {
+    const missing = publishedValues().flatMap((value) =>
+      numbersMissing(value, quotations.get(value.passage) ?? '').map(
+        (number) => `${value.passage} ${value.goods} ${value.quantity}: ${number}`,
+      ),
     );
-    expect(sectionOf('PD', 'chilling')).toBe('table 20.5, p. 639');
+    expect([...new Set(missing)]).toEqual([]);
   });
 
-  // Where published sources disagree: UC Davis sheets, Cantwell (2001), Produce Degradation tables, container table.
-  it.each([
-    ['grapes', 'freezing', 28.1, 27.1],
-    ['kiwifruit', 'freezing', 30.4, 29.3],
-    ['garlic', 'freezing', 28.4, 30.6],
-    ['avocado', 'freezing', 31.5, 29.1],
-    ['cucumbers', 'chilling', 50, 45],
-    ['bell peppers', 'chilling', 45, 40],
-    ['sweet potatoes', 'freezing', 29.7, 28.6],
-  ] as const)('%s keeps both words on %s', (name, field, first, second) => {
-    const item = findProduce(name);
-    const main = field === 'freezing' ? item?.freezing?.value : item?.chilling?.value.low;
-    expect(F(main)).toBe(String(first));
-    expect(
-      item?.alternatives.filter((other) => other.field === field).map((other) => F(other.value)),
-    ).toEqual([String(second)]);
+  it('and the check of that would find one that is not', () => {
+    const value = publishedValues().find(({ passage }) => passage === 'new-england 1');
+    if (value === undefined) throw new Error('no value');
+    expect(numbersMissing(value, 'Asparagus | 32-37 | 95')).toEqual([36]);
+    expect(numbersMissing({ ...value, printed: [{ low: 0.5, high: 1, unit: 'weeks' }] }, '1/2-1')).toEqual(
+      [],
+    );
+    expect(numbersMissing({ ...value, printed: [{ low: 31, high: 33, unit: '°F' }] }, '32 ± 1°F')).toEqual(
+      [],
+    );
+    expect(numbersMissing({ ...value, printed: [{ low: 31, high: 34, unit: '°F' }] }, '32 ± 1°F')).toEqual([
+      34,
+    ]);
   });
 });

@@ -1,14 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { goodsTable } from '../../../src/core/reference/goods.js';
 import {
   rateAt,
   rateInStretch,
   rateStretches,
-  respirations,
+  respirationsOf,
 } from '../../../src/core/reference/respiration.js';
 
+const respirations = goodsTable.flatMap(({ key }) => respirationsOf(key));
+
 describe('rates in stretches', () => {
-  it('are the rates of the definition, at every temperature and for every published commodity', () => {
+  it('are looked at for many goods', () => {
+    expect(new Set(respirations.map(({ key }) => key)).size).toBeGreaterThan(30);
+  });
+
+  it('are the rates of the definition, at every temperature and for every published respiration', () => {
     fc.assert(
       fc.property(
         fc.constantFrom(...respirations),
@@ -26,5 +33,9 @@ describe('rates in stretches', () => {
         },
       ),
     );
+  });
+
+  it('come from one source alone, and never from one temperature', () => {
+    for (const { points } of respirations) expect(points.length).toBeGreaterThan(1);
   });
 });

@@ -10,7 +10,9 @@ const freezing = {
   margin: 'difference',
   below: 'duration',
   source: 'text',
-  fromMemory: 'flag',
+  secondary: 'flag',
+  differ: 'flag',
+  published: 'published',
 } as const;
 const product = {
   ...ends,
@@ -50,8 +52,9 @@ export const productCatalogue = {
       below: 'duration',
       belowLowest: 'duration',
       asInstructed: 'flag',
-      source: 'text',
-      fromMemory: 'flag',
+      asRecommended: 'flag',
+      published: 'published',
+      secondary: 'flag',
     },
   },
   'pulps-go-with-air': {

@@ -15,6 +15,7 @@ interface Kinds {
   time: Extract<FindingQuantity, { is: 'time' }>;
   'degree-hours': Extract<FindingQuantity, { is: 'degree-hours' }>;
   share: Extract<FindingQuantity, { is: 'share' }>;
+  published: Extract<FindingQuantity, { is: 'published' }>;
   length: Extract<FindingQuantity, { is: 'length' }>;
   line: Extract<FindingQuantity, { is: 'line' }>;
   stop: Extract<FindingQuantity, { is: 'stop' }>;
@@ -147,6 +148,12 @@ export const catalogue = {
     weight: 30,
     facts: published,
   },
+  'instruction-where-sources-differ': {
+    weighs: 'open',
+    element: 'instructions-followed',
+    weight: 42,
+    facts: { ...published, outside: 'published' },
+  },
   'instruction-outside-published-range': {
     weighs: 'open',
     element: 'act-of-shipper',
@@ -162,6 +169,8 @@ export const catalogue = {
       instruction: 'temperature',
       freezing: 'temperature',
       colder: 'difference',
+      source: 'text',
+      secondary: 'flag',
     },
   },
   'air-in-band': { weighs: 'helps', element: 'care-in-transit', weight: 85, facts: air },

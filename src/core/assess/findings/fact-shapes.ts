@@ -66,9 +66,6 @@ export const published = {
   line: 'line',
   goods: 'text',
   instruction: 'temperature',
-  low: 'temperature',
-  high: 'temperature',
-  oneValue: 'flag',
-  source: 'text',
-  fromMemory: 'flag',
+  published: 'published',
+  secondary: 'flag',
 } as const;

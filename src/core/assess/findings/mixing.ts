@@ -1,13 +1,15 @@
 import type { Line } from '../../model/delivery.js';
-import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Finding } from '../../model/results.js';
-import { type Compatibility, compatibilityOf } from '../../reference/compatibility.js';
-import { cite, findProduce, type Produce } from '../../reference/produce.js';
-import { sources } from '../../reference/sources.js';
+import { givesMuchEthylene, harmedByEthylene, recommendedHumidities } from '../../reference/company.js';
+import { findGoods } from '../../reference/goods.js';
+import { recommendedTemperatures } from '../../reference/limits.js';
+import type { PublishedValue } from '../../reference/published-values.js';
+import type { TemperatureRange } from '../../reference/value-cell.js';
 import { legsOf } from '../legs.js';
-import { type FindingContext, finding, lineRef, share, temperature } from './make.js';
+import { isSecondary, publishedHumidities, publishedTemperatures } from '../published-limits.js';
+import { type FindingContext, finding, lineRef } from './make.js';
 
-const BY = 'lines on board together, by the published tables';
+const BY = 'lines on board together, by what each source recommends';
 /** Tolerance for rounding between °F and °C in published ranges. Kelvin. */
 const ROUNDED = 0.06;
 /**
@@ -19,13 +21,12 @@ const MOIST_AT_LEAST = 85;
 
 interface Goods {
   line: Line;
-  produce: Produce;
-  company?: Compatibility;
+  key: string;
 }
 
 /**
- * Findings on lines in one trailer that are incompatible by the published tables. Goods that the tables lack are
- * not judged.
+ * Findings on lines in one trailer that no source would put together. Goods that the library lacks are not judged,
+ * and what sources do not agree on is left out.
  */
 export function mixingFindings(context: FindingContext): Finding[] {
   return pairs(context).flatMap(([a, b]) => [
@@ -41,53 +42,58 @@ export function mixingFindings(context: FindingContext): Finding[] {
 function pairs({ state }: FindingContext): [Goods, Goods][] {
   const legs = legsOf(state.delivery.stops, state.delivery.lines);
   const goods = state.delivery.lines.flatMap((line): Goods[] => {
-    const produce = findProduce(line.goods);
-    if (produce === undefined) return [];
-    const company = compatibilityOf(produce.key);
-    return [{ line, produce, ...omitUndefined({ company }) }];
+    const key = findGoods(line.goods)?.key;
+    return key === undefined ? [] : [{ line, key }];
   });
   return goods.flatMap((a, i) =>
     goods
       .slice(i + 1)
-      .filter((b) => a.produce.key !== b.produce.key)
+      .filter((b) => a.key !== b.key)
       .filter((b) => legs.some(({ lines }) => lines.includes(a.line) && lines.includes(b.line)))
       .map((b): [Goods, Goods] => [a, b]),
   );
 }
 
+/** Lines whose recommended temperatures do not meet, whichever sources are taken. */
 function temperatures(a: Goods, b: Goods): Finding[] {
-  const [first, second] = [a.produce.range, b.produce.range];
-  const apart = Math.max(first.value.low - second.value.high, second.value.low - first.value.high);
-  if (apart <= ROUNDED) return [];
+  const [first, second] = [recommendedTemperatures(a.key), recommendedTemperatures(b.key)];
+  const apart = (one: TemperatureRange, other: TemperatureRange) =>
+    Math.max(
+      (one.low ?? Number.NEGATIVE_INFINITY) - (other.high ?? Number.POSITIVE_INFINITY),
+      (other.low ?? Number.NEGATIVE_INFINITY) - (one.high ?? Number.POSITIVE_INFINITY),
+    ) > ROUNDED;
+  if (first.length === 0 || second.length === 0) return [];
+  if (!first.every((one) => second.every((other) => apart(one, other)))) return [];
+  const [firstPublished, secondPublished] = [publishedTemperatures(first), publishedTemperatures(second)];
   return [
-    finding('mixed-temperatures', `${BY}: ${cite(first)}; ${cite(second)}`, [], {
+    finding('mixed-temperatures', BY, [], {
       first: lineRef(a.line.id),
-      firstLow: temperature(first.value.low),
-      firstHigh: temperature(first.value.high),
+      firstPublished,
       second: lineRef(b.line.id),
-      secondLow: temperature(second.value.low),
-      secondHigh: temperature(second.value.high),
-      fromMemory: first.basis === 'from memory' || second.basis === 'from memory',
+      secondPublished,
+      secondary: isSecondary([...firstPublished.by, ...secondPublished.by]),
     }),
   ];
 }
 
 function ethylene(context: FindingContext, giver: Goods, feeler: Goods): Finding[] {
-  const gives = giver.company?.gives;
-  if (gives !== 'H' && gives !== 'VH') return [];
-  const feels = feeler.company?.feels;
-  if (feels !== 'H' && feels !== 'VH') return [];
-  const keys = [...new Set([giver.company, feeler.company].flatMap((one) => one?.ethyleneSources ?? []))];
+  const [gives, feels] = [givesMuchEthylene(giver.key), harmedByEthylene(feeler.key)];
+  if (gives.length === 0 || feels.length === 0) return [];
+  const beside = neighbours(context, giver.line, feeler.line);
   return [
-    finding('mixed-ethylene', BY, neighbours(context, giver.line, feeler.line), {
+    finding('mixed-ethylene', BY, beside, {
       giver: lineRef(giver.line.id),
+      giverSources: namesOf(gives),
       feeler: lineRef(feeler.line.id),
-      beside: neighbours(context, giver.line, feeler.line).length > 0,
-      source: keys.map((key) => sources[key]).join('; '),
-      fromMemory: keys.includes('M'),
+      feelerSources: namesOf(feels),
+      beside: beside.length > 0,
+      secondary: [...gives, ...feels].some(({ source }) => source.status === 'secondary'),
     }),
   ];
 }
+
+const namesOf = (values: readonly PublishedValue[]) =>
+  [...new Set(values.map(({ source }) => source.name))].join('; ');
 
 /** Evidence of rows of one line beside rows of the other. */
 function neighbours({ loading }: FindingContext, a: Line, b: Line) {
@@ -100,21 +106,21 @@ function neighbours({ loading }: FindingContext, a: Line, b: Line) {
   });
 }
 
+/** Goods that every source wants dry beside goods that every source wants damp. */
 function moisture(dry: Goods, moist: Goods): Finding[] {
-  const [wantsDry, wantsMoist] = [dry.company?.humidity, moist.company?.humidity];
-  if (wantsDry === undefined || wantsMoist === undefined) return [];
-  if (wantsDry.high > DRY_AT_MOST || wantsMoist.low < MOIST_AT_LEAST) return [];
-  const keys = [
-    ...new Set([...(dry.company?.humiditySources ?? []), ...(moist.company?.humiditySources ?? [])]),
-  ];
+  const [wantsDry, wantsMoist] = [recommendedHumidities(dry.key), recommendedHumidities(moist.key)];
+  if (wantsDry.length === 0 || wantsMoist.length === 0) return [];
+  if (wantsDry.some(({ high }) => high > DRY_AT_MOST)) return [];
+  if (wantsMoist.some(({ low }) => low < MOIST_AT_LEAST)) return [];
+  const [dryPublished, moistPublished] = [publishedHumidities(wantsDry), publishedHumidities(wantsMoist)];
   return [
     finding('mixed-moisture', BY, [], {
       dry: lineRef(dry.line.id),
-      dryHigh: share(wantsDry.high / 100),
+      dryPublished,
       moist: lineRef(moist.line.id),
-      moistLow: share(wantsMoist.low / 100),
+      moistPublished,
       iced: moist.line.iced,
-      source: keys.map((key) => sources[key]).join('; '),
+      secondary: isSecondary([...dryPublished.by, ...moistPublished.by]),
     }),
   ];
 }

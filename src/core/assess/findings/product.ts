@@ -1,6 +1,7 @@
 import type { Finding, LineMargin, ProductResult } from '../../model/results.js';
 import { celsius } from '../../model/temperature.js';
 import { ROUNDING } from '../bands.js';
+import { isSecondary } from '../published-limits.js';
 import { JUMP_KELVIN } from '../temperature/jumps.js';
 import {
   difference,
@@ -30,13 +31,15 @@ function freezingFinding(context: FindingContext, { line, log, produce, freezing
     (least, one) => (least === undefined || one.margin < least.margin ? one : least),
     undefined,
   );
-  const point = freezing?.points.find((one) => one.celsius === freezing.celsius);
+  const [point] = freezing?.points ?? [];
   if (freezing === undefined || worst === undefined || point === undefined) return [];
   const stop = context.state.delivery.lines.find((one) => one.id === line)?.from;
+  const isBelow = worst.margin < -ROUNDING;
+  const isBelowAll = worst.belowAllSeconds > 0;
   return [
     finding(
-      worst.margin < -ROUNDING ? 'air-below-freezing-point' : 'air-above-freezing-point',
-      'lowest air against the highest published freezing point',
+      isBelow ? 'air-below-freezing-point' : 'air-above-freezing-point',
+      'lowest air against the published freezing points',
       [log],
       {
         line: lineRef(line),
@@ -48,13 +51,19 @@ function freezingFinding(context: FindingContext, { line, log, produce, freezing
         margin: difference(Math.abs(worst.margin)),
         below: duration(worst.belowSeconds),
         source: point.source,
-        fromMemory: point.fromMemory,
+        secondary: isSecondary(freezing.points),
+        differ: isBelow && !isBelowAll,
+        published: { is: 'published', of: 'temperature', by: freezing.points },
       },
+      !isBelow ? 'helps' : isBelowAll ? 'hurts' : 'open',
     ),
   ];
 }
 
-/** Time in the chilling range is the shipper's choice where the bill instructs a temperature in it. */
+/**
+ * Time in the cold that harms by some source: the shipper's choice where the bill instructs a temperature in it, and open
+ * where another source recommends that very cold.
+ */
 function chillingFinding(context: FindingContext, { line, log, produce, chilling }: LineMargin): Finding[] {
   if (chilling === undefined) return [];
   const seconds = chilling.is === 'band' ? chilling.insideSeconds : chilling.belowHighSeconds;
@@ -65,10 +74,11 @@ function chillingFinding(context: FindingContext, { line, log, produce, chilling
     asked !== undefined &&
     asked < chilling.high - ROUNDING &&
     (chilling.is === 'floor' || asked > chilling.low + ROUNDING);
+  const asRecommended = chilling.againstAllSeconds === 0;
   return [
     finding(
       'air-in-chilling-range',
-      'time of the air in the published chilling range',
+      'time of the air in the cold that harms by some source',
       [log],
       {
         line: lineRef(line),
@@ -79,10 +89,11 @@ function chillingFinding(context: FindingContext, { line, log, produce, chilling
         below: duration(seconds),
         belowLowest: duration(chilling.belowLowSeconds),
         asInstructed,
-        source: chilling.source,
-        fromMemory: chilling.fromMemory,
+        asRecommended,
+        published: { is: 'published', of: 'temperature', by: chilling.limits },
+        secondary: isSecondary(chilling.limits),
       },
-      asInstructed ? 'open' : 'hurts',
+      asInstructed || asRecommended ? 'open' : 'hurts',
     ),
   ];
 }

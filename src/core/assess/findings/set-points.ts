@@ -3,9 +3,15 @@ import type { EvidenceId } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Finding, SetPointDifference, SetPointStatement } from '../../model/results.js';
 import { celsius } from '../../model/temperature.js';
-import { cite, findProduce, highestFreezingPoint, type Produce } from '../../reference/produce.js';
-import { ROUNDING } from '../bands.js';
+import { findGoods, type Goods } from '../../reference/goods.js';
+import {
+  compareWithSources,
+  distanceOutside,
+  freezingPoints,
+  recommendedTemperatures,
+} from '../../reference/limits.js';
 import { latestTimeOf } from '../milestones.js';
+import { isSecondary, publishedLimit, publishedTemperatures } from '../published-limits.js';
 import {
   difference,
   duration,
@@ -18,14 +24,14 @@ import {
 } from './make.js';
 
 const BY = 'set points side by side';
-/** Tolerance for rounding between °F and °C where published ranges are compared with the instruction. Kelvin. */
+/** Changes of a set point that are rounding between °F and °C. Kelvin. */
 const ROUNDED = 0.06;
 
 const evidenceOf = (words: readonly SetPointStatement[]) => words.flatMap((word) => word.evidence ?? []);
 
 /**
- * Findings on the set points of bill, people, display and log, and on the bill's instruction against the published
- * range.
+ * Findings on the set points of bill, people, display and log, and on the bill's instruction against what each source
+ * recommends.
  */
 export function setPointFindings(context: FindingContext): Finding[] {
   return [...agreement(context), ...steadiness(context), ...instructions(context)];
@@ -122,53 +128,67 @@ function instructions(context: FindingContext): Finding[] {
   return context.state.delivery.lines.flatMap((line) => {
     if (line.instruction === undefined)
       return [finding('no-instruction-on-bill', BY, evidence, { line: lineRef(line.id) })];
-    const produce = findProduce(line.goods);
-    if (produce === undefined) return [];
-    const { value: range, basis } = produce.range;
-    const near = nearFreezing(line, produce, evidence);
-    const instruction = celsius(line.instruction.setPoint);
-    const facts = {
-      line: lineRef(line.id),
-      goods: produce.name,
-      instruction: temperature(instruction),
-      low: temperature(range.low),
-      high: temperature(range.high),
-      oneValue: range.low === range.high,
-      source: cite(produce.range),
-      fromMemory: basis === 'from memory',
-    };
-    const above = instruction - range.high;
-    const below = range.low - instruction;
-    const beyond = Math.max(above, below);
-    const by = 'instruction against the published range';
-    if (beyond <= ROUNDED + ROUNDING)
-      return [finding('instruction-in-published-range', by, evidence, facts), ...near];
-    return [
-      finding('instruction-outside-published-range', by, evidence, {
-        ...facts,
-        beyond: difference(beyond),
-        side: above > below ? 'above' : 'below',
-      }),
-      ...near,
-    ];
+    const goods = findGoods(line.goods);
+    return goods === undefined
+      ? []
+      : [...againstSources(line, goods, evidence), ...nearFreezing(line, goods, evidence)];
   });
+}
+
+/**
+ * The bill's instruction against what each source recommends, never against a join of them: within all of them it
+ * speaks for the carrier who follows it, within some it is open, within none the shipper chose otherwise.
+ */
+function againstSources(line: Line, goods: Goods, evidence: readonly EvidenceId[]): Finding[] {
+  const ranges = recommendedTemperatures(goods.key);
+  if (line.instruction === undefined || ranges.length === 0) return [];
+  const instruction = celsius(line.instruction.setPoint);
+  const { within, outside } = compareWithSources(ranges, instruction);
+  const by = 'instruction against what each source recommends';
+  const facts = {
+    line: lineRef(line.id),
+    goods: goods.name,
+    instruction: temperature(instruction),
+    published: publishedTemperatures(within.length === 0 ? ranges : within),
+    secondary: isSecondary(ranges.map(publishedLimit)),
+  };
+  if (outside.length === 0) return [finding('instruction-in-published-range', by, evidence, facts)];
+  if (within.length > 0)
+    return [
+      finding('instruction-where-sources-differ', by, evidence, {
+        ...facts,
+        outside: publishedTemperatures(outside),
+      }),
+    ];
+  const beyond = distanceOutside(ranges, instruction);
+  if (beyond === undefined) return [];
+  return [
+    finding('instruction-outside-published-range', by, evidence, {
+      ...facts,
+      beyond: difference(beyond.kelvin),
+      side: beyond.side,
+    }),
+  ];
 }
 
 /** Supply air leaves a unit this much colder than the set point. Common practice, no source. Kelvin (3 °F). */
 const BLOWN_COLDER = 5 / 3;
 
-/** An instruction so near the freezing point that supply air can be below it. */
-function nearFreezing(line: Line, produce: Produce, evidence: readonly EvidenceId[]): Finding[] {
-  const freezing = highestFreezingPoint(produce);
-  if (line.instruction === undefined || freezing === undefined) return [];
+/** An instruction so near the highest freezing point that supply air can be below it. */
+function nearFreezing(line: Line, goods: Goods, evidence: readonly EvidenceId[]): Finding[] {
+  const [highest] = freezingPoints(goods.key);
+  if (line.instruction === undefined || highest === undefined) return [];
   const asked = celsius(line.instruction.setPoint);
-  if (asked - BLOWN_COLDER >= freezing) return [];
+  if (asked - BLOWN_COLDER >= highest.high) return [];
+  const { source, secondary } = publishedLimit(highest);
   return [
     finding('instruction-near-freezing', 'instruction against the highest freezing point', evidence, {
       line: lineRef(line.id),
       instruction: temperature(asked),
-      freezing: temperature(freezing),
+      freezing: temperature(highest.high),
       colder: difference(BLOWN_COLDER),
+      source,
+      secondary,
     }),
   ];
 }

@@ -2,7 +2,8 @@ import type { Line } from '../../model/delivery.js';
 import { metres } from '../../model/length.js';
 import type { Applies } from '../../model/rule-set.js';
 import { celsius } from '../../model/temperature.js';
-import { findProduce } from '../../reference/produce.js';
+import { findGoods } from '../../reference/goods.js';
+import { recommendedTemperatures } from '../../reference/limits.js';
 import { ROUNDING } from '../bands.js';
 import { claimsAt } from '../claim/terms.js';
 import { hasHappened } from '../milestones.js';
@@ -62,12 +63,14 @@ function concerns({ happened }: Conditions, line: Line, { outcomes }: IndexedCon
 
 /** Whether the conditions on lines hold together for one line. */
 function fits(conditions: Conditions, line: Line): boolean {
-  const { iced, temperatureControlled, goods, setPointAtMost, setPointAtLeast, run, stackHeightAtLeast } =
+  const { iced, temperatureControlled, temperatureRecommended, goods, setPointAtMost, setPointAtLeast } =
     conditions;
+  const { run, stackHeightAtLeast } = conditions;
   const asked = line.instruction === undefined ? undefined : celsius(line.instruction.setPoint);
   return [
     iced === undefined || line.iced === iced,
     temperatureControlled === undefined || (line.instruction !== undefined) === temperatureControlled,
+    temperatureRecommended === undefined || isRecommendedFor(line) === temperatureRecommended,
     goods === undefined || goods.some((name) => sameGoods(name, line.goods)),
     setPointAtMost === undefined || (asked !== undefined && asked <= celsius(setPointAtMost) + ROUNDING),
     setPointAtLeast === undefined || (asked !== undefined && asked >= celsius(setPointAtLeast) - ROUNDING),
@@ -79,7 +82,10 @@ function fits(conditions: Conditions, line: Line): boolean {
 
 const sameGoods = (name: string, goods: string) =>
   name.toLowerCase() === goods.toLowerCase() ||
-  (findProduce(name) !== undefined && findProduce(name)?.key === findProduce(goods)?.key);
+  (findGoods(name) !== undefined && findGoods(name)?.key === findGoods(goods)?.key);
+
+/** Whether some source recommends a temperature for the goods of a line. */
+const isRecommendedFor = ({ goods }: Line) => recommendedTemperatures(findGoods(goods)?.key ?? '').length > 0;
 
 const claimRecorded = (context: IndexedContext) =>
   claimsAt(context.state, context.now).length > 0 ||

@@ -14,7 +14,7 @@ export const shortfallFacts = {
   'no-instruction-to-compare': {},
   'no-instruction': {},
   'no-common-temperature': {},
-  'not-in-published-range': { setPoint: 'temperature', low: 'temperature', high: 'temperature' },
+  'not-in-published-range': { setPoint: 'temperature', published: 'published' },
   'not-in-table': {},
   'source-silent': { source: 'source' },
   'sources-differ': {
@@ -62,6 +62,7 @@ interface FactTypes {
   duration: Extract<FindingQuantity, { is: 'duration' }>;
   share: Extract<FindingQuantity, { is: 'share' }>;
   time: Extract<FindingQuantity, { is: 'time' }>;
+  published: Extract<FindingQuantity, { is: 'published' }>;
 }
 export type ShortfallName = keyof typeof shortfallFacts;
 type FactsOf<N extends ShortfallName> = {

@@ -1,7 +1,7 @@
 import type { Line } from '../../model/delivery.js';
 import type { Envelope, ProductResult } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
-import { findProduce } from '../../reference/produce.js';
+import { findGoods } from '../../reference/goods.js';
 import { respirationOf, specificHeat } from '../../reference/respiration.js';
 import { gapLimit } from '../temperature/sampling-interval.js';
 import { envelopeEdges, envelopeOf } from './envelope.js';
@@ -24,7 +24,7 @@ export function envelopeCurve(result: ProductResult, line: Line, log: UnitLog): 
   const { loading, window, envelope, assumptions, toleranceKelvin } = result;
   if (loading === undefined || window === undefined || envelope === undefined) return undefined;
   if (log.evidence !== result.log) return undefined;
-  const key = findProduce(line.goods)?.key ?? '';
+  const key = findGoods(line.goods)?.key ?? '';
   const start = {
     low: loading.min - toleranceKelvin,
     high: loading.max + toleranceKelvin,

@@ -3,7 +3,7 @@ import type { EvidenceId } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Envelope, ProductResult, PulpGroup, TemperatureResult } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
-import { findProduce } from '../../reference/produce.js';
+import { findGoods } from '../../reference/goods.js';
 import {
   type Respiration,
   rateStretches,
@@ -11,7 +11,6 @@ import {
   specificHeat,
   wattsPerKilogram,
 } from '../../reference/respiration.js';
-import { sources } from '../../reference/sources.js';
 import type { Milestones } from '../milestones.js';
 import { gapLimit } from '../temperature/sampling-interval.js';
 import { transitWindowBetween } from '../transit-window.js';
@@ -91,7 +90,7 @@ function caseOf(
   const window = { from: custody.from.at, to: custody.to.at };
   const { gapLimitSeconds } = gapLimit(log.times);
   const air = knownAir(coverage, log, window, gapLimitSeconds);
-  const key = findProduce(line.goods)?.key ?? '';
+  const key = findGoods(line.goods)?.key ?? '';
   const respiration = respirationOf(key);
   const heat = specificHeat(key);
   const result: ProductResult = {
@@ -109,11 +108,11 @@ function caseOf(
           respiration === undefined
             ? undefined
             : {
-                source: sources[respiration.source],
-                fromMemory: respiration.basis === 'from memory',
+                source: respiration.source.name,
+                secondary: respiration.source.status === 'secondary',
               },
       }),
-      specificHeat: { joulesPerKilogramKelvin: heat.joules, own: heat.own, source: sources[heat.source] },
+      specificHeat: { joulesPerKilogramKelvin: heat.joules, own: heat.own, source: heat.source.name },
       coverage: air.coverage,
       ...omitUndefined({
         afterSeconds: arrival?.lastAt === undefined ? undefined : (arrival.lastAt - window.to) / 1000,

@@ -4,15 +4,17 @@ import { omitUndefined } from '../../model/omit-undefined.js';
 import type { ChannelSummary, LineMargin, TemperatureResult, TimeRange } from '../../model/results.js';
 import { celsius } from '../../model/temperature.js';
 import type { UnitLog } from '../../model/unit-log.js';
+import { findGoods, type Goods } from '../../reference/goods.js';
 import {
-  cite,
-  findProduce,
-  highestFreezingPoint,
-  type Produce,
-  type Published,
-} from '../../reference/produce.js';
-import { sources } from '../../reference/sources.js';
+  chillingBands,
+  chillingFloors,
+  freezingPoints,
+  recommendedTemperatures,
+  type SourcedRange,
+} from '../../reference/limits.js';
+import { respirationOf } from '../../reference/respiration.js';
 import type { Milestones } from '../milestones.js';
+import { publishedLimit } from '../published-limits.js';
 import { transitWindowBetween } from '../transit-window.js';
 import { judgedChannel, loadAirChannels } from './channels.js';
 import { lifeUsed } from './life.js';
@@ -20,9 +22,8 @@ import { gapLimit } from './sampling-interval.js';
 import { summarise } from './summary.js';
 
 /**
- * For each line whose goods the reference table has, and each log: how far the air stayed from freezing, chilling
- * and the end of the published range while the line was aboard. Where sources differ the one worse for the carrier
- * counts, and all are listed. Air is not product: air below a point for a short time need not have cooled the
+ * For each line whose goods the reference library has, and each log: how far the air stayed from freezing, chilling
+ * and the recommended temperatures while the line was aboard, source by source. Air is not product: air below a point for a short time need not have cooled the
  * product to it.
  */
 export function lineMargins(
@@ -34,13 +35,13 @@ export function lineMargins(
 ): LineMargin[] {
   const plain = new Map(temperatures.flatMap(plainSums));
   return lines.flatMap((line) => {
-    const produce = findProduce(line.goods);
-    if (produce === undefined) return [];
+    const goods = findGoods(line.goods);
+    if (goods === undefined) return [];
     return logs.flatMap((log) => {
       const custody = transitWindowBetween(milestones, line.from, line.to);
       const judged = judgedChannel(log);
       if (custody === undefined || judged === undefined) return [];
-      return [marginOf(line, produce, log, { from: custody.from.at, to: custody.to.at }, judged, plain)];
+      return [marginOf(line, goods, log, { from: custody.from.at, to: custody.to.at }, judged, plain)];
     });
   });
 }
@@ -63,11 +64,9 @@ function plainSums({ log, custody, channels }: TemperatureResult): [string, Chan
   ]);
 }
 
-const fromMemory = (value: Published<unknown>) => value.basis === 'from memory';
-
 function marginOf(
   line: Line,
-  produce: Produce,
+  goods: Goods,
   log: UnitLog,
   window: TimeRange,
   channel: Channel,
@@ -85,93 +84,103 @@ function marginOf(
     if (min === undefined || max === undefined || (min.value >= low && max.value <= high)) return whole;
     return sum(which, { low, high });
   };
-  const freezing = freezingOf(produce, log, against);
-  const chilling = chillingOf(produce, channel, against);
-  const life = lifeOf(line, produce, log, window, channel, gapLimitSeconds);
-  const { range } = produce;
-  const held = against(channel, range.value.low, range.value.high);
+  const { key, name } = goods;
+  const ranges = recommendedTemperatures(key);
+  const freezing = freezingOf(key, log, against);
+  const chilling = chillingOf(key, channel, ranges, against);
+  const range = rangeOf(channel, ranges, against);
+  const life = lifeOf(line, key, log, window, channel, gapLimitSeconds);
   return {
     line: line.id,
     log: log.evidence,
-    produce: { key: produce.key, name: produce.name },
+    produce: { key, name },
     window,
-    ...omitUndefined({ freezing, chilling }),
-    range: {
-      low: range.value.low,
-      high: range.value.high,
-      source: cite(range, 'range'),
-      fromMemory: fromMemory(range),
-      channel,
-      aboveSeconds: held.aboveSeconds,
-      belowSeconds: held.belowSeconds,
-      kelvinHoursAbove: held.degreeHoursAbove,
-    },
-    ...omitUndefined({ life }),
+    ...omitUndefined({ freezing, chilling, range, life }),
   };
 }
 
 type Against = (channel: Channel, low: number, high: number) => ChannelSummary;
 
-function freezingOf(produce: Produce, log: UnitLog, against: Against): LineMargin['freezing'] {
-  const worst = highestFreezingPoint(produce);
-  const { freezing } = produce;
-  if (worst === undefined || freezing === undefined) return undefined;
-  const others = produce.alternatives.filter((one) => one.field === 'freezing');
+const ENDLESS = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
+
+function rangeOf(channel: Channel, ranges: readonly SourcedRange[], against: Against): LineMargin['range'] {
+  if (ranges.length === 0) return undefined;
   return {
-    celsius: worst,
-    points: [
-      {
-        celsius: freezing.value,
-        source: cite(freezing, 'freezing'),
-        fromMemory: fromMemory(freezing),
-      },
-      ...others.map((one) => ({
-        celsius: one.value,
-        source: one.note === '' ? sources[one.source] : `${sources[one.source]} (${one.note})`,
-        fromMemory: one.source === 'M',
-      })),
-    ],
+    channel,
+    bySource: ranges.map((range) => {
+      const { low, high } = { ...ENDLESS, ...range };
+      const { aboveSeconds, belowSeconds, degreeHoursAbove } = against(channel, low, high);
+      return { ...publishedLimit(range), aboveSeconds, belowSeconds, kelvinHoursAbove: degreeHoursAbove };
+    }),
+  };
+}
+
+function freezingOf(key: string, log: UnitLog, against: Against): LineMargin['freezing'] {
+  const points = freezingPoints(key);
+  const [highest, lowest] = [points[0]?.high, points.at(-1)?.high];
+  if (highest === undefined || lowest === undefined) return undefined;
+  return {
+    celsius: highest,
+    lowest,
+    points: points.map((point) => ({ ...publishedLimit(point), low: point.high })),
     channels: loadAirChannels(log).flatMap((channel) => {
-      const sums = against(channel, worst, Number.POSITIVE_INFINITY);
+      const sums = against(channel, highest, Number.POSITIVE_INFINITY);
       if (sums.min === undefined) return [];
       return [
         {
           channel,
           lowest: sums.min,
-          margin: sums.min.value - worst,
+          margin: sums.min.value - highest,
           belowSeconds: sums.belowSeconds,
           kelvinHoursBelow: sums.degreeHoursBelow,
+          belowAllSeconds: against(channel, lowest, Number.POSITIVE_INFINITY).belowSeconds,
         },
       ];
     }),
   };
 }
 
-function chillingOf(produce: Produce, channel: Channel, against: Against): LineMargin['chilling'] {
-  const { chilling } = produce;
-  if (chilling === undefined) return undefined;
-  const floors = produce.alternatives
-    .filter((one) => one.field === 'chilling')
-    .map((one): number => one.value);
-  const low = Math.min(chilling.value.low, ...floors);
-  const high = Math.max(chilling.value.high, ...floors);
-  const isFloor = chilling.is === 'floor';
+/**
+ * Time in the cold that harms by some source. What a source recommends is no harm on that ground alone: time against all
+ * is below every floor, or inside every band, and below every recommended range.
+ */
+function chillingOf(
+  key: string,
+  channel: Channel,
+  ranges: readonly SourcedRange[],
+  against: Against,
+): LineMargin['chilling'] {
+  const bands = chillingBands(key);
+  const limits = bands.length > 0 ? bands : chillingFloors(key);
+  const isFloor = bands.length === 0;
+  const ends = limits.flatMap(({ low, high }) => [
+    ...(low === undefined ? [] : [low]),
+    ...(high === undefined ? [] : [high]),
+  ]);
+  if (ends.length === 0) return undefined;
+  const [low, high] = [Math.min(...ends), Math.max(...ends)];
   const under = (limit: number) => against(channel, limit, Number.POSITIVE_INFINITY);
+  const within = (from: number, to: number) => (from < to ? against(channel, from, to).inBandSeconds : 0);
   const belowHigh = under(high);
+  const coldest = Math.min(...ranges.map((range) => range.low ?? Number.NEGATIVE_INFINITY));
+  const warmest = Math.max(...ranges.map((range) => range.high ?? Number.POSITIVE_INFINITY));
+  const common = {
+    from: Math.max(...limits.map((one) => one.low ?? low)),
+    to: Math.min(...limits.map((one) => one.high ?? high)),
+  };
   return {
-    is: chilling.is,
+    is: isFloor ? 'floor' : 'band',
     low,
     high,
-    source: [
-      cite(chilling, 'chilling'),
-      ...produce.alternatives.filter((one) => one.field === 'chilling').map((one) => sources[one.source]),
-    ].join('; '),
-    fromMemory: fromMemory(chilling),
+    limits: limits.map(publishedLimit),
     channel,
     belowLowSeconds: isFloor ? under(low).belowSeconds : 0,
     belowHighSeconds: isFloor ? belowHigh.belowSeconds : 0,
     kelvinHoursBelowHigh: isFloor ? belowHigh.degreeHoursBelow : 0,
-    insideSeconds: isFloor ? 0 : against(channel, low, high).inBandSeconds,
+    insideSeconds: isFloor ? 0 : within(low, high),
+    againstAllSeconds: isFloor
+      ? under(Math.min(low, coldest)).belowSeconds
+      : within(Math.max(common.from, warmest), common.to),
   };
 }
 
@@ -181,23 +190,23 @@ function chillingOf(produce: Produce, channel: Channel, against: Against): LineM
  */
 function lifeOf(
   line: Line,
-  produce: Produce,
+  key: string,
   log: UnitLog,
   window: TimeRange,
   channel: Channel,
   gapLimitSeconds: number,
 ): LineMargin['life'] {
-  const { respiration } = produce;
+  const respiration = respirationOf(key);
   const values = log.channels[channel];
   if (respiration === undefined || line.instruction === undefined || values === undefined) return undefined;
-  if (produce.chilling !== undefined) return undefined;
+  if (chillingFloors(key).length + chillingBands(key).length > 0) return undefined;
   const reference = celsius(line.instruction.setPoint);
   const used = lifeUsed(log.times, values, window, gapLimitSeconds, respiration, reference);
   if (used.knownSeconds === 0) return undefined;
   return {
     channel,
-    source: sources[respiration.source],
-    fromMemory: respiration.basis === 'from memory',
+    source: respiration.source.name,
+    secondary: respiration.source.status === 'secondary',
     reference,
     ...used,
   };

@@ -3,6 +3,7 @@ import type { EvidenceId } from '../evidence.js';
 import type { TradeUnit } from '../quantity.js';
 import type { Element } from '../rule-set.js';
 import type { Zone } from '../time.js';
+import type { PublishedLimit } from './published.js';
 
 /** One finding. `facts` fill its sentence in templates/words. */
 export interface Finding {
@@ -25,6 +26,7 @@ export type FindingQuantity =
   | { is: 'time'; at: number; zone: Zone }
   | { is: 'degree-hours'; kelvinHours: number }
   | { is: 'share'; of: number }
+  | { is: 'published'; of: 'temperature' | 'humidity'; by: PublishedLimit[] }
   | { is: 'length'; metres: number }
   | { is: 'line'; line: string }
   | { is: 'stop'; stop: string }

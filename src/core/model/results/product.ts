@@ -34,7 +34,8 @@ export interface ProductResult {
     load: 'pallets' | 'loose-cartons' | 'not-stated';
     halfCoolingSeconds: { low: number; high: number; from: string };
     channels: Channel[];
-    respiration?: { source: string; fromMemory: boolean };
+    /** `secondary`: the source itself was not read, but a document that retells it. */
+    respiration?: { source: string; secondary: boolean };
     specificHeat: { joulesPerKilogramKelvin: number; own: boolean; source: string };
     /** Share of the window with known air; the rest is interpolated from sample to sample. */
     coverage: number;

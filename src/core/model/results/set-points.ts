@@ -1,5 +1,6 @@
 /** What each source states about the set point. */
 import type { EvidenceId } from '../evidence.js';
+import type { PublishedLimit } from './published.js';
 import type { TimeRange } from './window.js';
 
 /** One source's statement of the set point. */
@@ -27,13 +28,9 @@ export interface SetPointDifference {
   told?: { evidence: EvidenceId; with: string; at: number }[];
 }
 
-/** Published range of a line's goods, compared with its instruction. */
-export interface PublishedRange {
+/** What one source recommends for a line's goods, to compare with its instruction. */
+export interface PublishedRange extends PublishedLimit {
   line: string;
-  low: number;
-  high: number;
-  source: string;
-  fromMemory: boolean;
 }
 
 /** Set points on the leg from one stop to the next. */

@@ -115,10 +115,6 @@ const CASES: Record<string, { missing?: Case; short?: Case; contradicted?: Case 
         lines: [line('romaine', { goods: 'lettuce-romaine', instruction: { ...COLD, setPoint: '48 °F' } })],
       },
     },
-    short: {
-      drop: ['contact-shipper'],
-      change: { lines: [line('romaine', { goods: 'unheard-of', instruction: COLD })] },
-    },
   },
   'one-temperature-for-all': {
     contradicted: {

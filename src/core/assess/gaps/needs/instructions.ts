@@ -2,15 +2,15 @@ import type { Line } from '../../../model/delivery.js';
 import type { Shortfall } from '../../../model/results.js';
 import type { SimpleNeed } from '../../../model/rule-set.js';
 import { celsius } from '../../../model/temperature.js';
-import { findProduce } from '../../../reference/produce.js';
+import { findGoods } from '../../../reference/goods.js';
+import { compareWithSources, recommendedTemperatures } from '../../../reference/limits.js';
 import { bandsOf, commonBand } from '../../bands.js';
+import { publishedTemperatures } from '../../published-limits.js';
 import type { RuleContext } from '../context.js';
 import { shortfall } from '../shortfalls.js';
 import { emptyVerdict, type NeedVerdict } from '../verdict.js';
 
 type InstructionNeed = Extract<SimpleNeed, { instruction: unknown }>;
-/** Tolerance for rounding between °F and °C where published ranges are compared with the instruction. Kelvin. */
-const ROUNDED = 0.06;
 
 /** Temperature instructions of the bill, which is the evidence for and against. */
 export function instructionVerdict(context: RuleContext, need: InstructionNeed): NeedVerdict {
@@ -48,16 +48,18 @@ function wrongOf(context: RuleContext, need: InstructionNeed, lines: readonly Li
   }
 }
 
+const rangesFor = (line: Line) => recommendedTemperatures(findGoods(line.goods)?.key ?? '');
+
+/** An instruction that no source recommends; one that some do is for the findings to weigh. */
 function outOfRange(line: Line): Shortfall[] {
-  const range = findProduce(line.goods)?.range.value;
-  if (range === undefined || line.instruction === undefined) return [];
+  const ranges = rangesFor(line);
+  if (ranges.length === 0 || line.instruction === undefined) return [];
   const asked = celsius(line.instruction.setPoint);
-  if (asked >= range.low - ROUNDED && asked <= range.high + ROUNDED) return [];
-  const temperature = (value: number) => ({ is: 'temperature', celsius: value }) as const;
+  if (compareWithSources(ranges, asked).within.length > 0) return [];
   return [
     shortfall(
       'not-in-published-range',
-      { setPoint: temperature(asked), low: temperature(range.low), high: temperature(range.high) },
+      { setPoint: { is: 'temperature', celsius: asked }, published: publishedTemperatures(ranges) },
       { line },
     ),
   ];
@@ -65,5 +67,5 @@ function outOfRange(line: Line): Shortfall[] {
 
 const notInTable = (lines: readonly Line[]): Shortfall[] =>
   lines
-    .filter((line) => line.instruction !== undefined && findProduce(line.goods) === undefined)
+    .filter((line) => line.instruction !== undefined && rangesFor(line).length === 0)
     .map((line) => shortfall('not-in-table', {}, { line }));
