@@ -34,8 +34,22 @@ interface Piece {
   baseline: number;
 }
 
-/** Of each page its width and its text. */
-const pagesOf = (pdf: Uint8Array): Promise<{ width: number; pieces: Piece[] }[]> =>
+interface Page {
+  width: number;
+  pieces: Piece[];
+}
+
+/** Several questions are asked about one PDF, and reading it takes longer than setting it. */
+const read = new WeakMap<Uint8Array, Promise<Page[]>>();
+
+/** Of each page its width and its text. The bytes are not changed afterwards. */
+function pagesOf(pdf: Uint8Array): Promise<Page[]> {
+  const pages = read.get(pdf) ?? readPages(pdf);
+  read.set(pdf, pages);
+  return pages;
+}
+
+const readPages = (pdf: Uint8Array): Promise<Page[]> =>
   reading(pdf, (document) =>
     Promise.all(
       Array.from({ length: document.numPages }, async (_, index) => {

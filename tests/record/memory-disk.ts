@@ -3,7 +3,11 @@ import type { FileStat, FileSystem, OpenFile } from '../../src/record/disk/ports
 
 class SystemError extends Error {
   constructor(readonly code: string) {
+    // Thousands are thrown, and nobody reads where.
+    const limit = Error.stackTraceLimit;
+    Error.stackTraceLimit = 0;
     super(code);
+    Error.stackTraceLimit = limit;
   }
 }
 

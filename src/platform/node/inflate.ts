@@ -4,10 +4,13 @@ import type { Inflate } from '../../core/ports/cryptography.js';
 /** Bytes of a piece. */
 const SMALLEST = 1024;
 const LARGEST = 1024 * 1024;
+/** Text is seldom packed more tightly. */
+const USUAL = 8;
 
 export const inflate: Inflate = async (packed, most) => {
-  // Mostly all at once: every further piece is another turn.
-  const unpacking = createInflate({ chunkSize: Math.min(Math.max(most, SMALLEST), LARGEST) });
+  // Mostly all at once: every further piece is another turn, and a large empty one takes longer than a small file.
+  const likely = Math.min(most, USUAL * packed.length);
+  const unpacking = createInflate({ chunkSize: Math.min(Math.max(likely, SMALLEST), LARGEST) });
   const pieces: Uint8Array[] = [];
   let size = 0;
   unpacking.end(packed);
