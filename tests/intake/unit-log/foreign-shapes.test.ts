@@ -125,6 +125,15 @@ describe('the order of day, month and year is weighed', () => {
       '2026-07-14T06:45',
     ],
     [
+      'two columns under one heading',
+      [
+        '#,"Date Time, GMT-07:00","Date Time, GMT-07:00",Temp (°C)',
+        '1,7/13/2026,23:45:00,1',
+        '2,7/14/2026,0:00:00,2',
+      ],
+      '2026-07-14T06:45',
+    ],
+    [
       'noon in words',
       [
         'Date,Time,Temp (°C)',

@@ -13,6 +13,8 @@ export interface ColumnValues {
   /** Numbers, fault marks and nothing else. */
   readable: number;
   dates: number;
+  /** Dates without a time of day. */
+  datesAlone: number;
   clocks: number;
   /** Seconds or milliseconds since 1970. */
   counted: number;
@@ -27,7 +29,17 @@ const LOOKED_AT = 40;
 
 export function valuesOf(sample: readonly (readonly string[])[], column: number): ColumnValues {
   const found: ColumnValues = {
-    ...{ filled: 0, numbers: 0, integers: 0, readable: 0, dates: 0, clocks: 0, counted: 0, distinct: 0 },
+    ...{
+      filled: 0,
+      numbers: 0,
+      integers: 0,
+      readable: 0,
+      dates: 0,
+      datesAlone: 0,
+      clocks: 0,
+      counted: 0,
+      distinct: 0,
+    },
     running: true,
   };
   const texts = new Set<string>();
@@ -50,7 +62,9 @@ export function valuesOf(sample: readonly (readonly string[])[], column: number)
     )
       found.readable += 1;
     else if (cell.length <= 40 && isFaultMark(cell, false)) found.readable += 1;
-    if (cell.length <= 64 && dateParts(cell) !== undefined) found.dates += 1;
+    const date = dateParts(cell);
+    if (date !== undefined) found.dates += 1;
+    if (date !== undefined && date.clock === undefined) found.datesAlone += 1;
     if (readTimeOfDay(cell) !== undefined) found.clocks += 1;
     if (!Number.isInteger(number) || (before !== undefined && number !== before + 1)) found.running = false;
     before = number;

@@ -55,7 +55,7 @@ export function assignColumns(
   };
   const taken = guessColumns(guessed, values, (column) => !gone.has(column));
   for (const [means, column] of chosen) taken.set(means, { column, strength: 100 });
-  const time = timeColumns(taken, sample);
+  const time = withClock(timeColumns(taken, sample), guessed, values);
   if (!Array.isArray(time)) {
     const column = time.column === undefined ? undefined : headings[time.column];
     return { is: time.is, ...omitUndefined({ column }) };
@@ -97,6 +97,27 @@ function timeColumns(
   const cells = sample.map((row) => (row[hours.column] ?? '').trim()).filter((cell) => cell !== '');
   if (cells.length > 0 && cells.every((cell) => readTimeOfDay(cell) === undefined)) return [hours.column];
   return { is: 'time-without-date', column: hours.column };
+}
+
+/**
+ * The column of times of day beside one of dates alone, where its heading says no more than that: `Date Time` may stand
+ * over both. A column that a person gave is not guessed for anything else.
+ */
+function withClock(
+  time: ReturnType<typeof timeColumns>,
+  guessed: readonly (HeadingReading | undefined)[],
+  values: (column: number) => ColumnValues,
+): ReturnType<typeof timeColumns> {
+  if (!Array.isArray(time) || time.length !== 1) return time;
+  const [date = 0] = time;
+  if (values(date).datesAlone < values(date).filled || values(date).filled === 0) return time;
+  const clock = guessed.findIndex((said, column) => {
+    if (column === date || said === undefined || !['time', 'date', 'clock'].includes(said.means))
+      return false;
+    const { filled, clocks, numbers } = values(column);
+    return filled > 0 && clocks >= 0.9 * filled && numbers < clocks;
+  });
+  return clock < 0 ? time : [date, clock];
 }
 
 function holdsDates(column: number, sample: readonly (readonly string[])[]): boolean {

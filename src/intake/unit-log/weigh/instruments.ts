@@ -1,4 +1,5 @@
 import type { LogMapping } from '../../../core/model/evidence.js';
+import { valuesOf } from '../headings/column-values.js';
 import { columnAt } from '../headings/columns.js';
 import type { FoundTable } from '../headings/find-table.js';
 import { headingMeaning, plainHeading } from '../headings/meaning.js';
@@ -61,6 +62,8 @@ export function nameColumns({ headings, columns, sample }: FoundTable): NameColu
     const texts = new Set(sample.map((row) => (row[column] ?? '').trim()));
     // Every row another text: a number of the row, a remark.
     if (sample.length > 1 && texts.size === sample.length) return [];
+    const { filled, clocks, dates } = valuesOf(sample, column);
+    if (filled > 0 && clocks + dates >= filled) return [];
     return [{ column, heading, named: namedBy(heading) }];
   });
 }
