@@ -6,7 +6,7 @@ const FIRST_YEAR = 1905;
  * @param {unknown} cell
  * @returns {string}
  */
-export function textOf(cell) {
+function textOf(cell) {
   if (cell === null || cell === undefined) return '';
   if (cell instanceof Date) {
     // Day numbers are binary fractions: the nearest second is what was meant.

@@ -129,8 +129,3 @@ export function unitIn(heading: string): TemperatureUnit | undefined {
   if (match === null) return undefined;
   return match[1]?.toUpperCase() === 'F' ? '°F' : '°C';
 }
-
-/** A heading that states the clock's zone is universal time. */
-export function statesUtc(heading: string): boolean {
-  return /\b(?:UTC|GMT|Zulu)\b/i.test(heading.replaceAll('_', ' '));
-}

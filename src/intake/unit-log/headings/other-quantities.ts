@@ -169,8 +169,7 @@ const OTHER_WORDS: Readonly<Record<string, readonly string[]>> = {
 
 const WORDS = [...new Set(Object.values(OTHER_WORDS).flat())];
 
-/** Whether a cell is a unit of what is no temperature. */
-export function isOtherUnit(text: string): boolean {
+function isOtherUnit(text: string): boolean {
   return OTHER_UNITS.has(plainUnit(text));
 }
 

@@ -5,12 +5,6 @@ import { readWall } from '../../time/wall-time.js';
 import { unwrapped } from '../cells/cell-value.js';
 import type { FoundTable } from '../headings/find-table.js';
 
-/** One way in which the first rows can be read, and what a person says to choose it. */
-export interface Way {
-  answer: string;
-  rows: string[];
-}
-
 const SHOWN = 3;
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
