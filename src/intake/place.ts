@@ -1,14 +1,11 @@
 import geodesic from 'geographiclib-geodesic';
 import type { Delivery, Stop } from '../core/model/delivery.js';
+import { plannedAt, STOP_WINDOW_HOURS, stopWindowFlags } from '../core/model/delivery-flags.js';
 import type { Flag } from '../core/model/evidence.js';
-import { plannedTime } from '../core/model/planned-time.js';
 import { type EventTime, knownMilliseconds, type Zone } from '../core/model/time.js';
 
 /** Radius of a stop in metres: dock, yard and the queue before the gate. */
 export const AT_STOP_METRES = 5_000;
-/** Hours around the planned time in which evidence of a stop is expected: produce docks run late. */
-export const STOP_WINDOW_HOURS = 24;
-
 export interface Coordinates {
   latitude: number;
   longitude: number;
@@ -44,15 +41,6 @@ export function stopByTime(delivery: Delivery, at: number): Stop | undefined {
   return near.length === 1 ? near[0] : undefined;
 }
 
-/** Cache: the planned time is needed once per photo, and parsing a local time is slow. */
-const plannedTimes = new WeakMap<Stop, number | undefined>();
-
-/** Planned time of a stop, milliseconds UTC. */
-export function plannedAt(stop: Stop): number | undefined {
-  if (!plannedTimes.has(stop)) plannedTimes.set(stop, plannedTime(stop));
-  return plannedTimes.get(stop);
-}
-
 /** From a day before the first planned time to a day after the last, milliseconds UTC; undefined when nothing is planned. */
 export function tripSpan(delivery: Delivery): { from: number; to: number } | undefined {
   const planned = delivery.stops.flatMap((stop) => plannedAt(stop) ?? []);
@@ -73,16 +61,7 @@ export function stopFlags(stop: Stop, gps: Coordinates | undefined, time: EventT
         detail: `${(metres / 1000).toFixed(1)} km from ${stop.place} (${stop.id})`,
       });
   }
-  const at = knownMilliseconds(time);
-  const planned = plannedAt(stop);
-  if (at !== undefined && planned !== undefined) {
-    const hours = (at - planned) / 3_600_000;
-    if (Math.abs(hours) > STOP_WINDOW_HOURS)
-      flags.push({
-        is: 'outside-stop-window',
-        detail: `${Math.abs(hours).toFixed(0)} hours ${hours < 0 ? 'before' : 'after'} the planned time of ${stop.id}`,
-      });
-  }
+  flags.push(...stopWindowFlags(stop, knownMilliseconds(time)));
   return flags;
 }
 

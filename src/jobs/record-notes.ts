@@ -1,6 +1,7 @@
 import { readFile, stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import type { Delivery } from '../core/model/delivery.js';
+import { plannedAt, STOP_WINDOW_HOURS } from '../core/model/delivery-flags.js';
 import type { NewEntry } from '../core/model/entry.js';
 import { DossierError, type Problem } from '../core/model/error.js';
 import type { EvidenceId, ReadingBody } from '../core/model/evidence.js';
@@ -8,7 +9,6 @@ import { omitUndefined } from '../core/model/omit-undefined.js';
 import { knownMilliseconds } from '../core/model/time.js';
 import type { NoteContext } from '../intake/notes/note-context.js';
 import { readNotes } from '../intake/notes.js';
-import { plannedAt, STOP_WINDOW_HOURS } from '../intake/place.js';
 import { decode } from '../intake/table/encoding.js';
 import { unreadable } from '../record/disk/disk-error.js';
 import type { DeliveryRecord } from '../record/store.js';

@@ -102,6 +102,32 @@ describe('a log that could not be read', () => {
   });
 });
 
+describe('a log that seems to be of another trailer or time', () => {
+  const log = (day: string) =>
+    put('log.csv', `Trailer;119\nTime;Return F\n${day} 05:00;36\n${day} 05:05;36\n`);
+  const flags = async () => {
+    const { state } = await assessDelivery({ folder, at: toInstant(Date.UTC(2026, 6, 20)), ...who });
+    const items = [...state.evidence, ...state.notCounted];
+    return [
+      items.flatMap((item) => ('flags' in item ? item.flags.map(({ is }) => is) : [])),
+      state.notCounted.length,
+    ];
+  };
+  const rewrite = (from: string, to: string) => {
+    const file = join(folder, 'delivery.yaml');
+    writeFileSync(file, readFileSync(file, 'utf8').replace(from, to));
+  };
+
+  it('is flagged by the facts as they are now: a corrected trailer and time take the flags away', async () => {
+    await collect(input([log('2026-08-14')]));
+    expect(await flags()).toEqual([['other-trailer', 'outside-delivery-time'], 1]);
+    rewrite('number: T-7', 'number: "119"');
+    expect(await flags()).toEqual([['outside-delivery-time'], 1]);
+    rewrite('planned: 2026-07-14T12:00', 'planned: 2026-08-14T12:00');
+    expect(await flags()).toEqual([[], 0]);
+  });
+});
+
 describe('two downloads of one unit', () => {
   const at = toInstant(Date.UTC(2026, 6, 15));
   it('are one log in what is computed, and time is counted once', async () => {

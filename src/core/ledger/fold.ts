@@ -5,6 +5,7 @@ import type { EvidenceId, FlagName, ReceivedEvidence, Sha256 } from '../model/ev
 import { omitUndefined } from '../model/omit-undefined.js';
 import type { ClaimEntry, EvidenceItem, RecordState } from '../model/state.js';
 import { countedEntries } from './counted-entries.js';
+import { withFlagsNow } from './flags-now.js';
 
 /** Flags of a file that belongs to another trailer or time than this delivery. */
 const ELSEWHERE: ReadonlySet<FlagName> = new Set(['other-trailer', 'outside-delivery-time']);
@@ -99,9 +100,10 @@ export function foldEntries(entries: readonly Entry[], size: number, root: Sha25
     }
   }
   if (facts === undefined) throw new Error('a record without delivery facts');
-  const all = [...evidence.values()];
+  const now = deliveryOf(facts.body.facts);
+  const all = [...evidence.values()].map((item) => withFlagsNow(item, now));
   return {
-    delivery: deliveryOf(facts.body.facts),
+    delivery: now,
     deliveryHash: facts.body.sha256,
     evidence: all.filter((item) => item.admitted !== undefined || !belongsElsewhere(item)),
     notCounted: all.filter((item) => item.admitted === undefined && belongsElsewhere(item)),

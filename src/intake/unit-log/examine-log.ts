@@ -1,11 +1,12 @@
 import type { Delivery } from '../../core/model/delivery.js';
+import { plannedAt } from '../../core/model/delivery-flags.js';
 import type { Problem, Where } from '../../core/model/error.js';
 import type { EvidenceId, FileRef, LogMapping } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { toInstant, zone as zoneSchema } from '../../core/model/time.js';
 import { zoneRules } from '../../core/model/zone-rules.js';
 import type { ExaminedFile, Hint, LogOptions } from '../draft.js';
-import { onlyZone, plannedAt } from '../place.js';
+import { onlyZone } from '../place.js';
 import type { ByteSource } from '../table/bytes.js';
 import { logFlags } from './log-flags.js';
 import { previewOf } from './preview.js';
@@ -79,6 +80,7 @@ export async function examineLog(
       rowsLeftOut: log.rowsLeftOut,
       from: toInstant(from),
       to: toInstant(to),
+      ...omitUndefined({ stated: log.stated }),
     },
     readings: [],
     problems,

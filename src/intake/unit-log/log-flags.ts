@@ -1,49 +1,18 @@
 import type { Delivery } from '../../core/model/delivery.js';
+import { logDeliveryFlags } from '../../core/model/delivery-flags.js';
 import type { Flag } from '../../core/model/evidence.js';
-import { toInstant } from '../../core/model/time.js';
-import { plannedAt, STOP_WINDOW_HOURS } from '../place.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { ReadLog } from './read.js';
-import { sameNumber } from './stated.js';
 
 /** What a reader should know about a log: another trailer's, another time's, the hour that happened twice. */
 export function logFlags(log: ReadLog, delivery: Delivery): Flag[] {
-  return [...otherTrailer(log, delivery), ...otherTime(log, delivery), ...foldedRows(log)];
-}
-
-/** The log's own lines against delivery.yaml. What either leaves out is not held against the other. */
-function otherTrailer({ stated }: ReadLog, { equipment }: Delivery): Flag[] {
-  const trailer = equipment.trailer.number;
-  const unit = equipment.unit?.number;
-  const flags: Flag[] = [];
-  if (stated?.trailer !== undefined && !sameNumber(stated.trailer, trailer))
-    flags.push({
-      is: 'other-trailer',
-      detail: `the log is of trailer ${stated.trailer}, the delivery of ${trailer}`,
-    });
-  // People number the unit as its trailer too.
-  if (
-    stated?.unit !== undefined &&
-    unit !== undefined &&
-    !sameNumber(stated.unit, unit) &&
-    !sameNumber(stated.unit, trailer)
-  )
-    flags.push({ is: 'other-trailer', detail: `the log is of unit ${stated.unit}, the delivery of ${unit}` });
-  return flags;
-}
-
-/** Trucks run late: a day on either side of the planned times belongs to the delivery. */
-function otherTime({ times }: ReadLog, { stops }: Delivery): Flag[] {
-  const [from, to] = [times.at(0), times.at(-1)];
-  const planned = stops.flatMap((stop) => plannedAt(stop) ?? []);
-  if (from === undefined || to === undefined || planned.length === 0) return [];
-  const room = STOP_WINDOW_HOURS * 3_600_000;
-  if (to >= Math.min(...planned) - room && from <= Math.max(...planned) + room) return [];
-  return [
-    {
-      is: 'outside-delivery-time',
-      detail: `the log runs from ${toInstant(from).slice(0, 16)}Z to ${toInstant(to).slice(0, 16)}Z, more than ${STOP_WINDOW_HOURS} hours away from every planned stop`,
-    },
-  ];
+  const [from, to] = [log.times.at(0), log.times.at(-1)];
+  const { stated } = log;
+  const elsewhere =
+    from === undefined || to === undefined
+      ? []
+      : logDeliveryFlags({ from, to, ...omitUndefined({ stated }) }, delivery);
+  return [...elsewhere, ...foldedRows(log)];
 }
 
 function foldedRows({ counts, zone }: ReadLog): Flag[] {

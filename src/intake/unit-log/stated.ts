@@ -43,14 +43,3 @@ function whoseNumber(label: string): Whose | undefined {
     if (THINGS[whose].includes(thing)) return serial ? 'recorder' : whose;
   return thing === '' && serial ? 'recorder' : undefined;
 }
-
-/** Whether two written numbers can be of one thing: case, blanks, dashes, leading zeros and a leading word aside. */
-export function sameNumber(a: string, b: string): boolean {
-  const plain = (text: string): string => text.toUpperCase().replaceAll(/[^\p{L}\p{N}]/gu, '');
-  const digits = (text: string): string => (/\d+$/.exec(plain(text))?.[0] ?? '').replace(/^0+/, '');
-  const [one, other] = [plain(a), plain(b)];
-  if (one === other) return true;
-  const letters = (text: string): string => text.replace(/\d+$/, '');
-  const ends = digits(a) === digits(b) && digits(a) !== '';
-  return ends && (letters(one) === letters(other) || letters(one) === '' || letters(other) === '');
-}

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { sameNumber } from '../../../src/core/model/delivery-flags.js';
 import { zone } from '../../../src/core/model/time.js';
 import { parseDeliveryFile } from '../../../src/intake/delivery-file.js';
 import { examineFile } from '../../../src/intake/examine.js';
-import { sameNumber } from '../../../src/intake/unit-log/stated.js';
 import { DELIVERY_YAML, emptyFolder, put, someHash } from '../a-delivery.js';
 
 const { facts: delivery } = parseDeliveryFile(

@@ -66,6 +66,14 @@ export const unitLogEvidence = z.strictObject({
   rowsLeftOut: z.int().nonnegative(),
   from: z.string(),
   to: z.string(),
+  /** Numbers of trailer, unit and recorder in the lines above the header. */
+  stated: z
+    .strictObject({
+      trailer: z.string().optional(),
+      unit: z.string().optional(),
+      recorder: z.string().optional(),
+    })
+    .optional(),
   /** The earlier reading of the same file that this one takes the place of; both stay in the record. */
   replaces: evidenceId.optional(),
 });
