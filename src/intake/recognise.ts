@@ -1,9 +1,10 @@
 import { assertNever } from '../core/model/error.js';
 import { looksLikeMail } from './email/recognise-mail.js';
 import { type ByteSource, headOf } from './table/bytes.js';
-import { guessDelimiter, linesOf } from './table/delimiter.js';
+import { DELIMITERS, guessDelimiter, linesOf } from './table/delimiter.js';
 import { decode, looksLikeText } from './table/encoding.js';
 import { isProse } from './table/prose.js';
+import { rowsOfText } from './table/rows.js';
 
 /** The type of a file by its content; its name is never used. */
 export type Recognised =
@@ -92,7 +93,7 @@ export function recognise(head: Uint8Array): Recognised {
   const lines = linesOf(text);
   // The head may end in the middle of a line.
   if (head.length >= HEAD_BYTES && lines.length > 1) lines.pop();
-  return lines.length >= 1 && guessDelimiter(lines) !== undefined && tabular(lines)
+  return (guessDelimiter(lines) !== undefined && tabular(lines)) || hasRowsOverLines(text)
     ? { is: 'table', type: 'text/csv' }
     : { is: 'text', type: 'text/plain' };
 }
@@ -170,6 +171,24 @@ function heifType(head: Uint8Array): 'image/avif' | 'image/heic' | 'image/heif' 
  */
 function pdfWithPrefix(head: Uint8Array): boolean {
   return /%PDF-\d\.\d/.test(textAt(head, 0, 1024));
+}
+
+/**
+ * Rows whose quoted cells go on over lines: cut at their line ends they look like anything. As many cells in each, and
+ * one of them longer than a line, is a table.
+ */
+function hasRowsOverLines(text: string): boolean {
+  if (!text.includes('"')) return false;
+  return DELIMITERS.some((delimiter) => {
+    const rows = rowsOfText(text, delimiter, 30).slice(0, -1);
+    const width = rows[0]?.cells.length ?? 0;
+    return (
+      rows.length >= 2 &&
+      width >= 2 &&
+      rows.every(({ cells }) => cells.length === width) &&
+      rows.some(({ cells }) => cells.some((cell) => cell.includes('\n')))
+    );
+  });
 }
 
 /** Prose has commas too: a table has a line with at least two cells and no cell as long as a sentence. */

@@ -11,37 +11,58 @@ export function splitLine(line: string, delimiter: Delimiter): string[] {
 /** The same; undefined when a quoted field is still open at the end, so that the next line belongs to it. */
 export function splitRecord(line: string, delimiter: Delimiter): string[] | undefined {
   if (!line.includes('"')) return line.split(delimiter);
-  const fields: string[] = [];
-  let field = '';
-  let quoted = false;
+  const record = new OpenRecord(delimiter);
+  return record.takes(line) ? record.fields : undefined;
+}
+
+/** A record whose quoted field may go on over lines; each character is looked at once. */
+export class OpenRecord {
+  readonly fields: string[] = [];
+  readonly #delimiter: Delimiter;
+  #field = '';
+  #quoted = false;
   // Kept instead of asked: a field of quotation marks would be looked through once for each of them.
-  let blank = true;
-  for (let i = 0; i < line.length; i++) {
-    const c = line[i];
-    if (quoted) {
-      if (c !== '"') field += c;
-      else if (line[i + 1] === '"') {
-        field += '"';
-        i += 1;
-      } else {
-        quoted = false;
-        blank = field.trim() === '';
-      }
-    } else if (c === '"' && blank) {
-      quoted = true;
-      field = '';
-    } else if (c === delimiter) {
-      fields.push(field);
-      field = '';
-      blank = true;
-    } else {
-      field += c;
-      blank &&= c?.trim() === '';
-    }
+  #blank = true;
+
+  constructor(delimiter: Delimiter) {
+    this.#delimiter = delimiter;
   }
-  if (quoted) return undefined;
-  fields.push(field);
-  return fields;
+
+  /** Takes the next line; true when the record ends with it. */
+  takes(line: string): boolean {
+    if (this.#quoted) this.#field += '\n';
+    let field = this.#field;
+    let quoted = this.#quoted;
+    let blank = this.#blank;
+    for (let i = 0; i < line.length; i++) {
+      const c = line[i];
+      if (quoted) {
+        if (c !== '"') field += c;
+        else if (line[i + 1] === '"') {
+          field += '"';
+          i += 1;
+        } else {
+          quoted = false;
+          blank = field.trim() === '';
+        }
+      } else if (c === '"' && blank) {
+        quoted = true;
+        field = '';
+      } else if (c === this.#delimiter) {
+        this.fields.push(field);
+        field = '';
+        blank = true;
+      } else {
+        field += c;
+        blank &&= c?.trim() === '';
+      }
+    }
+    this.#field = field;
+    this.#quoted = quoted;
+    this.#blank = blank;
+    if (!quoted) this.fields.push(field);
+    return !quoted;
+  }
 }
 
 /** Lines of a text as an editor counts them. The last is left out when it is empty. */

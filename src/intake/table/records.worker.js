@@ -19,7 +19,14 @@ const DEEPEST = 40;
  * @param {Fields[]} records
  */
 function sheetOf(name, above, records) {
-  const headings = [...new Set(records.flatMap((fields) => [...fields.keys()]))].slice(0, MOST_COLUMNS);
+  /** @type {Set<string>} */
+  const names = new Set();
+  for (const fields of records) {
+    for (const key of fields.keys()) names.add(key);
+    if (names.size > MOST_COLUMNS)
+      throw new Error(`its records have more than ${MOST_COLUMNS} different names`);
+  }
+  const headings = [...names];
   const rows = records.map((fields) => headings.map((heading) => fields.get(heading)));
   return [{ name, text: linesOf([...above, headings, ...rows]) }];
 }
@@ -107,6 +114,14 @@ function treeOf(text) {
   const parser = new SaxesParser();
   parser.on('error', (error) => {
     throw error;
+  });
+  let attributes = 0;
+  parser.on('opentagstart', () => {
+    attributes = 0;
+  });
+  parser.on('attribute', () => {
+    attributes += 1;
+    if (attributes > MOST_COLUMNS) throw new Error(`an element has more than ${MOST_COLUMNS} attributes`);
   });
   parser.on('opentag', ({ name, attributes }) => {
     const element = { name: local(name), attributes: attributesOf(attributes), children: [], text: '' };

@@ -1,6 +1,6 @@
 import { DossierError } from '../../core/model/error.js';
 import { type ByteSource, bytesOf } from './bytes.js';
-import { type Delimiter, splitLine, splitRecord } from './delimiter.js';
+import { type Delimiter, OpenRecord, splitLine } from './delimiter.js';
 import { decoderOf, type Encoding } from './encoding.js';
 
 export interface TableForm {
@@ -55,7 +55,7 @@ export function rowsOfText(text: string, delimiter: Delimiter, most: number): Ro
   const keep = (cells: string[], line: number): boolean => rows.push({ line, cells }) < most;
   const byLines = (): RowOfText[] => {
     rows.length = 0;
-    new RowCutter(delimiter, keep, (line) => splitLine(line, delimiter)).take(`${text}\n`);
+    new RowCutter(delimiter, keep, true).take(`${text}\n`);
     return rows;
   };
   try {
@@ -75,20 +75,22 @@ export function rowsOfText(text: string, delimiter: Delimiter, most: number): Ro
 class RowCutter {
   line = 0;
   stopped = false;
-  /** Lines of a row whose quotation mark is still open, and where it began. */
-  #open: string[] = [];
+  /** A row whose quotation mark is still open, how much of it there is, and where it began. */
+  #open: OpenRecord | undefined;
+  #openLines = 0;
   #openLength = 0;
   #openAt = 0;
 
   constructor(
     readonly delimiter: Delimiter,
     readonly onRow: (cells: string[], line: number) => boolean,
-    readonly cut: (line: string) => string[] | undefined = (line) => splitRecord(line, delimiter),
+    /** Whether a quotation mark that does not close within its line is no mark at all. */
+    readonly byLines = false,
   ) {}
 
   /** A quoted cell began and has not ended. */
   get open(): boolean {
-    return this.#open.length > 0;
+    return this.#open !== undefined;
   }
 
   /** Takes all whole lines and gives back the rest. */
@@ -108,7 +110,7 @@ class RowCutter {
 
   end(rest: string): void {
     if (rest !== '') this.#lines(rest.endsWith('\r') ? rest.slice(0, -1) : rest);
-    if (this.#open.length > 0 && !this.stopped)
+    if (this.open && !this.stopped)
       throw endless(this.#openAt, 'a quotation mark is opened and never closed');
   }
 
@@ -121,30 +123,32 @@ class RowCutter {
   #one(text: string): void {
     this.line += 1;
     if (this.stopped) return;
-    if (this.#open.length === 0) {
-      if (isBlank(text)) return;
-      const cells = this.cut(text);
-      if (cells === undefined) this.#keepOpen(text, this.line);
-      else if (!this.onRow(cells, this.line)) this.stopped = true;
+    if (this.#open !== undefined) {
+      this.#goOn(this.#open, text);
       return;
     }
-    const at = this.#openAt;
-    this.#keepOpen(text, at);
-    // Only a quotation mark can close what one opened.
-    if (!text.includes('"')) return;
-    const cells = this.cut(this.#open.join('\n'));
-    if (cells === undefined) return;
-    this.#open = [];
+    if (isBlank(text)) return;
+    if (this.byLines || !text.includes('"')) {
+      if (!this.onRow(splitLine(text, this.delimiter), this.line)) this.stopped = true;
+      return;
+    }
+    this.#openAt = this.line;
+    this.#openLines = 0;
     this.#openLength = 0;
-    if (!this.onRow(cells, at)) this.stopped = true;
+    this.#goOn(new OpenRecord(this.delimiter), text);
   }
 
-  #keepOpen(text: string, at: number): void {
-    this.#openAt = at;
-    this.#open.push(text);
+  #goOn(record: OpenRecord, text: string): void {
+    this.#openLines += 1;
     this.#openLength += text.length + 1;
-    if (this.#openLength > LONGEST_QUOTED.characters || this.#open.length > LONGEST_QUOTED.lines)
-      throw endless(at, 'a quotation mark is opened and never closed');
+    if (record.takes(text)) {
+      this.#open = undefined;
+      if (!this.onRow(record.fields, this.#openAt)) this.stopped = true;
+      return;
+    }
+    this.#open = record;
+    if (this.#openLength > LONGEST_QUOTED.characters || this.#openLines > LONGEST_QUOTED.lines)
+      throw endless(this.#openAt, 'a quotation mark is opened and never closed');
   }
 }
 

@@ -5,5 +5,9 @@ import { answering } from '../../platform/node/worker/answering.js';
 import { linesOf } from './cell-text.js';
 
 answering(async (/** @type {ArrayBuffer} */ bytes) =>
-  (await readXlsxFile(bytes)).map(({ sheet, data }) => ({ name: sheet, text: linesOf(data) })),
+  // A sheet of a chart has no rows, whatever the types of the library say.
+  (await readXlsxFile(bytes)).map(({ sheet, data }) => ({
+    name: sheet,
+    text: Array.isArray(data) ? linesOf(data) : '',
+  })),
 );

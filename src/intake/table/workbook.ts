@@ -20,6 +20,8 @@ const LIMITS: ArchiveLimits = {
 };
 /** A sheet is a rectangle to its reader: a million rows of twenty columns. */
 const MOST_CELLS = 20_000_000;
+/** Attributes of one element beyond this take a reader minutes. */
+const LONGEST_TAG = 64 * 1024;
 
 const SAVE_AS_CSV = 'save the sheet of the log alone as CSV and collect that too';
 
@@ -101,10 +103,19 @@ function withPlainEpoch(workbook: Buffer): Buffer {
 }
 
 /**
- * A few bytes can name a cell a billion rows down, and the reader fills the rows between. References that are
+ * A few bytes can name a cell a billion rows down, and the reader fills the rows between; an element can have a million
+ * attributes. References that are
  * written to hide from this scan end at the thread's heap instead.
  */
 function refuseWide(xml: Buffer, fileName: string): void {
+  for (let at = xml.indexOf(60); at >= 0; at = xml.indexOf(60, at + 1)) {
+    const end = xml.indexOf(62, at);
+    if ((end < 0 ? xml.length : end) - at <= LONGEST_TAG) continue;
+    throw new DossierError('file-too-large', `an element with more than ${LONGEST_TAG} bytes of attributes`, {
+      where: { file: fileName },
+      fix: SAVE_AS_CSV,
+    });
+  }
   let rows = 0;
   let columns = 0;
   for (const [, letters = '', digits = ''] of xml

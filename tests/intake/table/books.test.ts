@@ -7,6 +7,7 @@ import { examineFile } from '../../../src/intake/examine.js';
 import { readUnitLog } from '../../../src/intake/unit-log/read.js';
 import { DELIVERY_YAML, emptyFolder, put, someHash } from '../a-delivery.js';
 import { celsius, evidence } from '../unit-log/reading.js';
+import { sheetXml, workbook, zipped } from './make-sheet.js';
 
 const folder = await emptyFolder();
 const delivery = parseDeliveryFile(
@@ -178,6 +179,55 @@ describe('the text of a PDF', () => {
       ]),
     );
     expect([examined.received.kind, examined.problems]).toEqual(['document', []]);
+  });
+});
+
+describe('a workbook with a sheet of a chart', () => {
+  const parts = workbook({
+    Log: sheetXml([
+      ['Time', 'Temp (°C)'],
+      [{ day: 46_217.25 }, 3.5],
+      [{ day: 46_217.5 }, 3.6],
+    ]),
+  });
+  const withChart = (chart: 'before' | 'after'): Record<string, string> => {
+    const entry = '<sheet name="Curve" sheetId="9" r:id="rIdChart"/>';
+    const type = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships/chartsheet';
+    return {
+      ...parts,
+      'xl/workbook.xml': (parts['xl/workbook.xml'] ?? '').replace(
+        chart === 'before' ? '<sheets>' : '</sheets>',
+        (tag) => (chart === 'before' ? tag + entry : entry + tag),
+      ),
+      'xl/_rels/workbook.xml.rels': (parts['xl/_rels/workbook.xml.rels'] ?? '').replace(
+        '</Relationships>',
+        `<Relationship Id="rIdChart" Type="${type}" Target="chartsheets/sheet1.xml"/></Relationships>`,
+      ),
+      'xl/chartsheets/sheet1.xml':
+        '<?xml version="1.0"?><chartsheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetViews/></chartsheet>',
+    };
+  };
+  it.each(['before', 'after'] as const)('%s that of the log is read by the log', async (where) => {
+    const read = await log(`chart-${where}.xlsx`, await zipped(withChart(where)));
+    expect(read).toMatchObject({ values: [3.5, 3.6] });
+  });
+});
+
+describe('what takes a reader long is refused at once, or read in one pass', () => {
+  it('a cell with a million attributes', async () => {
+    const many = Array.from({ length: 1_000_000 }, (_, i) => `a${i}="1"`).join(' ');
+    const sheet = sheetXml([['Time', 'Temp']]).replace('<row ', `<row ${many} `);
+    const started = Date.now();
+    const { problem } = await log('attributes.xlsx', await zipped(workbook({ Log: sheet })));
+    expect(problem).toContain('an element with more than 65536 bytes of attributes');
+    expect(Date.now() - started).toBeLessThan(20_000);
+  });
+
+  it('quoted cells over hundreds of lines', async () => {
+    const note = `"${'""and so on""\n'.repeat(450)}"`;
+    const rows = VALUES.map((value, i) => `${wall(i)},${value},${note}`);
+    const lines = Array.from({ length: 300 }, () => rows).flat();
+    expect(await log('quoted.csv', `Time,Temp (°C),Note\n${lines.join('\n')}\n`)).toMatchObject(EXPECTED);
   });
 });
 

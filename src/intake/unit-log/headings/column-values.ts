@@ -18,61 +18,57 @@ export interface ColumnValues {
   clocks: number;
   /** Seconds or milliseconds since 1970. */
   counted: number;
-  /** Different texts. */
-  distinct: number;
-  /** Whole numbers that go up by one. */
-  running: boolean;
 }
 
 /** Rows of a sample that are looked at: enough to tell a name from a number. */
-const LOOKED_AT = 40;
+const LOOKED_AT = 25;
 
 export function valuesOf(sample: readonly (readonly string[])[], column: number): ColumnValues {
   const found: ColumnValues = {
-    ...{
-      filled: 0,
-      numbers: 0,
-      integers: 0,
-      readable: 0,
-      dates: 0,
-      datesAlone: 0,
-      clocks: 0,
-      counted: 0,
-      distinct: 0,
-    },
-    running: true,
+    ...{ filled: 0, numbers: 0, integers: 0, readable: 0, dates: 0, datesAlone: 0, clocks: 0, counted: 0 },
   };
-  const texts = new Set<string>();
-  let before: number | undefined;
   for (const row of sample.slice(0, LOOKED_AT)) {
     const cell = unwrapped((row[column] ?? '').trim());
     if (cell === '') continue;
     found.filled += 1;
-    texts.add(cell);
     const number = eitherDecimal(cell);
-    if (!Number.isNaN(number)) {
-      found.numbers += 1;
-      if (Number.isInteger(number)) found.integers += 1;
-      if (epochOf(number) !== undefined) found.counted += 1;
-    }
-    if (
-      !Number.isNaN(number) ||
-      readWithUnit(cell, '.') !== undefined ||
-      readWithUnit(cell, ',') !== undefined
-    )
-      found.readable += 1;
-    else if (cell.length <= 40 && isFaultMark(cell, false)) found.readable += 1;
-    const date = dateParts(cell);
-    if (date !== undefined) found.dates += 1;
-    if (date !== undefined && date.clock === undefined) found.datesAlone += 1;
-    if (readTimeOfDay(cell) !== undefined) found.clocks += 1;
-    if (!Number.isInteger(number) || (before !== undefined && number !== before + 1)) found.running = false;
-    before = number;
+    if (Number.isNaN(number)) countText(cell, found);
+    else countNumber(cell, number, found);
   }
-  found.distinct = texts.size;
-  found.running &&= found.filled > 1;
   return found;
 }
+
+function countNumber(cell: string, number: number, found: ColumnValues): void {
+  found.numbers += 1;
+  found.readable += 1;
+  if (Number.isInteger(number)) found.integers += 1;
+  if (epochOf(number) !== undefined) found.counted += 1;
+  // A day of a spreadsheet, eight digits, or a part of a day; `14.07` is hours and minutes.
+  if (cell.length >= 5) countDate(cell, found);
+  if (readTimeOfDay(cell) !== undefined) found.clocks += 1;
+}
+
+function countText(cell: string, found: ColumnValues): void {
+  if (cell.length > LONGEST) return;
+  if (
+    readWithUnit(cell, '.') !== undefined ||
+    readWithUnit(cell, ',') !== undefined ||
+    isFaultMark(cell, false)
+  )
+    found.readable += 1;
+  countDate(cell, found);
+  if (readTimeOfDay(cell) !== undefined) found.clocks += 1;
+}
+
+function countDate(cell: string, found: ColumnValues): void {
+  const date = /\d/.test(cell) ? dateParts(cell) : undefined;
+  if (date === undefined) return;
+  found.dates += 1;
+  if (date.clock === undefined) found.datesAlone += 1;
+}
+
+/** No date, number or mark is written longer. */
+const LONGEST = 64;
 
 function eitherDecimal(cell: string): number {
   const pointed = readNumber(cell, '.');
