@@ -1,10 +1,10 @@
 import { DateTime } from 'luxon';
+import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
 import { zoneRules } from '../../core/model/zone-rules.js';
 import { chooseDate } from '../../intake/time/date-choice.js';
 import { dateParts, toLocalTime } from '../../intake/time/wall-time.js';
 import { plannedWalls } from '../typed/place-options.js';
-import type { ChecklistContext } from './context.js';
 
 /**
  * The day that a box names, `2026-07-14`: `7/14`, `7/14/2026`, `Jul 14`, `today`. The year that is left out is the
@@ -14,7 +14,7 @@ export function parseDay(
   text: string,
   part: string,
   box: number,
-  { delivery, now }: Pick<ChecklistContext, 'delivery' | 'now'>,
+  { delivery, now }: { delivery: Delivery; now: Date },
 ): string {
   const stops = delivery.stops.filter(({ id, does }) => (part === 'transit' ? does === 'load' : id === part));
   const [stop] = stops;
