@@ -105,7 +105,7 @@ function happened(view: View): Inline[] {
     listed([...new Set(delivery.stops.filter((stop) => stop.does === does).map(({ place }) => place))], view);
   const custody = assessment.temperatures[0]?.custody;
   return view.words.line('cover', {
-    goods: goods.length > 3 ? `${goods.slice(0, 3).join(', ')} …` : goods.join(', '),
+    goods: goodsIn(goods),
     from: places('load'),
     to: places('unload'),
     custody:
@@ -115,6 +115,12 @@ function happened(view: View): Inline[] {
     outcome: outcomeHeadline(view),
     ...claimed(view),
   });
+}
+
+/** The first goods by name; names with commas of their own are told apart. */
+function goodsIn(goods: readonly string[]): string {
+  const between = goods.some((name) => name.includes(',')) ? '; ' : ', ';
+  return goods.length > 3 ? `${goods.slice(0, 3).join(between)} …` : goods.join(between);
 }
 
 /** `A`, `A and B`, `A, B and C`. */
@@ -152,7 +158,7 @@ function stopFacts(view: View): Fact[] {
     const parts = stopParty(labels, stop);
     if (parts.length === 0) return [];
     const role = labels(stop.does === 'load' ? 'cover.shipper-at' : 'cover.consignee-at');
-    const label = `${role} ${names.stop(stop.id)}`;
+    const label = stop.party === undefined ? names.stop(stop.id) : `${role} ${names.stop(stop.id)}`;
     return [{ label, value: plain(parts.join('; ')) }];
   });
   return told.slice(0, MOST_STOPS);

@@ -36,11 +36,12 @@ function stopClauses(view: View, outcomes: readonly LineOutcome[], stop: string)
 /** `refused Tue Jul 14`, or `Omaha: accepted`; undefined for an outcome that is told line by line. */
 function wholeClause(view: View, one: LineOutcome, stop: string | undefined): string | undefined {
   if (one.is === 'refused-in-part') return undefined;
-  return view.words.markdown('cover-whole', {
+  const clause = view.words.markdown('cover-whole', {
     stop: stop && view.names.stop(stop),
     ...verdictFlags(one),
     at: timeOf(view, one),
   });
+  return clause.trim();
 }
 
 /** `8 of 18 pallets of strawberries refused at Denver; 10 accepted`. */
@@ -67,7 +68,7 @@ function lineClause(view: View, one: LineOutcome): string {
     }),
   );
   const refused = divided?.refused;
-  return view.words.markdown('cover-line', {
+  const clause = view.words.markdown('cover-line', {
     goods: view.names.line(one.line),
     stop: view.names.stop(one.stop),
     ...verdictFlags(one),
@@ -83,6 +84,7 @@ function lineClause(view: View, one: LineOutcome): string {
     others: others.length === 0 ? undefined : others.join('; '),
     at: timeOf(view, one),
   });
+  return clause.trim();
 }
 
 const verdictFlags = ({ is }: LineOutcome) => ({

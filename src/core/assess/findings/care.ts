@@ -5,7 +5,7 @@ import { knownMilliseconds } from '../../model/time.js';
 import { type Alarm, alarmsOf } from '../alarms.js';
 import { longestInterval } from '../gaps/needs/unit-checks.js';
 import { latestTimeOf } from '../milestones.js';
-import { appliedSeals, foundSeals, sealKey } from '../seals.js';
+import { appliedSeals, foundSeals, sealKey, sealsBefore } from '../seals.js';
 import { duration, type FindingContext, finding, time, zoneOf } from './make.js';
 
 /** Longest interval between two unit checks, hours. Common practice, no source. */
@@ -76,7 +76,6 @@ function seals(context: FindingContext): Finding[] {
   const [first] = applied;
   if (first === undefined) return [];
   const seen = foundSeals(context.state);
-  const known = new Set(applied.map((item) => sealKey(item.number)));
   if (seen.length === 0) {
     const opened = context.state.delivery.stops
       .filter((stop) => stop.does === 'unload')
@@ -84,9 +83,11 @@ function seals(context: FindingContext): Finding[] {
     return opened ? [finding('seal-not-checked', by, [first.evidence], { number: first.number })] : [];
   }
   return seen.flatMap((item) => {
-    const ids = [first.evidence, item.evidence];
-    if (!known.has(sealKey(item.number)))
-      return [finding('seal-differs', by, ids, { applied: first.number, found: item.number })];
+    const before = sealsBefore(applied, item);
+    const same = before.find((one) => sealKey(one.number) === sealKey(item.number));
+    const ids = [(same ?? before[0] ?? first).evidence, item.evidence];
+    if (same === undefined)
+      return [finding('seal-differs', by, ids, { applied: (before[0] ?? first).number, found: item.number })];
     if (item.state !== 'broken') return [finding('seal-same', by, ids, { number: item.number })];
     const at = knownMilliseconds(item.time);
     const when = at === undefined ? {} : { at: time(at, zoneOf(context.state, item.place?.stop)) };

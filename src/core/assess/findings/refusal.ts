@@ -119,7 +119,9 @@ function lackingPapers(
   stop: string | undefined,
   ids: readonly EvidenceId[],
 ): Finding[] {
-  const named = stop !== undefined && context.outcomes.some((one) => one.stop !== stop);
+  // Where all of one delivery was refused, it was the load; else it was goods at a stop.
+  const named =
+    stop !== undefined && context.outcomes.some((one) => one.is !== 'refused' || one.stop !== stop);
   const at = named ? { stop: stopRef(stop) } : {};
   const asked = context.milestones.events.some(
     (one) => one.event === 'inspection-requested' && (stop === undefined || one.stop === stop),

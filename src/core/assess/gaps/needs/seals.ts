@@ -1,7 +1,7 @@
 import type { Shortfall } from '../../../model/results.js';
 import type { SimpleNeed } from '../../../model/rule-set.js';
 import type { ItemOf } from '../../../model/state.js';
-import { sealKey } from '../../seals.js';
+import { appliedSeals, sealKey, sealsBefore } from '../../seals.js';
 import type { RuleContext } from '../context.js';
 import { groupsFor, verdictOf } from '../counting.js';
 import { shortfall } from '../shortfalls.js';
@@ -28,16 +28,20 @@ export function sealVerdict(context: RuleContext, need: SealNeed): NeedVerdict {
     (group) => group.counted,
   );
   const broken = need.state === 'intact' ? inPlace.filter((item) => item.state === 'broken') : [];
-  const [applied] = seals.filter((item) => item.state === 'applied');
-  const known = new Set(seals.filter((item) => item.state === 'applied').map((item) => sealKey(item.number)));
+  const onDoors = appliedSeals(context.state);
+  const [applied] = onDoors;
+  const isKnown = (item: Seal) =>
+    sealsBefore(onDoors, item).some((one) => sealKey(one.number) === sealKey(item.number));
   const counted = groups.flatMap((group) => group.counted);
-  const other =
-    need.sameAsApplied && applied !== undefined
-      ? counted.filter((item) => !known.has(sealKey(item.number)))
-      : [];
+  const other = need.sameAsApplied && applied !== undefined ? counted.filter((item) => !isKnown(item)) : [];
   const lacking: Shortfall[] = [
     ...broken.map((item) => shortfall('seal-broken', { number: item.number })),
-    ...other.map((item) => shortfall('seal-differs', { applied: applied?.number ?? '', found: item.number })),
+    ...other.map((item) =>
+      shortfall('seal-differs', {
+        applied: sealsBefore(onDoors, item)[0]?.number ?? '',
+        found: item.number,
+      }),
+    ),
   ];
   if (lacking.length > 0)
     return {
