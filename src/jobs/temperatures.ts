@@ -117,6 +117,7 @@ function legResult(assessed: AssessedDelivery, result: TemperatureResult, leg: L
   const found = over(assessed, result.log, asked, leg.lines) ?? result;
   return {
     ...found,
+    transitWindow: { from: leg.from.bound, to: leg.to.bound },
     custody: { from: leg.from.bound, to: leg.to.bound },
     excursions: leg.excursions,
     excursionTotals: leg.excursionTotals,

@@ -53,12 +53,14 @@ export function sampleTemperatures(
   opened: EvidenceId,
 ): TemperatureResult {
   const at = (hours: number) => DOORS_CLOSED + hours * HOUR;
+  const transitWindow = {
+    from: { at: DOORS_CLOSED, basis: 'doors-closed' as const, evidence: closed },
+    to: { at: DOORS_OPENED, basis: 'doors-opened' as const, evidence: opened },
+  };
   return {
     log,
-    custody: {
-      from: { at: DOORS_CLOSED, basis: 'doors-closed', evidence: closed },
-      to: { at: DOORS_OPENED, basis: 'doors-opened', evidence: opened },
-    },
+    transitWindow,
+    custody: transitWindow,
     gapLimitSeconds: 1800,
     medianStepSeconds: 600,
     band: {

@@ -1,6 +1,7 @@
 import { partyRole } from '../../core/model/delivery.js';
 import { minorUnits } from '../../core/model/money.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import type { WindowBound } from '../../core/model/results.js';
 import { celsius, kelvin } from '../../core/model/temperature.js';
 import { milliseconds } from '../../core/model/time.js';
 import type { Cover, CoverLine, Fact, Inline } from '../../core/words/blocks.js';
@@ -38,7 +39,14 @@ export function coverOf(view: View): Cover {
     delivery: fingerprint.delivery,
     route: routeOf(view).join(' → '),
     happened: happened(view),
-    facts: [...references(view), ...parties(view), ...stopFacts(view), ...load(view), ...ends(view)],
+    facts: [
+      ...references(view),
+      ...parties(view),
+      ...stopFacts(view),
+      ...load(view),
+      ...ends(view),
+      ...custody(view),
+    ],
     linesTitle: labels('cover.lines'),
     lines,
     more:
@@ -215,6 +223,31 @@ function load(view: View): Fact[] {
       ),
     },
     { label: labels('cover.equipment'), value: plain(machines.join(', ')) },
+  ];
+}
+
+/** Custody, where a receipt or an outcome shows more than the doors do. */
+function custody(view: View): Fact[] {
+  const { labels, format, names, input } = view;
+  const span = input.assessment.custody;
+  if (span === undefined) return [];
+  const bound = ({ at, basis, evidence }: WindowBound, zone: View['startZone']) => {
+    const links = exhibitLinks(view, [evidence]);
+    const exhibits = links.length === 0 ? [] : [text(' '), ...links];
+    return [text(`${format.time(at, zone)} (${labels(`custody-bound.${basis}`)}`), ...exhibits, text(')')];
+  };
+  const held = span.heldAfterRefusal.map((line) => names.line(line)).join('; ');
+  return [
+    {
+      label: labels('cover.custody'),
+      value: [
+        ...bound(span.from, view.startZone),
+        text(' – '),
+        ...(span.to === undefined
+          ? [text(held === '' ? labels('cover.custody-open') : `${labels('cover.custody-held')} ${held}`)]
+          : bound(span.to, view.endZone)),
+      ],
+    },
   ];
 }
 

@@ -3,6 +3,7 @@ import { knownMilliseconds } from '../../core/model/time.js';
 import type { Block, Section } from '../../core/words/blocks.js';
 import { byExhibitNumber, withSubject } from './by-subject.js';
 import { tripPartOf, type View } from './context.js';
+import { outcomeTable } from './outcome-table.js';
 import { evidenceTable } from './tables.js';
 
 /** Evidence that is not known to belong to transit or to the other end. */
@@ -93,6 +94,7 @@ export function arrivalSection(view: View): Section {
           item.event,
         ),
     );
+  const outcomes = view.of('outcome');
   const found = withSubject(view, ['load-at-opening', 'damage']).filter(canBeOf(view, 'unload'));
   const others = withSubject(view, ['seal', 'pulp-display', 'load-pattern']).filter(
     (item) => tripPartOf(view, item) === 'unload',
@@ -109,7 +111,8 @@ export function arrivalSection(view: View): Section {
     title: labels('section.arrival'),
     blocks: [
       ...words.blocks('sections/arrival'),
-      ...evidenceTable(view, byExhibitNumber(view, [...events, ...found, ...others]), 'arrival'),
+      ...outcomeTable(view),
+      ...evidenceTable(view, byExhibitNumber(view, [...events, ...outcomes, ...found, ...others]), 'arrival'),
       ...(view.of('seal').length === 0
         ? []
         : evidenceTable(view, view.of('seal'), 'arrival', labels('sub.seals'))),

@@ -6,6 +6,7 @@ import { type ClaimContext, claimResults } from './claim/claim.js';
 import { withDueDates } from './claim/due-gaps.js';
 import { consignorNotices } from './claim/notices.js';
 import { refusalDeadlinesOf } from './claim/refusal.js';
+import { custodyOf } from './custody.js';
 import { findingsOf } from './findings/findings.js';
 import { gapsOf } from './gaps/gaps.js';
 import { loadPlan } from './loading/plan.js';
@@ -54,6 +55,7 @@ export function assess({ claimDeadlines, ...input }: AssessInput): Assessment {
     setPoints,
     ...loading,
     outcomes: [...context.outcomes],
+    ...omitUndefined({ custody: custodyOf(state, milestones, context.outcomes) }),
     timeline: timelineOf(state, milestones),
     gaps: withDueDates(gaps, claimed.claims ?? []),
     findings,

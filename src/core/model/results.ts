@@ -11,7 +11,7 @@ import type { PulpComparison, PulpGroup } from './results/pulps.js';
 import type { SetPointAgreement } from './results/set-points.js';
 import type { TemperatureResult } from './results/temperature.js';
 import type { Timeline } from './results/timeline.js';
-import type { TimeRange } from './results/window.js';
+import type { CustodySpan, TimeRange } from './results/window.js';
 import type { RuleSetOrigin } from './rule-set.js';
 import type { Instant } from './time.js';
 
@@ -55,6 +55,8 @@ export interface Assessment {
   loading?: LoadPlan;
   /** What became of each line at its stop, in the order of the bill of lading. */
   outcomes: LineOutcome[];
+  /** Absent when nothing shows that the carrier received the goods. */
+  custody?: CustodySpan;
   timeline: Timeline;
   gaps: GapResult[];
   findings: Finding[];

@@ -51,6 +51,10 @@ const DOCUMENT_WORDS: readonly (readonly [SubjectName, readonly string[]])[] = [
       'cargo claim',
       'notice of claim',
       'claim letter',
+      'claim for loss',
+      'claim for damage',
+      'claim for shortage',
+      'standard form for presentation of loss and damage claims',
       'loss and damage claim',
       'carta de reclamo',
       'reclamacion de carga',
@@ -58,6 +62,10 @@ const DOCUMENT_WORDS: readonly (readonly [SubjectName, readonly string[]])[] = [
   ],
   ['invoice', ['invoice', 'factura']],
 ];
+/** A claim is headed by that word alone, or with its number. */
+const CLAIM_TITLE = /^(?:claim|reclamo|reclamacion)(?: (?:no|nr|number|num)?\.? ?#? ?[\w-]{1,20})?$/;
+/** Lines at the top in which a number stands beside a title. */
+const TITLE_LINES = 2;
 /** Lines from the top that can be headings. */
 const MOST_LINES = 60;
 /** Other characters in a heading: a number, a firm. */
@@ -65,18 +73,30 @@ const BESIDE = 32;
 
 /** The first heading that is a document's title. */
 export function documentByHeading(text: string): { is: SubjectName; phrase: string } | undefined {
-  const lines = text
-    .split('\n', 4 * MOST_LINES)
-    .map(plain)
-    .filter((line) => line !== '');
-  for (const line of lines.slice(0, MOST_LINES))
+  const lines = text.split('\n', 4 * MOST_LINES).filter((line) => line.trim() !== '');
+  for (const [index, written] of lines.slice(0, MOST_LINES).entries()) {
+    const line = plain(written);
+    if (CLAIM_TITLE.test(line)) return { is: 'claim-letter', phrase: 'claim' };
     for (const [is, phrases] of DOCUMENT_WORDS) {
       const phrase = phrases.find((words) => standsAlone(line, words));
-      if (phrase !== undefined && line.length <= phrase.length + BESIDE && !/[.?!;]$/.test(line))
-        return { is, phrase };
+      if (phrase === undefined || line.length > phrase.length + BESIDE || /[.?!;]$/.test(line)) continue;
+      if (!isReference(line, phrase, index < TITLE_LINES || isCapitals(written))) return { is, phrase };
     }
+  }
   return undefined;
 }
+
+/**
+ * Whether a line names a document by its number, as other papers do: `Bill of lading: 4711`. A title has a number
+ * beside it only in the first lines, or in capitals.
+ */
+function isReference(line: string, phrase: string, isTitle: boolean): boolean {
+  const after = line.slice(line.indexOf(phrase) + phrase.length).trim();
+  if (/^:/.test(after)) return true;
+  return !isTitle && /^(?:#|no\b|nr\b|num|number)|^\D{0,4}\d/.test(after);
+}
+
+const isCapitals = (line: string): boolean => /\p{L}/u.test(line) && line === line.toUpperCase();
 
 /** A file name such as `Bill_of_Lading-4711.pdf` names the document; anyone can choose it, so it counts last. */
 export function documentByFileName(name: string): { is: SubjectName; phrase: string } | undefined {

@@ -219,6 +219,10 @@ describe('what a paper calls itself', () => {
       'Please find the proof of delivery that the receiver signed and the bill of lading attached.',
       undefined,
     ],
+    ['CLAIM\n\nTo: Example Haulage\nBill of lading 4711\nInvoice no. 12', 'claim-letter'],
+    ['To the claims desk\nof Example Haulage\n\nBill of lading: 4711\nWe claim 300 USD', undefined],
+    ['Dear Sirs\n\nre your delivery\nBill of lading 4711', undefined],
+    ['Example Hauliers\nYuma\n\nBILL OF LADING 4711', 'bill-of-lading'],
     ['preinvoices', undefined],
     ['', undefined],
   ])('%j', (text, is) => expect(documentByHeading(text)?.is).toBe(is));

@@ -71,6 +71,7 @@ export function temperatureResult(
   const { band, logged, ...rest } = whole;
   return {
     log: log.evidence,
+    transitWindow: custody,
     custody,
     gapLimitSeconds,
     medianStepSeconds,

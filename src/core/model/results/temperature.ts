@@ -89,9 +89,12 @@ export interface LegResult {
   setPoints: (TimeRange & { celsius: number })[];
 }
 
-/** What one unit log shows over custody: coverage, summaries and excursions of its channels; °C, K and seconds. */
+/** What one unit log shows over the transit window: coverage, summaries and excursions of its channels; °C, K and seconds. */
 export interface TemperatureResult {
   log: EvidenceId;
+  /** Doors closed to doors opened. */
+  transitWindow: TransitWindow;
+  /** The transit window under its former name, for one version more; `custody` of the assessment is custody. */
   custody: TransitWindow;
   /** Longest step over which samples are joined, seconds, and the median step it comes from. */
   gapLimitSeconds: number;

@@ -23,6 +23,8 @@ export interface WindowBound {
     | 'unloaded'
     | 'refused'
     | 'accepted'
+    /** Of custody: goods that were refused, sold, dumped or sent elsewhere. */
+    | 'disposed'
     /** No event: the time that was planned. */
     | 'planned'
     /** The truck is not due yet: the time that is asked about. */
@@ -35,4 +37,16 @@ export interface WindowBound {
 export interface TransitWindow {
   from: WindowBound;
   to: WindowBound;
+}
+
+/**
+ * How long the carrier had the goods: signed receipt to delivery, or to disposal of what was refused. It is no window of
+ * temperatures: doors bound that.
+ */
+export interface CustodySpan {
+  from: WindowBound;
+  /** Absent while nothing shows that the last goods were handed over. */
+  to?: WindowBound;
+  /** Lines that were refused and of which no disposal is on record. */
+  heldAfterRefusal: string[];
 }
