@@ -3,27 +3,58 @@ import type { Delivery } from '../core/model/delivery.js';
 import { DossierError, type Problem } from '../core/model/error.js';
 import { position, subjectName } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
+import { toInstant } from '../core/model/time.js';
+import { readChats } from './chat.js';
 import type { Hint } from './draft.js';
 import type { FoundFile } from './file-scan.js';
 import { nearestWord } from './settings/did-you-mean.js';
 import type { WrittenRow } from './table/written-table.js';
+import { parseTypedTime } from './typed.js';
 
 /** Name of a sidecar that describes the files of its folder. */
 export const CAPTIONS_NAME = 'captions.csv';
-export const CAPTION_COLUMNS = ['file', 'subject', 'stop', 'line', 'position', 'by', 'caption'] as const;
+export const CAPTION_COLUMNS = [
+  'file',
+  'time',
+  'subject',
+  'stop',
+  'line',
+  'position',
+  'by',
+  'caption',
+] as const;
+
+/** A row whose file is not among those found. */
+export interface UnmatchedCaption {
+  /** Name of the file as it is shown, with the folder of its captions.csv. */
+  name: string;
+  hint: Hint;
+  sidecar: string;
+  row: number;
+}
 
 export interface Captions {
   /** By the key of the described file: see `captionKey`. */
   hints: ReadonlyMap<string, Hint>;
+  /** Captions that came after the files that they describe, or that name none. */
+  unmatched: UnmatchedCaption[];
   problems: Problem[];
+}
+
+/** Whose captions they are, and when they are read: what a time in them means. */
+export interface CaptionContext {
+  delivery: Delivery;
+  now: Date;
 }
 
 /**
  * Reads every captions.csv among the files found. Its descriptions are proposals until a person confirms them.
  * Never throws for a bad table: unusable rows are problems, the others count.
  */
-export async function readCaptions(files: readonly FoundFile[]): Promise<Captions> {
-  const hints = new Map<string, Hint>();
+export async function readCaptions(files: readonly FoundFile[], context: CaptionContext): Promise<Captions> {
+  // What a person wrote in a table counts before what a chat says.
+  const hints = new Map(await readChats(files, context.delivery, captionKey));
+  const unmatched: UnmatchedCaption[] = [];
   const problems: Problem[] = [];
   const paths = new Set(files.map(captionKey));
   for (const sidecar of files.filter((f) => basename(captionKey(f)).toLowerCase() === CAPTIONS_NAME)) {
@@ -50,18 +81,18 @@ export async function readCaptions(files: readonly FoundFile[]): Promise<Caption
         const file = row.cells.get('file');
         const path = file === undefined ? undefined : join(dirname(captionKey(sidecar)), file);
         if (path === undefined) refuse(row.row, 'the row names no file', 'file');
-        else if (!paths.has(path)) refuse(row.row, `there is no file "${file}" in this folder`, 'file');
-        else
-          hints.set(
-            path,
-            hintOf(row, (message, column, fix) => refuse(row.row, message, column, fix)),
-          );
+        else {
+          const hint = hintOf(row, context, (message, column, fix) => refuse(row.row, message, column, fix));
+          const name = join(dirname(sidecar.name), file ?? '');
+          if (paths.has(path)) hints.set(path, { ...hints.get(path), ...hint });
+          else unmatched.push({ name, hint, sidecar: sidecar.name, row: row.row });
+        }
       }
     } catch (error) {
       problems.push(asProblem(error, sidecar.name));
     }
   }
-  return { hints, problems };
+  return { hints, unmatched, problems };
 }
 
 /** The captions of one file; empty when there are none. */
@@ -74,7 +105,18 @@ export function captionKey(file: FoundFile): string {
   return file.at ?? file.path;
 }
 
-function hintOf(row: WrittenRow, refuse: (message: string, column: string, fix?: string) => void): Hint {
+/** The problem of captions whose files are neither here nor in the record. */
+export const noSuchFile = ({ name, sidecar, row }: UnmatchedCaption): Problem => ({
+  code: 'bad-value',
+  message: `there is no file "${basename(name)}" in this folder`,
+  where: { file: sidecar, row, column: 'file' },
+});
+
+function hintOf(
+  row: WrittenRow,
+  { delivery, now }: CaptionContext,
+  refuse: (message: string, column: string, fix?: string) => void,
+): Hint {
   const hint: Hint = {};
   const subject = row.cells.get('subject');
   const where = row.cells.get('position');
@@ -100,6 +142,22 @@ function hintOf(row: WrittenRow, refuse: (message: string, column: string, fix?:
   if (line !== undefined) hint.line = line;
   if (by !== undefined) hint.by = by.slice(0, 200);
   if (caption !== undefined) hint.caption = caption.slice(0, 2000);
+  const time = row.cells.get('time');
+  if (time !== undefined) {
+    const stops = delivery.stops.filter(
+      ({ id }) => stop === undefined || id.toLowerCase() === stop.toLowerCase(),
+    );
+    const near = stops.flatMap(({ planned }) => (planned === undefined ? [] : [Date.parse(`${planned}Z`)]));
+    const [zone, other] = new Set(stops.map((one) => one.zone));
+    const read =
+      zone === undefined
+        ? undefined
+        : parseTypedTime(time, { now: toInstant(now.getTime()), zone, near, field: 'time' });
+    if (read?.is === 'problem') refuse(read.problem.message, 'time', read.problem.fix);
+    else if (other !== undefined && !/(?:Z|[+-]\d{2}:?\d{2})$/i.test(time))
+      refuse(`the zone of ${time} is not known: the stops lie in different zones`, 'time', 'name the stop');
+    else if (read !== undefined) hint.time = read.time;
+  }
   return hint;
 }
 

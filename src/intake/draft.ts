@@ -1,7 +1,7 @@
 import type { Problem } from '../core/model/error.js';
 import type { Place, ReadingBody, ReceivedEvidence, Subject } from '../core/model/evidence.js';
 import type { TemperatureUnit } from '../core/model/temperature.js';
-import type { Zone } from '../core/model/time.js';
+import type { EventTime, Zone } from '../core/model/time.js';
 import type { ColumnChoice } from './unit-log/headings/columns.js';
 import type { LogMap } from './unit-log/log-map.js';
 import type { LogPreview } from './unit-log/preview.js';
@@ -27,6 +27,8 @@ export interface Hint {
   line?: string;
   by?: string;
   caption?: string;
+  /** When, where the file itself does not say it. */
+  time?: EventTime;
 }
 
 /** Options for reading a unit log. */

@@ -48,11 +48,22 @@ interface FileQuery {
   hint: Hint;
 }
 
+const HAS_OWN_TIMES: ReadonlySet<Recognised['is']> = new Set([
+  'table',
+  'spreadsheet',
+  'records',
+  'archive',
+  'message',
+]);
+
 async function examineKind(
   recognised: Recognised,
-  asked: FileQuery,
+  query: FileQuery,
   options: LogOptions,
 ): Promise<ExaminedFile> {
+  // Tables and containers have times of their own.
+  const { time: _time, ...timeless } = query.hint;
+  const asked = HAS_OWN_TIMES.has(recognised.is) ? { ...query, hint: timeless } : query;
   switch (recognised.is) {
     case 'picture': {
       const { examinePhoto } = await import('./photo/examine-photo.js');
@@ -122,7 +133,7 @@ function mergeHints(said: Hint | undefined, folder: Hint): Hint {
 }
 
 /** Stops and lines that the delivery lacks are removed from the hint and reported. */
-function checkHint(hint: Hint, file: string, delivery: Delivery): { hint: Hint; problems: Problem[] } {
+export function checkHint(hint: Hint, file: string, delivery: Delivery): { hint: Hint; problems: Problem[] } {
   const problems: Problem[] = [];
   const known = (
     name: string | undefined,

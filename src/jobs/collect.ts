@@ -1,3 +1,4 @@
+import type { NewEntry } from '../core/model/entry.js';
 import { type LongWork, nextStep } from '../core/ports/work.js';
 import { hintFor, readCaptions } from '../intake/captions.js';
 import type { LogOptions } from '../intake/draft.js';
@@ -6,6 +7,7 @@ import type { DeliveryRecord } from '../record/store.js';
 import { Batch } from './collect/batch.js';
 import { EvidenceByHash } from './collect/evidence-by-hash.js';
 import { type GivenFile, givenSources } from './collect/given-files.js';
+import { lateCaptions } from './collect/late-captions.js';
 import { readLogOptions, type TypedLogOptions } from './collect/log-options.js';
 import type { CollectReport } from './collect/report.js';
 import { reviewRecord } from './collect/review.js';
@@ -45,7 +47,10 @@ async function takeIn(
   options: LogOptions,
   input: CollectInput,
 ): Promise<CollectReport> {
-  const captions = await readCaptions(found.files);
+  const captions = await readCaptions(found.files, {
+    delivery: record.state().delivery,
+    now: input.now(),
+  });
   const report: CollectReport = {
     items: [],
     counts: { taken: 0, held: 0, readings: 0, refused: found.problems.length },
@@ -73,6 +78,10 @@ async function takeIn(
     throw error;
   }
   await batch.flush();
+  const late = lateCaptions(record.state(), captions, run.heldCaptions, input.by);
+  await record.append(late.entries);
+  report.problems.push(...late.problems);
+  if (late.entries.length > 0) report.notices.push(describedNotice(late.entries));
   await reviewRecord(record, input.by, report);
   const taken = new Set(report.items.flatMap((item) => item.evidence ?? []));
   report.questions = openQuestions(record.state(), taken);
@@ -84,4 +93,9 @@ async function callOff(record: DeliveryRecord, run: CollectRun, batch: Batch): P
   await run.settle();
   await batch.flush();
   await record.takeBackUnnamed();
+}
+
+function describedNotice(entries: readonly NewEntry[]): string {
+  const ids = entries.flatMap(({ body }) => ('evidence' in body ? [String(body.evidence)] : []));
+  return `Captions that came later describe ${ids.join(', ')}.`;
 }

@@ -174,7 +174,9 @@ function descriptionOf(
   if (time !== undefined) {
     body.time = time;
     words.push(time.is === 'known' ? `at ${time.instant}` : 'its time');
-    if (item.time.is === 'known') replaced.push(`its time ${item.time.stated ?? item.time.instant}`);
+    // The day in a file's name was only proposed.
+    if (item.time.is === 'known' && item.time.basis !== 'file-name')
+      replaced.push(`its time ${item.time.stated ?? item.time.instant}`);
   }
   if (words.length === 0) return undefined;
   const why = says.why?.trim();

@@ -27,6 +27,11 @@ const QUESTIONS: readonly (Pick<Question, 'is' | 'what'> & {
     open: (item) => item.time.is === 'none' && (item.kind === 'photo' || isReading(item)),
   },
   {
+    is: 'time',
+    what: "only a day, by the file's name",
+    open: (item) => item.time.is === 'known' && item.time.basis === 'file-name',
+  },
+  {
     is: 'subject',
     what: 'what it shows is not said',
     open: (item) =>

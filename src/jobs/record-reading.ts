@@ -11,7 +11,6 @@ import {
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Doubt } from '../core/model/results/doubts.js';
 import { temperature } from '../core/model/temperature.js';
-import { milliseconds } from '../core/model/time.js';
 import { timesFor } from '../core/words/times.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { doubtProblem, KnownKin, type Sure, timeGiven } from './doubts.js';
@@ -167,7 +166,7 @@ export function formatReading(
   judged: ReadingBody,
 ): string {
   const { time } = judged;
-  const when = time.is === 'known' ? timesFor('en').time(milliseconds(time.instant), time.zone) : 'no time';
+  const when = time.is === 'known' ? timesFor('en').known(time) : 'no time';
   return [
     judged.kind === 'outcome' ? judged.outcome.replaceAll('-', ' ') : kind,
     word,

@@ -116,10 +116,11 @@ describe('examine', () => {
       'file,subject,stop,line,position,by,caption\nb.txt,Pulp display,drop-1,romaine,tail,P. Hallam,"warm, she said"\nc.txt,seal,,,,,\nb2.txt,seel,,,,,\n',
     );
     const { files } = await scanFiles([root]);
-    const captions = await readCaptions(files);
-    expect(captions.problems.map((p) => [p.where.row, p.where.column])).toEqual([
-      [3, 'file'],
-      [4, 'file'],
+    const captions = await readCaptions(files, { delivery, now: new Date('2026-07-20T00:00:00Z') });
+    expect(captions.problems.map((p) => [p.where.row, p.where.column])).toEqual([[4, 'subject']]);
+    expect(captions.unmatched.map(({ name }) => name)).toEqual([
+      expect.stringContaining('photos/c.txt'),
+      expect.stringContaining('photos/b2.txt'),
     ]);
     const drafts = await Promise.all(files.map((file) => examined(file, { hint: hintFor(captions, file) })));
     expect(

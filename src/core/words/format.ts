@@ -1,6 +1,6 @@
 import type { DisplaySettings } from '../model/delivery.js';
 import { fromCelsius, fromKelvin, type TemperatureUnit } from '../model/temperature.js';
-import { type EventTime, milliseconds } from '../model/time.js';
+import type { EventTime } from '../model/time.js';
 import { numbersFor } from './numbers.js';
 import { NBSP } from './spaces.js';
 import { timesFor } from './times.js';
@@ -58,7 +58,7 @@ export function formatFor(
     eventTime: (time: EventTime): string => {
       switch (time.is) {
         case 'known':
-          return times.time(milliseconds(time.instant), time.zone);
+          return times.known(time);
         case 'local':
           return `${times.localTime(time.local)} (${words.zoneUnknown})`;
         case 'none':

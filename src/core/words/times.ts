@@ -1,7 +1,7 @@
 import { DateTime } from 'luxon';
 import type { Day } from '../model/claim.js';
 import type { Language } from '../model/delivery.js';
-import type { CalendarDay, LocalTime, Zone } from '../model/time.js';
+import { type CalendarDay, type KnownTime, type LocalTime, milliseconds, type Zone } from '../model/time.js';
 import { zoneRules } from '../model/zone-rules.js';
 import { zoneShown } from '../model/zoned-time.js';
 import { LOCALES } from './locales.js';
@@ -12,6 +12,9 @@ const PATTERNS: Readonly<Record<Language, { day: string; clock: string; hour: st
   es: { day: 'ccc d LLL yyyy', clock: 'H:mm', hour: " 'h'" },
 };
 const WITHOUT_YEAR: Readonly<Record<Language, string>> = { en: 'ccc LLL d', es: 'ccc d LLL' };
+
+/** Uncertainty in seconds from which an hour would say more than is known. */
+const ONLY_THE_DAY = 4 * 3600;
 
 /** Writes days and times in a language: every time in its own place's zone, with the zone shown. */
 export function timesFor(language: Language) {
@@ -31,6 +34,11 @@ export function timesFor(language: Language) {
       known.set(key, written);
       return written;
     },
+    /** A time as well as it is known: of some only the day is. */
+    known: ({ instant, zone, uncertaintySeconds }: KnownTime): string =>
+      uncertaintySeconds >= ONLY_THE_DAY
+        ? at(milliseconds(instant), zone).toFormat(day)
+        : inFull(at(milliseconds(instant), zone)),
     /** A wall-clock time without zone. */
     localTime: (local: LocalTime): string => onPaper(local).toFormat(`${day}, ${clock}${hour}`),
     /** `Tue Jul 14` */

@@ -2,8 +2,10 @@ import type { Delivery } from '../../core/model/delivery.js';
 import type { Problem } from '../../core/model/error.js';
 import type { ContentCredentials, FileRef, Flag, Place } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import { type EventTime, milliseconds } from '../../core/model/time.js';
 import type { Hint, ReceivedDraftOf } from '../draft.js';
 import type { Coordinates } from '../place.js';
+import { dayOfFileName } from '../time/file-name-day.js';
 import { statedTimes } from './capture-time.js';
 import { readCredentials } from './credentials/read-credentials.js';
 import { editingTraces } from './editing.js';
@@ -33,6 +35,7 @@ export async function examinePhoto(
   const { exif } = picture;
   const gps = positionOf(exif);
   const { stop, timed, flags } = placeAndTime(exif, gps, delivery, hint?.place?.stop);
+  const time = betterTime(timed.time, hint?.time, dayOfFileName(file.name, delivery, stop));
   const all = [
     ...picture.flags,
     ...timed.flags,
@@ -51,7 +54,7 @@ export async function examinePhoto(
     received: {
       kind: 'photo',
       file,
-      time: timed.time,
+      time,
       flags: all,
       ...omitUndefined({
         place: Object.keys(place).length === 0 ? undefined : place,
@@ -68,15 +71,43 @@ export async function examinePhoto(
         sceneHash: picture.sceneHash,
       }),
     },
-    problems: all
-      .filter((flag) => flag.is === 'picture-unreadable')
-      .map((flag) => ({
-        code: 'unreadable-file',
-        message: `${flag.detail}; its bytes are kept as they are`,
-        where: { file: file.name },
-        fix: 'if a whole copy is still on the phone, collect that too',
-      })),
+    problems: [
+      ...all
+        .filter((flag) => flag.is === 'picture-unreadable')
+        .map(
+          (flag): Problem => ({
+            code: 'unreadable-file',
+            message: `${flag.detail}; its bytes are kept as they are`,
+            where: { file: file.name },
+            fix: 'if a whole copy is still on the phone, collect that too',
+          }),
+        ),
+      ...contradictions(time, hint?.time, file.name),
+    ],
   };
+}
+
+/** The file's own time; else what a person or a chat says; else the day in its name. */
+function betterTime(own: EventTime, said: EventTime | undefined, named: EventTime | undefined): EventTime {
+  if (own.is === 'known') return own;
+  return said ?? (own.is === 'none' ? named : undefined) ?? own;
+}
+
+/** Seconds by which a time that a person wrote may differ from the file's own before it is told. */
+const APART = 3600;
+
+function contradictions(time: EventTime, said: EventTime | undefined, file: string): Problem[] {
+  if (time.is !== 'known' || said?.is !== 'known' || said.basis !== 'typed') return [];
+  const apart = Math.abs(milliseconds(time.instant) - milliseconds(said.instant)) / 1000;
+  if (apart <= APART + said.uncertaintySeconds + time.uncertaintySeconds) return [];
+  return [
+    {
+      code: 'bad-value',
+      message: `its caption says ${said.stated ?? said.instant}, the file itself ${time.stated ?? time.instant}; the file's own is kept`,
+      where: { file, column: 'time' },
+      fix: 'where the caption is right: dossier describe EVIDENCE --time TIME --why REASON',
+    },
+  ];
 }
 
 function brokenCredentials(credentials: ContentCredentials | undefined): Flag[] {

@@ -13,6 +13,7 @@ import { withDelivery } from '../delivery.js';
 import { EvidenceByHash } from './evidence-by-hash.js';
 import { type ExtractedFile, hashOf, ScratchFolder } from './extracted-files.js';
 import { givenSources } from './given-files.js';
+import { lateCaptions } from './late-captions.js';
 import { readLogOptions } from './log-options.js';
 import { allowedFiles, keptInsideProblem, type NestingDepth, oneLevelDeeper } from './nesting.js';
 import { ReadingRows } from './reading-rows.js';
@@ -51,22 +52,27 @@ export async function dryRun(input: CollectInput): Promise<DryRunReport> {
   const options = await readLogOptions(input);
   return withDelivery(input, false, async (record) => {
     const found = await scanFiles(input.paths);
-    const captions = await readCaptions(found.files);
+    const state = record.state();
+    const captions = await readCaptions(found.files, { delivery: state.delivery, now: input.now() });
     const report: DryRunReport = {
       items: [],
       notices: [
         'Nothing is taken in.',
         ...found.skipped.map(({ name, why }) => `Would be left out: ${name}, ${why}.`),
       ],
-      problems: [...found.problems, ...captions.problems],
+      problems: [
+        ...found.problems,
+        ...captions.problems,
+        ...lateCaptions(state, captions, [], input.by).problems,
+      ],
     };
-    const state = record.state();
     const look = new DryRun(
       state.delivery,
       options,
       new EvidenceByHash(state),
       new ReadingRows(record, input),
       report,
+      input.now(),
     );
     try {
       const sources = [
@@ -96,6 +102,7 @@ class DryRun {
     readonly byHash: EvidenceByHash,
     readonly rows: ReadingRows,
     readonly report: DryRunReport,
+    readonly now: Date,
   ) {}
 
   async at(source: Source, within: string | undefined, outer: NestingDepth | undefined): Promise<void> {
@@ -166,6 +173,7 @@ class DryRun {
         found,
         files,
         async (one) => (await this.#scratch.extract(one)).path,
+        { delivery: this.delivery, now: this.now },
       );
       this.report.problems.push(...problems);
       for (const source of sources) await this.at(source, found.name, depth);

@@ -1,6 +1,7 @@
 import type { Problem } from '../../core/model/error.js';
-import type { EvidenceId } from '../../core/model/evidence.js';
+import type { ContainerRef, EvidenceId } from '../../core/model/evidence.js';
 import type { NestedFile } from '../../intake/draft.js';
+import type { ExaminedFile } from '../../intake/examine.js';
 import type { FoundFile } from '../../intake/file-scan.js';
 
 /** Deepest nesting of e-mails and archives, and of archives: forwarded mail is well within it. */
@@ -58,4 +59,17 @@ export function keptInsideProblem(container: FoundFile, why: string): Problem {
 
 function counted(files: number): string {
   return files === 1 ? '1 file is' : `${files} files are`;
+}
+
+/** The container of a file inside one, and its name there. */
+export function containerRef(
+  around: NestingContext | undefined,
+  inside: NestedFile | undefined,
+): ContainerRef | undefined {
+  return around && inside && { evidence: around.within, entry: inside.entry.slice(0, 1000) };
+}
+
+/** Whether a file was taken for an archive. */
+export function isArchive({ received }: ExaminedFile): boolean {
+  return received.file.type === 'application/zip';
 }

@@ -1,6 +1,6 @@
 import type { Problem } from '../../core/model/error.js';
 import type { EvidenceId, Flag } from '../../core/model/evidence.js';
-import { type EventTime, milliseconds } from '../../core/model/time.js';
+import type { EventTime } from '../../core/model/time.js';
 import { timesFor } from '../../core/words/times.js';
 import type { Question } from '../questions.js';
 
@@ -34,10 +34,25 @@ const times = timesFor('en');
 export function formatEventTime(time: EventTime): string {
   switch (time.is) {
     case 'known':
-      return `${times.time(milliseconds(time.instant), time.zone)} (${time.basis})`;
+      return `${times.known(time)} (${time.basis})`;
     case 'local':
       return `${times.localTime(time.local)} (zone unknown)`;
     case 'none':
       return '';
   }
+}
+
+/** What a file was taken for, and what became of its rows. */
+export function formatTaken(
+  takenFor: string,
+  repeated: number,
+  doubted: number,
+  replaces: EvidenceId | undefined,
+): string {
+  return [
+    takenFor,
+    ...(repeated === 0 ? [] : [`, ${repeated} of them recorded before`]),
+    ...(doubted === 0 ? [] : [`, ${doubted} to be looked at again, not recorded`]),
+    ...(replaces === undefined ? [] : [`; read anew, in place of ${replaces}, which no longer counts`]),
+  ].join('');
 }

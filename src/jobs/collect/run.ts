@@ -2,8 +2,9 @@ import { extname } from 'node:path';
 import type { Delivery } from '../../core/model/delivery.js';
 import type { NewEntry } from '../../core/model/entry.js';
 import { DossierError } from '../../core/model/error.js';
-import type { ContainerRef, EvidenceId, Sha256 } from '../../core/model/evidence.js';
+import type { EvidenceId, Sha256 } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import type { Clock } from '../../core/ports/clock.js';
 import type { ContainerContents, LogOptions } from '../../intake/draft.js';
 import { type ExaminedFile, examineFile } from '../../intake/examine.js';
 import type { FoundFile } from '../../intake/file-scan.js';
@@ -11,17 +12,22 @@ import type { DeliveryRecord } from '../../record/store.js';
 import type { Batch } from './batch.js';
 import type { EvidenceByHash } from './evidence-by-hash.js';
 import type { FileResult } from './file-result.js';
-import { allowedFiles, keptInsideProblem, type NestingContext, oneLevelDeeper } from './nesting.js';
+import type { HeldCaption } from './late-captions.js';
+import {
+  allowedFiles,
+  containerRef,
+  isArchive,
+  keptInsideProblem,
+  type NestingContext,
+  oneLevelDeeper,
+} from './nesting.js';
 import { ReadingRows, type TakingIn, withoutDoubted } from './reading-rows.js';
 import { reimportEntries } from './reimport.js';
-import { type CollectedItem, type CollectReport, formatEventTime } from './report.js';
+import { type CollectedItem, type CollectReport, formatEventTime, formatTaken } from './report.js';
 import { type Source, sourcesInside } from './sources.js';
 import { WorkAhead } from './work-ahead.js';
 
-/**
- * Files that are examined side by side: enough that some are always ready while others wait for the disk. What takes
- * much memory has limits of its own: pictures are decoded by the thread pool, HEIC and large PDFs one at a time.
- */
+/** Files examined side by side, so that some are ready while others wait; what takes much memory has limits of its own. */
 const AT_ONCE = 12;
 
 /** One run of `collect`: records files in order, and the files in them. */
@@ -30,6 +36,9 @@ export class CollectRun {
   readonly #delivery: Delivery;
   readonly #options: LogOptions;
   readonly #by: string;
+  readonly #now: Clock;
+  /** Captions of files that the record held already. */
+  readonly heldCaptions: HeldCaption[] = [];
   readonly #sure: boolean;
   readonly #rows: ReadingRows;
   readonly #holders: EvidenceByHash;
@@ -54,6 +63,7 @@ export class CollectRun {
     this.#options = options;
     this.#by = input.by;
     this.#signal = input.signal;
+    this.#now = input.now;
     this.#sure = input.sure !== undefined;
     this.#rows = new ReadingRows(record, input);
     this.#holders = byHash;
@@ -145,6 +155,7 @@ export class CollectRun {
       case 'held': {
         const evidence = this.#holders.of(result.sha256);
         counts.held += 1;
+        this.heldCaptions.push({ sha256: result.sha256, name: found.name, hint: source.hint });
         problems.push(...(result.problems ?? []));
         const item: CollectedItem = { ...bare, outcome: 'already-held', takenFor: '' };
         items.push(item);
@@ -179,17 +190,8 @@ export class CollectRun {
     const { sha256 } = received.file;
     const before = this.#holders.of(sha256);
     const replaces = received.kind === 'unit-log' ? this.#holders.log(sha256)?.evidence : undefined;
-    const takenFor = [
-      examined.takenFor,
-      ...(repeated === 0 ? [] : [`, ${repeated} of them recorded before`]),
-      ...(doubted === 0 ? [] : [`, ${doubted} to be looked at again, not recorded`]),
-      ...(replaces === undefined ? [] : [`; read anew, in place of ${replaces}, which no longer counts`]),
-    ].join('');
     const evidence = this.#record.nextEvidenceId();
-    const within: ContainerRef | undefined =
-      around === undefined || inside === undefined
-        ? undefined
-        : { evidence: around.within, entry: inside.entry.slice(0, 1000) };
+    const within = containerRef(around, inside);
     const by = this.#by;
     const entries: NewEntry[] = [
       {
@@ -211,7 +213,7 @@ export class CollectRun {
       ...bare,
       outcome: 'taken-in',
       evidence,
-      takenFor,
+      takenFor: formatTaken(examined.takenFor, repeated, doubted, replaces),
       time: received.time,
       when: formatEventTime(received.time),
       flags: received.flags ?? [],
@@ -281,18 +283,17 @@ export class CollectRun {
       const { files, left } = allowedFiles(inside.files, around);
       this.#report.problems.push(...left.map((why) => keptInsideProblem(found, why)));
       this.#report.notices.push(...inside.skipped.map(({ name, why }) => `Left out: ${name}, ${why}.`));
-      const { sources, problems } = await sourcesInside(found, files, async (one) => {
-        const extension = extname(one.entry);
-        return (await this.#record.addOriginalStream(one.read(), extension, one.bytes)).file.path;
-      });
+      const { sources, problems } = await sourcesInside(
+        found,
+        files,
+        async (one) =>
+          (await this.#record.addOriginalStream(one.read(), extname(one.entry), one.bytes)).file.path,
+        { delivery: this.#delivery, now: this.#now() },
+      );
       this.#report.problems.push(...problems);
       await this.#take(sources, around, () => undefined);
     } finally {
       inside.close();
     }
   }
-}
-
-function isArchive({ received }: ExaminedFile): boolean {
-  return received.file.type === 'application/zip';
 }
