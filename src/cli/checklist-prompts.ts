@@ -17,7 +17,7 @@ export interface Sitting {
   repeated(number: number): void;
 }
 
-export const HOW =
+const HOW =
   'Enter keeps what stands in brackets, or leaves the box empty; - empties it; b goes back, s skips the rest of this part, q saves and stops, ? says this again.';
 
 /** Seconds that a box takes a person who has the form before him: own judgement, no source. */

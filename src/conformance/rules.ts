@@ -5,7 +5,7 @@ export type RuleResult =
   | { rule: string; holds: false; why: string };
 
 /** Said where a rule is not kept. */
-export class Broken extends Error {}
+class Broken extends Error {}
 
 /** Ends a trial: the rule is not kept. */
 export function broken(why: string): never {

@@ -22,7 +22,7 @@ export interface Identity extends Signer, Named {
 }
 
 /** Characters of a passphrase for a key that is sealed from now on. */
-export const SHORTEST_PASSPHRASE = 12;
+const SHORTEST_PASSPHRASE = 12;
 const PEM_CERTIFICATE = /-----BEGIN CERTIFICATE-----[\s\S]*?-----END CERTIFICATE-----/g;
 const MOST_CERTIFICATES = 20;
 

@@ -4,7 +4,7 @@ import * as pkijs from 'pkijs';
 import { ownBuffer } from './own-buffer.js';
 
 /** Rounds of PBKDF2 with HMAC-SHA-256 that the OWASP Password Storage Cheat Sheet asks for (read as of 2023). */
-export const PASSPHRASE_ROUNDS = 600_000;
+const PASSPHRASE_ROUNDS = 600_000;
 
 const OID_PBES2 = '1.2.840.113549.1.5.13';
 const OID_PBKDF2 = '1.2.840.113549.1.5.12';

@@ -67,7 +67,7 @@ const SYNONYMS: Readonly<Record<string, TradeUnit>> = {
 };
 
 /** The unit that a typed word stands for, in any case. */
-export function tradeUnitNamed(word: string): TradeUnit | undefined {
+function tradeUnitNamed(word: string): TradeUnit | undefined {
   const plain = word.toLowerCase().replace(/\.$/, '');
   return tradeUnit.options.find((unit) => unit === plain) ?? SYNONYMS[plain];
 }

@@ -48,7 +48,7 @@ export function chillingBands(goods: string): readonly SourcedRange[] {
   return rangesOf(goods, ['chilling-band']);
 }
 
-export function contains({ low, high }: TemperatureRange, celsius: number, tolerance = ROUNDED): boolean {
+function contains({ low, high }: TemperatureRange, celsius: number, tolerance = ROUNDED): boolean {
   return (
     (low === undefined || celsius >= low - tolerance) && (high === undefined || celsius <= high + tolerance)
   );

@@ -9,7 +9,7 @@ export interface Item {
 
 export type OpenedItem =
   | { is: 'dossier'; bytes: Uint8Array }
-  /** @throws Malformed */
+  /** What opens it throws Malformed. */
   | { is: 'bag' | 'record'; container: () => Promise<Container> }
   | { is: 'unknown' };
 

@@ -9,7 +9,7 @@ export function splitLine(line: string, delimiter: Delimiter): string[] {
 }
 
 /** The same; undefined when a quoted field is still open at the end, so that the next line belongs to it. */
-export function splitRecord(line: string, delimiter: Delimiter): string[] | undefined {
+function splitRecord(line: string, delimiter: Delimiter): string[] | undefined {
   if (!line.includes('"')) return line.split(delimiter);
   const record = new OpenRecord(delimiter);
   return record.takes(line) ? record.fields : undefined;

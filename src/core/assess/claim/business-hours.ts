@@ -62,7 +62,7 @@ type LeftOut = DeadlineCounting['leftOut'];
  * The business hours that an instant lies in, or the next ones, with the days passed over on the way. Hours that
  * touch, as where work goes on round the clock, are one. Undefined when no day is worked.
  */
-export function shiftAt(
+function shiftAt(
   at: number,
   zone: Zone,
   work: WorkingTime,

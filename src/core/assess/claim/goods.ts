@@ -10,7 +10,7 @@ const FROZEN = /\b(frozen|iqf|congelad[oa]s?|surgel[ée]e?s?)\b/i;
  */
 const FROZEN_AT_MOST = -10;
 
-export const isFrozen = ({ goods, name, instruction }: Line): boolean =>
+const isFrozen = ({ goods, name, instruction }: Line): boolean =>
   FROZEN.test(`${goods.replaceAll('-', ' ')} ${name ?? ''}`) ||
   (instruction !== undefined && celsius(instruction.setPoint) <= FROZEN_AT_MOST);
 
