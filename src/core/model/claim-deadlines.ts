@@ -193,6 +193,6 @@ export const claimDeadlines = z
   });
 /**
  * The deadlines of claims and refusals as templates/claim-clocks.yaml states them, each with its source: see
- * docs/formats.md.
+ * docs/formats/rule-sets-and-templates.md.
  */
 export type ClaimDeadlines = z.infer<typeof claimDeadlines>;

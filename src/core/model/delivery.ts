@@ -12,9 +12,9 @@ const slug = z
   .regex(/^[a-z0-9][a-z0-9-]{0,40}$/i, { error: 'use letters, digits and dashes, such as load-1' });
 
 const party = z.strictObject({
-  name: z.string().min(1).max(200),
-  address: z.string().max(400).optional(),
-  contact: z.string().max(400).optional(),
+  name: z.string().min(1).max(200).meta({ description: 'Name' }),
+  address: z.string().max(400).optional().meta({ description: 'Postal address' }),
+  contact: z.string().max(400).optional().meta({ description: 'Telephone, e-mail or a name' }),
 });
 
 export const partyRole = z.enum(['carrier', 'shipper', 'receiver', 'broker', 'insurer', 'driver']);
@@ -26,51 +26,62 @@ const coordinates = z
   .meta({ description: 'Latitude and longitude in degrees, north and east positive.' });
 
 export const stop = z.strictObject({
-  id: slug,
-  does: z.enum(['load', 'unload']),
-  place: z.string().min(1).max(200),
-  zone,
-  at: coordinates.optional(),
-  /** Wall-clock time at the place. */
-  planned: localTime.optional(),
-  /** End of the appointment that begins at `planned`, where it is one. */
-  plannedUntil: localTime.optional(),
-  /** Who ships or receives here; left out: the delivery's own shipper or receiver. */
-  party: party.optional(),
-  references: references.optional(),
+  id: slug.meta({ description: 'Short name for rules, entries and files: letters, digits, dashes' }),
+  does: z.enum(['load', 'unload']).meta({ description: 'Whether goods are loaded or unloaded here' }),
+  place: z.string().min(1).max(200).meta({ description: 'Place as written on the bill of lading' }),
+  zone: zone.meta({ description: 'IANA name of the time zone' }),
+  at: coordinates.optional().meta({
+    description: 'Latitude and longitude in degrees, north and east positive; photos find the stop by it',
+  }),
+  planned: localTime.optional().meta({ description: 'Planned time, local to the place' }),
+  plannedUntil: localTime
+    .optional()
+    .meta({ description: 'End of the appointment that begins at `planned`, where it is one' }),
+  party: party
+    .optional()
+    .meta({ description: "Who ships or receives here; left out: the delivery's own shipper or receiver" }),
+  references: references.optional().meta({ description: 'Numbers of this stop, where they differ' }),
 });
 export type Stop = z.infer<typeof stop>;
 
 export const runMode = z.enum(['continuous', 'start-stop']);
 
 const instruction = z.strictObject({
-  setPoint: writtenTemperature,
-  tolerance: writtenTemperatureDifference.optional(),
-  run: runMode.optional(),
+  setPoint: writtenTemperature.meta({ description: 'Instructed temperature' }),
+  tolerance: writtenTemperatureDifference
+    .optional()
+    .meta({ description: 'Tolerance, where the bill states one' }),
+  run: runMode.optional().meta({ description: 'Run mode, where the bill states one' }),
 });
 
 export const line = z.strictObject({
-  id: slug,
-  /** A key of the reference table, such as lettuce-romaine, or the name on the bill when the table lacks it. */
-  goods: z.string().min(1).max(100),
-  /** The words on the bill, where they differ from the key. */
-  name: z.string().min(1).max(200).optional(),
-  from: slug,
-  to: slug,
-  pallets: z.int().positive().max(100).optional(),
-  cartons: z.int().positive().optional(),
-  /** What was shipped, in other units, such as { cases: 864, lb: 21600 }. */
-  shipped: z.partialRecord(tradeUnit, z.number().positive().max(999_999_999)).optional(),
-  /** Lot codes of these goods. */
-  lot: references.shape.lot,
-  iced: z.boolean().default(false),
-  /** What the bill says to run. Left out when the bill is silent. */
-  instruction: instruction.optional(),
-  stackHeight: writtenLength.optional(),
-  /** What one pallet covers of the floor. Left out: 40 × 48 in, and said to be assumed. */
-  pallet: writtenFootprint.optional(),
-  /** Light for its height, so that it tips and slides easily. Left out: not known. */
-  light: z.boolean().optional(),
+  id: slug.meta({ description: 'Short name of the line' }),
+  goods: z.string().min(1).max(100).meta({
+    description:
+      'Key or name in the reference table, such as lettuce-romaine, or any other name, which has no published limits',
+  }),
+  name: z.string().min(1).max(200).optional().meta({ description: 'Name on the bill, where it differs' }),
+  from: slug.meta({ description: 'Stop where the line is loaded' }),
+  to: slug.meta({ description: 'Stop where the line is unloaded' }),
+  pallets: z.int().positive().max(100).optional().meta({ description: 'Count of pallets' }),
+  cartons: z.int().positive().optional().meta({ description: 'Count of cartons' }),
+  shipped: z
+    .partialRecord(tradeUnit, z.number().positive().max(999_999_999))
+    .optional()
+    .meta({ description: 'What was shipped, in other units, such as { cases: 864, lb: 21600 }' }),
+  lot: references.shape.lot.meta({ description: 'Lot codes of these goods' }),
+  iced: z.boolean().default(false).meta({ description: 'Top-iced or package-iced' }),
+  instruction: instruction
+    .optional()
+    .meta({ description: 'Carriage instruction of the bill; left out where the bill has none' }),
+  stackHeight: writtenLength.optional().meta({ description: 'Height of pallet and cartons' }),
+  pallet: writtenFootprint
+    .optional()
+    .meta({ description: 'Footprint of a pallet; 40 × 48 in is assumed otherwise, and stated' }),
+  light: z
+    .boolean()
+    .optional()
+    .meta({ description: 'Light for its height, so that it tips and slides easily' }),
 });
 export type Line = z.infer<typeof line>;
 
@@ -81,18 +92,31 @@ export type Line = z.infer<typeof line>;
 const saleTerm = z.enum(['fob', 'fob-acceptance', 'fob-acceptance-final', 'delivered']);
 
 const equipment = z.strictObject({
-  tractor: z.strictObject({ number: z.string().max(60) }).optional(),
-  trailer: z.strictObject({
-    number: z.string().min(1).max(60),
-    length: writtenLength.optional(),
-    /** From the bulkhead at the nose to the closed doors. Left out: `length`, and said to be so. */
-    insideLength: writtenLength.optional(),
-    insideWidth: writtenLength.optional(),
-    insideHeight: writtenLength.optional(),
-    airChute: z.boolean().optional(),
-    drains: z.enum(['rear', 'front', 'both', 'none']).optional(),
-  }),
-  unit: z.strictObject({ number: z.string().max(60).optional() }).optional(),
+  tractor: z
+    .strictObject({ number: z.string().max(60).meta({ description: 'Number' }) })
+    .optional()
+    .meta({ description: 'Tractor' }),
+  trailer: z
+    .strictObject({
+      number: z.string().min(1).max(60).meta({ description: 'Number' }),
+      length: writtenLength.optional().meta({ description: 'Nominal length' }),
+      insideLength: writtenLength.optional().meta({
+        description:
+          'From the bulkhead to the closed doors; the nominal length is used otherwise, and stated',
+      }),
+      insideWidth: writtenLength.optional().meta({ description: 'Inside width' }),
+      insideHeight: writtenLength.optional().meta({ description: 'Inside height' }),
+      airChute: z.boolean().optional().meta({ description: 'Whether it has an air chute' }),
+      drains: z
+        .enum(['rear', 'front', 'both', 'none'])
+        .optional()
+        .meta({ description: 'Where its floor drains are' }),
+    })
+    .meta({ description: 'Trailer' }),
+  unit: z
+    .strictObject({ number: z.string().max(60).optional().meta({ description: 'Number' }) })
+    .optional()
+    .meta({ description: 'Refrigeration unit' }),
 });
 
 export const language = z.enum(['en', 'es']);
@@ -103,9 +127,9 @@ export const paper = z.enum(['Letter', 'A4']);
 export type Paper = z.infer<typeof paper>;
 
 export const displaySettings = z.strictObject({
-  temperature: temperatureUnit.default('°F'),
-  language: language.default('en'),
-  paper: paper.default('Letter'),
+  temperature: temperatureUnit.default('°F').meta({ description: 'Unit that comes first' }),
+  language: language.default('en').meta({ description: 'Language of the pages' }),
+  paper: paper.default('Letter').meta({ description: 'Page size' }),
 });
 export type DisplaySettings = z.infer<typeof displaySettings>;
 
@@ -115,19 +139,24 @@ export const delivery = z
     delivery: z
       .string()
       .regex(/^[\p{L}\p{N}][\p{L}\p{N}._/ -]{0,80}$/u, { error: 'use letters, digits, spaces and . _ / -' })
-      .meta({ description: 'The number or name by which this delivery is known.' }),
-    parties: z.partialRecord(partyRole, party),
-    references: references.optional(),
-    equipment,
-    stops: z.array(stop).min(2).max(40),
-    lines: z.array(line).min(1).max(200),
-    /** The trade term on which the goods were sold, where the carrier knows it: 7 CFR 46.43. */
-    sale: saleTerm.optional(),
-    /** A shipped rule set by its name, or a path relative to the delivery. */
-    rules: z.string().min(1).default('produce'),
-    /** Of amounts that name no currency, such as $11.00. */
-    currency: currency.optional(),
-    show: displaySettings.prefault({}),
+      .meta({ description: 'Number or name of the delivery' }),
+    parties: z.partialRecord(partyRole, party).meta({
+      description:
+        'Carrier, shipper, receiver, broker, insurer, driver: each with name and address; the carrier is required',
+    }),
+    references: references.optional().meta({
+      description:
+        'Numbers that the trade files by: bill of lading, PRO, purchase order and the like, each one or a list',
+    }),
+    equipment: equipment.meta({ description: 'Vehicle' }),
+    stops: z.array(stop).min(2).max(40).meta({ description: 'Stops in their order' }),
+    lines: z.array(line).min(1).max(200).meta({ description: 'Commodity lines of the bill' }),
+    sale: saleTerm.optional().meta({
+      description: 'The trade term on which the goods were sold, where the carrier knows it: 7 CFR 46.43',
+    }),
+    rules: z.string().min(1).default('produce').meta({ description: 'Shipped rule set, or path of a file' }),
+    currency: currency.optional().meta({ description: 'Of amounts that name no currency, such as $11.00' }),
+    show: displaySettings.prefault({}).meta({ description: 'Units, language and page size' }),
   })
   .superRefine((facts, ctx) => {
     const issue = (message: string, path: (string | number)[]) =>
@@ -148,7 +177,7 @@ export const delivery = z
       }
     });
   });
-/** The facts of a delivery, as delivery.yaml states them with its defaults filled in: see docs/formats.md. */
+/** The facts of a delivery, as delivery.yaml states them with its defaults filled in: see docs/formats/deliveries-and-readings.md. */
 export type Delivery = z.infer<typeof delivery>;
 /** The same before parsing: what the YAML holds and the ledger keeps. */
 export type DeliveryInput = z.input<typeof delivery>;

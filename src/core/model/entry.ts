@@ -22,40 +22,50 @@ export function deliveryOf(facts: Readonly<Record<string, unknown>>): Delivery {
 }
 
 export const description = z.strictObject({
-  evidence: evidenceId,
-  subject: subject.optional(),
-  place: place.optional(),
-  line: z.string().optional(),
-  by: z.string().optional(),
-  caption: z.string().optional(),
-  time: eventTime.optional(),
-  /** Parts of its picture that are black in copies for outsiders; an empty list takes earlier ones back. */
-  blackOut: z.array(region).max(40).optional(),
-  /** Why an earlier statement is corrected. */
-  why: z.string().optional(),
+  evidence: evidenceId.meta({ description: 'The item' }),
+  subject: subject.optional().meta({ description: 'What it shows' }),
+  place: place.optional().meta({ description: 'Place' }),
+  line: z.string().optional().meta({ description: 'Commodity line' }),
+  by: z.string().optional().meta({ description: 'Who took it' }),
+  caption: z.string().optional().meta({ description: 'Free text' }),
+  time: eventTime.optional().meta({ description: 'When it was taken' }),
+  blackOut: z.array(region).max(40).optional().meta({
+    description:
+      'Parts to black out in redacted copies, as fractions of the upright picture from left and top; an empty list removes them',
+  }),
+  why: z.string().optional().meta({ description: 'Why an earlier description is corrected' }),
 });
 
 export const clockComparison = z.strictObject({
-  /** Whose clock: a unit log, or a camera by its make and model. */
-  clock: z.discriminatedUnion('is', [
-    z.strictObject({ is: z.literal('unit-log'), evidence: evidenceId.optional() }),
-    z.strictObject({ is: z.literal('camera'), camera: z.string() }),
-  ]),
-  at: instant,
-  /** Seconds to add to what the clock says to get true time. */
-  addSeconds: z.number(),
-  uncertaintySeconds: z.number().nonnegative(),
-  /** What the measurement rests on. */
-  from: z.string(),
-  /** By satellite time in photos, by a photo of the clock's display, or as a person said. */
-  how: z.enum(['satellite-time', 'display-photo', 'told']).optional(),
-  /** The photo of the display. */
-  photo: evidenceId.optional(),
-  /** Entries of earlier comparisons of the same clock that this one takes the place of. */
-  replaces: z.array(z.int().nonnegative()).optional(),
+  clock: z
+    .discriminatedUnion('is', [
+      z.strictObject({ is: z.literal('unit-log'), evidence: evidenceId.optional() }),
+      z.strictObject({ is: z.literal('camera'), camera: z.string() }),
+    ])
+    .meta({ description: "A unit log's clock, or a camera's by make and model" }),
+  at: instant.meta({ description: 'True time' }),
+  addSeconds: z.number().meta({ description: "Seconds to add to the clock's reading" }),
+  uncertaintySeconds: z.number().nonnegative().meta({ description: 'Uncertainty' }),
+  from: z.string().meta({ description: 'Basis of the comparison, in words' }),
+  how: z
+    .enum(['satellite-time', 'display-photo', 'told'])
+    .optional()
+    .meta({ description: "Satellite time in photos, a photo of the display, or a person's statement" }),
+  photo: evidenceId.optional().meta({ description: 'The photo of the display' }),
+  replaces: z
+    .array(z.int().nonnegative())
+    .optional()
+    .meta({ description: 'Earlier comparisons of the same clock that this one replaces' }),
 });
 
-const why = z.string().min(1).max(2000);
+const why = z.string().min(1).max(2000).meta({ description: 'Why' });
+const about = evidenceId.meta({ description: 'The evidence' });
+const earlier = z.int().nonnegative().meta({ description: 'Number of the earlier entry' });
+/** A state of the record that an entry names. */
+const state = {
+  size: z.int().positive().meta({ description: 'Number of entries then' }),
+  root: sha256.meta({ description: 'Tree hash over them (RFC 9162 §2.1)' }),
+};
 
 /** What an entry should have said: an entry of the same kind, about the same evidence or claim. */
 const correctedBody = z.discriminatedUnion('type', [
@@ -70,83 +80,112 @@ export type CorrectedBody = z.infer<typeof correctedBody>;
 
 /** Where an entry was before it was taken over from another record of the same delivery. */
 const origin = z.strictObject({
-  /** The entry of this record that tells of the merge. */
-  merge: z.int().positive(),
-  /** Its number in the other record, and its leaf hash there. */
-  entry: z.int().nonnegative(),
-  leaf: sha256,
-  /** When and by whom it was entered first. */
-  at: instant,
-  by: z.string().min(1).max(200),
-  /** What its evidence was called where it was entered first. */
-  evidence: evidenceId.optional(),
+  merge: z.int().positive().meta({ description: 'The entry of this record that tells of the merge' }),
+  entry: z.int().nonnegative().meta({ description: 'Its number in the other record' }),
+  leaf: sha256.meta({ description: 'Its leaf hash there' }),
+  at: instant.meta({ description: 'When it was entered first' }),
+  by: z.string().min(1).max(200).meta({ description: 'Who entered it first' }),
+  evidence: evidenceId
+    .optional()
+    .meta({ description: 'What its evidence was called where it was entered first' }),
 });
 /** Where an entry was before it was taken over from another record of the same delivery. */
 export type EntryOrigin = z.infer<typeof origin>;
 
 /** Another record of the same delivery, what this one lacked of it, and the state that each had. */
 const recordMerged = z.strictObject({
-  other: z.strictObject({ delivery: z.string().min(1), size: z.int().positive(), root: sha256 }),
-  own: z.strictObject({ size: z.int().positive(), root: sha256 }),
-  /** Entries with which both begin. */
-  shared: z.int().nonnegative(),
-  /** Leaf hashes of the other record from there on: with them its fingerprints stay provable. */
-  leaves: z.array(sha256),
-  /** The ledger of the other record, kept among the originals. */
-  ledger: z.strictObject({ bytes: z.int().positive(), sha256 }),
+  other: z
+    .strictObject({ delivery: z.string().min(1), size: z.int().positive(), root: sha256 })
+    .meta({ description: 'Name, number of entries and tree hash of the other record' }),
+  own: z
+    .strictObject({ size: z.int().positive(), root: sha256 })
+    .meta({ description: 'Number of entries and tree hash of this record before the merge' }),
+  shared: z.int().nonnegative().meta({ description: 'Entries with which both begin' }),
+  leaves: z.array(sha256).meta({
+    description: 'Leaf hashes of the other record from there on: with them its fingerprints stay provable',
+  }),
+  ledger: z
+    .strictObject({ bytes: z.int().positive(), sha256 })
+    .meta({ description: 'The ledger of the other record, kept among the originals' }),
 });
 
 const head = {
-  seq: z.int().nonnegative(),
-  /** When it was entered, by the machine's clock. */
-  at: instant,
-  /** Who entered it. */
-  by: z.string().min(1).max(200),
-  /** Left out of what was entered here first. */
-  origin: origin.optional(),
+  seq: z.int().nonnegative().meta({ description: 'Number of the entry, from 0' }),
+  at: instant.meta({ description: "When it was entered, by the machine's clock" }),
+  by: z.string().min(1).max(200).meta({ description: 'Who entered it' }),
+  origin: origin
+    .optional()
+    .meta({ description: 'Of an entry taken over from another record: where it was before' }),
 };
 const entryOf = <T extends string, B extends z.ZodType>(type: T, body: B) =>
   z.strictObject({ ...head, type: z.literal(type), body });
 
 /** One line of the ledger. */
 export const entry = z.discriminatedUnion('type', [
-  entryOf('delivery-facts', z.strictObject({ sha256, facts: factsAsWritten })),
+  entryOf(
+    'delivery-facts',
+    z.strictObject({
+      sha256: sha256.meta({ description: 'SHA-256 of the text of delivery.yaml' }),
+      facts: factsAsWritten.meta({ description: 'The facts as written, without defaults' }),
+    }),
+  ),
   entryOf('evidence-received', receivedEvidence),
   entryOf('reading-recorded', reading),
   entryOf('evidence-described', description),
-  entryOf('evidence-withheld', z.strictObject({ evidence: evidenceId, why: z.string().min(1) })),
+  entryOf(
+    'evidence-withheld',
+    z.strictObject({ evidence: about, why: z.string().min(1).meta({ description: 'Why' }) }),
+  ),
   entryOf('clock-compared', clockComparison),
   entryOf(
     'fingerprint-published',
-    z.strictObject({ size: z.int().positive(), root: sha256, to: z.string(), how: z.string() }),
+    z.strictObject({
+      ...state,
+      to: z.string().meta({ description: 'To whom it was sent' }),
+      how: z.string().meta({ description: 'By which way' }),
+    }),
   ),
   entryOf(
     'time-stamp-received',
-    z.strictObject({ size: z.int().positive(), root: sha256, token: z.string(), from: z.string() }),
+    z.strictObject({
+      ...state,
+      token: z.string().meta({ description: 'The token (RFC 3161) in DER, base64' }),
+      from: z.string().meta({ description: 'The server' }),
+    }),
   ),
   entryOf(
     'dossier-built',
     z.strictObject({
-      file: z.string(),
-      sha256,
-      bytes: z.int().positive(),
-      size: z.int().positive(),
-      root: sha256,
-      /** For whom, by its name in copies.yaml; the carrier's own when left out. */
-      for: z.string().min(1).max(60).optional(),
+      file: z.string().meta({ description: 'Its file' }),
+      sha256: sha256.meta({ description: 'SHA-256 of the dossier' }),
+      bytes: z.int().positive().meta({ description: 'Its size' }),
+      ...state,
+      for: z
+        .string()
+        .min(1)
+        .max(60)
+        .optional()
+        .meta({ description: "For whom, by its name in copies.yaml; the carrier's own when left out" }),
     }),
   ),
   entryOf('claim-noted', claimNote),
   /** The right value of an earlier entry, whose number is `entry`; of several corrections the last counts. */
-  entryOf('entry-corrected', z.strictObject({ entry: z.int().nonnegative(), becomes: correctedBody, why })),
+  entryOf(
+    'entry-corrected',
+    z.strictObject({
+      entry: earlier,
+      becomes: correctedBody.meta({ description: 'Type and body that it should have had, in full' }),
+      why,
+    }),
+  ),
   /** An earlier entry, whose number is `entry`, does not count; a strike that is itself struck does not count either. */
-  entryOf('entry-struck', z.strictObject({ entry: z.int().nonnegative(), why })),
+  entryOf('entry-struck', z.strictObject({ entry: earlier, why })),
   /** A person says that evidence which the tool judged to belong elsewhere does count. */
-  entryOf('evidence-admitted', z.strictObject({ evidence: evidenceId, why })),
+  entryOf('evidence-admitted', z.strictObject({ evidence: about, why })),
   /** Another record of this delivery was merged in; the entries that name this one in `origin` came from it. */
   entryOf('record-merged', recordMerged),
 ]);
-/** An entry of the ledger: see docs/formats.md. */
+/** An entry of the ledger: see docs/formats/records-and-verification.md. */
 export type Entry = z.infer<typeof entry>;
 /** What an entry says. */
 export type EntryType = Entry['type'];

@@ -42,7 +42,7 @@ export interface Assessment {
   ruleSet: {
     name: string;
     version: string;
-    /** SHA-256 over all files of the rule set: see docs/formats.md. */
+    /** SHA-256 over all files of the rule set: see docs/formats/rule-sets-and-templates.md. */
     sha256: string;
     title: string;
     /** The files, and what an extension changed or switched off. */

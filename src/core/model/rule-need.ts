@@ -156,7 +156,7 @@ const simpleNeed = z.union([
   delaysNeed,
   claimNeed,
 ]);
-/** One thing that a rule asks for: see docs/formats.md. */
+/** One thing that a rule asks for: see docs/formats/rule-sets-and-templates.md. */
 export type SimpleNeed = z.infer<typeof simpleNeed>;
 /** What a rule asks for. */
 export type Need = SimpleNeed | { all: Need[] } | { any: Need[] } | { none: Need[] };

@@ -138,7 +138,7 @@ export const ruleSet = z
       seen.add(r.id);
     });
   });
-/** Rules of required evidence, with the tolerance around instructed temperatures: see docs/formats.md. */
+/** Rules of required evidence, with the tolerance around instructed temperatures: see docs/formats/rule-sets-and-templates.md. */
 export type RuleSet = z.infer<typeof ruleSet>;
 
 /** Where a resolved rule set comes from, so that a reader of the dossier can see what was asked and what was not. */

@@ -5,13 +5,10 @@ const checkResult = z.enum(['passed', 'notice', 'failed', 'not-checked']);
 export type CheckResult = z.infer<typeof checkResult>;
 
 export const check = z.object({
-  /** Stable, dotted: `signature.digest`, `attachments.bytes`, `record.root` … */
-  id: z.string(),
-  /** In words, for a person. */
-  what: z.string(),
-  result: checkResult,
-  /** What was found, naming the part (attachment, entry, exhibit). */
-  detail: z.string(),
+  id: z.string().meta({ description: 'Stable id, such as `signature.digest`' }),
+  what: z.string().meta({ description: 'The question, in words' }),
+  result: checkResult.meta({ description: 'See below' }),
+  detail: z.string().meta({ description: 'What was found' }),
 });
 /** One check of a verification. Verification never throws: every check is listed with its result. */
 export type Check = z.infer<typeof check>;
@@ -21,41 +18,44 @@ export const verdict = z.enum(['intact', 'intact-signer-not-vouched-for', 'broke
 export type Verdict = z.infer<typeof verdict>;
 
 export const signer = z.object({
-  /** Subject as the certificate writes it. */
-  name: z.string(),
-  certificateSha256: z.string(),
-  /** The signer's own claim of the time, not proof of it. */
-  claimedTime: z.string().exactOptional(),
-  /** The time that a time-stamp server confirms: the signature existed by then. */
-  stampedTime: z.string().exactOptional(),
+  name: z.string().meta({ description: 'Subject of the certificate' }),
+  certificateSha256: z.string().meta({ description: 'SHA-256 of the certificate' }),
+  claimedTime: z
+    .string()
+    .exactOptional()
+    .meta({ description: "The signer's own claim of the time, no proof of it" }),
+  stampedTime: z
+    .string()
+    .exactOptional()
+    .meta({ description: 'Time confirmed by a time-stamp server: the signature existed by then' }),
 });
 export type Signer = z.infer<typeof signer>;
 
 export const verification = z.object({
-  verdict,
-  checks: z.array(check),
-  signer: signer.exactOptional(),
+  verdict: verdict.meta({ description: 'See below' }),
+  checks: z.array(check).meta({ description: 'Every check' }),
+  signer: signer.exactOptional().meta({ description: 'The signer, where there is a signature' }),
   fingerprint: z
     .object({ delivery: z.string(), size: z.int().nonnegative(), root: z.string() })
-    .exactOptional(),
+    .exactOptional()
+    .meta({ description: 'Fingerprint of the record inside' }),
 });
 /** What a check of one dossier found. */
 export type Verification = z.infer<typeof verification>;
 
 export const checkedItem = verification.extend({
-  /** As it was given. */
-  path: z.string(),
-  is: z.enum(['dossier', 'bag', 'record', 'unknown']),
+  path: z.string().meta({ description: 'Path as given' }),
+  is: z.enum(['dossier', 'bag', 'record', 'unknown']).meta({ description: 'What was found there' }),
 });
 /** What was found about one of the things that were given. */
 export type CheckedItem = z.infer<typeof checkedItem>;
 
 export const verificationReport = z.object({
-  schema: z.literal('load-dossier-verification-1'),
+  schema: z.literal('load-dossier-verification-1').meta({ description: 'Name of this form' }),
   /** The worst of all dossiers; `broken` when anything is. */
-  verdict,
-  subjects: z.array(checkedItem),
-  together: z.array(check),
+  verdict: verdict.meta({ description: 'The worst of the dossiers; `broken` when anything is' }),
+  subjects: z.array(checkedItem).meta({ description: 'One for each path' }),
+  together: z.array(check).meta({ description: 'Checks over all paths together' }),
 });
 /** What a check of several things found: each alone, and whether they belong together. */
 export type VerificationReport = z.infer<typeof verificationReport>;

@@ -3,15 +3,19 @@
 import { z } from 'zod';
 import { fileFields } from './fields.js';
 
-export const readingsTable = z.strictObject({
-  kind: z.literal('readings'),
-  ...fileFields,
-  rows: z.int().nonnegative(),
-  rowsLeftOut: z.int().nonnegative(),
-});
+export const readingsTable = z
+  .strictObject({
+    kind: z.literal('readings'),
+    ...fileFields,
+    rows: z.int().nonnegative().meta({ description: 'Rows read' }),
+    rowsLeftOut: z.int().nonnegative().meta({ description: 'Rows excluded' }),
+  })
+  .meta({ description: 'A readings table' });
 
-export const document = z.strictObject({
-  kind: z.literal('document'),
-  ...fileFields,
-  pages: z.int().positive().optional(),
-});
+export const document = z
+  .strictObject({
+    kind: z.literal('document'),
+    ...fileFields,
+    pages: z.int().positive().optional().meta({ description: 'Pages' }),
+  })
+  .meta({ description: 'A document' });

@@ -26,12 +26,14 @@ export const eventName = z.enum([
 /** Something that happened to the load. */
 export type EventName = z.infer<typeof eventName>;
 
-export const event = z.strictObject({
-  kind: z.literal('event'),
-  ...readingFields,
-  event: eventName,
-  note: z.string().max(2000).optional(),
-});
+export const event = z
+  .strictObject({
+    kind: z.literal('event'),
+    ...readingFields,
+    event: eventName.meta({ description: 'What happened' }),
+    note: z.string().max(2000).optional().meta({ description: 'Free text' }),
+  })
+  .meta({ description: 'An event' });
 
 /**
  * What somebody is given notice of. `rejection`: the goods are rejected (7 CFR 46.2(dd)(3)). `inspection-delay`: an
@@ -41,15 +43,18 @@ export const event = z.strictObject({
 export const noticeOf = z.enum(['rejection', 'inspection-delay', 'refused-load']);
 export type NoticeOf = z.infer<typeof noticeOf>;
 
-export const contact = z.strictObject({
-  kind: z.literal('contact'),
-  ...readingFields,
-  with: z.enum(['shipper', 'receiver', 'broker', 'dispatcher', 'insurer', 'carrier', 'inspector', 'other']),
-  how: z.enum(['call', 'message', 'e-mail', 'in-person', 'letter']),
-  about: z.string().min(1).max(2000),
-  /** What it gives notice of, where a rule turns on it. */
-  notice: noticeOf.optional(),
-});
+export const contact = z
+  .strictObject({
+    kind: z.literal('contact'),
+    ...readingFields,
+    with: z
+      .enum(['shipper', 'receiver', 'broker', 'dispatcher', 'insurer', 'carrier', 'inspector', 'other'])
+      .meta({ description: 'The other party' }),
+    how: z.enum(['call', 'message', 'e-mail', 'in-person', 'letter']).meta({ description: 'Channel' }),
+    about: z.string().min(1).max(2000).meta({ description: 'What it was about' }),
+    notice: noticeOf.optional().meta({ description: 'What it gives notice of, where a rule turns on it' }),
+  })
+  .meta({ description: 'A notice or call' });
 
 /** What a statement is about. */
 export const statementTopic = z.enum([
@@ -67,20 +72,22 @@ export const statementTopic = z.enum([
 ]);
 export type StatementTopic = z.infer<typeof statementTopic>;
 
-/** A detached signature by the person whose statement it is: see docs/formats.md, "Signed statement". */
+/** A detached signature by the person whose statement it is: see docs/formats/records-and-verification.md, "Signed statement". */
 const statementSignature = z.strictObject({
-  /** CMS SignedData (RFC 5652) in DER, base64. */
-  cms: z.base64().max(100_000),
+  cms: z.base64().max(100_000).meta({ description: 'CMS SignedData (RFC 5652) in DER, base64' }),
   certificateSha256: sha256,
 });
 /** A signature under a statement: CMS (RFC 5652) in base64. */
 export type StatementSignature = z.infer<typeof statementSignature>;
 
-export const statement = z.strictObject({
-  kind: z.literal('statement'),
-  ...readingFields,
-  text: z.string().min(1).max(20000),
-  /** Left out: it may be about anything. */
-  about: statementTopic.optional(),
-  signature: statementSignature.optional(),
-});
+export const statement = z
+  .strictObject({
+    kind: z.literal('statement'),
+    ...readingFields,
+    text: z.string().min(1).max(20000).meta({ description: 'The words' }),
+    about: statementTopic.optional().meta({ description: 'Topic; without one it may concern anything' }),
+    signature: statementSignature
+      .optional()
+      .meta({ description: 'A detached signature of the person, see below' }),
+  })
+  .meta({ description: "A person's account in their own words" });

@@ -4,11 +4,10 @@ import { evidenceId, sha256 } from './ids.js';
 
 /** A file as it was taken in; its bytes lie under originals/ by this hash. */
 export const fileRef = z.strictObject({
-  name: z.string(),
-  bytes: z.int().nonnegative(),
-  sha256,
-  /** Media type, recognised from the content. */
-  type: z.string(),
+  name: z.string().meta({ description: 'Name' }),
+  bytes: z.int().nonnegative().meta({ description: 'Size' }),
+  sha256: sha256.meta({ description: 'SHA-256, which also names the original' }),
+  type: z.string().meta({ description: 'Media type, recognised from the content' }),
 });
 export type FileRef = z.infer<typeof fileRef>;
 

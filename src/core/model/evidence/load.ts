@@ -2,19 +2,25 @@
 import { z } from 'zod';
 import { readingFields } from './fields.js';
 
-export const seal = z.strictObject({
-  kind: z.literal('seal'),
-  ...readingFields,
-  number: z.string().min(1).max(60),
-  state: z.enum(['applied', 'intact', 'broken', 'removed']),
-});
+export const seal = z
+  .strictObject({
+    kind: z.literal('seal'),
+    ...readingFields,
+    number: z.string().min(1).max(60).meta({ description: 'Number on it' }),
+    state: z.enum(['applied', 'intact', 'broken', 'removed']).meta({ description: 'Its state' }),
+  })
+  .meta({ description: 'A seal' });
 
-export const bracing = z.strictObject({
-  kind: z.literal('bracing'),
-  ...readingFields,
-  device: z.enum(['air-bags', 'load-bars', 'straps', 'boards', 'foam-blocks', 'other']),
-  note: z.string().max(2000).optional(),
-});
+export const bracing = z
+  .strictObject({
+    kind: z.literal('bracing'),
+    ...readingFields,
+    device: z
+      .enum(['air-bags', 'load-bars', 'straps', 'boards', 'foam-blocks', 'other'])
+      .meta({ description: 'Device' }),
+    note: z.string().max(2000).optional().meta({ description: 'Where and how' }),
+  })
+  .meta({ description: 'What holds the load' });
 
 export const rowPattern = z.enum(['straight', 'turned', 'pinwheel', 'single']);
 /** How the two pallets of a row stand: short side across, long side across, one of each; or one pallet alone. */
@@ -25,14 +31,18 @@ export const airBlock = z.enum(['air-return', 'floor', 'ceiling', 'air-chute', '
 export type AirBlock = z.infer<typeof airBlock>;
 
 /** How the pallets of some rows stood. Rows count from 1 at the nose; a later word on a row holds. */
-export const pattern = z.strictObject({
-  kind: z.literal('pattern'),
-  ...readingFields,
-  pattern: rowPattern,
-  rows: z
-    .strictObject({ from: z.int().min(1).max(60), to: z.int().min(1).max(60) })
-    .refine(({ from, to }) => from <= to, { error: 'the first row comes before the last' }),
-  /** Where the air cannot pass in these rows. */
-  blocks: z.array(airBlock).default([]),
-  note: z.string().max(2000).optional(),
-});
+export const pattern = z
+  .strictObject({
+    kind: z.literal('pattern'),
+    ...readingFields,
+    pattern: rowPattern.meta({
+      description: 'Short sides across, long sides across, one of each, or one pallet alone',
+    }),
+    rows: z
+      .strictObject({ from: z.int().min(1).max(60), to: z.int().min(1).max(60) })
+      .refine(({ from, to }) => from <= to, { error: 'the first row comes before the last' })
+      .meta({ description: 'Rows counted from the nose' }),
+    blocks: z.array(airBlock).default([]).meta({ description: 'What the rows obstruct' }),
+    note: z.string().max(2000).optional().meta({ description: 'Free text' }),
+  })
+  .meta({ description: 'How the pallets of some rows stand; a later one on a row replaces it' });

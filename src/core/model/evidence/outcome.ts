@@ -46,22 +46,30 @@ export type OutcomeHow = z.infer<typeof outcomeHow>;
 export const outcome = z.strictObject({
   kind: z.literal('outcome'),
   ...readingFields,
-  outcome: outcomeVerdict,
-  quantity: tradeQuantity.optional(),
-  all: z.literal(true).optional(),
-  /** Of a part: what became of the rest of the line, as the same person said. */
-  rest: z.enum(['accepted', 'refused']).optional(),
-  reasons: z.array(outcomeReason).max(8).default([]),
-  /** The words of the one who said so. */
-  words: z.string().min(1).max(2000).optional(),
-  /** Who said so. */
-  saidBy: z.string().min(1).max(200).optional(),
-  told: outcomeTold.optional(),
-  /** The name of the one who was told. */
-  toldName: z.string().min(1).max(200).optional(),
-  how: outcomeHow.optional(),
-  /** The papers on which it stands. */
-  documents: z.array(evidenceId).max(20).default([]),
-  /** Or the paper in words, where the record does not hold it. */
-  document: z.string().min(1).max(400).optional(),
+  outcome: outcomeVerdict.meta({ description: 'What was done with the goods' }),
+  quantity: tradeQuantity
+    .optional()
+    .meta({ description: 'Of how many; without it, of those that no other outcome speaks of' }),
+  all: z.literal(true).optional().meta({ description: 'Of every one of them, whatever was said before' }),
+  rest: z
+    .enum(['accepted', 'refused'])
+    .optional()
+    .meta({ description: 'Of a part: what became of the rest of the line, as the same person said' }),
+  reasons: z
+    .array(outcomeReason)
+    .max(8)
+    .default([])
+    .meta({ description: 'Why they were refused, or what was noted against them' }),
+  words: z.string().min(1).max(2000).optional().meta({ description: 'The words of the one who said so' }),
+  saidBy: z.string().min(1).max(200).optional().meta({ description: 'Who said so' }),
+  told: outcomeTold.optional().meta({ description: 'To whom it was said or handed' }),
+  toldName: z.string().min(1).max(200).optional().meta({ description: 'The name of the one who was told' }),
+  how: outcomeHow.optional().meta({ description: 'How it was said' }),
+  documents: z.array(evidenceId).max(20).default([]).meta({ description: 'The papers on which it stands' }),
+  document: z
+    .string()
+    .min(1)
+    .max(400)
+    .optional()
+    .meta({ description: 'Or the paper in words, where the record does not hold it' }),
 });

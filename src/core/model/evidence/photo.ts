@@ -23,8 +23,9 @@ const camera = z.strictObject({
 
 /** Content credentials (C2PA) that a picture carries, as they were checked when it was taken in. */
 export const contentCredentials = z.strictObject({
-  /** Whether the picture is as it was signed; `unreadable` when that could not be found out. */
-  state: z.enum(['intact', 'broken', 'unreadable']),
+  state: z.enum(['intact', 'broken', 'unreadable']).meta({
+    description: 'Whether the picture is as it was signed; `unreadable` when that could not be found out',
+  }),
   /** What the signer claims; a signature does not make it true. */
   claims: z
     .strictObject({
@@ -32,46 +33,50 @@ export const contentCredentials = z.strictObject({
       title: z.string().max(200).optional(),
       actions: z.array(z.string().max(200)).max(40),
     })
-    .optional(),
+    .optional()
+    .meta({ description: 'What the signer claims; a signature does not make it true' }),
   /** Who the certificate names, and whether he is on a list of trusted signers. */
   signer: z
     .strictObject({
       name: z.string().max(200).optional(),
       issuer: z.string().max(200).optional(),
       signedAt: z.string().max(200).optional(),
-      /** By a time-stamp server; else by the signer's own clock. */
-      stamped: z.boolean(),
+      stamped: z.boolean().meta({ description: "By a time-stamp server; else by the signer's own clock" }),
       trusted: z.boolean(),
     })
-    .optional(),
-  /** What did not hold, by the codes of the C2PA specification, or why nothing could be read. */
-  findings: z.array(z.string().max(200)).max(20),
+    .optional()
+    .meta({ description: 'Whom the certificate names, and whether they are on a list of trusted signers' }),
+  findings: z.array(z.string().max(200)).max(20).meta({
+    description: 'What did not hold, by the codes of the C2PA specification, or why nothing could be read',
+  }),
 });
 export type ContentCredentials = z.infer<typeof contentCredentials>;
 
-export const photo = z.strictObject({
-  kind: z.literal('photo'),
-  ...fileFields,
-  width: z.int().positive().optional(),
-  height: z.int().positive().optional(),
-  /** EXIF orientation 1 to 8. */
-  orientation: z.int().min(1).max(8).optional(),
-  camera: camera.optional(),
-  /** What the file itself states about its time, before any of it was chosen. */
-  statedTimes: z
-    .strictObject({
-      /** The camera's wall clock. */
-      camera: localTime.optional(),
-      /** Minutes east of UTC that the camera states for it. */
-      offsetMinutes: z.int().optional(),
-      /** Satellite time: of the last fix, not of the shutter. */
-      gps: instant.optional(),
-    })
-    .optional(),
-  credentials: contentCredentials.optional(),
-  /** What the picture looks like, coarsely: 64 bits, close for pictures of one scene. See docs/method.md. */
-  sceneHash: z
-    .string()
-    .regex(/^[0-9a-f]{16}$/)
-    .optional(),
-});
+export const photo = z
+  .strictObject({
+    kind: z.literal('photo'),
+    ...fileFields,
+    width: z.int().positive().optional().meta({ description: 'Pixels' }),
+    height: z.int().positive().optional().meta({ description: 'Pixels' }),
+    orientation: z.int().min(1).max(8).optional().meta({ description: 'EXIF orientation, 1 to 8' }),
+    camera: camera.optional().meta({ description: 'Camera, as stated in the file' }),
+    /** What the file itself states about its time, before any of it was chosen. */
+    statedTimes: z
+      .strictObject({
+        camera: localTime.optional().meta({ description: "The camera's wall clock" }),
+        offsetMinutes: z.int().optional().meta({ description: 'Its offset east of UTC' }),
+        gps: instant.optional().meta({ description: 'Satellite time of the last fix, not of the shutter' }),
+      })
+      .optional()
+      .meta({ description: 'Times stated in the file, before one is chosen' }),
+    credentials: contentCredentials.optional().meta({
+      description: 'Content credentials (C2PA) that it carries, as they were checked when it was taken in',
+    }),
+    /** What the picture looks like, coarsely: 64 bits, close for pictures of one scene. See docs/method.md. */
+    sceneHash: z
+      .string()
+      .regex(/^[0-9a-f]{16}$/)
+      .optional()
+      .meta({ description: '64 bits of coarse brightness, close for pictures of one scene: see method.md' }),
+  })
+  .meta({ description: 'A photo' });

@@ -6,10 +6,13 @@ export const position = z.enum(['nose', 'middle', 'tail']);
 export type Position = z.infer<typeof position>;
 
 export const place = z.strictObject({
-  /** Stop id of the delivery. */
-  stop: z.string().optional(),
-  position: position.optional(),
-  /** Where the camera was, by its own GPS: degrees on WGS 84. */
-  gps: z.strictObject({ latitude: z.number(), longitude: z.number() }).optional(),
+  stop: z.string().optional().meta({ description: 'Stop id of the delivery' }),
+  position: position
+    .optional()
+    .meta({ description: 'Part of the load, counted from the unit at the nose to the doors' }),
+  gps: z
+    .strictObject({ latitude: z.number(), longitude: z.number() })
+    .optional()
+    .meta({ description: 'Where the camera was, by its own GPS: degrees on WGS 84' }),
 });
 export type Place = z.infer<typeof place>;

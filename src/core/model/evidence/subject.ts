@@ -47,9 +47,13 @@ export type SubjectName = z.infer<typeof subjectName>;
 
 /** What evidence shows: proposed by the tool until a person says so. */
 export const subject = z.strictObject({
-  is: subjectName,
-  sure: z.enum(['proposed', 'confirmed']),
-  /** What the proposal rests on, such as the folder name or a caption. */
-  from: z.string().optional(),
+  is: subjectName.meta({ description: 'What it shows' }),
+  sure: z
+    .enum(['proposed', 'confirmed'])
+    .meta({ description: 'Proposed by the tool, or confirmed by a person' }),
+  from: z
+    .string()
+    .optional()
+    .meta({ description: 'What the proposal rests on, such as the folder name or a caption' }),
 });
 export type Subject = z.infer<typeof subject>;

@@ -25,55 +25,79 @@ export type StateColumn = z.infer<typeof stateColumn>;
 
 /** How a unit log's table is read: data that a person can see, give or correct. Columns count from 0. */
 export const logMapping = z.strictObject({
-  encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'latin1']),
+  encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'latin1']).meta({ description: 'Encoding of the file' }),
   delimiter: z.enum([',', ';', '\t', '|']),
-  decimal: z.enum(['.', ',']),
-  /** Line of the header, counted from 1; 0 when the table has none. */
-  headerRow: z.int().nonnegative(),
-  /** Name of the sheet, where the file is a spreadsheet; its rows are then read as text. */
-  sheet: z.string().optional(),
-  time: z.strictObject({
-    /** One column with date and time, or the date and then the time column. */
-    columns: z.array(z.int().nonnegative()).min(1).max(2),
-    order: z.enum(['iso', 'month-day-year', 'day-month-year']),
-    /** The zone that the log's clock is set to; `offset` when every row states its own. */
-    zone: z.union([z.literal('offset'), zone]),
-    /** Times are counts since 1970 UTC; `order` and `zone` then say nothing. */
-    count: z.enum(['seconds', 'milliseconds']).optional(),
+  decimal: z.enum(['.', ',']).meta({ description: 'Sign between whole and decimal digits' }),
+  headerRow: z
+    .int()
+    .nonnegative()
+    .meta({ description: 'Line of the header, counted from 1; 0 when the table has none' }),
+  sheet: z.string().optional().meta({
+    description: 'Name of the sheet, where the file is a spreadsheet; its rows are then read as text',
   }),
-  /** The rows that are read, of a table that holds several instruments or quantities: those with these texts. */
-  only: z.array(z.strictObject({ column: z.int().nonnegative(), is: z.string() })).optional(),
-  /** The column whose cells state °C or °F for their row. */
-  unitColumn: z.int().nonnegative().optional(),
-  channels: z.array(
-    z.strictObject({
-      channel,
-      column: z.int().nonnegative(),
-      unit: temperatureUnit,
-      /** The column's heading, as in the file. */
-      heading: z.string(),
+  time: z
+    .strictObject({
+      columns: z
+        .array(z.int().nonnegative())
+        .min(1)
+        .max(2)
+        .meta({ description: 'One column with date and time, or the date and then the time column' }),
+      order: z.enum(['iso', 'month-day-year', 'day-month-year']),
+      zone: z.union([z.literal('offset'), zone]).meta({
+        description: "The zone that the log's clock is set to; `offset` when every row states its own",
+      }),
+      count: z
+        .enum(['seconds', 'milliseconds'])
+        .optional()
+        .meta({ description: 'Times are counts since 1970 UTC; `order` and `zone` then say nothing' }),
+    })
+    .meta({ description: 'How times are read; columns count from 0' }),
+  only: z
+    .array(z.strictObject({ column: z.int().nonnegative(), is: z.string() }))
+    .optional()
+    .meta({
+      description:
+        'The rows that are read, of a table that holds several instruments or quantities: those with these texts',
     }),
-  ),
-  states: z.array(z.strictObject({ state: stateColumn, column: z.int().nonnegative(), heading: z.string() })),
+  unitColumn: z
+    .int()
+    .nonnegative()
+    .optional()
+    .meta({ description: 'The column whose cells state °C or °F for their row' }),
+  channels: z
+    .array(
+      z.strictObject({
+        channel,
+        column: z.int().nonnegative(),
+        unit: temperatureUnit,
+        heading: z.string().meta({ description: "The column's heading, as in the file" }),
+      }),
+    )
+    .meta({ description: 'Columns of temperatures: what each measures, and its unit' }),
+  states: z
+    .array(z.strictObject({ state: stateColumn, column: z.int().nonnegative(), heading: z.string() }))
+    .meta({ description: 'Columns of states, such as the run mode or the door' }),
 });
 export type LogMapping = z.infer<typeof logMapping>;
 
 export const unitLogEvidence = z.strictObject({
   kind: z.literal('unit-log'),
   ...fileFields,
-  mapping: logMapping,
-  rows: z.int().nonnegative(),
-  rowsLeftOut: z.int().nonnegative(),
-  from: z.string(),
-  to: z.string(),
-  /** Numbers of trailer, unit and recorder in the lines above the header. */
+  mapping: logMapping.meta({ description: 'How its table is read' }),
+  rows: z.int().nonnegative().meta({ description: 'Rows read' }),
+  rowsLeftOut: z.int().nonnegative().meta({ description: 'Rows excluded' }),
+  from: z.string().meta({ description: 'First time' }),
+  to: z.string().meta({ description: 'Last time' }),
   stated: z
     .strictObject({
       trailer: z.string().optional(),
       unit: z.string().optional(),
       recorder: z.string().optional(),
     })
-    .optional(),
-  /** The earlier reading of the same file that this one takes the place of; both stay in the record. */
-  replaces: evidenceId.optional(),
+    .optional()
+    .meta({ description: 'Numbers of trailer, unit and recorder in the lines above the header' }),
+  replaces: evidenceId.optional().meta({
+    description:
+      'The earlier reading of the same file that this one takes the place of; both stay in the record',
+  }),
 });
