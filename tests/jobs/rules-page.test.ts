@@ -68,7 +68,7 @@ describe('docs/rules.md', () => {
     const base = new Set(produce?.ruleSet.rules.map((rule) => rule.id));
     const page = [
       'The evidence that the shipped rule sets ask for. This page is made from `templates/rule-sets/` by a test; change',
-      'the sets, not the page. How to write a set of your own stands in [formats.md](formats.md#rule-sets).',
+      'the sets, not the page. How to write a set of your own stands in [Rule sets and templates](formats/rule-sets-and-templates.md#rule-sets).',
       '',
       'A basis “common practice” means that the trade does so and no published source is cited. Law is named where it can',
       'apply; whether it does is for the contract and for counsel to say.',

@@ -55,7 +55,7 @@ read before, or was read otherwise, is read as --log-zone, --log-unit, --log-dat
 --map says, and only this last reading counts. A map file has, as far as needed: columns (time, date, clock, set-point,
 return-air, supply-air, ambient, probe, probe-2 …, mode, defrost, door, power, alarm,
 fuel: a heading, or a number from 1), units, zone, dates, delimiter, decimal, header,
-encoding, only, sheet; see docs/formats.md.`,
+encoding, only, sheet; see docs/formats/unit-logs.md.`,
     )
     .action(async (paths: string[], options: Options) => {
       const input: CollectInput = {
