@@ -74,15 +74,8 @@ function cells(row: TrailRow, zone: Zone, { trail, labels, format }: TrailWords)
   const kind = row.fields.find(({ field }) => field === 'kind')?.value;
   return [
     [String(row.seq)],
-    [
-      format.time(milliseconds(row.at), zone),
-      ...(row.origin === undefined
-        ? []
-        : [
-            `${trail('word.taken').replace('N', String(row.origin.entry))} ${format.time(milliseconds(row.origin.at), zone)}`,
-          ]),
-    ],
-    [row.by, ...(row.origin === undefined ? [] : [row.origin.by])],
+    [format.time(milliseconds(row.at), zone)],
+    [row.by],
     [
       labels(`entry.${row.type}`),
       [
@@ -103,6 +96,11 @@ function cells(row: TrailRow, zone: Zone, { trail, labels, format }: TrailWords)
       ...(row.daysLate === undefined ? [] : [trail('word.late').replace('N', String(row.daysLate))]),
     ],
     [
+      ...(row.origin === undefined
+        ? []
+        : [
+            `${trail('word.taken').replace('N', String(row.origin.entry))} ${format.time(milliseconds(row.origin.at), zone)}, ${row.origin.by}`,
+          ]),
       ...(row.file === undefined
         ? []
         : [

@@ -1,5 +1,6 @@
 import { changesBetween, fieldsOf } from '../../core/assess/trail/fields.js';
 import type { Entry } from '../../core/model/entry.js';
+import type { TrailField } from '../../core/model/results.js';
 import type { EvidenceItem } from '../../core/model/state.js';
 import { type Instant, milliseconds } from '../../core/model/time.js';
 import type { Block } from '../../core/words/blocks.js';
@@ -14,7 +15,9 @@ const NOT_A_VALUE = new Set([
   'source',
   'flags',
   'mapping',
-  'time zone',
+  'statedTimes',
+  'sceneHash',
+  'time',
 ]);
 
 /** One thing that was put right or does not count, with what it said, why, and who said so when. */
@@ -31,13 +34,17 @@ interface PutRight {
 export function putRightTables(view: View): Block[] {
   const { corrections, strikes, notCounted } = view.input.state;
   return [
-    ...listed(view, 'corrected', corrections.flatMap(correctedRows)),
+    ...listed(
+      view,
+      'corrected',
+      corrections.flatMap((one) => correctedRows(view, one)),
+    ),
     ...listed(
       view,
       'struck',
       strikes.map(({ entry, strike }) => ({
         entry: entry.seq,
-        said: summary(entry),
+        said: summary(view, entry),
         now: view.labels('put-right.struck'),
         why: strike.body.why,
         by: strike.by,
@@ -76,10 +83,13 @@ function listed(
   return tableOrNone(view, 'empty', table.columns, table.rows, labels(`sub.${name}`));
 }
 
-function correctedRows({ entry, corrections }: View['input']['state']['corrections'][number]): PutRight[] {
-  let was = fieldsOf(entry.body, NOT_A_VALUE);
+function correctedRows(
+  view: View,
+  { entry, corrections }: View['input']['state']['corrections'][number],
+): PutRight[] {
+  let was = saidFields(view, entry.body);
   return corrections.map(({ body, by, at }) => {
-    const now = fieldsOf(body.becomes.body, NOT_A_VALUE);
+    const now = saidFields(view, body.becomes.body);
     const changes = changesBetween(was, now);
     was = now;
     return {
@@ -93,15 +103,22 @@ function correctedRows({ entry, corrections }: View['input']['state']['correctio
   });
 }
 
-function summary(entry: Entry): string {
+function summary(view: View, entry: Entry): string {
   const id =
     'evidence' in entry.body && typeof entry.body.evidence === 'string' ? `${entry.body.evidence}: ` : '';
   const file = entry.type === 'evidence-received' ? `${entry.body.file.name}; ` : '';
-  const fields = fieldsOf(entry.body, new Set([...NOT_A_VALUE, 'time', 'statedTimes', 'sceneHash']));
+  const fields = saidFields(view, entry.body);
   return `${id}${file}${fields
-    .slice(0, 6)
+    .slice(0, 7)
     .map(({ field, value }) => `${field}: ${value}`)
     .join('; ')}`;
+}
+
+/** What an entry says, with its time as the pages write times. */
+function saidFields({ format }: View, body: Entry['body']): TrailField[] {
+  const time = 'time' in body && body.time?.is === 'known' ? format.eventTime(body.time) : undefined;
+  const fields = fieldsOf(body, NOT_A_VALUE);
+  return time === undefined ? fields : [{ field: 'time', value: time }, ...fields];
 }
 
 function flagsOf({ labels }: View, item: EvidenceItem): string {

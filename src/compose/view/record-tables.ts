@@ -97,10 +97,9 @@ export function mergeTable(view: View): Block[] {
       ['entry', 0.7, ({ seq }) => String(seq), 'right'],
       ['time', 2.4, ({ at }) => format.time(milliseconds(at), startZone)],
       ['by', 1.6, ({ by }) => by],
-      ['size', 0.8, ({ body }) => String(body.other.size), 'right'],
       [
         'what',
-        4,
+        5,
         ({ body }) => [{ is: 'code', text: `${body.other.delivery} ${body.other.size} ${body.other.root}` }],
       ],
     ],
