@@ -233,7 +233,7 @@ function custody(view: View): Fact[] {
   if (span === undefined) return [];
   const bound = ({ at, basis, evidence }: WindowBound, zone: View['startZone']) => {
     const links = exhibitLinks(view, [evidence]);
-    const exhibits = links.length === 0 ? [] : [text(' '), ...links];
+    const exhibits = links.length === 0 ? [] : [text(', '), ...links];
     return [text(`${format.time(at, zone)} (${labels(`custody-bound.${basis}`)}`), ...exhibits, text(')')];
   };
   const held = span.heldAfterRefusal.map((line) => names.line(line)).join('; ');

@@ -1,3 +1,4 @@
+import { partTakenBack } from '../../core/assess/outcomes.js';
 import type { LineOutcome } from '../../core/model/results.js';
 import { formatAmount } from '../../core/words/amounts.js';
 import { MarkdownText } from '../../core/words/facts.js';
@@ -68,6 +69,7 @@ function lineClause(view: View, one: LineOutcome): string {
     }),
   );
   const refused = divided?.refused;
+  const takenBack = partTakenBack(one);
   const clause = view.words.markdown('cover-line', {
     goods: view.names.line(one.line),
     stop: view.names.stop(one.stop),
@@ -83,6 +85,9 @@ function lineClause(view: View, one: LineOutcome): string {
           },
     others: others.length === 0 ? undefined : others.join('; '),
     at: timeOf(view, one),
+    allFirst: takenBack !== undefined,
+    acceptedAt:
+      takenBack?.at === undefined ? undefined : { is: 'time', at: takenBack.at, zone: view.zoneOf(one.stop) },
   });
   return clause.trim();
 }

@@ -42,7 +42,15 @@ export function assess({ claimDeadlines, ...input }: AssessInput): Assessment {
   const claimed: Pick<Assessment, 'claims' | 'refusalClocks'> =
     claimDeadlines === undefined
       ? {}
-      : ofClaims({ state, findings, gaps, rules: claimDeadlines, milestones, now });
+      : ofClaims({
+          state,
+          findings,
+          gaps,
+          rules: claimDeadlines,
+          milestones,
+          outcomes: context.outcomes,
+          now,
+        });
   return {
     at,
     ruleSet: nameOf(input.ruleSet),

@@ -79,6 +79,18 @@ function isOf(item: ItemOf<'outcome' | 'event'>, line: Line, stop: string | unde
 /** Whether any of a line is refused still. */
 export const isRefused = ({ is }: LineOutcome): boolean => is === 'refused' || is === 'refused-in-part';
 
+/**
+ * The acceptance that took back a part of a line of which everything had been refused first; undefined where the
+ * refusal was of a part from the beginning.
+ */
+export function partTakenBack({ is, statements }: LineOutcome): OutcomeStatement | undefined {
+  if (is !== 'refused-in-part') return undefined;
+  const first = statements.findIndex(({ outcome }) => outcome === 'refused');
+  const whole = statements[first];
+  if (whole === undefined || whole.quantity !== undefined || first > 0) return undefined;
+  return statements.slice(first + 1).find(({ outcome }) => outcome !== 'refused' && outcome !== 'unloaded');
+}
+
 const refuses = ({ outcome, rest }: ItemOf<'outcome'>) => outcome === 'refused' || rest === 'refused';
 
 const isEvent = (item: EvidenceItem, event: 'refused' | 'unloaded') =>

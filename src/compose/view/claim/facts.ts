@@ -13,7 +13,7 @@ export function claimFacts(view: View, claim: ClaimResult): Block {
   const { labels } = view;
   const { received, terms } = claim;
   const { claimant } = received;
-  const lines = claimedLines(claimEntriesOf(view, claim));
+  const lines = claimedLines(claimEntriesOf(view, claim), view.input.assessment.outcomes);
   const fact = (name: string, ...value: Inline[]): Fact => ({ label: labels(`claim.${name}`), value });
   return {
     is: 'facts',

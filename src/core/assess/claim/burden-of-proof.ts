@@ -45,14 +45,18 @@ export function burdenOfProof({
   entries,
   findings: all,
   gaps: everyGap,
+  lines = claimedLines(entries),
+  otherStops = new Set(),
 }: {
   entries: readonly ClaimEntry[];
   findings: readonly Finding[];
   gaps: readonly GapResult[];
+  /** The lines that the claim concerns, and the stops where only others are delivered. */
+  lines?: ReadonlySet<string> | undefined;
+  otherStops?: ReadonlySet<string>;
 }): PositionRow[] {
-  const lines = claimedLines(entries);
-  const findings = lines === undefined ? all : all.filter((one) => findingAbout(one, lines));
-  const gaps = lines === undefined ? everyGap : everyGap.filter((one) => gapAbout(one, lines));
+  const findings = lines === undefined ? all : all.filter((one) => findingAbout(one, lines, otherStops));
+  const gaps = lines === undefined ? everyGap : everyGap.filter((one) => gapAbout(one, lines, otherStops));
   const table = new Map<BurdenElement, Points>();
   const at = (place: BurdenElement): Points => {
     const known = table.get(place) ?? { forCarrier: [], againstCarrier: [], weak: [] };

@@ -257,6 +257,9 @@ export const catalogue = {
       amount: 'amount?',
       /** Taken in the end, of the same line. */
       accepted: 'amount?',
+      /** Everything of the line was refused before a part was taken. */
+      allFirst: 'flag?',
+      acceptedAt: 'time?',
       /** Goods for other stops were not refused. */
       ofOneStop: 'flag?',
       reasons: 'text?',

@@ -2,7 +2,7 @@ import type { EvidenceId } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Finding, LineOutcome, OutcomeStatement } from '../../model/results.js';
 import { knownMilliseconds } from '../../model/time.js';
-import { isRefused } from '../outcomes.js';
+import { isRefused, partTakenBack } from '../outcomes.js';
 import { amount, duration, type FindingContext, finding, lineRef, stopRef, time, zoneOf } from './make.js';
 
 /**
@@ -63,6 +63,7 @@ function refusal(
   const notices = papersOf(context, 'rejection-notice', stop);
   const several = context.outcomes.some((one) => one.stop !== stop);
   const part = line?.amounts.find(({ refused }) => refused !== undefined);
+  const takenBack = whole || line === undefined ? undefined : partTakenBack(line);
   const words = said.flatMap((one) => one.words ?? []);
   const reasons = [...new Set(said.flatMap((one) => one.reasons))].filter((one) => one !== 'other');
   return finding('refused', 'events and papers', [...said.map(({ evidence }) => evidence), ...notices], {
@@ -82,6 +83,8 @@ function refusal(
       reasons: reasons.length === 0 ? undefined : reasons.join(', '),
       reason: words.length === 0 ? undefined : [...new Set(words)].join('; '),
       saidBy: first?.saidBy,
+      allFirst: takenBack === undefined ? undefined : true,
+      acceptedAt: takenBack?.at === undefined ? undefined : time(takenBack.at, zoneOf(context.state, stop)),
       sinceArrival:
         at === undefined || arrived === undefined || at < arrived.at
           ? undefined

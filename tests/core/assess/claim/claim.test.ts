@@ -23,6 +23,7 @@ const results = (evidence: Parameters<typeof items>, ...notes: Parameters<typeof
     now: NOW,
     findings: [],
     gaps: [],
+    outcomes: [],
   });
 };
 const contents = (change: Record<string, unknown>) => {
