@@ -79,7 +79,11 @@ function printClaim(output: Output, claim: ClaimResult, wording: DeadlineWording
   printTable(
     output,
     `${labels('answer.contents')} (${claim.contents[0]?.source ?? ''})`,
-    claim.contents.map(({ id, state }) => [labels(`said.${state}`), labels(`contents.${id}`)]),
+    // The rule is one of the United States.
+    (governs === 'cmr' ? [] : claim.contents).map(({ id, state }) => [
+      labels(`said.${state}`),
+      labels(`contents.${id}`),
+    ]),
   );
   printTable(
     output,
@@ -91,6 +95,30 @@ function printClaim(output: Output, claim: ClaimResult, wording: DeadlineWording
       `${labels(`papers.${id}`)} (${labels(`papers.${asked}`)})`,
     ]),
   );
+  printAmounts(output, claim, wording);
+}
+
+/** What was claimed and what documents support, by which measure; the worksheet itself is in the dossier. */
+function printAmounts(output: Output, { amounts }: ClaimResult, { labels, language }: DeadlineWording): void {
+  if (amounts?.computed === undefined) return;
+  const { claimed, computed, currency, measure, measureBy, weightLimit } = amounts;
+  const { moneyRange, number } = numbersFor(language);
+  const by = measureBy === 'contract' ? `, ${labels('amount-measure.contract')}` : '';
+  const rows = [
+    ...(claimed === undefined ? [] : [[labels('claim.claimed'), moneyRange(claimed, claimed, currency)]]),
+    [labels('claim.by-papers'), moneyRange(computed.low, computed.high, currency)],
+    [labels('claim.measure'), `${labels(`amount-measure.${measure}`)}${by}`],
+    ...(weightLimit === undefined
+      ? []
+      : [
+          [
+            labels('claim.weight-limit'),
+            `${number(weightLimit.sdr.low / 100, 2)}–${number(weightLimit.sdr.high / 100, 2)} SDR`,
+          ],
+        ]),
+    ['', labels('answer.no-interest')],
+  ];
+  printTable(output, labels('sub.claim-amounts'), rows);
 }
 
 interface DeadlinesShown extends DeadlineWording {

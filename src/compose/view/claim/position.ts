@@ -31,16 +31,22 @@ export function positionBlocks(view: View, claim: ClaimResult): Block[] {
       ['stands', 1.4, (row) => positionCell(view, row)],
     ]),
     ...(hasNoExceptedCause(position)
-      ? words.blocks('sections/claim-without-cause', { care: freedom?.stands === 'for-carrier' })
+      ? words.blocks('sections/claim-without-cause', {
+          care: freedom?.stands === 'for-carrier',
+          cmr: claim.governs === 'cmr',
+        })
       : []),
     ...pointBlocks(view, claim),
   ];
 }
 
-const elementWords = ({ labels }: View, row: PositionRow): string =>
-  row.cause === undefined
-    ? labels(`position-of.${row.element}`)
-    : `${labels('position-of.excepted-cause')}: ${labels(`excepted-cause.${row.cause}`)}`;
+function elementWords({ labels }: View, row: PositionRow): string {
+  const by = row.under === undefined ? '' : '-cmr';
+  const words = (key: string) => labels.find(key.replace('.', `${by}.`)) ?? labels(key);
+  return row.cause === undefined
+    ? words(`position-of.${row.element}`)
+    : `${words('position-of.excepted-cause')}: ${words(`excepted-cause.${row.cause}`)}`;
+}
 
 function positionCell({ labels }: View, { stands }: PositionRow): Cell {
   const words = plain(labels(`stands.${stands}`));

@@ -6,6 +6,7 @@ import type { ClaimEntry } from '../../model/state.js';
 import { claimedLines, findingAbout, gapAbout } from './claimed-lines.js';
 import { type BurdenElement, lineOfFinding, type PointSide, relevanceOf } from './finding-relevance.js';
 import { statedPoints } from './stated-points.js';
+import { termsOf } from './terms.js';
 
 interface Points {
   forCarrier: PositionPoint[];
@@ -39,7 +40,8 @@ const PLACE: Record<Element, BurdenElement> = {
  * both freedom from negligence and an excepted cause. Entries of one claim in any order; findings and gaps as
  * assessed. Causes without support are left out; when none is left, one row without a `cause` says so, because care
  * alone does not excuse. Act of God, public enemy and public authority are supported by a `cause` entry only. Where
- * the claim names its lines, what concerns other lines only is left out.
+ * the claim names its lines, what concerns other lines only is left out. Where the CMR governs, its articles 17 and 18
+ * divide the burdens.
  */
 export function burdenOfProof({
   entries,
@@ -77,13 +79,31 @@ export function burdenOfProof({
     ...at(element),
     stands: balance(at(element)) ?? 'open',
   });
-  return [
+  const rows: PositionRow[] = [
     shownByClaimant('good-condition-at-receipt'),
     shownByClaimant('condition-at-delivery'),
     shownByClaimant('damages'),
     freedom(at('freedom-from-negligence'), findings),
     ...causes(at),
   ];
+  return termsOf({ entries }).governs === 'cmr' ? underCmr(rows) : rows;
+}
+
+/**
+ * The same rows by CMR, articles 17 and 18. Causes of 17(2) and special risks of 17(4) relieve the carrier, who proves the
+ * former and for the latter only that the loss could be attributed to them (18(2)); but decay and the like of goods by
+ * nature, in a vehicle that is cooled, only with proof that all steps were taken in choice, maintenance and use of the
+ * equipment and instructions were followed (18(4)), which is the row of care.
+ */
+function underCmr(rows: readonly PositionRow[]): PositionRow[] {
+  const equipment = rows.find(({ element }) => element === 'freedom-from-negligence')?.stands;
+  return rows.map((row) => ({
+    ...row,
+    under: 'cmr',
+    ...(row.cause === 'nature-of-goods' && row.stands === 'for-carrier' && equipment !== 'for-carrier'
+      ? { stands: 'open' as const }
+      : {}),
+  }));
 }
 
 function balance({ forCarrier, againstCarrier }: Points): PositionRow['stands'] | undefined {

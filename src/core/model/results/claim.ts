@@ -151,6 +151,8 @@ export interface PositionRow {
   element: Element | 'freedom-from-negligence' | 'excepted-cause';
   /** Which excepted cause, where it is one. */
   cause?: ExceptedCause;
+  /** The burdens are those of CMR, articles 17 and 18; absent: of the case named above. */
+  under?: 'cmr';
   /** The party with the burden. */
   by: 'claimant' | 'carrier';
   forCarrier: PositionPoint[];

@@ -307,6 +307,29 @@ describe('a claim that names its lines', () => {
   });
 });
 
+/** CMR, articles 17 and 18. */
+describe('where the CMR governs', () => {
+  const terms = { is: 'terms' as const, governs: 'cmr' };
+  const decay = { is: 'cause' as const, cause: 'nature-of-goods', evidence: ['e7'] };
+
+  it('every row is of its articles', () => {
+    const rows = position({ notes: [claimReceived({}), terms] });
+    expect(rows.map(({ under }) => under)).toEqual(rows.map(() => 'cmr'));
+    expect(position({ notes: [claimReceived({})] }).some(({ under }) => under === 'cmr')).toBe(false);
+  });
+
+  it('18(4): decay relieves only where choice, maintenance and use of the equipment are shown', () => {
+    const stands = (findings: Finding[]) =>
+      row(
+        position({ findings, notes: [claimReceived({}), terms, decay] }),
+        'excepted-cause',
+        'nature-of-goods',
+      ).stands;
+    expect(stands([])).toBe('open');
+    expect(stands(careful)).toBe('for-carrier');
+  });
+});
+
 describe('a cause that a person ties evidence to', () => {
   const flood = { is: 'cause' as const, cause: 'act-of-god', evidence: ['e7'], note: 'Road closed' };
   it('is offered, beside those that findings stand behind', () => {
