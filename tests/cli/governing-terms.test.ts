@@ -30,7 +30,10 @@ async function answered(name: string, { facts: yaml, events, notes }: Case, at: 
     const ran = await here.dossier(...args, '-d', folder);
     if (ran.code !== 0) throw new Error(`${args.join(' ')}: ${ran.err}`);
   };
-  await run('collect', here.put(`${name}.txt`, `Claim letter, ${name}: the goods were not as they should be.\n`));
+  await run(
+    'collect',
+    here.put(`${name}.txt`, `Claim letter, ${name}: the goods were not as they should be.\n`),
+  );
   for (const [event, time, ...more] of events) await run('record', event, ...more, '--at', time);
   for (const note of notes) await run('record', 'claim', ...note);
   const { out } = await here.dossier('answer', folder, '--at', at);

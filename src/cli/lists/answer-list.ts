@@ -101,9 +101,12 @@ function printClaim(output: Output, claim: ClaimResult, wording: DeadlineWording
 /** What was claimed and what documents support, by which measure; the worksheet itself is in the dossier. */
 function printAmounts(output: Output, { amounts }: ClaimResult, { labels, language }: DeadlineWording): void {
   if (amounts?.computed === undefined) return;
-  const { claimed, computed, currency, measure, measureBy, weightLimit } = amounts;
+  const { claimed, computed, currency, measure, measureBy, invoiceStandsIn, weightLimit } = amounts;
   const { moneyRange, number } = numbersFor(language);
-  const by = measureBy === 'contract' ? `, ${labels('amount-measure.contract')}` : '';
+  const by = [
+    ...(measureBy === 'contract' ? [`, ${labels('amount-measure.contract')}`] : []),
+    ...(invoiceStandsIn === undefined ? [] : [`; ${labels(`amount-measure.stands-in-${invoiceStandsIn}`)}`]),
+  ].join('');
   const rows = [
     ...(claimed === undefined ? [] : [[labels('claim.claimed'), moneyRange(claimed, claimed, currency)]]),
     [labels('claim.by-papers'), moneyRange(computed.low, computed.high, currency)],

@@ -29,13 +29,16 @@ const range = ({ format }: View, { low, high }: MoneyRange, code: string): strin
   format.moneyRange(low, high, code);
 
 function outcome(view: View, sheet: AmountWorksheet): Fact[] {
-  const { claimed, computed, currency, measure, measureBy, weightLimit } = sheet;
+  const { claimed, computed, currency, measure, measureBy, invoiceStandsIn, weightLimit } = sheet;
   const { labels, format } = view;
   const fact = (name: string, value: string): Fact => ({
     label: labels(`claim.${name}`),
     value: plain(value),
   });
-  const by = measureBy === 'contract' ? `, ${labels('amount-measure.contract')}` : '';
+  const by = [
+    ...(measureBy === 'contract' ? [`, ${labels('amount-measure.contract')}`] : []),
+    ...(invoiceStandsIn === undefined ? [] : [`; ${labels(`amount-measure.stands-in-${invoiceStandsIn}`)}`]),
+  ].join('');
   return [
     ...(claimed === undefined ? [] : [fact('claimed', format.money(claimed, currency))]),
     fact('measure', `${labels(`amount-measure.${measure}`)}${by}`),

@@ -50,6 +50,7 @@ export function amountsOf(entries: readonly ClaimEntry[]): AmountWorksheet | und
     ...omitUndefined({
       claimed: claimed && minorUnits(claimed),
       computed: result && rangeOf(result),
+      invoiceStandsIn: sheet.invoiceStandsIn,
       weightLimit: valuation.governs === 'cmr' ? weightLimitOf(counted) : undefined,
     }),
     notes: [...said.notes, ...sheet.notes, ...measureNotTaken(counted, valuation)],
@@ -92,6 +93,7 @@ const joined = (one: FiguresByScope, other: FiguresByScope): FiguresByScope =>
 class Worksheet {
   readonly steps: AmountStep[] = [];
   readonly notes: AmountNote[] = [];
+  invoiceStandsIn: AmountWorksheet['invoiceStandsIn'];
   readonly #stated: StatedAmounts;
   readonly #lines: ReadonlySet<string>;
   readonly #valuation: Valuation;
@@ -182,6 +184,7 @@ class Worksheet {
       return undefined;
     }
     this.notes.push(...sound.notes);
+    this.invoiceStandsIn = sound.invoiceStandsIn;
     return { figure: this.#scopes('value-sound', sound.scoped, sound.found), basis: sound.basis };
   }
 

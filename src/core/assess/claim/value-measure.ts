@@ -35,6 +35,7 @@ export interface SoundValue {
   found: Combined;
   basis: Basis;
   notes: AmountNote[];
+  invoiceStandsIn?: 'all' | 'some';
 }
 
 const ITEM: Readonly<Record<ValueMeasure, AmountItem>> = {
@@ -80,10 +81,13 @@ export function soundValue(
   if (billed === undefined) return undefined;
   const asOrigin = measure === 'origin-value' ? [once(billed.figure.seqs, 'invoice-as-origin')] : [];
   if (valued === undefined)
-    return { scoped: invoice, found: billed, basis: 'invoice', notes: [...notes, ...asOrigin] };
+    return {
+      ...{ scoped: invoice, found: billed, basis: 'invoice', notes: [...notes, ...asOrigin] },
+      invoiceStandsIn: 'all',
+    };
   if (invoice.has(WHOLE_CLAIM)) {
     notes.push(once(valued.figure.seqs, `${detail}-of-some-lines`), ...asOrigin);
-    return { scoped: invoice, found: billed, basis: 'invoice', notes };
+    return { scoped: invoice, found: billed, basis: 'invoice', notes, invoiceStandsIn: 'all' };
   }
   const chosen = new Map([...invoice, ...own]);
   const unused = [...invoice].filter(([line]) => own.has(line)).flatMap(([, one]) => one.seqs);
@@ -94,6 +98,7 @@ export function soundValue(
     found: { figure: total(chosen.values()), all: false },
     basis: mixed ? 'mixed' : basis,
     notes,
+    ...([...invoice.keys()].some((line) => !own.has(line)) ? { invoiceStandsIn: 'some' as const } : {}),
   };
 }
 

@@ -197,6 +197,8 @@ export interface AmountWorksheet {
   /** How the goods are valued, by the law that governs or by the stated terms. */
   measure: ValueMeasure;
   measureBy: 'law' | 'contract';
+  /** Nothing states the value by that measure, so that the invoice stands in: for all lines, or for some. */
+  invoiceStandsIn?: 'all' | 'some';
   steps: AmountStep[];
   /** Amount claimed, and amount supported by documents. */
   claimed?: MinorUnits;
