@@ -43,7 +43,14 @@ export type { Currency, MinorUnits, Money } from './core/model/money.js';
 export type { TradeQuantity, TradeUnit } from './core/model/quantity.js';
 export type * from './core/model/results.js';
 export type { Need, SimpleNeed } from './core/model/rule-need.js';
-export type { Element, RuleSet, RuleSetOrigin, Stage, Substitute } from './core/model/rule-set.js';
+export type {
+  Element,
+  RuleSet,
+  RuleSetOrigin,
+  RuleWeight,
+  Stage,
+  Substitute,
+} from './core/model/rule-set.js';
 export type {
   ClaimEntry,
   ClaimEntryOf,

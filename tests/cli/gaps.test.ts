@@ -119,6 +119,32 @@ describe('dossier gaps', () => {
     ]);
   });
 
+  it('begins with what a dispute turns on, at most a dozen, and says the others by stage', async () => {
+    for (const [event, time] of [
+      ['doors-closed', '02:00'],
+      ['departed', '02:30'],
+    ])
+      await run([
+        'record',
+        'event',
+        event ?? '',
+        '--stop',
+        'load-1',
+        '--at',
+        `2026-07-14T${time}`,
+        '-d',
+        at('one'),
+      ]);
+    const { out } = await run(['gaps', at('one'), '--why']);
+    expect(out.startsWith('What a dispute turns on\n')).toBe(true);
+    const [first = '', ...others] = out.split(/\n\n/);
+    const said = first.match(/Weight: .*/g) ?? [];
+    expect([said.length > 3, said.length <= 12]).toEqual([true, true]);
+    expect(new Set(said)).toEqual(new Set(['Weight: decisive: a dispute turns on it']));
+    expect(others.join('\n')).toContain('Before loading\n');
+    expect(others.join('\n')).not.toContain('Weight: decisive');
+  });
+
   it('takes what is recorded into account', async () => {
     const rule = async () =>
       (

@@ -44,6 +44,16 @@ describe('what is missing', () => {
     );
   });
 
+  it('begins with what a dispute turns on, and says it once', async () => {
+    const made = await tables();
+    expect([...made.keys()][0]).toBe('What a dispute turns on');
+    const all = [...made.values()].flat().map(([what]) => what);
+    expect(new Set(all).size).toBe(all.length);
+    expect(made.get('What a dispute turns on')?.map(([what]) => what)).toEqual([
+      expect.stringMatching(/^Pulp temperatures/),
+    ]);
+  });
+
   it('shows what the rule set switched off, with the reason, and what it changed', async () => {
     const hash = 'cd'.repeat(32) as Sha256;
     const made = await tables({

@@ -481,6 +481,7 @@ function sampleGaps(all: readonly Evidence[]): GapResult[] {
   ): GapResult => ({
     rule,
     stage,
+    weight: 'supporting',
     title,
     outcome,
     counted: [],
@@ -503,6 +504,7 @@ function sampleGaps(all: readonly Evidence[]): GapResult[] {
       lacking: [{ is: 'none', facts: { thing: 'drains', need: 1 } }],
     }),
     gap('pulp-before-loading', 'loading', 'Pulp temperatures before the pallets went on', 'short', {
+      weight: 'decisive',
       counted: idsOf(all, (item) => item.kind === 'pulp').slice(0, 4),
       lacking: [
         { is: 'too-few', facts: { thing: 'pulp', have: 1, need: 3 }, line: 'broccoli' },

@@ -19,7 +19,7 @@ function ruleLines(rule: Rule): string[] {
   return [
     `### ${rule.title}`,
     '',
-    `\`${rule.id}\`, ${until}`,
+    `\`${rule.id}\`, ${labels(`rule-weight.${rule.weight}`)}; ${until}`,
     '',
     `${rule.why}`,
     '',

@@ -24,7 +24,12 @@ export interface ListOptions {
 }
 type Delivered = Pick<Delivery, 'stops'>;
 
-/** Missing evidence by stage, most urgent first: what, until when, how. Lost evidence is last in its stage. */
+const MOST_DECISIVE = 12;
+
+/**
+ * Missing evidence: at most a dozen requirements on which a dispute turns, then the others by stage. Most urgent first:
+ * what, until when, how. Lost evidence comes last.
+ */
 export function printGaps(
   output: Output,
   gaps: readonly GapResult[],
@@ -32,15 +37,23 @@ export function printGaps(
   delivery: Delivered,
   options: ListOptions,
 ): void {
-  for (const name of stages.options) {
-    const shown = gaps
-      .filter((gap) => gap.stage === name && (options.all || isOpen(gap)))
-      .sort((a, b) => Number(!isOpen(a)) - Number(!isOpen(b)) || moreUrgent(a.closable, b.closable));
-    if (shown.length === 0) continue;
-    output.line(output.style('bold', wording.labels(`stage.${name}`)));
-    for (const gap of shown) printGap(output, gap, wording, delivery, options);
+  const shown = gaps
+    .filter((gap) => options.all || isOpen(gap))
+    .sort((a, b) => Number(!isOpen(a)) - Number(!isOpen(b)) || moreUrgent(a.closable, b.closable));
+  const first = shown.filter((gap) => isOpen(gap) && gap.weight === 'decisive').slice(0, MOST_DECISIVE);
+  const print = (title: string, of: readonly GapResult[]): void => {
+    if (of.length === 0) return;
+    output.line(output.style('bold', title));
+    for (const gap of of) printGap(output, gap, wording, delivery, options);
     output.line();
-  }
+  };
+  print(wording.labels('sub.decisive-gaps'), first);
+  const rest = shown.filter((gap) => !first.includes(gap));
+  for (const name of stages.options)
+    print(
+      wording.labels(`stage.${name}`),
+      rest.filter((gap) => gap.stage === name),
+    );
   output.line(summary(gaps));
 }
 
@@ -81,6 +94,7 @@ function printGap(
     say(`${shortfallText(wording, note)}.`.replace(/^./u, (first) => first.toUpperCase()));
   say(`Why: ${gap.why}`);
   say(`Helps to show: ${gap.proves.map((one) => labels(`element.${one}`)).join(', ')}`, true);
+  say(`Weight: ${labels(`rule-weight.${gap.weight}`)}`, true);
   say(`Basis: ${gap.basis} [${gap.rule}]`, true);
 }
 

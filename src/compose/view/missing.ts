@@ -1,5 +1,5 @@
 import type { GapResult } from '../../core/model/results.js';
-import { stage } from '../../core/model/rule-set.js';
+import { ruleWeight, stage } from '../../core/model/rule-set.js';
 import { type Block, type Cell, type Inline, plain, type Section, text } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import { closingMilestone, shortfallText, substituteText } from './gap-words.js';
@@ -23,11 +23,13 @@ export function missingCounts(view: View): { due: number; met: number; open: num
 const rank = (gap: GapResult): number =>
   gap.outcome === 'contradicted' ? 0 : gap.closable.is === 'lost' ? 1 : gap.closable.is === 'until' ? 2 : 3;
 
-/** The weightiest open requirements, in the order of their weight; equals in the order of the rule set. */
+const weightOf = (gap: GapResult): number => ruleWeight.options.indexOf(gap.weight);
+
+/** The weightiest open requirements, decisive ones first; equals in the order of the rule set. */
 export function heaviestGaps(view: View, most: number): GapResult[] {
   return view.input.assessment.gaps
     .filter((gap) => OPEN.has(gap.outcome))
-    .sort((a, b) => rank(a) - rank(b))
+    .sort((a, b) => weightOf(a) - weightOf(b) || rank(a) - rank(b))
     .slice(0, most);
 }
 
@@ -50,7 +52,7 @@ export function missingLine(view: View, gap: GapResult): Inline[] {
   ];
 }
 
-/** Every open requirement by stage: why it matters, how to get it, until when. */
+/** Every open requirement, decisive ones first, the others by stage: why it matters, how to get it, until when. */
 export function missingSection(view: View): Section {
   const { labels, words } = view;
   const { gaps, ruleSet } = view.input.assessment;
@@ -64,10 +66,17 @@ export function missingSection(view: View): Section {
     }),
   ];
   if (open.length === 0) blocks.push({ is: 'none', of: plain(labels('none.missing')) });
-  for (const name of stage.options) {
-    const here = open.filter((gap) => gap.stage === name);
+  const isDecisive = (gap: GapResult) => gap.weight === 'decisive';
+  const groups: [heading: string, of: GapResult[]][] = [
+    [labels('sub.decisive-gaps'), open.filter(isDecisive)],
+    ...stage.options.map((name): [string, GapResult[]] => [
+      labels(`stage.${name}`),
+      open.filter((gap) => gap.stage === name && !isDecisive(gap)).sort((a, b) => weightOf(a) - weightOf(b)),
+    ]),
+  ];
+  for (const [heading, here] of groups) {
     if (here.length === 0) continue;
-    blocks.push({ is: 'heading', level: 2, text: labels(`stage.${name}`) });
+    blocks.push({ is: 'heading', level: 2, text: heading });
     blocks.push({
       is: 'table',
       columns: [

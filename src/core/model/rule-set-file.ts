@@ -19,6 +19,7 @@ const change = z
     applies: rule.shape.applies,
     each: rule.shape.each,
     needs: rule.shape.needs.optional(),
+    weight: rule.shape.weight.unwrap().optional(),
     opens: rule.shape.opens,
     closes: rule.shape.closes,
     substitutes: z.array(rule.shape.substitutes.unwrap().element).optional(),

@@ -26,6 +26,13 @@ export const element = z.enum([
 /** What must be shown in a claim, and what a rule or finding helps to show. */
 export type Element = z.infer<typeof element>;
 
+export const ruleWeight = z.enum(['decisive', 'supporting', 'good-practice']);
+/**
+ * What a rule weighs when there is a dispute: it turns on evidence that is decisive; supporting evidence makes other
+ * evidence better; good practice prevents disputes and is seldom asked for in one.
+ */
+export type RuleWeight = z.infer<typeof ruleWeight>;
+
 const count = z
   .strictObject({ atLeast: z.int().min(0).optional(), atMost: z.int().min(0).optional() })
   .refine((range) => range.atLeast !== undefined || range.atMost !== undefined, {
@@ -104,6 +111,7 @@ export const rule = z.strictObject({
     .enum(['line', 'loading-stop', 'unloading-stop', 'first-loading-stop', 'last-unloading-stop'])
     .optional(),
   needs: need,
+  weight: ruleWeight.default('supporting'),
   /** Before this the rule is not yet due. */
   opens: milestoneOffset.optional(),
   /** After this the evidence can't be got any more. Left out: it can still be got later. */

@@ -45,6 +45,7 @@ function gapOf(context: IndexedContext, rule: Rule): GapResult {
   return {
     rule: rule.id,
     stage: rule.stage,
+    weight: rule.weight,
     title: rule.title,
     outcome,
     counted: all.counted,

@@ -1,7 +1,7 @@
 /** Which rules are met, and what is missing. */
 import type { ClaimId } from '../claim.js';
 import type { EvidenceId, FlagName } from '../evidence.js';
-import type { Element, Milestone, Stage, Substitute } from '../rule-set.js';
+import type { Element, Milestone, RuleWeight, Stage, Substitute } from '../rule-set.js';
 import type { Instant } from '../time.js';
 import type { ClaimDeadline, DeadlineTime } from './claim.js';
 import type { Finding } from './findings.js';
@@ -62,6 +62,7 @@ export interface GapPart {
 export interface GapResult {
   rule: string;
   stage: Stage;
+  weight: RuleWeight;
   title: string;
   outcome: GapOutcome;
   /** Evidence that counts. */

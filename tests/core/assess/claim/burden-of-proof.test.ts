@@ -18,6 +18,7 @@ const found = (
 const lacks = (rule: string, outcome: GapResult['outcome'], ...proves: Element[]): GapResult => ({
   rule,
   stage: 'loading',
+  weight: 'supporting',
   title: rule,
   outcome,
   counted: ['e3' as EvidenceId],

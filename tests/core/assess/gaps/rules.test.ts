@@ -260,6 +260,14 @@ describe('each rule of the produce set', () => {
     );
   });
 
+  it.each([
+    [0.25, 'met'],
+    [0.125, 'contradicted'],
+  ])('of a tank low on the way, %d of it left at the receiver: %s', (fuel, outcome) => {
+    const add = [unitCheck(20, { fuel: 0.25 }), unitCheck(41, { fuel, at: DROP })];
+    expect(judge({ add }).get('fuel-on-the-way')?.outcome).toBe(outcome);
+  });
+
   it('asks for claim papers only when a claim is in the record, and then whether or not the load was refused', () => {
     const claim = ['claim', 'acknowledged', 'answered'];
     expect(judge({ drop: claim }).get('value-of-goods')?.outcome).toBe('does-not-apply');
@@ -268,6 +276,7 @@ describe('each rule of the produce set', () => {
 
   it.each([
     ['floor-drains-open', { equipment: { trailer: { number: 'T', drains: 'none' as const } } }],
+    ['floor-drains-open', { lines: [line('romaine')] }],
     ['air-chute-whole', { equipment: { trailer: { number: 'T', airChute: false } } }],
     ['iced-goods-placed', { lines: [line('romaine')] }],
     ['mixed-goods', { lines: [line('romaine')] }],

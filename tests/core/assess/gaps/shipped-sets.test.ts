@@ -32,6 +32,19 @@ describe('the shipped rule set for produce', () => {
     );
   });
 
+  it('calls decisive what a dispute turns on, at each end and in the log, and no picture of good practice', () => {
+    const ofWeight = (weight: string) =>
+      shipped.rules.filter((rule) => rule.weight === weight).map(({ id }) => id);
+    expect(ofWeight('decisive')).toEqual(
+      expect.arrayContaining(['pulp-before-loading', 'unit-download', 'pulp-at-delivery', 'claim-letter']),
+    );
+    expect(ofWeight('good-practice')).toEqual(expect.arrayContaining(['floor-drains-open', 'unit-fuel']));
+    for (const name of stage.options)
+      expect(
+        shipped.rules.filter((one) => one.stage === name && one.weight === 'decisive').length,
+      ).toBeLessThan(8);
+  });
+
   it('on a fresh delivery asks for what is before loading, and for nothing of later stages', () => {
     const { gaps } = assess({
       state: state(items()),

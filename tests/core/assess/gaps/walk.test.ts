@@ -110,7 +110,7 @@ describe('one delivery, asked at eight moments', () => {
     const late = gapsAt(12, [...NEVER, 'unit-checks']);
     expect(told(late)).toMatchObject({
       'unit-watched': 'until arrived',
-      'fuel-on-the-way': 'until arrived',
+      'fuel-on-the-way': 'until delivery-over',
       'first-look': 'lost departed',
       'seal-photo': 'lost departed',
     });
