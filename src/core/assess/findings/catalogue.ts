@@ -1,8 +1,9 @@
 import type { Finding, FindingQuantity } from '../../model/results.js';
 import type { Element } from '../../model/rule-set.js';
+import { instructionsCatalogue } from './catalogue-instructions.js';
 import { loadingCatalogue } from './catalogue-loading.js';
 import { productCatalogue } from './catalogue-product.js';
-import { air, bothEnds, coverage, excursions, published, pulps, pulpsOut, setPoints } from './fact-shapes.js';
+import { air, bothEnds, coverage, excursions, pulps, pulpsOut } from './fact-shapes.js';
 
 /** Kinds of facts; a question mark says that the fact may be absent. */
 interface Kinds {
@@ -99,79 +100,6 @@ export const catalogue = {
     element: 'good-condition-at-receipt',
     weight: 94,
     facts: { line: 'line', deliveryMax: 'temperature', high: 'temperature' },
-  },
-  'set-point-agrees': {
-    weighs: 'helps',
-    element: 'instructions-followed',
-    weight: 82,
-    facts: { setPoint: 'temperature', sources: 'text', count: 'count' },
-  },
-  'set-point-differs': {
-    weighs: 'hurts',
-    element: 'instructions-followed',
-    weight: 93,
-    facts: setPoints,
-  },
-  'set-point-told-differs': {
-    weighs: 'open',
-    element: 'instructions-followed',
-    weight: 75,
-    facts: setPoints,
-  },
-  'set-point-unproven': {
-    weighs: 'open',
-    element: 'instructions-followed',
-    weight: 73,
-    facts: { sources: 'text', count: 'count' },
-  },
-  'set-point-steady': {
-    weighs: 'helps',
-    element: 'instructions-followed',
-    weight: 60,
-    facts: { setPoint: 'temperature', custody: 'duration' },
-  },
-  'set-point-changed': {
-    weighs: 'open',
-    element: 'instructions-followed',
-    weight: 76,
-    facts: { changes: 'count', lowest: 'temperature', highest: 'temperature', firstChangeAt: 'time' },
-  },
-  'no-instruction-on-bill': {
-    weighs: 'open',
-    element: 'instructions-followed',
-    weight: 62,
-    facts: { line: 'line' },
-  },
-  'instruction-in-published-range': {
-    weighs: 'helps',
-    element: 'instructions-followed',
-    weight: 30,
-    facts: published,
-  },
-  'instruction-where-sources-differ': {
-    weighs: 'open',
-    element: 'instructions-followed',
-    weight: 42,
-    facts: { ...published, outside: 'published' },
-  },
-  'instruction-outside-published-range': {
-    weighs: 'open',
-    element: 'act-of-shipper',
-    weight: 74,
-    facts: { ...published, beyond: 'difference', side: 'text' },
-  },
-  'instruction-near-freezing': {
-    weighs: 'open',
-    element: 'act-of-shipper',
-    weight: 43,
-    facts: {
-      line: 'line',
-      instruction: 'temperature',
-      freezing: 'temperature',
-      colder: 'difference',
-      source: 'text',
-      secondary: 'flag',
-    },
   },
   'air-in-band': { weighs: 'helps', element: 'care-in-transit', weight: 85, facts: air },
   'air-mostly-in-band': { weighs: 'open', element: 'care-in-transit', weight: 80, facts: air },
@@ -319,6 +247,7 @@ export const catalogue = {
     weight: 40,
     facts: { count: 'count' },
   },
+  ...instructionsCatalogue,
   ...loadingCatalogue,
   ...productCatalogue,
 } as const satisfies Record<string, CatalogueEntry>;
