@@ -10,7 +10,7 @@ import { isSignatureValid, schemeOf } from '../core/verify/cms/signature-scheme.
 import { signatureAlgorithm } from './algorithms.js';
 import { ownBuffer } from './own-buffer.js';
 
-/** What goes with a signature. */
+/** What a signature is made with, besides its key. */
 export interface Signing {
   /** Gets the signature value and gives a time-stamp token over it (RFC 3161) in DER. */
   stamp?: (signatureValue: Uint8Array) => Promise<Uint8Array>;

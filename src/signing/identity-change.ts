@@ -18,7 +18,7 @@ import { sealKey } from './sealed-key.js';
 import { showIdentity } from './show-identity.js';
 import { type Succession, writeSuccession } from './succession.js';
 
-/** Bytes; a key with its chain takes a few thousand. */
+/** Bytes that a given file may have; a key with its chain takes a few thousand. */
 const LARGEST_GIVEN = 1024 * 1024;
 
 /** Files that somebody else made: PKCS#12, or PEM with key and certificates in one file or several. */
@@ -27,7 +27,7 @@ export interface GivenIdentity {
   /** Opens the given files, and protects the key from now on. */
   passphrase: string;
   now: Date;
-  /** Puts it in the place of the identity that is there. */
+  /** Whether it replaces an identity that the folder holds. */
   replace: boolean;
 }
 
@@ -100,7 +100,7 @@ export async function renewIdentity(
   wanted: Omit<NewIdentity, 'name'>,
 ): Promise<{ identity: Identity; oldCertificate: string; succession: Succession }> {
   const { identity: from, certificate } = await openIdentityFiles(folder, wanted.passphrase);
-  // An authority's certificate would say so by its key usage; what one made oneself is only signed by itself.
+  // Only a self-signed certificate is renewed here; one from an authority is renewed by that authority.
   if (certificate.issuer !== certificate.subject || !certificate.verify(certificate.publicKey))
     throw new DossierError('identity', 'This certificate was issued by an authority and is renewed there.', {
       where: { file: join(folder, CERTIFICATE_FILE) },
@@ -109,7 +109,7 @@ export async function renewIdentity(
   const { commonNameOf } = await import('./certificate.js');
   const name = commonNameOf(new Uint8Array(certificate.raw));
   const { identity, files } = await newIdentity({ ...wanted, name, renewed: true });
-  // Before the old key goes: afterwards nobody could sign it.
+  // The statement is signed before the old key is removed; afterwards it could not be.
   const succession = await writeSuccession(folder, { from, to: identity, now: wanted.now });
   const oldCertificate = await nameForOld(folder);
   await replaceIdentity(folder, files, oldCertificate);
@@ -131,7 +131,7 @@ export async function makeIdentityBeside(
   return { identity, oldCertificate };
 }
 
-/** A name that says which one it was and never stands twice: `identity-until-2031-07-14-1a2b3c4d.crt.pem`. */
+/** A file name for an old certificate, unique by its expiry and hash: `identity-until-2031-07-14-1a2b3c4d.crt.pem`. */
 async function nameForOld(folder: string): Promise<string> {
   const { certificateSha256, validTo } = await showIdentity(folder);
   return `identity-until-${validTo.slice(0, 10)}-${certificateSha256.slice(0, 8)}.crt.pem`;

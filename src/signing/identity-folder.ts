@@ -13,7 +13,7 @@ export interface IdentityFiles {
   key: string;
 }
 
-/** @throws DossierError identity when a file is missing or unreadable */
+/** Reads certificates and encrypted key. @throws DossierError identity when a file is missing or unreadable */
 export async function readIdentityFiles(folder: string): Promise<IdentityFiles> {
   return {
     certificates: await readText(join(folder, CERTIFICATE_FILE)),

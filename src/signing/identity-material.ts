@@ -26,7 +26,7 @@ const SHORTEST_PASSPHRASE = 12;
 const PEM_CERTIFICATE = /-----BEGIN CERTIFICATE-----[\s\S]*?-----END CERTIFICATE-----/g;
 const MOST_CERTIFICATES = 20;
 
-/** @throws DossierError identity when it is too short to protect a key */
+/** Requires a passphrase long enough to protect a key. @throws DossierError identity */
 export function requirePassphrase(passphrase: string): void {
   if ([...passphrase].length < SHORTEST_PASSPHRASE)
     throw new DossierError('identity', 'The passphrase is too short.', {
@@ -46,7 +46,7 @@ export function readCertificates(pem: string, file: string): X509Certificate[] {
   }
 }
 
-/** @throws DossierError identity when the passphrase is wrong or there is no key */
+/** Decrypts a private key in PEM. @throws DossierError identity when the passphrase is wrong or there is no key */
 export function readKey(pem: string, passphrase: string, file: string): KeyObject {
   try {
     return createPrivateKey({ key: pem, format: 'pem', passphrase });
@@ -65,8 +65,7 @@ export function readKey(pem: string, passphrase: string, file: string): KeyObjec
 }
 
 /**
- * The identity that a key and a heap of certificates make: the certificate that fits the key, and the others as
- * far as they lead from it upwards.
+ * The identity of a key among certificates: the certificate of the key, and its chain as far as the others give it.
  * @throws DossierError identity when none fits or the key is of a kind that is not used
  */
 export function identityFrom(
@@ -128,7 +127,7 @@ function chainOf(first: X509Certificate, all: readonly X509Certificate[]): X509C
   }
 }
 
-/** @throws DossierError identity when it is not valid at `now` */
+/** Requires a certificate that is valid at `now`. @throws DossierError identity */
 export function requireValid(certificate: X509Certificate, now: Date, file: string): void {
   const from = new Date(certificate.validFrom);
   const to = new Date(certificate.validTo);
@@ -144,7 +143,7 @@ export function requireValid(certificate: X509Certificate, now: Date, file: stri
     });
 }
 
-/** RFC 5280 §4.2.1.3. @throws DossierError identity when the certificate forbids signing */
+/** Requires a certificate whose key usage (RFC 5280 §4.2.1.3) allows signing. @throws DossierError identity */
 export function requireSigningUse(certificate: X509Certificate, file: string): void {
   const { keyUsage: usage, extendedUses } = readAsVerifierDoes(certificate, file);
   const forDocuments = extendedUses === undefined || extendedUses.some((one) => DOCUMENT_USES.includes(one));
@@ -159,7 +158,7 @@ export function requireSigningUse(certificate: X509Certificate, file: string): v
   );
 }
 
-/** What a strict reader finds in it: no dossier is signed with a certificate that verifying would refuse. */
+/** The certificate as the verifier parses it, so that no dossier is signed with one that verifying would refuse. */
 function readAsVerifierDoes(certificate: X509Certificate, file: string): Certificate {
   try {
     return readCertificate(new Uint8Array(certificate.raw));

@@ -48,7 +48,7 @@ export async function makeIdentity(folder: string, wanted: NewIdentity): Promise
   return identity;
 }
 
-/** The same in memory. @throws DossierError identity when name or passphrase is unusable */
+/** Makes a key and certificate in memory. @throws DossierError identity when name or passphrase is unusable */
 export async function newIdentity(
   wanted: NewIdentity,
 ): Promise<{ identity: Identity; files: IdentityFiles }> {
@@ -93,7 +93,7 @@ export async function loadIdentity(
   return { identity, warnings };
 }
 
-/** The same for an identity that may have run out. */
+/** Reads an identity whose certificate may have expired. */
 export async function openIdentityFiles(folder: string, passphrase: string) {
   const files = await readIdentityFiles(folder);
   const keyFile = join(folder, KEY_FILE);

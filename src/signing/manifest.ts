@@ -39,7 +39,7 @@ export interface ManifestParts {
 }
 
 /**
- * The list that the signature covers, and its one written form (RFC 8785). Hashes, sizes, leaves and root are
+ * The list that the signature covers, in canonical form (RFC 8785). Hashes, sizes, leaves and root are
  * computed here from the bytes themselves.
  * A part that verification would refuse (a name twice, an exhibit whose file is nowhere) is a bug of the caller
  * and throws an Error.

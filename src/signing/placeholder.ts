@@ -5,7 +5,7 @@ import { addWidget, type VisiblePlace } from './widget.js';
 
 export type { VisiblePlace } from './widget.js';
 
-/** Room for the signature: an EC signature takes 1.4 KB, an RSA one with a time stamp 4.2 KB. */
+/** Bytes reserved for the signature: an EC signature takes 1.4 KB, an RSA one with a time stamp 4.2 KB (measured). */
 export const CONTENTS_BYTES = 16 * 1024;
 const CONTENTS_DIGITS = CONTENTS_BYTES * 2;
 /** Ten digits each: what a classic cross-reference table can address. */
@@ -43,7 +43,7 @@ export async function preparePdf(
   if (!/^[0-9a-f]{32}$/.test(marker)) throw new Error('the marker must be 32 hex digits');
   const document = await PDFDocument.load(pdf, {
     updateMetadata: false,
-    // By itself it stops for the sake of browsers, here and in saving, which takes three quarters of the time.
+    // Without limit on objects a tick: pausing for browsers, here and in saving, takes three quarters of the time.
     parseSpeed: ParseSpeeds.Fastest,
   });
   const { context, catalog } = document;

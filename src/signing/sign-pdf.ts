@@ -38,7 +38,7 @@ export function digestOf(prepared: PreparedPdf): Uint8Array {
     .digest();
 }
 
-/** Writes the CMS structure into its room; what is left of the room stays zeros. */
+/** Writes the CMS structure into the reserved bytes; the rest of them stay zeros. */
 export function insertSignature(prepared: PreparedPdf, cms: Uint8Array): Uint8Array {
   if (cms.length > CONTENTS_BYTES)
     throw new Error(`the signature takes ${cms.length} bytes, and there is room for ${CONTENTS_BYTES}`);

@@ -29,7 +29,7 @@ export function addWidget(document: PDFDocument, signature: PDFRef, visible?: Vi
   const [left, bottom, right, top] = visible?.rectangle ?? [0, 0, 0, 0];
   if (!(left <= right && bottom <= top)) throw new Error('the rectangle of the signature is inside out');
   const said = PDFHexString.fromText(visible?.alt ?? ALT);
-  // The appearance is empty: what a reader sees are the page's own words, under the covered bytes like the rest.
+  // The appearance is empty: the frame and its words are part of the page, which the signature covers.
   const appearance = context.register(
     context.stream('', {
       Type: 'XObject',

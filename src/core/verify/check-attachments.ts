@@ -10,7 +10,7 @@ import type { PdfFile } from './pdf/file.js';
 import { pictureStreams } from './pdf/pictures.js';
 import { activeParts } from './pdf/raw-pdf.js';
 
-/** All attachments together may unpack to this much: a dossier is made to be sent by e-mail. */
+/** Bytes that all attachments together may unpack to: a dossier is made to be sent by e-mail. */
 const MOST_UNPACKED = 256 * 1024 * 1024;
 const MOST_MANIFEST = 64 * 1024 * 1024;
 
@@ -92,7 +92,7 @@ function compareNames(embedded: readonly EmbeddedFile[], read: Manifest, results
   results.failIf('attachments.complete', wrong, `all ${listed.size} are inside, and no other`);
 }
 
-/** Names that are one on some disks, or a device: taken out, one would take the place of the other (CWE-178). */
+/** Attachment names that some disks take for one, or for a device: extracted, one would replace the other (CWE-178). */
 function lookAlikes(names: Iterable<string>): string[] {
   const seen = new Set<string>();
   const wrong: string[] = [];
@@ -106,7 +106,7 @@ function lookAlikes(names: Iterable<string>): string[] {
   return wrong;
 }
 
-/** Who looks by hand opens the file of this name: it must be the one that is checked, and the only one of its kind. */
+/** Requires the usual name of each kind of attachment: a person who checks by hand opens the file of that name. */
 const ROLE_NAMES: Partial<Record<Attachment['what'], string>> = {
   ledger: 'ledger.jsonl',
   'delivery-facts': 'delivery.yaml',
@@ -151,7 +151,7 @@ async function compareBytes(
         const parts = activeParts(bytes);
         if (parts.length > 0) active.push(`${listed.name} has ${parts.join(', ')}`);
       }
-      // Only a file that is the listed one is read any further; of several, the first.
+      // Further checks read only attachments whose hash is the listed one, and the first where several are of a kind.
       else if (!kept.has(listed.what)) kept.set(listed.what, bytes);
     } catch (error) {
       if (!(error instanceof Malformed)) throw error;

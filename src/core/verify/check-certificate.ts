@@ -3,7 +3,7 @@ import { DOCUMENT_USES } from './cms/asn1.js';
 import { type Certificate, validAt } from './cms/certificate.js';
 import { isTrusted, readableCertificates } from './trust.js';
 
-/** Validity and use of the signer's certificate at the claimed time, and who vouches for it. */
+/** Checks validity and key usage of the signer's certificate, and whether a trusted one vouches for it. */
 export async function checkCertificate(
   certificate: Certificate,
   embedded: readonly Certificate[],

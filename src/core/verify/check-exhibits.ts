@@ -32,7 +32,7 @@ export function checkExhibits(manifest: Manifest, lines: readonly LedgerLine[], 
   checkComplete(manifest, lines, results);
 }
 
-/** Every piece of evidence whose entry is here is an exhibit, or a file that is listed as left out. */
+/** Requires an exhibit, or a place in the list of left-out files, for all evidence whose entry is in this copy. */
 function checkComplete(manifest: Manifest, lines: readonly LedgerLine[], results: CheckResults): void {
   const shown = new Set(manifest.exhibits.map(({ evidence }) => evidence));
   const files = new Set([
@@ -69,7 +69,7 @@ function checkComplete(manifest: Manifest, lines: readonly LedgerLine[], results
   results.failIf('exhibits.complete', wrong, `${evidence.length} pieces of evidence`);
 }
 
-/** Looks for the original of every exhibit that is a file. */
+/** Requires the original of every exhibit that is a file: attached, or listed as left out. */
 export function checkOriginals(manifest: Manifest, results: CheckResults): void {
   const leftOut = new Set(manifest.leftOut.map(({ sha256 }) => sha256));
   const byName = new Map(manifest.attachments.map((one) => [one.name, one]));

@@ -41,7 +41,7 @@ export async function checkRecord(
   checkRuleSet(contents, results);
   const entries = lines === undefined ? undefined : entriesOf(lines);
   if (entries !== undefined) checkDelivery(contents, entries, results);
-  // A record keeps the name that the delivery had when it began.
+  // The name of a record is that of the delivery when the record began.
   const delivery = (entries === undefined ? undefined : recordName(entries)) ?? manifest.delivery;
   const { size, root, leaves } = manifest.record;
   const merged = lines === undefined ? [] : await checkLedger(lines, results, options);

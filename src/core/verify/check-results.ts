@@ -6,7 +6,7 @@ export type { CheckId } from './checks.js';
 
 const MOST_NAMED = 20;
 
-/** Collects results; a question without one counts as not checked. */
+/** Collects the results of checks; a check without a result counts as not checked. */
 export class CheckResults {
   private readonly results = new Map<CheckId, { result: CheckResult; detail: string }>();
 
@@ -16,7 +16,7 @@ export class CheckResults {
     this.results.set(id, { result: 'passed', detail });
   }
 
-  /** Nothing is broken, and the reader should know. */
+  /** Passes the check with something that the reader should know. */
   notice(id: CheckId, detail: string): void {
     this.results.set(id, { result: 'notice', detail });
   }
@@ -41,7 +41,7 @@ export class CheckResults {
     else this.notice(id, named(found));
   }
 
-  /** Runs a reader: what it refuses fails the check and gives undefined, what it returns passes it. */
+  /** Runs a strict reader: Malformed fails the check and gives undefined; a value passes it. */
   attempt<T>(id: CheckId, read: () => T, good: (value: T) => string): T | undefined {
     try {
       const value = read();
@@ -54,7 +54,7 @@ export class CheckResults {
     }
   }
 
-  /** Like `attempt`, for what takes time. */
+  /** Runs a strict reader that answers later, as `attempt` does. */
   async attemptLater<T>(
     id: CheckId,
     read: () => Promise<T>,

@@ -60,7 +60,7 @@ export async function checkSignature(
   const trusted = options.trusted ?? [];
   const stamp = await checkTimeStamp(read.data.signer, results, trusted);
   checkTime(time, stamp?.at, results, options.at);
-  // Only a server that the reader trusts may say when; else it is the signer's own word.
+  // Only a trusted time-stamp server decides the time of signing; otherwise the signer's own claim counts.
   await checkCertificate(certificate, embedded, stamp?.trusted === true ? stamp.at : time, results, trusted);
   return {
     name: certificate.subjectLine,

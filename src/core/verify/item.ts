@@ -16,7 +16,7 @@ export type OpenedItem =
 /** A dossier is made to be sent by e-mail; what is far larger, in bytes, is not one. */
 export const LARGEST_DOSSIER = 1024 * 1024 * 1024;
 
-/** What a delivery folder is looked at for; everything else in it is the owner's business. */
+/** Paths of a delivery folder that belong to the record; the owner may keep anything else beside them. */
 const RECORD_FILES =
   /^(?:ledger\.jsonl|checkpoint|delivery\.yaml|originals\/[^/]*|dossiers\/(?:[^/]+\.pdf)?)$/i;
 
@@ -25,7 +25,7 @@ export function isOfRecord(path: string): boolean {
   return RECORD_FILES.test(path);
 }
 
-/** What bytes are by their beginning and their name: one whose first bytes were changed is judged as it is called. */
+/** Whether a file is a zip by its first bytes, or by its name where those were changed: a damaged bag is still one. */
 export function looksLikeZip(head: string, name: string): boolean {
   if (head.startsWith('PK\x03\x04') || head.startsWith('PK\x05\x06')) return true;
   return /\.zip$/i.test(name) && !head.startsWith('%PDF-');

@@ -1,6 +1,6 @@
 /**
- * Thrown by the strict readers of this folder when bytes are not what a dossier has there, and caught by the
- * check that asked for them: it never leaves `verifyDossier`.
+ * Bytes that are not what a dossier has in that place. Strict readers throw it, and the check that called the reader
+ * catches it: it never leaves `verifyDossier`.
  */
 export class Malformed extends Error {
   override readonly name = 'Malformed';

@@ -4,7 +4,7 @@ import { readDer } from './cms/der.js';
 import { isSignatureValid } from './cms/signature-scheme.js';
 import { Malformed } from './malformed.js';
 
-/** A certificate between signer and trusted one is seldom followed by another; more than this is a trick. */
+/** Certificates between signer and trusted certificate: chains in use have one or two, and longer ones are refused. */
 const LONGEST_CHAIN = 5;
 
 /** Certificates that can be read; the others are left out. */

@@ -54,7 +54,7 @@ async function run(bytes: Uint8Array, results: CheckResults, options: VerifyOpti
   if (!startsAsPdf(bytes)) {
     results.fail(
       'pdf.header',
-      bytes.length === 0 ? 'the file is empty' : 'this is not a PDF, or something stands before it',
+      bytes.length === 0 ? 'the file is empty' : 'this is not a PDF, or there are bytes before its header',
     );
     return {};
   }

@@ -72,7 +72,7 @@ export async function appendDurably(
   });
 }
 
-/** A name for a file that is still being written; `isTemporary` knows it again after a crash. */
+/** A name for a file that is still being written; `isTemporary` recognises it after a crash. */
 export function temporaryName(ports: Ports): string {
   return `.part-${Buffer.from(ports.random(8)).toString('hex')}`;
 }

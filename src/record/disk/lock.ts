@@ -16,7 +16,7 @@ const claim = z.strictObject({
 type Claim = z.infer<typeof claim>;
 
 const NAME = /^writer-[0-9a-f]{16}\.lock$/;
-/** A lock that is being written: it holds nobody up, and becomes a lock when it is whole. */
+/** Name of a lock that is still being written, which blocks nobody. */
 const UNFINISHED = /^writer-[0-9a-f]{16}\.claim$/;
 /** A claim is empty only for the moment between being made and being written. */
 const EMPTY_FOR_AT_MOST = 10_000;
@@ -25,7 +25,7 @@ const DEFAULT_WAIT = 5_000;
 type Holder = { file: string; claim?: Claim };
 
 export interface Lock {
-  /** Gives the folder free. Never fails: a lock that stays behind is taken over once this process has ended. */
+  /** Releases the folder. Never fails: a lock that stays behind is taken over once this process has ended. */
   release(): Promise<void>;
 }
 

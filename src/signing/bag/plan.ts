@@ -2,7 +2,7 @@ import { sha256Of } from '../../core/ledger/tree.js';
 import type { Sha256 } from '../../core/model/evidence.js';
 import type { Instant } from '../../core/model/time.js';
 
-/** A file of the payload: where its bytes come from is the writer's business. */
+/** A payload file by path, size and hash; the writer of the bag has its bytes. */
 export interface PayloadFile {
   /** Path below `data/`, of plain ASCII names. */
   path: string;
@@ -71,7 +71,7 @@ function tag(name: string, lines: readonly string[]): { name: string; bytes: Uin
   return { name, bytes: Buffer.from(lines.map((line) => `${line}\n`).join(''), 'utf8') };
 }
 
-/** RFC 8493 §2.2.2: a value ends with its line. */
+/** A value of bag-info.txt in one line (RFC 8493 §2.2.2). */
 function oneLine(text: string): string {
   return text.replace(/\p{Cc}+/gu, ' ');
 }

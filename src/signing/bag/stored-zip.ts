@@ -10,10 +10,10 @@ const ATTRIBUTES = 0o100644 * 0x10000;
 const VERSION = 20;
 const VERSION_64 = 45;
 const MOST_16 = 0xffff;
-/** Also what stands where the number itself is in the 64-bit form. */
+/** Largest number of 32 bits; it also marks a number that the 64-bit extra field holds. */
 const MOST_32 = 0xffffffff;
 
-/** Takes bytes one after the other; they may be overwritten once it is done with them. */
+/** Writes pieces in order. The caller may overwrite their memory once it resolves. */
 export type Append = (pieces: readonly Uint8Array[]) => Promise<void>;
 type Field = readonly [bytes: 2 | 4 | 8, value: number];
 

@@ -5,7 +5,7 @@ import { DossierError } from '../../core/model/error.js';
 import { type BagFacts, type BagPlan, type PayloadFile, planBag } from './plan.js';
 import { type Append, StoredZip } from './stored-zip.js';
 
-/** Bytes that are read, hashed and written at a time: few enough to stay in the processor's own memory. */
+/** Bytes that are read, hashed and written at a time: few enough for the processor's cache. */
 const PIECE = 1024 * 1024;
 
 /** A payload file with its bytes: in memory, or on the disk and then read as they are written. */
@@ -17,12 +17,12 @@ export interface BagOrder extends BagFacts {
   payload: readonly BagFile[];
 }
 
-/** A bag that is whole on the disk and has not got its name yet. */
+/** A bag that is whole on the disk under a temporary name. */
 export interface PackedBag {
   plan: BagPlan;
-  /** Gives it its name, in the place of whatever had it. @throws DossierError disk */
+  /** Renames it to its own name, replacing a file of that name. @throws DossierError disk */
   place(): Promise<void>;
-  /** Takes it off the disk again, whether it was placed or not. */
+  /** Removes it, under either name. */
   discard(): Promise<void>;
 }
 
@@ -70,7 +70,7 @@ export async function packBag(
   };
 }
 
-/** The same, under its name at once. */
+/** Packs a bag and renames it to its own name. */
 export async function writeBag(
   file: string,
   order: BagOrder,
@@ -136,7 +136,7 @@ async function* piecesOf(file: BagFile, room: Buffer): AsyncIterable<Uint8Array>
   if (hash.digest('hex') !== file.sha256) throw changed(file);
 }
 
-/** The bytes of a file in pieces that are gone when the next one is asked for. */
+/** The bytes of a file in pieces; each is overwritten when the next one is asked for. */
 async function* read(path: string, room: Buffer): AsyncIterable<Uint8Array> {
   const handle = await open(path, 'r');
   try {

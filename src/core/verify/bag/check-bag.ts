@@ -90,7 +90,8 @@ async function checkTags(
       if (!name.startsWith('data/') && name !== TAG_MANIFEST && !listed.has(name))
         wrong.push(`${name} is not listed`);
     results.failIf('bag.tags', wrong, `${listed.size} tag files`);
-    // Its own hash stands only in a signed dossier: alone, a capital digit or another space in it would go unseen.
+    // Only a signed dossier holds the hash of the tag manifest: in a bag alone, a capital digit or a space too many
+    // would go unseen.
     const written = [...listed].map(([name, hash]) => `${hash}  ${name}\n`).join('');
     if (wrong.length === 0 && !isSameBytes(bytes, utf8Bytes(written)))
       results.notice(
@@ -105,7 +106,7 @@ async function checkTags(
   }
 }
 
-/** RFC 8493 §3: complete is a bag whose payload is what its manifest lists, no less and no more. */
+/** Requires exactly the payload files that the manifest lists (a complete bag, RFC 8493 §3). */
 function readComplete(container: Container, listed: Map<string, Sha256>): Map<string, Sha256> {
   const wrong = [...listed.keys()].flatMap((path) => {
     if (!path.startsWith('data/')) return [`${path} is listed and no payload`];

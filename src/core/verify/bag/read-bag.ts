@@ -4,7 +4,7 @@ import { refuse } from '../malformed.js';
 
 /**
  * Reads a manifest of a bag (RFC 8493 §2.1.3): hash and path by path.
- * @throws Malformed for a line that is neither, a path that leaves the bag, or one that stands twice
+ * @throws Malformed for a line of another form, a path that leaves the bag, or a path listed twice
  */
 export function readManifest(bytes: Uint8Array, name: string): Map<string, Sha256> {
   const found = new Map<string, Sha256>();
@@ -44,7 +44,7 @@ export function readInfo(bytes: Uint8Array): Map<string, string> {
   return found;
 }
 
-/** RFC 8493 §2.1.1. @throws Malformed for another version or encoding */
+/** Requires the declaration of BagIt 1.0 in UTF-8 (RFC 8493 §2.1.1). @throws Malformed for any other */
 export function requireDeclaration(bytes: Uint8Array): void {
   if (
     !/^BagIt-Version: 1\.0\r?\nTag-File-Character-Encoding: UTF-8(?:\r?\n)?$/.test(textOf(bytes, 'bagit.txt'))

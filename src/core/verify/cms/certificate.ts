@@ -30,10 +30,10 @@ export interface Certificate extends Extensions {
   schemeWith: (issuer: KeyKind) => SignatureScheme | undefined;
 }
 
-/** @throws Malformed when the bytes are not exactly one certificate */
+/** Parses a certificate. @throws Malformed when the bytes are not exactly one, in DER */
 export function readCertificate(der: Uint8Array): Certificate {
   const outer = readDer(der);
-  if (outer.raw.length !== der.length) refuse('something stands after a certificate');
+  if (outer.raw.length !== der.length) refuse('there are bytes after a certificate');
   const [tbs, algorithm, signature, more] = childrenOf(requireTag(outer, TAG.sequence, 'certificate'));
   const parts = childrenOf(requireTag(tbs, TAG.sequence, 'certificate'));
   // The version comes first, as [0]; only version 1 leaves it out.

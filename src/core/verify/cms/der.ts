@@ -55,7 +55,7 @@ export function readDer(bytes: Uint8Array, at = 0): Der {
   return { tag, raw: bytes.subarray(at, end), content: bytes.subarray(at + header, end) };
 }
 
-/** The elements inside one. @throws Malformed when they do not fill it exactly */
+/** The elements inside an element. @throws Malformed when they do not fill it exactly */
 export function childrenOf(element: Der): Der[] {
   const found: Der[] = [];
   for (let at = 0; at < element.content.length; ) {

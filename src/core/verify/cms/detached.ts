@@ -7,17 +7,17 @@ import { childrenOf, oidOf, requireTag, TAG } from './der.js';
 import { HASHES, isSignatureValid, schemeOf, weaknesses } from './signature-scheme.js';
 import { readSignedData, type SignedData } from './signed-data.js';
 
-/** A detached signature of the shape that seal writes, read and not yet believed. */
+/** A detached signature of the form that dossiers have, parsed and not yet verified. */
 export interface DetachedSignature {
   data: SignedData;
-  /** The signer's own. */
+  /** The signer's certificate. */
   certificate: Certificate;
-  /** All that came along, the signer's own among them. */
+  /** All certificates in the signature, the signer's among them. */
   embedded: Certificate[];
 }
 
 /**
- * Reads the structure: exactly content type, message digest and signing certificate are signed.
+ * Parses a detached signature whose signed attributes are exactly content type, message digest and signing certificate.
  * @throws Malformed
  */
 export function readDetached(structure: Uint8Array): DetachedSignature {
@@ -59,7 +59,7 @@ export function requireBinding({ data, certificate, embedded }: DetachedSignatur
     refuse('the certificates inside are not the ones that the signature names');
 }
 
-/** The steps of RFC 5652 §5.6, each with what is wrong; `digest` and `value` are not judged when `algorithms` is not empty. */
+/** Problems by step of RFC 5652 §5.6; `digest` and `value` are not checked when `algorithms` has any. */
 export interface SignatureJudgement {
   algorithms: string[];
   digest: string[];

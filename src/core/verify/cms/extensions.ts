@@ -30,7 +30,7 @@ interface Extension {
   value: Uint8Array;
 }
 
-/** @throws Malformed for an extension that stands twice, or one of those above that is none */
+/** Parses the extensions. @throws Malformed for an extension that stands twice, or one of the above that is damaged */
 export function readExtensions(holder: Der | undefined): Extensions {
   const all = holder === undefined ? new Map<string, Extension>() : listOf(holder);
   const keyUsage = readKeyUsage(all.get(OID.keyUsage));

@@ -29,7 +29,7 @@ export interface StatedAlgorithms {
   nullParameters: boolean;
 }
 
-/** What is too weak or does not go together; empty when nothing is. RSA carries NULL parameters (RFC 5754 §3.2). */
+/** Problems of the stated algorithms: too weak, or not of the key's kind. RSA has NULL parameters (RFC 5754 §3.2). */
 export function weaknesses(
   { digest, algorithm, nullParameters }: StatedAlgorithms,
   { kind }: PublicKey,

@@ -4,9 +4,9 @@ import { refuse } from '../malformed.js';
 import { OID } from './asn1.js';
 import { childrenOf, type Der, oidOf, readDer, requireTag, TAG } from './der.js';
 
-/** What a detached signature says, as read from its bytes and not yet believed. */
+/** The contents of a detached signature, parsed and not yet verified. */
 export interface SignedData {
-  /** Certificates inside, in DER; the signer's own is among them or the signature is refused. */
+  /** The embedded certificates in DER. A signature without the signer's is refused. */
   certificates: Uint8Array[];
   signer: {
     /** Issuer and serial number, as the DER bytes of both. */
@@ -24,7 +24,7 @@ export interface SignedData {
 }
 
 /**
- * Splits the room of a signature into its structure and the rest.
+ * Splits the value of /Contents into the CMS structure and the padding behind it.
  * @throws Malformed when there is no structure
  */
 export function splitContents(contents: Uint8Array): { structure: Uint8Array; rest: Uint8Array } {
@@ -136,7 +136,7 @@ function algorithm(element: Der | undefined): { oid: string; nullParameters: boo
 
 function digestOf(element: Der | undefined): string {
   const { oid, nullParameters } = algorithm(element);
-  // RFC 5754 §2: written without parameters.
+  // Digest algorithms are written without parameters (RFC 5754 §2).
   return nullParameters ? refuse('the digest algorithm is written with parameters') : oid;
 }
 

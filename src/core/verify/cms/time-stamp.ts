@@ -9,7 +9,7 @@ import { parseGeneralizedTime } from './generalized-time.js';
 import { describeKey } from './public-key.js';
 import { HASHES, isSignatureValid, schemeOf, weaknesses } from './signature-scheme.js';
 
-/** What a time-stamp token (RFC 3161) says, as read from its bytes and not yet believed. */
+/** The contents of a time-stamp token (RFC 3161), parsed and not yet verified. */
 export interface TimeStamp {
   policy: string;
   /** Hash of what was stamped: digest identifier and bytes. */
@@ -30,7 +30,7 @@ export interface TimeStamp {
   info: Uint8Array;
 }
 
-/** Bytes; a token with its certificates takes 2 to 8 thousand. */
+/** Bytes that a token may have; one with its certificates has 2,000 to 8,000. */
 const LARGEST_TOKEN = 100_000;
 const LARGEST_LIST = 50;
 
@@ -41,7 +41,7 @@ const LARGEST_LIST = 50;
 export function readTimeStamp(token: Uint8Array): TimeStamp {
   if (token.length > LARGEST_TOKEN) refuse('the time stamp is larger than one can be');
   const outer = readDer(token);
-  if (outer.raw.length !== token.length) refuse('something stands after the time stamp');
+  if (outer.raw.length !== token.length) refuse('there are bytes after the time stamp');
   const info = childrenOf(requireTag(outer, TAG.sequence, 'time stamp'));
   if (oidOf(info[0], 'content type') !== OID.signedData || info.length !== 2)
     refuse('the time stamp is not signed data');
@@ -64,7 +64,7 @@ export function readTimeStamp(token: Uint8Array): TimeStamp {
 
 function readInfo(bytes: Uint8Array): Pick<TimeStamp, 'policy' | 'imprint' | 'at' | 'nonce'> {
   const outer = readDer(bytes);
-  if (outer.raw.length !== bytes.length) refuse('something stands after what the time stamp says');
+  if (outer.raw.length !== bytes.length) refuse('there are bytes after the content of the time stamp');
   const [version, policy, imprint, serial, time, ...more] = childrenOf(
     requireTag(outer, TAG.sequence, 'time stamp'),
   );
@@ -121,7 +121,7 @@ const RSA_WITH: Record<string, string> = {
   [OID.sha512]: OID.sha512WithRsa,
 };
 
-/** The server's certificate, and everything that is wrong with a token over these bytes; empty when nothing is. */
+/** Verifies a token over the stamped bytes: its problems, none for a good one, and the server's certificate. */
 export async function judgeTimeStamp(
   stamp: TimeStamp,
   stamped: Uint8Array,
@@ -152,7 +152,7 @@ export async function judgeTimeStamp(
     if (!(await isSignatureValid(scheme, key, signer.signedBytes, signer.value)))
       wrong.push('the signature of the time stamp does not fit its certificate');
   }
-  // RFC 3161 §2.3: a key that is for time stamps and for nothing else.
+  // The key of a time-stamp server is for time stamps alone (RFC 3161 §2.3).
   if (!server.timeStampsOnly)
     wrong.push('the certificate of the time stamp is not one for time stamps alone');
   if (!validAt(server, stamp.at))

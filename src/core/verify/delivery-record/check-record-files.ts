@@ -76,7 +76,8 @@ async function readHead({ container, below }: RecordFiles, results: CheckResults
     const ledger = find('ledger.jsonl') ?? refuse('there is no ledger.jsonl');
     const checkpoint = find('checkpoint') ?? refuse('there is no checkpoint');
     const text = UTF_8.decode(await readWhole(checkpoint, LARGEST_TEXT, 'the checkpoint'));
-    const head = parseCheckpoint(text) ?? refuse('the checkpoint is not in its one written form');
+    const head =
+      parseCheckpoint(text) ?? refuse('the checkpoint is not written as checkpoints are, byte for byte');
     const bytes = await readWhole(ledger, LARGEST_LEDGER, 'the ledger');
     results.pass('record.files', `${bytes.length} bytes of ledger`);
     return { ledger: bytes, head };

@@ -8,7 +8,7 @@ import { checkStamps } from './check-stamps.js';
 import { checkStatements } from './check-statements.js';
 import { entriesOf, type LedgerLine, recordName } from './read-ledger.js';
 
-/** A clock that was set by hand or by the network may step back this far without a word. */
+/** Milliseconds that a clock may step back unremarked, as when it is set by the network. Common practice, no source. */
 const STEP_BACK_MS = 5 * 60_000;
 
 export interface LedgerOptions {
@@ -44,7 +44,7 @@ export async function checkLedger(
   return merged;
 }
 
-/** The machine's clock says when an entry was made: a step back shows that it was wrong before or is now. */
+/** Notes steps back of the machine's clock between entries: it was wrong before, or is wrong after. */
 function checkTimes(entries: readonly Entry[], results: CheckResults, signedAt: Date | undefined): void {
   const back = entries.flatMap((entry, i) => {
     const before = entries[i - 1];
@@ -56,7 +56,7 @@ function checkTimes(entries: readonly Entry[], results: CheckResults, signedAt: 
         ]
       : [];
   });
-  // A signature that was dated back is older than what it covers.
+  // Entries newer than the signing time show a signature that was dated back.
   const later = entries.find(
     ({ at }) => signedAt !== undefined && milliseconds(at) > signedAt.getTime() + STEP_BACK_MS,
   );

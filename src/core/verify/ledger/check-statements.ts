@@ -35,7 +35,7 @@ export async function checkStatements(
       const { structure, rest } = splitContents(
         fromBase64(body.signature.cms) ?? refuse('the signature is not in base64'),
       );
-      if (rest.length > 0) wrong.push(say('something stands after the signature'));
+      if (rest.length > 0) wrong.push(say('there are bytes after the signature'));
       const read = readDetached(structure);
       requireBinding(read);
       const { algorithms, digest, value } = await judgeDetached(read, [

@@ -23,7 +23,7 @@ export function linesOf(bytes: Uint8Array): { lines: Uint8Array[]; whole: boolea
   return { lines, whole: bytes.at(-1) === 0x0a };
 }
 
-/** The leaf hash that stands in place of an entry; undefined when the line is not that. */
+/** The leaf hash in a line that stands in place of an entry left out; undefined for any other line. */
 export function redactedLeaf(line: Uint8Array): Sha256 | undefined {
   if (line.length !== LEFT_OUT_BYTES) return undefined;
   const match = /^\{"leaf":"([0-9a-f]{64})"\}$/.exec(latin1(line));
@@ -31,7 +31,7 @@ export function redactedLeaf(line: Uint8Array): Sha256 | undefined {
 }
 
 /**
- * Reads every line strictly: one written form each, numbers without gap, the delivery's facts first, no evidence
+ * Reads every line strictly: canonical form, numbers without gap, the delivery's facts first, no evidence
  * twice.
  * @throws Malformed naming the entry
  */
@@ -68,7 +68,7 @@ export function entriesOf(lines: readonly LedgerLine[]): Entry[] {
   return lines.flatMap((line) => (line.is === 'entry' ? [line.entry] : []));
 }
 
-/** The name that a record keeps: the one the delivery had when it began. Empty when that is not in this copy. */
+/** The name of the record: that of the delivery when the record began. Empty when this copy leaves that entry out. */
 export function recordName(entries: readonly Entry[]): string | undefined {
   const first = entries.find((one) => one.seq === 0);
   return first?.type === 'delivery-facts' ? deliveryOf(first) : undefined;

@@ -13,7 +13,7 @@ const KEYS = [
 const LINK = /^(?:https?:\/\/|mailto:)/i;
 /** The only actions in a dossier: jump inside it, or follow a web link when clicked (ISO 32000-1 table 198). */
 const ALLOWED_ACTIONS = new Set(['GoTo', 'URI']);
-/** Refused wherever they stand, since an action need not say that it is one. */
+/** Keys that are refused in any dictionary, since an action need not name its type. */
 const OTHER_ACTIONS = new Set([
   ...['JavaScript', 'Launch', 'SubmitForm', 'ResetForm', 'ImportData', 'GoToR', 'GoToE', 'Rendition'],
   ...['RichMediaExecute', 'Movie', 'Sound', 'Hide', 'Named', 'SetOCGState', 'Thread', 'Trans', 'GoTo3DView'],
@@ -23,7 +23,7 @@ const ALLOWED_ANNOTATIONS = new Set(['Link', 'Widget']);
 /** What an entry under a key may make a viewer do, in words. */
 type Rule = (value: PdfValue, dict: PdfDict, file: PdfFile) => string[];
 
-/** What something is: a name, and never one that stands elsewhere, where two programs could read it in two ways. */
+/** A rule for a key whose value must be a name and no reference, which programs could resolve in two ways. */
 const named =
   (key: string, rule: (name: string, dict: PdfDict) => string[]): Rule =>
   (value, dict) =>
@@ -31,23 +31,23 @@ const named =
 
 const RULES = new Map<string, Rule>([
   ...KEYS.map((key): [string, Rule] => [key, () => [`/${key}`]]),
-  // Viewers do not ask whether an action says that it is one, or that it is something else.
+  // Viewers run an action whatever its /Type says.
   ['Type', named('Type', (name, dict) => (name === 'Action' ? otherAction(dict, isAllowed) : []))],
   [
     'S',
     named('S', (_, dict) => (nameOf(dict.get('Type')) === 'Action' ? [] : otherAction(dict, isHarmless))),
   ],
-  // In outlines /Next is only the next item, which has no /S.
+  // The /Next of an outline item is the next item, not an action: it has no /S.
   ['A', (value, _, file) => actionsAt(file, 'A', value)],
   ['Next', (value, _, file) => actionsAt(file, 'Next', value)],
-  // ISO 32000-1 §8.8.2 and §8.10.4: programs of a printer, and pages of other files.
+  // PostScript and reference XObjects bring in printer programs and pages of other files (ISO 32000-1 §8.8.2, §8.10.4).
   ['Subtype', named('Subtype', (name, dict) => [...postScript(name), ...otherFile(name, dict)])],
   ['Subtype2', named('Subtype2', postScript)],
   ['URI', (value, _, file) => linkAt(file, value)],
   ['Rect', (_, dict, file) => annotation(file, dict)],
 ]);
 
-/** Everything in the file that pages to be read have no need of, in words; empty when there is nothing. */
+/** Names everything in the file that acts, or draws what the pages do not show; empty for plain pages. */
 export function activeContent(file: PdfFile): string[] {
   const found: string[] = [];
   for (const dict of file.dictionaries)
@@ -95,7 +95,7 @@ function annotation(file: PdfFile, dict: PdfDict): string[] {
   return found;
 }
 
-/** The dictionary that stands there, or those of a list. */
+/** The dictionary of a value, or the dictionaries of a list. */
 function dictionariesAt(file: PdfFile, value: PdfValue | undefined): PdfDict[] {
   const there = resolveReference(file, value);
   const all = there?.is === 'array' ? there.items.map((one) => resolveReference(file, one)) : [there];

@@ -8,13 +8,13 @@ export const ENDS = `${WHITE}()<>[\\]{}/%`;
 const BACKSLASH = 0x5c;
 const ESCAPES: Record<string, string> = { n: '\n', r: '\r', t: '\t', b: '\b', f: '\f' };
 
-/** What the digits between the brackets stand for; one that is alone at the end has a zero behind it. */
+/** The bytes of a hexadecimal string; an odd last digit counts as followed by zero (ISO 32000-1 §7.3.4.3). */
 export function hexBytes(inside: Uint8Array): Uint8Array {
   const digits = latin1(inside).replace(/[\0\t\n\f\r ]/g, '');
   return fromHex(digits.length % 2 === 0 ? digits : `${digits}0`);
 }
 
-/** What stands between the parentheses, without the backslashes (ISO 32000-1 §7.3.4.2). */
+/** The bytes of a literal string, with its escapes resolved (ISO 32000-1 §7.3.4.2). */
 export function literalBytes(inside: Uint8Array): Uint8Array {
   if (!inside.includes(BACKSLASH)) return inside;
   const text = latin1(inside).replace(/\\([0-7]{1,3}|\r\n|.)/gs, (_, what: string) => {

@@ -15,7 +15,7 @@ export interface PdfFile {
   catalog: PdfDict;
 }
 
-/** Bytes from the beginning of an object that is a number to the end of the number. */
+/** Bytes within which an object that is a number must end. */
 const LONGEST_NUMBER = 256;
 const HEADER = /^%PDF-(?:1\.[0-7]|2\.0)\r?\n(?:%[\x80-\xff]{1,16}\r?\n)?\s*$/;
 const TAIL = /(?:^|\n)startxref\r?\n(\d{1,10})\r?\n%%EOF(?:\r?\n)?$/;
@@ -45,7 +45,7 @@ export function readPdf(bytes: Uint8Array): PdfFile {
   return { ...file, catalog };
 }
 
-/** What a value stands for: the value itself, or the object it refers to. */
+/** The value, or the value of the object that it refers to. */
 export function resolveReference(
   file: Pick<PdfFile, 'objects'>,
   value: PdfValue | undefined,
@@ -64,7 +64,7 @@ function readObjects(bytes: Uint8Array, entries: readonly TableEntry[], tableAt:
   const inOrder = entries.toSorted((a, b) => a.offset - b.offset);
   const start = inOrder[0]?.offset ?? refuse('the file has no objects');
   if (start > 1024 || !HEADER.test(latin1(bytes, 0, start)))
-    refuse('something stands between the header and the first object');
+    refuse('there are bytes between the header and the first object');
   const objects = new Map<number, PdfObject>();
   const names = new Map<string, PdfName>();
   const lengthOf = lengths(bytes, entries);

@@ -34,7 +34,7 @@ function reachable({ objects, trailer }: PdfFile): Set<number> {
     if (value.is === 'ref') reached.add(value.number);
   };
   visit(trailer, reach);
-  // A set that grows while it is walked gives the new ones too.
+  // Iterating a Set also visits members that are added meanwhile.
   for (const number of reached) {
     const object = objects.get(number);
     if (object !== undefined) visit(object.value, reach);

@@ -4,13 +4,13 @@ import { WHITE } from './characters.js';
 import { PdfReader } from './reader.js';
 import type { PdfDict, PdfName, PdfValue } from './value.js';
 
-/** Where something is in the file: the first byte, and the byte after the last. */
+/** A range of bytes in the file: its first byte, and the byte after its last. */
 export interface ByteSpan {
   from: number;
   to: number;
 }
 
-/** An object that was found well-formed. */
+/** A well-formed object. */
 export interface PdfObject {
   value: PdfValue;
   /** The bytes of the stream, for an object that is one. */
@@ -20,10 +20,10 @@ export interface PdfObject {
 /** Bytes of the longest dictionary of a stream, and of the longest object that is none. */
 const LONGEST_STREAM_HEAD = 4096;
 const LONGEST_OBJECT = 64 * 1024 * 1024;
-/** Bytes behind a stream. */
+/** Bytes between the end of a stream and the end of its object. */
 const LONGEST_TAIL = 256;
 const TAIL = new RegExp(`^(?:\r\n|\n)?endstream[${WHITE}]*endobj[${WHITE}]*$`);
-/** What an object with a stream ends with, as far as is needed to tell it from the others. */
+/** The end of an object with a stream, which tells it from objects without one. */
 const USUAL_TAIL = /endstream\s+endobj\s*$/;
 const USUAL_TAIL_BYTES = 32;
 
@@ -49,12 +49,12 @@ export function readObject(
     const stream = streamAt(reader, value, lengthOf);
     if (stream.to > bytes.length) refuse(`a stream that is longer than the file at byte ${value.from}`);
     if (to - stream.to > LONGEST_TAIL || !TAIL.test(latin1(bytes, stream.to, to)))
-      refuse(`something other than its end stands after the stream of object ${number}`);
+      refuse(`there are bytes after the stream of object ${number}`);
     return { value, stream };
   }
   reader.expect('endobj');
   reader.white();
-  if (!reader.isAtEnd()) refuse(`something stands after object ${number}`);
+  if (!reader.isAtEnd()) refuse(`there are bytes after object ${number}`);
   return { value };
 }
 

@@ -8,8 +8,8 @@ const ACTIVE = [
 const NAME = /\/((?:[A-Za-z0-9]|#[0-9A-Fa-f]{2}){2,24})(?![A-Za-z0-9#])/g;
 
 /**
- * Which of these a stranger's PDF names, without reading it as a PDF: nothing in it is followed, unpacked or run.
- * What stands in packed object streams is not seen. Empty for bytes that are no PDF.
+ * The active names in a stranger's PDF, found by a search of its bytes: nothing in it is parsed, unpacked or run, and
+ * packed object streams are not searched. Empty for bytes that are no PDF.
  */
 export function activeParts(bytes: Uint8Array): string[] {
   // Programs take a file for a PDF when the mark stands in its first kilobyte.

@@ -48,7 +48,7 @@ export class PdfReader {
     this.skip(SPACE);
   }
 
-  /** Whether the text stands here; moves on if it does. */
+  /** Whether the text is next; moves past it if so. */
   takes(text: string): boolean {
     if (!this.text.startsWith(text, this.index)) return false;
     this.index += text.length;
@@ -59,7 +59,7 @@ export class PdfReader {
     if (!this.takes(text)) refuse(`"${text.trim()}" does not stand at byte ${this.at}`);
   }
 
-  /** What a pattern with the flag y finds here, and moves behind it; undefined when that is nothing. */
+  /** The match of a sticky pattern at the current place, which it moves past; undefined when there is none. */
   find(pattern: RegExp): RegExpExecArray | undefined {
     pattern.lastIndex = this.index;
     const found = pattern.exec(this.text) ?? undefined;

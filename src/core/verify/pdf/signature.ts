@@ -110,7 +110,7 @@ export function coveredBytes(file: PdfFile, { dict }: PdfSignature): Covered {
   if (second + rest !== file.bytes.length) refuse('the signature does not cover the file to its last byte');
   if (length !== contents.from || second !== contents.to)
     refuse('the signature leaves out more or something else than its own value');
-  // One written form only: upper case would be the same value in other bytes.
+  // Lower case only: upper case would give the same value in other bytes.
   if (!/^(?:[0-9a-f]{2})+$/.test(latin1(file.bytes, contents.from + 1, contents.to - 1)))
     refuse('/Contents is not written in lower-case hex digits without gaps');
   return {

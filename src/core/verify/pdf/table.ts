@@ -3,7 +3,7 @@ import { PdfReader } from './reader.js';
 import type { PdfDict } from './value.js';
 
 const MOST_OBJECTS = 2_000_000;
-/** Bytes, with the trailer: twenty for each object, and room. */
+/** Bytes of the largest table with its trailer: twenty for each object, and some to spare. */
 const LARGEST_TABLE = 48 * 1024 * 1024;
 /** First number and count of a section of the table; and an entry: offset, generation, kind, line end (§7.5.4). */
 const SECTION = /(\d{1,10}) (\d{1,10})(?!\d)[\0\t\n\f\r ]*/y;

@@ -80,7 +80,7 @@ const FAULT_WORDS: ReadonlySet<string> = new Set([
   ...['hors plage', 'hors gamme', 'hs', 'debranche', 'debranchee', 'invalide', 'panne'],
 ]);
 
-/** Nothing but marks that stand for nothing: `---`, `***`, `--.-`, `....`. */
+/** Cells of punctuation alone, which mark a missing value: `---`, `***`, `--.-`, `....`. */
 const MARKS = /^[-–—*._/#?~\s]+$/;
 
 /** A number of nines, or the end of a 16-bit register in whole, tenths or hundredths of a degree. */

@@ -93,7 +93,7 @@ function timeColumns(
   if (date !== undefined && hours !== undefined) return [date.column, hours.column];
   if (date !== undefined) return [date.column];
   if (hours === undefined) return { is: 'no-time' };
-  // Neither times of day nor dates: what stands there is told once the dates are read.
+  // Cells that are neither a time of day nor a date are reported once the dates are read.
   const cells = sample.map((row) => (row[hours.column] ?? '').trim()).filter((cell) => cell !== '');
   if (cells.length > 0 && cells.every((cell) => readTimeOfDay(cell) === undefined)) return [hours.column];
   return { is: 'time-without-date', column: hours.column };

@@ -96,7 +96,7 @@ function byDates(
   free: (column: number) => boolean,
   taken: Taken,
 ): void {
-  // Nothing to be found for a table that has no temperatures.
+  // A table without temperatures is no log.
   if (taken.size === 0) return;
   const dates = said.flatMap((_, column) => (free(column) && areDates(values(column)) ? [column] : []));
   const [only, other] = dates;

@@ -8,7 +8,7 @@ interface Column<T> {
 const SAME_KELVIN = 0.011;
 
 /**
- * Holds a row against an earlier one of the same time. Where they agree, or one has what the other left empty
+ * Compares a row with an earlier one of the same time. Where they agree, or one has what the other left empty
  * (logs that write temperatures and happenings in rows of their own), the earlier row takes what it lacks.
  * Where they differ nothing is changed.
  */
