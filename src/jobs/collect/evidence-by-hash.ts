@@ -8,6 +8,7 @@ const TABLES = new Set(['text/csv', 'application/vnd.openxmlformats-officedocume
 /** Evidence by file hash, from the record and from the current run. */
 export class EvidenceByHash {
   readonly #byHash = new Map<Sha256, EvidenceId>();
+  readonly #struck = new Set<Sha256>();
   readonly #containers = new Set<Sha256>();
   /** Tables not read as logs before, for want of a zone, a unit or known columns. */
   readonly #unread = new Set<Sha256>();
@@ -28,8 +29,10 @@ export class EvidenceByHash {
     for (const item of state.notCounted)
       if ('file' in item) this.#byHash.set(item.file.sha256, item.evidence);
     for (const { entry } of state.strikes)
-      if (entry.type === 'evidence-received' && !this.#byHash.has(entry.body.file.sha256))
+      if (entry.type === 'evidence-received' && !this.#byHash.has(entry.body.file.sha256)) {
+        this.#struck.add(entry.body.file.sha256);
         this.#byHash.set(entry.body.file.sha256, entry.body.evidence);
+      }
   }
 
   /** Adds evidence in the order of the record: of two with the same file the later one counts. */
@@ -41,6 +44,11 @@ export class EvidenceByHash {
       this.#unread.delete(file.sha256);
       this.#logs.set(file.sha256, { evidence, mapping: received.mapping });
     } else if (received.kind === 'document' && TABLES.has(file.type)) this.#unread.add(file.sha256);
+  }
+
+  /** Whether the evidence with these bytes was struck. */
+  isStruck(sha256: Sha256): boolean {
+    return this.#struck.has(sha256);
   }
 
   of(sha256: Sha256): EvidenceId | undefined {

@@ -77,7 +77,8 @@ export class CollectRun {
     // The evidence with the same bytes is known only after both had their turn.
     for (const { item, sha256, readSo } of this.#same.splice(0)) {
       const evidence = this.#holders.of(sha256);
-      const held = `the same bytes as ${evidence ?? 'a file that was refused'}`;
+      const struck = this.#holders.isStruck(sha256) ? ', which was struck' : '';
+      const held = `the same bytes as ${evidence ?? 'a file that was refused'}${struck}`;
       item.takenFor = `${held}${readSo ? ', read in this way already' : ''}; nothing added`;
       if (evidence !== undefined) item.evidence = evidence;
     }

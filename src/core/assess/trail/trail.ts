@@ -11,6 +11,8 @@ import { daysLate } from './late-entry.js';
 const OWN_PLACE = new Set(['evidence', 'time', 'file', 'within', 'source']);
 const LARGE = new Set(['mapping', 'statedTimes', 'sceneHash', 'signature', 'token']);
 const SHOWN_ELSEWHERE = new Set([...OWN_PLACE, ...LARGE]);
+/** A correction may move an entry to another time, which is a change like any other. */
+const CORRECTION_HIDES = new Set([...SHOWN_ELSEWHERE].filter((name) => name !== 'time'));
 
 /**
  * Every entry of a record, in order: who entered it, when, what it says, from which file, and what it changed.
@@ -132,14 +134,15 @@ export function trailOf(entries: readonly Entry[]): TrailRow[] {
       case 'entry-corrected': {
         const { entry: corrects, becomes, why } = entry.body;
         const wrong = entries[corrects];
-        const was = corrected.get(corrects) ?? fieldsOf(wrong?.body ?? {}, SHOWN_ELSEWHERE);
-        const now = fieldsOf(becomes.body, SHOWN_ELSEWHERE);
+        const was = corrected.get(corrects) ?? fieldsOf(wrong?.body ?? {}, CORRECTION_HIDES);
+        const now = fieldsOf(becomes.body, CORRECTION_HIDES);
         corrected.set(corrects, now);
         return {
           ...head,
           evidence: wrong === undefined ? [] : entryEvidence(wrong),
           corrects,
           ...omitUndefined({
+            time: becomes.type === 'reading-recorded' ? becomes.body.time : undefined,
             daysLate:
               becomes.type === 'reading-recorded'
                 ? daysLate(firstEntered(entry).at, becomes.body.time)
