@@ -79,6 +79,8 @@ describe('two copies of one record that went apart', () => {
     const lines = [await fingerprint('one'), await fingerprint('two')];
     await merge();
     await one('build', '-o', here.at('merged.pdf'));
+    const together = await here.dossier('verify', 'one', 'merged.pdf', 'two');
+    expect([together.code, together.out]).toEqual([0, expect.not.stringContaining('FAILED')]);
     for (const line of lines)
       for (const what of ['one', 'merged.pdf']) {
         const { code, out } = await here.dossier('verify', what, '--fingerprint', line);

@@ -1,3 +1,4 @@
+import type { MergedRecord } from '../ledger/merge/merged-records.js';
 import { leafHash, sha256Of, treeHash } from '../ledger/tree.js';
 import type { Entry } from '../model/entry.js';
 import type { Sha256 } from '../model/evidence.js';
@@ -29,12 +30,12 @@ export interface RecordOptions {
   signedAt?: Date;
 }
 
-/** Checks the record's hashes, the ledger and what else speaks of the delivery; gives the fingerprint. */
+/** Checks the record's hashes, the ledger and what else speaks of the delivery; gives the fingerprint, and what was merged in. */
 export async function checkRecord(
   contents: DossierContents,
   results: CheckResults,
   options: RecordOptions,
-): Promise<Fingerprint> {
+): Promise<{ fingerprint: Fingerprint; merged: MergedRecord[] }> {
   const { manifest } = contents;
   checkRoot(manifest, results);
   const lines = checkAttachedLedger(contents, results);
@@ -49,7 +50,7 @@ export async function checkRecord(
   if (lines !== undefined) checkExhibits(manifest, lines, results);
   checkOriginals(manifest, results);
   checkExhibitImages(contents, results);
-  return { delivery, size, root };
+  return { fingerprint: { delivery, size, root }, merged };
 }
 
 function checkRoot({ record }: Manifest, results: CheckResults): void {

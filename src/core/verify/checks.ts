@@ -56,7 +56,8 @@ export const CHECKS = {
   'delivery.same': 'Ledger, facts and manifest speak of the same delivery',
   'rule-set.same': 'The attached rule set is the one that was applied',
   'fingerprint.matches': 'The record begins with the one whose fingerprint you have',
-  'together.states': 'All that was given holds one record: the shorter is the beginning of the longer',
+  'together.states':
+    'All that was given holds one record: the shorter is the beginning of the longer, or was merged into it',
   'together.bag': 'The bag is the one that the signed dossier names',
   'together.originals': 'Every original that the dossier leaves out is in the bag or the record',
   'check.finished': 'Every check came to its end',

@@ -61,10 +61,10 @@ async function examine({ path, open }: Item, options: VerifyOptions): Promise<Ex
 }
 
 async function examinePdf(path: string, bytes: Uint8Array, options: VerifyOptions): Promise<ExaminedItem> {
-  const { verification, manifest, leaves } = await examineDossier(bytes, options);
+  const { verification, manifest, leaves, merged } = await examineDossier(bytes, options);
   return {
     subject: { path, is: 'dossier', ...verification },
-    ...omitUndefined({ manifest, leaves, delivery: verification.fingerprint?.delivery }),
+    ...omitUndefined({ manifest, leaves, merged, delivery: verification.fingerprint?.delivery }),
   };
 }
 
@@ -119,6 +119,7 @@ async function checkFiles(opened: OpenedFiles, results: CheckResults, options: V
     return omitUndefined({
       delivery: record?.head.delivery,
       leaves: record?.leaves,
+      merged: record?.merged,
       originals: record?.originals,
       fingerprint: record?.head,
       tagManifestSha256: bag?.tagManifestSha256,

@@ -1,3 +1,4 @@
+import type { MergedRecord } from '../ledger/merge/merged-records.js';
 import { latin1 } from '../model/bytes.js';
 import type { Sha256 } from '../model/evidence.js';
 import type { Manifest } from '../model/manifest.js';
@@ -20,6 +21,7 @@ export interface DossierFindings {
   verification: Verification;
   manifest?: Manifest;
   leaves?: readonly Sha256[];
+  merged?: readonly MergedRecord[];
 }
 
 /**
@@ -41,14 +43,17 @@ export async function examineDossier(bytes: Uint8Array, options: VerifyOptions):
     // Whatever stops a check must not pass for a good result.
     results.fail('check.finished', `a check stopped on something unforeseen: ${String(error).slice(0, 200)}`);
   }
-  const { manifest, ...said } = found;
+  const { manifest, merged = [], ...said } = found;
   const verification = { verdict: verdictOf(results), checks: results.checks(), ...said };
   return manifest === undefined
     ? { verification }
-    : { verification, manifest, leaves: manifest.record.leaves };
+    : { verification, manifest, leaves: manifest.record.leaves, merged };
 }
 
-type Found = Pick<Verification, 'signer' | 'fingerprint'> & { manifest?: Manifest };
+type Found = Pick<Verification, 'signer' | 'fingerprint'> & {
+  manifest?: Manifest;
+  merged?: readonly MergedRecord[];
+};
 
 async function run(bytes: Uint8Array, results: CheckResults, options: VerifyOptions): Promise<Found> {
   if (!startsAsPdf(bytes)) {
@@ -82,7 +87,7 @@ async function run(bytes: Uint8Array, results: CheckResults, options: VerifyOpti
   const signedAt = signer?.claimedTime === undefined ? undefined : new Date(signer.claimedTime);
   if (contents !== undefined && signedAt !== undefined) compareTimes(contents.manifest, signedAt, results);
   const known = options.fingerprint === undefined ? [] : [options.fingerprint];
-  const fingerprint =
+  const record =
     contents === undefined
       ? undefined
       : await checkRecord(contents, results, {
@@ -94,7 +99,12 @@ async function run(bytes: Uint8Array, results: CheckResults, options: VerifyOpti
     await checkPictureLikeness(contents, results, options.pictures());
   } else if (contents !== undefined) results.skip('plates.alike', 'It takes longer, and was not asked for.');
   return {
-    ...omitUndefined({ manifest: contents?.manifest, signer, fingerprint }),
+    ...omitUndefined({
+      manifest: contents?.manifest,
+      signer,
+      fingerprint: record?.fingerprint,
+      merged: record?.merged,
+    }),
   };
 }
 

@@ -1,4 +1,5 @@
 import { type Checkpoint, parseCheckpoint } from '../../ledger/checkpoint.js';
+import type { MergedRecord } from '../../ledger/merge/merged-records.js';
 import { sha256Of, treeHash } from '../../ledger/tree.js';
 import type { Entry, EntryOf } from '../../model/entry.js';
 import type { Sha256 } from '../../model/evidence.js';
@@ -26,6 +27,7 @@ export interface RecordFiles {
 
 export interface RecordFindings {
   leaves: readonly Sha256[];
+  merged: readonly MergedRecord[];
   head: Checkpoint;
   /** Originals that are here, whole. */
   originals: ReadonlySet<Sha256>;
@@ -67,7 +69,7 @@ export async function checkRecordFiles(
   await checkDossiers(files, entries, results);
   await checkFacts(files, entries, results);
   checkFingerprints([{ delivery: name, leaves }, ...merged], results, options.fingerprints, options.here);
-  return { leaves, head: { delivery: name, size: leaves.length, root: treeHash(leaves) }, originals };
+  return { leaves, merged, head: { delivery: name, size: leaves.length, root: treeHash(leaves) }, originals };
 }
 
 async function readHead({ container, below }: RecordFiles, results: CheckResults) {
