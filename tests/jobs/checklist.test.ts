@@ -99,6 +99,30 @@ describe('what was written on the form becomes', () => {
     ]);
   });
 
+  it('what was refused, taken and short of a line, with the reason', () => {
+    const of = (part: string) =>
+      numberOf((a) => a.is === 'outcome' && a.part === part && a.line === 'romaine' && a.stop === 'drop-1');
+    const day = numberOf((a) => a.is === 'day' && a.stop === 'drop-1');
+    const { readings, problems } = read({
+      [day]: '2026-07-16',
+      [event('unloaded', 'drop-1')]: '8:15',
+      [of('accepted')]: 'all',
+      [of('refused')]: '4 pallets',
+      [of('short')]: '3 ctns',
+      [of('why')]: '2',
+    });
+    expect(problems).toEqual([]);
+    expect(readings.slice(1).map(({ reading }) => reading)).toMatchObject([
+      { outcome: 'accepted', all: true, line: 'romaine', place: { stop: 'drop-1' } },
+      { outcome: 'refused', quantity: { amount: '4', unit: 'pallets' }, reasons: ['decay'] },
+      {
+        outcome: 'accepted-with-exceptions',
+        quantity: { amount: '3', unit: 'cartons' },
+        reasons: ['shortage'],
+      },
+    ]);
+  });
+
   it('everything under the name of who wrote it', () => {
     const name = numberOf((a) => a.is === 'name');
     expect(read({ ...base(), [name]: 'M. Ortega' }).readings[0]?.reading.by).toBe('M. Ortega');
@@ -110,6 +134,7 @@ describe('an answer that cannot be understood', () => {
     ['a choice that is not printed', (a) => a.is === 'bracing' && a.part === 'device', '9'],
     ['a temperature no air can have', (a) => a.is === 'set-point' && a.shownBy === 'display', '360'],
     ['a row without its pattern', (a) => a.is === 'row' && a.row === 2, 'A'],
+    ['a reason without a refusal', (a) => a.is === 'outcome' && a.part === 'why', '1'],
     ['a run mode without the set point', (a) => a.is === 'run', '1'],
     ['a note of bracing without a device', (a) => a.is === 'bracing' && a.part === 'note', 'two bars'],
   ])('%s is a problem that names its box', (_, matches, answer) => {

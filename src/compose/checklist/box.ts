@@ -20,6 +20,8 @@ export type BoxQuestion =
   | { is: 'seal'; stop: string; state: 'applied' | 'found' }
   | { is: 'seal-state'; stop: string }
   | { is: 'notice'; part: 'with' | 'at' | 'about'; stop: string }
+  /** How much of a line was taken, refused, short or damaged, and why. */
+  | { is: 'outcome'; part: 'accepted' | 'refused' | 'short' | 'damaged' | 'why'; line: string; stop: string }
   | { is: 'unit-check'; count: number; part: 'at' | 'box-air' | 'set-point' | 'fuel' | 'alarm' };
 
 export interface ChecklistBox {
@@ -32,7 +34,7 @@ export type ChecklistRow =
   | { is: 'boxes'; boxes: { box: ChecklistBox; width: number }[] }
   | {
       is: 'grid';
-      columns: readonly (Position | `receiver-${Position}` | UnitCheckPart)[];
+      columns: readonly (Position | `receiver-${Position}` | UnitCheckPart | OutcomePart)[];
       rows: { line?: string; letter?: string; count?: number; boxes: ChecklistBox[] }[];
     }
   /** One small box per row of pallets, nose first. */
@@ -40,10 +42,21 @@ export type ChecklistRow =
   /** Photographs to take, to tick off; nothing is typed in from them. */
   | { is: 'ticks'; photos: string[] }
   | { is: 'lines'; box: ChecklistBox; lines: number };
+export type OutcomePart = Extract<BoxQuestion, { is: 'outcome' }>['part'];
 export type UnitCheckPart = Extract<BoxQuestion, { is: 'unit-check' }>['part'];
 
 export interface ChecklistPart {
-  is: 'person' | 'before' | 'pulps' | 'leaving' | 'pattern' | 'notice' | 'transit' | 'arrival' | 'statement';
+  is:
+    | 'person'
+    | 'before'
+    | 'pulps'
+    | 'leaving'
+    | 'pattern'
+    | 'notice'
+    | 'transit'
+    | 'arrival'
+    | 'statement'
+    | 'outcome';
   stop?: string;
   rows: ChecklistRow[];
 }
@@ -74,5 +87,6 @@ export const CHOICES = {
   row: ['straight', 'turned', 'pinwheel', 'single'],
   bracing: ['air-bags', 'load-bars', 'straps', 'boards', 'foam-blocks', 'other'],
   'seal-state': ['intact', 'broken'],
+  'outcome-why': ['temperature', 'decay', 'damage', 'frost', 'late', 'other'],
   notice: ['shipper', 'receiver', 'broker', 'dispatcher', 'insurer', 'carrier', 'inspector', 'other'],
 } as const;

@@ -121,7 +121,10 @@ function drawnRow(row: ChecklistRow, look: ChecklistLayout): DrawnRow {
     case 'grid':
       return {
         is: 'grid',
-        columns: row.columns.map((name) => labels.find(`position.${name}`) ?? labels(`unit-check.${name}`)),
+        columns: row.columns.map(
+          (name) =>
+            labels.find(`position.${name}`) ?? labels.find(`outcome.${name}`) ?? labels(`unit-check.${name}`),
+        ),
         rows: row.rows.map(({ line, letter, count, boxes }) => ({
           title: line === undefined ? String(count ?? '') : `${letter ?? ''}  ${lineName(line, delivery)}`,
           under: line === undefined ? '' : askedFor(line, look),

@@ -2,7 +2,14 @@ import type { Delivery, Line, Stop } from '../../core/model/delivery.js';
 import { type EventName, type Position, position as positions } from '../../core/model/evidence.js';
 import { metres } from '../../core/model/length.js';
 import type { RuleSet } from '../../core/model/rule-set.js';
-import type { BoxQuestion, ChecklistBox, ChecklistPart, ChecklistRow, UnitCheckPart } from './box.js';
+import type {
+  BoxQuestion,
+  ChecklistBox,
+  ChecklistPart,
+  ChecklistRow,
+  OutcomePart,
+  UnitCheckPart,
+} from './box.js';
 import { type DockRequirements, dockRequirements } from './dock-requirements.js';
 
 const AT_LOADING: readonly EventName[] = [
@@ -52,7 +59,9 @@ export function checklistParts(delivery: Delivery, ruleSet: RuleSet): ChecklistP
     ...stops
       .filter((stop) => stop.does === 'unload')
       .flatMap((stop) => unloading(stop, lines, requirements, box)),
-    { is: 'statement', rows: [{ is: 'lines', box: box({ is: 'statement' }), lines: 3 }] },
+    { is: 'statement', rows: [{ is: 'lines', box: box({ is: 'statement' }), lines: 2 }] },
+    // Last, so that the other boxes keep their numbers.
+    ...stops.filter((stop) => stop.does === 'unload').flatMap((stop) => outcomes(stop, lines, box)),
   ];
 }
 
@@ -173,6 +182,20 @@ function pulps(
 /** The letter of a line on the form, in the order of the bill. */
 export function lineLetter(line: string, lines: readonly Line[]): string {
   return String.fromCharCode(65 + (lines.findIndex(({ id }) => id === line) % 26));
+}
+
+const OUTCOME: readonly OutcomePart[] = ['accepted', 'refused', 'short', 'damaged', 'why'];
+
+/** What became of each line at its stop. */
+function outcomes({ id: stop }: Stop, lines: readonly Line[], box: Numbered): ChecklistPart[] {
+  const here = lines.filter(({ to }) => to === stop);
+  if (here.length === 0) return [];
+  const rows = here.map(({ id: line }) => ({
+    line,
+    letter: lineLetter(line, lines),
+    boxes: OUTCOME.map((part) => box({ is: 'outcome', part, line, stop })),
+  }));
+  return [{ is: 'outcome', stop, rows: [{ is: 'grid', columns: OUTCOME, rows }] }];
 }
 
 function transit(requirements: DockRequirements, box: Numbered): ChecklistPart[] {

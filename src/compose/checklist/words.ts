@@ -20,6 +20,8 @@ export function boxLabel(question: BoxQuestion, labels: Labels): string {
       return labels(`box.notice-${question.part}`);
     case 'unit-check':
       return labels(`unit-check.${question.part}`);
+    case 'outcome':
+      return labels(`outcome.${question.part}`);
     case 'pulp':
       return labels(`position.${question.from === 'receiver' ? 'receiver-' : ''}${question.position}`);
     default:
@@ -30,17 +32,21 @@ export function boxLabel(question: BoxQuestion, labels: Labels): string {
 /** `1 continuous · 2 start-stop`: the choices of a box with their numbers; undefined when it has none. */
 export function choicesOf(question: BoxQuestion, labels: Labels): string | undefined {
   const offered =
-    question.is === 'notice'
-      ? question.part === 'with'
-        ? 'notice'
+    question.is === 'outcome'
+      ? question.part === 'why'
+        ? 'outcome-why'
         : undefined
-      : question.is === 'bracing'
-        ? question.part === 'device'
-          ? 'bracing'
+      : question.is === 'notice'
+        ? question.part === 'with'
+          ? 'notice'
           : undefined
-        : question.is === 'run' || question.is === 'row' || question.is === 'seal-state'
-          ? question.is
-          : undefined;
+        : question.is === 'bracing'
+          ? question.part === 'device'
+            ? 'bracing'
+            : undefined
+          : question.is === 'run' || question.is === 'row' || question.is === 'seal-state'
+            ? question.is
+            : undefined;
   if (offered === undefined) return undefined;
   return CHOICES[offered]
     .map((name, i) => `${i + 1}\u00a0${labels(`choice-${offered}.${name}`).replaceAll(' ', '\u00a0')}`)

@@ -77,14 +77,16 @@ export function recordFacts(view: LetterView<LetterInput>): Facts {
     lines: delivery.lines
       .filter((line) => isInDispute(line.id, refused))
       .map((line) => {
-        const counts = [
-          ...refusedAmounts(view, line.id, refused),
+        const part = refusedAmounts(view, line.id, refused);
+        const shipped = [
           ...(line.pallets === undefined ? [] : [`${line.pallets} ${view.labels('cover.pallets')}`]),
           ...(line.cartons === undefined
             ? []
             : [`${view.format.number(line.cartons)} ${view.labels('cover.cartons')}`]),
         ];
-        return new MarkdownText(escapeMarkdown([names.line(line.id), ...counts].join(', ')));
+        return new MarkdownText(
+          escapeMarkdown([names.line(line.id), ...(part.length === 0 ? shipped : part)].join(', ')),
+        );
       }),
     ...reserved,
   };

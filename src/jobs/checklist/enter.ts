@@ -126,7 +126,7 @@ export async function enterChecklist(input: EnterChecklistInput): Promise<Checkl
       'file' in from
         ? readAnswers(decode(file ?? new Uint8Array()), count, basename(from.file))
         : from.answers;
-    const { readings, problems } = checklistReadings(parts, answers, delivery, input.now());
+    const { readings, problems } = checklistReadings(parts, answers, delivery, input.now(), state);
     const heldAs = file === undefined ? undefined : recordedFrom(record, file);
     const kin = new KnownKin(state, input.now());
     const held = heldReadings(record, heldAs);

@@ -1,8 +1,15 @@
-import { boxesOf, type ChecklistBox, type ChecklistPart } from '../../compose/checklist/box.js';
+import {
+  boxesOf,
+  type ChecklistBox,
+  type ChecklistPart,
+  type OutcomePart,
+} from '../../compose/checklist/box.js';
 import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError, type Problem } from '../../core/model/error.js';
 import type { ReadingBody } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import type { RecordState } from '../../core/model/state.js';
+import { requireRoom } from '../outcome-room.js';
 import { parseReading, type ReadingInput } from '../record-reading.js';
 import {
   approximateTime,
@@ -42,6 +49,7 @@ export function checklistReadings(
   answers: ChecklistAnswers,
   delivery: Delivery,
   now: Date,
+  state?: RecordState,
 ): { readings: ChecklistReading[]; problems: Problem[] } {
   const context = checklistContext(boxesOf(parts), answers, delivery, now);
   const readings: ChecklistReading[] = [];
@@ -53,6 +61,8 @@ export function checklistReadings(
         parseReading({ kind, word, fields: named(fields, context.name) }, delivery, now),
         fields,
       );
+      if (state !== undefined)
+        requireRoom(state, reading, now, { drafts: readings.map((earlier) => earlier.reading) });
       readings.push({ boxes: one.boxes, kind, word, reading });
     } catch (error) {
       if (!(error instanceof DossierError)) throw error;
@@ -90,6 +100,13 @@ function draftsOf(context: ChecklistContext): BoxDraft[] {
     (a, b) => (a.boxes[0] ?? 0) - (b.boxes[0] ?? 0),
   );
 }
+
+const VERDICT_OF = {
+  accepted: 'accepted',
+  refused: 'refused',
+  short: 'accepted-with-exceptions',
+  damaged: 'accepted-with-exceptions',
+} as const;
 
 function draftOf({ number, question }: ChecklistBox, context: ChecklistContext): BoxDraft[] {
   const { answer, delivery } = context;
@@ -226,6 +243,42 @@ function draftOf({ number, question }: ChecklistBox, context: ChecklistContext):
           fields: { at: lastEventTime(context) },
         })),
       ];
+    case 'outcome': {
+      const { part, line, stop } = question;
+      const of = (name: OutcomePart) =>
+        answer(
+          (other) =>
+            other.is === 'outcome' && other.part === name && other.line === line && other.stop === stop,
+        );
+      if (part === 'why')
+        return of('refused') === undefined && of('damaged') === undefined
+          ? missingCompanion(number, context, () => false, 'how much was refused or damaged')
+          : [];
+      const why =
+        part === 'refused' || (part === 'damaged' && of('refused') === undefined) ? of('why') : undefined;
+      return [
+        draft(why === undefined ? [number] : [number, why.number], () => ({
+          kind: 'outcome',
+          word: text,
+          fields: {
+            stop,
+            line,
+            outcome: VERDICT_OF[part],
+            ...approximateTime(stop, part === 'refused' ? 'refused' : 'unloaded', context),
+            ...omitUndefined({
+              reason:
+                part === 'short'
+                  ? 'shortage'
+                  : why === undefined
+                    ? part === 'damaged'
+                      ? 'damage'
+                      : undefined
+                    : chosenWord('outcome-why', why.text, why.number),
+            }),
+          },
+        })),
+      ];
+    }
     case 'seal-state':
       return missingCompanion(
         number,
