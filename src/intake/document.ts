@@ -12,7 +12,7 @@ import { decode } from './table/encoding.js';
 export interface DocumentInput {
   path: string;
   file: FileRef;
-  is: Exclude<Recognised['is'], 'archive' | 'message'>;
+  is: Exclude<Recognised['is'], 'archive' | 'message' | 'recording'>;
   hint?: Hint;
 }
 

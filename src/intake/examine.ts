@@ -88,6 +88,10 @@ async function examineKind(
       const paper = await examinePaper(asked, recognised.is);
       return (await import('./examine-book.js')).examinePdfTable(asked, options, paper);
     }
+    case 'recording': {
+      const { examineRecording } = await import('./recording/examine-recording.js');
+      return { ...(await examineRecording(asked)), readings: [] };
+    }
     case 'text':
     case 'empty':
     case 'unknown':

@@ -1,5 +1,6 @@
 import { assertNever } from '../core/model/error.js';
 import { looksLikeMail } from './email/recognise-mail.js';
+import { type RecordingType, recordingType } from './recording/recording-type.js';
 import { type ByteSource, headOf } from './table/bytes.js';
 import { DELIMITERS, guessDelimiter, linesOf } from './table/delimiter.js';
 import { decode, looksLikeText } from './table/encoding.js';
@@ -16,6 +17,8 @@ export type Recognised =
   | { is: 'records'; type: (typeof RECORDS)[keyof typeof RECORDS] }
   | { is: 'text'; type: 'text/plain' }
   | { is: 'message'; type: 'message/rfc822' }
+  /** A film or a recorded sound. */
+  | { is: 'recording'; type: RecordingType }
   | { is: 'archive'; type: 'application/zip' }
   /** No bytes, or nothing but blank space. */
   | { is: 'empty'; type: 'application/x-empty' | 'text/plain' }
@@ -84,6 +87,8 @@ export function recognise(head: Uint8Array): Recognised {
       : { is: 'picture', type: magic.type };
   const heif = heifType(head);
   if (heif !== undefined) return { is: 'picture', type: heif };
+  const recording = recordingType(head);
+  if (recording !== undefined) return { is: 'recording', type: recording };
   if (isArchive(head)) return { is: 'archive', type: 'application/zip' };
   if (pdfWithPrefix(head)) return { is: 'pdf', type: 'application/pdf' };
   const text = decode(head);

@@ -17,5 +17,10 @@ export const document = z
     kind: z.literal('document'),
     ...fileFields,
     pages: z.int().positive().optional().meta({ description: 'Pages' }),
+    seconds: z
+      .int()
+      .nonnegative()
+      .optional()
+      .meta({ description: 'Length of a film or a recording, in seconds' }),
   })
   .meta({ description: 'A document' });
