@@ -8,13 +8,13 @@ import type { FoundFile } from '../../intake/file-scan.js';
 const MOST_CONTAINERS = 3;
 const MOST_ARCHIVES = 2;
 /** Limits for all files from one outermost file, however nested. */
-const MOST_INSIDE = { files: 5_000, bytes: 4 * 1024 ** 3 };
+const MOST_INSIDE = { files: 5_000, bytes: 4 * 1024 ** 3, containers: 200 };
 
 /** Nesting depth of a file, and what may still be extracted from its outermost file. */
 export interface NestingDepth {
   containers: number;
   archives: number;
-  left: { files: number; bytes: number };
+  left: { files: number; bytes: number; containers: number };
 }
 
 /** Nesting depth with the evidence that the file came in. */
@@ -38,6 +38,16 @@ export function allowedFiles(
 ): { files: NestedFile[]; left: string[] } {
   if (containers > MOST_CONTAINERS || archives > MOST_ARCHIVES)
     return { files: [], left: files.length === 0 ? [] : [`${counted(files.length)} nested too deep`] };
+  // Opening one costs much more than a file in it, and a small archive holds thousands of smaller ones.
+  left.containers -= 1;
+  if (left.containers < 0)
+    return {
+      files: [],
+      left:
+        files.length === 0
+          ? []
+          : [`${counted(files.length)} in more than ${MOST_INSIDE.containers} archives of one file`],
+    };
   const may = files.filter(({ bytes }) => {
     if (left.files < 1 || left.bytes < bytes) return false;
     left.files -= 1;
