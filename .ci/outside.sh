@@ -23,6 +23,7 @@ debian pdfdetach poppler-utils
 debian qpdf qpdf
 debian exiftool libimage-exiftool-perl
 debian script bsdutils
+debian soffice libreoffice-calc
 debian chromium chromium
 # The same program has another name since libheif 1.18.
 command -v heif-dec >/dev/null 2>&1 || debian heif-convert libheif-examples
@@ -52,6 +53,13 @@ fi
 # Pictures with content credentials, sound and broken, by the makers of the specification.
 [ -d .outside/c2pa/image ] || git clone -q --depth 1 https://github.com/c2pa-org/public-testfiles .outside/c2pa >/dev/null 2>&1
 [ -d .outside/c2pa/image ] || cannot "C2PA's public test files"
+
+if ! .outside/pandas/bin/python -c 'import pandas' >/dev/null 2>&1; then
+  rm -rf .outside/pandas
+  python3 -m venv .outside/pandas >/dev/null 2>&1 &&
+    .outside/pandas/bin/pip install -q --disable-pip-version-check pandas==2.3.3 >/dev/null 2>&1
+  .outside/pandas/bin/python -c 'import pandas' >/dev/null 2>&1 || cannot pandas
+fi
 
 # npm's package of this name brings the program.
 if ! .outside/node24/node_modules/node/bin/node --version >/dev/null 2>&1; then

@@ -56,6 +56,10 @@ export const scipy: Program = (() => {
   const file = join(OUTSIDE, 'scipy/bin/python');
   return { name: 'SciPy', command: existsSync(file) ? [file] : undefined };
 })();
+/** Python with the package of that name, which reads tables as it is told. */
+export const pandas = program('pandas', 'pandas/bin/python');
+/** LibreOffice without a window. */
+export const soffice = program('soffice');
 export const verapdf = veraPdf();
 /** A browser, driven by Playwright. */
 export const chromium = program('chromium');

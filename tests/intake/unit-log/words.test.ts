@@ -69,6 +69,10 @@ describe('headings', () => {
     ['Fecha', 'date'],
     ['Heure', 'clock'],
     ['Pulp probe 2', 'probe'],
+    ['Uhrzeit', 'clock'],
+    ['Rücklufttemperatur (°C)', 'return-air'],
+    ['Außentemperatur', 'ambient'],
+    ['Tür', 'door'],
   ])('"%s" is %s', (heading, means) => {
     expect(headingMeaning(heading)?.means).toBe(means);
   });

@@ -55,7 +55,7 @@ export function assignColumns(
   };
   const taken = guessColumns(guessed, values, (column) => !gone.has(column));
   for (const [means, column] of chosen) taken.set(means, { column, strength: 100 });
-  const time = withClock(timeColumns(taken, sample), guessed, values);
+  const time = withClock(timeColumns(taken, sample), guessed, values, (column) => gone.has(column));
   if (!Array.isArray(time)) {
     const column = time.column === undefined ? undefined : headings[time.column];
     return { is: time.is, ...omitUndefined({ column }) };
@@ -99,21 +99,24 @@ function timeColumns(
   return { is: 'time-without-date', column: hours.column };
 }
 
+const TIMES: ReadonlySet<string> = new Set(['time', 'date', 'clock']);
+
 /**
- * The column of times of day beside one of dates alone, where its heading says no more than that: `Date Time` may stand
- * over both. A column that a person gave is not guessed for anything else.
+ * The column of times of day beside one of dates alone: its heading says no more than time, since `Date Time` may stand
+ * over both, or is not known and follows at once. A column that a person gave is not guessed for anything else.
  */
 function withClock(
   time: ReturnType<typeof timeColumns>,
   guessed: readonly (HeadingReading | undefined)[],
   values: (column: number) => ColumnValues,
+  isGiven: (column: number) => boolean,
 ): ReturnType<typeof timeColumns> {
   if (!Array.isArray(time) || time.length !== 1) return time;
   const [date = 0] = time;
   if (values(date).datesAlone < values(date).filled || values(date).filled === 0) return time;
   const clock = guessed.findIndex((said, column) => {
-    if (column === date || said === undefined || !['time', 'date', 'clock'].includes(said.means))
-      return false;
+    const saysTime = said === undefined ? column === date + 1 : TIMES.has(said.means);
+    if (column === date || !saysTime || isGiven(column)) return false;
     const { filled, clocks, numbers } = values(column);
     return filled > 0 && clocks >= 0.9 * filled && numbers < clocks;
   });

@@ -89,7 +89,11 @@ function placeProbes(probes: readonly ProbeColumn[], taken: Taken): void {
   }
 }
 
-/** Where no heading says time, the one column of dates is it. */
+function isTime(values: ColumnValues): boolean {
+  return areDates(values) || (values.filled > 0 && values.counted === values.filled);
+}
+
+/** Where no heading says time, the one column of dates, or of counts since 1970, is it. */
 function byDates(
   said: readonly (HeadingReading | undefined)[],
   values: (column: number) => ColumnValues,
@@ -98,7 +102,7 @@ function byDates(
 ): void {
   // A table without temperatures is no log.
   if (taken.size === 0) return;
-  const dates = said.flatMap((_, column) => (free(column) && areDates(values(column)) ? [column] : []));
+  const dates = said.flatMap((_, column) => (free(column) && isTime(values(column)) ? [column] : []));
   const [only, other] = dates;
   if (only === undefined || other !== undefined) return;
   // A column of times of day beside it is the clock.

@@ -11,7 +11,7 @@ import { FILLERS, HEADING_WORDS } from './words.js';
  * `set point`, `2. Temp, °C (serial 4711)` gives `temp`.
  */
 export function plainHeading(heading: string): string {
-  const text = withoutAccents(heading.replaceAll(/[°º]/g, ' deg '))
+  const text = withoutAccents(heading.replaceAll('ß', 'ss').replaceAll(/[°º]/g, ' deg '))
     // The number of the column in its table.
     .replace(/^\s*#?\d{1,2}[.)]\s+(?=\p{L})/u, '')
     .replace(/(?<=.)\b(?:\p{L}{1,6}\s+)?s\/n\b.*$/iu, ' ')

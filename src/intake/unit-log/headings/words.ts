@@ -1,6 +1,7 @@
 import type { Channel, StateColumn } from '../../../core/model/evidence.js';
 import { ENGLISH } from './languages/english.js';
 import { FRENCH } from './languages/french.js';
+import { GERMAN } from './languages/german.js';
 import { SPANISH } from './languages/spanish.js';
 import type { WordList } from './word-list.js';
 
@@ -15,6 +16,7 @@ export const HEADING_WORDS: Readonly<Record<string, readonly WordList[]>> = {
   en: ENGLISH,
   es: SPANISH,
   fr: FRENCH,
+  de: GERMAN,
 };
 
 /** Words between words: `temperatura del aire de retorno` is `temperatura aire retorno`. */
