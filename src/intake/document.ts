@@ -8,6 +8,7 @@ import type { Hint, ReceivedDraftOf } from './draft.js';
 import type { Recognised } from './recognise.js';
 import { headOf } from './table/bytes.js';
 import { decode } from './table/encoding.js';
+import { hasRowsOfValues } from './table/prose.js';
 
 export interface DocumentInput {
   path: string;
@@ -74,7 +75,10 @@ async function scanDocument(path: string, file: FileRef, is: DocumentInput['is']
       };
     case 'pdf':
       return scanPdfDocument(path, file);
-    case 'text':
+    case 'text': {
+      const text = decode(await headOf(path, 16 * 1024));
+      return { flags: [], problems: hasRowsOfValues(text) ? [logWithBlanks(file.name)] : [], text };
+    }
     case 'table':
     case 'records':
       return { flags: [], problems: [], text: decode(await headOf(path, 16 * 1024)) };
@@ -89,6 +93,16 @@ async function scanDocument(path: string, file: FileRef, is: DocumentInput['is']
     default:
       return assertNever(is);
   }
+}
+
+function logWithBlanks(file: string): Problem {
+  return {
+    code: 'unsupported-file',
+    message:
+      'its lines hold a date, a time and numbers with nothing but blanks between them: it may be a log',
+    where: { file },
+    fix: 'download it with commas or semicolons between the columns, or save it so from a spreadsheet',
+  };
 }
 
 async function scanPdfDocument(path: string, file: FileRef): Promise<DocumentScan> {

@@ -22,3 +22,15 @@ export function isProse(lines: readonly string[], delimiter: Delimiter): boolean
   const figures = cells.filter((cell) => /^[+\-−]?[\d.,:/%° -]*\d[\d.,:/%° TZ-]*[CF]?$/.test(cell)).length;
   return figures < cells.length * FIGURES;
 }
+
+const ROW =
+  /^\s*\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}[ T]+\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?(?:\s*[AP]M)?(?:\s+[-+]?\d+(?:[.,]\d+)?\s*(?:°?[CF]|%)?)+\s*$/i;
+/** Rows from which a text is taken for a log. */
+const FEWEST_ROWS = 10;
+
+/** Whether most lines of a text are a date, a time and numbers with blanks between them. */
+export function hasRowsOfValues(text: string): boolean {
+  const full = text.split(/\r\n|\n|\r/).filter((line) => line.trim() !== '' && line.length < 300);
+  const rows = full.filter((line) => ROW.test(line)).length;
+  return rows >= FEWEST_ROWS && rows > full.length / 2;
+}

@@ -213,6 +213,42 @@ describe('a column is what its unit, words and cells say', () => {
     expect(celsius(log.channels.probe)).toEqual([3.5, 3.5]);
   });
 
+  it('units stand in the line over the headings', async () => {
+    const head = ['Site,Air,,Air,', 'yyyy-mm-dd,%,,°C,', 'Date-Time,Value,Grade,Value,Grade'];
+    expect(await reading([...head, '2026-07-14 04:00,91,1,3.5,1', '2026-07-14 04:05,92,1,3.6,1'])).toEqual({
+      ...{ from: '2026-07-14T11:00', rows: 2, probe: 3.5 },
+    });
+  });
+
+  it('a mean, a minimum and a maximum with units under them are one reading', async () => {
+    const head = ['Timestamp,Avg,Min,Max', ',°C,°C,°C'];
+    expect(await reading([...head, '2026-07-14 04:00,3.5,3.3,3.7', '2026-07-14 04:05,3.6,3.4,3.8'])).toEqual({
+      ...{ from: '2026-07-14T11:00', rows: 2, probe: 3.5 },
+    });
+  });
+
+  it('rows with nothing but blanks between their values are told of, not passed over', async () => {
+    const lines = Array.from({ length: 12 }, (_, i) => `2026-07-14 04:${i + 10}  3.5  91`);
+    expect(await reading(lines)).toContain('nothing but blanks between them');
+  });
+
+  it('a column of values that nothing names takes no unit from elsewhere in the file', async () => {
+    const lines = ['Sensor,°C', 'Time,Value,Grade', '2026-07-14 04:00,91,1', '2026-07-14 04:05,92,1'];
+    expect(await reading(lines)).toContain('nothing says whether "Value" is in °F or °C');
+  });
+
+  it('degrees written with an ordinal mark, in a column of their own', async () => {
+    expect(
+      await reading([
+        'Fecha;Variable;Valor;Unidad',
+        '2026-07-14 04:00;Temperatura a 0.1m;3.5;ºC',
+        '2026-07-14 04:05;Temperatura a 0.1m;3.6;ºC',
+      ]),
+    ).toEqual({
+      ...{ from: '2026-07-14T11:00', rows: 2, probe: 3.5 },
+    });
+  });
+
   it('a heading with a comma stands over its own column', async () => {
     const head = '#,Date Time, GMT-05:00,Temp, °C (LGR 1, SEN 2),Note';
     expect(await reading([head, '1,07/14/26 04:00:00 AM,3.5,', '2,07/14/26 04:15:00 AM,3.6,'])).toEqual({

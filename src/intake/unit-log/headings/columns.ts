@@ -34,7 +34,7 @@ export function assignColumns(
   headings: readonly string[],
   sample: readonly (readonly string[])[],
   choice: ColumnChoice = {},
-  said: (heading: string) => HeadingReading | undefined = headingMeaning,
+  said: (heading: string, column: number) => HeadingReading | undefined = headingMeaning,
 ): Assignment {
   const { ignore = [], ...wanted } = choice;
   const chosen = new Map<Meaning, number>();
@@ -46,7 +46,7 @@ export function assignColumns(
   }
   // A column that a person gave away or ruled out is not guessed for anything else.
   const gone = new Set([...chosen.values(), ...ignore.map((name) => columnAt(headings, name))]);
-  const guessed = headings.map((heading, column) => (gone.has(column) ? undefined : said(heading)));
+  const guessed = headings.map((heading, column) => (gone.has(column) ? undefined : said(heading, column)));
   const known = new Map<number, ColumnValues>();
   const values = (column: number): ColumnValues => {
     const found = known.get(column) ?? valuesOf(sample, column);

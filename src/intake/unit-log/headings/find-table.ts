@@ -6,6 +6,7 @@ import { valuesOf } from './column-values.js';
 import { type Assignment, assignColumns, type ColumnChoice, type Columns } from './columns.js';
 import { fittedHeadings } from './fitted-headings.js';
 import { type HeadingReading, headingMeaning, unitIn } from './meaning.js';
+import { isOtherUnit } from './other-quantities.js';
 
 export interface FoundTable {
   delimiter: Delimiter;
@@ -14,7 +15,7 @@ export interface FoundTable {
   headings: string[];
   /** Lines above the header, in cells. */
   preamble: string[][];
-  /** Cells of a line of units under the headings. */
+  /** Cells of a line of units under or over the headings. */
   unitRow: string[];
   sample: string[][];
   columns: Columns;
@@ -65,7 +66,7 @@ function candidates(rows: readonly RowOfText[], headerRow: number | undefined): 
   if (headerRow !== undefined)
     return [rows.findIndex(({ line }) => line === headerRow)].filter((i) => i >= 0);
   return rows.slice(0, PREAMBLE_ROWS).flatMap(({ cells }, i) => {
-    if (cells.length < 2 || cells.length > MOST_COLUMNS) return [];
+    if (cells.length < 2 || cells.length > MOST_COLUMNS || isLineOfUnits(cells)) return [];
     // A line of values is no header; `1. Temperature` is no value.
     const values = cells.filter((cell) => /^\s*[-+−]?\d(?!\d?[.)]\s+\p{L})/u.test(cell)).length;
     return values > cells.length / 3 ? [] : [i];
@@ -84,11 +85,18 @@ function tableAt(
     at < 0
       ? Array.from({ length: width }, (_, i) => `column ${i + 1}`)
       : fittedHeadings(rows[at]?.cells ?? [], below).map((cell) => cell.trim());
-  const unitRow = at >= 0 && isUnitRow(below[0] ?? []) ? (below[0] ?? []) : [];
-  const sample = below.slice(unitRow.length > 0 ? 1 : 0);
-  const found = assignColumns(headings, sample, columns, said);
+  const under = at >= 0 && isUnitRow(below[0] ?? []) ? (below[0] ?? []) : [];
+  const over = at > 0 && under.length === 0 ? unitsOver(rows[at - 1]?.cells ?? []) : [];
+  const unitRow = [...(under.length > 0 ? under : over)];
+  const sample = below.slice(under.length > 0 ? 1 : 0);
+  // A unit over or under a heading says of its column what one in the heading would.
+  const withUnit = (heading: string, column: number) => {
+    const unit = (unitRow[column] ?? '').trim();
+    return said(unitOfCell(unit) !== undefined || isOtherUnit(unit) ? `${heading} (${unit})` : heading);
+  };
+  const found = assignColumns(headings, sample, columns, withUnit);
   if (found.is !== 'columns') return undefined;
-  const header = rows[unitRow.length > 0 ? at + 1 : at];
+  const header = rows[under.length > 0 ? at + 1 : at];
   return {
     score: found.score,
     table: {
@@ -100,6 +108,20 @@ function tableAt(
       columns: found.columns,
     },
   };
+}
+
+/** The cells of a line above the headings that holds units and little else, column by column. */
+function unitsOver(cells: readonly string[]): readonly string[] {
+  const full = cells.filter((cell) => cell.trim() !== '');
+  const units = full.filter((cell) => unitOfCell(cell) !== undefined || isOtherUnit(cell));
+  // The form of the dates may stand over their column.
+  return units.length >= 2 && units.length >= full.length - 2 ? cells : [];
+}
+
+/** Units alone are no headings, though each of them says something of its column. */
+function isLineOfUnits(cells: readonly string[]): boolean {
+  const full = cells.filter((cell) => cell.trim() !== '');
+  return full.length > 0 && full.every((cell) => unitOfCell(cell) !== undefined || isOtherUnit(cell));
 }
 
 function isUnitRow(cells: readonly string[]): boolean {

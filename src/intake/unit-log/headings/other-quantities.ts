@@ -64,6 +64,11 @@ const OTHER_UNITS: ReadonlySet<string> = new Set([
     'ms/cm',
     'ph',
     'counts',
+    'mg/l',
+    'ug/l',
+    'ntu',
+    'fnu',
+    'psu',
     'count',
     'raw',
     'bits',
@@ -136,7 +141,23 @@ const OTHER_WORDS: Readonly<Record<string, readonly string[]>> = {
       'direction',
       'conductivity',
     ],
-    ...['salinity', 'oxygen', 'depth', 'latitude', 'lat', 'longitude', 'lon', 'lng', 'altitude', 'elevation'],
+    ...[
+      'salinity',
+      'cond',
+      'conductance',
+      'turbidity',
+      'orp',
+      'chlorophyll',
+      'oxygen',
+      'depth',
+      'latitude',
+      'lat',
+      'longitude',
+      'lon',
+      'lng',
+      'altitude',
+      'elevation',
+    ],
     ...['index', 'counter', 'limit', 'threshold', 'interval', 'calibration', 'offset', 'units', 'error'],
     ...['cpu', 'board', 'chip', 'processor', 'coupler', 'host', 'mkt', 'difference', 'delta', 'change'],
   ],
@@ -169,7 +190,8 @@ const OTHER_WORDS: Readonly<Record<string, readonly string[]>> = {
 
 const WORDS = [...new Set(Object.values(OTHER_WORDS).flat())];
 
-function isOtherUnit(text: string): boolean {
+/** Whether a cell is a unit of what is no temperature. */
+export function isOtherUnit(text: string): boolean {
   return OTHER_UNITS.has(plainUnit(text));
 }
 

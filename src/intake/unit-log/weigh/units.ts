@@ -4,7 +4,7 @@ import type { LogOptions } from '../../draft.js';
 import { readWithUnit } from '../cells/numbers.js';
 import { unitOfCell } from '../cells/unit-cell.js';
 import type { FoundTable } from '../headings/find-table.js';
-import { unitIn } from '../headings/meaning.js';
+import { headingMeaning, unitIn } from '../headings/meaning.js';
 
 export interface WeighedUnits {
   /** Unit of each temperature column whose unit is known. */
@@ -27,6 +27,11 @@ export function weighUnits(
   const mapped = logMap?.units;
   const inCells = unitColumn(table);
   const above = unitAbove(table.preamble);
+  // `Value` is of anything: what the lines above or the other columns say is not of it.
+  const saysTemperature = (column: number): boolean => {
+    const said = headingMeaning(table.headings[column] ?? '');
+    return said === undefined || !said.weak || said.ofTemperature;
+  };
   for (const { column, channel } of table.columns.channels) {
     const unit =
       (typeof mapped === 'string' ? mapped : mapped?.[channel]) ??
@@ -38,12 +43,13 @@ export function weighUnits(
         .find((u) => u !== undefined) ??
       inCells?.unit ??
       said ??
-      above;
+      (saysTemperature(column) ? above : undefined);
     if (unit !== undefined) units.set(column, unit);
   }
   const [only, other] = [...new Set(units.values())];
   if (only !== undefined && other === undefined)
-    for (const { column } of table.columns.channels) if (!units.has(column)) units.set(column, only);
+    for (const { column } of table.columns.channels)
+      if (!units.has(column) && saysTemperature(column)) units.set(column, only);
   return inCells === undefined || mapped !== undefined ? { units } : { units, unitColumn: inCells.column };
 }
 
