@@ -102,7 +102,14 @@ function partNote(part: ChecklistPart, { delivery, labels }: ChecklistLayout): s
     return [zone(stops.find((one) => one.does === 'load')?.zone ?? ''), own ?? ''].join(' ').trim();
   if ((part.is === 'before' || part.is === 'arrival') && stop !== undefined)
     return [zone(stop.zone), own ?? ''].join(' ').trim();
-  return own ?? '';
+  // A grid has no room for its choices.
+  const choices = part.rows.flatMap((row) =>
+    row.is === 'grid'
+      ? row.rows.flatMap(({ boxes }) => boxes.flatMap(({ question }) => choicesOf(question, labels) ?? []))
+      : [],
+  );
+  const [first] = choices;
+  return [own ?? '', ...(first === undefined ? [] : [`${labels('outcome.why')}: ${first}`])].join(' ').trim();
 }
 
 function drawnRow(row: ChecklistRow, look: ChecklistLayout): DrawnRow {
