@@ -116,7 +116,11 @@ function printAmounts(output: Output, { amounts }: ClaimResult, { labels, langua
       : [
           [
             labels('claim.weight-limit'),
-            `${number(weightLimit.sdr.low / 100, 2)}–${number(weightLimit.sdr.high / 100, 2)} SDR`,
+            labels('answer.sdr').replace('N', () =>
+              [...new Set([weightLimit.sdr.low, weightLimit.sdr.high])]
+                .map((one) => number(one / 100, 2))
+                .join('–'),
+            ),
           ],
         ]),
     ['', labels('answer.no-interest')],

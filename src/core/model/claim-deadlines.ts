@@ -118,6 +118,8 @@ const deadlineRule = z
     governs: z.array(governing.exclude(['unknown'])).default([]),
     /** Only for such goods: those that the bill calls frozen, or asks to keep at −10 °C or colder, are frozen. */
     goods: z.enum(['fresh', 'frozen']).optional(),
+    /** Of a refusal: only at stops whose time zone begins so, such as `America/`; none named: anywhere. */
+    zones: z.array(z.string().min(1).max(60)).default([]),
     start: deadlineStart,
     /** It begins so long after the start. */
     delayed: span.optional(),

@@ -109,7 +109,7 @@ function sourceWords(view: View, { source, basis, edition }: ClaimDeadline): str
 /** Remarks with the exhibits that they are about. */
 const remarkWords = (view: View, { remarks = [] }: ClaimDeadline): Inline[] =>
   remarks.flatMap(({ is, evidence, amount }): Inline[] => [
-    text(`; ${view.labels(`clock-remark.${is}`)}`),
+    text(`. ${view.labels(`clock-remark.${is}`)}`),
     ...(amount === undefined ? [] : [text(`, ${formatMoneyIn(view, amount)}`)]),
     ...bracketed(exhibitLinks(view, evidence, 3)),
   ]);

@@ -90,6 +90,8 @@ function deadlinesOfRule(rule: DeadlineRule, claim: ClaimEntries, context: Deadl
       firstActionOf(rule.done, claim, context.milestones),
     );
     const remarks = incomplete(rule, claim);
+    // Without a joint check nothing is to be done after it.
+    if (rule.start === 'joint-check') return [{ ...said, state: 'not-started' }];
     return [
       {
         ...said,

@@ -29,7 +29,7 @@ export function refusalDeadlinesOf(context: RefusalContext): ClaimDeadline[] {
     if (start === undefined && refused.length === 0) return [];
     const lines = delivery.lines.filter(({ to }) => to === stop.id);
     return rules.clocks
-      .filter(({ of, goods }) => of === 'refusal' && suits(goods, lines))
+      .filter(({ of, goods, zones }) => of === 'refusal' && suits(goods, lines) && isIn(zones, stop))
       .map((rule) =>
         start === undefined
           ? withoutArrival(rule, stop, refused)
@@ -37,6 +37,9 @@ export function refusalDeadlinesOf(context: RefusalContext): ClaimDeadline[] {
       );
   });
 }
+
+const isIn = (zones: readonly string[], { zone }: Stop): boolean =>
+  zones.length === 0 || zones.some((one) => zone.startsWith(one));
 
 /** A refusal where the truck is not recorded: nothing started, so that nothing is counted. */
 function withoutArrival(rule: DeadlineRule, stop: Stop, refused: readonly MilestoneEvent[]): ClaimDeadline {

@@ -250,8 +250,8 @@ describe('what governs', () => {
     expect(ids({ is: 'terms', governs: 'unknown' })).toEqual(ids());
   });
 
-  it('said: only its own, and what counts whatever governs', () => {
-    expect(ids(CMR).every((id) => id.startsWith('cmr-') || id === 'us-food-transport-records')).toBe(true);
+  it('stated: only its own', () => {
+    expect(ids(CMR).every((id) => id.startsWith('cmr-'))).toBe(true);
     expect(ids(US).some((id) => id.startsWith('cmr-'))).toBe(false);
     expect(ids({ is: 'terms', governs: 'state-law' })).toEqual([
       'us-transport-records-fresh',
@@ -277,7 +277,7 @@ describe('what governs', () => {
     ['a waiver and what it waives', [US, { is: 'terms', governs: 'us-carriage-waived' }]],
   ])('%s contradict each other: nothing that depends on them is counted', (_, notes) => {
     const entries = claimEntries(claimReceived('2025-01-15'), ...notes);
-    expect(ids(...notes)).toEqual(['us-food-transport-records']);
+    expect(ids(...notes)).toEqual([]);
     expect(termsOf({ entries })).toEqual({ governs: 'unknown', contradicts: [11, 12] });
   });
 
