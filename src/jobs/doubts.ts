@@ -1,4 +1,4 @@
-import { doubtsAbout, type Kin, type KnownReading, type TimeGiven } from '../core/assess/doubts.js';
+import { doubtsAbout, Kin, type TimeGiven } from '../core/assess/doubts.js';
 import type { Delivery } from '../core/model/delivery.js';
 import { DossierError, type Problem } from '../core/model/error.js';
 import type { EvidenceId, ReadingBody } from '../core/model/evidence.js';
@@ -12,29 +12,20 @@ import { plainSpaces } from '../core/words/spaces.js';
 export type Sure = boolean | readonly Doubt['is'][];
 
 /** What a typed reading is held against: the readings that count, and those that are taken in before it. */
-export class KnownKin implements Kin {
-  readonly delivery: Delivery;
-  readonly now: number;
-  readonly readings: KnownReading[];
-
+export class KnownKin extends Kin {
   /** @param without evidence that is being corrected, and is no kin of itself */
   constructor({ delivery, evidence }: RecordState, now: Date, without?: EvidenceId) {
-    this.delivery = delivery;
-    this.now = now.getTime();
-    this.readings = evidence.filter(
+    const readings = evidence.filter(
       (item): item is Extract<typeof item, { source: unknown }> =>
         'source' in item && item.evidence !== without,
     );
+    super(delivery, readings, now.getTime());
   }
 
   doubts(reading: ReadingBody, given: TimeGiven, sure: Sure = false): Doubt[] {
     if (sure === true) return [];
     const doubts = doubtsAbout(reading, given, this);
     return sure === false ? doubts : doubts.filter(({ is }) => !sure.includes(is));
-  }
-
-  add(reading: ReadingBody): void {
-    this.readings.push(reading);
   }
 }
 

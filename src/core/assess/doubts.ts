@@ -23,13 +23,55 @@ const REPEATED: ReadonlySet<EventName> = new Set(['stopped', 'resumed']);
 /** A reading that counts already, or that stands before in the same file. */
 export type KnownReading = ReadingBody & { evidence?: EvidenceId };
 
-/** What a candidate is compared with. */
-export interface Kin {
-  delivery: Delivery;
-  readings: readonly KnownReading[];
+/** What a candidate is compared with: a table may have thousands of rows, so that each is looked up, not sought. */
+export class Kin {
+  readonly delivery: Delivery;
   /** The present, milliseconds UTC. */
-  now: number;
+  readonly now: number;
+  /** From the first to the last time that is planned of the delivery, or known of its carriage. */
+  span: { from: number; to: number } | undefined;
+  /** Pulps of each line and stop in °C, the lowest first. */
+  readonly #pulps = new Map<string, number[]>();
+  readonly #events = new Map<string, KnownReading>();
+
+  constructor(delivery: Delivery, readings: Iterable<KnownReading>, now: number) {
+    this.delivery = delivery;
+    this.now = now;
+    for (const stop of delivery.stops) this.#widen(plannedTime(stop));
+    for (const reading of readings) this.add(reading);
+  }
+
+  add(reading: KnownReading): void {
+    if (!isSpoken(reading)) this.#widen(knownMilliseconds(reading.time));
+    if (reading.kind === 'event') {
+      const key = eventKey(reading);
+      if (!this.#events.has(key)) this.#events.set(key, reading);
+    }
+    if (reading.kind !== 'pulp') return;
+    const value = celsius(reading.temperature);
+    const pulps = this.pulps(reading);
+    const above = pulps.findLastIndex((one) => one <= value) + 1;
+    this.#pulps.set(placeKey(reading), pulps.toSpliced(above, 0, value));
+  }
+
+  pulps(of: ReadingBody): readonly number[] {
+    return this.#pulps.get(placeKey(of)) ?? [];
+  }
+
+  event(of: Extract<ReadingBody, { kind: 'event' }>): KnownReading | undefined {
+    return this.#events.get(eventKey(of));
+  }
+
+  #widen(at: number | undefined): void {
+    if (at === undefined) return;
+    const { from, to } = this.span ?? { from: at, to: at };
+    this.span = { from: Math.min(from, at), to: Math.max(to, at) };
+  }
 }
+
+const placeKey = ({ line, place }: ReadingBody) => `${line ?? ''} ${place?.stop ?? ''}`;
+const eventKey = (reading: Extract<ReadingBody, { kind: 'event' }>) =>
+  `${reading.event} ${placeKey(reading)}`;
 
 /** How the time of a candidate came about: `now` was typed as such, and is meant. */
 export type TimeGiven = 'typed' | 'now' | 'left-out';
@@ -41,7 +83,7 @@ export function doubtsAbout(reading: ReadingBody, timeGiven: TimeGiven, kin: Kin
   return [
     ...(ofInstruction.length > 0 ? ofInstruction : neighbourDoubts(reading, kin)),
     ...timeDoubts(reading, timeGiven, kin),
-    ...eventDoubts(reading, kin.readings),
+    ...eventDoubts(reading, kin),
   ];
 }
 
@@ -101,18 +143,12 @@ function rangeOf({ setPoint, tolerance }: NonNullable<Line['instruction']>): Ran
 }
 
 /** A pulp near its instruction is not doubted for its neighbours: then they are the odd ones. */
-function neighbourDoubts(reading: ReadingBody, { delivery, readings }: Kin): Doubt[] {
+function neighbourDoubts(reading: ReadingBody, kin: Kin): Doubt[] {
   if (reading.kind !== 'pulp') return [];
   const value = celsius(reading.temperature);
-  const [line] = linesOf(reading, delivery);
+  const [line] = linesOf(reading, kin.delivery);
   if (line?.instruction !== undefined && beyond(value, rangeOf(line.instruction)) < WRONG_UNIT) return [];
-  const others = readings
-    .flatMap((one) =>
-      one.kind === 'pulp' && one.line === reading.line && one.place?.stop === reading.place?.stop
-        ? [celsius(one.temperature)]
-        : [],
-    )
-    .toSorted((a, b) => a - b);
+  const others = kin.pulps(reading);
   const middle = others[Math.floor(others.length / 2)];
   if (middle === undefined || Math.abs(value - middle) < FAR) return [];
   return [
@@ -126,8 +162,7 @@ function neighbourDoubts(reading: ReadingBody, { delivery, readings }: Kin): Dou
   ];
 }
 
-function timeDoubts(reading: ReadingBody, given: TimeGiven, { delivery, readings, now }: Kin): Doubt[] {
-  const span = knownSpan(delivery, readings);
+function timeDoubts(reading: ReadingBody, given: TimeGiven, { span, now }: Kin): Doubt[] {
   if (span === undefined || given === 'now') return [];
   if (given === 'left-out') {
     const days = Math.floor((now - span.to) / DAY);
@@ -160,29 +195,10 @@ function isSpoken(reading: ReadingBody): boolean {
   }
 }
 
-/** From the first to the last time that is planned of a delivery, or known of its carriage. */
-function knownSpan(delivery: Delivery, readings: readonly KnownReading[]) {
-  const times = [
-    ...delivery.stops.map(plannedTime),
-    ...readings.filter((one) => !isSpoken(one)).map(({ time }) => knownMilliseconds(time)),
-  ].filter((at) => at !== undefined);
-  if (times.length === 0) return undefined;
-  return {
-    from: times.reduce((a, b) => Math.min(a, b)),
-    to: times.reduce((a, b) => Math.max(a, b)),
-  };
-}
-
-function eventDoubts(reading: ReadingBody, readings: readonly KnownReading[]): Doubt[] {
+function eventDoubts(reading: ReadingBody, kin: Kin): Doubt[] {
   const stop = reading.place?.stop;
   if (reading.kind !== 'event' || stop === undefined || REPEATED.has(reading.event)) return [];
-  const before = readings.find(
-    (one) =>
-      one.kind === 'event' &&
-      one.event === reading.event &&
-      one.place?.stop === stop &&
-      one.line === reading.line,
-  );
+  const before = kin.event(reading);
   return before === undefined
     ? []
     : [

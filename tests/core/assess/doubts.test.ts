@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { doubtsAbout, type KnownReading, type TimeGiven } from '../../../src/core/assess/doubts.js';
+import { doubtsAbout, Kin, type KnownReading, type TimeGiven } from '../../../src/core/assess/doubts.js';
 import { type Delivery, delivery } from '../../../src/core/model/delivery.js';
 import { type ReadingBody, reading } from '../../../src/core/model/evidence.js';
 import '../../properties.js';
@@ -61,10 +61,7 @@ const names = (
     now?: string;
     planned?: boolean;
   },
-) =>
-  doubtsAbout(candidate, given, { delivery: trip(planned), readings, now: Date.parse(now) }).map(
-    ({ is }) => is,
-  );
+) => doubtsAbout(candidate, given, new Kin(trip(planned), readings, Date.parse(now))).map(({ is }) => is);
 
 describe('a temperature', () => {
   it.each([
