@@ -70,7 +70,7 @@ describe('the page from refusal to denial', () => {
   it('acknowledges with the number, and asks for what is still owed', () => {
     const letter = readFileSync(at('answers/acknowledgement/letter.txt'), 'utf8');
     expect(letter).toContain('Q-2026-014');
-    expect(letter).toMatch(/still need from you:\s+- evidence of the freight charges/);
+    expect(letter).toMatch(/please provide:\s+- evidence of the freight charges/);
     expect(readdirSync(at('answers/acknowledgement')).sort()).toEqual([
       'enclosures.txt',
       'letter.pdf',
@@ -80,7 +80,7 @@ describe('the page from refusal to denial', () => {
 
   it('denies with reasons, each fact with its exhibits, and keeps what is weak for the carrier alone', () => {
     const letter = readFileSync(at('answers/denial/letter.txt'), 'utf8').replace(/\s+/g, ' ');
-    expect(letter).toContain('We disallow the claim');
+    expect(letter).toContain('We decline the claim and disallow it in full');
     expect(letter).toContain('the shipper was told and had it loaded');
     expect(letter).toMatch(/warm when it was loaded: 2 of 3 pulps .*? \(Ex\. 11, Ex\. 13, Ex\. 15\)/);
     expect(letter).not.toContain('unit was off');
