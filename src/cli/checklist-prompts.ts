@@ -13,6 +13,8 @@ export interface Sitting {
   /** Tells of a problem, or what can be typed. */
   tell(what: Problem | string): void;
   save(answers: ReadonlyMap<number, string>): Promise<void>;
+  /** Whether more lines were pasted than were asked for: they belong to the boxes that follow. */
+  pasted(): boolean;
   /** A box was answered again with the answer that it had. */
   repeated(number: number): void;
 }
@@ -67,7 +69,8 @@ export async function promptForBoxes(
         continue;
     }
     const problem = check(number, typed, answers);
-    if (problem !== undefined) {
+    // Asked again at once, the box would take the line of the next; what is wrong is asked at the end.
+    if (problem !== undefined && !sitting.pasted()) {
       tell(problem);
       // What is wrong may be the day above it.
       const other = boxes.findIndex((one) => problem.where.field === `box ${one.number}`);

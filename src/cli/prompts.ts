@@ -13,6 +13,9 @@ export function isInteractive(): boolean {
 const ahead: string[] = [];
 let begun = '';
 
+/** Whether lines were typed or pasted ahead of their questions. */
+export const hasLinesAhead = (): boolean => ahead.length > 0;
+
 /** Asks on stderr, so that the result on stdout stays clean. Throws DossierError `bad-usage` where the input ends, Interrupted at Ctrl-C. */
 export async function prompt(question: string, fallback?: string): Promise<string> {
   const shown = fallback === undefined ? `${question}: ` : `${question} [${fallback}]: `;

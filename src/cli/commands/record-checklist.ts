@@ -7,7 +7,7 @@ import type { CliContext } from '../context.js';
 import { EXIT } from '../exit.js';
 import { escapeControls } from '../output.js';
 import { printProblem } from '../problems.js';
-import { isInteractive, prompt } from '../prompts.js';
+import { hasLinesAhead, isInteractive, prompt } from '../prompts.js';
 import { tableLines } from '../table.js';
 
 export interface ChecklistOptions {
@@ -72,6 +72,7 @@ async function asked(
     ask: asking,
     tell: (what) => (typeof what === 'string' ? output.note(what) : printProblem(output, what)),
     save: saved.save,
+    pasted: hasLinesAhead,
     repeated: (number) => {
       if (doubted.has(`box ${number}`)) sure.add(number);
     },

@@ -67,7 +67,9 @@ export const isUnloading = (stop: string, { stops }: Delivery) =>
  */
 function dated(clock: string, day: string | undefined, planned: string | undefined): string {
   const on = day ?? planned?.slice(0, 10);
-  const hasDay = /^\s*(?:now|today|yesterday)\b/i.test(clock) || dateParts(clock.trim()) !== undefined;
+  // What holds no figure is no time; it is told as it was written.
+  const hasDay =
+    !/\d/.test(clock) || /^\s*(?:today|yesterday)\b/i.test(clock) || dateParts(clock.trim()) !== undefined;
   return on === undefined || hasDay ? clock : `${on} ${clock}`;
 }
 
