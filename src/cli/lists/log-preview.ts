@@ -17,7 +17,11 @@ export function printLogPreview(output: Output, { mapping, unused, zone, rows }:
         ]
       : ['sheet', mapping.sheet],
     ['header', mapping.headerRow === 0 ? 'none' : `row ${mapping.headerRow}`],
-    ['time', `${columns.length === 1 ? 'column' : 'columns'} ${columns.join(' and ')}, ${dates[time.order]}`],
+    ...(mapping.only ?? []).map(({ column, is }) => ['rows', `those with "${is}" in column ${column + 1}`]),
+    [
+      'time',
+      `${columns.length === 1 ? 'column' : 'columns'} ${columns.join(' and ')}, ${time.count === undefined ? dates[time.order] : `${time.count} since 1970 UTC`}`,
+    ],
     ['zone', time.zone === 'offset' ? 'each row states its offset from UTC' : time.zone],
     ...mapping.channels.map((c) => [c.channel, `column ${c.column + 1} "${c.heading}", ${c.unit}`]),
     ...mapping.states.map((s) => [s.state, `column ${s.column + 1} "${s.heading}"`]),
