@@ -103,7 +103,7 @@ describe('the page from refusal to denial', () => {
 
   it('has pages that say the same as the text', async () => {
     const text = await textOf(readFileSync(at('answers/denial/letter.pdf')));
-    expect(text.replace(/\s+/g, '')).toContain('Wedisallowtheclaim');
+    expect(text.replace(/\s+/g, '')).toContain('Wedeclinetheclaimanddisallowitinfull');
     const certificate = await textOf(readFileSync(at('answers/denial/certificate.pdf')));
     expect(certificate).toMatch(/draft/i);
   });
