@@ -7,14 +7,7 @@ import { type Certificate, readCertificate } from '../core/verify/cms/certificat
 import { readDer } from '../core/verify/cms/der.js';
 import { type PublicKey, readPublicKey, signingKey } from '../core/verify/cms/public-key.js';
 import { Malformed } from '../core/verify/malformed.js';
-
-/** What a certificate says of the one whom it names. */
-export interface Named {
-  /** Lower-case hex. */
-  certificateSha256: string;
-  /** As the certificate writes it, such as `CN=Harrow Creek Transport`. */
-  subject: string;
-}
+import type { Named } from './named.js';
 
 /** The signer whose key is in this process: a certificate and the private key that fits it. */
 export interface Identity extends Signer, Named {

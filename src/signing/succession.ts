@@ -2,7 +2,8 @@ import { createHash } from 'node:crypto';
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { DossierError } from '../core/model/error.js';
-import type { Identity } from './identity-material.js';
+import type { Signer } from '../core/ports/signer.js';
+import type { Named } from './named.js';
 
 /** A statement by which an old key names the new one, and the files that hold it. */
 export interface Succession {
@@ -18,7 +19,7 @@ export interface Succession {
  */
 export async function writeSuccession(
   folder: string,
-  { from, to, now }: { from: Identity; to: Identity; now: Date },
+  { from, to, now }: { from: Signer & Named; to: Named; now: Date },
 ): Promise<Succession> {
   const text = [
     `On ${now.toISOString()} the holder of the first certificate states that it signs with the second from now on.`,

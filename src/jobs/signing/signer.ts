@@ -2,7 +2,8 @@ import { X509Certificate } from 'node:crypto';
 import { DossierError } from '../../core/model/error.js';
 import type { Clock } from '../../core/ports/clock.js';
 import type { Signer } from '../../core/ports/signer.js';
-import { type Named, namedBy, requireSigningUse, requireValid } from '../../signing/identity-material.js';
+import { namedBy, requireSigningUse, requireValid } from '../../signing/identity-material.js';
+import type { Named } from '../../signing/named.js';
 import { openIdentity } from './open-identity.js';
 import type { SignedBy } from './signed-by.js';
 
