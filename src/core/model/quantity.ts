@@ -23,6 +23,7 @@ export const tradeUnit = z.enum([
   'lb',
   'kg',
 ]);
+/** A unit in which the trade counts or weighs goods. */
 export type TradeUnit = z.infer<typeof tradeUnit>;
 
 export const tradeQuantity = z.strictObject({ amount: writtenAmount, unit: tradeUnit });

@@ -36,8 +36,12 @@ export interface KeptOriginal {
  * The record compares what it reads with the hash: a store need not.
  */
 export interface OriginalsStore {
+  /** Keeps what the stream gives. */
   add(bytes: AsyncIterable<Uint8Array>, order: OriginalOrder): Promise<KeptOriginal>;
+  /** Resolves when everything added so far will be found again after a crash. */
   flush(): Promise<void>;
+  /** A file on this machine that has the bytes; undefined when none are kept under the hash. */
   file(of: Sha256): Promise<string | undefined>;
+  /** Takes an original back; nothing happens when there is none. */
   remove(of: Sha256): Promise<void>;
 }

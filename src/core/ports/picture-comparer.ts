@@ -12,5 +12,6 @@ export type PictureDistance =
 export interface PictureComparer {
   /** Never rejects for what the bytes are. */
   compare(original: Uint8Array, printed: Uint8Array): Promise<PictureDistance>;
+  /** Ends what was started for it. */
   close(): void;
 }

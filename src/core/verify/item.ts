@@ -7,10 +7,14 @@ export interface Item {
   open: () => Promise<OpenedItem>;
 }
 
+/** What an item is, with what is needed to check it. */
 export type OpenedItem =
   | { is: 'dossier'; bytes: Uint8Array }
-  /** What opens it throws Malformed. */
-  | { is: 'bag' | 'record'; container: () => Promise<Container> }
+  | {
+      is: 'bag' | 'record';
+      /** Opens its files; rejects with Malformed. */
+      container: () => Promise<Container>;
+    }
   | { is: 'unknown' };
 
 /** A dossier is made to be sent by e-mail; what is far larger, in bytes, is not one. */

@@ -33,9 +33,11 @@ export const outcomeTold = z.enum([
   'insurer',
   'other',
 ]);
+/** To whom an outcome was told. */
 export type OutcomeTold = z.infer<typeof outcomeTold>;
 
 export const outcomeHow = z.enum(['in-person', 'call', 'message', 'e-mail', 'letter', 'on-document']);
+/** How an outcome was told. */
 export type OutcomeHow = z.infer<typeof outcomeHow>;
 
 /**

@@ -40,6 +40,7 @@ export interface PulpSample {
   cartons?: number;
 }
 
+/** The pulp temperatures of one line at one stop. */
 export interface PulpGroup {
   line: string;
   stop: string;

@@ -16,6 +16,7 @@ export interface Container {
   files: Map<string, ContainedFile>;
   /** Folders that were not looked into, each with `/` at its end. */
   leftAside?: readonly string[];
+  /** Gives back what was opened for it. */
   close: () => void;
 }
 
