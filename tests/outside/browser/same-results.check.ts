@@ -20,8 +20,11 @@ const DEMO = join(ROOT, 'fixtures/demo');
 const disk = scratch();
 afterAll(disk.end);
 
-/** Compressed, with all that it computes, says and draws, but no templates: three quarters of what a page for a phone may be. */
-const MOST_BYTES = 260_000;
+/**
+ * Compressed, with all that it computes, says and draws, but no templates: what a page for a phone may be. A page for
+ * the dock needs no claims, which are a good part of it.
+ */
+const MOST_BYTES = 350_000;
 
 let input: string;
 let script: string;
