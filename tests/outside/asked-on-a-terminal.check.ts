@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { afterAll, beforeAll, describe, expect } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect } from 'vitest';
 import { checklistQuestions } from '../../src/jobs/checklist/enter.js';
 import { type Yard, yard } from '../cli/a-delivery.js';
 import { MAIN } from '../cli/run.js';
@@ -7,9 +7,12 @@ import { checkWith, script } from './programs.js';
 
 let here: Yard;
 let delivery: string;
-beforeAll(async () => {
+beforeAll(() => {
   here = yard();
-  delivery = await here.delivery();
+});
+// One for each: the form goes on where it was left.
+beforeEach(async ({ task }) => {
+  delivery = await here.delivery(`of${task.id}`);
 });
 afterAll(() => here.end());
 
