@@ -1,9 +1,30 @@
 import { describe, expect, it } from 'vitest';
+import { delivery as deliveryFacts } from '../../../src/core/model/delivery.js';
 import { logDeliveryFlags, stopWindowFlags } from '../../../src/core/model/delivery-flags.js';
-import { parseDeliveryFile } from '../../../src/intake/delivery-file.js';
-import { DELIVERY_YAML } from '../../intake/a-delivery.js';
 
-const { facts: delivery } = parseDeliveryFile(DELIVERY_YAML, 'delivery.yaml');
+/** An invented delivery with stops in two zones. */
+const delivery = deliveryFacts.parse({
+  delivery: 'T-1',
+  parties: { carrier: { name: 'Invented Haulage' } },
+  equipment: { trailer: { number: '118' } },
+  stops: [
+    {
+      id: 'load-1',
+      does: 'load',
+      place: 'Nowhere Field',
+      zone: 'America/Phoenix',
+      planned: '2026-07-14T04:00',
+    },
+    {
+      id: 'drop-1',
+      does: 'unload',
+      place: 'Paper Moon',
+      zone: 'America/Chicago',
+      planned: '2026-07-16T06:00',
+    },
+  ],
+  lines: [{ id: 'romaine', goods: 'lettuce-romaine', from: 'load-1', to: 'drop-1' }],
+});
 const at = (text: string) => Date.parse(text);
 
 describe('flags that rest on the delivery', () => {
