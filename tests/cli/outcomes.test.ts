@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { type Yard, yard } from './a-delivery.js';
 
@@ -101,6 +102,54 @@ describe('record refusal, acceptance and exception', () => {
     });
     expect(last()).not.toMatchObject({ body: { becomes: { body: { quantity: expect.anything() } } } });
     expect((await here.dossier('strike', 'e1', '--why', 'of another load', '-d', 'delivery')).code).toBe(0);
+  });
+
+  it('stand in a notice of rejection, which asks for what they do not say', async () => {
+    const written = async (folder: string) => {
+      await here.dossier('answer', '-d', 'delivery', '--letter', 'rejection-notice', '-o', folder);
+      return readFileSync(here.at(folder, 'letter.txt'), 'utf8').replaceAll(/\s+/g, ' ');
+    };
+    await record(
+      ...[
+        'refusal',
+        '8',
+        'pallets',
+        '--line',
+        'strawberries',
+        ...AT,
+        '--why',
+        'decay',
+        '--words',
+        'soft, mold',
+      ],
+      ...['--said-by', 'D. Haas', '--told', 'driver', '--how', 'in-person'],
+    );
+    const whole = await written('whole');
+    expect(whole).toContain('D. Haas; told to the driver; in person The reasons given');
+    expect(whole).toContain('decay; “soft, mold” The goods now');
+    expect(whole).not.toContain('who said it');
+    await record('refusal', '2', 'pallets', '--line', 'celery', ...AT);
+    const open = await written('open');
+    expect(open).toContain(
+      'told to the driver; in person Who rejected them, to whom it was said, how and at what time: [_',
+    );
+    expect(open).toContain('“soft, mold” The reasons given: [_');
+  });
+
+  it('of a readings table are held to what was shipped, row by row, also with --sure', async () => {
+    here.put(
+      'outcomes.csv',
+      `time,kind,value,state,stop,line
+2026-07-16 10:40,outcome,8 pallets,refused,denver,strawberries
+2026-07-16 10:41,outcome,12 pallets,refused,denver,strawberries
+2026-07-16 10:42,outcome,10 pallets,accepted,denver,strawberries
+`,
+    );
+    const ran = await here.dossier('collect', here.at('outcomes.csv'), '-d', 'delivery', '--sure');
+    expect(ran.err + ran.out).toContain(
+      'row 3, how much: 12 pallets of strawberries are 2 more than the 18 shipped',
+    );
+    expect(here.entries(delivery).filter(({ type }) => type === 'reading-recorded')).toHaveLength(2);
   });
 
   it('are read from a notes file', async () => {

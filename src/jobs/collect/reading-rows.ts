@@ -1,11 +1,14 @@
 import type { NewEntry } from '../../core/model/entry.js';
-import type { Problem } from '../../core/model/error.js';
-import type { EvidenceId } from '../../core/model/evidence.js';
+import { DossierError, type Problem } from '../../core/model/error.js';
+import type { EvidenceId, ReadingBody } from '../../core/model/evidence.js';
+import type { RecordState } from '../../core/model/state.js';
 import type { LongWork } from '../../core/ports/work.js';
 import type { ReadingDraft, ReceivedDraft } from '../../intake/draft.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import type { OpenDelivery } from '../delivery.js';
 import { doubtProblem, KnownKin, type Sure } from '../doubts.js';
+import { ofRow } from '../notes/line.js';
+import { requireRoom } from '../outcome-room.js';
 import { readingKey, recordedReadings } from '../recorded-readings.js';
 
 /** Who takes rows in, and whether those far from their kin are right. */
@@ -18,7 +21,7 @@ export interface ChosenRows {
   readings: ReadingDraft[];
   /** Rows whose words were recorded before. */
   repeated: number;
-  /** Rows far from their kin, with a problem each. */
+  /** Rows far from their kin, or of more goods than there were, with a problem each. */
   doubted: number;
   problems: Problem[];
 }
@@ -28,13 +31,17 @@ export class ReadingRows {
   readonly #record: DeliveryRecord;
   readonly #input: TakingIn;
   readonly #kin: KnownKin;
+  readonly #state: RecordState;
+  /** Outcomes of goods that rows have already added. */
+  readonly #outcomes: ReadingBody[] = [];
   /** Readings that files have already added. */
   readonly #said: Map<string, EvidenceId>;
 
   constructor(record: DeliveryRecord, input: TakingIn) {
     this.#record = record;
     this.#input = input;
-    this.#kin = new KnownKin(record.state(), input.now());
+    this.#state = record.state();
+    this.#kin = new KnownKin(this.#state, input.now());
     this.#said = recordedReadings(record);
   }
 
@@ -43,13 +50,12 @@ export class ReadingRows {
     const fresh = rows.filter(({ reading }) => !this.#said.has(readingKey(reading)));
     const problems: Problem[] = [];
     const readings = fresh.filter(({ row, reading }) => {
-      const doubts = this.#kin.doubts(reading, 'typed', this.#input.sure);
-      for (const doubt of doubts) {
-        const problem = doubtProblem(doubt, reading, this.#kin.delivery);
-        problems.push({ ...problem, where: { ...problem.where, file, row } });
-      }
-      if (doubts.length === 0) this.#kin.add(reading);
-      return doubts.length === 0;
+      const found = this.#problemsOf(reading);
+      problems.push(...found.map((problem) => ofRow(problem, file, row)));
+      if (found.length > 0) return false;
+      this.#kin.add(reading);
+      if (reading.kind === 'outcome') this.#outcomes.push(reading);
+      return true;
     });
     return {
       readings,
@@ -57,6 +63,18 @@ export class ReadingRows {
       doubted: fresh.length - readings.length,
       problems,
     };
+  }
+
+  #problemsOf(reading: ReadingBody): Problem[] {
+    try {
+      requireRoom(this.#state, reading, this.#input.now(), { drafts: this.#outcomes });
+    } catch (error) {
+      if (!(error instanceof DossierError) || error.code !== 'bad-value') throw error;
+      return [error.toProblem()];
+    }
+    return this.#kin
+      .doubts(reading, 'typed', this.#input.sure)
+      .map((doubt) => doubtProblem(doubt, reading, this.#kin.delivery));
   }
 
   /** Rows of a table that was taken in before without them. */
