@@ -5,6 +5,7 @@ import type { Finding, LineOutcome } from '../../core/model/results.js';
 import { formatAmount } from '../../core/words/amounts.js';
 import { escapeMarkdown } from '../../core/words/escape.js';
 import { type Facts, MarkdownText } from '../../core/words/facts.js';
+import { outcomeReasons, outcomeSayers } from '../../core/words/outcome-said.js';
 import type { LetterInput } from './input.js';
 import { reservations } from './reservations.js';
 import type { LetterView } from './view.js';
@@ -72,6 +73,7 @@ export function recordFacts(view: LetterView<LetterInput>): Facts {
     shipperFacts,
     reservedOn: reserved.reservedFrom.length + shipperFacts.length > 0,
     refusal,
+    ...rejectionFacts(view, refused),
     happened,
     anythingHappened: happened.length + refusal.length > 0,
     lines: delivery.lines
@@ -89,6 +91,25 @@ export function recordFacts(view: LetterView<LetterInput>): Facts {
         );
       }),
     ...reserved,
+  };
+}
+
+/** What the refusals of the record say of reason, sayer and the one who was told; what is left to fill in. */
+function rejectionFacts({ labels, names }: LetterView<LetterInput>, refused: readonly LineOutcome[]): Facts {
+  const told = refused.map((one) => one.statements.filter(({ outcome }) => outcome === 'refused'));
+  const ofLine = (one: LineOutcome, said: string) =>
+    said === '' ? [] : [new MarkdownText(escapeMarkdown(`${names.line(one.line)}: ${said}`))];
+  const whole = (statements: LineOutcome['statements']) =>
+    statements.length > 0 &&
+    statements.every((one) => one.saidBy !== undefined && one.told !== undefined && one.how !== undefined);
+  const reasons = refused.map((one, i) =>
+    outcomeReasons(labels, { reasons: one.reasons, statements: told[i] ?? [] }),
+  );
+  return {
+    rejectionReasons: refused.flatMap((one, i) => ofLine(one, reasons[i] ?? '')),
+    rejectionReasonsLeft: refused.length === 0 || reasons.includes(''),
+    rejectionTold: refused.flatMap((one, i) => ofLine(one, outcomeSayers(labels, told[i] ?? []))),
+    rejectionToldLeft: refused.length === 0 || !told.every(whole),
   };
 }
 

@@ -1,6 +1,7 @@
-import type { LineOutcome, OutcomeAmount } from '../../core/model/results.js';
+import type { OutcomeAmount } from '../../core/model/results.js';
 import { formatAmount } from '../../core/words/amounts.js';
 import { type Block, plain } from '../../core/words/blocks.js';
+import { outcomeReasons, outcomeSayers } from '../../core/words/outcome-said.js';
 import { exhibitLinks, type View } from './context.js';
 import { listOrNone } from './tables.js';
 
@@ -27,8 +28,8 @@ export function outcomeTable(view: View): Block[] {
         },
       ],
       ['amount', 2.4, ({ amounts }) => amounts.flatMap((amount) => amountLines(view, amount)).join('; ')],
-      ['reason', 2.8, (one) => reasonText(view, one)],
-      ['by-whom', 1.8, (one) => sayersOf(view, one)],
+      ['reason', 2.8, (one) => outcomeReasons(view.labels, one)],
+      ['by-whom', 1.8, (one) => outcomeSayers(view.labels, one.statements)],
       [
         'exhibits',
         1,
@@ -53,24 +54,4 @@ function amountLines({ labels, format }: View, amount: OutcomeAmount): string[] 
       `${formatAmount(labels, format, { value, unit: amount.unit, ...of })} ${labels(`goods-fate.${fate}`)}`,
     ];
   });
-}
-
-function reasonText({ labels }: View, { reasons, statements }: LineOutcome): string {
-  const words = [...new Set(statements.flatMap((one) => one.words ?? []))].map((said) => `“${said}”`);
-  return [...reasons.map((reason) => labels(`outcome-reason.${reason}`)), ...words].join('; ');
-}
-
-/** Who said it, to whom and how: a word to the driver is no notice to the consignor. */
-function sayersOf({ labels }: View, { statements }: LineOutcome): string {
-  const said = statements.flatMap(({ saidBy, told, toldName, how, document }) => [
-    ...(saidBy === undefined ? [] : [saidBy]),
-    ...(told === undefined && toldName === undefined
-      ? []
-      : [
-          `${labels('goods-outcome.told')} ${[told === undefined ? undefined : labels(`outcome-told.${told}`), toldName].filter((one) => one !== undefined).join(', ')}`,
-        ]),
-    ...(how === undefined ? [] : [labels(`outcome-how.${how}`)]),
-    ...(document === undefined ? [] : [document]),
-  ]);
-  return [...new Set(said)].join('; ');
 }

@@ -1,9 +1,4 @@
-import {
-  boxesOf,
-  type ChecklistBox,
-  type ChecklistPart,
-  type OutcomePart,
-} from '../../compose/checklist/box.js';
+import { boxesOf, type ChecklistBox, type ChecklistPart } from '../../compose/checklist/box.js';
 import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError, type Problem } from '../../core/model/error.js';
 import type { ReadingBody } from '../../core/model/evidence.js';
@@ -31,6 +26,7 @@ import {
   unitCheckDraft,
 } from './drafts.js';
 import type { ChecklistAnswers } from './file.js';
+import { outcomeDrafts } from './outcome-drafts.js';
 
 /** One reading from the form, with its boxes. */
 export interface ChecklistReading {
@@ -100,13 +96,6 @@ function draftsOf(context: ChecklistContext): BoxDraft[] {
     (a, b) => (a.boxes[0] ?? 0) - (b.boxes[0] ?? 0),
   );
 }
-
-const VERDICT_OF = {
-  accepted: 'accepted',
-  refused: 'refused',
-  short: 'accepted-with-exceptions',
-  damaged: 'accepted-with-exceptions',
-} as const;
 
 function draftOf({ number, question }: ChecklistBox, context: ChecklistContext): BoxDraft[] {
   const { answer, delivery } = context;
@@ -243,42 +232,8 @@ function draftOf({ number, question }: ChecklistBox, context: ChecklistContext):
           fields: { at: lastEventTime(context) },
         })),
       ];
-    case 'outcome': {
-      const { part, line, stop } = question;
-      const of = (name: OutcomePart) =>
-        answer(
-          (other) =>
-            other.is === 'outcome' && other.part === name && other.line === line && other.stop === stop,
-        );
-      if (part === 'why')
-        return of('refused') === undefined && of('damaged') === undefined
-          ? missingCompanion(number, context, () => false, 'how much was refused or damaged')
-          : [];
-      const why =
-        part === 'refused' || (part === 'damaged' && of('refused') === undefined) ? of('why') : undefined;
-      return [
-        draft(why === undefined ? [number] : [number, why.number], () => ({
-          kind: 'outcome',
-          word: text,
-          fields: {
-            stop,
-            line,
-            outcome: VERDICT_OF[part],
-            ...approximateTime(stop, part === 'refused' ? 'refused' : 'unloaded', context),
-            ...omitUndefined({
-              reason:
-                part === 'short'
-                  ? 'shortage'
-                  : why === undefined
-                    ? part === 'damaged'
-                      ? 'damage'
-                      : undefined
-                    : chosenWord('outcome-why', why.text, why.number),
-            }),
-          },
-        })),
-      ];
-    }
+    case 'outcome':
+      return outcomeDrafts(number, question, text, context);
     case 'seal-state':
       return missingCompanion(
         number,

@@ -1,5 +1,5 @@
 import { extname } from 'node:path';
-import type { MergePlan } from '../../core/ledger/merge/plan.js';
+import type { MergePlan } from '../../core/ledger/merge/merge-plan.js';
 import type { Sha256 } from '../../core/model/evidence.js';
 import type { DeliveryRecord } from '../../record/store.js';
 

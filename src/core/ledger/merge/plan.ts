@@ -13,37 +13,11 @@ import { dependentsOf } from '../dependents.js';
 import { evidenceAdded } from '../references.js';
 import { treeHash } from '../tree.js';
 import type { MergeConflict } from './conflict.js';
+import { type Decision, struckHere } from './decision.js';
 import { HeldEntries } from './held-entries.js';
+import type { MergedSide, MergePlan, RecordMerge, TakenEntry } from './merge-plan.js';
 import { Names } from './names.js';
-import type { RecordSide } from './record-side.js';
-
-/** The record that is merged in, with its name and the file that its ledger is kept as. */
-export interface MergedSide extends RecordSide {
-  delivery: string;
-  ledger: RecordMerge['ledger'];
-}
-
-/** An entry of the other record that this one lacks, as this one would hold it. */
-export interface TakenEntry {
-  entry: Entry;
-  origin: EntryOrigin;
-}
-
-export type RecordMerge = EntryOf<'record-merged'>['body'];
-
-/** What a merge takes, and what it leaves to a person. */
-export interface MergePlan {
-  /** This record as it would be. */
-  result: readonly Entry[];
-  /** What the entry says that tells of the merge. */
-  merge: RecordMerge;
-  taken: TakenEntry[];
-  /** How many entries this record has already, the shared ones aside. */
-  held: number;
-  conflicts: MergeConflict[];
-  /** Whether this record can already prove each fingerprint of the other. */
-  isKnown: boolean;
-}
+import { type RecordSide, sharedBeginning } from './record-side.js';
 
 /**
  * Decides what of another record of the same delivery this one lacks. Entries that both hold are matched by their leaf
@@ -53,15 +27,6 @@ export interface MergePlan {
 export function planMerge(own: RecordSide, other: MergedSide): MergePlan {
   return new MergePlanner(own, other).plan();
 }
-
-/** What becomes of one entry of the other record. */
-type Decision =
-  | { is: 'take'; body: unknown }
-  /** This record says so already; `as` is the entry that does. */
-  | { is: 'held'; as?: number }
-  | { is: 'conflict'; conflict: MergeConflict; as?: number }
-  /** It speaks of the state of the other record, whose ledger is kept. */
-  | { is: 'stays-there' };
 
 class MergePlanner {
   readonly #own: RecordSide;
@@ -166,12 +131,7 @@ class MergePlanner {
   #received(entry: EntryOf<'evidence-received'>): Decision {
     const same = this.#held.file(entry.body);
     if (same === undefined) return { is: 'take', body: this.#newEvidence(entry.body) };
-    if (this.#held.isStruck(same.seq) && !this.#isStruckThere(entry.seq))
-      return {
-        is: 'conflict',
-        as: same.seq,
-        conflict: { is: 'struck-here', entry: same.seq, evidence: same.body.evidence },
-      };
+    if (this.#isStruckHereAlone(same.seq, entry.seq)) return struckHere(same.seq, same.body.evidence);
     const reads = (one: typeof entry.body) => (one.kind === 'unit-log' ? textOf(one.mapping) : '');
     return reads(same.body) === reads(entry.body)
       ? { is: 'held', as: same.seq }
@@ -186,12 +146,8 @@ class MergePlanner {
     const body = this.#names.renumber(entry.body);
     const same = this.#held.reading(body, this.#effective(entry));
     if (same === undefined) return { is: 'take', body: this.#newEvidence(entry.body) };
-    return this.#held.isStruck(same.seq) && !this.#isStruckThere(entry.seq)
-      ? {
-          is: 'conflict',
-          as: same.seq,
-          conflict: { is: 'struck-here', entry: same.seq, evidence: same.body.evidence },
-        }
+    return this.#isStruckHereAlone(same.seq, entry.seq)
+      ? struckHere(same.seq, same.body.evidence)
       : { is: 'held', as: same.seq };
   }
 
@@ -329,15 +285,14 @@ class MergePlanner {
   #isStruckThere(seq: number): boolean {
     return !this.#counted().has(seq);
   }
+
+  #isStruckHereAlone(here: number, there: number): boolean {
+    return this.#held.isStruck(here) && !this.#isStruckThere(there);
+  }
 }
 
 function raise(): never {
   throw new Error('a record without entries');
-}
-
-function sharedBeginning(a: readonly Sha256[], b: readonly Sha256[]): number {
-  const apart = a.findIndex((leaf, i) => leaf !== b[i]);
-  return apart < 0 ? a.length : apart;
 }
 
 const textOf = (value: unknown) => JSON.stringify(asJsonKeeps(value));
