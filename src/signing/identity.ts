@@ -126,7 +126,8 @@ async function resealed(folder: string, pem: string, key: KeyObject, passphrase:
     return [
       `${file} was sealed anew, more strongly; the passphrase is the same. Copies of the old file stay weaker.`,
     ];
-  } catch {
+  } catch (error) {
+    if (!(error instanceof DossierError)) throw error;
     return [`${file} is sealed weakly, and could not be sealed anew: the folder cannot be written.`];
   }
 }

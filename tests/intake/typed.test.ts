@@ -92,8 +92,10 @@ describe('a time as people type it', () => {
     ['country and plan together', at('America/Chicago', december, ['2026-07-11T04:00']), '2026-07-12'],
   ])('7/12/2026 is decided by %s', (_, context, day) => {
     const read = parseTypedTime('7/12/2026 14:05', context);
-    expect(read).toMatchObject({ is: 'time' });
-    if (read.is === 'time' && read.time.is === 'known') expect(read.time.instant.slice(0, 10)).toBe(day);
+    expect(read).toMatchObject({
+      is: 'time',
+      time: { is: 'known', instant: expect.stringMatching(`^${day}T`) },
+    });
   });
 
   it.each([

@@ -17,7 +17,8 @@ const reader = new Workers<Uint8Array, SheetText[]>({
 
 /**
  * The table of a log in the text of a PDF; none where its pages hold no rows of one. Throws DossierError where there
- * are such rows and their columns are not clear, and where the library that reads PDFs is missing.
+ * are such rows and their columns are not clear. None, too, of a file of more than 64 MB, and where the optional library
+ * that reads PDFs is not installed: it is kept as the paper that it is.
  */
 export async function readPdfTable(path: string, fileName: string): Promise<SheetText[]> {
   if ((await stat(path)).size > MOST_BYTES) return [];

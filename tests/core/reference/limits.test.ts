@@ -86,12 +86,6 @@ describe('what may reach a finding', () => {
     }
   });
 
-  it('has no value from memory', () => {
-    expect(new Set(publishedValues().map(({ source }) => source.status))).toEqual(
-      new Set(['read', 'secondary']),
-    );
-  });
-
   it('ethylene, by the words of the sources', () => {
     expect(givesMuchEthylene('apples').map(({ source }) => source.name)).toEqual([
       'Cantwell (2001)',

@@ -386,7 +386,7 @@ describe('whether the receiver rejected in time', () => {
     ]);
   });
 
-  it('never ends before eight hours have passed', () => {
+  it('never ends before eight hours have passed, nor earlier for a later arrival', () => {
     const rules = deadlineRules();
     const end = (minutes: number) => {
       const evidence = items({
@@ -410,8 +410,9 @@ describe('whether the receiver rejected in time', () => {
       return found.due.at;
     };
     fc.assert(
-      fc.property(fc.nat(20_000), (from) => {
+      fc.property(fc.nat(20_000), fc.nat(3000), (from, later) => {
         expect(end(from)).toBeGreaterThanOrEqual(july('01 08:00') + from * 60_000);
+        expect(end(from + later)).toBeGreaterThanOrEqual(end(from));
       }),
       { numRuns: cases(40) },
     );
