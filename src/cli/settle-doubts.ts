@@ -53,6 +53,8 @@ function questionOf(doubt: Doubt): string {
     case 'no-time-given':
       return 'When was it? (a time, or now)';
     case 'outside-delivery':
+    case 'inspected-before-arrival':
+    case 'inspected-after-disposal':
       return 'Is that right? (yes, no, or the right time)';
     case 'far-from-instruction':
     case 'other-unit':
@@ -68,6 +70,8 @@ function withAnswer(typed: TypedArguments, doubt: Doubt, answer: string): TypedA
   switch (doubt.is) {
     case 'no-time-given':
     case 'outside-delivery':
+    case 'inspected-before-arrival':
+    case 'inspected-after-disposal':
       return { ...typed, fields: { ...typed.fields, at: answer } };
     case 'far-from-instruction':
     case 'other-unit':

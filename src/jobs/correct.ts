@@ -12,6 +12,7 @@ import { KnownKin, type Sure } from './doubts.js';
 import { requireRoom } from './outcome-room.js';
 import { checkReading, type DoubtedReading, doubted, formatReading } from './record-reading.js';
 import { entryNamed } from './typed/entry-named.js';
+import { inspectionTimes } from './typed/inspection-options.js';
 import { outcomePlace } from './typed/outcome-options.js';
 import { findLine, findPosition, findStop, typedPlace, typedTime } from './typed/place-options.js';
 import { readingBody } from './typed/reading-options.js';
@@ -122,6 +123,9 @@ function corrected(
   const body = {
     ...(was.kind === 'outcome' ? withoutQuantity(was) : was),
     ...omitUndefined(readingBody(was.kind, word ?? mainWord(was), withDefaultsOf(was, typed))),
+    ...(was.kind === 'inspection'
+      ? omitUndefined(inspectionTimes(typed, delivery, stopOfTime, new Date(at)))
+      : {}),
     ...omitUndefined({
       // A time of day is on the day of the entry that is put right.
       time:
@@ -157,6 +161,8 @@ function mainWord(reading: ReadingBody): string | undefined {
     case 'outcome':
       if (reading.quantity === undefined) return reading.all === true ? 'all' : undefined;
       return `${reading.quantity.amount} ${reading.quantity.unit}`;
+    case 'inspection':
+      return reading.lot;
     case 'contact':
       return reading.with;
     case 'statement':

@@ -95,6 +95,16 @@ function wordsOf(
         field: '--at',
         fix: 'Say when: --at TIME. If it is now: --at now.',
       };
+    case 'inspected-before-arrival':
+    case 'inspected-after-disposal': {
+      const before = doubt.is === 'inspected-before-arrival';
+      const known = doubt.evidence === undefined ? '' : ` (${doubt.evidence})`;
+      return {
+        message: `the inspection is ${before ? 'before the truck arrived' : 'after the goods were disposed of'} there, ${time(doubt.event)}${known}`,
+        field: '--at',
+        fix: `Look at the day and the hour. ${SURE}`,
+      };
+    }
     case 'recorded-before': {
       const { evidence, event, stop } = doubt;
       return {

@@ -9,13 +9,16 @@ import {
   reading,
 } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
+import { tradeQuantity } from '../core/model/quantity.js';
 import type { Doubt } from '../core/model/results/doubts.js';
 import { temperature } from '../core/model/temperature.js';
+import { eventTime } from '../core/model/time.js';
 import { timesFor } from '../core/words/times.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { doubtProblem, KnownKin, type Sure, timeGiven } from './doubts.js';
 import { requireRoom } from './outcome-room.js';
 import type { StatementSigner } from './signing/sign-statement.js';
+import { inspectionTimes } from './typed/inspection-options.js';
 import { outcomePlace } from './typed/outcome-options.js';
 import { findLine, findPosition, findStop, typedPlace, typedTime } from './typed/place-options.js';
 import { readingBody } from './typed/reading-options.js';
@@ -116,6 +119,7 @@ export function parseReading(
   const { stop, line } = placeOf(kind, word, delivery, typed);
   const body = {
     ...readingBody(kind, word, typed),
+    ...(kind === 'inspection' ? inspectionTimes(typed, delivery, stop, now) : {}),
     kind,
     time: typedTime(typed.at ?? 'now', delivery, stop, now, '--at'),
     place: typedPlace(stop, findPosition(typed.position)),
@@ -195,6 +199,7 @@ const SHOWN_ELSEWHERE = new Set([
   'outcome',
   'quantity',
   'all',
+  'lot',
 ]);
 const MAIN = new Set(['event', 'with', 'text', 'pattern']);
 
@@ -210,9 +215,24 @@ function more(judged: ReadingBody): string[] {
 function shown(value: unknown): string {
   const degrees = temperature.safeParse(value);
   if (degrees.success) return `${degrees.data.value} ${degrees.data.unit}`;
+  const much = tradeQuantity.safeParse(value);
+  if (much.success) return `${much.data.amount} ${much.data.unit}`;
+  const time = eventTime.safeParse(value);
+  if (time.success) return time.data.is === 'known' ? timesFor('en').known(time.data) : 'no time';
+  if (typeof value === 'object' && value !== null && !Array.isArray(value))
+    return Object.entries(value)
+      .map(([name, part]) => (name === 'name' ? String(part) : `${name} ${shown(part)}`))
+      .join(' ');
   if (typeof value === 'string') return `"${value}"`;
-  return Array.isArray(value) ? value.map(shown).join(' ') : JSON.stringify(value);
+  return Array.isArray(value) ? value.map(shown).join(', ') : String(value);
 }
+
+/** Fields that are typed under another name. */
+const TYPED_AS: Readonly<Record<string, string>> = {
+  defects: 'defect',
+  documents: 'on',
+  noCommercialValue: 'worthless',
+};
 
 /** The schema's error, by the name of the typed option and with the choices. */
 function notUnderstood(
@@ -220,13 +240,19 @@ function notUnderstood(
   body: Readonly<Record<string, unknown>>,
   issue: z.core.$ZodIssue | undefined,
 ): DossierError {
-  const name = String(issue?.path[0] ?? kind);
+  const path = issue?.path.map(String) ?? [];
+  const field = path[0] ?? kind;
+  const name = TYPED_AS[field] ?? field;
   const isOption = name in typedFields.shape;
   const option = `--${name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`;
-  const said = body[name];
+  const said = body[field];
   const choices = issue?.code === 'invalid_value' ? issue.values.map(String) : [];
+  const defect = field === 'defects' && Array.isArray(said) ? said[Number(path[1])]?.name : undefined;
   const empty = said === undefined || said === '';
-  const wrong = choices.length > 0 ? `"${String(said)}" is not one of the choices` : (issue?.message ?? '');
+  const wrong =
+    choices.length > 0
+      ? `"${String(said)}" is not one of the choices`
+      : `${defect === undefined ? '' : `${defect}: `}${issue?.message ?? ''}`;
   return new DossierError('bad-value', empty ? 'not told' : wrong, {
     where: { field: isOption ? option : name },
     fix: choices.length > 0 ? `Use one of: ${choices.join(', ')}.` : `See: dossier record ${kind} --help`,

@@ -17,7 +17,9 @@ interface Options extends Record<string, unknown> {
 
 export function correctCommand({ output, now }: CliContext): Command {
   return new Command('correct')
-    .description('Put right a reading, event, outcome, seal, contact or statement that was mistyped.')
+    .description(
+      'Put right a reading, event, outcome, inspection, seal, contact or statement that was mistyped.',
+    )
     .argument('<entry>', 'the evidence (e12), or the number of its entry in the trail (#41)')
     .argument('[value]', 'the right value, as for dossier record; left out, the value stays')
     .requiredOption('--why <text>', 'why it was wrong')
@@ -44,7 +46,21 @@ export function correctCommand({ output, now }: CliContext): Command {
     .option('--said-by <name>', 'of an outcome: who said so')
     .option('--told <whom>', 'of an outcome: to whom')
     .option('--told-name <name>', 'of an outcome: the name of the one who was told')
-    .option('--on <document>', 'of an outcome: on which document')
+    .option('--on <document>', 'of an outcome or inspection: on which document')
+    .option('--defect <text...>', 'of an inspection: all its defects anew, each like "tipburn 8% serious 3%"')
+    .option('--total <percent>', 'of an inspection')
+    .option('--count <quantity>', 'of an inspection: of how many the lot is')
+    .option('--samples <number>', 'of an inspection: how many were looked at')
+    .option('--pulps <range>', 'of an inspection: lowest and highest pulp temperature')
+    .option('--certificate <number>', 'of an inspection')
+    .option('--where <place>', 'of an inspection')
+    .option('--ended <time>', 'of an inspection')
+    .option('--requested-by <name>', 'of an inspection: who asked for it')
+    .option('--requested-at <time>', 'of an inspection')
+    .option('--dumped <quantity>', 'of a dumping certificate')
+    .option('--certified-by <who>', 'of a dumping certificate')
+    .option('--marks <text>', 'of a dumping certificate')
+    .option('--shipper <name>', 'of a dumping certificate')
     .option('--rows <rows>', 'of a pattern')
     .option('--blocks <what...>', 'of a pattern')
     .option('--note <text>', 'more about it')

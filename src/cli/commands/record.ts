@@ -10,6 +10,7 @@ import { escapeControls } from '../output.js';
 import { readPassphrase } from '../passphrase.js';
 import { isInteractive, prompt } from '../prompts.js';
 import { settleDoubts } from '../settle-doubts.js';
+import { INSPECTION_FORM } from './inspection-form.js';
 import { claimCommand } from './record-claim.js';
 import { CLAIM_EXAMPLE } from './record-claim-forms.js';
 import { CLOCK_EXAMPLE, clockCommand } from './record-clock.js';
@@ -120,6 +121,7 @@ const FORMS: readonly ReadingForm[] = [
     options: [['--note <text>', 'more about it']],
     example: 'dossier record event doors-closed --stop load-1 --at 2026-07-14T06:30',
   },
+  INSPECTION_FORM,
   {
     kind: 'contact',
     name: 'contact',
@@ -157,7 +159,7 @@ const FORMS: readonly ReadingForm[] = [
 export function recordCommand(context: CliContext): Command {
   const command = notesOptions(new Command('record'), context)
     .description(
-      'Write down a reading, unit check, event, refusal, acceptance, seal, pattern, bracing, contact, statement or claim.',
+      'Write down a reading, unit check, event, refusal, acceptance, inspection, seal, pattern, bracing, contact, statement or claim.',
     )
     .enablePositionalOptions()
     .addHelpText(

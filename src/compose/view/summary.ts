@@ -2,6 +2,7 @@ import { assertNever } from '../../core/model/error.js';
 import type { EvidenceItem, ItemOf } from '../../core/model/state.js';
 import { formatAmount } from '../../core/words/amounts.js';
 import type { View } from './context.js';
+import { inspectionParts } from './inspection-words.js';
 
 /** The title of an item of evidence. */
 export function titleOf(view: View, item: EvidenceItem): string {
@@ -86,6 +87,8 @@ function own(view: View, item: EvidenceItem): string[] {
       return item.note === undefined ? [] : [item.note];
     case 'outcome':
       return outcomeParts(view, item);
+    case 'inspection':
+      return inspectionParts(view, item);
     case 'contact':
       return [`${labels(`contact-with.${item.with}`)}, ${labels(`contact-how.${item.how}`)}: ${item.about}`];
     case 'statement':

@@ -62,6 +62,11 @@ export class Kin {
     return this.#events.get(eventKey(of));
   }
 
+  /** An event of a whole stop, or of one of its lines. */
+  eventAt(event: EventName, stop: string, line?: string): KnownReading | undefined {
+    return this.#events.get(`${event} ${line ?? ''} ${stop}`) ?? this.#events.get(`${event}  ${stop}`);
+  }
+
   #widen(at: number | undefined): void {
     if (at === undefined) return;
     const { from, to } = this.span ?? { from: at, to: at };
@@ -84,6 +89,7 @@ export function doubtsAbout(reading: ReadingBody, timeGiven: TimeGiven, kin: Kin
     ...(ofInstruction.length > 0 ? ofInstruction : neighbourDoubts(reading, kin)),
     ...timeDoubts(reading, timeGiven, kin),
     ...eventDoubts(reading, kin),
+    ...inspectionDoubts(reading, kin),
   ];
 }
 
@@ -209,4 +215,26 @@ function eventDoubts(reading: ReadingBody, kin: Kin): Doubt[] {
           ...omitUndefined({ evidence: before.evidence }),
         },
       ];
+}
+
+/** Goods are looked at between arrival and disposal; at a place of loading, whenever they are there. */
+function inspectionDoubts(reading: ReadingBody, kin: Kin): Doubt[] {
+  const stop = reading.place?.stop;
+  const at = knownMilliseconds(reading.time);
+  if (reading.kind !== 'inspection' || stop === undefined || at === undefined) return [];
+  if (kin.delivery.stops.find(({ id }) => id === stop)?.does !== 'unload') return [];
+  const doubt = (
+    is: 'inspected-before-arrival' | 'inspected-after-disposal',
+    name: EventName,
+    isWrong: (event: number) => boolean,
+  ): Doubt[] => {
+    const known = kin.eventAt(name, stop, reading.line);
+    const event = known && knownMilliseconds(known.time);
+    if (event === undefined || !isWrong(event)) return [];
+    return [{ is, event, ...omitUndefined({ evidence: known?.evidence }) }];
+  };
+  return [
+    ...doubt('inspected-before-arrival', 'arrived', (event) => at < event),
+    ...doubt('inspected-after-disposal', 'disposed', (event) => at > event),
+  ];
 }

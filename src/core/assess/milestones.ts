@@ -37,6 +37,7 @@ const COURSE: Record<StopSide, readonly MilestoneName[]> = {
     'jointly-checked',
     'accepted',
     'unloaded',
+    'disposed',
   ],
 };
 
@@ -55,6 +56,7 @@ const NATURAL_SIDE: Partial<Record<MilestoneName, StopSide>> = {
   'inspection-unavailable': 'unload',
   diverted: 'unload',
   'jointly-checked': 'unload',
+  disposed: 'unload',
 };
 
 /** Events that may not happen: a later event does not show that they are past. */
@@ -69,6 +71,7 @@ const MAY_NOT_HAPPEN: ReadonlySet<Milestone> = new Set([
   'refused',
   'jointly-checked',
   'accepted',
+  'disposed',
 ]);
 
 /** Whether a delivery can be without a milestone, so that a later event does not show that it is past. */

@@ -54,6 +54,8 @@ function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'outcome
       return { is: 'pattern', label: `rows ${item.rows.from}–${item.rows.to} ${item.pattern}` };
     case 'outcome':
       return { is: 'outcome', outcome: item.outcome, label: outcomeWords(item) };
+    case 'inspection':
+      return { is: 'inspection', label: `lot ${item.lot}` };
     case 'contact':
       return { is: 'contact', label: `${item.with}: ${item.about}` };
     case 'statement':

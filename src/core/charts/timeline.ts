@@ -26,6 +26,7 @@ const ROWS = [
   ['pulp', ['pulp']],
   ['round', ['round', 'set-point']],
   ['seal', ['seal', 'bracing', 'pattern']],
+  ['inspection', ['inspection']],
   ['contact', ['contact', 'statement']],
 ] as const;
 const ROW = 14;

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { document, readingsTable } from './evidence/document.js';
 import { contact, event, statement } from './evidence/events.js';
+import { inspection } from './evidence/inspection.js';
 import { bracing, pattern, seal } from './evidence/load.js';
 import { outcome } from './evidence/outcome.js';
 import { photo } from './evidence/photo.js';
@@ -14,6 +15,7 @@ export type { Source } from './evidence/fields.js';
 export * from './evidence/file.js';
 export * from './evidence/flag.js';
 export * from './evidence/ids.js';
+export * from './evidence/inspection.js';
 export * from './evidence/load.js';
 export * from './evidence/outcome.js';
 export * from './evidence/photo.js';
@@ -39,6 +41,7 @@ export const reading = z.discriminatedUnion('kind', [
   pattern,
   event,
   outcome,
+  inspection,
   contact,
   statement,
 ]);
@@ -65,6 +68,7 @@ export const readingKind = z.enum([
   'pattern',
   'event',
   'outcome',
+  'inspection',
   'contact',
   'statement',
 ]);

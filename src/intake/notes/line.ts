@@ -98,7 +98,7 @@ function kindOf(words: readonly string[]): ReadingKind {
   }
   throw new UnreadableNote(
     'nothing says what kind of note it is',
-    'use one of: pulp, set-point, check, seal, bracing, pattern, refusal, acceptance, exception, contact, statement, or an event such as arrived',
+    'use one of: pulp, set-point, check, seal, bracing, pattern, refusal, acceptance, exception, inspection, contact, statement, or an event such as arrived',
   );
 }
 
@@ -181,6 +181,8 @@ function ofKind(words: readonly string[], at: number, kind: ReadingKind): WordRe
       return plain === 'rows' && next !== undefined ? { field: 'rows', text: next, length: 2 } : undefined;
     case 'outcome':
       return ofOutcome(words, at);
+    case 'inspection':
+      return ofInspection(words, at);
     case 'bracing':
     case 'event':
     case 'contact':
@@ -211,6 +213,29 @@ function ofOutcome(words: readonly string[], at: number): WordReading | undefine
   if (plain === 'told' && next !== undefined) return { field: 'told', text: next, length: 2 };
   if (outcomeHow.options.some((how) => how === plain)) return { field: 'how', text: plain, length: 1 };
   return quantityAt(words, at);
+}
+
+/** Lot, count, samples, certificate and pulps; its defects are the free words. */
+function ofInspection(words: readonly string[], at: number): WordReading | undefined {
+  const plain = (words[at] ?? '').toLowerCase();
+  const next = words[at + 1];
+  const named: Readonly<Record<string, string>> = { lot: 'word', cert: 'certificate', number: 'certificate' };
+  const field = Object.hasOwn(named, plain) ? named[plain] : undefined;
+  if (field !== undefined && next !== undefined) return { field, text: next, length: 2 };
+  if (/^\d+$/.test(plain) && /^samples?$/i.test(next ?? ''))
+    return { field: 'samples', text: plain, length: 2 };
+  const degrees = temperatureAt(words, at);
+  const second = /^(?:to|-|–)$/.test(words[at + (degrees?.length ?? 1)] ?? '')
+    ? temperatureAt(words, at + (degrees?.length ?? 1) + 1)
+    : undefined;
+  if (degrees !== undefined && second !== undefined)
+    return {
+      field: 'pulps',
+      text: `${degrees.text} to ${second.text}`,
+      length: degrees.length + second.length + 1,
+    };
+  const much = quantityAt(words, at);
+  return much === undefined ? undefined : { ...much, field: 'count' };
 }
 
 /** `8 pallets`, or `24cartons`. */

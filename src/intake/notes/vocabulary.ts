@@ -29,6 +29,8 @@ export const KIND_WORDS: Readonly<Record<string, ReadingKind>> = {
   acceptance: 'outcome',
   accepted: 'outcome',
   exception: 'outcome',
+  inspection: 'inspection',
+  certificate: 'inspection',
   contact: 'contact',
   told: 'contact',
   called: 'contact',
@@ -55,6 +57,7 @@ export const LISTED_WORDS: Readonly<Record<ReadingKind, readonly ListedWord[]>> 
   pattern: [{ field: 'word', options: rowPattern.options }],
   event: [{ field: 'word', options: eventName.options }],
   outcome: [{ field: 'reason', options: outcomeReason.options }],
+  inspection: [],
   contact: [
     { field: 'word', options: contact.shape.with.options },
     { field: 'how', options: contact.shape.how.options },
@@ -72,6 +75,7 @@ export const FREE_FIELD: Readonly<Record<ReadingKind, string>> = {
   pattern: 'note',
   event: 'note',
   outcome: 'words',
+  inspection: 'defect',
   contact: 'about',
   statement: 'word',
 };

@@ -19,6 +19,7 @@ import {
   setPointSource,
 } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import type { EventTime } from '../../core/model/time.js';
 import { roleOfName } from '../roles.js';
 import type { DateOrder } from '../time/wall-time.js';
 import {
@@ -34,7 +35,8 @@ import {
   short,
   temperatureIn,
 } from './cells.js';
-import type { RowNote } from './columns.js';
+import type { ReadingColumn, RowNote } from './columns.js';
+import { readInspection } from './inspection.js';
 import { readRowTime } from './time.js';
 
 /** Parses one row. Throws UnreadableRow with the column at fault. */
@@ -68,7 +70,11 @@ export function readReadingRow(
       by: by === undefined ? undefined : short(by, 'by', 200),
     }),
   };
-  return { reading: readingOf(kind, common, cells), notes };
+  const timeIn = (column: ReadingColumn) => {
+    const text = cells.get(column);
+    return text === undefined ? undefined : readRowTime(text, delivery, stop, order).time;
+  };
+  return { reading: readingOf(kind, common, cells, timeIn), notes };
 }
 
 /** Kinds in a table: a unit check is stored as `round`, and that word is accepted too. */
@@ -82,7 +88,12 @@ function kindIn(cells: Cells): z.infer<typeof readingKind> {
 
 type Common = Pick<ReadingBody, 'time' | 'place' | 'line' | 'by'>;
 
-function readingOf(kind: z.infer<typeof readingKind>, common: Common, cells: Cells): ReadingBody {
+function readingOf(
+  kind: z.infer<typeof readingKind>,
+  common: Common,
+  cells: Cells,
+  timeIn: (column: ReadingColumn) => EventTime | undefined,
+): ReadingBody {
   const note = cells.get('note');
   const captioned = {
     ...common,
@@ -190,6 +201,8 @@ function readingOf(kind: z.infer<typeof readingKind>, common: Common, cells: Cel
           how: chosen(cells, 'how', outcomeHow),
         }),
       };
+    case 'inspection':
+      return readInspection(captioned, cells, timeIn);
     case 'contact':
       return {
         kind,

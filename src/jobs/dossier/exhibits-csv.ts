@@ -71,6 +71,8 @@ function readingOf(item: EvidenceItem): [Cell, Cell] {
       return item.quantity === undefined
         ? [item.outcome, undefined]
         : [`${item.outcome} ${item.quantity.amount}`, item.quantity.unit];
+    case 'inspection':
+      return [item.lot, undefined];
     case 'contact':
       return [item.with, undefined];
     case 'bracing':

@@ -3,6 +3,7 @@ import { contact, type ReadingFrom, type ReadingKind, readingFrom } from '../../
 import { parseRowSpan } from '../../core/model/row-span.js';
 import { parseTemperature } from '../../core/model/temperature.js';
 import { roleOf, roleOfName } from '../../intake/roles.js';
+import { inspectionBody } from './inspection-options.js';
 import { outcomeBody } from './outcome-options.js';
 import type { TypedFields } from './typed-fields.js';
 
@@ -52,6 +53,8 @@ export function readingBody(
       return { event: word, note: typed.note };
     case 'outcome':
       return outcomeBody(word, typed);
+    case 'inspection':
+      return inspectionBody(word, typed);
     case 'contact':
       return {
         with: word === undefined ? undefined : (roleOf(word, contact.shape.with.options) ?? word),

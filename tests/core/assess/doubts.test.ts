@@ -172,3 +172,19 @@ it('no pulp between the lowest and highest instructed range is ever doubted', ()
       },
     ),
   ));
+
+describe('an inspection', () => {
+  const inspected = (at: string, stop = 'drop-1') =>
+    made({ kind: 'inspection', lot: 'L-1', line: 'romaine', place: { stop } }, at);
+  const arrived = event('arrived', 'drop-1', '2026-07-16T06:00-05:00');
+  const disposed = event('disposed', 'drop-1', '2026-07-17T06:00-05:00');
+  it.each([
+    ['before the truck arrived', inspected('2026-07-16T05:59-05:00'), ['inspected-before-arrival']],
+    ['between arrival and disposal', inspected('2026-07-16T10:00-05:00'), []],
+    ['after the goods were disposed of', inspected('2026-07-17T06:01-05:00'), ['inspected-after-disposal']],
+    ['at origin, before the arrival at the other end', inspected('2026-07-14T03:00-07:00', 'load-1'), []],
+  ])('%s', (_, candidate, expected) => expect(names(candidate, [arrived, disposed])).toEqual(expected));
+
+  it('where no arrival is recorded is not doubted', () =>
+    expect(names(inspected('2026-07-16T05:59-05:00'))).toEqual([]));
+});

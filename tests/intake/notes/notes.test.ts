@@ -49,6 +49,22 @@ describe('one note a line', () => {
         stop: 'drop-1',
       },
     ],
+    [
+      '2026-07-16 10:15 inspection lot L-4471 romaine drop-1 480 cartons 24 samples 41F to 44F cert T-118 by A. Quill: tipburn 8% serious 3%; decay 2%',
+      {
+        kind: 'inspection',
+        word: 'L-4471',
+        at: '2026-07-16 10:15',
+        line: 'romaine',
+        stop: 'drop-1',
+        count: '480 cartons',
+        samples: '24',
+        pulps: '41F to 44F',
+        certificate: 'T-118',
+        by: 'A. Quill',
+        defect: 'tipburn 8% serious 3%; decay 2%',
+      },
+    ],
     ['2026-07-14T04:10 pulp 1,5C', { kind: 'pulp', word: '1,5C', at: '2026-07-14T04:10' }],
     [
       'yesterday 2:05 pm arrived drop-1',

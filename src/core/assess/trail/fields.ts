@@ -24,17 +24,21 @@ function under(field: string, value: unknown): TrailField[] {
   return [{ field, value: String(value) }];
 }
 
-/** Items with an id are named by it, so that reordering them is no change. */
-const named = (value: unknown): string | undefined =>
-  isObject(value) && typeof value.id === 'string' ? value.id : undefined;
+/** Items with an id or a name are named by it, so that reordering them is no change. */
+function named(value: unknown): string | undefined {
+  if (!isObject(value)) return undefined;
+  return [value.id, value.name].find((one) => typeof one === 'string');
+}
 
-/** A temperature, a difference or an amount of money as one text. */
+/** A temperature, a difference, a quantity, an amount of money or a known time as one text. */
 function quantityText(value: unknown): string | undefined {
   if (!isObject(value)) return undefined;
   const { value: number, difference, unit, amount, currency, date, zone } = value;
+  if (value.is === 'known' && typeof value.instant === 'string') return `${value.instant} (${String(zone)})`;
   if (Object.keys(value).length !== 2) return undefined;
   if (typeof unit === 'string' && typeof number === 'number') return `${number} ${unit}`;
   if (typeof unit === 'string' && typeof difference === 'number') return `${difference} ${unit}`;
+  if (typeof unit === 'string' && typeof amount === 'string') return `${amount} ${unit}`;
   if (typeof amount === 'string' && typeof currency === 'string') return `${amount} ${currency}`;
   if (typeof date === 'string' && typeof zone === 'string') return `${date} (${zone})`;
   return undefined;

@@ -22,6 +22,7 @@ export const eventName = z.enum([
   'inspection-unavailable',
   'inspected',
   'jointly-checked',
+  'disposed',
 ]);
 /** Something that happened to the load. */
 export type EventName = z.infer<typeof eventName>;

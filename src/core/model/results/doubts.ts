@@ -29,5 +29,11 @@ export type Doubt =
   | { is: 'outside-delivery'; side: 'before' | 'after'; days: number; bound: number }
   /** No time was typed, and the last that is known or planned of the delivery is days ago; milliseconds UTC. */
   | { is: 'no-time-given'; days: number; last: number }
+  /** An inspection at a place of unloading before the truck came, or after the goods were disposed of; milliseconds UTC. */
+  | {
+      is: 'inspected-before-arrival' | 'inspected-after-disposal';
+      event: number;
+      evidence?: EvidenceId;
+    }
   /** The same event was recorded at the same stop; no evidence where it is a row of the same file. */
   | { is: 'recorded-before'; event: EventName; stop: string; evidence?: EvidenceId };
