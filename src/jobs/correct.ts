@@ -163,6 +163,10 @@ function mainWord(reading: ReadingBody): string | undefined {
       return `${reading.quantity.amount} ${reading.quantity.unit}`;
     case 'inspection':
       return reading.lot;
+    case 'exception':
+      return reading.quantity === undefined
+        ? undefined
+        : `${reading.quantity.amount} ${reading.quantity.unit}`;
     case 'contact':
       return reading.with;
     case 'statement':
@@ -183,6 +187,8 @@ function withDefaultsOf(was: Reading, typed: TypedFields): TypedFields {
       return { ...typed, shownBy: typed.shownBy ?? was.shownBy };
     case 'outcome':
       return { ...typed, outcome: typed.outcome ?? was.outcome };
+    case 'exception':
+      return { ...typed, words: typed.words ?? was.words };
     case 'contact':
       return { ...typed, how: typed.how ?? was.how };
     case 'pattern':

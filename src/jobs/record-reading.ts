@@ -7,6 +7,7 @@ import {
   type ReadingBody,
   type ReadingKind,
   reading,
+  signatory,
 } from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import { tradeQuantity } from '../core/model/quantity.js';
@@ -18,6 +19,7 @@ import { type OpenDelivery, withDelivery } from './delivery.js';
 import { doubtProblem, KnownKin, type Sure, timeGiven } from './doubts.js';
 import { requireRoom } from './outcome-room.js';
 import type { StatementSigner } from './signing/sign-statement.js';
+import { kindAtStop } from './typed/exception-options.js';
 import { inspectionTimes } from './typed/inspection-options.js';
 import { outcomePlace } from './typed/outcome-options.js';
 import { findLine, findPosition, findStop, typedPlace, typedTime } from './typed/place-options.js';
@@ -111,11 +113,12 @@ export function doubted(
  * be understood.
  */
 export function parseReading(
-  { kind, word, fields }: Pick<ReadingInput, 'kind' | 'word' | 'fields'>,
+  { kind: called, word, fields }: Pick<ReadingInput, 'kind' | 'word' | 'fields'>,
   delivery: Delivery,
   now: Date,
 ): ReadingBody {
-  const typed = typedFields.parse(fields);
+  const given = typedFields.parse(fields);
+  const { kind, typed } = kindAtStop(called, given, findStop(delivery, given.stop), delivery);
   const { stop, line } = placeOf(kind, word, delivery, typed);
   const body = {
     ...readingBody(kind, word, typed),
@@ -213,6 +216,8 @@ function more(judged: ReadingBody): string[] {
 }
 
 function shown(value: unknown): string {
+  const person = signatory.safeParse(value);
+  if (person.success) return [person.data.party, person.data.name ?? ''].join(' ').trim();
   const degrees = temperature.safeParse(value);
   if (degrees.success) return `${degrees.data.value} ${degrees.data.unit}`;
   const much = tradeQuantity.safeParse(value);

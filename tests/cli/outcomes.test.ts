@@ -75,6 +75,27 @@ describe('record refusal, acceptance and exception', () => {
     ['words that are no quantity', ['refusal', 'lots', '--line', 'celery'], /"lots" is not a quantity/],
     ['a reason of no list', ['refusal', '--line', 'celery', '--why', 'mood'], /no reason "mood"/],
     ['a document that is not there', ['refusal', '--line', 'celery', '--on', 'e9'], /no evidence e9/],
+    [
+      'an exception of either end',
+      ['exception', '--line', 'celery', '--words', 'wet'],
+      /--stop load-1 or --stop omaha/,
+    ],
+    ['an exception without words', ['exception', '--stop', 'load-1'], /not told what is written/],
+    [
+      'an exception at loading that is told',
+      ['exception', '--stop', 'load-1', '--words', 'wet', '--told', 'shipper'],
+      /dossier record contact/,
+    ],
+    [
+      'a signature of nobody knows whom',
+      ['exception', '--stop', 'load-1', '--words', 'wet', '--signed-by', 'J. Ortiz'],
+      /"J. Ortiz" does not say for whom/,
+    ],
+    [
+      'an exception on a document that is not there',
+      ['exception', '--stop', 'load-1', '--words', 'wet', '--on', 'e9'],
+      /no evidence e9/,
+    ],
   ])('refuse %s and write nothing', async (_, args, says) => {
     const before = here.entries(delivery).length;
     const ran = await record(...args, ...AT);
@@ -88,6 +109,85 @@ describe('record refusal, acceptance and exception', () => {
     expect([ran.code, ran.err]).toEqual([
       2,
       expect.stringMatching(/strawberries has an outcome already \(e1\)/),
+    ]);
+  });
+
+  it('at loading: an exception on the bill of lading, by whom it was written and signed', async () => {
+    const ran = await record(
+      ...['exception', '3', 'pallets', '--stop', 'load-1', '--line', 'celery', '--why', 'temperature', ...AT],
+      ...['--words', 'pulped 41 F, shipper advised', '--on', 'bill of lading 0044719'],
+      ...['--written-by', 'driver R. Vela', '--signed-by', 'J. Ortiz, shipper', 'driver'],
+    );
+    expect(ran.out).toContain('e1  exception, 3 pallets, celery, load-1');
+    expect(last()).toMatchObject({
+      body: {
+        kind: 'exception',
+        words: 'pulped 41 F, shipper advised',
+        quantity: { amount: '3', unit: 'pallets' },
+        reasons: ['temperature'],
+        line: 'celery',
+        place: { stop: 'load-1' },
+        writtenBy: { party: 'driver', name: 'R. Vela' },
+        signedBy: [{ party: 'shipper', name: 'J. Ortiz' }, { party: 'driver' }],
+        document: 'bill of lading 0044719',
+      },
+    });
+    const put = (...args: string[]) => here.dossier(...args, '--why', 'read again', '-d', 'delivery');
+    await put('correct', 'e1', '--words', 'pulped 44 F', '--signed-by', 'driver');
+    expect(last()).toMatchObject({
+      body: { becomes: { body: { words: 'pulped 44 F', signedBy: [{ party: 'driver' }] } } },
+    });
+    expect((await put('correct', 'e1', '2 pallets')).code).toBe(0);
+    expect((await put('strike', 'e1')).code).toBe(0);
+  });
+
+  it('at delivery: an exception is the receiver’s, and an outcome of the goods', async () => {
+    await record(
+      ...['exception', '24', 'cartons', '--stop', 'omaha', '--line', 'celery', '--why', 'shortage', ...AT],
+      ...['--words', '24 ctns short', '--on', 'delivery receipt', '--signed-by', 'driver'],
+    );
+    expect(last()).toMatchObject({
+      body: {
+        kind: 'outcome',
+        outcome: 'accepted-with-exceptions',
+        quantity: { amount: '24', unit: 'cartons' },
+        signedBy: [{ party: 'driver' }],
+      },
+    });
+  });
+
+  it('an exception of a table or of notes is read by its stop', async () => {
+    here.put(
+      'exceptions.csv',
+      `time,kind,value,stop,line,reason,note,on,written-by,signed-by
+2026-07-14 05:10,exception,,load-1,celery,temperature,pulped 41 F,bill,driver,shipper J. Ortiz; driver
+2026-07-16 10:41,exception,24 cartons,omaha,celery,shortage,24 ctns short,receipt,,driver
+2026-07-16 10:42,exception,2 cartons,,celery,damage,crushed,,,
+`,
+    );
+    const ran = await here.dossier('collect', here.at('exceptions.csv'), '-d', 'delivery');
+    expect(ran.out + ran.err).toMatch(/row 4.*stop is missing/s);
+    const notes = [
+      '2026-07-14 load-1',
+      'exception 05:10 leeks on bill damage written by driver signed by shipper J. Ortiz: 2 crates crushed',
+      '05:12 called shipper pulp-temperatures delay: celery at 41 F, load it',
+    ].join('\n');
+    await record('--notes', here.put('n.txt', notes));
+    expect(
+      here.entries(delivery).flatMap(({ type, body }) => (type === 'reading-recorded' ? [body] : [])),
+    ).toMatchObject([
+      { kind: 'exception', signedBy: [{ party: 'shipper', name: 'J. Ortiz' }, { party: 'driver' }] },
+      { kind: 'outcome', outcome: 'accepted-with-exceptions', words: '24 ctns short' },
+      {
+        kind: 'exception',
+        line: 'leeks',
+        reasons: ['damage'],
+        words: '2 crates crushed',
+        document: 'bill of lading',
+        writtenBy: { party: 'driver' },
+        signedBy: [{ party: 'shipper', name: 'J. Ortiz' }],
+      },
+      { kind: 'contact', with: 'shipper', subjects: ['pulp-temperatures', 'delay'] },
     ]);
   });
 

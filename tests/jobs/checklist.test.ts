@@ -123,6 +123,30 @@ describe('what was written on the form becomes', () => {
     ]);
   });
 
+  it('an exception on the bill of lading, with its line and who signed it', () => {
+    const of = (part: string, count = 1) =>
+      numberOf((a) => a.is === 'exception' && a.part === part && a.count === count && a.stop === 'load-1');
+    const { readings, problems } = read({
+      ...base(),
+      [of('words')]: 'romaine pulped 41 F, shipper advised',
+      [of('line')]: 'a',
+      [of('signed')]: '3',
+      [of('words', 2)]: '2 cartons wet',
+    });
+    expect(problems).toEqual([]);
+    expect(readings.slice(1).map(({ reading }) => reading)).toMatchObject([
+      {
+        kind: 'exception',
+        words: 'romaine pulped 41 F, shipper advised',
+        line: 'romaine',
+        place: { stop: 'load-1' },
+        signedBy: [{ party: 'shipper' }, { party: 'driver' }],
+        document: 'bill of lading',
+      },
+      { kind: 'exception', words: '2 cartons wet', signedBy: [] },
+    ]);
+  });
+
   it('everything under the name of who wrote it', () => {
     const name = numberOf((a) => a.is === 'name');
     expect(read({ ...base(), [name]: 'M. Ortega' }).readings[0]?.reading.by).toBe('M. Ortega');
@@ -135,6 +159,11 @@ describe('an answer that cannot be understood', () => {
     ['a temperature no air can have', (a) => a.is === 'set-point' && a.shownBy === 'display', '360'],
     ['a row without its pattern', (a) => a.is === 'row' && a.row === 2, 'A'],
     ['a reason without a refusal', (a) => a.is === 'outcome' && a.part === 'why', '1'],
+    [
+      'a signature without the words of an exception',
+      (a) => a.is === 'exception' && a.part === 'signed',
+      '1',
+    ],
     ['a run mode without the set point', (a) => a.is === 'run', '1'],
     ['a note of bracing without a device', (a) => a.is === 'bracing' && a.part === 'note', 'two bars'],
   ])('%s is a problem that names its box', (_, matches, answer) => {

@@ -18,7 +18,7 @@ interface Options extends Record<string, unknown> {
 export function correctCommand({ output, now }: CliContext): Command {
   return new Command('correct')
     .description(
-      'Put right a reading, event, outcome, inspection, seal, contact or statement that was mistyped.',
+      'Put right a reading, event, outcome, exception, inspection, seal, contact or statement that was mistyped.',
     )
     .argument('<entry>', 'the evidence (e12), or the number of its entry in the trail (#41)')
     .argument('[value]', 'the right value, as for dossier record; left out, the value stays')
@@ -41,12 +41,12 @@ export function correctCommand({ output, now }: CliContext): Command {
     .option('--about <text>', 'of a contact or statement')
     .option('--outcome <outcome>', 'of an outcome: accepted, accepted-with-exceptions or refused')
     .option('--rest <outcome>', 'of an outcome: what became of the rest of the line')
-    .option('--reason <reason...>', 'of an outcome: temperature, decay, damage, shortage …')
-    .option('--words <text>', 'of an outcome: their own words')
+    .option('--reason <reason...>', 'of an outcome or exception: temperature, decay, damage, shortage …')
+    .option('--words <text>', 'of an outcome or exception: the words')
     .option('--said-by <name>', 'of an outcome: who said so')
     .option('--told <whom>', 'of an outcome: to whom')
     .option('--told-name <name>', 'of an outcome: the name of the one who was told')
-    .option('--on <document>', 'of an outcome or inspection: on which document')
+    .option('--on <document>', 'of an outcome, exception or inspection: on which document')
     .option('--defect <text...>', 'of an inspection: all its defects anew, each like "tipburn 8% serious 3%"')
     .option('--total <percent>', 'of an inspection')
     .option('--count <quantity>', 'of an inspection: of how many the lot is')
@@ -61,6 +61,9 @@ export function correctCommand({ output, now }: CliContext): Command {
     .option('--certified-by <who>', 'of a dumping certificate')
     .option('--marks <text>', 'of a dumping certificate')
     .option('--shipper <name>', 'of a dumping certificate')
+    .option('--written-by <who>', 'of an outcome or exception: "driver R. Vela"')
+    .option('--signed-by <who...>', 'of an outcome or exception: "shipper J. Ortiz"')
+    .option('--subject <subject...>', 'of a contact')
     .option('--rows <rows>', 'of a pattern')
     .option('--blocks <what...>', 'of a pattern')
     .option('--note <text>', 'more about it')

@@ -17,6 +17,7 @@ interface Options extends Record<string, unknown> {
 const FORMS = [
   {
     name: 'refusal',
+    kind: 'outcome',
     outcome: 'refused',
     summary: 'what a receiver refused',
     rest: true,
@@ -25,6 +26,7 @@ const FORMS = [
   },
   {
     name: 'acceptance',
+    kind: 'outcome',
     outcome: 'accepted',
     summary: 'what a receiver accepted',
     rest: true,
@@ -32,11 +34,13 @@ const FORMS = [
   },
   {
     name: 'exception',
-    outcome: 'accepted-with-exceptions',
-    summary: 'an exception noted against goods that were accepted: short, over, damaged …',
+    kind: 'exception',
+    outcome: undefined,
+    summary:
+      "an exception written on a paper: at loading the carrier's on the bill of lading, at delivery the receiver's on the receipt",
     rest: false,
     example:
-      'dossier record exception 24 cartons --line celery --why shortage --words "24 ctns short" --on "delivery receipt, line 2"',
+      'dossier record exception --stop load-1 --line romaine --why temperature --words "romaine pulped 41 F, shipper advised" --on e74 --written-by "driver R. Vela" --signed-by "shipper J. Ortiz"',
   },
 ] as const;
 
@@ -47,7 +51,7 @@ export const outcomeCommands = (context: CliContext): Command[] =>
   FORMS.map((form) => outcomeCommand(form, context));
 
 function outcomeCommand(
-  { name, outcome, summary, rest, example }: (typeof FORMS)[number],
+  { name, kind, outcome, summary, rest, example }: (typeof FORMS)[number],
   { output, now }: CliContext,
 ): Command {
   const command = new Command(name)
@@ -58,9 +62,14 @@ function outcomeCommand(
     )
     .option('-d, --delivery <folder>', 'the delivery (default: the folder you are in)')
     .option('--line <line>', 'which line of the bill of lading (default: every line of the stop)')
-    .option('--stop <stop>', 'at which stop (default: where the line is delivered)')
+    .option(
+      '--stop <stop>',
+      rest
+        ? 'at which stop (default: where the line is delivered)'
+        : 'at which stop: it decides whose exception it is',
+    )
     .option('--why <reason...>', 'temperature, decay, damage, shortage, overage, frost, late or other')
-    .option('--words <text>', 'their own words')
+    .option('--words <text>', rest ? 'their own words' : 'the words on the paper')
     .option('--said-by <name>', 'who said so')
     .option(
       '--told <whom>',
@@ -69,6 +78,8 @@ function outcomeCommand(
     .option('--told-name <name>', 'the name of the one who was told')
     .option('--how <way>', 'in-person, call, message, e-mail, letter or on-document')
     .option('--on <document>', 'on which document: its evidence (e31), or what it is')
+    .option('--written-by <who>', 'who wrote it there, the part first: "driver R. Vela"')
+    .option('--signed-by <who...>', 'who signed it there: "shipper J. Ortiz"')
     .option('--at <time>', 'when, local to the stop; now, where the delivery is under way')
     .option('--by <name>', 'who heard or saw it')
     .option('--caption <text>', 'a note beside it')
@@ -83,18 +94,26 @@ function outcomeCommand(
 Example:
   ${example}
 
-A word to the driver is no notice to the consignor: --told says whom it reached.`,
+${
+  rest
+    ? 'A word to the driver is no notice to the consignor: --told says whom it reached.'
+    : 'A word that the shipper signed is worth more than one that the driver wrote alone: --signed-by.'
+}`,
     )
     .action(async (howMuch: string[], options: Options) => {
       const { recordReading } = await import('../../jobs/record-reading.js');
       const { delivery, enteredBy, json, sure, why, ...rest } = options;
-      const fields = { ...rest, outcome, ...(why === undefined ? {} : { reason: why }) };
+      const fields = {
+        ...rest,
+        ...(outcome === undefined ? {} : { outcome }),
+        ...(why === undefined ? {} : { reason: why }),
+      };
       const by = resolveEnteredBy(enteredBy ?? options.by);
       const word = howMuch.length === 0 ? undefined : howMuch.join(' ');
       const added = await settleDoubts(output, { word, fields }, sure === true, (typed, settled) =>
         recordReading({
           folder: deliveryFolder(delivery),
-          kind: 'outcome',
+          kind,
           ...typed,
           enteredBy: by,
           now,

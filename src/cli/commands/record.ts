@@ -38,7 +38,7 @@ interface SignerOptions {
   passphraseFd?: string | undefined;
 }
 
-type ReadingForm = EntryForm & { kind: Exclude<ReadingInput['kind'], 'outcome'> };
+type ReadingForm = EntryForm & { kind: Exclude<ReadingInput['kind'], 'outcome' | 'exception'> };
 
 const FORMS: readonly ReadingForm[] = [
   {
@@ -131,9 +131,14 @@ const FORMS: readonly ReadingForm[] = [
     options: [
       ['--how <way>', 'call (default), message, e-mail, in-person or letter'],
       ['--about <text>', 'what was said'],
+      [
+        '--subject <subject...>',
+        'what it was about: pulp-temperatures, set-point, load-condition, delay, refusal, disposal, claim or other',
+      ],
       ['--notice <of>', 'what it gives notice of: rejection, inspection-delay or refused-load'],
     ],
-    example: 'dossier record contact shipper --how call --about "romaine pulps at 42 F" --at 05:05',
+    example:
+      'dossier record contact shipper --subject pulp-temperatures --about "romaine pulps at 42 F, load it" --at 05:05',
   },
   {
     kind: 'statement',
@@ -159,7 +164,7 @@ const FORMS: readonly ReadingForm[] = [
 export function recordCommand(context: CliContext): Command {
   const command = notesOptions(new Command('record'), context)
     .description(
-      'Write down a reading, unit check, event, refusal, acceptance, inspection, seal, pattern, bracing, contact, statement or claim.',
+      'Write down a reading, unit check, event, refusal, acceptance, exception, inspection, seal, pattern, bracing, contact, statement or claim.',
     )
     .enablePositionalOptions()
     .addHelpText(

@@ -150,7 +150,7 @@ function insteadOf(gap: GapResult, wording: GapWording): string[] {
 
 const MOST_REJECTED = 3;
 /** Reasons that can seldom be corrected: the evidence belongs elsewhere. */
-const ELSEWHERE: ReadonlySet<string> = new Set(['wrong-stop', 'wrong-line', 'wrong-source']);
+const ELSEWHERE: ReadonlySet<string> = new Set(['wrong-stop', 'wrong-line', 'wrong-source', 'other-subject']);
 
 /**
  * Evidence that was not accepted and why: correctable reasons first; evidence that belongs elsewhere only when

@@ -22,6 +22,8 @@ export type BoxQuestion =
   | { is: 'notice'; part: 'with' | 'at' | 'about'; stop: string }
   /** How much of a line was taken, refused, short or damaged, and why. */
   | { is: 'outcome'; part: 'accepted' | 'refused' | 'short' | 'damaged' | 'why'; line: string; stop: string }
+  /** An exception on the bill of lading: its words, of which line, and who signed it. */
+  | { is: 'exception'; part: 'words' | 'line' | 'signed'; count: number; stop: string }
   | { is: 'unit-check'; count: number; part: 'at' | 'box-air' | 'set-point' | 'fuel' | 'alarm' };
 
 export interface ChecklistBox {
@@ -56,7 +58,8 @@ export interface ChecklistPart {
     | 'transit'
     | 'arrival'
     | 'statement'
-    | 'outcome';
+    | 'outcome'
+    | 'exception';
   stop?: string;
   rows: ChecklistRow[];
 }
@@ -88,5 +91,6 @@ export const CHOICES = {
   bracing: ['air-bags', 'load-bars', 'straps', 'boards', 'foam-blocks', 'other'],
   'seal-state': ['intact', 'broken'],
   'outcome-why': ['temperature', 'decay', 'damage', 'frost', 'late', 'other'],
+  'exception-signed': ['shipper', 'driver', 'shipper-and-driver', 'nobody'],
   notice: ['shipper', 'receiver', 'broker', 'dispatcher', 'insurer', 'carrier', 'inspector', 'other'],
 } as const;

@@ -129,7 +129,7 @@ function loading(
       ),
     );
   parts.push({ is: 'pattern', stop, rows: pattern });
-  parts.push({ is: 'notice', stop, rows: [notices(stop, box)] });
+  parts.push({ is: 'notice', stop, rows: [notices(stop, box)] }, exceptions(stop, box));
   return parts;
 }
 
@@ -196,6 +196,21 @@ function outcomes({ id: stop }: Stop, lines: readonly Line[], box: Numbered): Ch
     boxes: OUTCOME.map((part) => box({ is: 'outcome', part, line, stop })),
   }));
   return [{ is: 'outcome', stop, rows: [{ is: 'grid', columns: OUTCOME, rows }] }];
+}
+
+const EXCEPTIONS = 2;
+
+/** What is written on the bill of lading against clean receipt. */
+function exceptions(stop: string, box: Numbered): ChecklistPart {
+  const rows = Array.from({ length: EXCEPTIONS }, (_, i) => {
+    const count = i + 1;
+    return boxes(
+      [box({ is: 'exception', part: 'words', count, stop }), 3.4],
+      [box({ is: 'exception', part: 'line', count, stop }), 0.7],
+      [box({ is: 'exception', part: 'signed', count, stop }), 1.6],
+    );
+  });
+  return { is: 'exception', stop, rows };
 }
 
 function transit(requirements: DockRequirements, box: Numbered): ChecklistPart[] {

@@ -18,6 +18,8 @@ export function boxLabel(question: BoxQuestion, labels: Labels): string {
       return labels(`box.seal-${question.state}`);
     case 'notice':
       return labels(`box.notice-${question.part}`);
+    case 'exception':
+      return labels(`box.exception-${question.part}`);
     case 'unit-check':
       return labels(`unit-check.${question.part}`);
     case 'outcome':
@@ -31,24 +33,28 @@ export function boxLabel(question: BoxQuestion, labels: Labels): string {
 
 /** `1 continuous · 2 start-stop`: the choices of a box with their numbers; undefined when it has none. */
 export function choicesOf(question: BoxQuestion, labels: Labels): string | undefined {
-  const offered =
-    question.is === 'outcome'
-      ? question.part === 'why'
-        ? 'outcome-why'
-        : undefined
-      : question.is === 'notice'
-        ? question.part === 'with'
-          ? 'notice'
-          : undefined
-        : question.is === 'bracing'
-          ? question.part === 'device'
-            ? 'bracing'
-            : undefined
-          : question.is === 'run' || question.is === 'row' || question.is === 'seal-state'
-            ? question.is
-            : undefined;
+  const offered = offeredChoices(question);
   if (offered === undefined) return undefined;
   return CHOICES[offered]
     .map((name, i) => `${i + 1}\u00a0${labels(`choice-${offered}.${name}`).replaceAll(' ', '\u00a0')}`)
     .join('  ');
+}
+
+function offeredChoices(question: BoxQuestion): keyof typeof CHOICES | undefined {
+  switch (question.is) {
+    case 'outcome':
+      return question.part === 'why' ? 'outcome-why' : undefined;
+    case 'notice':
+      return question.part === 'with' ? 'notice' : undefined;
+    case 'bracing':
+      return question.part === 'device' ? 'bracing' : undefined;
+    case 'exception':
+      return question.part === 'signed' ? 'exception-signed' : undefined;
+    case 'run':
+    case 'row':
+    case 'seal-state':
+      return question.is;
+    default:
+      return undefined;
+  }
 }

@@ -37,6 +37,7 @@ export function loadingSection(view: View, plan: readonly Block[] = []): Section
   ]);
   const displays = withSubject(view, ['unit-display']).filter((item) => afterLoadingBegan(view, item));
   const items = [...events, ...scenes, ...displays].filter(canBeOf(view, 'load'));
+  const exceptions = byExhibitNumber(view, view.of('exception'));
   const seals = view.of('seal').filter((item) => item.state === 'applied');
   return {
     id: 'loading',
@@ -49,6 +50,9 @@ export function loadingSection(view: View, plan: readonly Block[] = []): Section
         byExhibitNumber(view, [...items, ...seals, ...view.of('pattern').filter(canBeOf(view, 'load'))]),
         'loading',
       ),
+      ...(exceptions.length === 0
+        ? []
+        : evidenceTable(view, exceptions, 'loading', labels('sub.exceptions'))),
       ...evidenceTable(
         view,
         byExhibitNumber(view, [...view.of('bracing'), ...withSubject(view, ['bracing'])]),

@@ -1,6 +1,7 @@
 import { assertNever } from '../../core/model/error.js';
 import type { EvidenceItem, ItemOf } from '../../core/model/state.js';
 import { formatAmount } from '../../core/words/amounts.js';
+import { signatoryWords } from '../../core/words/outcome-said.js';
 import type { View } from './context.js';
 import { inspectionParts } from './inspection-words.js';
 
@@ -89,8 +90,13 @@ function own(view: View, item: EvidenceItem): string[] {
       return outcomeParts(view, item);
     case 'inspection':
       return inspectionParts(view, item);
+    case 'exception':
+      return exceptionParts(view, item);
     case 'contact':
-      return [`${labels(`contact-with.${item.with}`)}, ${labels(`contact-how.${item.how}`)}: ${item.about}`];
+      return [
+        `${labels(`contact-with.${item.with}`)}, ${labels(`contact-how.${item.how}`)}: ${item.about}`,
+        ...(item.subjects ?? []).map((subject) => labels(`contact-subject.${subject}`)),
+      ];
     case 'statement':
       return [item.text.length > 160 ? `${item.text.slice(0, 160)}…` : item.text];
     default:
@@ -99,7 +105,8 @@ function own(view: View, item: EvidenceItem): string[] {
 }
 
 /** An outcome in words: how much, of which line, why, in whose words, and on which document. */
-function outcomeParts({ labels, format, names, number }: View, item: ItemOf<'outcome'>): string[] {
+function outcomeParts(view: View, item: ItemOf<'outcome'>): string[] {
+  const { labels, format, names } = view;
   const much =
     item.quantity === undefined
       ? item.all === true
@@ -111,11 +118,6 @@ function outcomeParts({ labels, format, names, number }: View, item: ItemOf<'out
     ...much,
     ...(item.line === undefined ? [] : [names.line(item.line)]),
   ];
-  const papers = item.documents.flatMap((id) => {
-    const exhibit = number(id);
-    return exhibit === undefined ? [] : [`${labels('document.exhibit').toLowerCase()} ${exhibit}`];
-  });
-  const on = [...papers, ...(item.document === undefined ? [] : [item.document])];
   const told = item.told === undefined ? [] : [labels(`outcome-told.${item.told}`)];
   return [
     what.join(', '),
@@ -131,6 +133,43 @@ function outcomeParts({ labels, format, names, number }: View, item: ItemOf<'out
           `${labels('goods-outcome.told')} ${[...told, ...(item.toldName === undefined ? [] : [item.toldName])].join(', ')}`,
         ]),
     ...(item.how === undefined ? [] : [labels(`outcome-how.${item.how}`)]),
+    ...paperParts(view, item),
+  ];
+}
+
+/** An exception at loading in words: what is written, of how much and which line, who signed it, and on which document. */
+function exceptionParts(view: View, item: ItemOf<'exception'>): string[] {
+  const { labels, format, names } = view;
+  return [
+    `“${item.words}”`,
+    ...(item.line === undefined ? [] : [names.line(item.line)]),
+    ...(item.quantity === undefined
+      ? []
+      : [formatAmount(labels, format, { value: Number(item.quantity.amount), unit: item.quantity.unit })]),
+    ...item.reasons.map((reason) => labels(`outcome-reason.${reason}`)),
+    ...paperParts(view, item),
+  ];
+}
+
+/** Who wrote it, who signed it, and on which document it stands. */
+function paperParts(
+  { labels, number }: View,
+  { writtenBy, signedBy = [], documents, document }: ItemOf<'exception' | 'outcome'>,
+): string[] {
+  const papers = documents.flatMap((id) => {
+    const exhibit = number(id);
+    return exhibit === undefined ? [] : [`${labels('document.exhibit').toLowerCase()} ${exhibit}`];
+  });
+  const on = [...papers, ...(document === undefined ? [] : [document])];
+  return [
+    ...(writtenBy === undefined
+      ? []
+      : [`${labels('exception.written-by')} ${signatoryWords(labels, writtenBy)}`]),
+    ...(signedBy.length === 0
+      ? []
+      : [
+          `${labels('exception.signed-by')} ${signedBy.map((one) => signatoryWords(labels, one)).join(', ')}`,
+        ]),
     ...(on.length === 0 ? [] : [`${labels('goods-outcome.on')} ${on.join(', ')}`]),
   ];
 }

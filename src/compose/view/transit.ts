@@ -36,7 +36,12 @@ export function transitSection(view: View): Section {
       ['time', 2.8, (item) => format.eventTime(item.time)],
       ['with', 1.2, (item) => labels(`contact-with.${item.with}`)],
       ['how', 1, (item) => labels(`contact-how.${item.how}`)],
-      ['about', 4.6, (item) => item.about],
+      [
+        'subject',
+        1.6,
+        (item) => (item.subjects ?? []).map((one) => labels(`contact-subject.${one}`)).join(', '),
+      ],
+      ['about', 4, (item) => item.about],
       ['by', 1.2, (item) => item.by],
       ['exhibit', 0.9, (item) => exhibitLinks(view, [item.evidence])],
     ],

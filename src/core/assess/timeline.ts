@@ -56,6 +56,8 @@ function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'outcome
       return { is: 'outcome', outcome: item.outcome, label: outcomeWords(item) };
     case 'inspection':
       return { is: 'inspection', label: `lot ${item.lot}` };
+    case 'exception':
+      return { is: 'exception', label: item.words };
     case 'contact':
       return { is: 'contact', label: `${item.with}: ${item.about}` };
     case 'statement':

@@ -27,7 +27,7 @@ const ROWS = [
   ['round', ['round', 'set-point']],
   ['seal', ['seal', 'bracing', 'pattern']],
   ['inspection', ['inspection']],
-  ['contact', ['contact', 'statement']],
+  ['contact', ['contact', 'statement', 'exception']],
 ] as const;
 const ROW = 14;
 const MOST_EVENT_ROWS = 12;

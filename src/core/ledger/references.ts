@@ -135,12 +135,13 @@ export function referenceProblem(entry: Entry, there: KnownReferences): string |
   }
 }
 
-/** The papers on which an outcome or an inspection stands are in the record. */
+/** The papers on which an outcome, an exception or an inspection stands are in the record. */
 function documentProblem(
   reading: Reading,
   known: (id: EvidenceId | undefined) => string | undefined,
 ): string | undefined {
-  if (reading.kind !== 'outcome' && reading.kind !== 'inspection') return undefined;
+  if (reading.kind !== 'outcome' && reading.kind !== 'exception' && reading.kind !== 'inspection')
+    return undefined;
   return reading.documents.map(known).find((problem) => problem !== undefined);
 }
 

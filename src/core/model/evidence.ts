@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { document, readingsTable } from './evidence/document.js';
 import { contact, event, statement } from './evidence/events.js';
+import { exception } from './evidence/exception.js';
 import { inspection } from './evidence/inspection.js';
 import { bracing, pattern, seal } from './evidence/load.js';
 import { outcome } from './evidence/outcome.js';
@@ -11,6 +12,7 @@ import { unitLogEvidence } from './evidence/unit-log.js';
 
 export * from './evidence/document.js';
 export * from './evidence/events.js';
+export * from './evidence/exception.js';
 export type { Source } from './evidence/fields.js';
 export * from './evidence/file.js';
 export * from './evidence/flag.js';
@@ -21,6 +23,7 @@ export * from './evidence/outcome.js';
 export * from './evidence/photo.js';
 export * from './evidence/place.js';
 export * from './evidence/readings.js';
+export * from './evidence/signatory.js';
 export * from './evidence/subject.js';
 export * from './evidence/unit-log.js';
 
@@ -42,6 +45,7 @@ export const reading = z.discriminatedUnion('kind', [
   event,
   outcome,
   inspection,
+  exception,
   contact,
   statement,
 ]);
@@ -69,6 +73,7 @@ export const readingKind = z.enum([
   'event',
   'outcome',
   'inspection',
+  'exception',
   'contact',
   'statement',
 ]);

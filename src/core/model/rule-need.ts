@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { runMode } from './delivery.js';
 import {
   contact,
+  contactSubject,
   documentSubject,
   eventName,
   flagName,
@@ -9,6 +10,7 @@ import {
   readingFrom,
   sceneSubject,
   setPointSource,
+  signingParty,
   statementTopic,
 } from './evidence.js';
 import { milestoneOffset, withinWindow, writtenDuration } from './milestone.js';
@@ -67,9 +69,13 @@ const unitCheckNeed = z.strictObject({
   ...window,
 });
 const plainReadingNeed = z.strictObject({
-  reading: z.enum(['set-point', 'bracing', 'contact', 'statement']),
+  reading: z.enum(['set-point', 'bracing', 'contact', 'statement', 'exception']),
   /** Of a contact: who was told, one of these. */
   with: oneOrMore(contact.shape.with).optional(),
+  /** Of a contact: what it was about, one of these; a contact without a subject does not count. */
+  subject: oneOrMore(contactSubject).optional(),
+  /** Of an exception: who signed it, one of these. */
+  signedBy: oneOrMore(signingParty).optional(),
   /** Of a statement: its topic, one of these; a statement that names none counts too. */
   about: oneOrMore(statementTopic).optional(),
   /** Of a set point: where it was read. */

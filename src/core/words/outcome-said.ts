@@ -1,3 +1,4 @@
+import type { Signatory } from '../model/evidence.js';
 import type { LineOutcome, OutcomeStatement } from '../model/results.js';
 import type { Labels } from './labels.js';
 
@@ -23,4 +24,10 @@ export function outcomeSayers(labels: Labels, statements: readonly OutcomeStatem
     ...(document === undefined ? [] : [document]),
   ]);
   return [...new Set(said)].join('; ');
+}
+
+/** `the shipper (J. Ortiz)`: who wrote or signed something, and for whom. */
+export function signatoryWords(labels: Labels, { party, name }: Signatory): string {
+  const whom = labels(`signing-party.${party}`);
+  return name === undefined ? whom : `${whom} (${name})`;
 }

@@ -5,7 +5,7 @@ import { parseTradeQuantity } from '../../core/model/quantity.js';
 import { parseTemperature } from '../../core/model/temperature.js';
 import { roleOf } from '../roles.js';
 import type { NoteContext } from './note-context.js';
-import { EVENTS, FREE_FIELD, KIND_WORDS, LISTED_WORDS, POSITIONS } from './vocabulary.js';
+import { EVENTS, FREE_FIELD, KIND_WORDS, LISTED_WORDS, POSITIONS, SEVERAL } from './vocabulary.js';
 import { dateAt, type NoteWords, timeOfDayAt } from './words.js';
 
 /** A note in the words of `dossier record KIND WORD --option …`. */
@@ -36,12 +36,13 @@ interface WordReading {
 export function readNote({ words, free }: NoteWords, delivery: Delivery, context: NoteContext): ParsedNote {
   const kind = kindOf(words);
   const found = new Map<string, string>();
+  const several = new Map<string, string[]>();
   const say = ({ field, text }: WordReading): void => {
-    const before = found.get(field);
-    if (before !== undefined && field === 'reason') {
-      found.set(field, `${before},${text}`);
+    if (SEVERAL.has(field)) {
+      several.set(field, [...(several.get(field) ?? []), text]);
       return;
     }
+    const before = found.get(field);
     if (before !== undefined && before !== text)
       throw new UnreadableNote(
         `"${before}" and "${text}" both say its ${NAMES[field] ?? field}`,
@@ -61,13 +62,18 @@ export function readNote({ words, free }: NoteWords, delivery: Delivery, context
     i += said.length;
   }
   if (free !== undefined && free !== '') say({ field: FREE_FIELD[kind], text: free, length: 0 });
-  return parsedNote(kind, found, context);
+  return parsedNote(kind, found, several, context);
 }
 
-function parsedNote(kind: ReadingKind, found: ReadonlyMap<string, string>, context: NoteContext): ParsedNote {
-  const fields: ParsedNote['fields'] = {};
+function parsedNote(
+  kind: ReadingKind,
+  found: ReadonlyMap<string, string>,
+  several: ReadonlyMap<string, string[]>,
+  context: NoteContext,
+): ParsedNote {
+  const fields: ParsedNote['fields'] = Object.fromEntries(several);
   for (const [field, text] of found)
-    if (!['word', 'date', 'clock', 'day'].includes(field)) fields[field] = field === 'alarm' ? [text] : text;
+    if (!['word', 'date', 'clock', 'day'].includes(field)) fields[field] = text;
   const clock = found.get('clock');
   const date = found.get('date') ?? found.get('day') ?? context.date;
   const own = found.get('date');
@@ -142,7 +148,7 @@ function readWordsAt(
   const dated = /^(\d{4}-\d{2}-\d{2})T(\d{2}:\S+)$/.exec(word);
   if (dated !== null) return { field: 'clock', text: word, length: 1 };
   if (plain === 'by' && next !== undefined) return name(words, at, kind, delivery);
-  return ofKind(words, at, kind);
+  return ofKind(words, at, kind, delivery);
 }
 
 /** `consignee` and `shipper's` are others' words for the roles of a kind. */
@@ -155,7 +161,12 @@ function roleAt(word: string, kind: ReadingKind): WordReading | undefined {
 }
 
 /** Words of some kinds only: temperatures, fuel, alarms, a seal's number, rows. */
-function ofKind(words: readonly string[], at: number, kind: ReadingKind): WordReading | undefined {
+function ofKind(
+  words: readonly string[],
+  at: number,
+  kind: ReadingKind,
+  delivery: Delivery,
+): WordReading | undefined {
   const word = words[at] ?? '';
   const plain = word.toLowerCase();
   const next = words[at + 1];
@@ -180,7 +191,12 @@ function ofKind(words: readonly string[], at: number, kind: ReadingKind): WordRe
     case 'pattern':
       return plain === 'rows' && next !== undefined ? { field: 'rows', text: next, length: 2 } : undefined;
     case 'outcome':
-      return ofOutcome(words, at);
+      return onPaper(words, at, kind, delivery) ?? ofOutcome(words, at);
+    case 'exception':
+      return (
+        onPaper(words, at, kind, delivery) ??
+        (plain === 'told' || plain === 'rest' ? undefined : ofOutcome(words, at))
+      );
     case 'inspection':
       return ofInspection(words, at);
     case 'bracing':
@@ -196,12 +212,36 @@ function verdictAt(words: readonly string[], at: number): WordReading | undefine
   const plain = (words[at] ?? '').toLowerCase();
   const one = (text: string, length = 1): WordReading => ({ field: 'outcome', text, length });
   if (plain === 'refusal' || plain === 'refused') return one('refused');
-  if (plain === 'exception') return one('accepted-with-exceptions');
   if (plain !== 'acceptance' && plain !== 'accepted') return undefined;
   const excepted =
     /^with$/i.test(words[at + 1] ?? '') && /^exceptions?$/i.test((words[at + 2] ?? '').replace(/:$/, ''));
   return excepted ? one('accepted-with-exceptions', 3) : one('accepted');
 }
+
+/** The paper, and who wrote and signed there: `on e31`, `on bill`, `written by driver`, `signed by shipper J. Ortiz`. */
+function onPaper(
+  words: readonly string[],
+  at: number,
+  kind: ReadingKind,
+  delivery: Delivery,
+): WordReading | undefined {
+  const plain = (words[at] ?? '').toLowerCase();
+  const next = (words[at + 1] ?? '').toLowerCase();
+  if (plain === 'on' && (/^e\d+$/.test(next) || Object.hasOwn(PAPERS, next)))
+    return { field: 'on', text: PAPERS[next] ?? next, length: 2 };
+  if ((plain !== 'written' && plain !== 'signed') || next !== 'by' || words[at + 2] === undefined)
+    return undefined;
+  const person = name(words, at + 1, kind, delivery);
+  return person === undefined
+    ? undefined
+    : { field: `${plain}By`, text: person.text, length: person.length + 1 };
+}
+
+const PAPERS: Readonly<Record<string, string>> = {
+  bill: 'bill of lading',
+  bol: 'bill of lading',
+  receipt: 'delivery receipt',
+};
 
 /** How much, the rest, and who was told. */
 function ofOutcome(words: readonly string[], at: number): WordReading | undefined {

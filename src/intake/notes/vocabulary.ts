@@ -3,6 +3,7 @@ import type { ReadingKind } from '../../core/model/evidence.js';
 import {
   bracing,
   contact,
+  contactSubject,
   eventName,
   outcomeReason,
   position,
@@ -28,7 +29,8 @@ export const KIND_WORDS: Readonly<Record<string, ReadingKind>> = {
   refusal: 'outcome',
   acceptance: 'outcome',
   accepted: 'outcome',
-  exception: 'outcome',
+  exception: 'exception',
+  excepted: 'exception',
   inspection: 'inspection',
   certificate: 'inspection',
   contact: 'contact',
@@ -58,9 +60,11 @@ export const LISTED_WORDS: Readonly<Record<ReadingKind, readonly ListedWord[]>> 
   event: [{ field: 'word', options: eventName.options }],
   outcome: [{ field: 'reason', options: outcomeReason.options }],
   inspection: [],
+  exception: [{ field: 'reason', options: outcomeReason.options }],
   contact: [
     { field: 'word', options: contact.shape.with.options },
     { field: 'how', options: contact.shape.how.options },
+    { field: 'subject', options: contactSubject.options.filter((subject) => subject !== 'other') },
   ],
   statement: [],
 };
@@ -76,9 +80,13 @@ export const FREE_FIELD: Readonly<Record<ReadingKind, string>> = {
   event: 'note',
   outcome: 'words',
   inspection: 'defect',
+  exception: 'words',
   contact: 'about',
   statement: 'word',
 };
+
+/** Fields that a note may say several values of. */
+export const SEVERAL: ReadonlySet<string> = new Set(['reason', 'subject', 'signedBy', 'alarm']);
 
 export const EVENTS: ReadonlySet<string> = new Set(eventName.options);
 export const POSITIONS: ReadonlySet<string> = new Set(position.options);

@@ -1,9 +1,16 @@
-import type { ReadingBody } from '../../core/model/evidence.js';
+import {
+  type EvidenceId,
+  evidenceId,
+  type ReadingBody,
+  type Signatory,
+  signingParty,
+} from '../../core/model/evidence.js';
 import { parseTradeQuantity, tradeUnit } from '../../core/model/quantity.js';
 import { parseRowSpan } from '../../core/model/row-span.js';
 import { parseTemperature, type Temperature } from '../../core/model/temperature.js';
 import { roleOf } from '../roles.js';
 import { nearestWord } from '../settings/did-you-mean.js';
+import { parseSignatory } from '../signatory.js';
 import { type ReadingColumn, UnreadableRow } from './columns.js';
 
 /** The cells of one row that are not empty, by the heading of their column. */
@@ -94,6 +101,45 @@ export function howMuchIn(cells: Cells): Pick<Extract<ReadingBody, { kind: 'outc
       `write a number, and one of ${tradeUnit.options.join(', ')} in the column unit`,
     );
   return { quantity };
+}
+
+/** Words of a closed list with `;` between them. */
+export function listIn<T extends string>(
+  cells: Cells,
+  column: ReadingColumn,
+  list: { options: readonly T[] },
+): T[] {
+  return partsIn(cells, column, /[;|,]/).map(
+    (one) => chosen(new Map([[column, one]]), column, list) ?? refuse(one, column, list.options),
+  );
+}
+
+function partsIn(cells: Cells, column: ReadingColumn, between: RegExp): string[] {
+  return (cells.get(column) ?? '')
+    .split(between)
+    .map((one) => one.trim())
+    .filter((one) => one !== '');
+}
+
+/** Who signed, with `;` between them: `shipper J. Ortiz; driver`. */
+export function signatoriesIn(cells: Cells, column: 'written-by' | 'signed-by'): Signatory[] {
+  return partsIn(cells, column, /[;|]/).map((text) => {
+    const read = parseSignatory(text);
+    if (read !== undefined) return read;
+    throw new UnreadableRow(
+      `"${text.slice(0, 60)}" does not say for whom`,
+      column,
+      `write the part before the name, such as shipper J. Ortiz; parts are ${signingParty.options.join(', ')}`,
+    );
+  });
+}
+
+/** The paper in the column `on`: evidence by its id, or the paper in words. */
+export function papersIn(cells: Cells): { documents: EvidenceId[]; document?: string } {
+  const text = cells.get('on');
+  if (text === undefined) return { documents: [] };
+  const paper = evidenceId.safeParse(text.toLowerCase());
+  return paper.success ? { documents: [paper.data] } : { documents: [], document: short(text, 'on', 400) };
 }
 
 /** `1-13` or `4`, counted from the nose. */

@@ -41,6 +41,10 @@ export const READING_COLUMNS = [
   'requested-at',
   'dumped',
   'marks',
+  'subject',
+  'on',
+  'written-by',
+  'signed-by',
 ] as const;
 export type ReadingColumn = (typeof READING_COLUMNS)[number];
 

@@ -4,6 +4,7 @@ import {
   airBlock,
   bracing,
   contact,
+  contactSubject,
   eventName,
   outcomeHow,
   outcomeReason,
@@ -15,6 +16,7 @@ import {
   readingFrom,
   readingKind,
   rowPattern,
+  type Signatory,
   seal,
   setPointSource,
 } from '../../core/model/evidence.js';
@@ -29,10 +31,13 @@ import {
   fuelIn,
   howMuchIn,
   known,
+  listIn,
   missing,
+  papersIn,
   refuse,
   rowsIn,
   short,
+  signatoriesIn,
   temperatureIn,
 } from './cells.js';
 import type { ReadingColumn, RowNote } from './columns.js';
@@ -45,7 +50,7 @@ export function readReadingRow(
   delivery: Delivery,
   order: DateOrder | undefined,
 ): { reading: ReadingBody; notes: RowNote[] } {
-  const kind = kindIn(cells);
+  const called = kindIn(cells);
   const stop = known(
     cells,
     'stop',
@@ -56,6 +61,7 @@ export function readReadingRow(
     'line',
     delivery.lines.map((l) => l.id),
   );
+  const kind = called === 'exception' ? exceptionAt(stop, delivery) : called;
   const part = chosen(cells, 'position', position);
   const by = cells.get('by');
   const { time, notes } = readRowTime(cells.get('time'), delivery, stop, order);
@@ -84,6 +90,12 @@ function kindIn(cells: Cells): z.infer<typeof readingKind> {
   if (cells.get('kind')?.toLowerCase() === 'round') return 'round';
   const kind = chosen(cells, 'kind', KINDS) ?? missing('kind', `one of ${KINDS.options.join(', ')}`);
   return kind === 'check' ? 'round' : kind;
+}
+
+/** At loading the carrier makes an exception on the bill of lading; at delivery the receiver does, which is an outcome. */
+function exceptionAt(stop: string | undefined, { stops }: Delivery): 'exception' | 'outcome' {
+  const does = stops.find(({ id }) => id === stop)?.does ?? missing('stop', 'where the exception was made');
+  return does === 'load' ? 'exception' : 'outcome';
 }
 
 type Common = Pick<ReadingBody, 'time' | 'place' | 'line' | 'by'>;
@@ -184,29 +196,38 @@ function readingOf(
       return {
         kind,
         ...common,
-        outcome:
-          chosen(cells, 'state', outcomeVerdict) ?? missing('state', outcomeVerdict.options.join(', ')),
+        outcome: verdictIn(cells),
         ...howMuchIn(cells),
-        reasons: (cells.get('reason') ?? '')
-          .split(/[;|,]/)
-          .map((one) => one.trim())
-          .filter((one) => one !== '')
-          .map(
-            (one) => chosen(new Map([['reason', one]]), 'reason', outcomeReason) ?? refuse(one, 'reason', []),
-          ),
-        documents: [],
+        reasons: listIn(cells, 'reason', outcomeReason),
+        ...papersIn(cells),
         ...omitUndefined({
           words: note === undefined ? undefined : short(note, 'note', 2000),
+          ...signaturesIn(cells),
           told: chosen(cells, 'with', outcomeTold),
           how: chosen(cells, 'how', outcomeHow),
         }),
       };
     case 'inspection':
       return readInspection(captioned, cells, timeIn);
-    case 'contact':
+    case 'exception': {
+      const { quantity } = howMuchIn(cells);
+      const { writtenBy, signedBy = [] } = signaturesIn(cells);
       return {
         kind,
         ...common,
+        words: short(note ?? missing('note', 'the words on the paper'), 'note', 2000),
+        reasons: listIn(cells, 'reason', outcomeReason),
+        signedBy,
+        ...papersIn(cells),
+        ...omitUndefined({ quantity, writtenBy }),
+      };
+    }
+    case 'contact': {
+      const subjects = listIn(cells, 'subject', contactSubject);
+      return {
+        kind,
+        ...common,
+        ...omitUndefined({ subjects: subjects.length === 0 ? undefined : subjects }),
         with:
           chosenRole(cells, 'with', contact.shape.with) ??
           chosenRole(cells, 'value', contact.shape.with) ??
@@ -214,6 +235,7 @@ function readingOf(
         how: chosen(cells, 'how', contact.shape.how) ?? missing('how', contact.shape.how.options.join(', ')),
         about: short(note ?? 'not stated', 'note', 2000),
       };
+    }
     case 'statement':
       return {
         kind,
@@ -221,4 +243,16 @@ function readingOf(
         text: short(cells.get('value') ?? note ?? missing('note', 'what the person says'), 'note', 20_000),
       };
   }
+}
+
+function verdictIn(cells: Cells): z.infer<typeof outcomeVerdict> {
+  if (cells.get('kind')?.toLowerCase() === 'exception') return 'accepted-with-exceptions';
+  return chosen(cells, 'state', outcomeVerdict) ?? missing('state', outcomeVerdict.options.join(', '));
+}
+
+/** Who wrote an exception and who signed it; left out where the row does not say. */
+function signaturesIn(cells: Cells): { writtenBy?: Signatory; signedBy?: Signatory[] } {
+  const [writtenBy] = signatoriesIn(cells, 'written-by');
+  const signedBy = signatoriesIn(cells, 'signed-by');
+  return omitUndefined({ writtenBy, signedBy: signedBy.length === 0 ? undefined : signedBy });
 }

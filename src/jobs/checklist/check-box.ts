@@ -5,7 +5,7 @@ import { typedTime } from '../typed/place-options.js';
 import { readingBody } from '../typed/reading-options.js';
 import { type ChecklistContext, checklistContext, chosenWord, typedEventTime, withUnit } from './context.js';
 import { parseDay } from './day.js';
-import { parseRow } from './drafts.js';
+import { lineOfLetter, parseRow } from './drafts.js';
 import type { ChecklistAnswers } from './file.js';
 
 /**
@@ -79,6 +79,10 @@ function parseAnswer({ number, question }: ChecklistBox, text: string, context: 
       return;
     case 'row':
       parseRow(text, context);
+      return;
+    case 'exception':
+      if (question.part === 'signed') chosenWord('exception-signed', text);
+      if (question.part === 'line') lineOfLetter(text, context);
       return;
     case 'seal':
     case 'name':

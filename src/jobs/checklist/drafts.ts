@@ -114,6 +114,17 @@ export function parseRow(text: string, { delivery: { lines } }: Pick<ChecklistCo
   return { pattern: chosenWord('row', pattern), line };
 }
 
+/** The line of a letter on the form. Throws DossierError for a letter of no line. */
+export function lineOfLetter(text: string, { delivery: { lines } }: Pick<ChecklistContext, 'delivery'>) {
+  const letter = text.trim().toUpperCase();
+  const line = lines.find(({ id }) => lineLetter(id, lines) === letter || id.toUpperCase() === letter);
+  if (line !== undefined) return line;
+  throw new DossierError('bad-value', `"${text}" is the letter of no line`, {
+    where: {},
+    fix: `Use one of: ${lines.map(({ id }) => `${lineLetter(id, lines)} ${id}`).join(', ')}; empty for all of them.`,
+  });
+}
+
 /** Consecutive rows with the same answer are one reading. */
 export function patternDrafts(context: ChecklistContext): BoxDraft[] {
   const runs: { from: number; to: number; stop: string; text: string; boxes: number[] }[] = [];

@@ -25,6 +25,7 @@ import {
   pulpDraft,
   unitCheckDraft,
 } from './drafts.js';
+import { exceptionDrafts } from './exception-drafts.js';
 import type { ChecklistAnswers } from './file.js';
 import { outcomeDrafts } from './outcome-drafts.js';
 
@@ -234,6 +235,8 @@ function draftOf({ number, question }: ChecklistBox, context: ChecklistContext):
       ];
     case 'outcome':
       return outcomeDrafts(number, question, text, context);
+    case 'exception':
+      return exceptionDrafts(number, question, text, context);
     case 'seal-state':
       return missingCompanion(
         number,

@@ -73,6 +73,8 @@ function readingOf(item: EvidenceItem): [Cell, Cell] {
         : [`${item.outcome} ${item.quantity.amount}`, item.quantity.unit];
     case 'inspection':
       return [item.lot, undefined];
+    case 'exception':
+      return [item.quantity?.amount, item.quantity?.unit];
     case 'contact':
       return [item.with, undefined];
     case 'bracing':

@@ -1,31 +1,40 @@
 import type { Delivery, Line, Stop } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
 import { evidenceId, outcomeReason } from '../../core/model/evidence.js';
-import { parseTradeQuantity, tradeUnit } from '../../core/model/quantity.js';
+import { parseTradeQuantity, type TradeQuantity, tradeUnit } from '../../core/model/quantity.js';
 import { unknownWord } from './place-options.js';
+import { signatures } from './signatory-options.js';
 import type { TypedFields } from './typed-fields.js';
 
 /** The fields of an outcome, before its schema checks them. Throws DossierError `bad-value`. */
 export function outcomeBody(word: string | undefined, typed: TypedFields): Record<string, unknown> {
-  const { outcome, rest, words, saidBy, told, toldName, how, on } = typed;
-  const onPaper = on === undefined ? undefined : evidenceId.safeParse(on);
+  const { outcome, rest, words, saidBy, told, toldName, how } = typed;
   return {
     outcome,
     ...howMuch(word),
     rest,
-    reasons: typed.reason === undefined ? undefined : reasonsOf(typed.reason),
+    reasons: reasonsOf(typed.reason),
     words,
     saidBy,
+    ...signatures(typed),
     told,
     toldName,
     how,
-    documents: onPaper?.success === true ? [onPaper.data] : undefined,
-    document: onPaper?.success === false ? on : undefined,
+    ...typedPapers(typed.on),
+  };
+}
+
+/** The paper that a reading stands on: evidence by its id, or the paper in words. */
+export function typedPapers(on: string | undefined): Record<string, unknown> {
+  const paper = on === undefined ? undefined : evidenceId.safeParse(on.trim().toLowerCase());
+  return {
+    documents: paper?.success === true ? [paper.data] : undefined,
+    document: paper?.success === false ? on : undefined,
   };
 }
 
 /** `8 pallets`, or `all`; nothing for what no other outcome speaks of. */
-function howMuch(word: string | undefined): Record<string, unknown> {
+export function howMuch(word: string | undefined): { quantity?: TradeQuantity; all?: true } {
   if (word === undefined || word.trim() === '') return {};
   if (word.trim().toLowerCase() === 'all') return { all: true };
   const quantity = parseTradeQuantity(word);
@@ -37,7 +46,9 @@ function howMuch(word: string | undefined): Record<string, unknown> {
   return { quantity };
 }
 
-function reasonsOf(typed: string | readonly string[]): string[] {
+/** Reasons of the closed list; undefined where none is typed. Throws DossierError `bad-value` for another word. */
+export function reasonsOf(typed: string | readonly string[] | undefined): string[] | undefined {
+  if (typed === undefined) return undefined;
   const said = (typeof typed === 'string' ? [typed] : typed).flatMap((one) => one.split(','));
   return said
     .map((one) => one.trim().toLowerCase())

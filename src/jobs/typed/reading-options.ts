@@ -1,10 +1,18 @@
 import { DossierError } from '../../core/model/error.js';
-import { contact, type ReadingFrom, type ReadingKind, readingFrom } from '../../core/model/evidence.js';
+import {
+  contact,
+  contactSubject,
+  type ReadingFrom,
+  type ReadingKind,
+  readingFrom,
+} from '../../core/model/evidence.js';
 import { parseRowSpan } from '../../core/model/row-span.js';
 import { parseTemperature } from '../../core/model/temperature.js';
 import { roleOf, roleOfName } from '../../intake/roles.js';
+import { exceptionBody } from './exception-options.js';
 import { inspectionBody } from './inspection-options.js';
 import { outcomeBody } from './outcome-options.js';
+import { unknownWord } from './place-options.js';
 import type { TypedFields } from './typed-fields.js';
 
 /**
@@ -55,16 +63,29 @@ export function readingBody(
       return outcomeBody(word, typed);
     case 'inspection':
       return inspectionBody(word, typed);
+    case 'exception':
+      return exceptionBody(word, typed);
     case 'contact':
       return {
         with: word === undefined ? undefined : (roleOf(word, contact.shape.with.options) ?? word),
         how: typed.how ?? 'call',
         about: typed.about,
+        subjects: subjectsOf(typed.subject),
         notice: typed.notice,
       };
     case 'statement':
       return { text: word, about: typed.about };
   }
+}
+
+/** `pulp-temperatures, delay`; undefined where none is typed. Throws DossierError `bad-value` for another word. */
+function subjectsOf(typed: TypedFields['subject']): string[] | undefined {
+  const said = typed === undefined ? [] : [typed].flat().flatMap((one) => one.split(/[,;]/));
+  const words = said.map((one) => one.trim().toLowerCase().replaceAll(' ', '-')).filter((one) => one !== '');
+  for (const word of words)
+    if (!contactSubject.options.some((subject) => subject === word))
+      throw unknownWord('subject', word, contactSubject.options, '--subject');
+  return words.length === 0 ? undefined : [...new Set(words)];
 }
 
 /** A reading `by receiver` is the receiver's, not the driver's. */

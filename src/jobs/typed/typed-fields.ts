@@ -46,5 +46,8 @@ export const typedFields = z.object({
   certifiedBy: z.string().optional(),
   marks: z.string().optional(),
   shipper: z.string().optional(),
+  writtenBy: z.string().optional(),
+  signedBy: z.union([z.string(), z.array(z.string())]).optional(),
+  subject: z.union([z.string(), z.array(z.string())]).optional(),
 });
 export type TypedFields = z.infer<typeof typedFields>;

@@ -41,6 +41,7 @@ export function evaluate(context: RuleContext, need: Need): NeedVerdict {
     case 'bracing':
     case 'contact':
     case 'statement':
+    case 'exception':
       return readingVerdict(context, need);
     default:
       return assertNever(need);

@@ -44,6 +44,18 @@ export const event = z
 export const noticeOf = z.enum(['rejection', 'inspection-delay', 'refused-load']);
 export type NoticeOf = z.infer<typeof noticeOf>;
 
+/** What a contact was about; a contact without a subject proves only that it took place. */
+export const contactSubject = z.enum([
+  'pulp-temperatures',
+  'set-point',
+  'load-condition',
+  'delay',
+  'refusal',
+  'disposal',
+  'claim',
+  'other',
+]);
+
 export const contact = z
   .strictObject({
     kind: z.literal('contact'),
@@ -53,6 +65,12 @@ export const contact = z
       .meta({ description: 'The other party' }),
     how: z.enum(['call', 'message', 'e-mail', 'in-person', 'letter']).meta({ description: 'Channel' }),
     about: z.string().min(1).max(2000).meta({ description: 'What it was about' }),
+    subjects: z
+      .array(contactSubject)
+      .min(1)
+      .max(8)
+      .optional()
+      .meta({ description: 'Its subjects; without one, the record says only that it took place' }),
     notice: noticeOf.optional().meta({ description: 'What it gives notice of, where a rule turns on it' }),
   })
   .meta({ description: 'A notice or call' });

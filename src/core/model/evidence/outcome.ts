@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { tradeQuantity } from '../quantity.js';
 import { readingFields } from './fields.js';
 import { evidenceId } from './ids.js';
+import { signatory } from './signatory.js';
 
 export const outcomeVerdict = z.enum(['accepted', 'accepted-with-exceptions', 'refused']);
 /** What was done with goods at the dock. */
@@ -64,6 +65,8 @@ export const outcome = z.strictObject({
     .meta({ description: 'Why they were refused, or what was noted against them' }),
   words: z.string().min(1).max(2000).optional().meta({ description: 'The words of the one who said so' }),
   saidBy: z.string().min(1).max(200).optional().meta({ description: 'Who said so' }),
+  writtenBy: signatory.optional().meta({ description: 'Who wrote it on the document' }),
+  signedBy: z.array(signatory).max(4).optional().meta({ description: 'Who signed it there' }),
   told: outcomeTold.optional().meta({ description: 'To whom it was said or handed' }),
   toldName: z.string().min(1).max(200).optional().meta({ description: 'The name of the one who was told' }),
   how: outcomeHow.optional().meta({ description: 'How it was said' }),

@@ -33,6 +33,8 @@ export interface RejectedEvidence {
     | 'withheld'
     | 'bad-value'
     | 'wrong-source'
+    | 'other-subject'
+    | 'not-signed'
     | FlagName;
 }
 

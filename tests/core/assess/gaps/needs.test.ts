@@ -49,6 +49,43 @@ const OPENED = event('doors-opened', DROP, 41);
 const LEFT = event('departed', LOAD, 3);
 const THERE = event('arrived', DROP, 40);
 
+describe('a contact and an exception', () => {
+  const told = (...subjects: ContactSubjects): Piece => ({
+    ...contactWith('shipper', 2),
+    ...omitUndefined({ subjects: subjects.length === 0 ? undefined : subjects }),
+  });
+  type ContactSubjects = ('pulp-temperatures' | 'delay')[];
+  const written = (...parties: ('shipper' | 'driver')[]): Piece => ({
+    kind: 'exception',
+    time: at(2),
+    place: LOAD,
+    words: 'pulped 41 F',
+    reasons: [],
+    documents: [],
+    signedBy: parties.map((party) => ({ party })),
+  });
+  const ABOUT_PULPS = needs({ reading: 'contact', with: 'shipper', subject: ['pulp-temperatures'] });
+  const SIGNED = needs({ reading: 'exception', at: 'loading-stop', signedBy: 'shipper' });
+  it.each([
+    ['about the pulps', ABOUT_PULPS, told('delay', 'pulp-temperatures'), 'met', []],
+    ['about something else', ABOUT_PULPS, told('delay'), 'missing', ['other-subject']],
+    [
+      'whose subject nobody told proves only that it took place',
+      ABOUT_PULPS,
+      told(),
+      'missing',
+      ['other-subject'],
+    ],
+    ['is wanted about nothing in particular', needs({ reading: 'contact' }), told(), 'met', []],
+    ['signed by the shipper', SIGNED, written('driver', 'shipper'), 'met', []],
+    ['that the driver wrote and signed alone', SIGNED, written('driver'), 'missing', ['not-signed']],
+    ['by whoever signed it', needs({ reading: 'exception' }), written(), 'met', []],
+  ] as const)('%s', (_, rule, piece, outcome, reasons) => {
+    const gap = hold(rule, [LEFT, piece]);
+    expect([gap.outcome, why(gap)]).toEqual([outcome, reasons]);
+  });
+});
+
 describe('a statement that names its topic', () => {
   const said = (hour: number, about?: StatementTopic): Piece => ({
     ...spoken(hour),

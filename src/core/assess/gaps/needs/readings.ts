@@ -6,14 +6,17 @@ import { shortfall } from '../shortfalls.js';
 import { mayConcern } from '../statements.js';
 import type { NeedVerdict } from '../verdict.js';
 
-type ReadingNeed = Extract<SimpleNeed, { reading: 'set-point' | 'bracing' | 'contact' | 'statement' }>;
+type ReadingNeed = Extract<
+  SimpleNeed,
+  { reading: 'set-point' | 'bracing' | 'contact' | 'statement' | 'exception' }
+>;
 type EventNeed = Extract<SimpleNeed, { event: unknown }>;
 type Plain = ItemOf<ReadingNeed['reading']>;
 
 const listOf = <T extends string>(value: T | T[]): T[] => (Array.isArray(value) ? value : [value]);
 
 /**
- * Set points, bracing, contacts and statements. A set point in another run mode than instructed contradicts the
+ * Set points, bracing, contacts, statements and exceptions. A set point in another run mode than instructed contradicts the
  * rule.
  */
 export function readingVerdict(context: RuleContext, need: ReadingNeed): NeedVerdict {
@@ -23,8 +26,8 @@ export function readingVerdict(context: RuleContext, need: ReadingNeed): NeedVer
   const ask = {
     candidates,
     rejectionReason: (item: Plain) => {
-      if (item.kind === 'contact' && need.with !== undefined && !listOf(need.with).includes(item.with))
-        return 'wrong-source' as const;
+      if (item.kind === 'contact') return missOfContact(item, need);
+      if (item.kind === 'exception') return missOfException(item, need);
       if (item.kind !== 'set-point') return undefined;
       if (need.shownBy !== undefined && item.shownBy !== need.shownBy) return 'wrong-source' as const;
       return wanted !== undefined && item.run === undefined ? ('bad-value' as const) : undefined;
@@ -54,6 +57,22 @@ export function readingVerdict(context: RuleContext, need: ReadingNeed): NeedVer
   };
 }
 
+/** A contact counts for the party and the subject that a rule names; one without a subject only shows that it took place. */
+function missOfContact(item: ItemOf<'contact'>, need: ReadingNeed) {
+  if (need.with !== undefined && !listOf(need.with).includes(item.with)) return 'wrong-source' as const;
+  if (need.subject === undefined) return undefined;
+  const wanted = listOf(need.subject);
+  return item.subjects?.some((subject) => wanted.includes(subject)) === true
+    ? undefined
+    : ('other-subject' as const);
+}
+
+function missOfException(item: ItemOf<'exception'>, { signedBy }: ReadingNeed) {
+  if (signedBy === undefined) return undefined;
+  const wanted = listOf(signedBy);
+  return item.signedBy.some(({ party }) => wanted.includes(party)) ? undefined : ('not-signed' as const);
+}
+
 /** Accepted run modes: undefined when none is required, empty when any stated mode is accepted. */
 function wantedRuns(context: RuleContext, need: ReadingNeed): string[] | undefined {
   if (need.run === undefined) return undefined;
@@ -68,6 +87,10 @@ function thingOf(need: ReadingNeed): string {
   if (need.with !== undefined)
     return listOf(need.with)
       .map((party) => `contact-with-${party}`)
+      .join(',');
+  if (need.signedBy !== undefined)
+    return listOf(need.signedBy)
+      .map((party) => `exception-signed-by-${party}`)
       .join(',');
   if (need.shownBy !== undefined) return `set-point-of-${need.shownBy}`;
   return need.reading;
