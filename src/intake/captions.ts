@@ -20,6 +20,7 @@ export const CAPTION_COLUMNS = [
   'stop',
   'line',
   'position',
+  'compartment',
   'by',
   'caption',
 ] as const;
@@ -134,9 +135,20 @@ function hintOf(
   if (at?.success === false)
     refuse(`"${where}" is not a part of the load`, 'position', 'use nose, middle or tail');
   const stop = row.cells.get('stop');
-  if (stop !== undefined || at?.success === true)
+  const { compartments = [] } = delivery.equipment.trailer;
+  const wanted = row.cells.get('compartment');
+  const compartment = compartments.find(({ id }) => id.toLowerCase() === wanted?.toLowerCase())?.id;
+  if (wanted !== undefined && compartment === undefined)
+    refuse(
+      `there is no compartment "${wanted}"`,
+      'compartment',
+      compartments.length === 0
+        ? 'list the compartments in delivery.yaml, or leave the column out'
+        : `use one of: ${compartments.map(({ id }) => id).join(', ')}`,
+    );
+  if (stop !== undefined || compartment !== undefined || at?.success === true)
     hint.place = {
-      ...omitUndefined({ stop, position: at?.success === true ? at.data : undefined }),
+      ...omitUndefined({ stop, compartment, position: at?.success === true ? at.data : undefined }),
     };
   const [line, by, caption] = [row.cells.get('line'), row.cells.get('by'), row.cells.get('caption')];
   if (line !== undefined) hint.line = line;
@@ -173,7 +185,7 @@ function asProblem(error: unknown, file: string): Problem {
 }
 
 /**
- * Hints from the names of a file's folders: one named as a stop id, a subject, a line id or a part of the load
+ * Hints from the names of a file's folders: one named as a stop id, a subject, a line id, a compartment or a part of the load
  * proposes it. The innermost folder counts first.
  */
 export function folderHint(name: string, delivery: Delivery): Hint {
@@ -187,6 +199,9 @@ export function folderHint(name: string, delivery: Delivery): Hint {
     const line = delivery.lines.find((l) => l.id.toLowerCase() === plain);
     if (subject.success) hint.subject ??= { is: subject.data, sure: 'proposed', from: `folder ${folder}` };
     if (stop !== undefined) hint.place = { stop: stop.id, ...hint.place };
+    const { compartments } = delivery.equipment.trailer;
+    const compartment = compartments?.find((c) => c.id.toLowerCase() === plain)?.id;
+    if (compartment !== undefined) hint.place = { compartment, ...hint.place };
     if (part.success) hint.place = { position: part.data, ...hint.place };
     if (line !== undefined) hint.line ??= line.id;
   }

@@ -24,8 +24,9 @@ export function excursionsCsv({ temperatures }: Assessment): string {
       'cause',
       'cause_basis',
       'cut_by',
+      'compartment',
     ],
-    temperatures.flatMap(({ log, excursions }) =>
+    temperatures.flatMap(({ log, compartment, excursions }) =>
       excursions.map((e) => [
         log,
         e.id,
@@ -40,6 +41,7 @@ export function excursionsCsv({ temperatures }: Assessment): string {
         e.cause.is,
         'how' in e.cause ? e.cause.how : '',
         e.cutBy.join(' '),
+        compartment,
       ]),
     ),
   );
@@ -64,8 +66,9 @@ export function channelsCsv({ temperatures }: Assessment): string {
       'kelvin_hours_above',
       'kelvin_hours_below',
       'samples',
+      'compartment',
     ],
-    temperatures.flatMap(({ log, channels }) =>
+    temperatures.flatMap(({ log, compartment, channels }) =>
       channels.map((c) => [
         log,
         c.channel,
@@ -82,6 +85,7 @@ export function channelsCsv({ temperatures }: Assessment): string {
         c.degreeHoursAbove,
         c.degreeHoursBelow,
         c.samples,
+        compartment,
       ]),
     ),
   );
@@ -122,14 +126,15 @@ export function pulpsCsv({ pulps }: Assessment): string {
 /** One row per word on the set point. */
 export function setPointsCsv({ setPoints }: Assessment): string {
   return csvOf(
-    ['source', 'evidence', 'at_utc', 'celsius', 'run', 'lines'],
-    setPoints.words.map(({ source, evidence, at, celsius, run, lines = [] }) => [
+    ['source', 'evidence', 'at_utc', 'celsius', 'run', 'lines', 'compartment'],
+    setPoints.words.map(({ source, evidence, at, celsius, run, lines = [], compartment }) => [
       source,
       evidence,
       at === undefined ? undefined : toInstant(at),
       celsius,
       run,
       lines.join(' '),
+      compartment,
     ]),
   );
 }

@@ -14,7 +14,14 @@ import { checkReading, type DoubtedReading, doubted, formatReading } from './rec
 import { entryNamed } from './typed/entry-named.js';
 import { inspectionTimes } from './typed/inspection-options.js';
 import { outcomePlace } from './typed/outcome-options.js';
-import { findLine, findPosition, findStop, typedPlace, typedTime } from './typed/place-options.js';
+import {
+  findCompartment,
+  findLine,
+  findPosition,
+  findStop,
+  typedPlace,
+  typedTime,
+} from './typed/place-options.js';
 import { readingBody } from './typed/reading-options.js';
 import { type TypedFields, typedFields } from './typed/typed-fields.js';
 
@@ -118,7 +125,7 @@ function corrected(
 ): Reading {
   const typed = typedFields.parse(fields);
   const stop = findStop(delivery, typed.stop);
-  const place = typedPlace(stop, findPosition(typed.position));
+  const place = typedPlace(stop, findPosition(typed.position), findCompartment(delivery, typed.compartment));
   const stopOfTime = stop ?? delivery.stops.find(({ id }) => id === was.place?.stop);
   const body = {
     ...(was.kind === 'outcome' ? withoutQuantity(was) : was),

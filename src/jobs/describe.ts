@@ -16,6 +16,7 @@ import { TO_THE_SECOND, timeInZone } from '../intake/time/event-time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
 import { evidenceNamed } from './typed/evidence-named.js';
 import {
+  findCompartment,
   findLine,
   findPosition,
   findStop,
@@ -30,6 +31,8 @@ export interface TypedDescription {
   line?: string | undefined;
   stop?: string | undefined;
   position?: string | undefined;
+  /** Compartment of the trailer. */
+  compartment?: string | undefined;
   /** Who took it. */
   by?: string | undefined;
   caption?: string | undefined;
@@ -151,9 +154,11 @@ function descriptionOf(
   }
   const stop = findStop(delivery, says.stop);
   const part = findPosition(says.position);
+  const compartment = findCompartment(delivery, says.compartment);
   const place = typedPlace(
     stop?.id === item.place?.stop ? undefined : stop,
     part === item.place?.position ? undefined : part,
+    compartment === item.place?.compartment ? undefined : compartment,
   );
   if (place !== undefined) {
     body.place = place;

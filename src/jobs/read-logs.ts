@@ -1,5 +1,6 @@
 import { correctLog } from '../core/assess/camera-clocks/log-times.js';
 import { logPoints } from '../core/assess/camera-clocks/points.js';
+import { logsByCompartment } from '../core/assess/logs/compartments.js';
 import { type JoinedLogs, joinLogs } from '../core/assess/logs/join.js';
 import { DossierError } from '../core/model/error.js';
 import type { EvidenceId } from '../core/model/evidence.js';
@@ -28,7 +29,8 @@ export async function readLogs(record: DeliveryRecord, state: RecordState): Prom
         },
       );
     const log = await readUnitLog(path, item.mapping, { evidence: item.evidence, addedSeconds: 0 });
-    logs.push(correctLog(log, logPoints(state.clocks, item.evidence, readBefore(state, item))));
+    const points = logPoints(state.clocks, item.evidence, readBefore(state, item));
+    logs.push(...logsByCompartment(log, item.place?.compartment).map((one) => correctLog(one, points)));
   }
   return joinLogs(logs);
 }

@@ -22,7 +22,14 @@ import type { StatementSigner } from './signing/sign-statement.js';
 import { kindAtStop } from './typed/exception-options.js';
 import { inspectionTimes } from './typed/inspection-options.js';
 import { outcomePlace } from './typed/outcome-options.js';
-import { findLine, findPosition, findStop, typedPlace, typedTime } from './typed/place-options.js';
+import {
+  findCompartment,
+  findLine,
+  findPosition,
+  findStop,
+  typedPlace,
+  typedTime,
+} from './typed/place-options.js';
 import { readingBody } from './typed/reading-options.js';
 import { type TypedFields, typedFields } from './typed/typed-fields.js';
 
@@ -125,7 +132,7 @@ export function parseReading(
     ...(kind === 'inspection' ? inspectionTimes(typed, delivery, stop, now) : {}),
     kind,
     time: typedTime(typed.at ?? 'now', delivery, stop, now, '--at'),
-    place: typedPlace(stop, findPosition(typed.position)),
+    place: typedPlace(stop, findPosition(typed.position), findCompartment(delivery, typed.compartment)),
     line,
     by: typed.by,
     caption: typed.caption,
@@ -179,6 +186,7 @@ export function formatReading(
     word,
     judged.line,
     judged.place?.position,
+    judged.place?.compartment,
     judged.place?.stop,
     when,
     judged.by,

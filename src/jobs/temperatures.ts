@@ -1,4 +1,5 @@
 import { bandsOf } from '../core/assess/bands.js';
+import { isAround, logNamed } from '../core/assess/logs/compartments.js';
 import { firstLoading, lastUnloading, readMilestones } from '../core/assess/milestones.js';
 import { withoutJumps } from '../core/assess/temperature/jumps.js';
 import { temperatureResult } from '../core/assess/temperature/result.js';
@@ -60,8 +61,8 @@ export async function temperatures(input: TemperaturesInput): Promise<Temperatur
     return { ...report, results: assessment.temperatures, logs };
   const from = input.from === undefined ? undefined : moment(input.from, startZone, '--from');
   const to = input.to === undefined ? undefined : moment(input.to, endZone, '--to');
-  const results = assessed.logs.flatMap(({ evidence }) => {
-    const window = assessment.temperatures.find(({ log }) => log === evidence)?.custody;
+  const results = assessed.logs.flatMap((log) => {
+    const window = assessment.temperatures.find((one) => logNamed([log], one) !== undefined)?.custody;
     const asked = { from: from ?? window?.from.at, to: to ?? window?.to.at };
     if (asked.from === undefined || asked.to === undefined)
       throw new DossierError('bad-usage', 'nothing in the record says when the goods were aboard', {
@@ -73,20 +74,20 @@ export async function temperatures(input: TemperaturesInput): Promise<Temperatur
         where: { field: '--to' },
         fix: 'Give a --to that is later than --from.',
       });
-    return over(assessed, evidence, { from: asked.from, to: asked.to }, undefined) ?? [];
+    return over(assessed, log, { from: asked.from, to: asked.to }, undefined) ?? [];
   });
   return { ...report, results, logs };
 }
 
 function over(
-  { state, logs, ruleSet, assessment }: AssessedDelivery,
-  evidence: TemperatureResult['log'],
+  { state, ruleSet, assessment }: AssessedDelivery,
+  log: UnitLog,
   requestedWindow: TimeRange,
   aboard: readonly string[] | undefined,
 ): TemperatureResult | undefined {
-  const log = logs.find((one) => one.evidence === evidence);
-  if (log === undefined) return undefined;
-  const lines = state.delivery.lines.filter((line) => aboard?.includes(line.id) ?? true);
+  const lines = state.delivery.lines.filter(
+    (line) => isAround(log, line) && (aboard?.includes(line.id) ?? true),
+  );
   return temperatureResult(
     log,
     readMilestones(state, milliseconds(assessment.at)),
@@ -114,7 +115,8 @@ function legOf({ legs = [] }: TemperatureResult, state: RecordState, wanted: str
 
 function legResult(assessed: AssessedDelivery, result: TemperatureResult, leg: LegResult): TemperatureResult {
   const asked = { from: leg.from.bound.at, to: leg.to.bound.at };
-  const found = over(assessed, result.log, asked, leg.lines) ?? result;
+  const log = logNamed(assessed.logs, result);
+  const found = (log === undefined ? undefined : over(assessed, log, asked, leg.lines)) ?? result;
   return {
     ...found,
     transitWindow: { from: leg.from.bound, to: leg.to.bound },
@@ -154,7 +156,7 @@ export async function temperatureSvg(report: TemperaturesReport, result: Tempera
   ]);
   const { state, assessment, logs, startZone, endZone } = report;
   const { format, labels } = await drawingWords(state.delivery.show);
-  const log = logs.find((one) => one.evidence === result.log);
+  const log = logNamed(logs, result);
   if (log === undefined) throw new Error(`no log ${result.log}`);
   return temperatureChart(
     {

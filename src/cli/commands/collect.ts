@@ -48,7 +48,7 @@ Examples:
   dossier collect unit.csv --map unit-map.yaml --dry-run
   dossier collect paper/*.pdf photos -d deliveries/4711
 
-A captions.csv beside the files (file, subject, stop, line, position, by, caption)
+A captions.csv beside the files (file, subject, stop, line, position, compartment, by, caption)
 says what they show. Ctrl-C stops after the file whose turn it is; run it again for the
 rest. Taking the same file in twice adds nothing; a log that was not
 read before, or was read otherwise, is read as --log-zone, --log-unit, --log-dates or

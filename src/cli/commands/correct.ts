@@ -28,6 +28,7 @@ export function correctCommand({ output, now }: CliContext): Command {
     .option('--stop <stop>', 'the right stop')
     .option('--line <line>', 'the right line of the bill of lading')
     .option('--position <position>', 'nose, middle or tail')
+    .option('--compartment <name>', 'compartment of the trailer, where it has several')
     .option('--by <name>', 'who took it or saw it')
     .option('--from <whose>', 'of a pulp: driver, shipper, receiver, inspector or other')
     .option('--instrument <name>', 'the thermometer')

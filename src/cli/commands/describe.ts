@@ -13,6 +13,7 @@ interface Options {
   line?: string;
   stop?: string;
   position?: string;
+  compartment?: string;
   by?: string;
   caption?: string;
   time?: string;
@@ -27,7 +28,17 @@ interface Options {
 }
 
 /** Options that describe evidence; the other options say what to do with it. */
-const SAID = ['subject', 'line', 'stop', 'position', 'by', 'caption', 'time', 'blackOut'] as const;
+const SAID = [
+  'subject',
+  'line',
+  'stop',
+  'position',
+  'compartment',
+  'by',
+  'caption',
+  'time',
+  'blackOut',
+] as const;
 
 export function describeCommand({ output, now }: CliContext): Command {
   return new Command('describe')
@@ -37,6 +48,7 @@ export function describeCommand({ output, now }: CliContext): Command {
     .option('--line <line>', 'which line of the bill')
     .option('--stop <stop>', 'at which stop')
     .option('--position <position>', 'nose, middle or tail')
+    .option('--compartment <name>', 'compartment of the trailer, where it has several')
     .option('--by <name>', 'who took it or saw it')
     .option('--caption <text>', 'what is to be said beside it')
     .option(

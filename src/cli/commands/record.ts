@@ -24,6 +24,7 @@ interface Common {
   at?: string;
   stop?: string;
   position?: string;
+  compartment?: string;
   line?: string;
   caption?: string;
   sure?: boolean;
@@ -194,6 +195,7 @@ function formCommand(form: ReadingForm, { output, now }: CliContext): Command {
     .option('--stop <stop>', 'at which stop')
     .option('--line <line>', 'which line of the bill')
     .option('--position <position>', 'nose, middle or tail')
+    .option('--compartment <name>', 'compartment of the trailer, where it has several')
     .option('--by <name>', 'who took it or saw it')
     .addOption(ENTERED_BY)
     .option('--caption <text>', 'a note beside it')

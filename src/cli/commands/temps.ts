@@ -26,7 +26,7 @@ export function tempsCommand({ output, exit, now }: CliContext): Command {
     .option('--from <time>', 'from this moment instead of the doors closing, such as 2026-07-14T05:00')
     .option('--to <time>', 'to this moment instead of the doors opening')
     .option('--leg <leg>', 'one leg only: its number, or its stops as load-1..drop-1')
-    .option('--log <id>', 'one log only, such as e5')
+    .option('--log <id>', 'one log only, such as e5, or e5-front for one compartment of it')
     .addOption(JSON_ANSWER)
     .option('--csv', 'the excursions as CSV')
     .option('--svg', 'the dossier’s chart as SVG')
@@ -66,11 +66,15 @@ Exits with 1 when there is no usable unit log.`,
         leg: options.leg,
       });
       const { state, assessment, startZone, endZone } = report;
-      const results = report.results.filter(({ log }) => options.log === undefined || log === options.log);
+      const named = ({ log, compartment }: { log: string; compartment?: string }) =>
+        compartment === undefined ? log : `${log}-${compartment}`;
+      const results = report.results.filter(
+        (one) => options.log === undefined || one.log === options.log || named(one) === options.log,
+      );
       if (options.log !== undefined && results.length === 0)
         throw new DossierError('bad-usage', `there is no usable unit log "${options.log}"`, {
           where: { field: '--log' },
-          fix: `The logs are: ${report.results.map(({ log }) => log).join(', ') || 'none'}.`,
+          fix: `The logs are: ${report.results.map(named).join(', ') || 'none'}.`,
         });
       if (results.length === 0) exit(EXIT.no);
       if (options.json === true)
@@ -105,24 +109,20 @@ Exits with 1 when there is no usable unit log.`,
         if (others.length > 0)
           throw new DossierError('bad-usage', 'there are several unit logs', {
             where: { field: '--svg' },
-            fix: `Name one with --log: ${results.map(({ log }) => log).join(', ')}.`,
+            fix: `Name one with --log: ${results.map(named).join(', ')}.`,
           });
         return output.document(await temperatureSvg(report, first));
       }
-      const [{ printTemperatures }, { printGoods }, { terminalFormat }] = await Promise.all([
+      const [{ printTemperatures }, { printGoods }, { terminalFormat }, { logNamed }] = await Promise.all([
         import('../lists/temperatures.js'),
         import('../lists/goods.js'),
         import('../quantities.js'),
+        import('../../core/assess/logs/compartments.js'),
       ]);
       const format = terminalFormat(state.delivery.show.temperature);
       const view = { format, startZone, endZone, ascii: process.env.TERM === 'dumb' };
       for (const result of results) {
-        printTemperatures(
-          output,
-          result,
-          report.logs.find((log) => log.evidence === result.log),
-          view,
-        );
+        printTemperatures(output, result, logNamed(report.logs, result), view);
         output.line();
       }
       printGoods(output, assessment, format);

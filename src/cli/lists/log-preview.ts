@@ -23,8 +23,11 @@ export function printLogPreview(output: Output, { mapping, unused, zone, rows }:
       `${columns.length === 1 ? 'column' : 'columns'} ${columns.join(' and ')}, ${time.count === undefined ? dates[time.order] : `${time.count} since 1970 UTC`}`,
     ],
     ['zone', time.zone === 'offset' ? 'each row states its offset from UTC' : time.zone],
-    ...mapping.channels.map((c) => [c.channel, `column ${c.column + 1} "${c.heading}", ${c.unit}`]),
-    ...mapping.states.map((s) => [s.state, `column ${s.column + 1} "${s.heading}"`]),
+    ...mapping.channels.map((c) => [
+      headed(c.channel, c),
+      `column ${c.column + 1} "${c.heading}", ${c.unit}`,
+    ]),
+    ...mapping.states.map((s) => [headed(s.state, s), `column ${s.column + 1} "${s.heading}"`]),
     ['not read', unused.length === 0 ? '-' : unused.map((heading) => `"${heading}"`).join(', ')],
   ];
   const width = Math.max(30, output.width - 8);
@@ -34,8 +37,8 @@ export function printLogPreview(output: Output, { mapping, unused, zone, rows }:
     'row',
     'UTC',
     zone,
-    ...mapping.channels.map((c) => c.channel),
-    ...mapping.states.map((s) => s.state),
+    ...mapping.channels.map((c) => headed(c.channel, c)),
+    ...mapping.states.map((s) => headed(s.state, s)),
   ];
   const table = [head, ...rows.map((row) => cells(row, mapping))];
   // Many columns do not fit side by side: each row is then a list.
@@ -45,6 +48,10 @@ export function printLogPreview(output: Output, { mapping, unused, zone, rows }:
       output.line(`        ${row.map((cell, i) => `${head[i] ?? ''} ${cell}`).join(' · ')}`);
 }
 
+/** `return-air front`: a column, and the compartment that it is of. */
+const headed = (name: string, { compartment }: { compartment?: string | undefined }): string =>
+  compartment === undefined ? name : `${name} ${compartment}`;
+
 /** °F first: rows say the unit that they were read in, and this is only a look. */
 const format = terminalFormat('°F');
 
@@ -53,10 +60,15 @@ function cells(row: PreviewRow, mapping: LogPreview['mapping']): string[] {
     String(row.row),
     row.utc.replace('T', ' ').replace('.000Z', 'Z'),
     row.local,
-    ...mapping.channels.map(({ channel }) => {
-      const found = row.temperatures.find((one) => one.channel === channel);
+    ...mapping.channels.map(({ channel, compartment }) => {
+      const found = row.temperatures.find(
+        (one) => one.channel === channel && one.compartment === compartment,
+      );
       return found === undefined ? '-' : format.temperature(found.celsius);
     }),
-    ...mapping.states.map(({ state }) => row.states.find((one) => one.state === state)?.text ?? '-'),
+    ...mapping.states.map(
+      ({ state, compartment }) =>
+        row.states.find((one) => one.state === state && one.compartment === compartment)?.text ?? '-',
+    ),
   ];
 }

@@ -28,7 +28,9 @@ export function printTemperatures(
 ): void {
   const { format, startZone, endZone } = view;
   const { custody, band } = result;
-  output.line(output.style('bold', `Log ${result.log}`));
+  const { compartment } = result;
+  const of = compartment === undefined ? '' : `, compartment ${compartment}`;
+  output.line(output.style('bold', `Log ${result.log}${of}`));
   output.line(`Transit  ${format.time(custody.from.at, startZone)} (${idInWords(custody.from.basis)})`);
   output.line(`     to  ${format.time(custody.to.at, endZone)} (${idInWords(custody.to.basis)})`);
   output.line(

@@ -1,4 +1,5 @@
 import type { Finding } from '../../core/model/results.js';
+import { findingPlace } from '../view/compartment-words.js';
 import type { CorrespondenceInput } from './input.js';
 import { plainLine } from './text.js';
 import { letterView } from './view.js';
@@ -16,9 +17,9 @@ export async function findingSentences(
         .map(number)
         .filter((n) => n !== undefined)
         .sort((a, b) => a - b);
-      return plainLine(
-        words.line(`findings/${finding.id}`, facts(finding), numbers),
-        labels('letter.exhibit'),
+      return (
+        findingPlace(labels, finding) +
+        plainLine(words.line(`findings/${finding.id}`, facts(finding), numbers), labels('letter.exhibit'))
       );
     });
 }

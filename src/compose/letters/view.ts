@@ -13,6 +13,7 @@ import { exhibitNumbers } from '../exhibits.js';
 import { loadLanguageWords } from '../language.js';
 import { type LoadedTemplates, loadOver, loadTemplates } from '../load-words.js';
 import { SHIPPED } from '../templates.js';
+import { findingPlace } from '../view/compartment-words.js';
 import { localizedFacts } from '../view/findings.js';
 import { factNames } from '../view/names.js';
 import type { CorrespondenceInput } from './input.js';
@@ -94,7 +95,8 @@ export async function letterView<I extends CorrespondenceInput>(input: I): Promi
       const found = numbers(finding.evidence);
       if (found.length === 0) return undefined;
       const facts = localizedFacts(dossier.remarks, finding);
-      const said = words.markdown(`findings/${finding.id}`, facts, found).trim();
+      const place = escapeMarkdown(findingPlace(labels, finding));
+      const said = place + words.markdown(`findings/${finding.id}`, facts, found).trim();
       // Some sentences name no exhibits in the dossier, where they are printed beside them.
       return new MarkdownText(
         said.includes('](exhibit:') ? said : `${said.replace(/\.$/, '')}${source(finding.evidence)}.`,

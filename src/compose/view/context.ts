@@ -10,6 +10,7 @@ import { type TranslateRemark, untranslated } from '../../core/words/remarks.js'
 import { type Words, wordsFrom } from '../../core/words/words.js';
 import { exhibitNumbers } from '../exhibits.js';
 import type { ComposeInput } from '../input.js';
+import { compartmentIn } from './compartment-words.js';
 import { factNames } from './names.js';
 
 /** The context of every section: the results, and the words and formats for them. */
@@ -19,6 +20,8 @@ export interface View {
   labels: Labels;
   words: Words;
   names: FactNames;
+  /** A compartment of the trailer in words: `compartment front`. */
+  compartment: (id: string) => string;
   /** A sentence that the tool wrote into the record, in the language of the pages; see `TranslateRemark`. */
   remark: TranslateRemark;
   number: (id: EvidenceId) => number | undefined;
@@ -68,6 +71,7 @@ export function viewOf(
     format,
     labels,
     names,
+    compartment: compartmentIn(labels),
     words: wordsFrom({ ...sentences, labels, format, names }),
     remark: (group, text) => exhibitsIn(remarks(group, text)),
     number,
@@ -97,12 +101,13 @@ export function exhibitLinks(view: View, ids: readonly (EvidenceId | undefined)[
 export const cell = (value: string | undefined): Cell =>
   value === undefined || value === '' ? [] : [text(value)];
 
-/** Place of an item: the stop's place, and the position in the load. */
+/** Place of an item: the stop's place, the compartment, and the position in the load. */
 export function placeText(view: View, item: EvidenceItem): string {
   const stop = item.place?.stop;
   const position = item.place?.position;
   return [
     ...(stop === undefined ? [] : [view.names.stop(stop)]),
+    ...(item.place?.compartment === undefined ? [] : [view.compartment(item.place.compartment)]),
     ...(position === undefined ? [] : [view.labels(`position.${position}`)]),
   ].join(', ');
 }

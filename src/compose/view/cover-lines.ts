@@ -48,7 +48,9 @@ function merged(ranked: readonly Finding[], names: FactNames, and: string): Cove
   const groups = new Map<string, Finding[]>();
   for (const finding of ranked) {
     if (isImplied(finding, ranked)) continue;
-    const key = SHARED.has(finding.id) ? sharedKey(finding) : JSON.stringify([finding.id, finding.facts]);
+    const key = SHARED.has(finding.id)
+      ? sharedKey(finding)
+      : JSON.stringify([finding.id, finding.compartment, finding.facts]);
     groups.set(key, [...(groups.get(key) ?? []), finding]);
   }
   return [...groups.values()].flatMap((group) => {

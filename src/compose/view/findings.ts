@@ -3,6 +3,7 @@ import type { Finding } from '../../core/model/results.js';
 import { type Block, type Cell, type Inline, plain, type Section } from '../../core/words/blocks.js';
 import type { Facts } from '../../core/words/facts.js';
 import type { TranslateRemark } from '../../core/words/remarks.js';
+import { findingPlace } from './compartment-words.js';
 import { cell, type View } from './context.js';
 import { sourceNoteBlocks } from './source-notes.js';
 import { column, tableOrNone } from './tables.js';
@@ -13,7 +14,10 @@ export function findingLine(view: View, finding: Finding): Inline[] {
     .map(view.number)
     .filter((n): n is number => n !== undefined)
     .sort((a, b) => a - b);
-  return view.words.line(`findings/${finding.id}`, localizedFacts(view.remark, finding), numbers);
+  return [
+    ...plain(findingPlace(view.labels, finding)),
+    ...view.words.line(`findings/${finding.id}`, localizedFacts(view.remark, finding), numbers),
+  ];
 }
 
 /** Facts that are words of the reference tables, and the remarks group that translates them. */

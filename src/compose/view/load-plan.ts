@@ -4,7 +4,7 @@ import type { Position } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { LoadPlan, PulpGroup } from '../../core/model/results.js';
 import { fromCelsius } from '../../core/model/temperature.js';
-import { type Block, type Cell, plain, wordsOf } from '../../core/words/blocks.js';
+import { type Block, type Cell, type Fact, plain, wordsOf } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import { column, tableOrNone } from './tables.js';
 
@@ -48,6 +48,27 @@ export function loadBlocks(view: View): LoadBlocks {
   };
 }
 
+/** Length used of each compartment, and the length it has. */
+function compartmentFacts(view: View, { compartments = [] }: LoadPlan): Fact[] {
+  const { format, labels } = view;
+  return compartments.flatMap(({ compartment, from, to, used }): Fact[] =>
+    used === undefined
+      ? []
+      : [
+          {
+            label: labels('compartment.used').replace('NAME', () => compartment),
+            value: plain(
+              to === undefined
+                ? format.length(used - from)
+                : labels('compartment.used-of')
+                    .replace('USED', format.length(used - from))
+                    .replace('LENGTH', format.length(to - from)),
+            ),
+          },
+        ],
+  );
+}
+
 function draw(view: View, plan: LoadPlan, points: readonly PulpPoint[]): string {
   const { labels, names } = view;
   const { lines, equipment } = view.input.state.delivery;
@@ -61,6 +82,11 @@ function draw(view: View, plan: LoadPlan, points: readonly PulpPoint[]): string 
       .filter(({ id }) => plan.rows.some((row) => row.line === id)),
     ...omitUndefined({ drains: equipment.trailer.drains }),
     airChute: equipment.trailer.airChute === true,
+    compartments: (plan.compartments ?? []).map((floor, i, all) => ({
+      name: view.compartment(floor.compartment),
+      middle: (floor.from + (floor.to ?? length)) / 2,
+      ...omitUndefined({ bulkhead: i === all.length - 1 ? undefined : floor.to }),
+    })),
     braces: view.of('bracing').flatMap((item) => {
       const at = item.place?.position;
       return at === undefined ? [] : [{ y: rearOfThird(plan, at) }];
@@ -208,6 +234,7 @@ function numbers(view: View, plan: LoadPlan): Block[] {
             },
           ],
     ),
+    ...compartmentFacts(view, plan),
     ...(plan.assumedFootprint.length === 0
       ? []
       : [

@@ -1,3 +1,4 @@
+import { logNamed } from '../../core/assess/logs/compartments.js';
 import { envelopeCurve } from '../../core/assess/product/curve.js';
 import { envelopeChart } from '../../core/charts/envelope.js';
 import { curves, type Point } from '../../core/charts/reduce.js';
@@ -124,14 +125,16 @@ function pulpPoints(view: View, ids: readonly EvidenceId[], fallback: number): P
 function drawingOf(view: View, result: ProductResult): string | undefined {
   const { delivery } = view.input.state;
   const line = delivery.lines.find(({ id }) => id === result.line);
-  const log = view.input.logs.find(({ evidence }) => evidence === result.log);
+  const log = logNamed(view.input.logs, result);
   const { window, loading, arrival } = result;
   if (line === undefined || log === undefined || window === undefined) return undefined;
   const curve = envelopeCurve(result, line, log);
   if (curve === undefined || loading === undefined || arrival === undefined) return undefined;
   const [channel = 'return-air'] = result.assumptions.channels;
   const gap =
-    view.input.assessment.temperatures.find((one) => one.log === result.log)?.gapLimitSeconds ?? 1800;
+    view.input.assessment.temperatures.find(
+      (one) => one.log === result.log && one.compartment === result.compartment,
+    )?.gapLimitSeconds ?? 1800;
   return envelopeChart(
     {
       curve,

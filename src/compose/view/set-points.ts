@@ -6,7 +6,7 @@ import { limitText, sourceWithNote } from './margins.js';
 import { column, listOrNone, tableOf } from './tables.js';
 
 export function setPointSection(view: View): Section {
-  const { labels, format, names } = view;
+  const { labels, format } = view;
   const { words, differences, verdict } = view.input.assessment.setPoints;
   const blocks: Block[] = [...view.words.blocks('sections/set-points')];
   if (words.length > 0)
@@ -19,7 +19,7 @@ export function setPointSection(view: View): Section {
       ['source', 2, ({ source }) => labels(`set-point-source.${source}`)],
       ['set-point', 1.8, ({ celsius }) => format.temperature(celsius), 'right'],
       ['run', 1.3, ({ run }) => (run === undefined ? '' : (labels.find(`run.${run}`) ?? run))],
-      ['lines', 2.6, ({ lines = [] }) => lines.map(names.line).join(', ')],
+      ['lines', 2.6, (word) => whatFor(view, word)],
       ['time', 2.6, (word) => timeOf(view, word)],
       ['exhibit', 1, ({ evidence }) => exhibitLinks(view, [evidence])],
     ]),
@@ -40,7 +40,7 @@ export function setPointSection(view: View): Section {
                   (word) =>
                     `${labels(`set-point-source.${word.source}`)} ${format.temperature(word.celsius)}`,
                 )
-                .join(' / '),
+                .join(' / ') + inCompartment(view, between[0]),
           ],
           ['size', 2, ({ kelvin }) => ({ is: 'alert', of: plain(format.difference(kelvin)) }), 'right'],
           ['remark', 3, (one) => differenceText(view, one)],
@@ -57,6 +57,15 @@ export function setPointSection(view: View): Section {
   blocks.push(...legBlocks(view), ...publishedBlocks(view));
   return { id: 'set-points', title: labels('section.set-points'), blocks };
 }
+
+/** The compartment and the lines that a set point is for. */
+function whatFor(view: View, { lines = [], compartment }: SetPointStatement): string {
+  const named = lines.map(view.names.line);
+  return [...(compartment === undefined ? [] : [view.compartment(compartment)]), ...named].join(', ');
+}
+
+const inCompartment = (view: View, { compartment }: SetPointStatement): string =>
+  compartment === undefined ? '' : ` (${view.compartment(compartment)})`;
 
 function timeOf(view: View, { at, evidence }: SetPointStatement): string {
   if (at === undefined) return '';
@@ -103,7 +112,8 @@ function legBlocks(view: View): Block[] {
           cell(
             leg.words
               .map(
-                (word) => `${labels(`set-point-source.${word.source}`)} ${format.temperature(word.celsius)}`,
+                (word) =>
+                  `${labels(`set-point-source.${word.source}`)} ${format.temperature(word.celsius)}${inCompartment(view, word)}`,
               )
               .join('; '),
           ),

@@ -1,3 +1,4 @@
+import { logFileName, logNamed } from '../../core/assess/logs/compartments.js';
 import { temperatureChart } from '../../core/charts/temperature.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { ChannelSummary, TemperatureResult } from '../../core/model/results.js';
@@ -27,12 +28,7 @@ export function temperatureSection(view: View): DrawnSection {
     });
   results.forEach((result, i) => {
     const name = `temperature-${i + 1}.svg`;
-    if (results.length > 1)
-      blocks.push({
-        is: 'heading',
-        level: 2,
-        text: `${labels('kind.unit-log')} ${i + 1}`,
-      });
+    if (results.length > 1) blocks.push({ is: 'heading', level: 2, text: headingOf(view, result, i + 1) });
     blocks.push(...custodyWords(view, result));
     const drawing = drawingOf(view, result);
     if (drawing === undefined) blocks.push({ is: 'none', of: plain(labels('none.chart')) });
@@ -53,6 +49,12 @@ export function temperatureSection(view: View): DrawnSection {
   });
   blocks.push(...overlapBlocks(view), ...sensorBlocks(view), ...marginBlocks(view));
   return { section: { id: 'temperatures', title: labels('section.temperatures'), blocks }, drawings };
+}
+
+/** `Unit log 2, compartment rear`. */
+function headingOf({ labels, compartment }: View, result: TemperatureResult, count: number): string {
+  const log = `${labels('kind.unit-log')} ${count}`;
+  return result.compartment === undefined ? log : `${log}, ${compartment(result.compartment)}`;
 }
 
 function custodyWords(view: View, result: TemperatureResult): Block[] {
@@ -84,7 +86,7 @@ function custodyWords(view: View, result: TemperatureResult): Block[] {
 }
 
 function drawingOf(view: View, result: TemperatureResult): string | undefined {
-  const log = view.input.logs.find((one) => one.evidence === result.log);
+  const log = logNamed(view.input.logs, result);
   if (log === undefined || log.times.length === 0) return undefined;
   const { custody } = result;
   return temperatureChart(
@@ -197,6 +199,6 @@ function gapTable(view: View, result: TemperatureResult): Block[] {
       ['source', 2, () => exhibitLinks(view, [result.log])],
     ],
     labels('sub.gaps'),
-    `log-${result.log}.csv`,
+    logFileName(logNamed(view.input.logs, result) ?? { evidence: result.log }),
   );
 }

@@ -8,10 +8,11 @@ import type {
 import type { ItemOf, RecordState } from '../model/state.js';
 import { celsius } from '../model/temperature.js';
 import { knownMilliseconds } from '../model/time.js';
+import { compartmentOf } from './compartment-of.js';
 import { answerable, setPointRunsOf, withExplanation } from './differences.js';
 import { guessEntryError } from './entry-errors.js';
 import { firstLoading, latestTimeOf, type Milestones } from './milestones.js';
-import { setPointLegs } from './set-point-legs.js';
+import { isSameWord, setPointLegs } from './set-point-legs.js';
 import { dominantSetPoint } from './temperature/states.js';
 
 /** Set points nearer than half a degree Fahrenheit are the same, because displays round. Kelvin. */
@@ -46,14 +47,15 @@ function billWords(state: RecordState): SetPointStatement[] {
   for (const line of state.delivery.lines) {
     if (line.instruction === undefined) continue;
     const { setPoint, run } = line.instruction;
+    const { compartment } = line;
     const value = celsius(setPoint);
-    const same = words.find((word) => Math.abs(word.celsius - value) < 1e-9 && word.run === run);
+    const same = words.find((word) => isSameWord(word, value, compartment) && word.run === run);
     if (same === undefined)
       words.push({
         source: 'bill',
         celsius: value,
         lines: [line.id],
-        ...omitUndefined({ run }),
+        ...omitUndefined({ compartment, run }),
       });
     else same.lines?.push(line.id);
   }
@@ -71,10 +73,14 @@ function readWords(state: RecordState, milestones: Milestones): SetPointStatemen
   const early = items.flatMap((item) => {
     const at = knownMilliseconds(item.time);
     const before = at !== undefined && (leaving === undefined || at <= leaving);
-    return item.shownBy === 'display' && before ? [{ item, at }] : [];
+    const compartment = compartmentOf(item, state.delivery);
+    return item.shownBy === 'display' && before ? [{ item, at, compartment }] : [];
   });
-  const last = Math.max(...early.map((one) => one.at));
-  const superseded = new Set(early.filter((one) => one.at < last).map((one) => one.item));
+  const superseded = new Set(
+    early
+      .filter((one) => early.some(({ compartment, at }) => compartment === one.compartment && at > one.at))
+      .map(({ item }) => item),
+  );
   return items
     .filter((item) => !superseded.has(item))
     .map((item) => {
@@ -83,7 +89,12 @@ function readWords(state: RecordState, milestones: Milestones): SetPointStatemen
         source: item.shownBy,
         celsius: celsius(item.temperature),
         evidence: item.evidence,
-        ...omitUndefined({ at, lines: item.line === undefined ? undefined : [item.line], run: item.run }),
+        ...omitUndefined({
+          at,
+          lines: item.line === undefined ? undefined : [item.line],
+          compartment: compartmentOf(item, state.delivery),
+          run: item.run,
+        }),
       };
     });
 }
@@ -92,25 +103,30 @@ function logWords(temperatures: readonly TemperatureResult[]): SetPointStatement
   return temperatures.flatMap((result) => {
     const value = dominantSetPoint(result.setPoints);
     if (value === undefined) return [];
-    return [{ source: 'log' as const, celsius: value, evidence: result.log }];
+    const { log: evidence, compartment } = result;
+    return [{ source: 'log' as const, celsius: value, evidence, ...omitUndefined({ compartment }) }];
   });
 }
 
-/** Differences between statements of the set point, largest first. A value that a source repeats is compared once. */
+/**
+ * Differences between statements of the set point of one compartment, largest first. A value that a source repeats is
+ * compared once; a statement that names no compartment is not held against one that does.
+ */
 export function differencesOf(
   words: readonly SetPointStatement[],
   same: number = SAME,
 ): SetPointDifference[] {
   const unlike = new Map<string, SetPointStatement>();
   for (const word of words) {
-    const key = `${word.source} ${word.celsius.toFixed(2)}`;
+    const key = `${word.source} ${word.compartment ?? ''} ${word.celsius.toFixed(2)}`;
     if (!unlike.has(key)) unlike.set(key, word);
   }
   const found: SetPointDifference[] = [];
   [...unlike.values()].forEach((first, index, all) => {
     for (const second of all.slice(index + 1)) {
       const kelvin = Math.abs(first.celsius - second.celsius);
-      if (first.source === second.source || kelvin <= same) continue;
+      if (first.source === second.source || first.compartment !== second.compartment) continue;
+      if (kelvin <= same) continue;
       const slip = guessEntryError(first.celsius, second.celsius);
       found.push({ between: [first, second], kelvin, ...omitUndefined({ slip }) });
     }

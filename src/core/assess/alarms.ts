@@ -37,7 +37,11 @@ const isAlarm = (text: string) => !NO_ALARM.has(text.trim().toLowerCase()) && !i
 
 /** Alarms from the logs' alarm columns and from unit checks, in order of time. A gap in a log ends an alarm. */
 export function alarmsOf(logs: readonly UnitLog[], rounds: readonly ItemOf<'round'>[]): Alarm[] {
-  return [...logs.flatMap(inLog), ...rounds.flatMap(atUnitCheck)].sort((a, b) => a.from - b.from);
+  // Logs of compartments of one download share its alarm column.
+  const once = logs.filter(
+    ({ states }, i) => logs.findIndex((other) => other.states.alarm === states.alarm) === i,
+  );
+  return [...once.flatMap(inLog), ...rounds.flatMap(atUnitCheck)].sort((a, b) => a.from - b.from);
 }
 
 /** Logs with an alarm column: only these can show that there was no alarm. */

@@ -8,6 +8,7 @@ import { setPointAgreement } from './agreement.js';
 import { bandsOf } from './bands.js';
 import type { GapsContext } from './gaps/context.js';
 import { gapsOf } from './gaps/gaps.js';
+import { isAround } from './logs/compartments.js';
 import { readMilestones } from './milestones.js';
 import { outcomesOf } from './outcomes.js';
 import { withoutJumps } from './temperature/jumps.js';
@@ -27,12 +28,11 @@ export interface GapsInput {
 export function gapsContext({ state, logs: asRead, ruleSet: { ruleSet }, at }: GapsInput): GapsContext {
   const now = milliseconds(at);
   const milestones = readMilestones(state, now);
-  const bands = bandsOf(state.delivery.lines, ruleSet);
-  const { lines } = state.delivery;
   const cleaned = asRead.map(withoutJumps);
-  const temperatures: TemperatureResult[] = cleaned.flatMap(
-    ({ log, jumps }) => temperatureResult(log, milestones, bands, { lines, jumps }) ?? [],
-  );
+  const temperatures: TemperatureResult[] = cleaned.flatMap(({ log, jumps }) => {
+    const lines = state.delivery.lines.filter((line) => isAround(log, line));
+    return temperatureResult(log, milestones, bandsOf(lines, ruleSet), { lines, jumps }) ?? [];
+  });
   return {
     state,
     ruleSet,

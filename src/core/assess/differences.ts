@@ -32,17 +32,17 @@ export function answerable(state: RecordState): Told[] {
 }
 
 /** Set points held by the logs, in order of time. */
-export type SetPointRuns = readonly (TimeRange & { celsius: number })[];
+export type SetPointRuns = readonly (TimeRange & { celsius: number; compartment?: string })[];
 
 export const setPointRunsOf = (
   temperatures: readonly TemperatureResult[],
   within?: TimeRange,
 ): SetPointRuns =>
-  temperatures.flatMap(({ setPoints }) =>
+  temperatures.flatMap(({ setPoints, compartment }) =>
     setPoints.flatMap((run) => {
       const from = Math.max(run.from, within?.from ?? run.from);
       const to = Math.min(run.to, within?.to ?? run.to);
-      return to > from ? [{ ...run, from, to }] : [];
+      return to > from ? [{ ...run, from, to, ...omitUndefined({ compartment }) }] : [];
     }),
   );
 
@@ -59,7 +59,11 @@ export function withExplanation(
 ): SetPointDifference {
   const against = otherThanLog(difference);
   const off =
-    against === undefined ? [] : runs.filter((run) => Math.abs(run.celsius - against.celsius) > same);
+    against === undefined
+      ? []
+      : runs.filter(
+          (run) => run.compartment === against.compartment && Math.abs(run.celsius - against.celsius) > same,
+        );
   const since = off.length > 0 ? Math.min(...off.map((run) => run.from)) : laterOf(difference.between);
   return {
     ...difference,

@@ -13,6 +13,7 @@ import { celsius } from '../model/temperature.js';
 import { knownMilliseconds } from '../model/time.js';
 import { findGoods } from '../reference/goods.js';
 import { recommendedTemperatures } from '../reference/limits.js';
+import { compartmentOf } from './compartment-of.js';
 import { answerable, setPointRunsOf, withExplanation } from './differences.js';
 import { legsOf, transitOf, type Leg as Way } from './legs.js';
 import type { Milestones } from './milestones.js';
@@ -66,18 +67,25 @@ export function setPointLegs(
   });
 }
 
+/** Whether a statement of the bill says this value for this compartment. */
+export const isSameWord = (
+  word: SetPointStatement,
+  celsius: number,
+  compartment: string | undefined,
+): boolean => Math.abs(word.celsius - celsius) < 1e-9 && word.compartment === compartment;
+
 function billWords({ lines }: Leg): SetPointStatement[] {
   const words: SetPointStatement[] = [];
-  for (const { id, instruction } of lines) {
+  for (const { id, instruction, compartment } of lines) {
     if (instruction === undefined) continue;
     const value = celsius(instruction.setPoint);
-    const like = words.find((word) => Math.abs(word.celsius - value) < 1e-9 && word.run === instruction.run);
+    const like = words.find((word) => isSameWord(word, value, compartment) && word.run === instruction.run);
     if (like === undefined)
       words.push({
         source: 'bill',
         celsius: value,
         lines: [id],
-        ...omitUndefined({ run: instruction.run }),
+        ...omitUndefined({ compartment, run: instruction.run }),
       });
     else like.lines?.push(id);
   }
@@ -111,7 +119,15 @@ function unitChecksOnLeg(state: RecordState, leg: Leg): SetPointStatement[] {
     if (item.kind !== 'round' || item.setPoint === undefined) return [];
     const at = knownMilliseconds(item.time);
     if (at === undefined || at < span.from || at > span.to) return [];
-    return [{ source: 'display', celsius: celsius(item.setPoint), at, evidence: item.evidence }];
+    return [
+      {
+        source: 'display',
+        celsius: celsius(item.setPoint),
+        at,
+        evidence: item.evidence,
+        ...omitUndefined({ compartment: compartmentOf(item, state.delivery) }),
+      },
+    ];
   });
 }
 
@@ -121,7 +137,10 @@ function logWords(
 ): SetPointStatement[] {
   return temperatures.flatMap((result) => {
     const value = dominantSetPoint([...setPointRunsOf([result], span)]);
-    return value === undefined ? [] : [{ source: 'log' as const, celsius: value, evidence: result.log }];
+    const { log: evidence, compartment } = result;
+    return value === undefined
+      ? []
+      : [{ source: 'log' as const, celsius: value, evidence, ...omitUndefined({ compartment }) }];
   });
 }
 

@@ -19,6 +19,8 @@ export interface LoadPicture {
   lines: readonly { id: string; letter: string; name: string }[];
   drains?: 'rear' | 'front' | 'both' | 'none';
   airChute: boolean;
+  /** Bulkheads between compartments, metres from the front wall, and the name of each compartment in its middle. */
+  compartments: readonly { name: string; middle: number; bulkhead?: number }[];
   /** Bracing whose place along the trailer is known, metres from the bulkhead. */
   braces: readonly { y: number }[];
   points: readonly PulpPoint[];
@@ -39,6 +41,8 @@ const LEFT = 46;
 const RIGHT = 22;
 const TOP = 16;
 const STRIP = 10;
+/** Baseline of the names of compartments under the floor. */
+const NAME_BELOW = 9;
 
 /** The floor from above, to scale: nose and unit on the left, doors on the right, the truck's left side below. */
 export function loadPicture(picture: LoadPicture): string {
@@ -49,12 +53,13 @@ export function loadPicture(picture: LoadPicture): string {
   const tall = width * scale;
   const across = (x: number) => TOP + tall - x * scale;
   const bottom = TOP + tall;
+  const named = picture.compartments.length > 0 ? NAME_BELOW + 3 : 0;
   const letters = new Map(
     picture.lines.map(({ id, letter }, i) => [id, { letter, fill: FILLS[i % FILLS.length] }]),
   );
 
-  const strip = pulpStrip(picture, along, across, bottom);
-  const legendTop = bottom + 8 + strip.height;
+  const strip = pulpStrip(picture, along, across, bottom + named);
+  const legendTop = bottom + named + 8 + strip.height;
   const legend = legendOf(picture, legendTop);
   return svg(
     WIDTH,
@@ -81,10 +86,29 @@ export function loadPicture(picture: LoadPicture): string {
         ]
       : []),
     ...drains(picture, along, across),
+    ...compartmentMarks(picture, along, bottom),
     ...picture.braces.map(({ y }) => box(along(y) - 1.2, TOP + 1, 2.4, tall - 2, { fill: ink.full })),
     ...strip.drawn,
     ...legend.drawn,
   );
+}
+
+/** Bulkheads as double lines across the floor, and the names of the compartments under it. */
+function compartmentMarks(
+  { compartments }: LoadPicture,
+  along: (y: number) => number,
+  bottom: number,
+): string[] {
+  return compartments.flatMap(({ name, middle, bulkhead }) => [
+    label(along(middle), bottom + NAME_BELOW, name, { size: SMALL, anchor: 'middle', fill: ink.soft }),
+    ...(bulkhead === undefined
+      ? []
+      : [-0.9, 0.9].map((aside) =>
+          line(along(bulkhead) + aside, TOP - 2, along(bulkhead) + aside, bottom + 2, {
+            'stroke-width': 0.8,
+          }),
+        )),
+  ]);
 }
 
 /** Lines differ by their letter; the tints only help. */

@@ -1,15 +1,15 @@
 import { z } from 'zod';
+import { compartment, compartmentIssues } from './compartment.js';
+import { instruction } from './instruction.js';
 import { writtenFootprint, writtenLength } from './length.js';
 import { currency } from './money.js';
 import { tradeUnit } from './quantity.js';
 import { references } from './references.js';
-import { temperatureUnit, writtenTemperature, writtenTemperatureDifference } from './temperature.js';
+import { slug } from './slug.js';
+import { temperatureUnit } from './temperature.js';
 import { localTime, zone } from './time.js';
 
-/** A short name that people and rules refer to: letters, digits, dash. */
-const slug = z
-  .string()
-  .regex(/^[a-z0-9][a-z0-9-]{0,40}$/i, { error: 'use letters, digits and dashes, such as load-1' });
+export { runMode } from './instruction.js';
 
 const party = z.strictObject({
   name: z.string().min(1).max(200).meta({ description: 'Name' }),
@@ -44,16 +44,6 @@ export const stop = z.strictObject({
 });
 export type Stop = z.infer<typeof stop>;
 
-export const runMode = z.enum(['continuous', 'start-stop']);
-
-const instruction = z.strictObject({
-  setPoint: writtenTemperature.meta({ description: 'Instructed temperature' }),
-  tolerance: writtenTemperatureDifference
-    .optional()
-    .meta({ description: 'Tolerance, where the bill states one' }),
-  run: runMode.optional().meta({ description: 'Run mode, where the bill states one' }),
-});
-
 export const line = z.strictObject({
   id: slug.meta({ description: 'Short name of the line' }),
   goods: z.string().min(1).max(100).meta({
@@ -69,6 +59,9 @@ export const line = z.strictObject({
     .partialRecord(tradeUnit, z.number().positive().max(999_999_999))
     .optional()
     .meta({ description: 'What was shipped, in other units, such as { cases: 864, lb: 21600 }' }),
+  compartment: slug
+    .optional()
+    .meta({ description: 'Compartment that the line is loaded in, where the trailer has several' }),
   lot: references.shape.lot.meta({ description: 'Lot codes of these goods' }),
   iced: z.boolean().default(false).meta({ description: 'Top-iced or package-iced' }),
   instruction: instruction
@@ -111,6 +104,10 @@ const equipment = z.strictObject({
         .enum(['rear', 'front', 'both', 'none'])
         .optional()
         .meta({ description: 'Where its floor drains are' }),
+      compartments: z.array(compartment).min(2).max(6).optional().meta({
+        description:
+          'Compartments from the front wall to the doors, where bulkheads divide the trailer; every line then names its own',
+      }),
     })
     .meta({ description: 'Trailer' }),
   unit: z
@@ -163,6 +160,14 @@ export const delivery = z
       ctx.addIssue({ code: 'custom', message, path });
     unique(facts.stops, 'stops', issue);
     unique(facts.lines, 'lines', issue);
+    const { trailer } = facts.equipment;
+    for (const { message, path } of compartmentIssues({
+      ...trailer,
+      compartments: trailer.compartments ?? [],
+      stops: facts.stops,
+      lines: facts.lines,
+    }))
+      issue(message, path);
     if (facts.parties.carrier === undefined) issue('name the carrier', ['parties']);
     for (const does of ['load', 'unload'] as const)
       if (!facts.stops.some((s) => s.does === does)) issue(`no stop with does: ${does}`, ['stops']);
@@ -176,11 +181,18 @@ export const delivery = z
         else if (found.does !== does) issue(`stop "${l[end]}" does not ${does}`, ['lines', i, end]);
       }
     });
-  });
+  })
+  .transform((facts) => ({ ...facts, lines: facts.lines.map((l) => withInstruction(l, facts.equipment)) }));
 /** The facts of a delivery, as delivery.yaml states them with its defaults filled in: see docs/formats/deliveries-and-readings.md. */
 export type Delivery = z.infer<typeof delivery>;
 /** The same before parsing: what the YAML holds and the ledger keeps. */
 export type DeliveryInput = z.input<typeof delivery>;
+
+/** A line without an instruction of its own has that of its compartment. */
+function withInstruction(line: Line, { trailer }: z.infer<typeof equipment>): Line {
+  const own = trailer.compartments?.find(({ id }) => id === line.compartment)?.instruction;
+  return line.instruction === undefined && own !== undefined ? { ...line, instruction: own } : line;
+}
 
 function unique(
   list: readonly { id: string }[],

@@ -32,12 +32,21 @@ export interface StatedNumbers {
   recorder?: string;
 }
 
+/** Columns of one instrument that are of one compartment alone. */
+export interface CompartmentColumns {
+  compartment: string;
+  channels: UnitLog['channels'];
+  states: UnitLog['states'];
+}
+
 /**
  * A unit log in columns: index i of every column is one row, rows in ascending time, no time twice.
  * A value that is missing, marked as a sensor fault or impossible is NaN.
  */
 export interface UnitLog {
   evidence: EvidenceId;
+  /** The compartment whose air it records; absent for one that is of the whole trailer. */
+  compartment?: string;
   zone: Zone | 'offset';
   /** Milliseconds since 1970 UTC, clock correction applied. */
   times: Float64Array;

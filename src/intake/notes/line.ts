@@ -138,6 +138,9 @@ function readWordsAt(
   if (line !== undefined) return one('line', line.id);
   const stop = delivery.stops.find(({ id }) => id.toLowerCase() === plain);
   if (stop !== undefined) return one('stop', stop.id);
+  const { compartments } = delivery.equipment.trailer;
+  const compartment = compartments?.find(({ id }) => id.toLowerCase() === plain);
+  if (compartment !== undefined) return one('compartment', compartment.id);
   if (POSITIONS.has(plain)) return one('position', plain);
   if (plain === 'yesterday' || plain === 'today') return one('day', plain);
   const clock = timeOfDayAt(words, at);

@@ -1,5 +1,5 @@
 import { omitUndefined } from '../../core/model/omit-undefined.js';
-/** Headings of a readings table. The first nine are for all kinds; the others are for some. */
+/** Headings of a readings table. The first ten are for all kinds; the others are for some. */
 export const READING_COLUMNS = [
   'time',
   'kind',
@@ -7,6 +7,7 @@ export const READING_COLUMNS = [
   'unit',
   'line',
   'position',
+  'compartment',
   'stop',
   'by',
   'note',

@@ -62,11 +62,16 @@ export function readReadingRow(
     delivery.lines.map((l) => l.id),
   );
   const kind = called === 'exception' ? exceptionAt(stop, delivery) : called;
+  const compartment = known(
+    cells,
+    'compartment',
+    (delivery.equipment.trailer.compartments ?? []).map(({ id }) => id),
+  );
   const part = chosen(cells, 'position', position);
   const by = cells.get('by');
   const { time, notes } = readRowTime(cells.get('time'), delivery, stop, order);
   const place: Place = {
-    ...omitUndefined({ stop, position: part }),
+    ...omitUndefined({ stop, position: part, compartment }),
   };
   const common = {
     time,

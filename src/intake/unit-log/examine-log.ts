@@ -1,7 +1,7 @@
 import type { Delivery } from '../../core/model/delivery.js';
 import { plannedAt } from '../../core/model/delivery-flags.js';
 import type { Problem, Where } from '../../core/model/error.js';
-import type { EvidenceId, FileRef, LogMapping } from '../../core/model/evidence.js';
+import type { EvidenceId, FileRef } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { toInstant, zone as zoneSchema } from '../../core/model/time.js';
 import { zoneRules } from '../../core/model/zone-rules.js';
@@ -10,11 +10,16 @@ import { onlyZone } from '../place.js';
 import type { ByteSource } from '../table/bytes.js';
 import { logFlags } from './log-flags.js';
 import { previewOf } from './preview.js';
-import { cellsCut, halfDayClock, severalAtATime, severalInstruments } from './problems.js';
+import {
+  cellsCut,
+  compartmentColumnMissing,
+  halfDayClock,
+  severalAtATime,
+  severalInstruments,
+} from './problems.js';
 import { type ReadLog, readUnitLog } from './read.js';
 import { type LogRecognition, recogniseUnitLog } from './recognise.js';
 import { rowProblems } from './row-problems.js';
-import type { NameColumn } from './weigh/instruments.js';
 
 export interface LogInput {
   source: ByteSource;
@@ -40,7 +45,7 @@ export function recogniseLog(
   return recogniseUnitLog(source, {
     ...options,
     fileName: file.name,
-    ...omitUndefined({ sheet, onlyZone: only }),
+    ...omitUndefined({ sheet, onlyZone: only, compartments: delivery.equipment.trailer.compartments }),
     zones: [...new Set(delivery.stops.map((stop) => stop.zone))],
     near: delivery.stops.flatMap((stop) => plannedAt(stop) ?? []),
   });
@@ -49,7 +54,7 @@ export function recogniseLog(
 /** Reads a log that is recognised; problems alone when no row of it can be read, or its rows are not of one log. Throws as `readUnitLog`. */
 export async function examineLog(
   input: LogInput,
-  { mapping, unused, names }: { mapping: LogMapping; unused: string[]; names: NameColumn[] },
+  { mapping, unused, names, missing }: Omit<Extract<LogRecognition, { is: 'log' }>, 'is'>,
 ): Promise<ExaminedFile | { what: string; problems: Problem[] }> {
   const { source, sheet, file, delivery, hint } = input;
   const log = await readUnitLog(source, mapping, {
@@ -61,12 +66,18 @@ export async function examineLog(
   const mixed = mixture(log, { file: file.name });
   if (mixed !== undefined) return { what: 'a table that is not one log', problems: [mixed] };
   const [from, to] = [log.times.at(0), log.times.at(-1)];
-  const problems = rowProblems(log, {
+  const where = {
     file: file.name,
     ...omitUndefined({ field: sheet === undefined ? undefined : `sheet ${sheet}` }),
-  });
+  };
+  const problems = [
+    ...missing.map((one) => compartmentColumnMissing(where, one, mapping, unused)),
+    ...rowProblems(log, where),
+  ];
   if (from === undefined || to === undefined) return { what: 'a unit log without a readable row', problems };
-  const columns = mapping.channels.map((c) => `${c.channel} in ${c.unit}`).join(', ');
+  const columns = mapping.channels
+    .map((c) => `${c.channel}${c.compartment === undefined ? '' : ` of ${c.compartment}`} in ${c.unit}`)
+    .join(', ');
   const notRead = unused.length === 0 ? '' : `; not read: ${unused.join(', ')}`;
   return {
     received: {

@@ -1,3 +1,4 @@
+import type { Compartment } from '../../core/model/compartment.js';
 import type { Zone } from '../../core/model/time.js';
 import type { LogOptions } from '../draft.js';
 
@@ -11,6 +12,8 @@ export interface LogContext extends LogOptions {
   zones?: readonly Zone[];
   /** Planned moments, milliseconds UTC; they decide between July 8 and 7 August where nothing else does. */
   near?: readonly number[];
+  /** Compartments of the trailer, from the front wall to the doors. */
+  compartments?: readonly Compartment[];
   /** Name of the sheet that the text stands for, where the file is a spreadsheet. */
   sheet?: string;
 }

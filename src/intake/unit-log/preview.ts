@@ -1,8 +1,9 @@
 import type { Channel, LogMapping, StateColumn } from '../../core/model/evidence.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { fromCelsius } from '../../core/model/temperature.js';
 import { type Instant, toInstant, type Zone } from '../../core/model/time.js';
-import type { UnitLog } from '../../core/model/unit-log.js';
 import { inZone } from '../../core/model/zoned-time.js';
+import type { ReadLog } from './read.js';
 
 /** One row of a log as it is understood. */
 export interface PreviewRow {
@@ -11,8 +12,8 @@ export interface PreviewRow {
   utc: Instant;
   /** Wall-clock time in `zone`, with its offset: `2026-07-14 05:42:08 -07:00`. */
   local: string;
-  temperatures: { channel: Channel; celsius: number; fahrenheit: number }[];
-  states: { state: StateColumn; text: string }[];
+  temperatures: { channel: Channel; compartment?: string; celsius: number; fahrenheit: number }[];
+  states: { state: StateColumn; compartment?: string; text: string }[];
 }
 
 /** How a log is read, for a person who looks before it is taken in. */
@@ -27,7 +28,11 @@ export interface LogPreview {
 
 const SHOWN_ROWS = 5;
 
-export function previewOf(log: UnitLog, mapping: LogMapping, unused: string[], placeZone: Zone): LogPreview {
+/** The columns of a compartment, or those of the whole trailer. */
+const columnsOf = (log: ReadLog, compartment: string | undefined) =>
+  log.compartments.find((one) => one.compartment === compartment) ?? log;
+
+export function previewOf(log: ReadLog, mapping: LogMapping, unused: string[], placeZone: Zone): LogPreview {
   const zone = mapping.time.zone === 'offset' ? placeZone : mapping.time.zone;
   const rows = Array.from({ length: Math.min(SHOWN_ROWS, log.times.length) }, (_, i): PreviewRow => {
     const utc = toInstant(log.times.at(i) ?? 0);
@@ -35,13 +40,16 @@ export function previewOf(log: UnitLog, mapping: LogMapping, unused: string[], p
       row: log.rows.at(i) ?? 0,
       utc,
       local: inZone(utc, zone).toFormat('yyyy-MM-dd HH:mm:ss ZZ'),
-      temperatures: mapping.channels.flatMap(({ channel }) => {
-        const celsius = log.channels[channel]?.at(i) ?? Number.NaN;
-        return Number.isNaN(celsius) ? [] : [{ channel, celsius, fahrenheit: fromCelsius(celsius, '°F') }];
+      temperatures: mapping.channels.flatMap(({ channel, compartment }) => {
+        const celsius = columnsOf(log, compartment).channels[channel]?.at(i) ?? Number.NaN;
+        const of = omitUndefined({ compartment });
+        return Number.isNaN(celsius)
+          ? []
+          : [{ channel, ...of, celsius, fahrenheit: fromCelsius(celsius, '°F') }];
       }),
-      states: mapping.states.flatMap(({ state }) => {
-        const text = log.states[state]?.at(i) ?? '';
-        return text === '' ? [] : [{ state, text }];
+      states: mapping.states.flatMap(({ state, compartment }) => {
+        const text = columnsOf(log, compartment).states[state]?.at(i) ?? '';
+        return text === '' ? [] : [{ state, ...omitUndefined({ compartment }), text }];
       }),
     };
   });

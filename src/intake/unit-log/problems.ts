@@ -1,5 +1,7 @@
 import type { Problem, Where } from '../../core/model/error.js';
+import type { LogMapping } from '../../core/model/evidence.js';
 import type { OrderVerdict } from '../time/date-order.js';
+import type { MissingColumn } from './headings/compartment-columns.js';
 import { type FoundTable, MOST_COLUMNS, type TableSearch } from './headings/find-table.js';
 import type { Several } from './rows/instrument-watch.js';
 import { ORDER_WORDS, rowsRead, valuesRead } from './weigh/ways.js';
@@ -62,6 +64,22 @@ export function columnsNotFound(where: Where, lack: Extract<TableSearch, { is: '
 
 const theColumns = ({ headings }: { headings: readonly string[] }): string =>
   `the columns are: ${numbered(headings)}`;
+
+/** A column that delivery.yaml names for a compartment, in a log that has others of them. */
+export function compartmentColumnMissing(
+  where: Where,
+  { compartment, means, column }: MissingColumn,
+  { channels, states }: Pick<LogMapping, 'channels' | 'states'>,
+  unused: readonly string[],
+): Problem {
+  const there = [...channels, ...states].map(({ heading }) => heading);
+  return {
+    code: 'bad-value',
+    message: `delivery.yaml says that column "${column}" is the ${means.replaceAll('-', ' ')} of compartment "${compartment}", and this log has no such column; its columns are: ${numbered([...there, ...unused])}`,
+    where,
+    fix: `write the heading as it stands in the log, at equipment: trailer: compartments: ${compartment}: columns, and collect the log again`,
+  };
+}
 
 export function noRows(where: Where): Problem {
   return unsupported('the table has no rows', where, 'download the log again, over the whole trip');

@@ -2,7 +2,7 @@ import { DossierError } from '../../core/model/error.js';
 import type { EvidenceId, LogMapping } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { toCelsius } from '../../core/model/temperature.js';
-import type { RowProblem, UnitLog } from '../../core/model/unit-log.js';
+import type { CompartmentColumns, RowProblem, UnitLog } from '../../core/model/unit-log.js';
 import type { ByteSource } from '../table/bytes.js';
 import { eachRow } from '../table/rows.js';
 import { isPossible, oddValue } from './cells/cell-value.js';
@@ -29,6 +29,8 @@ export interface LogReadOptions {
 
 /** A unit log, how many rows could not be placed in time or stood twice, and how often each kind of note was made. */
 export interface ReadLog extends UnitLog {
+  /** What is of one compartment each; `channels` and `states` are of the whole trailer. */
+  compartments: CompartmentColumns[];
   rowsLeftOut: number;
   /** Set where `names` show rows of more than one instrument. */
   several?: Several;
@@ -196,14 +198,23 @@ class LogReader {
     const column = (values: readonly number[]) => atPlaces(order, values);
     const times = column(this.#times).map((at) => at + addedSeconds * 1000);
     const { stated } = this.#stated;
+    const columnsOf = (compartment: string | undefined): Pick<UnitLog, 'channels' | 'states'> => ({
+      channels: Object.fromEntries(
+        this.#channels.filter((c) => c.compartment === compartment).map((c) => [c.channel, column(c.values)]),
+      ),
+      states: Object.fromEntries(
+        this.#states
+          .filter((s) => s.compartment === compartment)
+          .map((s) => [s.state, order.map((index) => s.values[index] ?? '')]),
+      ),
+    });
+    const own = [...this.#channels, ...this.#states].flatMap(({ compartment }) => compartment ?? []);
     return {
       evidence,
       zone: this.#mapping.time.zone,
       times,
-      channels: Object.fromEntries(this.#channels.map((c) => [c.channel, column(c.values)])),
-      states: Object.fromEntries(
-        this.#states.map((s) => [s.state, order.map((index) => s.values[index] ?? '')]),
-      ),
+      ...columnsOf(undefined),
+      compartments: [...new Set(own)].map((compartment) => ({ compartment, ...columnsOf(compartment) })),
       rows: column(this.#rows),
       ...omitUndefined({ stated, several: this.#watch?.several() }),
       problems: notes.kept(),

@@ -1,3 +1,4 @@
+import type { Compartment } from '../../core/model/compartment.js';
 import type { Problem } from '../../core/model/error.js';
 import type { LogMapping } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
@@ -6,7 +7,8 @@ import { decode, judgeEncoding } from '../table/encoding.js';
 import type { OrderVerdict } from '../time/date-order.js';
 import { unwrapped } from './cells/cell-value.js';
 import { guessDecimal, readNumber } from './cells/numbers.js';
-import { type FoundTable, findTable } from './headings/find-table.js';
+import { compartmentColumns, type MissingColumn } from './headings/compartment-columns.js';
+import { type FoundTable, findTable, type TableChoice, type TableSearch } from './headings/find-table.js';
 import type { LogContext } from './log-context.js';
 import * as say from './problems.js';
 import { type Counted, epochOf } from './rows/epoch.js';
@@ -17,7 +19,7 @@ import { weighUnits } from './weigh/units.js';
 
 /** A log's table and how it is read, or why it cannot be. */
 export type LogRecognition =
-  | { is: 'log'; mapping: LogMapping; unused: string[]; names: NameColumn[] }
+  | { is: 'log'; mapping: LogMapping; unused: string[]; names: NameColumn[]; missing: MissingColumn[] }
   /** Everything is known but the zone of the log's clock. */
   | { is: 'zone-needed'; problem: Problem }
   /** `close` when its columns are those of a log and something else is missing. */
@@ -41,7 +43,8 @@ export async function recogniseUnitLog(source: ByteSource, context: LogContext):
   const notALog = (problem: Problem, close = true): LogRecognition => ({ is: 'not-a-log', problem, close });
   if (text.trim() === '') return notALog(say.noRows(where), false);
 
-  const search = findTable(text, {
+  const { compartments = [] } = context;
+  const search = searchTable(text, compartments, {
     columns: { ...context.logColumns, ...map?.columns },
     // A sheet has cells, not delimiters.
     delimiter: context.sheet === undefined ? map?.delimiter : undefined,
@@ -52,7 +55,9 @@ export async function recogniseUnitLog(source: ByteSource, context: LogContext):
     map?.only === undefined ? onlyTemperatures(search.table) : chosenRows(map.only, search.table.headings);
   if (map?.only !== undefined && only === undefined)
     return notALog(say.columnOfRowsUnknown(where, map.only, search.table));
-  const table = only === undefined ? search.table : withRows(search.table, only);
+  const chosen = only === undefined ? search.table : withRows(search.table, only);
+  const { columns, missing } = compartmentColumns(chosen, compartments);
+  const table = { ...chosen, columns };
   if (table.sample.every((row) => row.every((cell) => cell.trim() === '')))
     return notALog(say.noRows({ ...where, row: table.headerRow }));
 
@@ -85,6 +90,7 @@ export async function recogniseUnitLog(source: ByteSource, context: LogContext):
   if (zone.is === 'unknown') return { is: 'zone-needed', problem: say.zoneUnknown(where) };
   return {
     is: 'log',
+    missing,
     unused: table.columns.unused,
     names:
       only === undefined
@@ -110,6 +116,20 @@ export async function recogniseUnitLog(source: ByteSource, context: LogContext):
       states: table.columns.states.map((s) => ({ ...s, heading: table.headings[s.column] ?? '' })),
     },
   };
+}
+
+/**
+ * The table; where no heading says what its columns are, those that delivery.yaml names for a compartment find it.
+ */
+function searchTable(text: string, compartments: readonly Compartment[], choice: TableChoice): TableSearch {
+  const plain = findTable(text, choice);
+  if (plain.is === 'found') return plain;
+  for (const { columns } of compartments) {
+    if (columns === undefined) continue;
+    const named = findTable(text, { ...choice, columns: { ...columns, ...choice.columns } });
+    if (named.is === 'found') return named;
+  }
+  return plain;
 }
 
 /** The table with those rows of its sample that are read. */

@@ -1,3 +1,4 @@
+import { logFileName } from '../../core/assess/logs/compartments.js';
 import type { Sha256 } from '../../core/model/evidence.js';
 import type { Exhibit, OmittedOriginal } from '../../core/model/manifest.js';
 import type { Labels } from '../../core/words/labels.js';
@@ -47,7 +48,7 @@ export function recordFiles(
     table('exhibits.csv', exhibitsCsv(state, numbered), describe('exhibits')),
     table('gaps.csv', gapsCsv(assessment), describe('gaps')),
     ...logs.map((log) =>
-      table(`log-${log.evidence}.csv`, logCsv(log), describe('unit-log', numberOf.get(log.evidence))),
+      table(logFileName(log), logCsv(log), describe('unit-log', numberOf.get(log.evidence))),
     ),
   ];
 }

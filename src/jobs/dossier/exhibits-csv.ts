@@ -26,6 +26,7 @@ export function exhibitsCsv(state: RecordState, exhibits: readonly Exhibit[]): s
       'file_of',
       'row',
       'sha256',
+      'compartment',
     ],
     exhibits.flatMap(({ exhibit, evidence, seq, kind, file }): Cell[][] => {
       const item = items.get(evidence);
@@ -49,6 +50,7 @@ export function exhibitsCsv(state: RecordState, exhibits: readonly Exhibit[]): s
           from?.evidence,
           from?.row,
           file?.sha256,
+          place?.compartment,
         ],
       ];
     }),

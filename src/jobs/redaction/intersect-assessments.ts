@@ -1,5 +1,5 @@
 import { omitUndefined } from '../../core/model/omit-undefined.js';
-import type { Assessment, SetPointAgreement, SetPointDifference } from '../../core/model/results.js';
+import type { Assessment, Finding, SetPointAgreement, SetPointDifference } from '../../core/model/results.js';
 import { intersectClaims } from './intersect-claims.js';
 
 /** The assessment of a redacted copy, and how much of the whole record's results it leaves out. */
@@ -8,6 +8,9 @@ export interface RedactedAssessment {
   findingsLeftOut: number;
   requirementsLeftOut: number;
 }
+
+/** What a finding says. */
+const keyOf = ({ id, compartment, weighs, facts }: Finding) => [id, compartment, weighs, facts];
 
 /**
  * Results that follow from a copy's evidence and hold for the whole record too. A copy that redacts a call to the
@@ -18,7 +21,7 @@ export function intersectAssessments(whole: Assessment, part: Assessment): Redac
     const keys = new Set(list.map((one) => JSON.stringify(key(one))));
     return (one: T) => keys.has(JSON.stringify(key(one)));
   };
-  const findings = part.findings.filter(same(whole.findings, ({ id, weighs, facts }) => [id, weighs, facts]));
+  const findings = part.findings.filter(same(whole.findings, keyOf));
   const gaps = part.gaps.filter(
     same(whole.gaps, ({ rule, outcome, lacking, against }) => [rule, outcome, lacking, against]),
   );
@@ -40,9 +43,7 @@ export function intersectAssessments(whole: Assessment, part: Assessment): Redac
       ...omitUndefined({ product }),
       ...intersectClaims(whole, part),
     },
-    findingsLeftOut: whole.findings.filter(
-      (one) => !findings.some(same([one], ({ id, weighs, facts }) => [id, weighs, facts])),
-    ).length,
+    findingsLeftOut: whole.findings.filter((one) => !findings.some(same([one], keyOf))).length,
     requirementsLeftOut: whole.gaps.length - gaps.length,
   };
 }

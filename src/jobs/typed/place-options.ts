@@ -54,10 +54,27 @@ export function findPosition(named: string | undefined): Position | undefined {
   return read.data;
 }
 
-export function typedPlace(stop: Stop | undefined, part: Position | undefined): Place | undefined {
-  if (stop === undefined && part === undefined) return undefined;
+/** The compartment's id. Throws DossierError `bad-value` with the choices. */
+export function findCompartment(delivery: Delivery, named: string | undefined): string | undefined {
+  if (named === undefined) return undefined;
+  const ids = (delivery.equipment.trailer.compartments ?? []).map(({ id }) => id);
+  const found = ids.find((id) => id.toLowerCase() === named.toLowerCase());
+  if (found !== undefined) return found;
+  if (ids.length > 0) throw unknownWord('compartment', named, ids);
+  throw new DossierError('bad-value', `there is no compartment "${named}": delivery.yaml lists none`, {
+    where: { field: '--compartment' },
+    fix: 'List them under equipment: trailer: compartments, or leave the option out.',
+  });
+}
+
+export function typedPlace(
+  stop: Stop | undefined,
+  part: Position | undefined,
+  compartment: string | undefined,
+): Place | undefined {
+  if (stop === undefined && part === undefined && compartment === undefined) return undefined;
   return {
-    ...omitUndefined({ stop: stop?.id, position: part }),
+    ...omitUndefined({ stop: stop?.id, position: part, compartment }),
   };
 }
 

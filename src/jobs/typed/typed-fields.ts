@@ -6,6 +6,7 @@ export const typedFields = z.object({
   stop: z.string().optional(),
   line: z.string().optional(),
   position: z.string().optional(),
+  compartment: z.string().optional(),
   by: z.string().optional(),
   caption: z.string().optional(),
   from: z.string().optional(),

@@ -178,6 +178,20 @@ const cases: Record<FindingId, () => Finding[]> = {
   'excursions-explained': () => found(items(...course), { logs: [air((h) => (h < 3 ? 45 : 36))] }),
   'log-covers-custody': () => found(items(...course), { logs: [air(() => 36)] }),
   'log-has-gaps': () => found(items(...course), { logs: [air((h) => (h > 5 ? Number.NaN : 36))] }),
+  'compartment-not-logged': () =>
+    found(items(...course), {
+      logs: [{ ...air(() => 36), compartment: 'front' }],
+      change: {
+        equipment: { trailer: { number: 'T-118', compartments: [{ id: 'front' }, { id: 'rear' }] } },
+        lines: ['front', 'rear'].map((id) => ({
+          id: `of-${id}`,
+          goods: 'kale',
+          from: 'load-1',
+          to: 'drop-1',
+          compartment: id,
+        })),
+      },
+    }),
   'no-unit-log': () => found(items(...course)),
   'unit-off-logged': () => found(items(...course), { logs: [off] }),
   'log-clock-corrected': () => found(items(...course), { logs: [{ ...air(() => 36), addedSeconds: -90 }] }),

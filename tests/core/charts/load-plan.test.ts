@@ -38,6 +38,7 @@ const picture = (plan: LoadPlan, more: Partial<LoadPicture> = {}): LoadPicture =
   width: 99 * 0.0254,
   lines: [{ id: 'romaine', letter: 'A', name: 'Romaine' }],
   airChute: false,
+  compartments: [],
   braces: [],
   points: [],
   words,
@@ -61,6 +62,19 @@ describe('the floor from above', () => {
       expect(top).toBeGreaterThanOrEqual(y);
       expect(top + h).toBeLessThanOrEqual(y + high);
     }
+  });
+
+  it('shows bulkheads across the floor, and the names of the compartments', () => {
+    const compartments = [
+      { name: 'compartment front', middle: 3, bulkhead: 6 },
+      { name: 'compartment rear', middle: 11 },
+    ];
+    const plain = loadPicture(picture(planOf(rows('straight', 1, 4))));
+    const drawn = loadPicture(picture(planOf(rows('straight', 1, 4)), { compartments }));
+    expect(drawn).toContain('compartment front');
+    expect(drawn).toContain('compartment rear');
+    // One bulkhead between two compartments, drawn as two lines.
+    expect(drawn.split('<line').length - plain.split('<line').length).toBe(2);
   });
 
   it('shows drains, bracing, chute and pulps by name, so that it is read without colour', () => {

@@ -111,6 +111,7 @@ function sensors(view: View, title: string, all: readonly ChannelDifference[]): 
           ...exhibitLinks(view, [one.first.log]),
           text(` − ${labels(`channel.${one.second.channel}`).toLowerCase()} `),
           ...(one.second.log === one.first.log ? [] : exhibitLinks(view, [one.second.log])),
+          ...(one.compartment === undefined ? [] : [text(`, ${view.compartment(one.compartment)}`)]),
         ],
       ],
       ['mean', 1.8, (one) => format.signed(one.mean), 'right'],

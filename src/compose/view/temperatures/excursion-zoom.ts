@@ -1,3 +1,4 @@
+import { logNamed } from '../../../core/assess/logs/compartments.js';
 import { zoomChart } from '../../../core/charts/zoom.js';
 import type { Excursion, TemperatureResult } from '../../../core/model/results.js';
 import { type Block, wordsOf } from '../../../core/words/blocks.js';
@@ -28,7 +29,7 @@ export function excursionDetails(
   name: string,
 ): { blocks: Block[]; drawings: Map<string, string> } {
   const { format, labels, startZone } = view;
-  const log = view.input.logs.find((one) => one.evidence === result.log);
+  const log = logNamed(view.input.logs, result);
   const shown = result.band === undefined ? [] : worthZoom(result);
   if (log === undefined || log.times.length === 0 || shown.length === 0)
     return { blocks: [], drawings: new Map() };

@@ -6,6 +6,7 @@ import {
   duration,
   type FindingContext,
   finding,
+  inCompartment,
   share,
   temperature,
   time,
@@ -25,17 +26,40 @@ const COVERED = 0.95;
 export function airFindings(context: FindingContext): Finding[] {
   const usable = context.temperatures.filter((result) => result.judged !== undefined);
   if (usable.every((result) => result.channels.every((one) => one.knownSeconds === 0))) return noLog(context);
-  return usable.flatMap((result) => {
+  const ofResults = usable.flatMap((result) => {
     const judged = result.channels.find((one) => one.channel === result.judged);
     if (judged === undefined) return [];
+    const first = usable.find(({ log }) => log === result.log) === result;
     return [
-      ...bandFinding(result, judged),
-      ...excursionFindings(context, result),
-      ...coverageFinding(result, judged),
-      ...unitOff(result),
-      ...clock(context, result),
+      ...[
+        ...bandFinding(result, judged),
+        ...excursionFindings(context, result),
+        ...coverageFinding(result, judged),
+        ...unitOff(result),
+      ].map((one) => inCompartment(result.compartment, one)),
+      // Compartments of one download have one clock.
+      ...(first ? clock(context, result) : []),
     ];
   });
+  return [...ofResults, ...notLogged(context, usable)];
+}
+
+/** Compartments whose air no log has, while it has that of others or of the trailer as a whole. */
+function notLogged({ state }: FindingContext, usable: readonly TemperatureResult[]): Finding[] {
+  const { compartments = [] } = state.delivery.equipment.trailer;
+  return compartments
+    .filter(({ id }) => !usable.some((result) => result.compartment === id))
+    .map(({ id }) =>
+      inCompartment(
+        id,
+        finding(
+          'compartment-not-logged',
+          'columns of the unit logs by compartment',
+          usable.map(({ log }) => log),
+          {},
+        ),
+      ),
+    );
 }
 
 function noLog(context: FindingContext): Finding[] {

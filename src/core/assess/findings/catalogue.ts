@@ -118,6 +118,7 @@ export const catalogue = {
   },
   'log-covers-custody': { weighs: 'helps', element: 'care-in-transit', weight: 65, facts: coverage },
   'log-has-gaps': { weighs: 'hurts', element: 'care-in-transit', weight: 77, facts: coverage },
+  'compartment-not-logged': { weighs: 'hurts', element: 'care-in-transit', weight: 76, facts: {} },
   'no-unit-log': { weighs: 'hurts', element: 'care-in-transit', weight: 81, facts: {} },
   'unit-off-logged': {
     weighs: 'hurts',

@@ -6,7 +6,7 @@ import type { ItemOf, RecordState } from '../../model/state.js';
 import { formatRows } from '../loading/format-rows.js';
 import { USUAL_FOOTPRINT } from '../loading/plan.js';
 import { firstLoading, latestTimeOf } from '../milestones.js';
-import { type FindingContext, finding, length, lineRef } from './make.js';
+import { type FindingContext, finding, inCompartment, length, lineRef } from './make.js';
 
 const BY = 'rows as noted and the dimensions in the delivery file';
 const INCH = 0.0254;
@@ -186,6 +186,21 @@ function room(plan: LoadPlan): Finding[] {
           outside: plan.lengthFrom === 'outside',
         }),
       );
+  }
+  for (const { compartment, from, to, used } of plan.compartments ?? []) {
+    // The doors are asked about above, as the end of the whole floor.
+    if (to === undefined || used === undefined || used <= to + ROUNDED || to === insideLength) continue;
+    const here = plan.rows.filter((row) => row.compartment === compartment);
+    findings.push(
+      inCompartment(
+        compartment,
+        finding('load-does-not-fit', BY, evidenceOf(here), {
+          needed: length(used - from),
+          there: length(to - from),
+          across: false,
+        }),
+      ),
+    );
   }
   const widest = Math.max(...plan.rows.map((row) => row.across));
   if (insideWidth !== undefined && widest > insideWidth + ROUNDED)

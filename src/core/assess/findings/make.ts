@@ -40,6 +40,12 @@ export function finding<I extends FindingId>(
   return { id, weighs, element, weight, evidence: [...new Set(evidence)], by, facts: given };
 }
 
+/** The same finding, about one compartment. */
+export const inCompartment = (compartment: string | undefined, one: Finding): Finding => ({
+  ...one,
+  ...omitUndefined({ compartment }),
+});
+
 type Quantity<K extends FindingQuantity['is']> = Extract<FindingQuantity, { is: K }>;
 export const temperature = (celsius: number): Quantity<'temperature'> => ({ is: 'temperature', celsius });
 export const difference = (kelvin: number): Quantity<'difference'> => ({ is: 'difference', kelvin });

@@ -49,6 +49,8 @@ function pairs({ state }: FindingContext): [Goods, Goods][] {
     goods
       .slice(i + 1)
       .filter((b) => a.key !== b.key)
+      // A bulkhead keeps the air of two compartments apart.
+      .filter((b) => a.line.compartment === b.line.compartment)
       .filter((b) => legs.some(({ lines }) => lines.includes(a.line) && lines.includes(b.line)))
       .map((b): [Goods, Goods] => [a, b]),
   );

@@ -8,6 +8,7 @@ import {
   duration,
   type FindingContext,
   finding,
+  inCompartment,
   lineRef,
   temperature,
   time,
@@ -144,16 +145,19 @@ function weightOfInside(context: FindingContext, { line }: ProductResult): Findi
 }
 
 function excludedValueFindings(context: FindingContext): Finding[] {
-  return context.temperatures.flatMap(({ log, jumps = [], jumpCount = 0 }) => {
+  return context.temperatures.flatMap(({ log, compartment, jumps = [], jumpCount = 0 }) => {
     if (jumpCount === 0) return [];
     const values = jumps.map((jump) => jump.celsius);
     return [
-      finding('log-values-left-out', 'jumps that no air can make', [log], {
-        count: jumpCount,
-        limit: difference(JUMP_KELVIN),
-        highest: temperature(Math.max(...values)),
-        lowest: temperature(Math.min(...values)),
-      }),
+      inCompartment(
+        compartment,
+        finding('log-values-left-out', 'jumps that no air can make', [log], {
+          count: jumpCount,
+          limit: difference(JUMP_KELVIN),
+          highest: temperature(Math.max(...values)),
+          lowest: temperature(Math.min(...values)),
+        }),
+      ),
     ];
   });
 }

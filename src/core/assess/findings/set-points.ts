@@ -17,6 +17,7 @@ import {
   duration,
   type FindingContext,
   finding,
+  inCompartment,
   lineRef,
   temperature,
   time,
@@ -38,9 +39,27 @@ export function setPointFindings(context: FindingContext): Finding[] {
 }
 
 function agreement(context: FindingContext): Finding[] {
-  const { words, differences, verdict } = context.setPoints;
+  const { words, differences } = context.setPoints;
+  const { compartments } = context.state.delivery.equipment.trailer;
+  const ofNone = differences.filter(({ between: [first] }) => first.compartment === undefined);
+  const places = compartments?.map(({ id }) => id) ?? (ofNone.length === 0 ? [undefined] : []);
+  return [
+    ...ofNone.flatMap((one) => differs(context, one)),
+    ...places.flatMap((compartment) => {
+      const found = differences.filter(({ between: [first] }) => first.compartment === compartment);
+      const here = words.filter((word) => word.compartment === compartment);
+      const said =
+        found.length > 0 ? found.flatMap((one) => differs(context, one)) : agreementIn(context, here);
+      return said.map((one) => inCompartment(compartment, one));
+    }),
+  ];
+}
+
+/** Statements of one compartment, or of the whole trailer, that do not differ. */
+function agreementIn(context: FindingContext, words: readonly SetPointStatement[]): Finding[] {
   const sources = [...new Set(words.map((word) => word.source))];
-  if (verdict === 'not-comparable') {
+  const [first] = words;
+  if (first === undefined || sources.length < 2) {
     if (
       latestTimeOf(context.milestones, context.state.delivery.lines[0]?.from ?? '', 'departed') === undefined
     )
@@ -52,16 +71,13 @@ function agreement(context: FindingContext): Finding[] {
       }),
     ];
   }
-  const [first] = words;
-  if (verdict === 'agree' && first !== undefined)
-    return [
-      finding('set-point-agrees', BY, evidenceOf(words), {
-        setPoint: temperature(first.celsius),
-        sources: sources.join(', '),
-        count: sources.length,
-      }),
-    ];
-  return differences.flatMap((one) => differs(context, one));
+  return [
+    finding('set-point-agrees', BY, evidenceOf(words), {
+      setPoint: temperature(first.celsius),
+      sources: sources.join(', '),
+      count: sources.length,
+    }),
+  ];
 }
 
 /** The unit run differently from the bill hurts the carrier; other statements leave it open. */
@@ -105,17 +121,23 @@ function steadiness(context: FindingContext): Finding[] {
     if (change === undefined) {
       const custody = duration((result.custody.to.at - result.custody.from.at) / 1000);
       return [
-        finding('set-point-steady', by, [result.log], { setPoint: temperature(first.celsius), custody }),
+        inCompartment(
+          result.compartment,
+          finding('set-point-steady', by, [result.log], { setPoint: temperature(first.celsius), custody }),
+        ),
       ];
     }
     const values = result.setPoints.map((run) => run.celsius);
     return [
-      finding('set-point-changed', by, [result.log], {
-        changes: changes.length,
-        lowest: temperature(values.reduce((a, b) => Math.min(a, b))),
-        highest: temperature(values.reduce((a, b) => Math.max(a, b))),
-        firstChangeAt: time(change.from, zoneOf(context.state)),
-      }),
+      inCompartment(
+        result.compartment,
+        finding('set-point-changed', by, [result.log], {
+          changes: changes.length,
+          lowest: temperature(values.reduce((a, b) => Math.min(a, b))),
+          highest: temperature(values.reduce((a, b) => Math.max(a, b))),
+          firstChangeAt: time(change.from, zoneOf(context.state)),
+        }),
+      ),
     ];
   });
 }

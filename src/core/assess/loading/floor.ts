@@ -14,6 +14,8 @@ export interface RowToPlace {
   pattern: RowPattern;
   sides: PalletSides;
   line?: string;
+  /** Distance of the bulkhead in front of its compartment from the front wall, m. */
+  behind?: number;
 }
 
 /** Lengths in inches that meet exactly on paper differ in binary by less than this. Metres. */
@@ -38,7 +40,7 @@ export function rowWidth(pattern: RowPattern, { short, long }: PalletSides): num
 
 /**
  * Places rows on the floor from the nose, in the order of their numbers: each row centred, each pallet pushed
- * forward until it meets the bulkhead (y = 0) or another pallet. Successive pinwheel rows alternate between turning
+ * forward until it meets the front wall (y = 0), the bulkhead of its compartment or another pallet. Successive pinwheel rows alternate between turning
  * the left and the right pallet. A pattern does not say whether the row is centred; side clearance is therefore
  * given for both sides together.
  * @param width inside width in metres; wider rows stick out on both sides, so that the drawing shows it
@@ -60,7 +62,7 @@ export function placeRows(rows: readonly RowToPlace[], width: number): PlacedPal
         turned,
         ...omitUndefined({ line: row.line }),
         x,
-        y: frontOf(placed, x, x + across),
+        y: Math.max(row.behind ?? 0, frontOf(placed, x, x + across)),
         width: across,
         length: along,
       });

@@ -1,8 +1,9 @@
 import type { Delivery, Line } from '../../model/delivery.js';
 import { type Footprint, type Length, metres } from '../../model/length.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { LoadPlan, LoadRow, PlacedPallet } from '../../model/results.js';
+import type { FloorCompartment, LoadPlan, LoadRow, PlacedPallet } from '../../model/results.js';
 import type { ItemOf, RecordState } from '../../model/state.js';
+import { compartmentOf } from '../compartment-of.js';
 import {
   floorUsed,
   type PalletSides,
@@ -34,22 +35,27 @@ export function loadPlan(state: RecordState): LoadPlan | undefined {
   const { trailer } = delivery.equipment;
   const width = trailer.insideWidth === undefined ? undefined : metres(trailer.insideWidth);
   const length = lengthOf(delivery);
+  const floors = floorsOf(delivery, length?.metres);
   const toPlace = noted.map(({ row, item }): RowToPlace => {
     const line = lineOf(item, delivery);
     return {
       row,
       pattern: item.pattern,
       sides: footprintOf(line),
-      ...omitUndefined({ line: line?.id }),
+      ...omitUndefined({ line: line?.id, behind: floors.find(isOf(compartmentOf(item, delivery)))?.from }),
     };
   });
   const unknownRows = missingRows(noted.map(({ row }) => row));
   const pallets = placeAll(toPlace, unknownRows, width ?? metres(DRAWN_WIDTH));
   const used = unknownRows.length > 0 ? undefined : floorUsed(pallets);
+  const rows = noted.map(({ row, item }, i) => ({
+    ...rowOf(row, item, toPlace[i], width),
+    ...omitUndefined({ compartment: compartmentOf(item, delivery) }),
+  }));
   const onBoard = delivery.lines.filter((line) => toPlace.some((row) => row.line === line.id));
   const counts = delivery.lines.map((line) => line.pallets);
   return {
-    rows: noted.map(({ row, item }, i) => rowOf(row, item, toPlace[i], width)),
+    rows,
     pallets,
     ...omitUndefined({
       palletsOnBill: counts.every((count) => count !== undefined)
@@ -71,6 +77,7 @@ export function loadPlan(state: RecordState): LoadPlan | undefined {
             pallets: palletsThatFit(pattern, footprintOf(onBoard[0]), { length: length.metres, width }),
           })),
     unknownRows,
+    ...omitUndefined({ compartments: floors.length === 0 ? undefined : withUse(floors, rows, pallets) }),
   };
 }
 
@@ -101,8 +108,45 @@ function notedRows(state: RecordState): NotedRow[] {
 }
 
 function lineOf(item: ItemOf<'pattern'>, { lines }: Delivery): Line | undefined {
-  return lines.length === 1 ? lines[0] : lines.find((line) => line.id === item.line);
+  const named = lines.find((line) => line.id === item.line);
+  if (named !== undefined) return named;
+  const { compartment } = item.place ?? {};
+  const possible = lines.filter((line) => compartment === undefined || line.compartment === compartment);
+  return possible.length === 1 ? possible[0] : undefined;
 }
+
+const isOf = (compartment: string | undefined) => (one: FloorCompartment) => one.compartment === compartment;
+
+/** The floors of compartments up to the first whose bulkhead is not stated. */
+function floorsOf({ equipment }: Delivery, length: number | undefined): FloorCompartment[] {
+  const floors: FloorCompartment[] = [];
+  let from = 0;
+  const all = equipment.trailer.compartments ?? [];
+  for (const [i, { id, bulkhead }] of all.entries()) {
+    const to = i === all.length - 1 ? length : bulkhead && metres(bulkhead);
+    floors.push({ compartment: id, from, ...omitUndefined({ to }) });
+    if (to === undefined) break;
+    from = to;
+  }
+  return floors;
+}
+
+function withUse(
+  floors: readonly FloorCompartment[],
+  rows: readonly LoadRow[],
+  pallets: readonly PlacedPallet[],
+): FloorCompartment[] {
+  return floors.map((floor) => {
+    const own = new Set(rows.filter(isOfFloor(floor)).map(({ row }) => row));
+    const here = pallets.filter(({ row }) => own.has(row));
+    return { ...floor, ...omitUndefined({ used: here.length === 0 ? undefined : floorUsed(here) }) };
+  });
+}
+
+const isOfFloor =
+  ({ compartment }: FloorCompartment) =>
+  (row: LoadRow) =>
+    row.compartment === compartment;
 
 function lengthOf({ equipment: { trailer } }: Delivery) {
   if (trailer.insideLength !== undefined)

@@ -23,7 +23,8 @@ export type LogRelation =
  */
 export function relateLogs(first: UnitLog, second: UnitLog): LogRelation {
   const [a, b] = (first.times.at(0) ?? 0) <= (second.times.at(0) ?? 0) ? [first, second] : [second, first];
-  if (a.times.length === 0 || b.times.length === 0 || !sameColumns(a, b)) return { is: 'apart' };
+  if (a.times.length === 0 || b.times.length === 0 || a.compartment !== b.compartment || !sameColumns(a, b))
+    return { is: 'apart' };
   const from = b.times.at(0) ?? 0;
   const to = Math.min(a.times.at(-1) ?? 0, b.times.at(-1) ?? 0);
   if (from > to) return follows(a, b) ? { is: 'continuation' } : { is: 'apart' };

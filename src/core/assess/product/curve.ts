@@ -23,7 +23,7 @@ const MOST_ROWS = 2_000_000;
 export function envelopeCurve(result: ProductResult, line: Line, log: UnitLog): EnvelopePoint[] | undefined {
   const { loading, window, envelope, assumptions, toleranceKelvin } = result;
   if (loading === undefined || window === undefined || envelope === undefined) return undefined;
-  if (log.evidence !== result.log) return undefined;
+  if (log.evidence !== result.log || log.compartment !== result.compartment) return undefined;
   const key = findGoods(line.goods)?.key ?? '';
   const start = {
     low: loading.min - toleranceKelvin,

@@ -1,6 +1,8 @@
 import type { Channel } from '../../model/evidence.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { TemperatureResult, TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
+import type { LogName } from '../logs/compartments.js';
 import { PROBES } from '../temperature/channels.js';
 import { summarise } from '../temperature/summary.js';
 
@@ -17,11 +19,12 @@ export type CoverageOf = (
 
 /** Computes each channel and window once, and takes what the results of the same logs already hold. */
 export function coverages(temperatures: readonly TemperatureResult[]): CoverageOf {
-  const key = (log: string, channel: Channel, { from, to }: TimeRange) => `${log} ${channel} ${from} ${to}`;
+  const key = ({ log, compartment = '' }: LogName, channel: Channel, { from, to }: TimeRange) =>
+    `${log} ${compartment} ${channel} ${from} ${to}`;
   const known = new Map(
-    temperatures.flatMap(({ log, custody, channels }) =>
+    temperatures.flatMap(({ custody, channels, ...result }) =>
       channels.map((one): [string, number] => [
-        key(log, one.channel, { from: custody.from.at, to: custody.to.at }),
+        key(result, one.channel, { from: custody.from.at, to: custody.to.at }),
         one.coverage,
       ]),
     ),
@@ -29,7 +32,8 @@ export function coverages(temperatures: readonly TemperatureResult[]): CoverageO
   return (log, channel, window, gapLimitSeconds) => {
     const values = log.channels[channel];
     if (values === undefined) return 0;
-    const name = key(log.evidence, channel, window);
+    const { evidence, compartment } = log;
+    const name = key({ log: evidence, ...omitUndefined({ compartment }) }, channel, window);
     const share =
       known.get(name) ?? summarise(channel, log.times, values, window, gapLimitSeconds, undefined).coverage;
     known.set(name, share);

@@ -11,6 +11,7 @@ import {
   specificHeat,
   wattsPerKilogram,
 } from '../../reference/respiration.js';
+import { isAround } from '../logs/compartments.js';
 import type { Milestones } from '../milestones.js';
 import { gapLimit } from '../temperature/sampling-interval.js';
 import { transitWindowBetween } from '../transit-window.js';
@@ -49,7 +50,9 @@ export function productResults(
     const loading = endOf(pulps, line, line.from);
     const arrival = endOf(pulps, line, line.to);
     if (loading === undefined && arrival === undefined) return [];
-    return logs.flatMap((log) => caseOf(line, log, milestones, coverage, loading, arrival) ?? []);
+    return logs
+      .filter((log) => isAround(log, line))
+      .flatMap((log) => caseOf(line, log, milestones, coverage, loading, arrival) ?? []);
   });
   const judged = judgeAll(
     cases.flatMap(({ result, open }) => (open === undefined ? [] : { result, ...open })),
@@ -96,6 +99,7 @@ function caseOf(
   const result: ProductResult = {
     line: line.id,
     log: log.evidence,
+    ...omitUndefined({ compartment: log.compartment }),
     verdict: 'not-decidable',
     window,
     ...omitUndefined({ loading: loading && bare(loading), arrival: arrival && bare(arrival) }),

@@ -1,4 +1,5 @@
 import type { Channel } from '../../model/evidence.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { ChannelDifference, TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { gapLimit } from './sampling-interval.js';
@@ -35,6 +36,7 @@ export function differenceOf(
   return {
     first: { log: first.log.evidence, channel: first.channel },
     second: { log: second.log.evidence, channel: second.channel },
+    ...omitUndefined({ compartment: first.log.compartment }),
     mean: sums.area / sums.known,
     min: { kelvin: sums.low, at: sums.lowAt },
     max: { kelvin: sums.high, at: sums.highAt },

@@ -13,6 +13,7 @@ import {
   type SourcedRange,
 } from '../../reference/limits.js';
 import { respirationOf } from '../../reference/respiration.js';
+import { isAround, type LogName } from '../logs/compartments.js';
 import type { Milestones } from '../milestones.js';
 import { publishedLimit } from '../published-limits.js';
 import { transitWindowBetween } from '../transit-window.js';
@@ -38,6 +39,7 @@ export function lineMargins(
     const goods = findGoods(line.goods);
     if (goods === undefined) return [];
     return logs.flatMap((log) => {
+      if (!isAround(log, line)) return [];
       const custody = transitWindowBetween(milestones, line.from, line.to);
       const judged = judgedChannel(log);
       if (custody === undefined || judged === undefined) return [];
@@ -46,13 +48,14 @@ export function lineMargins(
   });
 }
 
-const keyOf = (log: string, channel: Channel, { from, to }: TimeRange) => `${log} ${channel} ${from} ${to}`;
+const keyOf = ({ log, compartment = '' }: LogName, channel: Channel, { from, to }: TimeRange) =>
+  `${log} ${compartment} ${channel} ${from} ${to}`;
 
 /** Channel sums of a result without limits, where all known time is inside. */
-function plainSums({ log, custody, channels }: TemperatureResult): [string, ChannelSummary][] {
+function plainSums({ log, compartment, custody, channels }: TemperatureResult): [string, ChannelSummary][] {
   const window = { from: custody.from.at, to: custody.to.at };
   return channels.map((sums) => [
-    keyOf(log, sums.channel, window),
+    keyOf({ log, ...omitUndefined({ compartment }) }, sums.channel, window),
     {
       ...sums,
       inBandSeconds: sums.knownSeconds,
@@ -76,7 +79,11 @@ function marginOf(
   const sum = (which: Channel, limits?: { low: number; high: number }): ChannelSummary =>
     summarise(which, log.times, log.channels[which] ?? new Float64Array(), window, gapLimitSeconds, limits);
   const against: Against = (which, low, high) => {
-    const key = keyOf(log.evidence, which, window);
+    const key = keyOf(
+      { log: log.evidence, ...omitUndefined({ compartment: log.compartment }) },
+      which,
+      window,
+    );
     const whole = plain.get(key) ?? sum(which);
     plain.set(key, whole);
     const { min, max } = whole;
@@ -93,6 +100,7 @@ function marginOf(
   return {
     line: line.id,
     log: log.evidence,
+    ...omitUndefined({ compartment: log.compartment }),
     produce: { key, name },
     window,
     ...omitUndefined({ freezing, chilling, range, life }),

@@ -42,7 +42,7 @@ function sensorDifferences(
           { log, channel: probe },
           { log, channel: 'return-air' },
         ]);
-    for (const other of logs.slice(index + 1))
+    for (const other of logs.slice(index + 1).filter((one) => one.compartment === log.compartment))
       for (const channel of ['return-air', 'supply-air', ...PROBES] as const)
         if (log.channels[channel] !== undefined && other.channels[channel] !== undefined)
           pairs.push([

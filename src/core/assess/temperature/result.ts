@@ -60,7 +60,7 @@ export function temperatureResult(
   const { medianStepSeconds, gapLimitSeconds } = gapLimit(log.times);
   const doors = recordedDoors(milestones);
   const core = { log, doors, gapLimitSeconds, medianStepSeconds };
-  const whole = stretch(core, custody, bands, `${log.evidence}-`);
+  const whole = stretch(core, custody, bands, `${nameOf(log)}-`);
   const within = jumpsIn(jumps, window);
   const difference =
     log.channels['return-air'] === undefined || log.channels['supply-air'] === undefined
@@ -71,6 +71,7 @@ export function temperatureResult(
   const { band, logged, ...rest } = whole;
   return {
     log: log.evidence,
+    ...omitUndefined({ compartment: log.compartment }),
     transitWindow: custody,
     custody,
     gapLimitSeconds,
@@ -85,6 +86,10 @@ export function temperatureResult(
     ...omitUndefined({ run, legs: legs.length === 0 ? undefined : legs }),
   };
 }
+
+/** `e5`, or `e5-front` for what a log has of one compartment. */
+const nameOf = ({ evidence, compartment }: UnitLog) =>
+  compartment === undefined ? evidence : `${evidence}-${compartment}`;
 
 function requestedCustody({ from, to }: TimeRange): TransitWindow | undefined {
   return to > from ? { from: { at: from, basis: 'asked' }, to: { at: to, basis: 'asked' } } : undefined;
@@ -146,12 +151,7 @@ function legResults(
   bands: readonly Band[],
 ): LegResult[] {
   return legsInCustody(milestones, lines, bands).map((leg) => {
-    const { logged: _, ...found } = stretch(
-      core,
-      leg.custody,
-      leg.bands,
-      `${core.log.evidence}-l${leg.leg}-`,
-    );
+    const { logged: _, ...found } = stretch(core, leg.custody, leg.bands, `${nameOf(core.log)}-l${leg.leg}-`);
     return {
       leg: leg.leg,
       from: { stop: leg.from, bound: leg.custody.from },

@@ -10,6 +10,10 @@ export const place = z.strictObject({
   position: position
     .optional()
     .meta({ description: 'Part of the load, counted from the unit at the nose to the doors' }),
+  compartment: z
+    .string()
+    .optional()
+    .meta({ description: 'Compartment of the trailer, where delivery.yaml lists several' }),
   gps: z
     .strictObject({ latitude: z.number(), longitude: z.number() })
     .optional()

@@ -23,6 +23,12 @@ export const stateColumn = z.enum(['mode', 'defrost', 'door', 'power', 'alarm', 
 /** What a column of states in a unit log tells. */
 export type StateColumn = z.infer<typeof stateColumn>;
 
+/** The compartment that a column is of; a column without one is of the whole trailer. */
+const compartment = z
+  .string()
+  .optional()
+  .meta({ description: 'The compartment that the column is of, where the trailer has several' });
+
 /** How a unit log's table is read: data that a person can see, give or correct. Columns count from 0. */
 export const logMapping = z.strictObject({
   encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'latin1']).meta({ description: 'Encoding of the file' }),
@@ -71,11 +77,14 @@ export const logMapping = z.strictObject({
         column: z.int().nonnegative(),
         unit: temperatureUnit,
         heading: z.string().meta({ description: "The column's heading, as in the file" }),
+        compartment,
       }),
     )
     .meta({ description: 'Columns of temperatures: what each measures, and its unit' }),
   states: z
-    .array(z.strictObject({ state: stateColumn, column: z.int().nonnegative(), heading: z.string() }))
+    .array(
+      z.strictObject({ state: stateColumn, column: z.int().nonnegative(), heading: z.string(), compartment }),
+    )
     .meta({ description: 'Columns of states, such as the run mode or the door' }),
 });
 export type LogMapping = z.infer<typeof logMapping>;

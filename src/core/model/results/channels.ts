@@ -39,6 +39,8 @@ export interface Jump {
 export interface ChannelDifference {
   first: { log: EvidenceId; channel: Channel };
   second: { log: EvidenceId; channel: Channel };
+  /** The compartment that both are of, where the trailer has several. */
+  compartment?: string;
   /** Time-weighted mean, and extremes with their times; K. */
   mean: number;
   min: { kelvin: number; at: number };

@@ -13,6 +13,8 @@ export interface Finding {
   /** Heavier first. */
   weight: number;
   evidence: EvidenceId[];
+  /** The compartment that it is about, where the trailer has several. */
+  compartment?: string;
   /** The rule id or computation that produced it. */
   by: string;
   facts: Record<string, string | number | boolean | FindingQuantity>;

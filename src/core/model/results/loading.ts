@@ -19,12 +19,25 @@ export interface LoadRow {
   row: number;
   pattern: RowPattern;
   line?: string;
+  /** Where the trailer has several. */
+  compartment?: string;
   evidence: EvidenceId;
   /** Width of the pallets side by side, m. */
   across: number;
   /** Total side clearance, m; negative when the row is wider than the trailer. */
   sideRoom?: number;
   blocks: AirBlock[];
+}
+
+/** The floor of one compartment; metres from the front wall. */
+export interface FloorCompartment {
+  compartment: string;
+  /** Its front wall or the bulkhead in front of it. */
+  from: number;
+  /** The bulkhead behind it, or the doors; absent when the length of the trailer is not stated. */
+  to?: number;
+  /** Rear face of its last pallet; absent when it has no recorded row. */
+  used?: number;
 }
 
 /** The load plan by the recorded rows; lengths in metres. */
@@ -47,6 +60,8 @@ export interface LoadPlan {
   ceilings: { line: string; stack: number; clearance?: number }[];
   /** Floor capacity in pallets of the first line's footprint, by pattern. */
   fits: { pattern: 'straight' | 'pinwheel' | 'turned'; pallets: number }[];
+  /** Compartments from the front wall to the doors, where their bulkheads are stated. */
+  compartments?: FloorCompartment[];
   /** Unrecorded rows, though later ones were recorded. */
   unknownRows: number[];
 }

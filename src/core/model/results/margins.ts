@@ -7,6 +7,8 @@ import type { TimeRange } from './window.js';
 export interface LineMargin {
   line: string;
   log: EvidenceId;
+  /** The compartment whose air it is, where the trailer has several. */
+  compartment?: string;
   /** Key and name in the reference library. */
   produce: { key: string; name: string };
   window: TimeRange;

@@ -18,6 +18,8 @@ export type ProductAssumption = 'half-cooling-time' | 'loading-pulps' | 'respira
 export interface ProductResult {
   line: string;
   log: EvidenceId;
+  /** The compartment whose air it is, where the trailer has several. */
+  compartment?: string;
   verdict: 'inside' | 'above' | 'below' | 'not-decidable';
   /** Why no verdict is given. */
   why?: 'no-loading-pulps' | 'no-arrival-pulps' | 'air-not-known' | 'iced' | 'pulps-on-both-sides';

@@ -10,6 +10,8 @@ export interface SetPointStatement {
   at?: number;
   evidence?: EvidenceId;
   lines?: string[];
+  /** The compartment that it is of, where the trailer has several. */
+  compartment?: string;
   run?: string;
 }
 

@@ -92,6 +92,8 @@ export interface LegResult {
 /** What one unit log shows over the transit window: coverage, summaries and excursions of its channels; °C, K and seconds. */
 export interface TemperatureResult {
   log: EvidenceId;
+  /** The compartment whose air it is, where the trailer has several. */
+  compartment?: string;
   /** Doors closed to doors opened. */
   transitWindow: TransitWindow;
   /** The transit window under its former name, for one version more; `custody` of the assessment is custody. */

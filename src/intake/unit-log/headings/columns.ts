@@ -19,8 +19,8 @@ export type ColumnChoice = { [M in Meaning]?: ColumnName | undefined } & {
 export interface Columns {
   /** One column, or date and then time of day. */
   time: number[];
-  channels: { channel: Channel; column: number }[];
-  states: { state: StateColumn; column: number }[];
+  channels: { channel: Channel; column: number; compartment?: string }[];
+  states: { state: StateColumn; column: number; compartment?: string }[];
   /** Headings that were not needed. */
   unused: string[];
 }
