@@ -123,7 +123,8 @@ async function examinePaper(
 const CREDENTIALS = {
   intact: 'the picture is as it was signed, nobody here vouches for the signer',
   broken: 'the picture was changed since it was signed',
-  unreadable: 'they could not be checked',
+  unreadable: 'they cannot be read',
+  'not-checked': 'they were not checked',
 };
 
 /** Captions first, then folder names. */

@@ -82,6 +82,7 @@ export async function examinePhoto(
             fix: 'if a whole copy is still on the phone, collect that too',
           }),
         ),
+      ...uncheckedCredentials(credentials, file.name),
       ...contradictions(time, hint?.time, file.name),
     ],
   };
@@ -114,6 +115,19 @@ function brokenCredentials(credentials: ContentCredentials | undefined): Flag[] 
   if (credentials?.state !== 'broken') return [];
   const detail = `the picture is not as it was signed: ${credentials.findings.join(', ')}`;
   return [{ is: 'credentials-broken', detail }];
+}
+
+/** A check that was given up can be made another time; the picture keeps its credentials. */
+function uncheckedCredentials(credentials: ContentCredentials | undefined, file: string): Problem[] {
+  if (credentials?.state !== 'not-checked') return [];
+  return [
+    {
+      code: 'unsupported-file',
+      message: `its content credentials were not checked: ${credentials.findings.join(', ')}; they are kept in it`,
+      where: { file },
+      fix: 'have them checked with a program for content credentials (C2PA), which the original still carries',
+    },
+  ];
 }
 
 function positionOf(exif: RawExif): Coordinates | undefined {

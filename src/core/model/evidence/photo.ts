@@ -23,8 +23,9 @@ const camera = z.strictObject({
 
 /** Content credentials (C2PA) that a picture carries, as they were checked when it was taken in. */
 export const contentCredentials = z.strictObject({
-  state: z.enum(['intact', 'broken', 'unreadable']).meta({
-    description: 'Whether the picture is as it was signed; `unreadable` when that could not be found out',
+  state: z.enum(['intact', 'broken', 'unreadable', 'not-checked']).meta({
+    description:
+      'Whether the picture is as it was signed; `unreadable` when they cannot be read, `not-checked` when the check was given up for its time or memory',
   }),
   /** What the signer claims; a signature does not make it true. */
   claims: z

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { ContentCredentials } from '../../../core/model/evidence.js';
 import { omitUndefined } from '../../../core/model/omit-undefined.js';
+import { WorkerError } from '../../../platform/node/worker/worker-error.js';
 import { Workers } from '../../../platform/node/worker/workers.js';
 import { carriesCredentials } from './carries.js';
 
@@ -48,14 +49,23 @@ const reader = new Workers<{ path: string; type: string }, Store>({
  * The content credentials (C2PA) of a picture as far as they can be checked here: whether the picture is as it was
  * signed, what the signer claims of it, and who the signer says to be. No list of trusted signers is shipped, so a
  * signature shows that nothing was changed since, not that what it claims is true. Undefined for a picture that carries
- * none; never throws for a bad one.
+ * none; never throws for a bad one. A check that takes too long, `seconds` if given, is told as not made.
  */
-export async function readCredentials(path: string, type: string): Promise<ContentCredentials | undefined> {
+export async function readCredentials(
+  path: string,
+  type: string,
+  options: { seconds?: number } = {},
+): Promise<ContentCredentials | undefined> {
   if (!carriesCredentials(path, type)) return undefined;
   try {
-    return judged(await reader.ask({ path, type }));
+    return judged(await reader.ask({ path, type }, options));
   } catch (cause) {
-    return { state: 'unreadable', findings: [short(cause instanceof Error ? cause.message : String(cause))] };
+    // A check that was given up shows nothing of the picture: only what the library says of it is a finding on it.
+    const refused = cause instanceof WorkerError && cause.is === 'refused';
+    return {
+      state: refused ? 'unreadable' : 'not-checked',
+      findings: [short(cause instanceof Error ? cause.message : String(cause))],
+    };
   }
 }
 
