@@ -87,10 +87,18 @@ async function readBook(
   named: (sheet: string) => string,
 ): Promise<BookReading> {
   let lacking: Extract<LogRecognition, { is: 'not-a-log' }> | undefined;
-  for (const sheet of sheets) {
-    const read = (examined: ExaminedFile): BookReading => ({
+  for (const [place, sheet] of sheets.entries()) {
+    const read = async (examined: ExaminedFile): Promise<BookReading> => ({
       is: 'read',
-      examined: { ...examined, takenFor: `${examined.takenFor}; ${named(sheet.name)}` },
+      examined: {
+        ...examined,
+        takenFor: `${examined.takenFor}; ${named(sheet.name)}`,
+        problems: [
+          ...examined.problems,
+          ...lost(sheet, input.file.name),
+          ...(await passedOver(input, options, sheets.slice(place + 1))),
+        ],
+      },
     });
     if (isReadingsTable(headingsOf(sheet.text.slice(0, 16 * 1024))))
       return read(examineReadings(input, parseWrittenTable(sheet.text, input.file.name)));
@@ -100,4 +108,40 @@ async function readBook(
     if (lacking === undefined || (recognition.close && !lacking.close)) lacking = recognition;
   }
   return { is: 'not-read', lacking };
+}
+
+/** Sheets behind the one that is read which are looked at for another log. */
+const MOST_LOOKED_AT = 20;
+
+/** A file gives one log: further ones in it are told by name. */
+async function passedOver(
+  input: TableInput,
+  options: LogOptions,
+  sheets: readonly SheetText[],
+): Promise<Problem[]> {
+  const logs: string[] = [];
+  for (const sheet of sheets.slice(0, MOST_LOOKED_AT)) {
+    const recognition = await recogniseLog({ ...input, source: asSource(sheet), sheet: sheet.name }, options);
+    if (recognition.is !== 'not-a-log') logs.push(`"${sheet.name}"`);
+  }
+  return logs.length === 0
+    ? []
+    : [
+        {
+          code: 'unsupported-file',
+          message: `of its tables the first log is read; ${logs.join(', ')} ${logs.length === 1 ? 'is another and is' : 'are others and are'} not read`,
+          where: { file: input.file.name },
+          fix: 'save each of them as a file of its own and collect those too',
+        },
+      ];
+}
+
+/** What the text of a sheet leaves out of the file is told, each by itself. */
+function lost({ losses = [] }: SheetText, file: string): Problem[] {
+  return losses.map((message) => ({
+    code: 'unreadable-file',
+    message,
+    where: { file },
+    fix: 'save the table of the log as CSV and collect that too',
+  }));
 }

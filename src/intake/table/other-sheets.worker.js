@@ -4,7 +4,7 @@ import { read, SSF } from '@e965/xlsx';
 import { answering } from '../../platform/node/worker/answering.js';
 import { linesOf } from './cell-text.js';
 
-/** A row more than a log may have, and what a unit's table has at most in columns. */
+/** More rows than a log may have, and the columns that one may have: a further one is kept, so that there being more is told. */
 const MOST_ROWS = 1_000_500;
 const MOST_COLUMNS = 1_000;
 const DAY = 86_400_000;
@@ -37,7 +37,7 @@ answering((/** @type {ArrayBuffer} */ bytes) => {
       sheet === undefined ? undefined : /** @type {(Cell[] | undefined)[] | undefined} */ (sheet['!data']);
     if (rows === undefined) return [{ name, text: '' }];
     const texts = Array.from(rows, (row) =>
-      Array.from(row?.slice(0, MOST_COLUMNS) ?? [], (cell) => shownIn(cell, from1904)),
+      Array.from(row?.slice(0, MOST_COLUMNS + 1) ?? [], (cell) => shownIn(cell, from1904)),
     );
     return [{ name, text: linesOf(texts) }];
   });

@@ -5,8 +5,7 @@ import { dirname, join } from 'node:path';
 import { answering } from '../../platform/node/worker/answering.js';
 import { linesOf } from './cell-text.js';
 
-/** Pages and lines that are read; a page holds some fifty rows. */
-const MOST_PAGES = 2_000;
+/** Lines that are read: ten thousand pages of fifty rows. */
 const MOST_LINES = 500_000;
 /** Rows from which a text is taken for a log. */
 const FEWEST_ROWS = 10;
@@ -18,11 +17,27 @@ const DATE = /\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}|\d{1,2}[ -]\p{L}{3,}[ -]\d{2,4}/u;
 const CLOCK = /\b\d{1,2}:\d{2}\b/;
 const NUMBER = /^[-−+]?\d{1,3}(?:[.,]\d+)?\s*(?:°?\s*[CF])?$/;
 
+/** @param {Line} line */
+const textOf = (line) => line.map((cell) => cell.text).join(' ');
+
+/** @param {Line} line */
+const hasTime = (line) => DATE.test(textOf(line)) && CLOCK.test(textOf(line));
+
 /** A row of a log has a date, a time of day and a number. @param {Line} line */
-const isRow = (line) => {
-  const text = line.map((cell) => cell.text).join(' ');
-  return DATE.test(text) && CLOCK.test(text) && line.some((cell) => NUMBER.test(cell.text));
-};
+const isRow = (line) => hasTime(line) && line.some((cell) => NUMBER.test(cell.text));
+
+/**
+ * Whether a line without a number is a row, of a sensor that gave nothing: its date begins where dates of the table do.
+ * @param {Line} line
+ * @param {NonNullable<ReturnType<typeof columnsOf>>} columns
+ */
+const isEmptyRow = (line, columns) =>
+  hasTime(line) &&
+  line.some(({ from, text }) =>
+    columns.some((column) => column.dates && DATE.test(text) && Math.abs(from - column.from) < SAME_PLACE),
+  );
+/** Points by which a text that begins in a column may stand beside where the others begin. */
+const SAME_PLACE = 3;
 
 /**
  * Pieces of text in one line, joined where the gap between them is no wider than a blank.
@@ -73,7 +88,7 @@ async function pagesOf(bytes) {
     /** @type {Line[][]} */
     const pages = [];
     let count = 0;
-    for (let number = 1; number <= Math.min(MOST_PAGES, document.numPages); number += 1) {
+    for (let number = 1; number <= document.numPages; number += 1) {
       const page = await document.getPage(number);
       const { items } = await page.getTextContent();
       /** @type {Map<number, { x: number, width: number, height: number, text: string }[]>} */
@@ -136,6 +151,19 @@ function placed(line, columns) {
   return cells;
 }
 
+/**
+ * Lines with a date and a time that stand outside the columns.
+ * @param {{ page: number, text: string }[]} left
+ */
+function lossesOf(left) {
+  const [first] = left;
+  if (first === undefined) return [];
+  const lines = left.length === 1 ? '1 line' : `${left.length} lines`;
+  return [
+    `${lines} with a date and a time outside the columns of its table not read, the first on page ${first.page}: "${first.text.slice(0, 80)}"`,
+  ];
+}
+
 answering(async (/** @type {Uint8Array} */ bytes) => {
   const pages = await pagesOf(bytes);
   const rows = pages.flat().filter(isRow);
@@ -153,12 +181,15 @@ answering(async (/** @type {Uint8Array} */ bytes) => {
     throw new Error('the columns of its table are not clear: it has several dates in a row');
   /** @type {string[][]} */
   const lines = [];
-  for (const page of pages) {
+  /** @type {{ page: number, text: string }[]} */
+  const left = [];
+  pages.forEach((page, number) => {
     /** @type {string[][]} */
     const placedRows = [];
-    const first = page.findIndex(isRow);
+    const belongs = (/** @type {Line} */ line) => isRow(line) || isEmptyRow(line, columns);
+    const first = page.findIndex(belongs);
     page.forEach((line, i) => {
-      if (isRow(line)) {
+      if (belongs(line)) {
         const cells = placed(line, columns);
         if (cells === undefined)
           throw new Error('the columns of its table are not clear: two values stand in one');
@@ -168,12 +199,13 @@ answering(async (/** @type {Uint8Array} */ bytes) => {
         lines.push(
           (line.length > 1 ? placed(line, columns)?.slice(0, width) : undefined) ?? line.map((c) => c.text),
         );
+      else if (i > first && hasTime(line)) left.push({ page: number + 1, text: textOf(line) });
     });
     for (let part = 0; part < across; part += 1)
       for (const row of placedRows) {
         const cells = row.slice(part * width, (part + 1) * width);
         if (cells.some((cell) => cell !== '')) lines.push(cells);
       }
-  }
-  return [{ name: 'pages', text: linesOf(lines) }];
+  });
+  return [{ name: 'pages', text: linesOf(lines), losses: lossesOf(left) }];
 });

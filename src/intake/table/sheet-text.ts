@@ -5,9 +5,13 @@ import type { ByteSource } from './bytes.js';
 export interface SheetText {
   name: string;
   text: string;
+  /** What the file holds of the table and the text does not, in sentences. */
+  losses?: string[] | undefined;
 }
 
-export const sheetTexts = z.array(z.object({ name: z.string(), text: z.string() }));
+export const sheetTexts = z.array(
+  z.object({ name: z.string(), text: z.string(), losses: z.array(z.string()).optional() }),
+);
 
 const SLICE = 1 << 20;
 

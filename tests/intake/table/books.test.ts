@@ -86,6 +86,17 @@ describe('a log in the form of', () => {
     expect(await log('log.xml', text)).toEqual({ type: 'application/xml', ...EXPECTED });
   });
 
+  it('XML with cells that say their place, and how they look', async () => {
+    const cell = (text: string | number, place?: number) =>
+      `<Cell ${place === undefined ? '' : `s:Index="${place}" `}s:Style="plain"><Data s:Type="String">${text}</Data></Cell>`;
+    const rows = [
+      `<Row>${cell('Time')}${cell('Alarm')}${cell('Temp (°C)')}</Row>`,
+      ...VALUES.map((value, i) => `<Row>${cell(wall(i))}${cell(value, 3)}</Row>`),
+    ].join('');
+    const text = `<?xml version="1.0"?><Book xmlns:s="urn:invented"><Table>${rows}</Table></Book>`;
+    expect(await log('places.xml', text)).toMatchObject(EXPECTED);
+  });
+
   it('XML with cells by their place', async () => {
     const rows = [['Time', 'Temp (°C)'], ...VALUES.map((value, i) => [wall(i), value])]
       .map((cells) => `<Row>${cells.map((c) => `<Cell><Data>${c}</Data></Cell>`).join('')}</Row>`)

@@ -70,7 +70,7 @@ export function nameColumns({ headings, columns, sample }: FoundTable): NameColu
 
 function namedBy(heading: string): NameColumn['named'] {
   const plain = plainHeading(heading);
-  const words = plain.split(' ');
+  const words = plain.split(' ').flatMap((word) => [word, word.replace(/s$/, '')]);
   if (words.some((word) => OTHER.includes(word))) return 'unsaid';
   if (words.some((word) => INSTRUMENT.includes(word)) || plain === 'name' || plain === 'id')
     return 'instrument';
