@@ -51,7 +51,8 @@ export function readRow(bytes: Uint8Array, seq: number): RowReading {
     throw error;
   }
   if (!isSameBytes(bytes, canonical)) return bad('it is not in canonical form (RFC 8785)');
-  const read = entry.safeParse(value);
+  // Walking the schemas is quicker than making them into code, for 100 rows and for 10,000.
+  const read = entry.safeParse(value, { jitless: true });
   if (!read.success) {
     const [issue] = read.error.issues;
     return bad(`it is not an entry: ${issue?.path.join('.') ?? ''}: ${issue?.message ?? ''}`);

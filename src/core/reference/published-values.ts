@@ -21,17 +21,29 @@ export interface PublishedValue extends ValueCell {
   passage: string;
 }
 
+/** One line of a file: a passage, and the values that stand in it. */
+interface Passage {
+  /** Keys of the goods that it is about. */
+  goods: readonly string[];
+  source: Source;
+  section: string;
+  /** Its name, as in `PublishedValue`. */
+  name: string;
+  /** Values as they are written, parted by ` ; `. */
+  values: string;
+}
+
 /**
- * Values of one file. A line `@ source` begins what a source says, a line `§ section` a part of it; every other line is
+ * Passages of one file. A line `@ source` begins what a source says, a line `§ section` a part of it; every other line is
  * one passage: its number, the keys of the goods, and the values that stand in it, parted by ` ; `.
  */
-function readValues(text: string): PublishedValue[] {
+function readPassages(text: string): Passage[] {
   let source: Source | undefined;
   let section = '';
   return text
     .trim()
     .split('\n')
-    .flatMap((line): PublishedValue[] => {
+    .flatMap((line): Passage[] => {
       if (line.startsWith('@ ')) {
         source = sourceOf(line.slice(2));
         return [];
@@ -43,24 +55,23 @@ function readValues(text: string): PublishedValue[] {
       const [number = '', goods = '', values = ''] = line.split('|');
       const from = source;
       if (from === undefined || values === '') throw new Error(`not a line of values: ${line}`);
-      const cells = values.split(' ; ').map(parseValue);
-      return goods.split(' ').flatMap((key) =>
-        cells.map((cell) => ({
-          ...cell,
-          goods: key,
-          source: from,
-          section,
-          passage: `${from.id} ${number}`,
-        })),
-      );
+      return [{ goods: goods.split(' '), source: from, section, name: `${from.id} ${number}`, values }];
     });
 }
 
-/** Values by goods, and the passages that they stand in. */
+/** What a passage says of each of the goods in turn. */
+function valuesIn({ goods, source, section, name, values }: Passage): PublishedValue[] {
+  const cells = values.split(' ; ').map(parseValue);
+  return goods.flatMap((key) =>
+    cells.map((cell) => ({ ...cell, goods: key, source, section, passage: name })),
+  );
+}
+
+/** All passages, the same by name, and those about each of the goods. */
 interface Library {
-  values: readonly PublishedValue[];
-  byGoods: ReadonlyMap<string, readonly PublishedValue[]>;
-  passages: ReadonlyMap<string, Pick<PublishedValue, 'source' | 'section'>>;
+  passages: readonly Passage[];
+  byName: ReadonlyMap<string, Passage>;
+  byGoods: ReadonlyMap<string, readonly Passage[]>;
 }
 
 function readLibrary(): Library {
@@ -75,19 +86,17 @@ function readLibrary(): Library {
     otherCountries,
     trade,
   ];
-  const values = files
-    .flatMap(readValues)
+  const passages = files
+    .flatMap(readPassages)
     .sort((a, b) => Number(a.source.status === 'secondary') - Number(b.source.status === 'secondary'));
-  const byGoods = new Map<string, PublishedValue[]>();
-  for (const value of values) {
-    const of = byGoods.get(value.goods);
-    if (of === undefined) byGoods.set(value.goods, [value]);
-    else of.push(value);
-  }
-  const passages = new Map(
-    values.map(({ passage, source, section }) => [passage, { source, section }] as const),
-  );
-  return { values, byGoods, passages };
+  const byGoods = new Map<string, Passage[]>();
+  for (const passage of passages)
+    for (const key of passage.goods) {
+      const of = byGoods.get(key);
+      if (of === undefined) byGoods.set(key, [passage]);
+      else of.push(passage);
+    }
+  return { passages, byName: new Map(passages.map((one) => [one.name, one])), byGoods };
 }
 
 let read: Library | undefined;
@@ -97,19 +106,28 @@ const library = (): Library => {
   return read;
 };
 
+/** Values of those goods that somebody has asked for: a command asks for a few, and parsing all takes longer than it. */
+const parsed = new Map<string, readonly PublishedValue[]>();
+
 /** Every value of the library; those of sources that were read come first. */
 export function publishedValues(): readonly PublishedValue[] {
-  return library().values;
+  return library().passages.flatMap(valuesIn);
 }
 
 /** The source of a passage and the part of it; undefined when the library has no such passage. */
 export function passageOf(passage: string): Pick<PublishedValue, 'source' | 'section'> | undefined {
-  return library().passages.get(passage);
+  return library().byName.get(passage);
 }
 
 /** All values on the goods with this key. */
 export function valuesOn(goods: string): readonly PublishedValue[] {
-  return library().byGoods.get(goods) ?? [];
+  const known = parsed.get(goods);
+  if (known !== undefined) return known;
+  const values = (library().byGoods.get(goods) ?? []).flatMap((passage) =>
+    valuesIn({ ...passage, goods: [goods] }),
+  );
+  parsed.set(goods, values);
+  return values;
 }
 
 /**
