@@ -74,7 +74,7 @@ async function openGiven({ files, passphrase }: GivenIdentity, file: string): Pr
       where: { file },
       fix: 'Give a PKCS#12 file, or the PEM files of key and certificates together.',
     });
-  return { key: readKey(block, passphrase, file), certificates: readCertificates(pem, file) };
+  return { key: await readKey(block, passphrase, file), certificates: readCertificates(pem, file) };
 }
 
 async function readGiven(file: string): Promise<Buffer> {

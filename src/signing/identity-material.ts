@@ -8,6 +8,7 @@ import { readDer } from '../core/verify/cms/der.js';
 import { type PublicKey, readPublicKey, signingKey } from '../core/verify/cms/public-key.js';
 import { Malformed } from '../core/verify/malformed.js';
 import type { Named } from './named.js';
+import { readSealedForm, unseal } from './sealed-form.js';
 
 /** The signer whose key is in this process: a certificate and the private key that fits it. */
 export interface Identity extends Signer, Named {
@@ -40,9 +41,12 @@ export function readCertificates(pem: string, file: string): X509Certificate[] {
 }
 
 /** Decrypts a private key in PEM. @throws DossierError identity when the passphrase is wrong or there is no key */
-export function readKey(pem: string, passphrase: string, file: string): KeyObject {
+export async function readKey(pem: string, passphrase: string, file: string): Promise<KeyObject> {
   try {
-    return createPrivateKey({ key: pem, format: 'pem', passphrase });
+    const sealed = readSealedForm(pem);
+    return sealed === undefined
+      ? createPrivateKey({ key: pem, format: 'pem', passphrase })
+      : await unseal(sealed, passphrase);
   } catch {
     // The cause is left out on purpose: library messages may quote what they were given.
     const encrypted = pem.includes('ENCRYPTED');

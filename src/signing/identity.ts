@@ -21,6 +21,7 @@ import {
   requireSigningUse,
   requireValid,
 } from './identity-material.js';
+import { isStronglySealed } from './sealed-form.js';
 
 export { CERTIFICATE_FILE, KEY_FILE } from './identity-folder.js';
 export type { Identity } from './identity-material.js';
@@ -98,7 +99,7 @@ export async function openIdentityFiles(folder: string, passphrase: string) {
   const files = await readIdentityFiles(folder);
   const keyFile = join(folder, KEY_FILE);
   const certificates = readCertificates(files.certificates, join(folder, CERTIFICATE_FILE));
-  const key = readKey(files.key, passphrase, keyFile);
+  const key = await readKey(files.key, passphrase, keyFile);
   const next = certificates.some((one) => one.checkPrivateKey(key))
     ? undefined
     : await nextCertificates(folder);
@@ -118,8 +119,8 @@ export async function openIdentityFiles(folder: string, passphrase: string) {
 
 /** Seals a key file of an earlier version anew; what its owner should know of that. */
 async function resealed(folder: string, pem: string, key: KeyObject, passphrase: string): Promise<string[]> {
-  const { isStronglySealed, sealKey } = await import('./sealed-key.js');
   if (isStronglySealed(pem)) return [];
+  const { sealKey } = await import('./sealed-key.js');
   const file = join(folder, KEY_FILE);
   try {
     await replaceKey(folder, await sealKey(key, passphrase));

@@ -5,8 +5,10 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { CERTIFICATE_FILE, KEY_FILE, loadIdentity, makeIdentity } from '../../src/signing/identity.js';
 import { makeIdentityBeside, renewIdentity } from '../../src/signing/identity-change.js';
+import { readKey } from '../../src/signing/identity-material.js';
 import { passphraseStrength, strengthWords } from '../../src/signing/passphrase-strength.js';
-import { isStronglySealed, sealKey } from '../../src/signing/sealed-key.js';
+import { isStronglySealed } from '../../src/signing/sealed-form.js';
+import { sealKey } from '../../src/signing/sealed-key.js';
 import { countingBytes } from './sample-identity.js';
 
 const passphrase = 'seven pallets north';
@@ -25,6 +27,31 @@ describe('a key at rest', () => {
     expect(createPrivateKey({ key: pem, passphrase }).equals(key)).toBe(true);
     expect(() => createPrivateKey({ key: pem, passphrase: `${passphrase} ` })).toThrow();
     expect(isStronglySealed(pem)).toBe(true);
+  });
+
+  /** Written by Node's own OpenSSL, in the forms that others write keys in. */
+  it.each<[string, string]>([
+    ...['aes-128-cbc', 'aes-192-cbc', 'aes-256-cbc', 'des-ede3-cbc'].map((cipher): [string, string] => [
+      `PKCS#8 under ${cipher}`,
+      keys['EC P-256'].export({ type: 'pkcs8', format: 'pem', cipher, passphrase }).toString(),
+    ]),
+    [
+      'the older form with a header',
+      keys['EC P-256'].export({ type: 'sec1', format: 'pem', cipher: 'aes-256-cbc', passphrase }).toString(),
+    ],
+    ['no encryption', keys['EC P-256'].export({ type: 'pkcs8', format: 'pem' }).toString()],
+  ])('is read from %s', async (_, pem) => {
+    expect((await readKey(pem, passphrase, 'a.pem')).equals(keys['EC P-256'])).toBe(true);
+    if (pem.includes('ENCRYPTED'))
+      await expect(readKey(pem, 'seven pallets south', 'a.pem')).rejects.toThrow('does not open');
+  });
+
+  it('is told from one whose encrypted bytes were changed', async () => {
+    const pem = await sealKey(keys['EC P-256'], passphrase);
+    const lines = pem.split('\n');
+    const last = lines[lines.length - 3] ?? '';
+    const changed = pem.replace(last, `${last.slice(0, 8)}${last[8] === 'A' ? 'B' : 'A'}${last.slice(9)}`);
+    await expect(readKey(changed, passphrase, 'a.pem')).rejects.toThrow('does not open the private key');
   });
 
   it.each([
