@@ -9,7 +9,7 @@ import { writeDurably } from '../../record/disk/durable.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import type { PendingBag } from '../bag.js';
 import { portsWith } from '../delivery.js';
-import { openSigner } from '../signing/signer.js';
+import { beginSigner } from '../signing/signer.js';
 import { placeToWrite } from '../typed/place-to-write.js';
 import type { BuildInput, BuildReport } from './build-input.js';
 import { render } from './render.js';
@@ -24,11 +24,9 @@ export async function finish(
   begun: PendingDossier,
   input: BuildInput,
 ): Promise<BuildReport> {
-  const opened = await openSigner(
-    input,
-    record.state().delivery.parties.carrier?.name ?? input.by,
-    input.now,
-  );
+  const carrier = record.state().delivery.parties.carrier?.name;
+  const { opened, typed } = beginSigner(input, carrier ?? input.by, input.now);
+  await typed;
   // Only now: a person may take minutes to enter the passphrase, and no certificate signs before it was made.
   const builtAt = toInstant(input.now().getTime());
   const file =
@@ -64,7 +62,7 @@ export async function finish(
     sizing: made.sizing,
     ...omitUndefined({ copy: made.copy }),
     notices: [
-      ...opened.notices,
+      ...made.opened.notices,
       ...record.notices.map((notice) => notice.message),
       ...made.warnings,
       ...made.said,
@@ -86,7 +84,7 @@ async function renderAndKeep(record: DeliveryRecord, wanted: RenderInput, input:
     });
     nextStep(input, { what: 'checking what was built' });
     const { requireSound } = await import('./require-sound.js');
-    await requireSound(made.pdf, wanted.opened.signer, record.folder);
+    await requireSound(made.pdf, made.opened.signer, record.folder);
     if (under.way !== undefined) nextStep(input, { what: 'packing the originals' });
     const packed = await under.way?.done;
     // From here on the dossier is stored, and the short rest is not cancelled.

@@ -9,7 +9,8 @@ import type { PendingImages } from './images.js';
 /** What one dossier is rendered from, beside the record. */
 export interface RenderInput extends PendingImages {
   factsText: string;
-  opened: OpenedSigner;
+  /** Opened while the record is assessed. */
+  opened: Promise<OpenedSigner>;
   builtAt: Instant;
   /** Where the dossier will lie. */
   file: string;

@@ -40,6 +40,7 @@ export async function render(
   nextStep(input, { what: 'computing what the record shows' });
   const told = await assessForReader(record, wanted, input.paper);
   const parts = await exhibitParts(record, told.assessed.state, wanted);
+  const opened = await wanted.opened;
   nextStep(input, { what: 'preparing the pictures' });
   const { images, files, bag } = await collectContents(record, wanted, input, told, parts, onBag);
   const sizing: Sizing = {
@@ -48,7 +49,7 @@ export async function render(
     originalsInside: files.originals.enclosed.length,
     originalsNotInside: files.leftOut.length,
   };
-  const signer = { name: wanted.opened.subject, certificateSha256: wanted.opened.certificateSha256 };
+  const signer = { name: opened.subject, certificateSha256: opened.certificateSha256 };
   const copy = summaryOf(wanted, told);
   nextStep(input, { what: 'setting the pages' });
   const { job, warnings } = await prepareDossier({
@@ -76,9 +77,16 @@ export async function render(
     import('./require-sound.js'),
   ]);
   nextStep(input, { what: 'signing' });
-  const signed = await signDossier(pdf, wanted, signature, record.head.delivery, input);
+  const signed = await signDossier(
+    pdf,
+    { ...wanted, signer: opened.signer },
+    signature,
+    record.head.delivery,
+    input,
+  );
   return {
     ...signed,
+    opened,
     pages,
     warnings,
     said: [

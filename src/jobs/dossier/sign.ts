@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
+import type { Signer } from '../../core/ports/signer.js';
 import type { TimeStampClient } from '../../core/ports/time-stamps.js';
 import type { VisiblePlace } from '../../signing/placeholder.js';
 import { signPdf } from '../../signing/sign-pdf.js';
@@ -9,7 +10,7 @@ import type { RenderInput } from './render-input.js';
 /** Signs the pages, with a time stamp where a server is given. Throws as `signPdf` and the server do. */
 export async function signDossier(
   pdf: Uint8Array,
-  { opened, builtAt }: RenderInput,
+  { signer, builtAt }: Pick<RenderInput, 'builtAt'> & { signer: Signer },
   visible: VisiblePlace | undefined,
   delivery: string,
   { timeStamps, now, signal }: BuildInput,
@@ -23,7 +24,7 @@ export async function signDossier(
       stampedTime = at.toISOString();
       return token;
     };
-  const signed = await signPdf(pdf, opened.signer, {
+  const signed = await signPdf(pdf, signer, {
     at: builtAt,
     reason: `Dossier of delivery ${delivery}`,
     random: (count) => randomBytes(count),

@@ -35,6 +35,35 @@ export async function openSigner(by: SignedBy, who: string, now: Clock): Promise
   return { signer: by.signer, ...namedBy(certificate), notices: [] };
 }
 
+/** A signer that is being opened. */
+export interface OpeningSigner {
+  opened: Promise<OpenedSigner>;
+  /** Settles when nobody has to type any more, and a new identity is made: what remains is the machine's work. */
+  typed: Promise<unknown>;
+}
+
+/** Opens it as `openSigner` does, beside other work: deriving the secret of a key takes a quarter of a second. */
+export function beginSigner(by: SignedBy, who: string, now: Clock): OpeningSigner {
+  if (by.signer !== undefined) {
+    const opened = openSigner(by, who, now);
+    return { opened, typed: opened };
+  }
+  let onTyped = (): void => undefined;
+  const given = new Promise<void>((resolve) => {
+    onTyped = resolve;
+  });
+  const passphrase = async (isNew: boolean): Promise<string> => {
+    const typed = await by.passphrase(isNew);
+    // A certificate that is yet to be made must not be younger than what it signs.
+    if (!isNew) onTyped();
+    return typed;
+  };
+  const opened = openSigner({ ...by, passphrase }, who, now);
+  // Awaited later; until then a rejection must not count as unhandled.
+  opened.catch(() => undefined);
+  return { opened, typed: Promise.race([given, opened]) };
+}
+
 /** Where the trouble is, when it is in a certificate that no file holds. */
 const FILE = 'the certificate of the signer';
 
