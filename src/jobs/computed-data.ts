@@ -25,6 +25,9 @@ export function excursionsCsv({ temperatures }: Assessment): string {
       'cause_basis',
       'cut_by',
       'compartment',
+      'class',
+      'return_minus_supply_kelvin',
+      'return_minus_supply_shows',
     ],
     temperatures.flatMap(({ log, compartment, excursions }) =>
       excursions.map((e) => [
@@ -42,6 +45,9 @@ export function excursionsCsv({ temperatures }: Assessment): string {
         'how' in e.cause ? e.cause.how : '',
         e.cutBy.join(' '),
         compartment,
+        e.class,
+        e.heat?.kelvin,
+        e.heat?.shows,
       ]),
     ),
   );

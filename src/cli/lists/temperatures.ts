@@ -1,4 +1,9 @@
-import type { ChannelSummary, TemperatureResult } from '../../core/model/results.js';
+import type {
+  ChannelSummary,
+  ExcursionClass,
+  ExcursionHeat,
+  TemperatureResult,
+} from '../../core/model/results.js';
 import type { TemperatureUnit } from '../../core/model/temperature.js';
 import type { Zone } from '../../core/model/time.js';
 import type { UnitLog } from '../../core/model/unit-log.js';
@@ -91,6 +96,8 @@ function printSwings(output: Output, result: TemperatureResult, format: Format):
       output,
       `run mode: ${run.asked ?? 'not stated'} on the bill, ${run.logged ?? 'not stated'} in the log; usual swing up to ${format.difference(run.usualSwingKelvin)} to either side (common practice, no source)`,
     );
+  if (run?.otherSeconds !== undefined && run.otherSeconds > 0)
+    output.line(`not in the mode instructed for ${format.duration(run.otherSeconds)}`);
   if (jumpCount > 0) output.line(`${counted(jumpCount, 'impossible jump')} left out of every sum`);
   output.line();
 }
@@ -104,16 +111,64 @@ function printExcursions(output: Output, result: TemperatureResult, view: Temper
   for (const one of result.excursions)
     printWrapped(
       output,
-      `${one.id}  ${one.side} from ${at(one.from)} to ${at(one.to)}, ${format.duration(one.seconds)}, farthest ${format.temperature(one.peak)}, ${format.degreeHours(one.degreeHours)}; ${cause(one.cause)}`,
+      `${one.id}  ${one.side} from ${at(one.from)} to ${at(one.to)}, ${format.duration(one.seconds)}, farthest ${format.temperature(one.peak)}, ${format.degreeHours(one.degreeHours)}; ${cause(one.cause)}${heat(result, one, format)}`,
     );
   const more = result.excursionTotals.count - result.excursions.length;
   if (more > 0) output.line(`and ${more} more of fewer degree-hours`);
+  printClasses(output, result, format);
   for (const gap of result.gaps)
     printWrapped(output, `No values from ${at(gap.from)} to ${at(gap.to)}, ${format.duration(gap.seconds)}`);
+}
+
+const CLASS_WORDS: Readonly<Record<ExcursionClass, string>> = {
+  'normal-operation': 'normal operation',
+  handling: 'doors open',
+  equipment: 'refrigeration unit',
+  instruction: 'setting not as instructed',
+  'not-explained': 'not explained',
+};
+const HEAT_WORDS: Readonly<Record<NonNullable<ExcursionHeat['shows']>, string>> = {
+  'heat-came-in': 'heat came in',
+  'capacity-fell': 'the unit cooled less',
+  'as-usual': 'as usual',
+};
+
+/** The excursions by class, and the share in range that is left outside normal operation. */
+function printClasses(output: Output, result: TemperatureResult, format: Format): void {
+  const { classes, inRangeOutsideNormal } = result.excursionTotals;
+  const known = result.channels.find(({ channel }) => channel === result.judged)?.knownSeconds ?? 0;
+  if (result.band === undefined || classes.length === 0) return;
+  output.line();
+  const rows = classes.map((one) => [
+    CLASS_WORDS[one.class],
+    String(one.count),
+    format.duration(one.seconds),
+    known === 0 ? '-' : format.share(one.seconds / known),
+    format.degreeHours(one.degreeHours),
+    one.causes.map(({ is, count }) => `${idInWords(is)} ${count}`).join(', '),
+  ]);
+  const headings = ['class', 'excursions', 'time', 'of known', 'degree-hours', 'causes'];
+  for (const line of tableLines([headings, ...rows], output.width)) output.line(line);
+  if (inRangeOutsideNormal !== undefined)
+    output.line(`In range outside normal operation: ${format.share(inRangeOutsideNormal)} of that time`);
+  output.line();
+}
+
+/** Return minus supply air of an excursion outside normal operation, against the usual of the trip. */
+function heat(
+  { usualReturnMinusSupply: usual }: TemperatureResult,
+  one: TemperatureResult['excursions'][number],
+  format: Format,
+): string {
+  if (one.heat === undefined || one.class === 'normal-operation') return '';
+  const compared = usual === undefined ? '' : `, usual ${format.difference(usual.median)}`;
+  const shows = one.heat.shows === undefined ? '' : `: ${HEAT_WORDS[one.heat.shows]}`;
+  return `; return minus supply ${format.difference(one.heat.kelvin)}${compared}${shows}`;
 }
 
 function cause(said: TemperatureResult['excursions'][number]['cause']): string {
   if (said.is === 'unexplained') return 'no cause in the log';
   const from = said.evidence === undefined ? '' : ` in ${said.evidence.join(', ')}`;
-  return `${idInWords(said.is)} (${said.how}${from})`;
+  const rows = said.oneRow === true ? ' in one row' : '';
+  return `${idInWords(said.is)} (${said.how}${rows}${from})`;
 }

@@ -11,6 +11,7 @@ import { sameLocalTime } from './glance.js';
 import { marginBlocks } from './margins.js';
 import { column, listOrNone, tableOrNone } from './tables.js';
 import { airDetail, sensorBlocks } from './temperatures/air-detail.js';
+import { classBlocks } from './temperatures/excursion-classes.js';
 import { excursionDetails } from './temperatures/excursion-zoom.js';
 import { excursionTable, judgedExcursions, listedExcursions } from './temperatures/excursions.js';
 import { legBlocks } from './temperatures/legs.js';
@@ -42,6 +43,7 @@ export function temperatureSection(view: View): DrawnSection {
     blocks.push(
       ...summaryTable(view, result),
       ...excursionTable(view, result),
+      ...classBlocks(view, result),
       ...gapTable(view, result),
       ...legBlocks(view, result),
       ...airDetail(view, result),

@@ -68,7 +68,7 @@ function panel(
     label(left, top + 8, `${number === undefined ? '' : `${number}: `}${title(one)}`, {
       size: 7.5,
       weight: 600,
-      fill: one.cause.is === 'unexplained' ? ink.alert : ink.full,
+      fill: one.class === 'normal-operation' ? ink.full : ink.alert,
     }),
     ...bandGround(result, frame),
     ...hourAxis(frame, { zone }, format, labels, 5).drawn,

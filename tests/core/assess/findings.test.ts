@@ -127,8 +127,13 @@ const call = {
 const off = log(
   hours,
   { 'return-air': hours.map(() => 36) },
-  { power: hours.map((h) => (h === 5 ? 'off' : 'on')) },
+  { power: hours.map((h) => (h === 5 || h === 5.25 ? 'off' : 'on')) },
 );
+
+const during5 = (hour: number) => hour >= 5 && hour <= 5.5;
+/** Air that is warm from five o'clock for half an hour. */
+const warmFrom5 = (states: UnitLog['states']) =>
+  log(hours, { 'return-air': hours.map((h) => (during5(h) ? 45 : 36)) }, states);
 
 /** For each finding of the catalogue a record that has it. */
 const cases: Record<FindingId, () => Finding[]> = {
@@ -172,10 +177,29 @@ const cases: Record<FindingId, () => Finding[]> = {
   'instruction-where-sources-differ': () => found(items()),
   'instruction-outside-published-range': () => found(items(), { change: line('bananas', '40 °F') }),
   'air-in-band': () => found(items(...course), { logs: [air(() => 36)] }),
-  'air-mostly-in-band': () => found(items(...course), { logs: [air((h) => (h < 3 ? 45 : 36))] }),
+  'air-mostly-in-band': () => found(items(...course), { logs: [air((h) => (h > 10 ? 45 : 36))] }),
   'air-out-of-band': () => found(items(...course), { logs: [air(() => 45)] }),
   'excursions-unexplained': () => found(items(...course), { logs: [air((h) => (h > 9 ? 45 : 36))] }),
-  'excursions-explained': () => found(items(...course), { logs: [air((h) => (h < 3 ? 45 : 36))] }),
+  'excursions-normal-operation': () => found(items(...course), { logs: [air((h) => (h < 3 ? 45 : 36))] }),
+  'excursions-handling': () =>
+    found(items(...course), {
+      logs: [warmFrom5({ door: hours.map((h) => (during5(h) ? 'open' : 'closed')) })],
+    }),
+  'excursions-equipment': () =>
+    found(items(...course), { logs: [warmFrom5({ power: hours.map((h) => (during5(h) ? 'off' : 'on')) })] }),
+  'excursions-instruction': () =>
+    found(items(...course), {
+      logs: [
+        air(
+          (h) => (h > 6 && h < 8 ? 46 : 36),
+          (h) => (h > 5.5 && h < 7.5 ? 46 : 36),
+        ),
+      ],
+    }),
+  'run-mode-as-instructed': () =>
+    found(items(...course), { logs: [warmFrom5({ mode: hours.map(() => 'Continuous') })] }),
+  'run-mode-differs': () =>
+    found(items(...course), { logs: [warmFrom5({ mode: hours.map(() => 'Start/Stop') })] }),
   'log-covers-custody': () => found(items(...course), { logs: [air(() => 36)] }),
   'log-has-gaps': () => found(items(...course), { logs: [air((h) => (h > 5 ? Number.NaN : 36))] }),
   'compartment-not-logged': () =>

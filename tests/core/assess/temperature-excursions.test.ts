@@ -14,14 +14,25 @@ const CAUSES: readonly ExcursionCause[] = [
   { is: 'pull-down', how: 'inferred' },
   { is: 'door-open', how: 'logged' },
 ];
-const causeOf = (one: Outside): ExcursionCause =>
+const causeOf = (one: Pick<Outside, 'from'>): ExcursionCause =>
   CAUSES[Math.round(one.from / MINUTE) % CAUSES.length] ?? { is: 'unexplained' };
 
 function found(times: readonly number[], values: readonly number[]) {
   const window = { from: times[0] ?? 0, to: times.at(-1) ?? 0 };
   const [ats, air] = [Float64Array.from(times), Float64Array.from(values)];
   return {
-    ...findExcursions('return-air', ats, air, window, 1800, BAND, (index) => `x${index}`, causeOf),
+    ...findExcursions(
+      'return-air',
+      ats,
+      air,
+      window,
+      1800,
+      BAND,
+      (index) => `x${index}`,
+      (one) => ({
+        cause: causeOf(one),
+      }),
+    ),
     sums: summarise('return-air', ats, air, window, 1800, BAND),
   };
 }
@@ -50,24 +61,29 @@ function addedUp(all: readonly Excursion[]) {
   };
 }
 
+const CLASSES = ['normal-operation', 'handling', 'equipment', 'instruction', 'not-explained'];
+
 function totalsOf(all: readonly Excursion[]) {
-  const unexplained = addedUp(all.filter(({ cause }) => cause.is === 'unexplained'));
-  const caused = all.filter(({ cause }) => cause.is !== 'unexplained');
-  const explained = addedUp(caused);
-  const how = (which: string) => caused.filter(({ cause }) => 'how' in cause && cause.how === which).length;
   return {
     count: all.length,
-    ...omitUndefined({
-      unexplained,
-      explained:
-        explained === undefined
-          ? undefined
-          : {
-              ...explained,
-              logged: how('logged'),
-              inferred: how('inferred'),
-              causes: [...new Set(caused.map(({ cause }) => cause.is))],
-            },
+    classes: CLASSES.flatMap((name) => {
+      const those = all.filter((one) => one.class === name);
+      const how = (which: string) =>
+        those.filter(({ cause }) => 'how' in cause && cause.how === which).length;
+      const sums = addedUp(those);
+      const causes = [...new Set(those.map(({ cause }) => cause.is))];
+      return sums === undefined
+        ? []
+        : {
+            class: name,
+            ...sums,
+            logged: how('logged'),
+            inferred: how('inferred'),
+            causes: causes.map((is) => ({
+              is,
+              count: those.filter(({ cause }) => cause.is === is).length,
+            })),
+          };
     }),
   };
 }
@@ -121,12 +137,11 @@ describe('the list of excursions', () => {
       .slice(0, MOST_LISTED)
       .sort((a, b) => a - b);
     expect(excursions.map(({ id }) => id)).toEqual(heaviest.map((i) => `x${i}`));
-    const { unexplained, explained } = excursionTotals;
+    const { classes } = excursionTotals;
+    const sumOf = (of: (one: (typeof classes)[number]) => number) =>
+      classes.reduce((sum, one) => sum + of(one), 0);
     expect(excursionTotals.count).toBe(count);
-    expect((unexplained?.count ?? 0) + (explained?.count ?? 0)).toBe(count);
-    expect((unexplained?.degreeHours ?? 0) + (explained?.degreeHours ?? 0)).toBeCloseTo(
-      sums.degreeHoursAbove,
-      6,
-    );
+    expect(sumOf((one) => one.count)).toBe(count);
+    expect(sumOf(({ degreeHours }) => degreeHours)).toBeCloseTo(sums.degreeHoursAbove, 6);
   });
 });

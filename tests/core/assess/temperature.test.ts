@@ -260,7 +260,9 @@ describe('excursions', () => {
     { cause: 'defrost', states: { defrost: none.map((_, i) => (i === 2 ? 'ON' : 'OFF')) } },
     { cause: 'defrost', states: { mode: none.map((_, i) => (i === 2 ? 'Defrost' : 'Cool')) } },
     { cause: 'door-open', states: { door: none.map((_, i) => (i === 2 ? 'open' : 'closed')) } },
-    { cause: 'unit-off', states: { power: none.map((_, i) => (i === 2 ? 'off' : 'on')) } },
+    { cause: 'unit-off', states: { power: none.map((_, i) => (i === 2 || i === 3 ? 'off' : 'on')) } },
+    // One row that says off is the step of the log, and no time off.
+    { cause: 'unexplained', states: { power: none.map((_, i) => (i === 2 ? 'off' : 'on')) } },
     { cause: 'unexplained', states: { defrost: none.map((_, i) => (i === 7 ? 'ON' : 'OFF')) } },
   ])('cause: $cause', ({ cause, states }) => {
     const result = analyse(log(quarter, { 'return-air': bump }, states), 7);

@@ -54,6 +54,14 @@ describe('a unit log of any common shape', () => {
     expect([...log.rows]).toEqual([5, 6]);
   });
 
+  it('finds a column of operation by its cells, beside one of the run mode', async () => {
+    const words = ['Cool', 'Null', 'Cool', 'Defrost', 'Off', 'Heat'];
+    const rows = words.map((word, i) => `2026-07-13 23:0${i},37.4,Continuous,${word},X`);
+    const log = await read(['Time,Return (F),Op Mode,Stat 3,Note', ...rows, ''].join('\n'));
+    expect([...(log.states.operation ?? [])]).toEqual(words);
+    expect(log.states.mode?.at(0)).toBe('Continuous');
+  });
+
   it('says what it took each column for', async () => {
     const mapping = await mappingOf(US);
     expect(mapping.time).toEqual({ columns: [0, 1], order: 'month-day-year', zone: phoenix });

@@ -9,11 +9,11 @@ import { judgedExcursions, listedExcursions } from './excursions.js';
 const MOST = 8;
 const LARGEST = 3;
 
-/** Excursions without a cause, and the largest of the others, in the order of time. */
+/** Excursions outside normal operation, and the largest of the others, in the order of time. */
 function worthZoom(result: TemperatureResult): Excursion[] {
   const all = [...judgedExcursions(result)].sort((a, b) => b.degreeHours - a.degreeHours);
-  const unexplained = all.filter((one) => one.cause.is === 'unexplained');
-  return [...new Set([...all.slice(0, LARGEST), ...unexplained])]
+  const notNormal = all.filter((one) => one.class !== 'normal-operation');
+  return [...new Set([...all.slice(0, LARGEST), ...notNormal])]
     .slice(0, MOST)
     .sort((a, b) => a.from - b.from);
 }

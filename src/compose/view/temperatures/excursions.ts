@@ -2,6 +2,7 @@ import type { Excursion, TemperatureResult } from '../../../core/model/results.j
 import { type Block, type Cell, plain, text } from '../../../core/words/blocks.js';
 import { cell, type View } from '../context.js';
 import { column, tableOrNone } from '../tables.js';
+import { heatWords } from './excursion-classes.js';
 
 /** Rows of the table: a longer one hides what matters; the data is attached. */
 const MOST_EXCURSIONS = 24;
@@ -44,7 +45,7 @@ export function excursionTable(view: View, result: TemperatureResult): Block[] {
         cell(format.duration(one.seconds)),
         cell(format.temperature(one.peak)),
         cell(format.degreeHours(one.degreeHours)),
-        causeCell(view, one),
+        causeCell(view, one, result),
       ]),
       labels('sub.excursions'),
     ),
@@ -54,9 +55,17 @@ export function excursionTable(view: View, result: TemperatureResult): Block[] {
   ];
 }
 
-function causeCell({ labels }: View, { cause, cutBy }: Excursion): Cell {
-  const cut = cutBy.map((by) => labels(`cut.${by}`));
+function causeCell(view: View, one: Excursion, result: TemperatureResult): Cell {
+  const { labels } = view;
+  const { cause, cutBy } = one;
+  // What a defrost does to the air is no sign of heat or of capacity.
+  const heat =
+    one.class === 'normal-operation' ? undefined : heatWords(view, one.heat, result.usualReturnMinusSupply);
+  const cut = [...cutBy.map((by) => labels(`cut.${by}`)), ...(heat === undefined ? [] : [heat])];
   if (cause.is === 'unexplained')
     return { is: 'alert', of: plain([labels('cause.unexplained'), ...cut].join('; ')) };
-  return [text([`${labels(`cause.${cause.is}`)} (${labels(`how.${cause.how}`)})`, ...cut].join('; '))];
+  const how = labels(cause.oneRow === true ? 'how.logged-in-one-row' : `how.${cause.how}`);
+  const said = [`${labels(`cause.${cause.is}`)} (${how})`, ...cut].join('; ');
+  const isCarriers = one.class === 'equipment' || one.class === 'instruction';
+  return isCarriers ? { is: 'alert', of: plain(said) } : [text(said)];
 }

@@ -1,6 +1,8 @@
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { ChannelSummary, ExcursionSums, Finding, TemperatureResult } from '../../model/results.js';
+import type { ChannelSummary, Finding, TemperatureResult } from '../../model/results.js';
 import { latestTimeOf } from '../milestones.js';
+import { eventsOf } from '../temperature/states.js';
+import { excursionFindings } from './excursions.js';
 import {
   degreeHours,
   duration,
@@ -9,9 +11,8 @@ import {
   inCompartment,
   share,
   temperature,
-  time,
-  zoneOf,
 } from './make.js';
+import { runModeFindings } from './run-mode.js';
 
 /**
  * Share of the known time in range for "in range"; below the second share it is "out of range". Conventions of this
@@ -19,6 +20,8 @@ import {
  */
 const IN_BAND = 0.95;
 const OUT_OF_BAND = 0.8;
+/** Shares that are printed the same are told once. */
+const LEAST_TOLD = 0.005;
 /** A log that covers this share of custody covers it. */
 const COVERED = 0.95;
 
@@ -36,6 +39,7 @@ export function airFindings(context: FindingContext): Finding[] {
         ...excursionFindings(context, result),
         ...coverageFinding(result, judged),
         ...unitOff(result),
+        ...runModeFindings(context, result),
       ].map((one) => inCompartment(result.compartment, one)),
       // Compartments of one download have one clock.
       ...(first ? clock(context, result) : []),
@@ -76,12 +80,15 @@ function bandFinding(result: TemperatureResult, judged: ChannelSummary): Finding
   const { mean, min, max } = judged;
   if (band === undefined || mean === undefined || min === undefined || max === undefined) return [];
   const inBand = judged.inBandSeconds / judged.knownSeconds;
+  // A defrost takes the air out of range and is no want of care.
+  const besides = result.excursionTotals.inRangeOutsideNormal ?? inBand;
   const id =
-    inBand >= IN_BAND ? 'air-in-band' : inBand >= OUT_OF_BAND ? 'air-mostly-in-band' : 'air-out-of-band';
+    besides >= IN_BAND ? 'air-in-band' : besides >= OUT_OF_BAND ? 'air-mostly-in-band' : 'air-out-of-band';
   return [
     finding(id, 'air against the band', [result.log], {
       channel: judged.channel,
       share: share(inBand),
+      ...omitUndefined({ besidesNormal: besides - inBand < LEAST_TOLD ? undefined : share(besides) }),
       coverage: share(judged.coverage),
       custody: duration(custodySeconds(result)),
       mean: temperature(mean),
@@ -95,38 +102,6 @@ function bandFinding(result: TemperatureResult, judged: ChannelSummary): Finding
       degreeHoursBelow: degreeHours(judged.degreeHoursBelow),
     }),
   ];
-}
-
-function excursionFindings(context: FindingContext, result: TemperatureResult): Finding[] {
-  const { unexplained, explained } = result.excursionTotals;
-  const by = 'excursions of the air';
-  const findings: Finding[] = [];
-  if (unexplained !== undefined)
-    findings.push(finding('excursions-unexplained', by, [result.log], excursionFacts(context, unexplained)));
-  if (explained !== undefined)
-    findings.push(
-      finding('excursions-explained', by, [result.log], {
-        ...excursionFacts(context, explained),
-        logged: explained.logged,
-        inferred: explained.inferred,
-        causes: explained.causes.join(', '),
-      }),
-    );
-  return findings;
-}
-
-function excursionFacts(context: FindingContext, { highest, lowest, ...sums }: ExcursionSums) {
-  return {
-    count: sums.count,
-    total: duration(sums.seconds),
-    longest: duration(sums.longestSeconds),
-    ...omitUndefined({
-      highest: highest === undefined ? undefined : temperature(highest),
-      lowest: lowest === undefined ? undefined : temperature(lowest),
-    }),
-    degreeHours: degreeHours(sums.degreeHours),
-    firstAt: time(sums.firstAt, zoneOf(context.state)),
-  };
 }
 
 function coverageFinding(result: TemperatureResult, judged: ChannelSummary): Finding[] {
@@ -145,15 +120,17 @@ function coverageFinding(result: TemperatureResult, judged: ChannelSummary): Fin
   ];
 }
 
+/** Times off that several rows of the log show, and that began in the window or went on for long in it. */
 function unitOff(result: TemperatureResult): Finding[] {
-  const off = result.logged.filter((one) => one.is === 'unit-off');
+  const off = eventsOf(result.logged).filter((one) => one.is === 'unit-off');
   if (off.length === 0) return [];
   const lengths = off.map((one) => (one.to - one.from) / 1000);
   return [
-    finding('unit-off-logged', 'power and mode in the log', [result.log], {
+    finding('unit-off-logged', 'power, mode and operation in the log', [result.log], {
       count: off.length,
       total: duration(lengths.reduce((a, b) => a + b, 0)),
       longest: duration(lengths.reduce((a, b) => Math.max(a, b), 0)),
+      ...omitUndefined({ before: off.some((one) => one.beganBefore === true) ? true : undefined }),
     }),
   ];
 }

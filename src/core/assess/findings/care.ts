@@ -3,43 +3,18 @@ import type { Finding } from '../../model/results.js';
 import type { ItemOf } from '../../model/state.js';
 import { knownMilliseconds } from '../../model/time.js';
 import { type Alarm, alarmsOf } from '../alarms.js';
-import { longestInterval } from '../gaps/needs/unit-checks.js';
 import { latestTimeOf } from '../milestones.js';
 import { appliedSeals, foundSeals, sealKey, sealsBefore } from '../seals.js';
-import { duration, type FindingContext, finding, time, zoneOf } from './make.js';
-
-/** Longest interval between two unit checks, hours. Common practice, no source. */
-const BETWEEN_UNIT_CHECKS = 4;
+import { type FindingContext, finding, time, zoneOf } from './make.js';
+import { unitWatchFindings } from './unit-watch.js';
 
 /** Findings on care in transit: unit checks, alarms, seal, evidence that can no longer be obtained. */
 export function careFindings(context: FindingContext): Finding[] {
-  return [...unitCheckFindings(context), ...alarms(context), ...seals(context), ...lost(context)];
+  return [...unitWatchFindings(context), ...alarms(context), ...seals(context), ...lost(context)];
 }
 
 const unitChecksOf = (context: FindingContext) =>
   context.state.evidence.filter((item): item is ItemOf<'round'> => item.kind === 'round');
-
-function unitCheckFindings(context: FindingContext): Finding[] {
-  const all = unitChecksOf(context);
-  const apart = longestInterval(
-    { ...context, stage: 'in-transit' },
-    { after: { moment: 'departed', seconds: 0 }, before: { moment: 'arrived', seconds: 0 } },
-    all,
-  );
-  if (apart === undefined || all.length === 0) return [];
-  return [
-    finding(
-      apart.hours <= BETWEEN_UNIT_CHECKS ? 'rounds-kept' : 'rounds-far-apart',
-      'time between looks at the unit',
-      all.map((item) => item.evidence),
-      {
-        count: all.length,
-        longest: duration(apart.hours * 3600),
-        limit: duration(BETWEEN_UNIT_CHECKS * 3600),
-      },
-    ),
-  ];
-}
 
 /** Alarms in custody from the logs' alarm columns and from unit checks. */
 function alarms(context: FindingContext): Finding[] {

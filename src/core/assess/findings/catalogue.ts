@@ -1,5 +1,6 @@
 import type { Finding, FindingQuantity } from '../../model/results.js';
 import type { Element } from '../../model/rule-set.js';
+import { airCatalogue } from './catalogue-air.js';
 import { instructionsCatalogue } from './catalogue-instructions.js';
 import { loadingCatalogue } from './catalogue-loading.js';
 import { productCatalogue } from './catalogue-product.js';
@@ -108,13 +109,7 @@ export const catalogue = {
     weighs: 'hurts',
     element: 'care-in-transit',
     weight: 83,
-    facts: excursions,
-  },
-  'excursions-explained': {
-    weighs: 'open',
-    element: 'care-in-transit',
-    weight: 50,
-    facts: { ...excursions, logged: 'count', inferred: 'count', causes: 'text' },
+    facts: { ...excursions, heatIn: 'count?' },
   },
   'log-covers-custody': { weighs: 'helps', element: 'care-in-transit', weight: 65, facts: coverage },
   'log-has-gaps': { weighs: 'hurts', element: 'care-in-transit', weight: 77, facts: coverage },
@@ -124,7 +119,7 @@ export const catalogue = {
     weighs: 'hurts',
     element: 'care-in-transit',
     weight: 68,
-    facts: { count: 'count', total: 'duration', longest: 'duration' },
+    facts: { count: 'count', total: 'duration', longest: 'duration', before: 'flag?' },
   },
   'log-clock-corrected': {
     weighs: 'open',
@@ -136,7 +131,7 @@ export const catalogue = {
     weighs: 'helps',
     element: 'care-in-transit',
     weight: 55,
-    facts: { count: 'count', longest: 'duration', limit: 'duration' },
+    facts: { count: 'count', longest: 'duration', limit: 'duration', beside: 'flag?' },
   },
   'rounds-far-apart': {
     weighs: 'hurts',
@@ -248,6 +243,7 @@ export const catalogue = {
     weight: 40,
     facts: { count: 'count' },
   },
+  ...airCatalogue,
   ...instructionsCatalogue,
   ...loadingCatalogue,
   ...productCatalogue,

@@ -24,6 +24,8 @@ export const bothEnds = { ...ends, change: 'difference' } as const;
 export const air = {
   channel: 'text',
   share: 'share',
+  /** Leaving out excursions in normal operation, where there are any. */
+  besidesNormal: 'share?',
   coverage: 'share',
   custody: 'duration',
   mean: 'temperature',
@@ -55,6 +57,13 @@ export const excursions = {
   lowest: 'temperature?',
   degreeHours: 'degree-hours',
   firstAt: 'time',
+} as const;
+export const excursionsOfClass = {
+  ...excursions,
+  logged: 'count',
+  inferred: 'count',
+  causes: 'text',
+  share: 'share',
 } as const;
 export const coverage = {
   coverage: 'share',

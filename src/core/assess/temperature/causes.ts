@@ -1,8 +1,18 @@
-import type { Band, ExcursionCause, TimeRange, TransitWindow } from '../../model/results.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
+import type {
+  Band,
+  ExcursionCause,
+  ExcursionHeat,
+  LoggedState,
+  RunModeResult,
+  TimeRange,
+  TransitWindow,
+} from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
 import type { Outside } from './excursion-list.js';
 import type { RecordedDoor } from './recorded-doors.js';
-import { type LoggedState, SAME_SET_POINT } from './states.js';
+import { USUAL_SWING } from './run.js';
+import { eventsOf, SAME_SET_POINT } from './states.js';
 
 const MINUTE = 60_000;
 /** Longest delay from an event to an excursion that it explains. Convention of this project. */
@@ -17,31 +27,43 @@ const PULL_DOWN = 4 * 60 * MINUTE;
 /** A pull-down begins when the doors close, or at most this much later. */
 const PULL_DOWN_START = 30 * MINUTE;
 
+/** A defrost ends by its own clock within this; a longer one is no normal operation. Common practice, no source. */
+const LONGEST_DEFROST = 60 * MINUTE;
+/** An off cycle of a start-stop unit is over within this where the log shows no period. Common practice, no source. */
+const LONGEST_CYCLE = 60 * MINUTE;
+
 /** Events that can explain an excursion, by kind, in order of time. */
 export interface Explanations {
   logged: LoggedState[];
   /** Runs of logged set points. */
   setPoints: readonly (TimeRange & { celsius: number })[];
-  band: Pick<Band, 'low' | 'high'>;
+  band: Pick<Band, 'low' | 'high' | 'setPoint'>;
   custody: TransitWindow;
   stepSeconds: number;
   /** Doors recorded as opened, until recorded as closed. */
   doors?: readonly RecordedDoor[];
+  /** Alarms in the log's own column. */
+  alarms?: readonly TimeRange[];
+  run?: RunModeResult | undefined;
+  /** Median length of the cycles of the judged air. */
+  periodSeconds?: number | undefined;
 }
 
 /**
  * Finds the cause of excursions. `logged` means that the event is in the log and the excursion fits it in time:
  * begins during it or shortly after, and ends soon after. An event long past does not explain an excursion that
- * continues. Doors that people recorded count as logged, and the evidence is named. A pull-down is never logged,
- * only inferred.
+ * continues. Doors that people recorded count as logged, and the evidence is named. What the carrier answers for goes
+ * before what units do by themselves, except that air warmed by an open door is that of the door.
  */
-export function causeFinder(given: Explanations): (one: Outside) => ExcursionCause {
+export function causeFinder(
+  given: Explanations,
+): (one: Outside, shows?: ExcursionHeat['shows']) => ExcursionCause {
   const of = (is: LoggedState['is']) => given.logged.filter((event) => event.is === is);
-  const opened = of('door-open');
-  const off = of('unit-off');
-  const defrosts = of('defrost');
-  const changes = setPointEvents(given.setPoints, given.band);
   const before = given.stepSeconds * 1000;
+  const opened = of('door-open');
+  const off = eventsOf(of('unit-off'));
+  const defrosts = of('defrost').filter(({ from, to }) => to - from <= LONGEST_DEFROST + before);
+  const changes = setPointEvents(given.setPoints, given.band);
   // Doors open and a unit off for loading precede a pull-down; they are not its cause.
   const loading = given.custody.from.at + before;
   const recorded = given.doors ?? [];
@@ -50,16 +72,56 @@ export function causeFinder(given: Explanations): (one: Outside) => ExcursionCau
     off: off.filter((event) => event.from > loading),
     recorded: recorded.filter((event) => event.from > loading),
   };
-  return (one) => {
+  const swing = swingFinder(given);
+  return (one, shows) => {
     const pullDown = isPullDown(one, given.custody);
     const counted = pullDown ? later : { opened, off, recorded };
-    if (explains(counted.opened, one, before)) return { is: 'door-open', how: 'logged' };
-    if (explains(counted.off, one, before)) return { is: 'unit-off', how: 'logged' };
-    if (explains(defrosts, one, before)) return { is: 'defrost', how: 'logged' };
+    if (explains(changes[one.side].away, one, before)) return { is: 'set-point-change', how: 'logged' };
+    const state =
+      stateCause(counted.opened, one, before) ??
+      stateCause(counted.off, one, before) ??
+      stateCause(defrosts, one, before);
+    if (state !== undefined) return state;
     const door = counted.recorded.find((event) => explains([event], one, before));
     if (door !== undefined) return { is: 'door-open', how: 'logged', evidence: [...door.evidence] };
-    if (explains(changes[one.side], one, before)) return { is: 'set-point-change', how: 'logged' };
-    return pullDown ? { is: 'pull-down', how: 'inferred' } : { is: 'unexplained' };
+    if (explains(changes[one.side].moved, one, before)) return { is: 'set-point-change', how: 'logged' };
+    if (pullDown) return { is: 'pull-down', how: 'inferred' };
+    const swung = swing(one);
+    if (swung !== undefined) return swung;
+    if (explains(given.alarms ?? [], one, before)) return { is: 'alarm', how: 'logged' };
+    return shows === 'capacity-fell' ? { is: 'capacity-loss', how: 'inferred' } : { is: 'unexplained' };
+  };
+}
+
+function stateCause(
+  states: readonly LoggedState[],
+  one: Outside,
+  stepBefore: number,
+): ExcursionCause | undefined {
+  const state = lastFrom(states, one.from + stepBefore);
+  if (state === undefined || !explains([state], one, stepBefore)) return undefined;
+  const oneRow = state.rows === 1 ? (true as const) : undefined;
+  return { is: state.is, how: 'logged', ...omitUndefined({ oneRow }) };
+}
+
+/**
+ * Air that swings as a start-stop unit lets it: within its usual swing about the set point, and back within a cycle.
+ * Where continuous running was instructed, the mode is what moved the air.
+ */
+function swingFinder({
+  run,
+  setPoints,
+  band,
+  periodSeconds,
+}: Explanations): (one: Outside) => ExcursionCause | undefined {
+  const longest = periodSeconds === undefined ? LONGEST_CYCLE : periodSeconds * 1000;
+  return (one) => {
+    const mode = run?.runs?.find(({ from, to }) => from <= one.from && to >= one.from)?.mode ?? run?.logged;
+    const how = mode === undefined ? 'inferred' : 'logged';
+    if ((mode ?? run?.asked) !== 'start-stop' || one.to - one.from > longest) return undefined;
+    const held = lastFrom(setPoints, one.from)?.celsius ?? band.setPoint;
+    if (Math.abs(one.peak - held) > USUAL_SWING['start-stop'] + ROUNDING) return undefined;
+    return { is: run?.asked === 'continuous' ? 'mode-change' : 'cycling', how };
   };
 }
 
@@ -74,7 +136,7 @@ function explains(events: readonly TimeRange[], one: Outside, stepBefore: number
 }
 
 /** The last span that starts at or before a time; spans are sorted by start. */
-function lastFrom(spans: readonly TimeRange[], at: number): TimeRange | undefined {
+function lastFrom<S extends TimeRange>(spans: readonly S[], at: number): S | undefined {
   let low = 0;
   let high = spans.length;
   while (low < high) {
@@ -85,21 +147,27 @@ function lastFrom(spans: readonly TimeRange[], at: number): TimeRange | undefine
   return spans[low - 1];
 }
 
-/** Times at which the logged set point was out of range, and instants at which it changed within the range. */
+interface SetPointEvents {
+  /** Times at which the logged set point was out of range on that side. */
+  away: TimeRange[];
+  /** Instants at which it changed within the range. */
+  moved: TimeRange[];
+}
+
 function setPointEvents(
   runs: readonly (TimeRange & { celsius: number })[],
   band: Pick<Band, 'low' | 'high'>,
-): Record<Outside['side'], TimeRange[]> {
-  const above: TimeRange[] = [];
-  const below: TimeRange[] = [];
+): Record<Outside['side'], SetPointEvents> {
+  const above: SetPointEvents = { away: [], moved: [] };
+  const below: SetPointEvents = { away: [], moved: [] };
   runs.forEach((run, index) => {
     // The same set point after a data gap is no change.
     const earlier = runs[index - 1];
     const changed = earlier !== undefined && Math.abs(earlier.celsius - run.celsius) > SAME_SET_POINT;
-    if (run.celsius > band.high + ROUNDING) above.push(run);
-    else if (changed) above.push({ from: run.from, to: run.from });
-    if (run.celsius < band.low - ROUNDING) below.push(run);
-    else if (changed) below.push({ from: run.from, to: run.from });
+    if (run.celsius > band.high + ROUNDING) above.away.push(run);
+    else if (changed) above.moved.push({ from: run.from, to: run.from });
+    if (run.celsius < band.low - ROUNDING) below.away.push(run);
+    else if (changed) below.moved.push({ from: run.from, to: run.from });
   });
   return { above, below };
 }

@@ -1,10 +1,25 @@
-import type { Excursion, ExcursionCause, ExcursionSums, ExcursionTotals } from '../../model/results.js';
+import type {
+  Excursion,
+  ExcursionCause,
+  ExcursionClass,
+  ExcursionClassSums,
+  ExcursionHeat,
+  ExcursionSums,
+  ExcursionTotals,
+} from '../../model/results.js';
+import { CLASSES, classOf } from './classes.js';
 
 /** Excursions listed, the heaviest by degree-hours: more than any reader reviews. The sums include all. */
 export const MOST_LISTED = 5_000;
 
 /** An excursion before its id and cause are known. */
-export type Outside = Omit<Excursion, 'id' | 'cause'>;
+export type Outside = Omit<Excursion, 'id' | 'cause' | 'class' | 'heat'>;
+
+/** What an excursion rests on. */
+export interface Explained {
+  cause: ExcursionCause;
+  heat?: ExcursionHeat;
+}
 
 /**
  * The sums over all excursions, and the heaviest of them in the order given. `name` gives an id by the position
@@ -13,9 +28,12 @@ export type Outside = Omit<Excursion, 'id' | 'cause'>;
 export function listExcursions(
   all: readonly Outside[],
   name: (index: number) => string,
-  causeOf: (one: Outside) => ExcursionCause,
+  explain: (one: Outside) => Explained,
 ): { excursions: Excursion[]; excursionTotals: ExcursionTotals } {
-  const excursions = all.map((one, index) => ({ id: name(index), ...one, cause: causeOf(one) }));
+  const excursions = all.map((one, index) => {
+    const found = explain(one);
+    return { id: name(index), ...one, ...found, class: classOf(found.cause) };
+  });
   return { excursions: heaviest(excursions), excursionTotals: totalsOf(excursions) };
 }
 
@@ -27,29 +45,29 @@ function heaviest(all: Excursion[]): Excursion[] {
 }
 
 function totalsOf(all: readonly Excursion[]): ExcursionTotals {
-  const totals: ExcursionTotals = { count: all.length };
+  const sums = new Map<ExcursionClass, ExcursionClassSums>();
   for (const one of all) {
-    const { cause } = one;
-    if (cause.is === 'unexplained') {
-      totals.unexplained ??= noneYet(one.from);
-      add(totals.unexplained, one);
-    } else {
-      totals.explained ??= { ...noneYet(one.from), logged: 0, inferred: 0, causes: [] };
-      const { explained } = totals;
-      add(explained, one);
-      explained[cause.how] += 1;
-      if (!explained.causes.includes(cause.is)) explained.causes.push(cause.is);
-    }
+    const of = sums.get(one.class) ?? noneYet(one);
+    sums.set(one.class, of);
+    add(of, one);
+    if (one.cause.is !== 'unexplained') of[one.cause.how] += 1;
+    const cause = of.causes.find(({ is }) => is === one.cause.is);
+    if (cause === undefined) of.causes.push({ is: one.cause.is, count: 1 });
+    else cause.count += 1;
   }
-  return totals;
+  return { count: all.length, classes: CLASSES.flatMap((is) => sums.get(is) ?? []) };
 }
 
-const noneYet = (firstAt: number): ExcursionSums => ({
+const noneYet = (first: Excursion): ExcursionClassSums => ({
+  class: first.class,
   count: 0,
   seconds: 0,
   longestSeconds: 0,
   degreeHours: 0,
-  firstAt,
+  firstAt: first.from,
+  logged: 0,
+  inferred: 0,
+  causes: [],
 });
 
 function add(sums: ExcursionSums, { side, seconds, peak, degreeHours }: Outside): void {

@@ -1,7 +1,7 @@
 import type { Channel } from '../../model/evidence.js';
-import type { Excursion, ExcursionCause, LogGap, TemperatureResult, TimeRange } from '../../model/results.js';
+import type { Excursion, LogGap, TemperatureResult, TimeRange } from '../../model/results.js';
 import { ROUNDING } from '../bands.js';
-import { listExcursions, type Outside } from './excursion-list.js';
+import { type Explained, listExcursions, type Outside } from './excursion-list.js';
 import { meanOutside } from './integral.js';
 import { type SegmentSink, walkSegments } from './segments.js';
 
@@ -112,7 +112,7 @@ export function findExcursions(
   gapLimitSeconds: number,
   band: { low: number; high: number } | undefined,
   name: (index: number) => string,
-  causeOf: (one: Outside) => ExcursionCause,
+  explain: (one: Outside) => Explained,
 ): Pick<TemperatureResult, 'excursions' | 'excursionTotals' | 'gaps'> {
   const gaps: LogGap[] = [];
   const begun: Outside[] = [];
@@ -141,5 +141,5 @@ export function findExcursions(
   walkSegments(times, values, window, gapLimitSeconds * 1000, sink);
   above.finish();
   below.finish();
-  return { ...listExcursions(begun, name, causeOf), gaps };
+  return { ...listExcursions(begun, name, explain), gaps };
 }

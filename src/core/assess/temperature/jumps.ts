@@ -1,4 +1,5 @@
 import type { Channel } from '../../model/evidence.js';
+import { operationIn } from '../../model/operation.js';
 import type { Jump, TimeRange } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { PROBES } from './channels.js';
@@ -90,6 +91,7 @@ function nearInTime({ times }: UnitLog, [before, here, next]: readonly [number, 
 function defrosts(log: UnitLog, row: number): boolean {
   return (
     DEFROST.test(log.states.defrost?.[row]?.trim() ?? '') ||
-    (log.states.mode?.[row]?.toLowerCase().includes('defrost') ?? false)
+    (log.states.mode?.[row]?.toLowerCase().includes('defrost') ?? false) ||
+    operationIn(log.states.operation?.[row] ?? '') === 'defrost'
   );
 }

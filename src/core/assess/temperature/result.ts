@@ -1,15 +1,20 @@
 import type { Line } from '../../model/delivery.js';
+import type { Channel } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type {
   Band,
+  ChannelSummary,
   Cycling,
+  ExcursionTotals,
   Jump,
   LegResult,
+  RunModeResult,
   TemperatureResult,
   TimeRange,
   TransitWindow,
 } from '../../model/results.js';
 import type { UnitLog } from '../../model/unit-log.js';
+import { type Alarm, alarmsOf } from '../alarms.js';
 import { commonBand } from '../bands.js';
 import type { Milestones } from '../milestones.js';
 import { transitWindowOf } from '../transit-window.js';
@@ -18,6 +23,7 @@ import { channelSummaries, judgedChannel } from './channels.js';
 import { cyclingOf } from './cycling.js';
 import { differenceOf } from './difference.js';
 import { findExcursions } from './excursions.js';
+import { heatOfTrip } from './heat.js';
 import { jumpsIn, withoutJumps } from './jumps.js';
 import { legsInCustody } from './leg-custody.js';
 import { type RecordedDoor, recordedDoors } from './recorded-doors.js';
@@ -59,7 +65,9 @@ export function temperatureResult(
   const window = { from: custody.from.at, to: custody.to.at };
   const { medianStepSeconds, gapLimitSeconds } = gapLimit(log.times);
   const doors = recordedDoors(milestones);
-  const core = { log, doors, gapLimitSeconds, medianStepSeconds };
+  const run = runModeOf(log, lines, window, gapLimitSeconds);
+  const alarms = alarmsOf([log], []);
+  const core = { log, doors, alarms, run, gapLimitSeconds, medianStepSeconds };
   const whole = stretch(core, custody, bands, `${nameOf(log)}-`);
   const within = jumpsIn(jumps, window);
   const difference =
@@ -67,8 +75,7 @@ export function temperatureResult(
       ? undefined
       : differenceOf({ log, channel: 'return-air' }, { log, channel: 'supply-air' }, window, AIR_APART);
   const legs = requestedWindow === undefined ? legResults(core, milestones, lines, bands) : [];
-  const run = runModeOf(log, lines, window);
-  const { band, logged, ...rest } = whole;
+  const { band, logged, cycling, usual, ...rest } = whole;
   return {
     log: log.evidence,
     ...omitUndefined({ compartment: log.compartment }),
@@ -81,8 +88,8 @@ export function temperatureResult(
     logged,
     jumps: within.slice(0, LISTED_JUMPS),
     jumpCount: within.length,
-    ...omitUndefined({ returnMinusSupply: difference }),
-    cycling: cyclings(log, window, whole, gapLimitSeconds),
+    ...omitUndefined({ returnMinusSupply: difference, usualReturnMinusSupply: usual }),
+    cycling,
     ...omitUndefined({ run, legs: legs.length === 0 ? undefined : legs }),
   };
 }
@@ -98,13 +105,15 @@ function requestedCustody({ from, to }: TimeRange): TransitWindow | undefined {
 interface Core {
   log: UnitLog;
   doors: readonly RecordedDoor[];
+  alarms: readonly Alarm[];
+  run: RunModeResult | undefined;
   gapLimitSeconds: number;
   medianStepSeconds: number;
 }
 
 /** One leg against the ranges of the lines aboard. */
 function stretch(
-  { log, doors, gapLimitSeconds, medianStepSeconds }: Core,
+  { log, doors, alarms, run, gapLimitSeconds, medianStepSeconds }: Core,
   custody: TransitWindow,
   bands: readonly Band[],
   ids: string,
@@ -115,13 +124,20 @@ function stretch(
   const values = judged === undefined ? undefined : log.channels[judged];
   const logged = loggedStates(log, window, gapLimitSeconds);
   const setPoints = loggedSetPoints(log, window, gapLimitSeconds);
+  const cycling = cyclings(log, window, { band, setPoints }, gapLimitSeconds);
+  const startsAndStops = (run?.logged ?? run?.asked) === 'start-stop';
+  const heat = heatOfTrip({ log, window, gapLimitSeconds, band, logged, setPoints, startsAndStops });
+  const periodSeconds = cycling.find(({ channel }) => channel === judged)?.periodSeconds;
   const causeOf =
     band === undefined
       ? () => ({ is: 'unexplained' }) as const
-      : causeFinder({ logged, setPoints, band, custody, stepSeconds: medianStepSeconds, doors });
+      : causeFinder({
+          ...{ logged, setPoints, band, custody, stepSeconds: medianStepSeconds },
+          ...{ doors, alarms, run, periodSeconds },
+        });
   const { excursions, excursionTotals, gaps } =
     judged === undefined || values === undefined
-      ? { excursions: [], excursionTotals: { count: 0 }, gaps: [] }
+      ? { excursions: [], excursionTotals: { count: 0, classes: [] }, gaps: [] }
       : findExcursions(
           judged,
           log.times,
@@ -130,18 +146,39 @@ function stretch(
           gapLimitSeconds,
           band,
           (index) => `${ids}x${index + 1}`,
-          causeOf,
+          (one) => {
+            const felt = judged === 'return-air' ? heat.during(one) : undefined;
+            return { cause: causeOf(one, felt?.shows), ...omitUndefined({ heat: felt }) };
+          },
         );
+  const channels = channelSummaries(log, window, gapLimitSeconds, band);
+  const inRangeOutsideNormal =
+    band === undefined ? undefined : outsideNormal(channels, judged, excursionTotals);
   return {
     ...omitUndefined({ band }),
-    channels: channelSummaries(log, window, gapLimitSeconds, band),
+    channels,
     ...omitUndefined({ judged }),
     excursions,
-    excursionTotals,
+    excursionTotals: { ...excursionTotals, ...omitUndefined({ inRangeOutsideNormal }) },
     gaps,
     setPoints,
     logged,
+    cycling,
+    ...omitUndefined({ usual: heat.usual }),
   };
+}
+
+/** Share of the known time in range, leaving out the excursions of normal operation. */
+function outsideNormal(
+  channels: readonly ChannelSummary[],
+  judged: Channel | undefined,
+  { classes }: ExcursionTotals,
+): number | undefined {
+  const air = channels.find(({ channel }) => channel === judged);
+  const normal = classes.find((one) => one.class === 'normal-operation')?.seconds ?? 0;
+  return air === undefined || air.knownSeconds <= normal
+    ? undefined
+    : air.inBandSeconds / (air.knownSeconds - normal);
 }
 
 function legResults(
@@ -151,7 +188,12 @@ function legResults(
   bands: readonly Band[],
 ): LegResult[] {
   return legsInCustody(milestones, lines, bands).map((leg) => {
-    const { logged: _, ...found } = stretch(core, leg.custody, leg.bands, `${nameOf(core.log)}-l${leg.leg}-`);
+    const {
+      logged: _,
+      cycling: __,
+      usual: ___,
+      ...found
+    } = stretch(core, leg.custody, leg.bands, `${nameOf(core.log)}-l${leg.leg}-`);
     return {
       leg: leg.leg,
       from: { stop: leg.from, bound: leg.custody.from },
@@ -166,7 +208,7 @@ function legResults(
 function cyclings(
   log: UnitLog,
   window: TimeRange,
-  { band, setPoints }: { band?: Band; setPoints: (TimeRange & { celsius: number })[] },
+  { band, setPoints }: { band: Band | undefined; setPoints: (TimeRange & { celsius: number })[] },
   gapLimitSeconds: number,
 ): Cycling[] {
   if (band === undefined) return [];

@@ -1,3 +1,5 @@
+import { DEFROST_WORDS, plainWords } from '../../model/operation.js';
+
 /** Words for the states of a log in English, Spanish and French; lower case, no accents. */
 const BLANK_WORDS: ReadonlySet<string> = new Set([
   ...[
@@ -69,27 +71,22 @@ const NO_ALARM: ReadonlySet<string> = new Set([
     'ras',
   ],
 ]);
-const DEFROST = ['defrost', 'deshielo', 'desescarche', 'descarche', 'descongel', 'degivrage'];
-
-function plain(text: string): string {
-  return text.normalize('NFKD').replaceAll(/\p{M}/gu, '').trim().toLowerCase();
-}
 
 /** The text means that no event is in progress, or is a mark for no value. */
 export function isBlankState(text: string): boolean {
-  const said = plain(text);
+  const said = plainWords(text);
   return BLANK_WORDS.has(said) || /^[-–—*.?]+$/.test(said);
 }
 
 export function isNoAlarm(text: string): boolean {
-  return isBlankState(text) || NO_ALARM.has(plain(text));
+  return isBlankState(text) || NO_ALARM.has(plainWords(text));
 }
 
 export function isOffWord(text: string): boolean {
-  return OFF.has(plain(text));
+  return OFF.has(plainWords(text));
 }
 
 export function isDefrostWord(text: string): boolean {
-  const said = plain(text);
-  return DEFROST.some((word) => said.includes(word));
+  const said = plainWords(text);
+  return DEFROST_WORDS.some((word) => said.includes(word));
 }

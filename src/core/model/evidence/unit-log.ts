@@ -19,7 +19,7 @@ export const channel = z.enum([
 /** What a column of temperatures in a unit log measures. */
 export type Channel = z.infer<typeof channel>;
 
-export const stateColumn = z.enum(['mode', 'defrost', 'door', 'power', 'alarm', 'fuel']);
+export const stateColumn = z.enum(['mode', 'operation', 'defrost', 'door', 'power', 'alarm', 'fuel']);
 /** What a column of states in a unit log tells. */
 export type StateColumn = z.infer<typeof stateColumn>;
 

@@ -1,5 +1,6 @@
 /** One channel of a log by itself, and against another. */
 import type { Channel, EvidenceId } from '../evidence.js';
+import type { TimeRange } from './window.js';
 
 /** Mean, extremes and spread of one channel, °C, over the time that it is known for. */
 export interface ChannelSummary {
@@ -71,10 +72,18 @@ export interface Cycling {
   highest: { kelvin: number; at: number };
 }
 
+/** How a unit runs: always, or from time to time. */
+export type RunMode = 'continuous' | 'start-stop';
+
 /** Run mode instructed and logged, and the usual swing of that mode. */
 export interface RunModeResult {
-  asked?: 'continuous' | 'start-stop';
-  logged?: 'continuous' | 'start-stop';
+  asked?: RunMode;
+  /** The mode that the log states for the longest time. */
+  logged?: RunMode;
+  /** The modes that the log states, in order of time. */
+  runs?: (TimeRange & { mode: RunMode })[];
+  /** Seconds in the mode that is not the instructed one, by the log. */
+  otherSeconds?: number;
   /** Common practice, no source: usual swing of the controlled air to either side of the set point, K. */
   usualSwingKelvin?: number;
 }

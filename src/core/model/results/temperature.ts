@@ -14,15 +14,46 @@ export interface Band {
   toleranceFrom: 'bill' | 'rule-set';
 }
 
+/** What an excursion counts as. */
+export type ExcursionClass =
+  /** The unit did what units do: defrost, pull-down, start-stop cycling. */
+  | 'normal-operation'
+  /** Doors were open. */
+  | 'handling'
+  /** The unit was off, showed an alarm, or cooled less than before. */
+  | 'equipment'
+  /** The set point or the run mode was moved. */
+  | 'instruction'
+  | 'not-explained';
+
 /** Why the air was out of its band, and whether the log itself says so or the record implies it. */
 export type ExcursionCause =
   | {
-      is: 'defrost' | 'door-open' | 'unit-off' | 'set-point-change' | 'pull-down';
+      is:
+        | 'defrost'
+        | 'pull-down'
+        | 'cycling'
+        | 'door-open'
+        | 'unit-off'
+        | 'alarm'
+        | 'capacity-loss'
+        | 'set-point-change'
+        | 'mode-change';
       how: 'logged' | 'inferred';
       /** Recorded events it rests on, where the log's own columns are not enough. */
       evidence?: EvidenceId[];
+      /** One row of the log alone says so: how long it lasted is not known. */
+      oneRow?: true;
     }
   | { is: 'unexplained' };
+
+/** Return minus supply air during an excursion at one set point, against the same while the air was in range. */
+export interface ExcursionHeat {
+  /** Mean over the excursion, K. */
+  kelvin: number;
+  /** Of air above the range: heat came in, or the unit cooled less; otherwise as usual within the spread. */
+  shows?: 'heat-came-in' | 'capacity-fell' | 'as-usual';
+}
 
 /** A time out of range. Its ends are where the line between samples crosses the limit. */
 export interface Excursion {
@@ -38,6 +69,9 @@ export interface Excursion {
   /** Integral of the distance from the limit, K·h. */
   degreeHours: number;
   cause: ExcursionCause;
+  class: ExcursionClass;
+  /** Absent where return and supply air are not both known, or the set point moved meanwhile. */
+  heat?: ExcursionHeat;
   /** Ends that are not crossings but the edge of the window or of known values. */
   cutBy: ('window-start' | 'window-end' | 'gap-before' | 'gap-after')[];
 }
@@ -55,16 +89,31 @@ export interface ExcursionSums {
   firstAt: number;
 }
 
+/** The excursions of one class together. */
+export interface ExcursionClassSums extends ExcursionSums {
+  class: ExcursionClass;
+  logged: number;
+  inferred: number;
+  /** Each cause with the number of its excursions, in the order of first appearance. */
+  causes: { is: ExcursionCause['is']; count: number }[];
+}
+
 /** All excursions of a channel together. */
 export interface ExcursionTotals {
   count: number;
-  unexplained?: ExcursionSums;
-  explained?: ExcursionSums & {
-    logged: number;
-    inferred: number;
-    /** Each cause once, in the order of first appearance. */
-    causes: ExcursionCause['is'][];
-  };
+  /** The classes that occur, in their own order. */
+  classes: ExcursionClassSums[];
+  /** Share of the known time that was in range, leaving out excursions in normal operation. 0 to 1. */
+  inRangeOutsideNormal?: number;
+}
+
+/** Defrost, an open door or a unit that was off, as logged. */
+export interface LoggedState extends TimeRange {
+  is: 'defrost' | 'door-open' | 'unit-off';
+  /** Rows of the log that say so, before the window too. */
+  rows: number;
+  /** It was so already when the window began, or when the log did. */
+  beganBefore?: true;
 }
 
 /** A data gap longer than the gap limit. */
@@ -113,13 +162,15 @@ export interface TemperatureResult {
   excursionTotals: ExcursionTotals;
   gaps: LogGap[];
   /** Defrost, open door, unit off as logged. */
-  logged: (TimeRange & { is: 'defrost' | 'door-open' | 'unit-off' })[];
+  logged: LoggedState[];
   setPoints: (TimeRange & { celsius: number })[];
   /** Values excluded as implausible, at most 100; `jumpCount` counts all in the window. */
   jumps?: Jump[];
   jumpCount?: number;
   /** Return air minus supply air, where the log has both. */
   returnMinusSupply?: ChannelDifference;
+  /** Return minus supply air while the return air was in range at one set point and nothing else went on. */
+  usualReturnMinusSupply?: { median: number; spread: number; rows: number };
   cycling?: Cycling[];
   run?: RunModeResult;
   /** The legs between the stops, where there are several. */

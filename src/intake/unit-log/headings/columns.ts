@@ -5,6 +5,7 @@ import { unwrapped } from '../cells/cell-value.js';
 import { type ColumnValues, valuesOf } from './column-values.js';
 import { guessColumns } from './guess.js';
 import { type HeadingReading, headingMeaning, plainHeading } from './meaning.js';
+import { operationColumn } from './operation-column.js';
 import type { Meaning } from './words.js';
 
 /** A column by its heading, or by its number counted from 1. */
@@ -55,6 +56,11 @@ export function assignColumns(
   };
   const taken = guessColumns(guessed, values, (column) => !gone.has(column));
   for (const [means, column] of chosen) taken.set(means, { column, strength: 100 });
+  if (!taken.has('operation')) {
+    const others = new Set([...taken.values()].map(({ column }) => column));
+    const column = operationColumn(sample, (one) => !gone.has(one) && !others.has(one));
+    if (column !== undefined) taken.set('operation', { column, strength: 0.4 });
+  }
   const time = withClock(timeColumns(taken, sample), guessed, values, (column) => gone.has(column));
   if (!Array.isArray(time)) {
     const column = time.column === undefined ? undefined : headings[time.column];

@@ -5,6 +5,7 @@ import {
   isNoAlarm,
   isOffWord,
 } from '../../../../src/core/assess/temperature/state-words.js';
+import { operationIn } from '../../../../src/core/model/operation.js';
 
 describe('the words of a log’s states, in its language', () => {
   it.each(['Closed', 'Cerrada', 'FERMÉE', 'no', 'Non', '---', ''])(
@@ -30,5 +31,89 @@ describe('the words of a log’s states, in its language', () => {
   });
   it.each(['63', 'High air', 'Avería del sensor'])('alarm "%s" is one', (text) => {
     expect(isNoAlarm(text)).toBe(false);
+  });
+});
+
+describe('what a column of operation says', () => {
+  const TABLE = {
+    cooling: [
+      ...['Cool', 'COOLING', 'High speed cool', 'Low Speed Cool', 'LS Cool', 'Unit cooling', 'Refrigerating'],
+      ...[
+        'Pull-down',
+        'Enfriando',
+        'Enfriamiento',
+        'Refrigeración',
+        'Refroidissement',
+        'Froid',
+        'Kühlen',
+        'Kühlung',
+      ],
+    ],
+    heating: [
+      ...['Heat', 'Heating', 'HS Heat', 'Calentando', 'Calefacción', 'Chauffage', 'Réchauffage', 'Heizen'],
+    ],
+    idle: [
+      ...[
+        'Null',
+        'NULL',
+        'Idle',
+        'Standby',
+        'Stand-by',
+        'Off cycle',
+        'Cycle off',
+        'Nulo',
+        'En espera',
+        'Reposo',
+      ],
+      ...['En veille', 'Neutre', 'Pause', 'Bereit', 'Leerlauf'],
+    ],
+    defrost: [
+      ...[
+        'Defrost',
+        'DEFROSTING',
+        'Unit: defrost',
+        'Deshielo',
+        'En deshielo',
+        'Descongelamiento',
+        'Desescarche',
+      ],
+      ...['Dégivrage', 'En dégivrage', 'Abtauen', 'Abtauung'],
+    ],
+    off: [
+      ...[
+        'Off',
+        'OFF',
+        'Unit off',
+        'Power off',
+        'Engine off',
+        'Shut down',
+        'Shutdown',
+        'Stopped',
+        'Not running',
+      ],
+      ...['Apagado', 'Equipo apagado', 'Parado', 'Detenido', 'Arrêt', 'Éteint', 'Hors tension', 'Aus'],
+    ],
+  };
+  it.each(Object.entries(TABLE).flatMap(([is, texts]) => texts.map((text) => [text, is] as const)))(
+    '"%s" is %s',
+    (text, is) => {
+      expect(operationIn(text)).toBe(is);
+    },
+  );
+  it.each([
+    '',
+    '0',
+    '1',
+    '17',
+    'Continuous',
+    'Start-Stop',
+    'Stop/Start',
+    'Arranque y paro',
+    'On',
+    'TX',
+    'OK',
+    'Pretrip',
+  ])('"%s" is not known to be any', (text) => {
+    expect(operationIn(text)).toBeUndefined();
   });
 });

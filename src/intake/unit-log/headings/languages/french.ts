@@ -110,8 +110,13 @@ export const FRENCH: readonly WordList[] = [
   },
   {
     means: 'mode',
-    words: ['mode fonctionnement', 'mode marche', 'fonctionnement', 'regime', 'etat groupe', 'etat'],
+    words: ['mode fonctionnement', 'mode marche', 'fonctionnement', 'regime'],
     not: ['porte', 'alarme', 'degivrage', 'carburant', 'moteur'],
+  },
+  {
+    means: 'operation',
+    words: ['etat fonctionnement', 'etat groupe', 'etat'],
+    not: ['porte', 'alarme', 'degivrage', 'carburant', 'moteur', 'mode'],
   },
   { means: 'defrost', words: ['degivrage', 'etat degivrage'], not: ['alarme', 'intervalle', 'temperature'] },
   { means: 'door', words: ['porte', 'portes', 'etat porte', 'porte arriere'], not: ['alarme'] },

@@ -52,6 +52,7 @@ export const GERMAN: readonly WordList[] = [
     ],
   },
   { means: 'mode', words: ['betriebsart', 'betriebsmodus', 'modus'], not: ['tur', 'alarm'] },
+  { means: 'operation', words: ['betriebszustand', 'zustand', 'gerate status'], not: ['tur', 'alarm'] },
   { means: 'defrost', words: ['abtauung', 'abtauen'], not: ['alarm', 'temperatur'] },
   { means: 'door', words: ['tur', 'turen', 'turkontakt'], not: ['alarm'] },
   { means: 'power', words: ['ein aus', 'gerat ein', 'betrieb'], not: ['spannung', 'batterie', 'alarm'] },

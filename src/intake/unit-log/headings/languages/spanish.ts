@@ -117,16 +117,20 @@ export const SPANISH: readonly WordList[] = [
   },
   {
     means: 'mode',
+    words: ['modo', 'modo operacion', 'modo funcionamiento', 'funcionamiento'],
+    not: ['puerta', 'alarma', 'deshielo', 'combustible', 'motor'],
+  },
+  {
+    means: 'operation',
     words: [
-      'modo',
-      'modo operacion',
-      'modo funcionamiento',
-      'funcionamiento',
+      'operacion',
+      'estado operacion',
+      'estado funcionamiento',
       'estado equipo',
       'estado unidad',
       'estado',
     ],
-    not: ['puerta', 'alarma', 'deshielo', 'combustible', 'motor'],
+    not: ['puerta', 'alarma', 'deshielo', 'combustible', 'motor', 'modo'],
   },
   {
     means: 'defrost',
