@@ -45,6 +45,7 @@ export type * from './core/model/results.js';
 export type { Need, SimpleNeed } from './core/model/rule-need.js';
 export type {
   Element,
+  RuleConflict,
   RuleSet,
   RuleSetOrigin,
   RuleWeight,

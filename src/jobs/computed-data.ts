@@ -148,10 +148,11 @@ export function setPointsCsv({ setPoints }: Assessment): string {
 /** One row per requirement, met or not. */
 export function gapsCsv({ gaps }: Assessment): string {
   return csvOf(
-    ['rule', 'stage', 'title', 'outcome', 'counted', 'against', 'lacking', 'closable', 'basis'],
+    ['rule', 'stage', 'weight', 'title', 'outcome', 'counted', 'against', 'lacking', 'closable', 'basis'],
     gaps.map((gap) => [
       gap.rule,
       gap.stage,
+      gap.weight,
       gap.title,
       gap.outcome,
       gap.counted.join(' '),

@@ -12,6 +12,7 @@ import { zoneOfWord } from '../intake/time/zone-words.js';
 import { unreadable } from '../record/disk/disk-error.js';
 import { createRecord } from '../record/store.js';
 import { DELIVERY_FILE, portsWith } from './delivery.js';
+import { requireShipped } from './rule-set.js';
 import { typedReferences } from './typed/typed-references.js';
 import { AMERICAN, parseZoneOption } from './typed/zone-option.js';
 
@@ -31,7 +32,7 @@ export interface MinimalFacts {
   goods: readonly string[];
   /** `bol 0044719`, `pro=771`, or of one stop `drop-1: po 8812`. */
   references?: readonly string[];
-  rules?: string;
+  rules?: string | readonly string[];
   /** Of amounts that name none; USD where every stop is in the United States and none is given. */
   currency?: string;
 }
@@ -57,7 +58,7 @@ export type NewDeliveryInput = {
 export interface NewDelivery {
   folder: string;
   delivery: string;
-  rules: string;
+  rules: string | string[];
   /** Each stop with the zone in which its times are read. */
   stops: { id: string; place: string; zone: Zone }[];
 }
@@ -75,6 +76,7 @@ export async function newDelivery(input: NewDeliveryInput): Promise<NewDelivery>
   const text = 'file' in input ? await readFacts(input.file) : yamlOf(input.facts);
   const { facts, written, sha256 } =
     'file' in input ? parseDeliveryFile(text, input.file) : parseMinimalFacts(input.facts);
+  await requireShipped(facts.rules);
   await mkdir(folder, { recursive: true });
   const there = (await readdir(folder)).filter((name) => !name.startsWith('.'));
   if (there.length > 0)

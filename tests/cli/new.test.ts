@@ -91,6 +91,19 @@ describe('new', () => {
     expect(existsSync(here.at('nothing'))).toBe(false);
   });
 
+  it('takes several rule sets, and refuses one that there is not before anything is made', async () => {
+    await here.dossier('new', 'both', ...OPTIONS, '--rules', 'frozen', 'drop-trailer');
+    expect(readFileSync(here.at('both', 'delivery.yaml'), 'utf8')).toContain('- frozen\n  - drop-trailer\n');
+    const ran = await here.dossier('gaps', 'both', '--all');
+    expect(ran.out).toMatch(/Where the rule sets differ\n.*\[box-pre-cooled\], off:.*drop-trailer counts/s);
+    const { code, err } = await here.dossier('new', 'slip', ...OPTIONS, '--rules', 'frozn');
+    expect([code, err]).toEqual([
+      2,
+      expect.stringMatching(/no rule set "frozn.yaml"\n.*Did you mean frozen\?/),
+    ]);
+    expect(existsSync(here.at('slip'))).toBe(false);
+  });
+
   it('into a folder that is not empty refuses, and leaves it as it was', async () => {
     mkdirSync(here.at('full'));
     here.put('full/photo.jpg', 'mine');

@@ -117,7 +117,8 @@ rules:
     basis: common practice
 `;
   it('is read with its defaults', () => {
-    const { ruleSet } = resolveRuleSet([readRuleSetFile(RULES, 'small.yaml')]);
+    const file = readRuleSetFile(RULES, 'small.yaml');
+    const { ruleSet } = resolveRuleSet([{ file, over: [] }], [file]);
     expect(ruleSet.rules[0]?.needs).toEqual({ photo: 'seal', atLeast: 1, per: 'delivery' });
   });
 

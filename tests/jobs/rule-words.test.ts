@@ -50,10 +50,12 @@ describe.each(SHIPPED)('the shipped set %s', (name) => {
     expect(es.title).toMatch(/\S/);
     for (const rule of ruleSet.rules)
       for (const part of RULE_TEXTS) {
+        const original = rule[part];
+        if (original === undefined) continue;
         const said = es.rules.get(rule.id)?.[part];
         expect([rule.id, part, said]).toEqual([rule.id, part, expect.stringMatching(/\S/)]);
-        expect([rule.id, part, said === rule[part]]).toEqual([rule.id, part, false]);
-        expect([rule.id, part, numbersIn(said ?? '')]).toEqual([rule.id, part, numbersIn(rule[part])]);
+        expect([rule.id, part, said === original]).toEqual([rule.id, part, false]);
+        expect([rule.id, part, numbersIn(said ?? '')]).toEqual([rule.id, part, numbersIn(original)]);
       }
     expect(es.off).toHaveLength(origin.off.length);
     for (const [i, { rule }] of origin.off.entries())

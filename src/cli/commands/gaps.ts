@@ -52,14 +52,19 @@ Exits with 1 while something required is open, with 2 when a delivery could not 
     )
     .action(async (folders: string[], options: Options) => {
       const given = [...folders, ...(options.delivery === undefined ? [] : [options.delivery])];
-      const [{ deliveryGaps }, { isOpen }, { readAt }, { gapWording }, { printGaps, gapTable }] =
-        await Promise.all([
-          import('../../jobs/gaps.js'),
-          import('../../core/assess/gaps/gaps.js'),
-          import('../../jobs/typed/read-at.js'),
-          import('../../jobs/gap-wording.js'),
-          import('../lists/gaps-list.js'),
-        ]);
+      const [
+        { deliveryGaps },
+        { isOpen },
+        { readAt },
+        { gapWording },
+        { printGaps, printRuleConflicts, gapTable },
+      ] = await Promise.all([
+        import('../../jobs/gaps.js'),
+        import('../../core/assess/gaps/gaps.js'),
+        import('../../jobs/typed/read-at.js'),
+        import('../../jobs/gap-wording.js'),
+        import('../lists/gaps-list.js'),
+      ]);
       const { output, exit, now } = context;
       const { templates } = options;
       const at = readAt(options.at, now);
@@ -82,10 +87,11 @@ Exits with 1 while something required is open, with 2 when a delivery could not 
         const one = await ask(given[0]);
         if (options.json === true) return output.json(asJson(given[0] ?? '.', one));
         const { delivery } = one.state;
-        return printGaps(output, one.gaps, await gapWording(delivery, templates), delivery, {
+        printGaps(output, one.gaps, await gapWording(delivery, templates), delivery, {
           all: options.all === true,
           why: options.why === true,
         });
+        return printRuleConflicts(output, one.ruleSet.origin?.conflicts ?? []);
       }
       if (options.json === true) {
         const list = output.jsonList();

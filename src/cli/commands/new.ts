@@ -17,7 +17,7 @@ interface Options {
   trailer?: string;
   goods?: string[];
   ref?: string[];
-  rules?: string;
+  rules?: string[];
   currency?: string;
   by?: string;
   json?: boolean;
@@ -74,7 +74,10 @@ export function newCommand({ output, now }: CliContext): Command {
       '--ref <number...>',
       'what the trade files by: "bol 0044719" "pro 771" "drop-1: po 8812"; kinds: bol, pro, po, load, trailer, seal, claim, lot, driver',
     )
-    .option('--rules <set>', 'rule set: a shipped one, or a path (default: produce)')
+    .option(
+      '--rules <set...>',
+      'rule sets that hold together, each a shipped one or a path (default: produce); all shipped ones stand in docs/rules.md',
+    )
     .option('--currency <code>', 'of amounts that name none (default: USD where all stops are in the US)')
     .option('--by <name>', 'who makes it (default: DOSSIER_BY or your account)')
     .addOption(JSON_ANSWER)
@@ -103,7 +106,11 @@ Everything can be changed later in delivery.yaml; each change enters the record.
         ...(facts === undefined ? { file: options.file ?? '' } : { facts }),
       });
       if (options.json === true) return output.json(made);
-      output.line(escapeControls(`${made.folder}: delivery ${made.delivery}, rule set ${made.rules}`));
+      output.line(
+        escapeControls(
+          `${made.folder}: delivery ${made.delivery}, rule set ${[made.rules].flat().join(' + ')}`,
+        ),
+      );
       for (const { id, place, zone } of made.stops)
         output.note(escapeControls(`${id}: ${place}, times in ${zone}`));
       const named = pathForShell(folder);
@@ -127,7 +134,7 @@ export interface PromptedFacts {
   stops: PromptedStop[];
   goods: string[];
   references: string[];
-  rules: string;
+  rules: string | string[];
   currency?: string;
 }
 
@@ -145,7 +152,7 @@ async function promptFacts(
     stops: [...stops],
     goods: options.goods ?? [],
     references: options.ref ?? [],
-    rules: options.rules ?? 'produce',
+    rules: oneOrSeveral(options.rules?.flatMap((set) => set.split(',')) ?? ['produce']),
     ...omitUndefined({ currency: options.currency }),
   };
   const needed = ['number', 'carrier', 'trailer'] as const;
@@ -222,3 +229,6 @@ function withOther(stop: PromptedStop): PromptedStop[] {
   const other = { does: stop.does === 'load' ? 'unload' : 'load', at: 'x; UTC' } as const;
   return stop.does === 'load' ? [stop, other] : [other, stop];
 }
+
+/** One set is written as a word, several as a list. */
+const oneOrSeveral = (sets: string[]): string | string[] => (sets.length === 1 ? (sets[0] ?? '') : sets);

@@ -9,7 +9,7 @@ import { isOpen } from '../../core/assess/gaps/gaps.js';
 import type { Delivery } from '../../core/model/delivery.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { GapOutcome, GapPart, GapResult } from '../../core/model/results.js';
-import { type Stage, stage as stages } from '../../core/model/rule-set.js';
+import { type RuleConflict, type Stage, stage as stages } from '../../core/model/rule-set.js';
 import { milliseconds, type Zone } from '../../core/model/time.js';
 import type { Output } from '../output.js';
 import { printWrapped } from '../print.js';
@@ -57,6 +57,20 @@ export function printGaps(
   output.line(summary(gaps));
 }
 
+/** Where the sets that are named together say different things, and which of them counts. */
+export function printRuleConflicts(output: Output, conflicts: readonly RuleConflict[]): void {
+  if (conflicts.length === 0) return;
+  output.line();
+  output.line(output.style('bold', 'Where the rule sets differ'));
+  for (const { title, rule, field, sets, counts } of conflicts) {
+    const what = rule === undefined ? 'Tolerance' : `${title ?? rule} [${rule}], ${field}`;
+    printWrapped(output, `${what}: ${sets.join(' and ')}; ${counts} counts.`, {
+      mark: '  ',
+      further: '    ',
+    });
+  }
+}
+
 function summary(gaps: readonly GapResult[]): string {
   const count = (outcome: GapOutcome) => gaps.filter((gap) => gap.outcome === outcome).length;
   const open = gaps.filter(isOpen);
@@ -94,7 +108,10 @@ function printGap(
     say(`${shortfallText(wording, note)}.`.replace(/^./u, (first) => first.toUpperCase()));
   say(`Why: ${gap.why}`);
   say(`Helps to show: ${gap.proves.map((one) => labels(`element.${one}`)).join(', ')}`, true);
-  say(`Weight: ${labels(`rule-weight.${gap.weight}`)}`, true);
+  say(
+    `Weight: ${labels(`rule-weight.${gap.weight}`)}${gap.weightWhy === undefined ? '' : `. ${gap.weightWhy}`}`,
+    true,
+  );
   say(`Basis: ${gap.basis} [${gap.rule}]`, true);
 }
 

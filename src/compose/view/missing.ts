@@ -146,6 +146,7 @@ function offBlocks(view: View): Block[] {
   const { labels } = view;
   const off = view.input.assessment.ruleSet.origin?.off ?? [];
   const changed = view.input.assessment.ruleSet.origin?.changed ?? [];
+  const conflicts = view.input.assessment.ruleSet.origin?.conflicts ?? [];
   return [
     ...(off.length === 0
       ? []
@@ -154,7 +155,7 @@ function offBlocks(view: View): Block[] {
           {
             is: 'table' as const,
             columns: [column(view, 'requirement', 3), column(view, 'reason', 5), column(view, 'by-set', 2)],
-            rows: off.map((one) => [cell(one.title), cell(one.why), cell(one.by)]),
+            rows: byReason(off).map(({ titles, why, by }) => [cell(titles.join('; ')), cell(why), cell(by)]),
           },
         ]),
     ...(changed.length === 0
@@ -171,5 +172,36 @@ function offBlocks(view: View): Block[] {
             ]),
           },
         ]),
+    ...(conflicts.length === 0
+      ? []
+      : [
+          { is: 'heading' as const, level: 2 as const, text: labels('sub.rules-conflict') },
+          {
+            is: 'table' as const,
+            columns: [
+              column(view, 'requirement', 3),
+              column(view, 'what', 2),
+              column(view, 'between', 3),
+              column(view, 'counts', 2),
+            ],
+            rows: conflicts.map((one): Cell[] => [
+              cell(one.title ?? ''),
+              [{ is: 'code', text: one.field }],
+              cell(one.sets.join(', ')),
+              cell(one.counts),
+            ]),
+          },
+        ]),
   ];
+}
+
+/** Rules that are off for one reason of one set stand in one row. */
+function byReason(off: readonly { title: string; why: string; by: string }[]) {
+  const rows = new Map<string, { titles: string[]; why: string; by: string }>();
+  for (const { title, why, by } of off) {
+    const row = rows.get(`${by} ${why}`) ?? { titles: [], why, by };
+    row.titles.push(title);
+    rows.set(`${by} ${why}`, row);
+  }
+  return [...rows.values()];
 }

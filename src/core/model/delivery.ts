@@ -151,7 +151,10 @@ export const delivery = z
     sale: saleTerm.optional().meta({
       description: 'The trade term on which the goods were sold, where the carrier knows it: 7 CFR 46.43',
     }),
-    rules: z.string().min(1).default('produce').meta({ description: 'Shipped rule set, or path of a file' }),
+    rules: z
+      .union([z.string().min(1), z.array(z.string().min(1)).min(1).max(8)])
+      .default('produce')
+      .meta({ description: 'Shipped rule set, or path of a file; or a list of several that hold together' }),
     currency: currency.optional().meta({ description: 'Of amounts that name no currency, such as $11.00' }),
     show: displaySettings.prefault({}).meta({ description: 'Units, language and page size' }),
   })

@@ -20,6 +20,7 @@ const change = z
     each: rule.shape.each,
     needs: rule.shape.needs.optional(),
     weight: rule.shape.weight.unwrap().optional(),
+    weightWhy: rule.shape.weightWhy,
     opens: rule.shape.opens,
     closes: rule.shape.closes,
     substitutes: z.array(rule.shape.substitutes.unwrap().element).optional(),
@@ -38,6 +39,13 @@ export const ruleSetFile = z
     title: z.string().min(1).max(160),
     /** The name of a shipped set, or a path from this file's folder: its rules hold here too. */
     extends: z.string().min(1).max(400).optional(),
+    /** Of the extended sets only these rules hold here, and why. */
+    only: z
+      .strictObject({
+        rules: z.array(ruleId).min(1).max(300),
+        why: z.string().min(5, { error: 'give the reason in words' }).max(300),
+      })
+      .optional(),
     /** Tolerance around the bill's temperature when the bill states none. */
     tolerance: writtenTemperatureDifference.optional(),
     rules: z.array(rule).max(300).default([]),
@@ -56,8 +64,8 @@ export const ruleSetFile = z
     });
     if (file.extends === undefined) {
       if (file.rules.length === 0) issue('there are no rules, and no set is extended', ['rules']);
-      for (const field of ['change', 'off'] as const)
-        if (Object.keys(file[field]).length > 0)
+      for (const field of ['change', 'off', 'only'] as const)
+        if (Object.keys(file[field] ?? {}).length > 0)
           issue('only a set that extends another can say this; add extends:', [field]);
     }
     for (const id of Object.keys(file.off))

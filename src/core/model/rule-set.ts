@@ -112,6 +112,8 @@ export const rule = z.strictObject({
     .optional(),
   needs: need,
   weight: ruleWeight.default('supporting'),
+  /** Why it weighs so. */
+  weightWhy: z.string().min(1).max(300).optional(),
   /** Before this the rule is not yet due. */
   opens: milestoneOffset.optional(),
   /** After this the evidence can't be got any more. Left out: it can still be got later. */
@@ -131,9 +133,10 @@ export type Rule = z.infer<typeof rule>;
 /** A rule set with all that it extends worked in. */
 export const ruleSet = z
   .strictObject({
-    ruleSet: z.string().min(1).max(60),
-    version: z.string().min(1).max(20),
-    title: z.string().min(1).max(160),
+    /** Of sets that are named together, with ` + ` between them. */
+    ruleSet: z.string().min(1).max(600),
+    version: z.string().min(1).max(200),
+    title: z.string().min(1).max(1500),
     /** Tolerance around the bill's temperature when the bill states none. */
     tolerance: writtenTemperatureDifference.optional(),
     rules: z.array(rule).min(1).max(300),
@@ -155,4 +158,16 @@ export interface RuleSetOrigin {
   files: { name: string; ruleSet: string; version: string; sha256: Sha256 }[];
   changed: { rule: string; title: string; by: string; fields: string[] }[];
   off: { rule: string; title: string; by: string; why: string }[];
+  /** Where sets that do not extend each other say different things; absent where they don't. */
+  conflicts?: RuleConflict[];
+}
+
+/** Two sets that say different things of one rule, or of the tolerance, and the one that counts. */
+export interface RuleConflict {
+  rule?: string;
+  title?: string;
+  /** The field that both change; `off` where one switches the rule off, `rule` where both add it. */
+  field: string;
+  sets: string[];
+  counts: string;
 }

@@ -8,9 +8,10 @@ const ruleText = z.strictObject({
   title: rule.shape.title.exactOptional(),
   why: rule.shape.why.exactOptional(),
   how: rule.shape.how.exactOptional(),
+  weightWhy: rule.shape.weightWhy.unwrap().exactOptional(),
 });
 export type RuleText = z.infer<typeof ruleText>;
-export const RULE_TEXTS = ['title', 'why', 'how'] as const satisfies readonly (keyof RuleText)[];
+export const RULE_TEXTS = ['title', 'why', 'how', 'weightWhy'] as const satisfies readonly (keyof RuleText)[];
 
 /**
  * One file of rules in the words of another language: what it adds and changes, and why it switches rules off, by the
@@ -20,6 +21,8 @@ export const ruleWordsFile = z.strictObject({
   title: z.string().min(1).max(160).exactOptional(),
   rules: z.record(ruleId, ruleText).default({}),
   off: z.record(ruleId, z.string().min(5, { error: 'give the reason in words' }).max(300)).default({}),
+  /** Why only some rules of the extended sets hold. */
+  only: z.string().min(5, { error: 'give the reason in words' }).max(300).exactOptional(),
 });
 export type RuleWordsFile = z.infer<typeof ruleWordsFile>;
 

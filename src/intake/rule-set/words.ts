@@ -10,6 +10,7 @@ import {
 import type { ParsedRuleSetFile } from '../rule-set-file.js';
 import { nearestWord } from '../settings/did-you-mean.js';
 import { readYamlAs } from '../yaml.js';
+import { planRules, type RuleSetLayer } from './plan.js';
 
 /**
  * Parses the words of one rule file in another language.
@@ -23,7 +24,7 @@ export function readRuleWords(text: string, name: string, of: ParsedRuleSetFile)
       where: { file: name, row: rowOf(path), field: path.join('.') },
       ...omitUndefined({ fix }),
     });
-  const { rules, change, off } = of.file;
+  const { rules, change, off, only } = of.file;
   const own = new Set(rules.map(({ id }) => id));
   for (const [field, known] of [
     ['rules', [...own, ...Object.keys(change)]],
@@ -38,6 +39,8 @@ export function readRuleWords(text: string, name: string, of: ParsedRuleSetFile)
           close === undefined ? 'Leave the words out.' : `did you mean ${close}?`,
         );
       }
+  if (read.only !== undefined && only === undefined)
+    throw refuse(['only'], `${of.name} has no only`, 'Leave the words out.');
   for (const [id, words] of Object.entries(read.rules))
     for (const part of RULE_TEXTS)
       if (words[part] !== undefined && !own.has(id) && change[id]?.[part] === undefined)
@@ -50,34 +53,43 @@ export function readRuleWords(text: string, name: string, of: ParsedRuleSetFile)
 }
 
 /**
- * The words of a chain of files, the extended one first. Where a file changes a text without words for it, the
- * words of the file before no longer apply, and the text stays as written.
+ * The words of the files of a rule set, in the order in which they make it. Where a file changes a text without words for
+ * it, the words of the file before no longer apply, and the text stays as written.
  */
 export function resolveRuleWords(
-  chain: readonly { file: ParsedRuleSetFile; words: RuleWordsFile | undefined }[],
+  layers: readonly (RuleSetLayer & { words: RuleWordsFile | undefined })[],
+  named: readonly ParsedRuleSetFile[],
 ): RuleSetWords {
   const rules = new Map<string, RuleText>();
   const off: { title?: string; why?: string }[] = [];
   const changed: { title?: string }[] = [];
-  const titleOf = (id: string) => {
-    const title = rules.get(id)?.title;
-    return omitUndefined({ title });
-  };
-  for (const { file, words } of chain) {
-    for (const id of Object.keys(file.file.off)) {
-      const why = words?.off[id];
-      off.push({ ...titleOf(id), ...omitUndefined({ why }) });
-      rules.delete(id);
+  const wordsOf = new Map(layers.map(({ file, words }) => [file, words]));
+  const titleOf = (id: string) => omitUndefined({ title: rules.get(id)?.title });
+  const { steps } = planRules(layers);
+  for (const { is, file, id, ...step } of steps) {
+    const words = wordsOf.get(file);
+    switch (is) {
+      case 'off': {
+        const why = 'onlyOthers' in step && step.onlyOthers ? words?.only : words?.off[id];
+        off.push({ ...titleOf(id), ...omitUndefined({ why }) });
+        rules.delete(id);
+        break;
+      }
+      case 'change': {
+        const change = file.file.change[id];
+        changed.push(titleOf(id));
+        const kept = Object.entries(rules.get(id) ?? {}).filter(
+          ([part]) => !RULE_TEXTS.some((one) => one === part && change?.[one] !== undefined),
+        );
+        rules.set(id, { ...Object.fromEntries(kept), ...words?.rules[id] });
+        break;
+      }
+      case 'add':
+        rules.set(id, words?.rules[id] ?? {});
+        break;
     }
-    for (const [id, change] of Object.entries(file.file.change)) {
-      changed.push(titleOf(id));
-      const kept = Object.entries(rules.get(id) ?? {}).filter(
-        ([part]) => !RULE_TEXTS.some((one) => one === part && change[one] !== undefined),
-      );
-      rules.set(id, { ...Object.fromEntries(kept), ...words?.rules[id] });
-    }
-    for (const { id } of file.file.rules) rules.set(id, words?.rules[id] ?? {});
   }
-  const title = chain.at(-1)?.words?.title;
-  return { ...omitUndefined({ title }), rules, off, changed };
+  const titles = named.map((file) => wordsOf.get(file)?.title ?? file.file.title);
+  const isSaid = named.some((file) => wordsOf.get(file)?.title !== undefined);
+  return { ...omitUndefined({ title: isSaid ? titles.join(' + ') : undefined }), rules, off, changed };
 }

@@ -59,6 +59,7 @@ function gapOf(context: IndexedContext, rule: Rule): GapResult {
     ...omitUndefined({
       parts: parts.length > 1 ? parts.map((part) => partOf(part)) : undefined,
       clock: rule.clock,
+      weightWhy: rule.weightWhy,
     }),
     proves: rule.proves,
     why: rule.why,

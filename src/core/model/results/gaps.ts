@@ -65,6 +65,8 @@ export interface GapResult {
   rule: string;
   stage: Stage;
   weight: RuleWeight;
+  /** Why it weighs so, where the rule set says. */
+  weightWhy?: string;
   title: string;
   outcome: GapOutcome;
   /** Evidence that counts. */
