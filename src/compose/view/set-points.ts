@@ -67,10 +67,11 @@ function whatFor(view: View, { lines = [], compartment }: SetPointStatement): st
 const inCompartment = (view: View, { compartment }: SetPointStatement): string =>
   compartment === undefined ? '' : ` (${view.compartment(compartment)})`;
 
-function timeOf(view: View, { at, evidence }: SetPointStatement): string {
+function timeOf(view: View, { at, evidence, putRight }: SetPointStatement): string {
   if (at === undefined) return '';
   const item = evidence === undefined ? undefined : view.item(evidence);
-  return view.format.time(at, item?.time.is === 'known' ? item.time.zone : view.startZone);
+  const said = view.format.time(at, item?.time.is === 'known' ? item.time.zone : view.startZone);
+  return putRight === undefined ? said : `${said}; ${view.labels('set-point.put-right')}`;
 }
 
 /** A likely slip, since when it was known, how long the log shows it, and who was told. */

@@ -12,6 +12,7 @@ import { compartmentOf } from './compartment-of.js';
 import { answerable, setPointRunsOf, withExplanation } from './differences.js';
 import { guessEntryError } from './entry-errors.js';
 import { firstLoading, latestTimeOf, type Milestones } from './milestones.js';
+import { markPutRight } from './put-right.js';
 import { isSameWord, setPointLegs } from './set-point-legs.js';
 import { dominantSetPoint } from './temperature/states.js';
 
@@ -28,7 +29,13 @@ export function setPointAgreement(
   temperatures: readonly TemperatureResult[],
   milestones: Milestones,
 ): SetPointAgreement {
-  const words = [...billWords(state), ...readWords(state, milestones), ...logWords(temperatures)];
+  const from = firstLoading(milestones.stops)?.id;
+  const departed = from === undefined ? undefined : latestTimeOf(milestones, from, 'departed')?.at;
+  const words = markPutRight(
+    [...billWords(state), ...readWords(state, milestones), ...logWords(temperatures)],
+    departed,
+    SAME,
+  );
   const contacts = answerable(state);
   const runs = setPointRunsOf(temperatures);
   const end = temperatures[0]?.custody.to.at;
@@ -110,7 +117,8 @@ function logWords(temperatures: readonly TemperatureResult[]): SetPointStatement
 
 /**
  * Differences between statements of the set point of one compartment, largest first. A value that a source repeats is
- * compared once; a statement that names no compartment is not held against one that does.
+ * compared once; a statement that names no compartment is not held against one that does, and one that was put right
+ * before departure is held against none.
  */
 export function differencesOf(
   words: readonly SetPointStatement[],
@@ -118,6 +126,7 @@ export function differencesOf(
 ): SetPointDifference[] {
   const unlike = new Map<string, SetPointStatement>();
   for (const word of words) {
+    if (word.putRight !== undefined) continue;
     const key = `${word.source} ${word.compartment ?? ''} ${word.celsius.toFixed(2)}`;
     if (!unlike.has(key)) unlike.set(key, word);
   }

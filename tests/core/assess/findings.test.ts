@@ -152,6 +152,8 @@ const cases: Record<FindingId, () => Finding[]> = {
   'warm-at-delivery-no-loading-pulps': () => found(items(...course, pulp(44, DROP))),
   'set-point-agrees': () => found(items(said(36, 'display'))),
   'set-point-differs': () => found(items(said(46, 'display'))),
+  'set-point-put-right': () =>
+    found(items(...course, { ...said(46, 'dispatcher'), time: at(-6) }, said(36, 'display'))),
   'set-point-told-differs': () => found(items(said(46, 'dispatcher'))),
   'set-point-unproven': () => found(items(...course)),
   'set-point-steady': () =>

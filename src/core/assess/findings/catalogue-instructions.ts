@@ -8,6 +8,20 @@ export const instructionsCatalogue = {
     weight: 82,
     facts: { setPoint: 'temperature', sources: 'text', count: 'count' },
   },
+  'set-point-put-right': {
+    weighs: 'helps',
+    element: 'instructions-followed',
+    weight: 81,
+    facts: {
+      source: 'text',
+      wrong: 'temperature',
+      by: 'text',
+      setPoint: 'temperature',
+      rightAt: 'time',
+      sources: 'text',
+      count: 'count',
+    },
+  },
   'set-point-differs': {
     weighs: 'hurts',
     element: 'instructions-followed',

@@ -56,7 +56,8 @@ function agreement(context: FindingContext): Finding[] {
 }
 
 /** Statements of one compartment, or of the whole trailer, that do not differ. */
-function agreementIn(context: FindingContext, words: readonly SetPointStatement[]): Finding[] {
+function agreementIn(context: FindingContext, all: readonly SetPointStatement[]): Finding[] {
+  const words = all.filter(({ putRight }) => putRight === undefined);
   const sources = [...new Set(words.map((word) => word.source))];
   const [first] = words;
   if (first === undefined || sources.length < 2) {
@@ -71,6 +72,19 @@ function agreementIn(context: FindingContext, words: readonly SetPointStatement[
       }),
     ];
   }
+  const wrong = all.find(({ putRight }) => putRight !== undefined);
+  if (wrong?.putRight !== undefined)
+    return [
+      finding('set-point-put-right', BY, evidenceOf([wrong, ...words]), {
+        source: wrong.source,
+        wrong: temperature(wrong.celsius),
+        by: wrong.putRight.source,
+        setPoint: temperature(first.celsius),
+        rightAt: time(wrong.putRight.at, zoneOf(context.state)),
+        sources: sources.join(', '),
+        count: sources.length,
+      }),
+    ];
   return [
     finding('set-point-agrees', BY, evidenceOf(words), {
       setPoint: temperature(first.celsius),
