@@ -39,6 +39,8 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   jobs: [...CORE, ...PLATFORM, 'intake', 'record', 'compose', 'signing'],
   conformance: ['core/model', 'core/ports', 'core/ledger', 'core/verify', ...PLATFORM],
   cli: [...CORE, ...PLATFORM, 'intake', 'record', 'compose', 'signing', 'jobs', '.'],
+  // Parts of the library as a page gets them; `platform.test.ts` says of which they are made.
+  'in-page': [...CORE, 'platform', '.'],
   '.': [...CORE, ...PLATFORM, 'intake', 'record', 'compose', 'signing', 'jobs', 'conformance'],
 };
 

@@ -2,6 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { config } from 'zod';
 import { modulesOf, packagesIn } from '../cli/loaded.js';
 import { PARTS } from './parts.js';
 
@@ -41,6 +42,21 @@ describe('a part of the library loads what it needs and no more', () => {
     expect(packages).toContain('zod');
     expect(packages.filter((name) => heavy.includes(name))).toEqual([]);
   });
+
+  it.each(['assess', 'reference', 'verify'])(
+    '%s in a page gives nothing that it does not give in Node',
+    async (name) => {
+      const [page, node]: object[] = await Promise.all([
+        import(`../../src/in-page/${name}.ts`),
+        import(`../../src/${name}.ts`),
+      ]);
+      // Other tests in this process go on as in Node.
+      config({ jitless: false });
+      const names = Object.keys(page ?? {});
+      expect(names.length).toBeGreaterThan(8);
+      expect(names.filter((one) => !(one in (node ?? {})))).toEqual([]);
+    },
+  );
 
   it('every part is known by its name', () => {
     expect(PARTS.map(({ name }) => name)).toEqual(

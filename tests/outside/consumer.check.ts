@@ -1,40 +1,17 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, renameSync, symlinkSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { z } from 'zod';
 import { PARTS } from '../house/parts.js';
+import { installPacked, link } from './packed.js';
 import { scratch } from './programs.js';
 
-/** What somebody gets who installs the package: its files as npm packs them, and its dependencies alone. */
 const ROOT = resolve(import.meta.dirname, '../..');
 const TSC = join(ROOT, 'node_modules/typescript/lib/tsc.js');
 const disk = scratch();
 afterAll(() => disk.end());
 
-const lock = z
-  .object({
-    packages: z.record(
-      z.string(),
-      z.object({ dev: z.boolean().optional(), devOptional: z.boolean().optional() }),
-    ),
-  })
-  .parse(JSON.parse(readFileSync(join(ROOT, 'package-lock.json'), 'utf8')));
-
-function link(path: string): void {
-  if (!existsSync(join(ROOT, path))) return;
-  mkdirSync(dirname(join(disk.folder, path)), { recursive: true });
-  symlinkSync(join(ROOT, path), join(disk.folder, path));
-}
-
 beforeAll(() => {
-  execFileSync('npm', ['pack', '--silent', '--pack-destination', disk.folder], { cwd: ROOT });
-  execFileSync('tar', ['xzf', 'load-dossier-0.1.0.tgz'], { cwd: disk.folder });
-  mkdirSync(join(disk.folder, 'node_modules'));
-  renameSync(join(disk.folder, 'package'), join(disk.folder, 'node_modules/load-dossier'));
-  for (const [path, { dev, devOptional }] of Object.entries(lock.packages))
-    if (path.startsWith('node_modules/') && path.lastIndexOf('node_modules/') === 0 && !dev && !devOptional)
-      link(path);
+  installPacked(disk.folder);
   disk.put('package.json', '{ "type": "module" }');
   disk.put('use.ts', USE);
 });
@@ -77,7 +54,7 @@ describe('a consumer in strict TypeScript that looks into the declarations too',
     ['with types of Node alone', { lib: ['ES2023'], types: ['node'] }],
   ])('compiles %s', (_, options) => {
     if (options.types.length > 0)
-      for (const name of ['@types/node', 'undici-types']) link(`node_modules/${name}`);
+      for (const name of ['@types/node', 'undici-types']) link(disk.folder, `node_modules/${name}`);
     const compilerOptions = {
       ...{ target: 'ES2023', module: 'NodeNext', strict: true, skipLibCheck: false, preserveSymlinks: true },
       ...{ exactOptionalPropertyTypes: true, noUncheckedIndexedAccess: true, outDir: 'out' },

@@ -64,7 +64,7 @@ function bytesOf(path: string): Buffer | undefined {
     if (size > MOST_BYTES) return undefined;
     // Some spare room, so that a slightly larger photo fits as well.
     if (room.length < size) room = Buffer.allocUnsafe(Math.ceil(size * 1.25));
-    return readInto(room, file, size);
+    return room.subarray(0, readInto(room, file, size));
   } finally {
     closeSync(file);
   }

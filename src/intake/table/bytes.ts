@@ -25,16 +25,17 @@ export async function headOf(source: ByteSource, length: number): Promise<Uint8A
 function startOf(path: string, length: number): Uint8Array {
   const file = openSync(path, 'r');
   try {
-    return readInto(Buffer.allocUnsafe(length), file, length);
+    const room = Buffer.allocUnsafe(length);
+    return room.subarray(0, readInto(room, file, length));
   } finally {
     closeSync(file);
   }
 }
 
-/** The next bytes of an open file, `length` of them or what there is, in a room that is large enough. */
-export function readInto(room: Buffer, file: number, length: number): Buffer {
+/** Reads the next bytes of an open file, `length` of them or what there is, into a room that is large enough, and says how many. */
+export function readInto(room: Uint8Array, file: number, length: number): number {
   let filled = 0;
   for (let more = 1; more > 0 && filled < length; filled += more)
     more = readSync(file, room, filled, length - filled, null);
-  return room.subarray(0, filled);
+  return filled;
 }

@@ -10,8 +10,10 @@ const made = await build({
   // Libraries that come in a form for pages come in one for workers too, which pages can run.
   resolve: {
     conditions: ['worker', 'module', 'browser', 'production'],
-    // As package.json says of the built files, here of their sources.
-    alias: { '#platform': new URL('../../../src/platform/browser', import.meta.url).pathname },
+    // As package.json says of the built files, here of their sources. What others write gets the built files themselves.
+    alias: entry.startsWith(import.meta.dirname)
+      ? { '#platform': new URL('../../../src/platform/browser', import.meta.url).pathname }
+      : {},
   },
   build: { write: false, minify: true, rolldownOptions: { input: entry } },
 });

@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { type BrowserContextOptions, chromium as playwright } from 'playwright';
 import { z } from 'zod';
 import { chromium } from '../programs.js';
@@ -17,12 +17,12 @@ const WATCH = `
 const PAGE =
   '<!doctype html><meta charset="utf-8"><title>core</title><script type="module" src="script.js"></script>';
 
-/** A script for a page, as a page gets it: one file. */
+/** A script for a page, as a page gets it: one file. The entry lies in this folder, or where its whole path says. */
 export function bundled(entry: string, folder: string): string {
   const out = join(folder, 'script.js');
   const done = spawnSync(
     process.execPath,
-    [join(import.meta.dirname, 'bundle.js'), join(import.meta.dirname, entry), out],
+    [join(import.meta.dirname, 'bundle.js'), resolve(import.meta.dirname, entry), out],
     { encoding: 'utf8' },
   );
   if (done.status !== 0) throw new Error(done.stderr);
