@@ -7,24 +7,24 @@ import { type CarrierTemplates, letterheadOf } from './templates.js';
 const WIDE = 2400;
 const HIGH = 400;
 
-/** An SVG as it is; a picture as PNG, upright and without its embedded data. Throws `bad-template`. */
+/** Dots per inch at which an SVG is drawn before it is fitted. */
+const DENSITY = 600;
+
+/**
+ * The letterhead as an opaque picture, upright and without its embedded data: the pages have no transparency, so that
+ * whoever verifies them need not ask what shows through. Throws `bad-template`.
+ */
 export async function readLetterhead(
   templates: CarrierTemplates,
 ): Promise<{ asset: string; bytes: Uint8Array } | undefined> {
   const file = letterheadOf(templates);
   if (file === undefined) return undefined;
   try {
-    const bytes = await readFile(file);
-    // An SVG is checked by rendering it: one that can't be rendered would stop the typesetter.
-    const drawn = sharp(bytes, { failOn: 'warning' });
-    if (file.endsWith('.svg')) {
-      await drawn.metadata();
-      return { asset: 'letterhead.svg', bytes };
-    }
-    const png = await drawn
+    const png = await sharp(await readFile(file), { failOn: 'warning', density: DENSITY })
       .autoOrient()
       .resize({ width: WIDE, height: HIGH, fit: 'inside', withoutEnlargement: true })
       .toColourspace('srgb')
+      .flatten({ background: 'white' })
       .png()
       .toBuffer();
     return { asset: 'letterhead.png', bytes: png };

@@ -130,6 +130,7 @@ export function sampleParts(): Parts {
     exhibits,
     attachments: attached,
     leftOut,
+    plates: [],
   });
   return { attached, manifest };
 }

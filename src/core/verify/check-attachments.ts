@@ -1,5 +1,4 @@
 import { sha256OfLarge } from '../ledger/tree.js';
-import type { Sha256 } from '../model/evidence.js';
 import { type Attachment, MANIFEST_NAME, type Manifest, manifest } from '../model/manifest.js';
 import { readCanonical } from './canonical-json.js';
 import type { CheckResults } from './check-results.js';
@@ -7,7 +6,7 @@ import { requireSafePath } from './container/container.js';
 import { Malformed, refuse } from './malformed.js';
 import { type EmbeddedFile, embeddedFiles } from './pdf/attachments.js';
 import type { PdfFile } from './pdf/file.js';
-import { pictureStreams } from './pdf/pictures.js';
+import { type PagePicture, picturesOf } from './pdf/pictures.js';
 import { activeParts } from './pdf/raw-pdf.js';
 
 /** Bytes that all attachments together may unpack to: a dossier is made to be sent by e-mail. */
@@ -20,8 +19,8 @@ export interface DossierContents {
   bytesOf: (what: Attachment['what']) => Uint8Array | undefined;
   /** The bytes of an attachment of this name; undefined when they cannot be unpacked to the listed size. */
   attached: (name: string) => Promise<Uint8Array | undefined>;
-  /** The pictures of the pages by their hashes, as they stand in the file; none when the manifest lists none. */
-  pictures: ReadonlyMap<Sha256, Uint8Array>;
+  /** The pictures of the file; undefined when the pages cannot be read, which fails a check. */
+  pictures: readonly PagePicture[] | undefined;
 }
 
 /** Checks the attachments against the manifest. */
@@ -47,7 +46,11 @@ export async function checkAttachments(
     manifest: read,
     bytesOf: await compareBytes(embedded, read, results),
     attached: reader(embedded, read),
-    pictures: read.plates === undefined ? new Map() : await pictureStreams(file),
+    pictures: await results.attemptLater(
+      'plates.listed',
+      () => picturesOf(file),
+      (all) => `${all.length} pictures`,
+    ),
   };
 }
 

@@ -1,7 +1,6 @@
 import { struckSeqs } from '../ledger/counted-entries.js';
 import type { EntryOf } from '../model/entry.js';
 import type { Manifest } from '../model/manifest.js';
-import type { DossierContents } from './check-attachments.js';
 import type { CheckResults } from './check-results.js';
 import { entriesOf, type LedgerLine } from './ledger/read-ledger.js';
 
@@ -91,30 +90,4 @@ export function checkOriginals(manifest: Manifest, results: CheckResults): void 
   }
   const files = manifest.exhibits.filter(({ file }) => file !== undefined).length;
   results.failIf('exhibits.originals', wrong, `${files} files, ${manifest.leftOut.length} left out`);
-}
-
-/**
- * The pictures that are listed with the originals they show: the original is that of the exhibit, and a picture
- * stream of the PDF has the listed bytes. That the one was made from the other is the signer's word; whoever has
- * both can look.
- */
-export function checkExhibitImages({ manifest, pictures }: DossierContents, results: CheckResults): void {
-  const { plates } = manifest;
-  if (plates === undefined) {
-    results.skip('plates.listed', 'The manifest lists no printed pictures.');
-    return;
-  }
-  const originals = new Map(manifest.exhibits.map(({ exhibit, file }) => [exhibit, file?.sha256]));
-  const wrong = plates.flatMap(({ exhibit, originalSha256, plateSha256 }) => {
-    if (originals.get(exhibit) !== originalSha256)
-      return [`the picture of exhibit ${exhibit} is said to be made from another original`];
-    return pictures.has(plateSha256)
-      ? []
-      : [`the picture of exhibit ${exhibit} is not in the pages as listed`];
-  });
-  results.failIf(
-    'plates.listed',
-    wrong,
-    `${plates.length} pictures are in the pages as listed; that each was made from its original is the signer's word`,
-  );
 }

@@ -5,9 +5,9 @@ import type { Sha256 } from '../model/evidence.js';
 import type { Manifest } from '../model/manifest.js';
 import type { Verification } from '../model/verification.js';
 import type { DossierContents } from './check-attachments.js';
-import { checkExhibitImages, checkExhibits, checkOriginals } from './check-exhibits.js';
+import { checkExhibits, checkOriginals } from './check-exhibits.js';
 import { checkFingerprints } from './check-fingerprint.js';
-import type { CheckId, CheckResults } from './check-results.js';
+import type { CheckResults } from './check-results.js';
 import { checkLedger } from './ledger/check-ledger.js';
 import {
   deliveryOf,
@@ -20,6 +20,7 @@ import {
   redactedLeaf,
 } from './ledger/read-ledger.js';
 import type { KnownFingerprint } from './options.js';
+import { checkExhibitImages } from './pictures/check-exhibit-images.js';
 
 type Fingerprint = NonNullable<Verification['fingerprint']>;
 
@@ -61,30 +62,17 @@ function checkRoot({ record }: Manifest, results: CheckResults): void {
   results.failIf('record.root', wrong, `${record.size} entries, ${record.root}`);
 }
 
-const NEED_LEDGER: readonly CheckId[] = [
-  'ledger.readable',
-  'ledger.leaves',
-  'ledger.left-out',
-  'ledger.earlier-states',
-  'ledger.merges',
-  'ledger.time-stamps',
-  'ledger.times',
-  'ledger.statements',
-  'exhibits.ledger',
-  'exhibits.complete',
-  'delivery.same',
-];
-
 function checkAttachedLedger(
   { manifest, bytesOf }: DossierContents,
   results: CheckResults,
 ): LedgerLine[] | undefined {
   const bytes = bytesOf('ledger');
   if (bytes === undefined) {
-    if (manifest.attachments.some(({ what }) => what === 'ledger'))
-      results.fail('ledger.readable', 'the attached ledger is not the one that was listed');
-    else
-      for (const id of NEED_LEDGER) results.skip(id, 'The ledger is not in this copy; only its hashes are.');
+    const isListed = manifest.attachments.some(({ what }) => what === 'ledger');
+    results.fail(
+      'ledger.readable',
+      isListed ? 'the attached ledger is not the one that was listed' : 'no ledger is attached',
+    );
     return undefined;
   }
   const { lines } = linesOf(bytes);
@@ -136,16 +124,13 @@ function checkDelivery(
 ): void {
   const facts = lastFacts(entries);
   const attached = bytesOf('delivery-facts');
-  if (facts === undefined && manifest.record.leftOut?.includes(0) === true) {
-    results.skip('delivery.same', 'The facts of the delivery are left out of this copy.');
-    return;
-  }
   const wrong: string[] = [];
   if (facts === undefined) wrong.push('the ledger holds no facts of the delivery');
   else {
     if (deliveryOf(facts) !== manifest.delivery)
       wrong.push(`the ledger is about "${deliveryOf(facts)}", the manifest about "${manifest.delivery}"`);
-    if (attached !== undefined && sha256Of(attached) !== facts.body.sha256)
+    if (attached === undefined) wrong.push('the facts of the delivery are not attached');
+    else if (sha256Of(attached) !== facts.body.sha256)
       wrong.push('the attached facts of the delivery are not the ones in the ledger');
   }
   results.failIf('delivery.same', wrong, manifest.delivery);
@@ -154,14 +139,11 @@ function checkDelivery(
 function checkRuleSet({ manifest, bytesOf }: DossierContents, results: CheckResults): void {
   const { name, version, sha256 } = manifest.ruleSet;
   const attached = bytesOf('rule-set');
-  if (attached === undefined && !manifest.attachments.some(({ what }) => what === 'rule-set'))
-    results.skip('rule-set.same', `${name} ${version} is not attached; its hash is ${sha256}.`);
-  else {
-    const same = attached !== undefined && sha256Of(attached) === sha256;
-    results.failIf(
-      'rule-set.same',
-      same ? [] : ['the attached rule set is another one'],
-      `${name} ${version}`,
-    );
-  }
+  const wrong =
+    attached === undefined
+      ? ['the rule set is not attached']
+      : sha256Of(attached) === sha256
+        ? []
+        : ['the attached rule set is another one'];
+  results.failIf('rule-set.same', wrong, `${name} ${version}`);
 }

@@ -4,6 +4,7 @@ export const CHECKS = {
   'pdf.structure': 'The file was written in one piece, with nothing hidden in it and nothing appended',
   'pdf.hidden': 'Every object of the file is used, and every page is in the order of pages',
   'pdf.active-content': 'Nothing in the file runs, opens or loads anything by itself',
+  'pdf.plain-pages': 'The pages are plain: one size of paper, no transparency, no link that draws',
   'signature.present': 'There is exactly one signature',
   'signature.certification': 'The signature certifies the file and forbids every change',
   'signature.range': 'The signature covers every byte but its own',
@@ -51,7 +52,8 @@ export const CHECKS = {
   'exhibits.originals': 'Every exhibit that is a file is attached, or listed as left out',
   'exhibits.active-content':
     'No attached original is a PDF with scripts, actions or references to the outside',
-  'plates.listed': 'Every printed picture that is listed is inside, beside the original it is said to show',
+  'plates.listed':
+    'Every printed picture is listed with its original, and every listed one is printed as it is',
   'plates.alike': 'Every printed picture is like the original it is said to show, where that is inside',
   'delivery.same': 'Ledger, facts and manifest speak of the same delivery',
   'rule-set.same': 'The attached rule set is the one that was applied',

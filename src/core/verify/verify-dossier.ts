@@ -14,6 +14,7 @@ import type { VerifyOptions } from './options.js';
 import { activeContent } from './pdf/active-content.js';
 import { readPdf, startsAsPdf } from './pdf/file.js';
 import { hiddenParts } from './pdf/hidden.js';
+import { unplainParts } from './pdf/plain-pages.js';
 import { checkPictureLikeness } from './pictures/check-likeness.js';
 
 /** What was found, and what further checks against a bag or a record need. */
@@ -82,6 +83,12 @@ async function run(bytes: Uint8Array, results: CheckResults, options: VerifyOpti
     () => 'none found',
   );
   if (active !== undefined) results.failIf('pdf.active-content', active, 'none found');
+  const unplain = results.attempt(
+    'pdf.plain-pages',
+    () => unplainParts(file),
+    () => 'nothing else found',
+  );
+  if (unplain !== undefined) results.failIf('pdf.plain-pages', unplain, 'nothing else found');
   const signer = await checkSignature(file, results, options);
   const contents = await checkAttachments(file, results);
   const signedAt = signer?.claimedTime === undefined ? undefined : new Date(signer.claimedTime);

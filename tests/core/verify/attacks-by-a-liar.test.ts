@@ -52,6 +52,10 @@ const asRole = (name: string, what: Attachment['what']): Parts => {
     attached: parts.attached.map((one) => (one.name === name ? { ...one, what } : one)),
   });
 };
+const without = (what: Attachment['what']): Parts => {
+  const parts = sampleParts();
+  return relist({ ...parts, attached: parts.attached.filter((one) => one.what !== what) });
+};
 const first = (all: readonly Exhibit[], change: (one: Exhibit) => unknown): Exhibit[] =>
   all.map((one) => (one.exhibit === 1 ? exhibit.parse(change(one)) : one));
 const withFile = (change: object) =>
@@ -101,6 +105,30 @@ describe('a manifest that lies', () => {
       () => attaching('more.txt', text('never recorded'), 'original'),
       ['exhibits.originals'],
     ],
+    ['no ledger, its true leaves kept', () => without('ledger'), ['ledger.readable']],
+    ['no facts of the delivery', () => without('delivery-facts'), ['delivery.same']],
+    ['no rule set', () => without('rule-set'), ['rule-set.same']],
+    [
+      'no ledger, and other facts of the delivery',
+      () => {
+        const parts = without('ledger');
+        const attached = parts.attached.map((one) =>
+          one.what === 'delivery-facts'
+            ? { ...one, bytes: text('delivery: 2026-0714-A\nlines: [cabbage]\n') }
+            : one,
+        );
+        return relist({ ...parts, attached });
+      },
+      ['ledger.readable'],
+    ],
+    [
+      'a record of one entry with a root of its own',
+      () =>
+        claiming(({ record }) => ({
+          record: { ...record, size: 1, root: sha256Of(text('x')), leaves: record.leaves.slice(0, 1) },
+        })),
+      ['record.root', 'ledger.leaves'],
+    ],
     [
       'a second ledger under another name',
       () => attaching('ledger-2.jsonl', text('{}\n'), 'ledger'),
@@ -123,7 +151,7 @@ describe('a manifest that lies', () => {
     [
       'facts that are said to be a table, so that they are not compared',
       () => asRole('delivery.yaml', 'computed-data'),
-      ['attachments.complete'],
+      ['attachments.complete', 'delivery.same'],
     ],
     [
       'two names that are one on some disks (CWE-178)',

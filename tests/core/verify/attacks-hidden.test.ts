@@ -29,7 +29,10 @@ describe('content laid in before signing, to be shown later (shadow attacks, NDS
     ],
     [
       'a page that is in no list',
-      (d) => d.context.register(d.context.obj({ Type: 'Page', Parent: d.catalog.get(key('Pages')) })),
+      (d) =>
+        d.context.register(
+          d.context.obj({ Type: 'Page', Parent: d.catalog.get(key('Pages')), MediaBox: [0, 0, 300, 200] }),
+        ),
     ],
     [
       'two objects that only refer to each other',
@@ -50,7 +53,7 @@ describe('content laid in before signing, to be shown later (shadow attacks, NDS
   it.each<[string, Touch]>([
     [
       'a page that is referred to from elsewhere alone',
-      (d) => d.context.register(d.context.obj({ Type: 'Page' })),
+      (d) => d.context.register(d.context.obj({ Type: 'Page', MediaBox: [0, 0, 300, 200] })),
     ],
     [
       'a page that is counted twice',
@@ -90,14 +93,6 @@ describe('content that some programs show and others do not', () => {
       ({ context, catalog }) => catalog.set(key('OCProperties'), context.obj({ OCGs: [], D: {} })),
     ],
     [
-      'a picture that belongs to a layer',
-      ({ context }) => context.register(context.stream('', { Subtype: 'Image', OC: { Type: 'OCG' } })),
-    ],
-    [
-      'another picture on paper than on the screen (§8.9.5.4)',
-      ({ context }) => context.register(context.stream('', { Subtype: 'Image', Alternates: [] })),
-    ],
-    [
       'a page of another file (§8.10.4)',
       ({ context }) => context.register(context.stream('', { Subtype: 'Form', Ref: { Page: 0 } })),
     ],
@@ -115,6 +110,15 @@ describe('content that some programs show and others do not', () => {
     ],
   ])('%s', async (_, touch) => {
     expect(await failures((document) => void touch(document))).toEqual(['pdf.active-content']);
+  });
+
+  it.each<[string, object]>([
+    ['a picture that belongs to a layer', { OC: { Type: 'OCG' } }],
+    ['another picture on paper than on the screen (§8.9.5.4)', { Alternates: [] }],
+  ])('%s', async (_, more) => {
+    const add: Touch = ({ context }) =>
+      void context.register(context.stream('', { Subtype: 'Image', ...more }));
+    expect(await failures(add)).toEqual(['pdf.active-content', 'plates.listed']);
   });
 
   it('a link to the web is no fault', async () => {

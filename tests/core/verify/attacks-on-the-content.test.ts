@@ -325,27 +325,4 @@ describe('record and ledger', () => {
       'entry 3 is not the one whose hash is listed',
     );
   });
-
-  it('a copy without the ledger says what it cannot show', async () => {
-    const parts = sampleParts();
-    const attached = parts.attached.filter(({ what }) => what !== 'ledger');
-    const found = await verifyDossier(await dossier(relist({ ...parts, attached }), stranger), { trusted });
-    expect(found.verdict).toBe('intact');
-    const open = found.checks
-      .filter(({ detail }) => detail.startsWith('The ledger is not in this copy'))
-      .map(({ id }) => id);
-    expect(open).toEqual([
-      'ledger.readable',
-      'ledger.leaves',
-      'ledger.left-out',
-      'ledger.earlier-states',
-      'ledger.merges',
-      'ledger.time-stamps',
-      'ledger.times',
-      'ledger.statements',
-      'exhibits.ledger',
-      'exhibits.complete',
-      'delivery.same',
-    ]);
-  });
 });

@@ -114,8 +114,8 @@ describe('a file with something beside the one signature', () => {
       'pdf.active-content',
     ],
     [
-      'an action when the page opens',
-      (d) => d.getPage(0).node.set(PDFName.of('AA'), d.context.obj({})),
+      'an action at a word of the page',
+      ({ context }) => context.register(context.obj({ S: 'Span', AA: {} })),
       'pdf.active-content',
     ],
     [

@@ -24,7 +24,6 @@ describe('a sound dossier', () => {
       'time-stamp.trusted',
       'ledger.time-stamps',
       'ledger.statements',
-      'plates.listed',
       'plates.alike',
       'fingerprint.matches',
     ]);

@@ -29,12 +29,13 @@ export async function checkPictureLikeness(
       what === 'original' ? [[sha256, name] as const] : [],
     ),
   );
+  const printed = new Map(pictures?.map(({ sha256, bytes }) => [sha256, bytes]));
   let [same, alike] = [0, 0];
   try {
     for (const { exhibit, originalSha256, plateSha256 } of manifest.plates ?? []) {
       const name = inside.get(originalSha256);
       const original = name === undefined ? undefined : await attached(name);
-      const plate = pictures.get(plateSha256);
+      const plate = printed.get(plateSha256);
       if (original === undefined || plate === undefined) leave('the original is not inside', exhibit);
       else if (sha256Of(original) !== originalSha256) leave('the original is not the listed one', exhibit);
       else if (isCarriedOver(original, plate)) same += 1;
