@@ -3,9 +3,11 @@ import * as asn1js from 'asn1js';
 import * as pkijs from 'pkijs';
 import { DossierError } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
+import type { Curve } from '../core/ports/cryptography.js';
 import type { Signer } from '../core/ports/signer.js';
 import { OID } from '../core/verify/cms/asn1.js';
 import { readCertificate } from '../core/verify/cms/certificate.js';
+import { isLowS, otherS, readEcdsaValue } from '../core/verify/cms/ecdsa-value.js';
 import { isSignatureValid, schemeOf } from '../core/verify/cms/signature-scheme.js';
 import { signatureAlgorithm } from './algorithms.js';
 import { ownBuffer } from './own-buffer.js';
@@ -99,7 +101,15 @@ async function valueBy(by: Signer, signedBytes: Uint8Array, signal?: AbortSignal
     throw new DossierError('identity', 'the signature that the signer gave does not fit its certificate', {
       fix: 'Check that certificate and key belong together, and that it signs by SHA-256 with RSASSA-PKCS1-v1_5, or with ECDSA in DER.',
     });
-  return value;
+  return key.kind.is === 'ec' ? withLowS(value, key.kind.curve) : value;
+}
+
+/** The same signature with the lower of the two s that verify, so that nobody can put the other in its place. */
+function withLowS(value: Uint8Array, curve: Curve): Uint8Array {
+  const { r, s } = readEcdsaValue(value);
+  if (isLowS(s, curve)) return value;
+  const integers = [r, otherS(s, curve)].map((one) => asn1js.Integer.fromBigInt(one));
+  return new Uint8Array(new asn1js.Sequence({ value: integers }).toBER(false));
 }
 
 function sha256(): pkijs.AlgorithmIdentifier {

@@ -35,6 +35,8 @@ export interface ManifestParts {
   /** Numbers of entries whose words are not in this copy: see `redactLedger`. */
   entriesLeftOut?: readonly number[];
   plates?: readonly ExhibitImage[];
+  /** Whether the signature will carry a time stamp. */
+  timeStamp?: Manifest['timeStamp'];
   bag?: OriginalsBag;
 }
 
@@ -69,6 +71,7 @@ export function buildManifest(parts: ManifestParts): { manifest: Manifest; bytes
         leftOut: parts.entriesLeftOut?.length === 0 ? undefined : parts.entriesLeftOut,
       },
       ruleSet: { name, version, sha256: sha256Of(bytes) },
+      timeStamp: parts.timeStamp,
       exhibits: parts.exhibits,
       attachments,
       leftOut: parts.leftOut,

@@ -2,6 +2,7 @@ import { createHash, generateKeyPairSync, type KeyObject, sign } from 'node:cryp
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { omitUndefined } from '../../src/core/model/omit-undefined.js';
+import { readCertificate } from '../../src/core/verify/cms/certificate.js';
 import { makeAnyCertificate } from '../core/verify/any-certificate.js';
 import { der, OIDS } from '../core/verify/forge.js';
 
@@ -17,6 +18,8 @@ export interface TsaTricks {
   plainCertificate?: boolean;
   withoutCertificate?: boolean;
   forged?: boolean;
+  /** Issuer and serial number that the token names. */
+  signer?: Uint8Array;
   keys?: { publicKey: KeyObject; privateKey: KeyObject };
   status?: number;
   http?: number;
@@ -94,12 +97,13 @@ export class FakeTsa {
         ),
       ),
     ].sort(Buffer.compare);
+    const { issuer, serial } = readCertificate(this.certificate);
     const value = sign('sha256', der(0x31, ...attributes), this.keys.privateKey);
     if (tricks.forged === true) value[value.length - 1] = (value[value.length - 1] ?? 0) ^ 1;
     const signer = der(
       0x30,
       INT(Uint8Array.of(1)),
-      der(0x30, der(0x30), INT(Uint8Array.of(1))),
+      tricks.signer ?? der(0x30, issuer, serial),
       der(0x30, SHA.sha256),
       der(0xa0, ...attributes),
       der(0x30, OIDS.ecdsaSha256),

@@ -27,6 +27,7 @@ function copy(leaveOut: number[], manifestSays = leaveOut): Parts {
     leftOut: leaveOut.includes(1) && leaveOut.includes(2) ? [] : sampleParts().manifest.leftOut,
     entriesLeftOut: manifestSays,
     plates: [],
+    timeStamp: 'none',
   });
   return { attached, manifest };
 }

@@ -131,6 +131,7 @@ export function sampleParts(): Parts {
     attachments: attached,
     leftOut,
     plates: [],
+    timeStamp: 'none',
   });
   return { attached, manifest };
 }

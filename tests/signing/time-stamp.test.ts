@@ -1,13 +1,14 @@
 import { afterEach, describe, expect, it } from 'vitest';
+import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import { toInstant } from '../../src/core/model/time.js';
 import { readTimeStamp } from '../../src/core/verify/cms/time-stamp.js';
 import { verifyDossier } from '../../src/core/verify/verify-dossier.js';
 import { obtainTimeStamp } from '../../src/jobs/signing/time-stamp.js';
 import { signPdf } from '../../src/signing/sign-pdf.js';
 import { httpTimeStamps } from '../../src/signing/time-stamp.js';
-import { failed, identity, overwrite } from '../core/verify/forge.js';
+import { der, failed, identity, overwrite } from '../core/verify/forge.js';
 import { FakeTsa, type TsaTricks } from './fake-tsa.js';
-import { samplePdf, text } from './sample.js';
+import { sampleParts, samplePdf, text } from './sample.js';
 import { countingBytes, SIGNED_AT } from './sample-identity.js';
 
 const now = () => SIGNED_AT;
@@ -72,11 +73,19 @@ describe('a time stamp from a server (RFC 3161)', () => {
 });
 
 describe('a dossier with a time stamp (PAdES B-T)', () => {
-  const dossier = async (tsa: FakeTsa) =>
-    signPdf(await samplePdf(), identity, {
+  const saying = (said: 'inside' | 'none' | 'not said') => {
+    const { manifest, ...parts } = sampleParts();
+    const { timeStamp: _, ...others } = manifest;
+    return samplePdf({
+      ...parts,
+      manifest: { ...others, ...(said === 'not said' ? {} : { timeStamp: said }) },
+    });
+  };
+  const dossier = async (tsa: FakeTsa | undefined, said: 'inside' | 'none' | 'not said' = 'inside') =>
+    signPdf(await saying(said), identity, {
       at: toInstant(SIGNED_AT.getTime()),
       random: countingBytes(),
-      stamp: async (value) => tsa.token(value),
+      ...omitUndefined({ stamp: tsa && (async (value: Uint8Array) => tsa.token(value)) }),
     });
   const resultOf = (found: Awaited<ReturnType<typeof verifyDossier>>, id: string) =>
     found.checks.find((check) => check.id === id)?.result;
@@ -104,6 +113,11 @@ describe('a dossier with a time stamp (PAdES B-T)', () => {
     ['a forged token', { forged: true }, ['signature.time-stamp']],
     ['a token with SHA-1', { digest: 'sha1' }, ['signature.time-stamp']],
     [
+      'a token that names another signer',
+      { signer: der(0x30, der(0x30), der(0x02, Uint8Array.of(1))) },
+      ['signature.time-stamp'],
+    ],
+    [
       'a claimed time far before the stamp: the clock was moved back',
       { at: new Date(Date.UTC(2026, 9, 1)) },
       ['signature.time'],
@@ -113,6 +127,19 @@ describe('a dossier with a time stamp (PAdES B-T)', () => {
     const found = await verifyDossier(await dossier(new FakeTsa({ at: SIGNED_AT, ...tricks })));
     expect(failed(found)).toEqual(ids);
     expect(found.verdict).toBe('broken');
+  });
+
+  it.each<[string, FakeTsa | undefined, 'inside' | 'none']>([
+    ['a time stamp added after signing', new FakeTsa({ at: SIGNED_AT }), 'none'],
+    ['a time stamp taken out', undefined, 'inside'],
+  ])('%s breaks it', async (_, tsa, said) => {
+    expect(failed(await verifyDossier(await dossier(tsa, said)))).toEqual(['signature.form']);
+  });
+
+  it('of an earlier version says that this is not known', async () => {
+    const found = await verifyDossier(await dossier(undefined, 'not said'));
+    expect(failed(found)).toEqual([]);
+    expect(resultOf(found, 'signature.form')).toBe('notice');
   });
 
   it('a key of a time-stamp server that is too weak', async () => {

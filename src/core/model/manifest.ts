@@ -83,6 +83,10 @@ export const manifest = z.strictObject({
   ruleSet: z
     .strictObject({ name: z.string(), version: z.string(), sha256 })
     .meta({ description: 'The rule set applied' }),
+  timeStamp: z.enum(['inside', 'none']).optional().meta({
+    description:
+      'Whether the signature carries a time stamp; where it is said, the value of an ECDSA signature has the lower of its two possible s. Absent in dossiers of earlier versions',
+  }),
   exhibits: z.array(exhibit).meta({ description: 'Every exhibit' }),
   attachments: z.array(attachment).meta({ description: 'Every attachment' }),
   leftOut: z.array(omittedOriginal).meta({ description: 'Originals that are not attached' }),

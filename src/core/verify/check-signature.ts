@@ -1,4 +1,5 @@
 import { sha256Of } from '../ledger/tree.js';
+import type { Manifest } from '../model/manifest.js';
 import { omitUndefined } from '../model/omit-undefined.js';
 import type { Signer } from '../model/verification.js';
 import { checkCertificate } from './check-certificate.js';
@@ -6,9 +7,11 @@ import type { CheckResults } from './check-results.js';
 import { checkTimeStamp } from './check-time-stamp.js';
 import { CLOCK_TOLERANCE_MS } from './clock-tolerance.js';
 import { type DetachedSignature, judgeDetached, readDetached, requireBinding } from './cms/detached.js';
-import { describeKey } from './cms/public-key.js';
+import { isLowS, readEcdsaValue } from './cms/ecdsa-value.js';
+import { describeKey, type PublicKey } from './cms/public-key.js';
 import { HASHES } from './cms/signature-scheme.js';
 import { splitContents } from './cms/signed-data.js';
+import { Malformed } from './malformed.js';
 import type { TrustOptions } from './options.js';
 import type { PdfFile } from './pdf/file.js';
 import {
@@ -19,12 +22,20 @@ import {
   requireCertification,
 } from './pdf/signature.js';
 
+/** Who signed, and what of the signature somebody without the key could write otherwise. */
+export interface CheckedSignature {
+  signer: Signer;
+  /** Whether its value is the only one that can be made of it without the key. */
+  single: boolean;
+  timeStamped: boolean;
+}
+
 /** Checks the one signature of the file, its certificate, its time stamp and who vouches for it. */
 export async function checkSignature(
   file: PdfFile,
   results: CheckResults,
   options: TrustOptions,
-): Promise<Signer | undefined> {
+): Promise<CheckedSignature | undefined> {
   const found = results.attempt(
     'signature.present',
     () => findSignature(file),
@@ -62,11 +73,48 @@ export async function checkSignature(
   checkTime(time, stamp?.at, results, options.at);
   // Only a trusted time-stamp server decides the time of signing; otherwise the signer's own claim counts.
   await checkCertificate(certificate, embedded, stamp?.trusted === true ? stamp.at : time, results, trusted);
+  const { timeStamp, signature } = read.data.signer;
   return {
-    name: certificate.subjectLine,
-    certificateSha256: sha256Of(certificate.der),
-    ...omitUndefined({ claimedTime: time?.toISOString(), stampedTime: stamp?.at.toISOString() }),
+    signer: {
+      name: certificate.subjectLine,
+      certificateSha256: sha256Of(certificate.der),
+      ...omitUndefined({ claimedTime: time?.toISOString(), stampedTime: stamp?.at.toISOString() }),
+    },
+    single: isSingleValue(signature.value, certificate.key),
+    timeStamped: timeStamp !== undefined,
   };
+}
+
+function isSingleValue(value: Uint8Array, { kind }: PublicKey): boolean {
+  if (kind.is !== 'ec') return true;
+  try {
+    return isLowS(readEcdsaValue(value).s, kind.curve);
+  } catch (error) {
+    if (error instanceof Malformed) return false;
+    throw error;
+  }
+}
+
+/**
+ * Whether the signature is the one that was made: its value has the one form that is written here, and it carries a
+ * time stamp exactly if the manifest, which it covers, says so.
+ */
+export function checkSignatureForm(
+  { timeStamp }: Manifest,
+  { single, timeStamped }: CheckedSignature,
+  results: CheckResults,
+): void {
+  if (timeStamp === undefined) {
+    results.notice(
+      'signature.form',
+      'the manifest is of an earlier version and does not say whether there was a time stamp: one that was added or removed, and another writing of the same signature, would not be seen',
+    );
+    return;
+  }
+  const wrong = single ? [] : ['the value of the signature was replaced by the other one that verifies'];
+  if (timeStamped && timeStamp === 'none') wrong.push('a time stamp was added after the file was signed');
+  if (!timeStamped && timeStamp === 'inside') wrong.push('the time stamp was taken out');
+  results.failIf('signature.form', wrong, timeStamped ? 'as signed, with its time stamp' : 'as signed');
 }
 
 function checkTime(

@@ -14,6 +14,8 @@ export const CHECKS = {
   'signature.digest': 'The covered bytes have the hash that was signed',
   'signature.certificate': 'The signature names the certificate that it came with',
   'signature.value': 'The signature was made with the key of that certificate',
+  'signature.form':
+    'The signature is as it was made: no other value that fits too, no time stamp added or removed',
   'signature.time':
     'The signing time is stated, not in the future, and near those of building and of the time stamp',
   'signature.time-stamp': 'A time-stamp server confirms the signing time',

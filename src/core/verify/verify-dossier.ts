@@ -8,7 +8,7 @@ import type { Verdict, Verification } from '../model/verification.js';
 import { checkAttachments } from './check-attachments.js';
 import { checkRecord } from './check-record.js';
 import { CheckResults } from './check-results.js';
-import { checkSignature } from './check-signature.js';
+import { checkSignature, checkSignatureForm } from './check-signature.js';
 import { CLOCK_TOLERANCE_MS } from './clock-tolerance.js';
 import type { VerifyOptions } from './options.js';
 import { activeContent } from './pdf/active-content.js';
@@ -89,9 +89,12 @@ async function run(bytes: Uint8Array, results: CheckResults, options: VerifyOpti
     () => 'nothing else found',
   );
   if (unplain !== undefined) results.failIf('pdf.plain-pages', unplain, 'nothing else found');
-  const signer = await checkSignature(file, results, options);
+  const signature = await checkSignature(file, results, options);
+  const signer = signature?.signer;
   const contents = await checkAttachments(file, results);
   const signedAt = signer?.claimedTime === undefined ? undefined : new Date(signer.claimedTime);
+  if (contents !== undefined && signature !== undefined)
+    checkSignatureForm(contents.manifest, signature, results);
   if (contents !== undefined && signedAt !== undefined) compareTimes(contents.manifest, signedAt, results);
   const known = options.fingerprint === undefined ? [] : [options.fingerprint];
   const record =

@@ -8,7 +8,7 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { nextStep } from '../../core/ports/work.js';
 import { numbersFor } from '../../core/words/numbers.js';
 import type { DeliveryRecord } from '../../record/store.js';
-import { buildManifest } from '../../signing/manifest.js';
+import { buildManifest, type ManifestParts } from '../../signing/manifest.js';
 import { beginBag, type PendingBag } from '../bag.js';
 import { type RedactedCopy, titleIn } from '../redaction/read.js';
 import { tool } from '../tool.js';
@@ -58,7 +58,10 @@ export async function render(
     logs: told.assessed.logs,
     overlaps: told.assessed.overlaps,
     exhibits: files.originals.exhibits,
-    attachments: attachmentsOf(wanted, told, parts, files, images, bag),
+    attachments: attachmentsOf(wanted, told, parts, files, images, {
+      ...omitUndefined({ bag }),
+      timeStamp: input.timeStamps === undefined ? 'none' : 'inside',
+    }),
     readOriginal: (hash) => record.readOriginal(hash),
     builtAt: wanted.builtAt,
     fingerprint: record.head,
@@ -147,7 +150,7 @@ function attachmentsOf(
   { entries, ledger }: ExhibitParts,
   { own, originals, leftOut }: Files,
   images: PreparedImages,
-  bag: OriginalsBag | undefined,
+  seal: Pick<ManifestParts, 'bag' | 'timeStamp'>,
 ): Attachment[] {
   const exhibits = originals.exhibits.filter(({ seq }) => !out.entries.has(seq));
   const enclosed = [...own, ...originals.enclosed];
@@ -166,7 +169,7 @@ function attachmentsOf(
     leftOut,
     entriesLeftOut: ledger.leftOut,
     plates: listExhibitImages(exhibits, images),
-    ...omitUndefined({ bag }),
+    ...seal,
   });
   return [
     {

@@ -1,7 +1,8 @@
-import { createHash, sign } from 'node:crypto';
+import { createHash, type KeyObject, sign } from 'node:crypto';
 import { toInstant } from '../../../src/core/model/time.js';
 import type { Verification } from '../../../src/core/model/verification.js';
 import { readCertificate } from '../../../src/core/verify/cms/certificate.js';
+import { isLowS, readEcdsaValue } from '../../../src/core/verify/cms/ecdsa-value.js';
 import type { Identity } from '../../../src/signing/identity.js';
 import { type PreparedPdf, preparePdf } from '../../../src/signing/placeholder.js';
 import { digestOf, insertSignature, signPdf } from '../../../src/signing/sign-pdf.js';
@@ -80,6 +81,8 @@ export interface Shape {
   content?: Uint8Array;
   unsigned?: Uint8Array;
   after?: Uint8Array;
+  /** The larger of the two s that verify. */
+  highS?: boolean;
 }
 
 const oid = (hex: string) => der(0x06, Buffer.from(hex, 'hex'));
@@ -111,6 +114,15 @@ export function der(tag: number, ...parts: Uint8Array[]): Uint8Array {
   return Buffer.concat([Uint8Array.of(tag, ...size), content]);
 }
 
+/** Signatures are made anew until s is in the wanted half. */
+function valueBy(hash: string, signed: Uint8Array, key: KeyObject, high: boolean): Uint8Array {
+  for (;;) {
+    const value = sign(hash, signed, key);
+    if (key.asymmetricKeyType !== 'ec') return value;
+    if (isLowS(readEcdsaValue(value).s, 'prime256v1') !== high) return value;
+  }
+}
+
 export function cms(digest: Uint8Array, signer: Identity, shape: Shape = {}): Uint8Array {
   const certificate = shape.certificate ?? signer.certificateDer;
   const hash = shape.digestName ?? 'sha256';
@@ -140,7 +152,7 @@ export function cms(digest: Uint8Array, signer: Identity, shape: Shape = {}): Ui
     algorithm,
     ...(shape.withoutSignedAttributes === true ? [] : [der(0xa0, ...attributes)]),
     der(0x30, shape.signatureOid ?? OIDS.ecdsaSha256),
-    der(0x04, sign(hash, signedBytes, signer.key)),
+    der(0x04, valueBy(hash, signedBytes, signer.key, shape.highS === true)),
     ...(shape.unsigned === undefined ? [] : [der(0xa1, shape.unsigned)]),
   );
   const data = der(

@@ -56,9 +56,7 @@ export function readSignedData(structure: Uint8Array): SignedData {
   const listed = childrenOf(requireTag(signers, TAG.set, 'signer'));
   if (listed.length !== 1) refuse(`the signature has ${listed.length} signers instead of one`);
   const signer = readSigner(requireTag(listed[0], TAG.sequence, 'signer'));
-  const announced = childrenOf(requireTag(digests, TAG.set, 'digest algorithms')).map(
-    (one) => algorithm(one).oid,
-  );
+  const announced = childrenOf(requireTag(digests, TAG.set, 'digest algorithms')).map(digestOf);
   if (announced.length !== 1 || announced[0] !== signer.digest)
     refuse('the signature announces another digest algorithm than it uses');
   return { certificates: found, signer };

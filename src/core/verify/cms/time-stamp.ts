@@ -19,6 +19,8 @@ export interface TimeStamp {
   nonce?: Uint8Array;
   certificates: Certificate[];
   signer: {
+    /** Issuer and serial number, or the id of the key. */
+    id: Der;
     digest: string;
     algorithm: string;
     nullParameters: boolean;
@@ -88,7 +90,9 @@ function readInfo(bytes: Uint8Array): Pick<TimeStamp, 'policy' | 'imprint' | 'at
 }
 
 function readSigner(element: Der): TimeStamp['signer'] {
-  const [, , digest, attributes, algorithm, value] = childrenOf(requireTag(element, TAG.sequence, 'signer'));
+  const [, id, digest, attributes, algorithm, value] = childrenOf(
+    requireTag(element, TAG.sequence, 'signer'),
+  );
   const set = requireTag(attributes, TAG.context0, 'signed attributes');
   const found = new Map<string, Der>();
   for (const attribute of childrenOf(set)) {
@@ -105,6 +109,7 @@ function readSigner(element: Der): TimeStamp['signer'] {
   const [name, parameters] = childrenOf(requireTag(algorithm, TAG.sequence, 'signature algorithm'));
   const said = oidOf(name, 'signature algorithm');
   return {
+    id: id ?? refuse('the time stamp does not name its signer'),
     digest: digestOid,
     // RFC 3370 §3.2 lets a signer name the key's algorithm alone; the digest is then the one stated beside it.
     algorithm: said === OID.rsaEncryption ? (RSA_WITH[digestOid] ?? said) : said,
@@ -136,6 +141,7 @@ export async function judgeTimeStamp(
   if (server === undefined)
     return { wrong: [...wrong, 'the certificate of the time-stamp server is not inside'], said: '' };
   const { signer } = stamp;
+  if (!isNamedBy(server, signer.id)) wrong.push('the time stamp names another signer than its certificate');
   const { key } = server;
   const weak = weaknesses(signer, key);
   wrong.push(...weak.map((words) => `time stamp: ${words}`));
@@ -162,6 +168,18 @@ export async function judgeTimeStamp(
     server,
     said: `${stamp.at.toISOString()} by ${server.subjectLine}, policy ${stamp.policy}, ${describeKey(key)}`,
   };
+}
+
+/** RFC 5652 §5.3: by issuer and serial number; by the id of the key it is not held against the certificate. */
+function isNamedBy({ issuer, serial }: Certificate, id: Der): boolean {
+  if (id.tag !== TAG.sequence) return id.tag === TAG.implicit0;
+  const [named, number] = childrenOf(id);
+  return (
+    named !== undefined &&
+    number !== undefined &&
+    isSameBytes(named.raw, issuer) &&
+    isSameBytes(number.raw, serial)
+  );
 }
 
 /**
