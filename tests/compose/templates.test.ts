@@ -1,6 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { composeDossier, prepareDossier } from '../../src/compose/compose.js';
 import type { ComposeInput } from '../../src/compose/input.js';
@@ -56,15 +57,16 @@ describe('templates of one’s own', () => {
     ]);
   });
 
-  it('put a letterhead on the first page', async () => {
+  it('put a letterhead on the first page, as an opaque picture', async () => {
     const drawing =
       '<svg xmlns="http://www.w3.org/2000/svg" width="30" height="9"><rect width="30" height="9"/></svg>';
     const { job } = await prepared({ 'letterhead.svg': drawing });
     expect(job.document.cover.letterhead).toEqual({
-      asset: 'letterhead.svg',
+      asset: 'letterhead.png',
       alt: 'Letterhead of the carrier',
     });
-    expect(job.assets.has('letterhead.svg')).toBe(true);
+    const { channels, width } = await sharp(job.assets.get('letterhead.png')).metadata();
+    expect({ channels, wide: width > 200 }).toEqual({ channels: 3, wide: true });
   });
 
   it.each([

@@ -168,7 +168,8 @@ function attachmentsOf(
     attachments: enclosed,
     leftOut,
     entriesLeftOut: ledger.leftOut,
-    plates: listExhibitImages(exhibits, images),
+    // Also of evidence whose entry a copy leaves out for its position.
+    plates: listExhibitImages(originals.exhibits, images),
     ...seal,
   });
   return [

@@ -12,6 +12,8 @@ import { failed, identity } from './forge.js';
 /** Everything here is signed with the key that the reader trusts: the signer lies. */
 const trusted = [identity.certificateDer];
 const key = PDFName.of;
+/** What the manifest lists. */
+type Listing = 'listed' | 'elsewhere' | 'empty' | 'none';
 type Touch = (document: PDFDocument, picture: PDFImage) => void | Promise<void>;
 
 let shown: Buffer;
@@ -25,13 +27,17 @@ beforeAll(async () => {
 });
 
 /** A dossier whose exhibit 1 is printed as the listed picture, before `touch` changes it. */
-async function checked(touch: Touch = () => undefined, list: 'listed' | 'empty' | 'none' = 'listed') {
+async function checked(touch: Touch = () => undefined, list: Listing = 'listed') {
   const sample = sampleParts();
-  const plate = { exhibit: 1, originalSha256: sha256Of(PHOTO), plateSha256: sha256Of(shown) };
+  const plate = {
+    exhibit: list === 'elsewhere' ? 9 : 1,
+    originalSha256: sha256Of(PHOTO),
+    plateSha256: sha256Of(shown),
+  };
   const { plates: _, ...manifest } = sample.manifest;
   const parts: Parts = {
     ...sample,
-    manifest: list === 'none' ? manifest : { ...manifest, plates: list === 'listed' ? [plate] : [] },
+    manifest: list === 'none' ? manifest : { ...manifest, plates: list === 'empty' ? [] : [plate] },
   };
   const pdf = await samplePdf(parts, async (document) => {
     const picture = await document.embedJpg(shown);
@@ -63,7 +69,7 @@ it('a picture that is printed as listed, and a letterhead on page one, are sound
 });
 
 describe('a picture that is not what the list says', () => {
-  const lies: [string, Touch, ('listed' | 'empty' | 'none')?][] = [
+  const lies: [string, Touch, Listing?][] = [
     [
       'another is printed, and the listed one lies in the file',
       async (document) => {
@@ -83,6 +89,7 @@ describe('a picture that is not what the list says', () => {
       (document, picture) =>
         document.getPage(0).drawImage(picture, { x: 290, y: 20, width: 100, height: 75 }),
     ],
+    ['a list of another original', print, 'elsewhere'],
     ['no list', print, 'none'],
     ['a list that leaves it out', print, 'empty'],
     ...(

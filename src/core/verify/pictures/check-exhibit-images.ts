@@ -22,10 +22,16 @@ export function checkExhibitImages({ manifest, pictures }: DossierContents, resu
     return;
   }
   const originals = new Map(manifest.exhibits.map(({ exhibit, file }) => [exhibit, file?.sha256]));
+  const withheld = new Set(manifest.leftOut.map(({ sha256 }) => sha256));
+  // A copy shows pictures of evidence whose entry it gives as a hash alone.
+  const isOfExhibit = ({ exhibit, originalSha256 }: ExhibitImage) =>
+    originals.has(exhibit)
+      ? originals.get(exhibit) === originalSha256
+      : manifest.record.leftOut !== undefined && withheld.has(originalSha256);
   const listed = new Map<Sha256, number>();
   for (const { exhibit, plateSha256 } of plates) listed.set(plateSha256, exhibit);
   const wrong = [
-    ...plates.flatMap((plate) => wrongPlate(plate, originals, pictures)),
+    ...plates.flatMap((plate) => wrongPlate(plate, isOfExhibit(plate), pictures)),
     ...pictures.flatMap((one) => wrongPicture(one, listed.get(one.sha256))),
   ];
   const letterheads = pictures.filter(({ sha256 }) => !listed.has(sha256)).length;
@@ -37,12 +43,11 @@ export function checkExhibitImages({ manifest, pictures }: DossierContents, resu
 }
 
 function wrongPlate(
-  { exhibit, originalSha256, plateSha256 }: ExhibitImage,
-  originals: ReadonlyMap<number, Sha256 | undefined>,
+  { exhibit, plateSha256 }: ExhibitImage,
+  isOfExhibit: boolean,
   pictures: readonly PagePicture[],
 ): string[] {
-  if (originals.get(exhibit) !== originalSha256)
-    return [`the picture of exhibit ${exhibit} is said to be made from another original`];
+  if (!isOfExhibit) return [`the picture of exhibit ${exhibit} is said to be made from another original`];
   return pictures.some(({ sha256 }) => sha256 === plateSha256)
     ? []
     : [`the picture of exhibit ${exhibit} is not in the pages as listed`];
