@@ -106,7 +106,7 @@ function extent({ matrix }: Drawing, [right, top]: [number, number]): Omit<Pictu
   const onPage = cornersOf(matrix).every(
     ([x, y]) => x >= -OVER_EDGE && y >= -OVER_EDGE && x <= right + OVER_EDGE && y <= top + OVER_EDGE,
   );
-  return { width: Math.hypot(a, b), height: Math.hypot(c, d), onPage };
+  return { width: Math.sqrt(a * a + b * b), height: Math.sqrt(c * c + d * d), onPage };
 }
 
 function cornersOf([a, b, c, d, e, f]: Matrix): [number, number][] {
