@@ -1,4 +1,5 @@
 /** What entries, state and results are made of. */
+export type { Acceleration, AccelerationUnit } from './core/model/acceleration.js';
 export type {
   ClaimId,
   ClaimNote,
@@ -16,6 +17,7 @@ export type { CorrectedBody, Entry, EntryOf, EntryOrigin, EntryType } from './co
 export type { ErrorCode, Problem, Where } from './core/model/error.js';
 export type {
   AirBlock,
+  AxleGroup,
   Channel,
   EventName,
   Evidence,
@@ -34,6 +36,7 @@ export type {
   Region,
   RowPattern,
   Sha256,
+  ShockEvent,
   StateColumn,
   StatementSignature,
 } from './core/model/evidence.js';

@@ -3,7 +3,13 @@ import { countedEntries } from '../core/ledger/counted-entries.js';
 import type { Delivery } from '../core/model/delivery.js';
 import type { EntryOf } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
-import type { EvidenceId, EvidenceOf, Reading, ReadingBody } from '../core/model/evidence.js';
+import {
+  axleGroup,
+  type EvidenceId,
+  type EvidenceOf,
+  type Reading,
+  type ReadingBody,
+} from '../core/model/evidence.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
 import type { Temperature } from '../core/model/temperature.js';
 import type { DeliveryRecord } from '../record/store.js';
@@ -163,6 +169,12 @@ function mainWord(reading: ReadingBody): string | undefined {
       return reading.device;
     case 'pattern':
       return reading.pattern;
+    case 'scale':
+      return reading.gross === undefined ? undefined : `${reading.gross.value}${reading.gross.unit}`;
+    case 'shock':
+      return reading.peak === undefined ? undefined : `${reading.peak.value}${reading.peak.unit}`;
+    case 'pallets':
+      return reading.state;
     case 'event':
       return reading.event;
     case 'outcome':
@@ -196,6 +208,10 @@ function withDefaultsOf(was: Reading, typed: TypedFields): TypedFields {
       return { ...typed, outcome: typed.outcome ?? was.outcome };
     case 'exception':
       return { ...typed, words: typed.words ?? was.words };
+    case 'scale':
+      return { ...groupsOf(was), ...omitUndefined(typed) };
+    case 'shock':
+      return { ...typed, what: typed.what ?? was.what };
     case 'contact':
       return { ...typed, how: typed.how ?? was.how };
     case 'pattern':
@@ -207,6 +223,16 @@ function withDefaultsOf(was: Reading, typed: TypedFields): TypedFields {
     default:
       return typed;
   }
+}
+
+/** The weights of a scale as they would be typed. */
+function groupsOf(was: EvidenceOf<'scale'>): Partial<TypedFields> {
+  return Object.fromEntries(
+    axleGroup.options.flatMap((group) => {
+      const weighed = was[group];
+      return weighed === undefined ? [] : [[group, `${weighed.value}${weighed.unit}`]];
+    }),
+  );
 }
 
 function notAReading(target: string, type: string): DossierError {

@@ -20,7 +20,7 @@ function heapOf(file: string): number {
 describe('a part of the library loads what it needs and no more', () => {
   it.each<{ file: string; packages: string[]; system: boolean; megabytes: number }>([
     { file: 'reference', packages: ['luxon', 'zod'], system: false, megabytes: 7 },
-    { file: 'assess', packages: ['luxon', 'zod'], system: false, megabytes: 10 },
+    { file: 'assess', packages: ['luxon', 'zod'], system: false, megabytes: 11 },
     { file: 'verify', packages: ['canonicalize', 'luxon', 'zod'], system: true, megabytes: 10 },
   ])('$file', async ({ file, packages, system, megabytes }) => {
     const modules = await modulesOf(join(DIST, `${file}.js`));

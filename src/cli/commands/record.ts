@@ -109,9 +109,53 @@ const FORMS: readonly ReadingForm[] = [
         '--blocks <what...>',
         'what they stand in the way of: air-return, floor, ceiling, air-chute, rear-doors',
       ],
+      ['--pallet-weight <weight>', 'weight of each pallet, such as 1,800lb'],
       ['--note <text>', 'more about it'],
     ],
     example: 'dossier record pattern straight --rows 1-6 --line romaine --stop load-1',
+  },
+  {
+    kind: 'scale',
+    name: 'scale',
+    argument: '[gross]',
+    argumentDescription: 'gross weight, such as 77,360lb',
+    summary: 'what a scale showed, by axle group',
+    options: [
+      ['--steer <weight>', 'on the steer axle, such as 11,840lb'],
+      ['--drive <weight>', 'on the drive axles'],
+      ['--trailer <weight>', 'on the axles of the trailer'],
+      ['--ticket <number>', 'number of the scale ticket'],
+    ],
+    example: 'dossier record scale --steer 11,840lb --drive 33,420lb --trailer 32,100lb --ticket 4471',
+  },
+  {
+    kind: 'shock',
+    name: 'shock',
+    argument: '[peak]',
+    argumentDescription: 'peak with its unit, such as 5.2g',
+    summary: 'a shock, or hard braking, that a recorder marked',
+    options: [
+      ['--what <event>', 'shock (default), hard-braking, hard-acceleration, hard-turn or tilt'],
+      ['--duration <time>', 'how long it lasted, such as 11ms'],
+      ['--axis <axis>', 'vertical, lateral, longitudinal, x, y, z or resultant'],
+      ['--threshold <acceleration>', 'what the recorder was set to, such as 3g'],
+      ['--instrument <name>', 'the recorder'],
+    ],
+    example: 'dossier record shock 5.2g --duration 11ms --axis vertical --threshold 3g --at 03:14',
+  },
+  {
+    kind: 'pallets',
+    name: 'pallets',
+    argument: '<state>',
+    argumentDescription: 'leaning, fallen, shifted or crushed',
+    summary: 'pallets as they were found',
+    options: [
+      ['--rows <rows>', 'rows counted from the nose, such as 7-8'],
+      ['--count <number>', 'how many'],
+      ['--photo <evidence...>', 'the photographs that show them, such as e71'],
+      ['--note <text>', 'more about it'],
+    ],
+    example: 'dossier record pallets leaning --rows 7-8 --photo e71 --stop drop-1',
   },
   {
     kind: 'event',
@@ -165,7 +209,7 @@ const FORMS: readonly ReadingForm[] = [
 export function recordCommand(context: CliContext): Command {
   const command = notesOptions(new Command('record'), context)
     .description(
-      'Write down a reading, unit check, event, refusal, acceptance, exception, inspection, seal, pattern, bracing, contact, statement or claim.',
+      'Write down a reading, unit check, event, refusal, acceptance, exception, inspection, seal, pattern, bracing, scale ticket, shock, pallets, contact, statement or claim.',
     )
     .enablePositionalOptions()
     .addHelpText(

@@ -3,8 +3,10 @@ import { knownMilliseconds } from '../../core/model/time.js';
 import type { Block, Section } from '../../core/words/blocks.js';
 import { byExhibitNumber, withSubject } from './by-subject.js';
 import { tripPartOf, type View } from './context.js';
+import { palletBlocks } from './handling.js';
 import { outcomeTable } from './outcome-table.js';
 import { evidenceTable } from './tables.js';
+import { weightBlocks } from './weights.js';
 
 /** Evidence that is not known to belong to transit or to the other end. */
 const canBeOf = (view: View, end: 'load' | 'unload') => (item: EvidenceItem) => {
@@ -45,9 +47,14 @@ export function loadingSection(view: View, plan: readonly Block[] = []): Section
     blocks: [
       ...words.blocks('sections/loading'),
       ...plan,
+      ...weightBlocks(view),
       ...evidenceTable(
         view,
-        byExhibitNumber(view, [...items, ...seals, ...view.of('pattern').filter(canBeOf(view, 'load'))]),
+        byExhibitNumber(view, [
+          ...items,
+          ...seals,
+          ...[...view.of('pattern'), ...view.of('scale')].filter(canBeOf(view, 'load')),
+        ]),
         'loading',
       ),
       ...(exceptions.length === 0
@@ -116,6 +123,7 @@ export function arrivalSection(view: View): Section {
     blocks: [
       ...words.blocks('sections/arrival'),
       ...outcomeTable(view),
+      ...palletBlocks(view),
       ...evidenceTable(view, byExhibitNumber(view, [...events, ...outcomes, ...found, ...others]), 'arrival'),
       ...(view.of('seal').length === 0
         ? []

@@ -3,6 +3,7 @@ import type { EvidenceItem, ItemOf } from '../../core/model/state.js';
 import { formatAmount } from '../../core/words/amounts.js';
 import { signatoryWords } from '../../core/words/outcome-said.js';
 import type { View } from './context.js';
+import { palletParts, scaleParts, shockParts, weightText } from './handling-words.js';
 import { inspectionParts } from './inspection-words.js';
 
 /** The title of an item of evidence. */
@@ -81,9 +82,18 @@ function own(view: View, item: EvidenceItem): string[] {
       return [
         `${labels('load.rows')} ${item.rows.from}–${item.rows.to}: ${labels(`pattern.${item.pattern}`)}`,
         ...(item.line === undefined ? [] : [names.line(item.line)]),
+        ...(item.palletWeight === undefined
+          ? []
+          : [`${labels('load.each')} ${weightText(view, item.palletWeight)}`]),
         ...item.blocks.map((block) => labels(`air-block.${block}`)),
         ...(item.note === undefined ? [] : [item.note]),
       ];
+    case 'scale':
+      return scaleParts(view, item);
+    case 'shock':
+      return shockParts(view, item);
+    case 'pallets':
+      return palletParts(view, item);
     case 'event':
       return item.note === undefined ? [] : [item.note];
     case 'outcome':

@@ -3,6 +3,7 @@ import { celsius } from '../../core/model/temperature.js';
 import { type Block, plain, type Section } from '../../core/words/blocks.js';
 import { byExhibitNumber, withSubject } from './by-subject.js';
 import { exhibitLinks, tripPartOf, type View } from './context.js';
+import { doorBlocks, shockBlocks } from './handling.js';
 import { evidenceTable, listOrNone } from './tables.js';
 
 export function transitSection(view: View): Section {
@@ -58,6 +59,8 @@ export function transitSection(view: View): Section {
     blocks: [
       ...words.blocks('sections/transit'),
       ...rounds,
+      ...doorBlocks(view),
+      ...shockBlocks(view),
       ...contacts,
       ...(stops.length === 0 ? [] : evidenceTable(view, stops, 'transit', labels('sub.events'))),
       ...listed(view, onTheWay, 'way'),

@@ -7,12 +7,15 @@ import { withDueDates } from './claim/due-gaps.js';
 import { consignorNotices } from './claim/notices.js';
 import { refusalDeadlinesOf } from './claim/refusal.js';
 import { custodyOf } from './custody.js';
+import { doorOpenings } from './doors.js';
 import { findingsOf } from './findings/findings.js';
 import { gapsOf } from './gaps/gaps.js';
 import { loadPlan } from './loading/plan.js';
+import { loadWeights } from './loading/weights.js';
 import { productResults } from './product/product.js';
 import { comparePulps } from './pulp-details.js';
 import { pulpGroups } from './pulps.js';
+import { shocksOf } from './shocks.js';
 import { lineMargins } from './temperature/margins.js';
 import { monitoringOf } from './temperature/monitoring.js';
 import { timelineOf } from './timeline.js';
@@ -36,7 +39,14 @@ export function assess({ claimDeadlines, ...input }: AssessInput): Assessment {
   const margins = lineMargins(lines, logs, milestones, temperatures);
   const product = productResults(lines, pulps, logs, milestones, temperatures);
   const plan = loadPlan(state);
-  const loading = omitUndefined({ loading: plan });
+  const doors = doorOpenings(milestones, logs);
+  const shocks = shocksOf(state, milestones);
+  const loading = omitUndefined({
+    loading: plan,
+    weights: loadWeights(state, plan, milestones),
+    doors: doors.length === 0 ? undefined : doors,
+    shocks: shocks.length === 0 ? undefined : shocks,
+  });
   const gaps = gapsOf(context);
   const findings = findingsOf({ ...context, ...loading, pulps, margins, product, gaps });
   const claimed: Pick<Assessment, 'claims' | 'refusalClocks'> =

@@ -52,6 +52,12 @@ function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'outcome
       return { is: 'bracing', label: item.note ?? item.device.replaceAll('-', ' ') };
     case 'pattern':
       return { is: 'pattern', label: `rows ${item.rows.from}–${item.rows.to} ${item.pattern}` };
+    case 'scale':
+      return { is: 'scale', label: 'scale' };
+    case 'shock':
+      return { is: 'shock', label: shockWords(item) };
+    case 'pallets':
+      return { is: 'pallets', label: item.note ?? item.state };
     case 'outcome':
       return { is: 'outcome', outcome: item.outcome, label: outcomeWords(item) };
     case 'inspection':
@@ -66,6 +72,10 @@ function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'outcome
       return assertNever(item);
   }
 }
+
+/** `hard braking 0.52 g`. */
+const shockWords = ({ what, peak }: Extract<EvidenceItem, { kind: 'shock' }>): string =>
+  [what.replaceAll('-', ' '), ...(peak === undefined ? [] : [`${peak.value} ${peak.unit}`])].join(' ');
 
 /** `refused 8 pallets: soft, mold`. */
 function outcomeWords({ outcome, quantity, all, words }: Extract<EvidenceItem, { kind: 'outcome' }>): string {

@@ -25,7 +25,8 @@ const ROWS = [
   ['photo', ['photo', 'document']],
   ['pulp', ['pulp']],
   ['round', ['round', 'set-point']],
-  ['seal', ['seal', 'bracing', 'pattern']],
+  ['seal', ['seal', 'bracing', 'pattern', 'pallets', 'scale']],
+  ['shock', ['shock']],
   ['inspection', ['inspection']],
   ['contact', ['contact', 'statement', 'exception']],
 ] as const;
@@ -135,6 +136,7 @@ function markOf(item: TimelineItem, x: number, y: number): string {
     case 'set-point':
     case 'bracing':
     case 'pattern':
+    case 'scale':
       return element('circle', {
         cx: x,
         cy: y,

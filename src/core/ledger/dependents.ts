@@ -3,8 +3,8 @@ import type { EvidenceId } from '../model/evidence.js';
 import { countedEntries } from './counted-entries.js';
 
 /**
- * The entries that count and rest on another one: rows read from a struck table, outcomes, exceptions and
- * inspections that stand on a document, files that came in an archive or
+ * The entries that count and rest on another one: rows read from a struck table, outcomes, exceptions,
+ * inspections and pallets that stand on a document or photograph, files that came in an archive or
  * e-mail, comparisons of a clock with it, what was said of a claim because of it, and all that is said of a claim
  * whose receipt is struck. What only describes evidence goes with it and is not named.
  */
@@ -27,12 +27,7 @@ function restsOn(entry: Entry, evidence: EvidenceId): boolean {
       return entry.body.within?.evidence === evidence;
     case 'reading-recorded':
       if (entry.body.source.is === 'row' && entry.body.source.evidence === evidence) return true;
-      return (
-        (entry.body.kind === 'outcome' ||
-          entry.body.kind === 'exception' ||
-          entry.body.kind === 'inspection') &&
-        entry.body.documents.includes(evidence)
-      );
+      return 'documents' in entry.body && entry.body.documents.includes(evidence);
     case 'clock-compared':
       return (
         entry.body.photo === evidence ||

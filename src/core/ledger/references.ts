@@ -135,13 +135,12 @@ export function referenceProblem(entry: Entry, there: KnownReferences): string |
   }
 }
 
-/** The papers on which an outcome, an exception or an inspection stands are in the record. */
+/** The papers and photographs on which a reading stands are in the record. */
 function documentProblem(
   reading: Reading,
   known: (id: EvidenceId | undefined) => string | undefined,
 ): string | undefined {
-  if (reading.kind !== 'outcome' && reading.kind !== 'exception' && reading.kind !== 'inspection')
-    return undefined;
+  if (!('documents' in reading)) return undefined;
   return reading.documents.map(known).find((problem) => problem !== undefined);
 }
 

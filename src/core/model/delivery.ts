@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { axleIssues, axleLimits, emptyWeights, tractorAxles, trailerAxles } from './axles.js';
 import { compartment, compartmentIssues } from './compartment.js';
 import { instruction } from './instruction.js';
 import { writtenFootprint, writtenLength } from './length.js';
@@ -86,7 +87,12 @@ const saleTerm = z.enum(['fob', 'fob-acceptance', 'fob-acceptance-final', 'deliv
 
 const equipment = z.strictObject({
   tractor: z
-    .strictObject({ number: z.string().max(60).meta({ description: 'Number' }) })
+    .strictObject({
+      number: z.string().max(60).meta({ description: 'Number' }),
+      axles: tractorAxles
+        .optional()
+        .meta({ description: 'Where its axles lie, for an estimate of axle weights' }),
+    })
     .optional()
     .meta({ description: 'Tractor' }),
   trailer: z
@@ -104,6 +110,9 @@ const equipment = z.strictObject({
         .enum(['rear', 'front', 'both', 'none'])
         .optional()
         .meta({ description: 'Where its floor drains are' }),
+      axles: trailerAxles
+        .optional()
+        .meta({ description: 'Where its kingpin and axles lie, for an estimate of axle weights' }),
       compartments: z.array(compartment).min(2).max(6).optional().meta({
         description:
           'Compartments from the front wall to the doors, where bulkheads divide the trailer; every line then names its own',
@@ -114,6 +123,8 @@ const equipment = z.strictObject({
     .strictObject({ number: z.string().max(60).optional().meta({ description: 'Number' }) })
     .optional()
     .meta({ description: 'Refrigeration unit' }),
+  empty: emptyWeights.optional(),
+  limits: axleLimits.optional(),
 });
 
 export const language = z.enum(['en', 'es']);
@@ -164,6 +175,7 @@ export const delivery = z
     unique(facts.stops, 'stops', issue);
     unique(facts.lines, 'lines', issue);
     const { trailer } = facts.equipment;
+    for (const { message, path } of axleIssues(facts.equipment)) issue(message, path);
     for (const { message, path } of compartmentIssues({
       ...trailer,
       compartments: trailer.compartments ?? [],

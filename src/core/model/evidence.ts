@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { document, readingsTable } from './evidence/document.js';
 import { contact, event, statement } from './evidence/events.js';
 import { exception } from './evidence/exception.js';
+import { pallets, scale, shock } from './evidence/handling.js';
 import { inspection } from './evidence/inspection.js';
 import { bracing, pattern, seal } from './evidence/load.js';
 import { outcome } from './evidence/outcome.js';
@@ -16,6 +17,7 @@ export * from './evidence/exception.js';
 export type { Source } from './evidence/fields.js';
 export * from './evidence/file.js';
 export * from './evidence/flag.js';
+export * from './evidence/handling.js';
 export * from './evidence/ids.js';
 export * from './evidence/inspection.js';
 export * from './evidence/load.js';
@@ -42,6 +44,9 @@ export const reading = z.discriminatedUnion('kind', [
   seal,
   bracing,
   pattern,
+  scale,
+  shock,
+  pallets,
   event,
   outcome,
   inspection,
@@ -70,6 +75,9 @@ export const readingKind = z.enum([
   'seal',
   'bracing',
   'pattern',
+  'scale',
+  'shock',
+  'pallets',
   'event',
   'outcome',
   'inspection',

@@ -3,6 +3,7 @@ import type { ChannelDifference } from './results/channels.js';
 import type { ClaimDeadline, ClaimResult } from './results/claim.js';
 import type { Finding } from './results/findings.js';
 import type { GapResult } from './results/gaps.js';
+import type { ShockResult, StopDoors } from './results/handling.js';
 import type { LoadPlan } from './results/loading.js';
 import type { LineMargin } from './results/margins.js';
 import type { LineOutcome } from './results/outcomes.js';
@@ -11,6 +12,7 @@ import type { PulpComparison, PulpGroup } from './results/pulps.js';
 import type { SetPointAgreement } from './results/set-points.js';
 import type { TemperatureResult } from './results/temperature.js';
 import type { Timeline } from './results/timeline.js';
+import type { LoadWeights } from './results/weights.js';
 import type { CustodySpan, TimeRange } from './results/window.js';
 import type { RuleSetOrigin } from './rule-set.js';
 import type { Instant } from './time.js';
@@ -20,6 +22,7 @@ export type * from './results/claim.js';
 export type * from './results/doubts.js';
 export type * from './results/findings.js';
 export type * from './results/gaps.js';
+export type * from './results/handling.js';
 export type * from './results/loading.js';
 export type * from './results/margins.js';
 export type * from './results/outcomes.js';
@@ -30,6 +33,7 @@ export type * from './results/set-points.js';
 export type * from './results/temperature.js';
 export type * from './results/timeline.js';
 export type * from './results/trail.js';
+export type * from './results/weights.js';
 export type * from './results/window.js';
 
 /**
@@ -53,6 +57,12 @@ export interface Assessment {
   setPoints: SetPointAgreement;
   /** Absent when no row was recorded. */
   loading?: LoadPlan;
+  /** Absent when no weight is known and nothing was weighed. */
+  weights?: LoadWeights;
+  /** Openings of the doors by stop; absent when none was noted or logged. */
+  doors?: StopDoors[];
+  /** Shocks and hard braking; absent when nothing was recorded of them. */
+  shocks?: ShockResult[];
   /** What became of each line at its stop, in the order of the bill of lading. */
   outcomes: LineOutcome[];
   /** Absent when nothing shows that the carrier received the goods. */

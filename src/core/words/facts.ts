@@ -96,6 +96,10 @@ function showQuantity(value: FindingQuantity, format: Format, names: FactNames, 
       return format.share(value.of);
     case 'length':
       return format.length(value.metres);
+    case 'weight':
+      return format.weight(value.kilograms);
+    case 'acceleration':
+      return format.acceleration(value);
     case 'published':
       return showPublished(value, format);
     case 'line':
@@ -119,6 +123,10 @@ function isNothing(value: FindingQuantity): boolean {
       return value.of === 0;
     case 'length':
       return value.metres === 0;
+    case 'weight':
+      return value.kilograms === 0;
+    case 'acceleration':
+      return value.value === 0;
     case 'published':
       return value.by.length === 0;
     case 'temperature':

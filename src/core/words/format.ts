@@ -1,3 +1,4 @@
+import type { Acceleration } from '../model/acceleration.js';
 import type { DisplaySettings } from '../model/delivery.js';
 import { fromCelsius, fromKelvin, type TemperatureUnit } from '../model/temperature.js';
 import type { EventTime } from '../model/time.js';
@@ -45,6 +46,14 @@ export function formatFor(
     degreeHours: (kelvinHours: number) => both((one) => fromKelvin(kelvinHours, one), '·h'),
     /** Metres in; inches or feet first for readers of °F, the other system beside it. */
     length: (metres: number) => lengths(metres, unit === '°F', number),
+    /** Kilograms in; pounds first for readers of °F, the other beside it. */
+    weight: (kilograms: number) => {
+      const pounds = `${number(kilograms / 0.453_592_37)}${NBSP}lb`;
+      const metric = `${number(kilograms)}${NBSP}kg`;
+      return unit === '°F' ? `${pounds} (${metric})` : `${metric} (${pounds})`;
+    },
+    /** As it was stated. */
+    acceleration: ({ value, unit: stated }: Acceleration) => `${number(value, 2)}${NBSP}${stated}`,
     /** Metres along the ground in: `0.2 mi (350 m)`; without decimals from a mile or ten kilometres on. */
     distance: (metres: number) => {
       const miles = `${number(metres / 1609.344, metres < 16_093 ? 1 : 0)}${NBSP}mi`;

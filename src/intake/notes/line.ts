@@ -4,8 +4,18 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { parseTradeQuantity } from '../../core/model/quantity.js';
 import { parseTemperature } from '../../core/model/temperature.js';
 import { roleOf } from '../roles.js';
+import { ofPallets, ofPalletWeight, ofScale, ofShock } from './handling.js';
 import type { NoteContext } from './note-context.js';
-import { EVENTS, FREE_FIELD, KIND_WORDS, LISTED_WORDS, POSITIONS, SEVERAL } from './vocabulary.js';
+import {
+  EVENTS,
+  FREE_FIELD,
+  KIND_WORDS,
+  LISTED_WORDS,
+  PALLET_STATES,
+  POSITIONS,
+  SEVERAL,
+} from './vocabulary.js';
+import type { WordReading } from './word-reading.js';
 import { dateAt, type NoteWords, timeOfDayAt } from './words.js';
 
 /** A note in the words of `dossier record KIND WORD --option …`. */
@@ -23,13 +33,6 @@ export class UnreadableNote extends Error {
     super(message);
     this.fix = fix;
   }
-}
-
-/** The meaning of one word or a few. */
-interface WordReading {
-  field: string;
-  text: string;
-  length: number;
 }
 
 /** Parses one line. Throws UnreadableNote for an unknown word, or a second value for one field. */
@@ -102,9 +105,10 @@ function kindOf(words: readonly string[]): ReadingKind {
     if (EVENTS.has(plain)) return 'event';
     if (plain === 'set') return 'set-point';
   }
+  if (words.some((word) => PALLET_STATES.has(word.toLowerCase()))) return 'pallets';
   throw new UnreadableNote(
     'nothing says what kind of note it is',
-    'use one of: pulp, set-point, check, seal, bracing, pattern, refusal, acceptance, exception, inspection, contact, statement, or an event such as arrived',
+    'use one of: pulp, set-point, check, seal, bracing, pattern, scale, shock, leaning, fallen, refusal, acceptance, exception, inspection, contact, statement, or an event such as arrived',
   );
 }
 
@@ -192,7 +196,14 @@ function ofKind(
     case 'seal':
       return /\d/.test(word) ? { field: 'word', text: word, length: 1 } : undefined;
     case 'pattern':
-      return plain === 'rows' && next !== undefined ? { field: 'rows', text: next, length: 2 } : undefined;
+      if (plain === 'rows' && next !== undefined) return { field: 'rows', text: next, length: 2 };
+      return ofPalletWeight(words, at);
+    case 'scale':
+      return ofScale(words, at);
+    case 'shock':
+      return ofShock(words, at);
+    case 'pallets':
+      return ofPallets(words, at);
     case 'outcome':
       return onPaper(words, at, kind, delivery) ?? ofOutcome(words, at);
     case 'exception':

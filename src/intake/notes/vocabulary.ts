@@ -6,11 +6,14 @@ import {
   contactSubject,
   eventName,
   outcomeReason,
+  palletState,
   position,
   readingFrom,
   rowPattern,
   seal,
   setPointSource,
+  shockAxis,
+  shockEvent,
 } from '../../core/model/evidence.js';
 
 /** Words for the kind of a note, besides the kind's own name. */
@@ -26,6 +29,12 @@ export const KIND_WORDS: Readonly<Record<string, ReadingKind>> = {
   braced: 'bracing',
   pattern: 'pattern',
   event: 'event',
+  scale: 'scale',
+  weighed: 'scale',
+  shock: 'shock',
+  'hard-braking': 'shock',
+  'hard-acceleration': 'shock',
+  'hard-turn': 'shock',
   refusal: 'outcome',
   acceptance: 'outcome',
   accepted: 'outcome',
@@ -57,6 +66,12 @@ export const LISTED_WORDS: Readonly<Record<ReadingKind, readonly ListedWord[]>> 
   seal: [{ field: 'state', options: seal.shape.state.options }],
   bracing: [{ field: 'word', options: bracing.shape.device.options }],
   pattern: [{ field: 'word', options: rowPattern.options }],
+  scale: [],
+  shock: [
+    { field: 'what', options: shockEvent.options },
+    { field: 'axis', options: shockAxis.options },
+  ],
+  pallets: [{ field: 'word', options: palletState.options }],
   event: [{ field: 'word', options: eventName.options }],
   outcome: [{ field: 'reason', options: outcomeReason.options }],
   inspection: [],
@@ -77,6 +92,9 @@ export const FREE_FIELD: Readonly<Record<ReadingKind, string>> = {
   seal: 'caption',
   bracing: 'note',
   pattern: 'note',
+  scale: 'caption',
+  shock: 'caption',
+  pallets: 'note',
   event: 'note',
   outcome: 'words',
   inspection: 'defect',
@@ -86,7 +104,9 @@ export const FREE_FIELD: Readonly<Record<ReadingKind, string>> = {
 };
 
 /** Fields that a note may say several values of. */
-export const SEVERAL: ReadonlySet<string> = new Set(['reason', 'subject', 'signedBy', 'alarm']);
+export const SEVERAL: ReadonlySet<string> = new Set(['reason', 'subject', 'signedBy', 'alarm', 'photo']);
 
+/** How pallets were found: a kind of note where no other word says one. */
+export const PALLET_STATES: ReadonlySet<string> = new Set(palletState.options);
 export const EVENTS: ReadonlySet<string> = new Set(eventName.options);
 export const POSITIONS: ReadonlySet<string> = new Set(position.options);

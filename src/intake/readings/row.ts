@@ -41,6 +41,7 @@ import {
   temperatureIn,
 } from './cells.js';
 import type { ReadingColumn, RowNote } from './columns.js';
+import { palletsIn, palletWeightIn, scaleIn, shockIn } from './handling.js';
 import { readInspection } from './inspection.js';
 import { readRowTime } from './time.js';
 
@@ -182,12 +183,19 @@ function readingOf(
         ...noted,
         pattern: chosen(cells, 'value', rowPattern) ?? missing('value', rowPattern.options.join(', ')),
         rows: rowsIn(cells),
+        ...omitUndefined({ palletWeight: palletWeightIn(cells) }),
         blocks: (cells.get('blocks') ?? '')
           .split(/[;|]/)
           .map((one) => one.trim())
           .filter((one) => one !== '')
           .map((one) => chosen(new Map([['blocks', one]]), 'blocks', airBlock) ?? refuse(one, 'blocks', [])),
       };
+    case 'scale':
+      return { kind, ...captioned, ...scaleIn(cells) };
+    case 'shock':
+      return { kind, ...captioned, ...shockIn(cells) };
+    case 'pallets':
+      return { kind, ...noted, ...palletsIn(cells) };
     case 'event':
       return {
         kind,

@@ -81,6 +81,12 @@ function readingOf(item: EvidenceItem): [Cell, Cell] {
       return [item.with, undefined];
     case 'bracing':
       return [item.device, undefined];
+    case 'scale':
+      return [item.gross?.value, item.gross?.unit];
+    case 'shock':
+      return [item.peak?.value, item.peak?.unit];
+    case 'pallets':
+      return [item.state, undefined];
     case 'pattern':
       return [item.pattern, undefined];
     case 'statement':

@@ -10,6 +10,7 @@ import { parseRowSpan } from '../../core/model/row-span.js';
 import { parseTemperature } from '../../core/model/temperature.js';
 import { roleOf, roleOfName } from '../../intake/roles.js';
 import { exceptionBody } from './exception-options.js';
+import { palletsBody, scaleBody, shockBody, typedWeight } from './handling-options.js';
 import { inspectionBody } from './inspection-options.js';
 import { outcomeBody } from './outcome-options.js';
 import { unknownWord } from './place-options.js';
@@ -56,7 +57,19 @@ export function readingBody(
     case 'bracing':
       return { device: word, note: typed.note };
     case 'pattern':
-      return { pattern: word, rows: rowSpan(typed.rows), blocks: typed.blocks, note: typed.note };
+      return {
+        pattern: word,
+        rows: rowSpan(typed.rows),
+        palletWeight: typedWeight(typed.palletWeight, '--pallet-weight'),
+        blocks: typed.blocks,
+        note: typed.note,
+      };
+    case 'scale':
+      return scaleBody(word, typed);
+    case 'shock':
+      return shockBody(word, typed);
+    case 'pallets':
+      return palletsBody(word, typed);
     case 'event':
       return { event: word, note: typed.note };
     case 'outcome':

@@ -49,6 +49,17 @@ export const typedFields = z.object({
   shipper: z.string().optional(),
   writtenBy: z.string().optional(),
   signedBy: z.union([z.string(), z.array(z.string())]).optional(),
+  steer: z.string().optional(),
+  drive: z.string().optional(),
+  trailer: z.string().optional(),
+  gross: z.string().optional(),
+  ticket: z.string().optional(),
+  palletWeight: z.string().optional(),
+  what: z.string().optional(),
+  duration: z.string().optional(),
+  axis: z.string().optional(),
+  threshold: z.string().optional(),
+  photo: z.union([z.string(), z.array(z.string())]).optional(),
   subject: z.union([z.string(), z.array(z.string())]).optional(),
 });
 export type TypedFields = z.infer<typeof typedFields>;

@@ -117,6 +117,31 @@ const outcome = (verdict: OutcomeVerdict, reasons: OutcomeReason[] = [], cartons
     quantity: cartons === undefined ? undefined : { amount: cartons, unit: 'cartons' as const },
   }),
 });
+const jolt = (g: number, threshold?: number) =>
+  ({
+    kind: 'shock',
+    what: 'shock',
+    peak: { value: g, unit: 'g' },
+    time: at(5),
+    ...omitUndefined({
+      threshold: threshold === undefined ? undefined : { value: threshold, unit: 'g' as const },
+    }),
+  }) as const;
+const threeStops = [
+  { id: 'load-1', does: 'load' as const, place: 'Cooler A', zone: 'America/Phoenix' },
+  { id: 'drop-0', does: 'unload' as const, place: 'Halfway', zone: 'America/Denver' },
+  { id: 'drop-1', does: 'unload' as const, place: 'Warehouse B', zone: 'America/Chicago' },
+];
+const weighed = { kind: 'scale', steer: { value: 5, unit: 't' }, time: at(2.5), place: LOAD } as const;
+/** A steer axle of 4.9 t empty. */
+const limits = (steer: string): Partial<DeliveryInput> => ({
+  equipment: {
+    tractor: { number: '7', axles: { wheelbase: '4 m', fifthWheel: '1 m' } },
+    trailer: { number: 'T-118', axles: { kingpin: '1 m', group: '11 m' } },
+    empty: { steer: '4.9 t' },
+    limits: { steer },
+  },
+});
 const call = {
   kind: 'contact',
   with: 'shipper',
@@ -244,6 +269,42 @@ const cases: Record<FindingId, () => Finding[]> = {
     found(items(...course, pulp(45, LOAD), pulp(31, DROP)), { logs: [air(() => 40)] }),
   'log-values-left-out': () => found(items(...course), { logs: [air((h) => (h === 6 ? 99 : 36))] }),
   'instruction-near-freezing': () => found(items(), { change: line('lettuce-romaine', '32 °F') }),
+  'shocks-over-threshold': () => found(items(...course, jolt(5, 3))),
+  'shocks-below-threshold': () => found(items(...course, jolt(2, 3))),
+  'shocks-recorded': () => found(items(...course, jolt(5))),
+  'shocks-outside-transit': () => found(items(...course, { ...jolt(5, 3), time: at(1) })),
+  'hard-braking-recorded': () =>
+    found(items(...course, { kind: 'shock', what: 'hard-braking', time: at(5) })),
+  'pallets-not-standing': () =>
+    found(items(...course, { kind: 'pallets', state: 'leaning', documents: [], place: DROP })),
+  'doors-open-between-stops': () =>
+    found(items(...course), {
+      logs: [
+        log(
+          hours,
+          { 'return-air': hours.map(() => 36) },
+          { door: hours.map((h) => (h === 6 ? 'open' : 'closed')) },
+        ),
+      ],
+    }),
+  'doors-open-at-stop': () =>
+    found(
+      items(
+        ...course,
+        { kind: 'event', event: 'doors-opened', place: { stop: 'drop-0' }, time: at(6) },
+        { kind: 'event', event: 'doors-closed', place: { stop: 'drop-0' }, time: at(7) },
+      ),
+      { change: { stops: threeStops } },
+    ),
+  'axle-over-limit': () => found(items(...course, weighed), { change: limits('4 t') }),
+  'axles-within-limits': () => found(items(...course, weighed), { change: limits('6 t') }),
+  'axle-estimate-differs': () =>
+    found(
+      items(...course, weighed, { ...rows('straight', 1, 4), palletWeight: { value: 900, unit: 'kg' } }),
+      {
+        change: limits('6 t'),
+      },
+    ),
   'side-room-not-braced': () => found(items(...course, rows('straight', 1, 4)), { change: trailer({}) }),
   'side-room-braced': () =>
     found(items(...course, rows('straight', 1, 4), { kind: 'bracing', device: 'air-bags', place: LOAD }), {

@@ -63,6 +63,8 @@ const SAMPLE: Record<string, FactValue> = {
     ],
   },
   length: { is: 'length', metres: 0.47 },
+  weight: { is: 'weight', kilograms: 5000 },
+  acceleration: { is: 'acceleration', value: 5.2, unit: 'g' },
   line: { is: 'line', line: 'romaine' },
   stop: { is: 'stop', stop: 'load-1' },
 };

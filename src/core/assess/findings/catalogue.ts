@@ -1,6 +1,7 @@
 import type { Finding, FindingQuantity } from '../../model/results.js';
 import type { Element } from '../../model/rule-set.js';
 import { airCatalogue } from './catalogue-air.js';
+import { handlingCatalogue } from './catalogue-handling.js';
 import { instructionsCatalogue } from './catalogue-instructions.js';
 import { loadingCatalogue } from './catalogue-loading.js';
 import { productCatalogue } from './catalogue-product.js';
@@ -19,6 +20,8 @@ interface Kinds {
   share: Extract<FindingQuantity, { is: 'share' }>;
   published: Extract<FindingQuantity, { is: 'published' }>;
   length: Extract<FindingQuantity, { is: 'length' }>;
+  weight: Extract<FindingQuantity, { is: 'weight' }>;
+  acceleration: Extract<FindingQuantity, { is: 'acceleration' }>;
   line: Extract<FindingQuantity, { is: 'line' }>;
   stop: Extract<FindingQuantity, { is: 'stop' }>;
   amount: Extract<FindingQuantity, { is: 'amount' }>;
@@ -245,6 +248,7 @@ export const catalogue = {
   },
   ...airCatalogue,
   ...instructionsCatalogue,
+  ...handlingCatalogue,
   ...loadingCatalogue,
   ...productCatalogue,
 } as const satisfies Record<string, CatalogueEntry>;

@@ -1,6 +1,7 @@
 import type { Finding } from '../../model/results.js';
 import { airFindings } from './air.js';
 import { careFindings } from './care.js';
+import { handlingFindings } from './handling.js';
 import { loadingFindings } from './loading.js';
 import type { FindingContext } from './make.js';
 import { mixingFindings } from './mixing.js';
@@ -21,6 +22,7 @@ export function findingsOf(context: FindingContext): Finding[] {
     ...careFindings(context),
     ...productFindings(context),
     ...loadingFindings(context),
+    ...handlingFindings(context),
     ...mixingFindings(context),
   ].sort((a, b) => b.weight - a.weight);
 }

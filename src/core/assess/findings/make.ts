@@ -1,3 +1,4 @@
+import type { Acceleration } from '../../model/acceleration.js';
 import type { EvidenceId } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { TradeUnit } from '../../model/quantity.js';
@@ -7,8 +8,11 @@ import type {
   GapResult,
   LineMargin,
   LoadPlan,
+  LoadWeights,
   ProductResult,
   PulpGroup,
+  ShockResult,
+  StopDoors,
 } from '../../model/results.js';
 import type { RecordState } from '../../model/state.js';
 import type { Zone } from '../../model/time.js';
@@ -22,6 +26,12 @@ export interface FindingContext extends Computed {
   product?: readonly ProductResult[];
   /** Absent when no row was recorded. */
   loading?: LoadPlan;
+  /** Absent when no weight is known and nothing was weighed. */
+  weights?: LoadWeights;
+  /** Absent when no door was noted or logged open. */
+  doors?: readonly StopDoors[];
+  /** Absent when nothing was recorded of shocks. */
+  shocks?: readonly ShockResult[];
   gaps: readonly GapResult[];
 }
 
@@ -53,6 +63,8 @@ export const duration = (seconds: number): Quantity<'duration'> => ({ is: 'durat
 export const time = (at: number, zone: Zone): Quantity<'time'> => ({ is: 'time', at, zone });
 export const share = (of: number): Quantity<'share'> => ({ is: 'share', of });
 export const length = (metres: number): Quantity<'length'> => ({ is: 'length', metres });
+export const weightOf = (kilograms: number): Quantity<'weight'> => ({ is: 'weight', kilograms });
+export const acceleration = (of: Acceleration): Quantity<'acceleration'> => ({ is: 'acceleration', ...of });
 export const lineRef = (line: string): Quantity<'line'> => ({ is: 'line', line });
 export const stopRef = (stop: string): Quantity<'stop'> => ({ is: 'stop', stop });
 export const amount = (value: number, unit: TradeUnit, of?: number): Quantity<'amount'> => ({

@@ -1,5 +1,6 @@
 /** What a person saw of the load and its doors. */
 import { z } from 'zod';
+import { HEAVIEST, kilograms, weight } from '../weight.js';
 import { readingFields } from './fields.js';
 
 export const seal = z
@@ -42,6 +43,12 @@ export const pattern = z
       .strictObject({ from: z.int().min(1).max(60), to: z.int().min(1).max(60) })
       .refine(({ from, to }) => from <= to, { error: 'the first row comes before the last' })
       .meta({ description: 'Rows counted from the nose' }),
+    palletWeight: weight
+      .refine((one) => kilograms(one) <= HEAVIEST.pallet, {
+        error: 'heavier than a pallet can be; is a figure or the unit wrong?',
+      })
+      .optional()
+      .meta({ description: 'Weight of each pallet in these rows, with its load' }),
     blocks: z.array(airBlock).default([]).meta({ description: 'What the rows obstruct' }),
     note: z.string().max(2000).optional().meta({ description: 'Free text' }),
   })

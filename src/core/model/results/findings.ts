@@ -1,4 +1,5 @@
 /** What the record shows for and against the carrier. */
+import type { Acceleration } from '../acceleration.js';
 import type { EvidenceId } from '../evidence.js';
 import type { TradeUnit } from '../quantity.js';
 import type { Element } from '../rule-set.js';
@@ -30,6 +31,8 @@ export type FindingQuantity =
   | { is: 'share'; of: number }
   | { is: 'published'; of: 'temperature' | 'humidity'; by: PublishedLimit[] }
   | { is: 'length'; metres: number }
+  | { is: 'weight'; kilograms: number }
+  | ({ is: 'acceleration' } & Acceleration)
   | { is: 'line'; line: string }
   | { is: 'stop'; stop: string }
   | { is: 'amount'; value: number; unit: TradeUnit; of?: number };
