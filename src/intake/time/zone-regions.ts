@@ -1,6 +1,7 @@
 /**
  * Zones of states, provinces and countries by their names and letters, several where a border of zones runs through
- * them: 49 CFR part 71 for the United States; from memory. What is resolved by it is always shown.
+ * them: 49 CFR part 71 for the United States, and what the tz database (zone.tab, 2025c) remarks on its zones. The Navajo
+ * Nation within Arizona keeps the time of Denver. What is resolved by it is always shown.
  */
 const REGIONS: readonly (readonly [names: string, zones: string])[] = [
   ['alabama|al', 'America/Chicago'],
@@ -55,19 +56,26 @@ const REGIONS: readonly (readonly [names: string, zones: string])[] = [
   ['wisconsin|wi', 'America/Chicago'],
   ['wyoming|wy', 'America/Denver'],
   ['alberta|ab', 'America/Edmonton'],
-  ['british columbia|bc', 'America/Vancouver America/Edmonton'],
+  ['british columbia|bc', 'America/Vancouver America/Edmonton America/Dawson_Creek'],
   ['manitoba|mb', 'America/Winnipeg'],
   ['new brunswick|nb', 'America/Moncton'],
   ['nova scotia|ns', 'America/Halifax'],
-  ['ontario|on', 'America/Toronto America/Winnipeg'],
+  ['newfoundland|labrador|newfoundland and labrador|nl', 'America/St_Johns America/Goose_Bay'],
+  ['northwest territories|nt', 'America/Edmonton'],
+  ['nunavut|nu', 'America/Iqaluit America/Rankin_Inlet America/Cambridge_Bay'],
+  ['ontario|on', 'America/Toronto America/Winnipeg America/Atikokan'],
   ['prince edward island|pe|pei', 'America/Halifax'],
-  ['quebec|qc', 'America/Toronto America/Halifax'],
-  ['saskatchewan|sk', 'America/Regina'],
+  ['quebec|qc', 'America/Toronto America/Halifax America/Blanc-Sablon'],
+  ['saskatchewan|sk', 'America/Regina America/Edmonton'],
+  ['yukon|yt', 'America/Whitehorse'],
   ['baja california sur', 'America/Mazatlan'],
   ['baja california', 'America/Tijuana'],
   ['chihuahua', 'America/Chihuahua America/Ciudad_Juarez America/Ojinaga'],
-  ['coahuila|nuevo leon', 'America/Monterrey America/Matamoros'],
-  ['tamaulipas', 'America/Mexico_City America/Matamoros'],
+  ['coahuila|nuevo leon|tamaulipas', 'America/Monterrey America/Matamoros'],
+  ['campeche|yucatan', 'America/Merida'],
+  ['durango', 'America/Monterrey'],
+  ['nayarit', 'America/Mazatlan America/Bahia_Banderas'],
+  ['quintana roo', 'America/Cancun'],
   ['guanajuato|jalisco|michoacan|puebla|queretaro|veracruz|colima|zacatecas', 'America/Mexico_City'],
   ['sinaloa', 'America/Mazatlan'],
   ['sonora', 'America/Hermosillo'],
@@ -128,8 +136,10 @@ const CITIES: readonly (readonly [zone: string, cities: readonly string[]])[] = 
   ['America/Boise', ['nampa|twin falls|idaho falls|pocatello']],
   ['America/Anchorage', ['fairbanks|juneau']],
   ['America/Vancouver', ['kelowna|surrey|abbotsford|victoria']],
+  ['America/Regina', ['saskatoon|moose jaw|prince albert']],
+  ['America/Edmonton', ['cranbrook|lloydminster']],
+  ['America/Monterrey', ['ciudad victoria|saltillo|tampico']],
   ['America/Toronto', ['ottawa|hamilton|london|leamington|mississauga|montreal|laval']],
-  ['America/Monterrey', ['saltillo']],
   ['America/Matamoros', ['nuevo laredo|reynosa|piedras negras|ciudad acuna']],
 ];
 
