@@ -18,6 +18,10 @@ const DATE = new RegExp(
 const NAMED = new RegExp(
   `^${WEEKDAY}${String.raw`([A-Za-z]{3,10})\.?\s+(\d{1,2}),?\s+(\d{4})(?:,?\s+(.+))?$`}`,
 );
+/** `Tue Jul 14 04:05:00 2026`, as C and Unix write it, with or without letters of a zone before the year. */
+const UNIX = new RegExp(
+  `^${WEEKDAY}${String.raw`([A-Za-z]{3,10})\.?\s+(\d{1,2})\s+(\d{1,2}:\d{2}(?::\d{2})?)((?:\s+[A-Z]{3,5})?)\s+(\d{4})$`}`,
+);
 /** `14 July 2026`, `14 de julio de 2026`, `1er juillet 2026`. */
 const NAMED_DAY_FIRST = new RegExp(
   `^${WEEKDAY}${String.raw`(\d{1,2})(?:er)?\s+(?:de\s+)?([A-Za-z]{3,10})\.?,?\s+(?:de\s+)?(\d{4})(?:,?\s+(.+))?$`}`,
@@ -72,6 +76,14 @@ export function dateParts(written: string): DateParts | undefined {
     const month = monthOf(name);
     if (month !== undefined)
       return { parts: [month, Number(day), Number(year)], order: 'month-day-year', separator: ' ', clock };
+  }
+  const unix = UNIX.exec(text);
+  if (unix !== null) {
+    const [, name = '', day, time = '', zone = '', year] = unix;
+    const month = monthOf(name);
+    const parts = [month ?? 0, Number(day), Number(year)] as const;
+    if (month !== undefined)
+      return { parts, order: 'month-day-year', separator: ' ', clock: `${time}${zone}` };
   }
   const dayFirst = NAMED_DAY_FIRST.exec(text);
   if (dayFirst !== null) {

@@ -78,6 +78,10 @@ export async function examineLog(
   const columns = mapping.channels
     .map((c) => `${c.channel}${c.compartment === undefined ? '' : ` of ${c.compartment}`} in ${c.unit}`)
     .join(', ');
+  const basis =
+    mapping.unitBasis === undefined
+      ? ''
+      : ' as is usual in the countries of the stops: the log does not say it';
   const notRead = unused.length === 0 ? '' : `; not read: ${unused.join(', ')}`;
   return {
     received: {
@@ -95,7 +99,7 @@ export async function examineLog(
     },
     readings: [],
     problems,
-    takenFor: `unit log: ${countWithNoun(log.times.length, 'row')}, clock ${zoneInWords(mapping.time.zone)}, ${columns}${settled(log)}${notRead}`,
+    takenFor: `unit log: ${countWithNoun(log.times.length, 'row')}, clock ${zoneInWords(mapping.time.zone)}, ${columns}${basis}${settled(log)}${notRead}`,
     log: previewOf(log, mapping, unused, delivery.stops[0]?.zone ?? zoneSchema.parse('UTC')),
   };
 }
@@ -126,7 +130,7 @@ function mixture(log: ReadLog, where: Where): Problem | undefined {
 const MOST_DUPLICATES = 5;
 const SHARE_OF_DUPLICATES = 0.1;
 
-/** Hours from 1 to 12, most of them, and no other: a clock without AM and PM. */
+/** Hours from 1 to 12, with noon or midnight and the hour behind it, and no other: a clock without AM and PM. */
 function isHalfDayClock({ times, zone }: ReadLog): boolean {
   if (zone === 'offset') return false;
   const rules = zoneRules(zone);
@@ -138,7 +142,7 @@ function isHalfDayClock({ times, zone }: ReadLog): boolean {
     if (hour === 0 || hour > 12) return false;
     hours.add(hour);
   }
-  return hours.size >= 9;
+  return hours.has(12) && hours.has(1);
 }
 
 function zoneInWords(zone: string): string {

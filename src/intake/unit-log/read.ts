@@ -14,6 +14,7 @@ import { type FoldedRow, resolveFolds, sortedOnce, stepsBack } from './rows/orde
 import { repeatedRow } from './rows/repeated-rows.js';
 import { RowNotes } from './rows/row-notes.js';
 import { RowTimes } from './rows/row-times.js';
+import { shapeOf, type TimeShape } from './rows/time-shape.js';
 import { StatedReader } from './stated.js';
 import type { NameColumn } from './weigh/instruments.js';
 
@@ -70,6 +71,7 @@ class LogReader {
   readonly #folded: FoldedRow[] = [];
   readonly #channels;
   readonly #states;
+  readonly #shape: TimeShape;
   readonly #rowTimes: RowTimes;
   readonly #stated = new StatedReader();
   readonly #watch: InstrumentWatch | undefined;
@@ -85,13 +87,16 @@ class LogReader {
     this.#mostRows = mostRows;
     this.#channels = mapping.channels.map((c) => ({ ...c, values: [] as number[] }));
     this.#states = mapping.states.map((s) => ({ ...s, texts: new StateTexts(), values: [] as string[] }));
+    this.#shape = shapeOf(mapping.time);
     this.#rowTimes = new RowTimes(mapping.time);
     this.#watch = names.length === 0 ? undefined : new InstrumentWatch(names);
     this.#needed = 1 + Math.max(...mapping.channels.map((c) => c.column), ...mapping.time.columns);
   }
 
-  row(cells: string[], line: number): boolean {
-    if (line <= this.#mapping.headerRow) return this.#above(cells);
+  row(raw: string[], line: number): boolean {
+    if (line <= this.#mapping.headerRow) return this.#above(raw);
+    const cells = this.#shape.row(raw);
+    if (cells === undefined) return true;
     const { only } = this.#mapping;
     // Rows of other instruments or quantities are no rows of this log.
     if (only !== undefined && !only.every(({ column, is }) => (cells[column] ?? '').trim() === is))
@@ -104,6 +109,7 @@ class LogReader {
 
   #above(cells: string[]): boolean {
     this.#stated.add(cells);
+    this.#shape.above(cells);
     // A line of units may stand under the headings and be shorter or longer.
     this.#width = Math.max(cells.length, this.#widthAbove, this.#needed);
     this.#widthAbove = cells.length;
@@ -137,7 +143,7 @@ class LogReader {
       );
       return;
     }
-    const [first = 0, second] = this.#mapping.time.columns;
+    const [first = 0, second] = this.#shape.columns;
     const time = this.#rowTimes.read(
       cells[first] ?? '',
       second === undefined ? undefined : (cells[second] ?? ''),

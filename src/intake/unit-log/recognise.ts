@@ -4,6 +4,7 @@ import type { LogMapping } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { type ByteSource, headOf } from '../table/bytes.js';
 import { decode, judgeEncoding } from '../table/encoding.js';
+import { eachRow } from '../table/rows.js';
 import type { OrderVerdict } from '../time/date-order.js';
 import { unwrapped } from './cells/cell-value.js';
 import { guessDecimal, readNumber } from './cells/numbers.js';
@@ -12,9 +13,11 @@ import { type FoundTable, findTable, type TableChoice, type TableSearch } from '
 import type { LogContext } from './log-context.js';
 import * as say from './problems.js';
 import { type Counted, epochOf } from './rows/epoch.js';
+import { TimeShape } from './rows/time-shape.js';
 import { UTC, weighZone, type ZoneVerdict } from './weigh/clock-zone.js';
-import { wallSpan, weighDateOrder } from './weigh/date-order.js';
+import { type EveryRow, wallSpan, weighDateOrder } from './weigh/date-order.js';
 import { chosenRows, type NameColumn, nameColumns, onlyTemperatures } from './weigh/instruments.js';
+import { RowLetters } from './weigh/row-letters.js';
 import { weighUnits } from './weigh/units.js';
 
 /** A log's table and how it is read, or why it cannot be. */
@@ -57,14 +60,21 @@ export async function recogniseUnitLog(source: ByteSource, context: LogContext):
     return notALog(say.columnOfRowsUnknown(where, map.only, search.table));
   const chosen = only === undefined ? search.table : withRows(search.table, only);
   const { columns, missing } = compartmentColumns(chosen, compartments);
-  const table = { ...chosen, columns };
+  const table = shaped({ ...chosen, columns });
   if (table.sample.every((row) => row.every((cell) => cell.trim() === '')))
     return notALog(say.noRows({ ...where, row: table.headerRow }));
+  const form = { encoding, delimiter: table.delimiter };
 
   const decimal =
     map?.decimal ??
     guessDecimal(table.columns.channels.flatMap((c) => table.sample.map((row) => row[c.column] ?? '')));
-  const { units, unitColumn } = weighUnits(table, decimal, context);
+  const count = countOf(table);
+  const everyRow = rowsOf(source, form, table, 'dropped');
+  const order: OrderVerdict =
+    count === undefined ? await weighDateOrder(everyRow, table, context) : { is: 'order', order: 'iso' };
+  if (order.is === 'no-dates') return notALog(say.noDates(where, table));
+
+  const { units, unitColumn, unitBasis } = weighUnits(table, decimal, context);
   const unknown = table.columns.channels.filter((c) => units.get(c.column) === undefined);
   if (unknown.length > 0)
     return notALog(
@@ -74,17 +84,15 @@ export async function recogniseUnitLog(source: ByteSource, context: LogContext):
         unknown.map((c) => c.column),
       ),
     );
-
-  const form = { encoding, delimiter: table.delimiter };
-  const count = countOf(table);
-  const order: OrderVerdict =
-    count === undefined ? await weighDateOrder(source, form, table, context) : { is: 'order', order: 'iso' };
   if (order.is === 'ambiguous') return notALog(say.datesAmbiguous(where, table, order));
-  if (order.is === 'no-dates') return notALog(say.noDates(where, table));
 
+  const letters = await rowLetters(source, form, table);
   const zone: ZoneVerdict =
     count === undefined
-      ? await weighZone(table, order.order, context, where, () => wallSpan(source, form, table, order.order))
+      ? await weighZone(table, order.order, context, where, {
+          span: () => wallSpan(everyRow, table, order.order),
+          letters,
+        })
       : { is: 'zone', zone: UTC };
   if (zone.is === 'doubt') return { is: 'zone-needed', problem: zone.problem };
   if (zone.is === 'unknown') return { is: 'zone-needed', problem: say.zoneUnknown(where) };
@@ -101,12 +109,17 @@ export async function recogniseUnitLog(source: ByteSource, context: LogContext):
       delimiter: table.delimiter,
       decimal,
       headerRow: table.headerRow,
-      ...omitUndefined({ sheet: context.sheet, only, unitColumn }),
+      ...omitUndefined({ sheet: context.sheet, only, unitColumn, unitBasis }),
       time: {
-        columns: table.columns.time,
+        columns: columns.parts?.columns ?? columns.time,
         order: order.order,
         zone: zone.zone,
-        ...omitUndefined({ count }),
+        ...omitUndefined({
+          count,
+          parts: columns.parts?.parts,
+          dated: columns.dated,
+          letters: zone.letters,
+        }),
       },
       channels: table.columns.channels.map((c) => ({
         ...c,
@@ -139,6 +152,65 @@ function withRows(table: FoundTable, only: NonNullable<LogMapping['only']>): Fou
   );
   return { ...table, sample };
 }
+
+const timeForm = ({ columns: { time, parts, dated } }: FoundTable) => ({
+  columns: parts?.columns ?? time,
+  ...omitUndefined({ parts: parts?.parts, dated }),
+});
+
+/** The table whose rows have their times whole, without letters of a zone. */
+function shaped(table: FoundTable): FoundTable {
+  const shape = new TimeShape({ ...timeForm(table), letters: 'dropped' });
+  for (const line of table.preamble) shape.above(line);
+  return {
+    ...table,
+    sample: table.sample.flatMap((row) => [shape.row(row) ?? []].filter((r) => r.length > 0)),
+  };
+}
+
+/** The rows of a whole table in the same form. */
+function rowsOf(
+  source: ByteSource,
+  form: Pick<LogMapping, 'encoding' | 'delimiter'>,
+  table: FoundTable,
+  letters?: 'dropped',
+): EveryRow {
+  return async (onRow) => {
+    const shape = new TimeShape({ ...timeForm(table), letters });
+    await eachRow(source, form, (cells, line) => {
+      if (line <= table.headerRow) {
+        shape.above(cells);
+        return true;
+      }
+      const row = shape.row(cells);
+      return row === undefined ? true : onRow(row);
+    });
+  };
+}
+
+/** The letters of a zone in the rows, looked for in the whole table where its first rows have some. */
+async function rowLetters(
+  source: ByteSource,
+  form: Pick<LogMapping, 'encoding' | 'delimiter'>,
+  table: FoundTable,
+): Promise<RowLetters> {
+  const found = new RowLetters();
+  const column = table.columns.time.at(-1) ?? 0;
+  let rows = 0;
+  await rowsOf(
+    source,
+    form,
+    table,
+  )((cells) => {
+    found.add(cells[column] ?? '');
+    rows += 1;
+    return rows < LETTERS_WITHIN || found.letters.length > 0;
+  });
+  return found;
+}
+
+/** Rows without letters after which none are looked for. */
+const LETTERS_WITHIN = 50;
 
 /** In what the times are counted, where all of them are counts since 1970; undefined for dates. */
 function countOf({ sample, columns }: FoundTable): Counted | undefined {

@@ -1,55 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { toInstant } from '../../../src/core/model/time.js';
-import { parseDeliveryFile } from '../../../src/intake/delivery-file.js';
-import type { ExaminedFile, LogOptions } from '../../../src/intake/draft.js';
-import { examineFile } from '../../../src/intake/examine.js';
 import { readUnitLog } from '../../../src/intake/unit-log/read.js';
-import { DELIVERY_YAML, emptyFolder, put, someHash } from '../a-delivery.js';
 import { celsius, evidence } from './reading.js';
+import { inOneZone, inTwoZones, tables } from './tables.js';
 
 /**
  * Shapes of tables that recorders of climate and programs write, each with invented values and the reading that a
  * person gives it. Every one of them was once read otherwise than it is meant.
  */
-const folder = await emptyFolder();
-const inOneZone = parseDeliveryFile(
-  DELIVERY_YAML.replace('America/Chicago', 'America/Phoenix'),
-  'delivery.yaml',
-).facts;
-const inTwoZones = parseDeliveryFile(DELIVERY_YAML, 'delivery.yaml').facts;
-
-let files = 0;
-async function taken(
-  lines: readonly string[] | Uint8Array,
-  delivery = inOneZone,
-  options: LogOptions = {},
-): Promise<{ examined: ExaminedFile; path: string }> {
-  files += 1;
-  const bytes = lines instanceof Uint8Array ? lines : `${lines.join('\n')}\n`;
-  const found = await put(folder, `log-${files}.csv`, bytes);
-  const { path, name } = found;
-  const file = { name, bytes: found.bytes, sha256: someHash };
-  return { examined: await examineFile({ path, name, file, delivery, options }), path };
-}
-
-/** The log as read: its first time in UTC, its zone, and the first value of each channel in °C. */
-async function reading(
-  lines: readonly string[] | Uint8Array,
-  delivery = inOneZone,
-  options: LogOptions = {},
-): Promise<unknown> {
-  const { examined, path } = await taken(lines, delivery, options);
-  const { received, problems } = examined;
-  if (received.kind !== 'unit-log') return problems[0]?.message ?? examined.takenFor;
-  const log = await readUnitLog(path, received.mapping, { evidence, addedSeconds: 0 });
-  return {
-    from: toInstant(log.times[0] ?? 0).slice(0, 16),
-    rows: log.times.length,
-    ...Object.fromEntries(
-      received.mapping.channels.map(({ channel }) => [channel, celsius(log.channels[channel])[0]]),
-    ),
-  };
-}
+const { taken, reading } = await tables();
 
 const rows = (first: string, second = first) => [first, second];
 

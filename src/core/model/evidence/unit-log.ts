@@ -43,11 +43,10 @@ export const logMapping = z.strictObject({
   }),
   time: z
     .strictObject({
-      columns: z
-        .array(z.int().nonnegative())
-        .min(1)
-        .max(2)
-        .meta({ description: 'One column with date and time, or the date and then the time column' }),
+      columns: z.array(z.int().nonnegative()).min(1).max(7).meta({
+        description:
+          'One column with date and time, or the date and then the time column, or one for each of `parts`',
+      }),
       order: z.enum(['iso', 'month-day-year', 'day-month-year']),
       zone: z.union([z.literal('offset'), zone]).meta({
         description: "The zone that the log's clock is set to; `offset` when every row states its own",
@@ -56,6 +55,21 @@ export const logMapping = z.strictObject({
         .enum(['seconds', 'milliseconds'])
         .optional()
         .meta({ description: 'Times are counts since 1970 UTC; `order` and `zone` then say nothing' }),
+      parts: z
+        .array(z.enum(['year', 'month', 'day', 'day-of-year', 'hour', 'minute', 'second', 'hhmm', 'clock']))
+        .optional()
+        .meta({
+          description:
+            'What each of the columns holds, where date and time are spread over several; `hhmm` is 1330 for 13:30',
+        }),
+      dated: z
+        .literal('above')
+        .optional()
+        .meta({ description: 'Rows have the time of day alone; a line above them states their date' }),
+      letters: z.record(z.string(), z.int().nullable()).optional().meta({
+        description:
+          'Minutes east of UTC of the letters of a zone in the rows, such as EDT; null where they are passed over',
+      }),
     })
     .meta({ description: 'How times are read; columns count from 0' }),
   only: z
@@ -70,6 +84,9 @@ export const logMapping = z.strictObject({
     .nonnegative()
     .optional()
     .meta({ description: 'The column whose cells state °C or °F for their row' }),
+  unitBasis: z.literal('countries').optional().meta({
+    description: 'The table states no unit: it is the one in use in the countries of all stops',
+  }),
   channels: z
     .array(
       z.strictObject({

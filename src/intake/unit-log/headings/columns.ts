@@ -1,11 +1,13 @@
 import { type Channel, channel, type StateColumn, stateColumn } from '../../../core/model/evidence.js';
 import { omitUndefined } from '../../../core/model/omit-undefined.js';
-import { readTimeOfDay, readWall } from '../../time/wall-time.js';
+import { dateParts, readTimeOfDay, readWall } from '../../time/wall-time.js';
 import { unwrapped } from '../cells/cell-value.js';
+import { withoutLetters } from '../rows/zone-letters.js';
 import { type ColumnValues, valuesOf } from './column-values.js';
 import { guessColumns } from './guess.js';
 import { type HeadingReading, headingMeaning, plainHeading } from './meaning.js';
 import { operationColumn } from './operation-column.js';
+import { type PartColumns, partColumns } from './part-columns.js';
 import type { Meaning } from './words.js';
 
 /** A column by its heading, or by its number counted from 1. */
@@ -18,8 +20,12 @@ export type ColumnChoice = { [M in Meaning]?: ColumnName | undefined } & {
 };
 
 export interface Columns {
-  /** One column, or date and then time of day. */
+  /** One column, or date and then time of day; of a time in parts, the first of their columns. */
   time: number[];
+  /** Where date and time are spread over more columns. */
+  parts?: PartColumns;
+  /** The rows have times of day alone, and a line above them has their date. */
+  dated?: 'above';
   channels: { channel: Channel; column: number; compartment?: string }[];
   states: { state: StateColumn; column: number; compartment?: string }[];
   /** Headings that were not needed. */
@@ -36,6 +42,7 @@ export function assignColumns(
   sample: readonly (readonly string[])[],
   choice: ColumnChoice = {},
   said: (heading: string, column: number) => HeadingReading | undefined = headingMeaning,
+  dated?: 'above',
 ): Assignment {
   const { ignore = [], ...wanted } = choice;
   const chosen = new Map<Meaning, number>();
@@ -61,7 +68,15 @@ export function assignColumns(
     const column = operationColumn(sample, (one) => !gone.has(one) && !others.has(one));
     if (column !== undefined) taken.set('operation', { column, strength: 0.4 });
   }
-  const time = withClock(timeColumns(taken, sample), guessed, values, (column) => gone.has(column));
+  const whole = withClock(timeColumns(taken, sample), guessed, values, (column) => gone.has(column));
+  const given = ['time', 'date', 'clock'].some((name) => isMeaning(name) && chosen.has(name));
+  const hasDates = Array.isArray(whole) && holdsDates(whole[0] ?? 0, sample);
+  const parts = given || hasDates ? undefined : partColumns(headings, sample, values);
+  const alone =
+    dated !== undefined && !Array.isArray(whole) && whole.is === 'time-without-date'
+      ? whole.column
+      : undefined;
+  const time = parts?.columns.slice(0, 1) ?? (alone === undefined ? whole : [alone]);
   if (!Array.isArray(time)) {
     const column = time.column === undefined ? undefined : headings[time.column];
     return { is: time.is, ...omitUndefined({ column }) };
@@ -75,11 +90,17 @@ export function assignColumns(
     const place = taken.get(name);
     return place === undefined ? [] : [{ state: name, column: place.column }];
   });
-  const used = new Set([...time, ...channels.map((c) => c.column), ...states.map((s) => s.column)]);
+  const used = new Set([
+    ...time,
+    ...(parts?.columns ?? []),
+    ...channels.map((c) => c.column),
+    ...states.map((s) => s.column),
+  ]);
   return {
     is: 'columns',
     columns: {
       time,
+      ...omitUndefined({ parts, dated: alone === undefined ? undefined : dated }),
       channels,
       states,
       unused: headings.filter((heading, i) => heading.trim() !== '' && !used.has(i)).map((h) => h.trim()),
@@ -96,7 +117,8 @@ function timeColumns(
   if (both !== undefined && (holdsDates(both.column, sample) || date === undefined)) return [both.column];
   const hours = clock ?? both;
   if (hours !== undefined && holdsDates(hours.column, sample)) return [hours.column];
-  if (date !== undefined && hours !== undefined) return [date.column, hours.column];
+  if (date !== undefined && hours !== undefined)
+    return holdsDates(date.column, sample, 'with-clock') ? [date.column] : [date.column, hours.column];
   if (date !== undefined) return [date.column];
   if (hours === undefined) return { is: 'no-time' };
   // Cells that are neither a time of day nor a date are reported once the dates are read.
@@ -129,9 +151,15 @@ function withClock(
   return clock < 0 ? time : [date, clock];
 }
 
-function holdsDates(column: number, sample: readonly (readonly string[])[]): boolean {
+/** `with-clock`: dates with a time of day behind them. */
+function holdsDates(column: number, sample: readonly (readonly string[])[], as?: 'with-clock'): boolean {
   return sample.some((row) => {
-    const cell = unwrapped(row[column] ?? '');
+    const cell = withoutLetters(unwrapped(row[column] ?? '').trim());
+    if (as !== undefined) {
+      // A spreadsheet writes midnight behind a date.
+      const clock = dateParts(cell)?.clock;
+      if (clock === undefined || (readTimeOfDay(clock)?.ms ?? 0) === 0) return false;
+    }
     return (['iso', 'month-day-year', 'day-month-year'] as const).some(
       (order) => readWall(cell, order) !== undefined,
     );

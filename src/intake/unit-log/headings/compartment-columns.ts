@@ -1,5 +1,6 @@
 import type { Compartment } from '../../../core/model/compartment.js';
 import { channel, stateColumn } from '../../../core/model/evidence.js';
+import { omitUndefined } from '../../../core/model/omit-undefined.js';
 import { withoutAccents } from '../../time/months.js';
 import { valuesOf } from './column-values.js';
 import { type ColumnName, type Columns, columnAt } from './columns.js';
@@ -50,6 +51,7 @@ export function compartmentColumns(
   return {
     columns: {
       time: columns.time,
+      ...omitUndefined({ parts: columns.parts, dated: columns.dated }),
       channels: [
         ...columns.channels.filter(({ column }) => !own.has(column)),
         ...channel.options.flatMap((name) =>

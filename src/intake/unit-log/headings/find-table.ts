@@ -1,7 +1,9 @@
 import { omitUndefined } from '../../../core/model/omit-undefined.js';
 import { DELIMITERS, type Delimiter, guessDelimiter, linesOf } from '../../table/delimiter.js';
 import { type RowOfText, rowsOfText } from '../../table/rows.js';
+import { readWithUnit } from '../cells/numbers.js';
 import { unitOfCell } from '../cells/unit-cell.js';
+import { dateOfLine } from '../rows/date-lines.js';
 import { valuesOf } from './column-values.js';
 import { type Assignment, assignColumns, type ColumnChoice, type Columns } from './columns.js';
 import { fittedHeadings } from './fitted-headings.js';
@@ -57,7 +59,31 @@ export function findTable(head: string, choice: TableChoice = {}): TableSearch {
       best = { score: table.score, table: { ...table.table, delimiter } };
     }
   }
-  return best === undefined ? explainNotFound(head, choice) : { is: 'found', table: best.table };
+  const table = best?.table ?? withoutHeadings(head, choice, said);
+  return table === undefined ? explainNotFound(head, choice) : { is: 'found', table };
+}
+
+/** A table without headings whose cells say all: one column of times, and temperatures with their unit in each cell. */
+function withoutHeadings(
+  head: string,
+  choice: TableChoice,
+  said: (heading: string) => HeadingReading | undefined,
+): FoundTable | undefined {
+  if (choice.headerRow !== undefined || Object.keys(choice.columns ?? {}).length > 0) return undefined;
+  for (const delimiter of choice.delimiter === undefined ? DELIMITERS : [choice.delimiter]) {
+    if (!head.includes(delimiter)) continue;
+    const rows = rowsOfText(head, delimiter, PREAMBLE_ROWS + SAMPLE_ROWS);
+    const sample = rows.map(({ cells }) => cells);
+    if (!isRowOfValues(sample[0] ?? [])) continue;
+    const found = tableAt(rows, -1, choice, (heading) => {
+      const column = Number(heading.replace('column ', '')) - 1;
+      const units = new Set(sample.map((row) => readWithUnit(row[column] ?? '', '.')?.unit));
+      const [unit] = units;
+      return units.size === 1 && unit !== undefined ? said(`column (${unit})`) : undefined;
+    });
+    if (found !== undefined) return { ...found.table, delimiter };
+  }
+  return undefined;
 }
 
 /** Places in `rows` that may be the header; −1 stands for a table without one. */
@@ -94,7 +120,14 @@ function tableAt(
     const unit = (unitRow[column] ?? '').trim();
     return said(unitOfCell(unit) !== undefined || isOtherUnit(unit) ? `${heading} (${unit})` : heading);
   };
-  const found = assignColumns(headings, sample, columns, withUnit);
+  // A line between the rows that states their date is none of them.
+  const ownRows = sample.filter((cells) => dateOfLine(cells) === undefined);
+  const looked = ownRows.length > 0 ? ownRows : sample;
+  const whole = assignColumns(headings, looked, columns, withUnit);
+  const found =
+    whole.is === 'time-without-date' && hasDateLines(rows.slice(0, Math.max(0, at)), sample)
+      ? assignColumns(headings, looked, columns, withUnit, 'above')
+      : whole;
   if (found.is !== 'columns') return undefined;
   const header = rows[under.length > 0 ? at + 1 : at];
   return {
@@ -108,6 +141,14 @@ function tableAt(
       columns: found.columns,
     },
   };
+}
+
+/** Whether the date of each row stands in a line above it: between the rows, or one alone above the headings. */
+function hasDateLines(preamble: readonly RowOfText[], below: readonly (readonly string[])[]): boolean {
+  const above = new Set(preamble.flatMap(({ cells }) => dateOfLine(cells) ?? []));
+  const first = below[0];
+  if (first !== undefined && dateOfLine(first) !== undefined) return true;
+  return above.size === 1;
 }
 
 /** The cells of a line above the headings that holds units and little else, column by column. */
@@ -148,7 +189,7 @@ function remembered(): (heading: string) => HeadingReading | undefined {
 function isRowOfValues(cells: readonly string[]): boolean {
   const values = cells.map((_, column) => valuesOf([cells], column));
   return (
-    values.some((v) => v.dates > v.numbers || v.counted > 0) && values.some((v) => v.numbers > v.counted)
+    values.some((v) => v.dates > v.numbers || v.counted > 0) && values.some((v) => v.readable > v.counted)
   );
 }
 

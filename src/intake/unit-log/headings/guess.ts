@@ -33,7 +33,8 @@ export function guessColumns(
   // `Temperature` alone is a recorder's only column; beside named air it could be anything.
   const strong = probes.filter((p) => !p.weak);
   const named = strong.length > 0 || taken.has('return-air') || taken.has('supply-air');
-  placeProbes(onceEach(named ? strong : probes), taken);
+  const plain = probes.filter((p) => p.symbol !== true);
+  placeProbes(onceEach(named ? strong : plain.length > 0 ? plain : probes), taken);
   if (!taken.has('time') && !taken.has('date')) byDates(said, values, free, taken);
   return taken;
 }
@@ -58,6 +59,8 @@ function isStatisticBeside(meaning: HeadingReading, said: readonly (HeadingReadi
  */
 function isMeasured(meaning: HeadingReading, values: ColumnValues, plainTemperature: boolean): boolean {
   if (!canBeTemperatures(values)) return false;
+  // What is counted, or is a time, has no decimals.
+  if (meaning.symbol === true) return values.filled === 0 || values.numbers > values.integers;
   const names = meaning.means === 'probe' && !meaning.weak && !meaning.ofTemperature;
   if (!names || meaning.number !== undefined || !plainTemperature) return true;
   return values.filled === 0 || values.integers < values.filled;

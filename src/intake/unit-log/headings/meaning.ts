@@ -11,7 +11,7 @@ import { FILLERS, HEADING_WORDS } from './words.js';
  * `set point`, `2. Temp, °C (serial 4711)` gives `temp`.
  */
 export function plainHeading(heading: string): string {
-  const text = withoutAccents(heading.replaceAll('ß', 'ss').replaceAll(/[°º]/g, ' deg '))
+  const text = withoutAccents(heading.replaceAll('ß', 'ss').replaceAll(/[°º˚∘]/g, ' deg '))
     // The number of the column in its table.
     .replace(/^\s*#?\d{1,2}[.)]\s+(?=\p{L})/u, '')
     .replace(/(?<=.)\b(?:\p{L}{1,6}\s+)?s\/n\b.*$/iu, ' ')
@@ -29,6 +29,9 @@ export function plainHeading(heading: string): string {
     .join(' ')
     .trim();
 }
+
+/** Words beyond which a heading is a sentence about something. */
+const MOST_WORDS = 9;
 
 /** How well a heading says something: more words of it explained, fewer left over. 0 is not at all. */
 function strength(heading: string, list: WordList): { strength: number; weak: boolean } {
@@ -58,7 +61,11 @@ export interface HeadingReading {
   /** Degrees or the word temperature stand in it. */
   ofTemperature: boolean;
   unit?: TemperatureUnit;
+  /** The letter T and what it is of: a temperature where its numbers are. */
+  symbol?: true;
 }
+
+const SYMBOL = /^T(?:[ _.-]\p{Ll}[\p{L}\d ]{1,20}|(?:air|soil|water|in|out|amb))$/u;
 
 const TEMPERATURES: ReadonlySet<HeadingMeaning> = new Set([
   'set-point',
@@ -75,7 +82,8 @@ const TEMPERATURES: ReadonlySet<HeadingMeaning> = new Set([
 export function headingMeaning(heading: string): HeadingReading | undefined {
   if (heading.length > 200) return undefined;
   const words = plainHeading(heading);
-  if (words === '' || words.length > 80) return undefined;
+  // A sentence is a remark.
+  if (words === '' || words.length > 80 || words.split(' ').length > MOST_WORDS) return undefined;
   const statistic = statisticIn(words);
   const plain = statistic?.of ?? words;
   const unit = unitIn(heading);
@@ -88,6 +96,9 @@ export function headingMeaning(heading: string): HeadingReading | undefined {
     }
   if (best === undefined && ofTemperature && !isRuledOut(plain))
     best = { means: 'probe', strength: 0.4, weak: true };
+  // The letter of physics: `T_amont`, `Tair`; a T alone is as often the time.
+  const symbol = best === undefined && SYMBOL.test(heading.trim()) && !isRuledOut(plain);
+  if (symbol) best = { means: 'probe', strength: 0.3, weak: true };
   if (best === undefined) return undefined;
   if (TEMPERATURES.has(best.means) && (statesOtherUnit(heading) || namesOtherQuantity(words)))
     return undefined;
@@ -99,6 +110,7 @@ export function headingMeaning(heading: string): HeadingReading | undefined {
     ...omitUndefined({
       number: number === undefined ? undefined : Number(number),
       unit,
+      symbol: symbol ? true : undefined,
       statistic: TEMPERATURES.has(best.means) ? statistic?.is : undefined,
     }),
   };
@@ -114,14 +126,16 @@ function isRuledOut(plain: string): boolean {
 
 /** Degrees that a heading or a line of units states. */
 export function unitIn(heading: string): TemperatureUnit | undefined {
-  const text = heading.slice(0, 200).normalize('NFKC').trim();
+  // A ring above is a degree sign to whoever typed it.
+  const text = heading.slice(0, 200).replaceAll(/[˚∘]/g, '°').normalize('NFKC').trim();
   const match =
     /(?:°|º|\bdeg(?:rees?)?\.?)[\s_]*([CF])(?![a-z])/i.exec(text) ??
     // A mark in front that is no letter may be what is left of a degree sign in another encoding.
     /[([{]\s*(?:[^\p{L}\p{N}\s()[\]{}%]{0,2}|\u00f8|\u00c2.)\s*(?:[oº°]|deg(?:rees?)?\.?)?\s*([CF])(?:elsius|ahrenheit)?\s*[)\]}]/iu.exec(
       text,
     ) ??
-    /(?:^|[\s_,/-])o?([CF])$/.exec(text) ??
+    /(?:^|[\s_,/.-])o?([CF])$/.exec(text) ??
+    /(?:^|[^\p{L}])(?:temp(?:erature?)?|tmp)[\s_.-]?([CF])(?=[\s_.-])/iu.exec(text) ??
     /_([cf])$/.exec(text) ??
     /(?:^|[^\p{L}])([CF])(?:ahrenheit|elsius)(?!\p{L})/iu.exec(text) ??
     /(?:[a-z]|\bdeg)([CF])$/.exec(text) ??

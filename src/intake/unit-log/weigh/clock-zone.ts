@@ -5,16 +5,26 @@ import { fixedZone, type StatedZone, zoneIn } from '../../time/stated-zone.js';
 import { type DateOrder, readWall } from '../../time/wall-time.js';
 import type { FoundTable } from '../headings/find-table.js';
 import type { LogContext } from '../log-context.js';
+import { zoneLetters } from '../rows/zone-letters.js';
+import type { RowLetters } from './row-letters.js';
 import { rowsRead } from './ways.js';
 
 export type ZoneVerdict =
-  | { is: 'zone'; zone: Zone | 'offset' }
+  | { is: 'zone'; zone: Zone | 'offset'; letters?: Record<string, number | null> }
   | { is: 'doubt'; problem: Problem }
   /** Nothing says it. */
   | { is: 'unknown' };
 
+/** What is known of the rows beyond those at the head of the table. */
+export interface RowsSeen {
+  /** Their earliest and latest wall time. */
+  span: () => Promise<{ from: number; to: number } | undefined>;
+  /** Letters of a zone that stand in them. */
+  letters: RowLetters;
+}
+
 /**
- * The zone of a log's clock: every row's own offset; what a person says; what the heading of the times or the lines
+ * The zone of a log's clock: every row's own offset or letters; what a person says; what the heading of the times or the lines
  * above the header state; the only zone of the stops. Two statements that differ, letters that mean several zones, and
  * letters of winter on rows of summer are asked about.
  */
@@ -23,13 +33,28 @@ export async function weighZone(
   order: DateOrder,
   context: LogContext,
   where: Where,
-  span: () => Promise<{ from: number; to: number } | undefined>,
+  { span, letters }: RowsSeen,
 ): Promise<ZoneVerdict> {
   const { zone: mapped } = context.logMap ?? {};
   if (mapped === 'offset' || statesOffsets(table, order)) return { is: 'zone', zone: 'offset' };
   const said = context.logZone ?? mapped;
-  if (said !== undefined) return { is: 'zone', zone: said };
-  const stated = statements(table, context.zones ?? []);
+  if (said !== undefined) {
+    const passedOver = Object.fromEntries(letters.letters.map((one) => [one, null]));
+    return { is: 'zone', zone: said, ...(letters.letters.length === 0 ? {} : { letters: passedOver }) };
+  }
+  const own = letters.verdict(context.zones ?? []);
+  if (own.is === 'offsets') return { is: 'zone', zone: 'offset', letters: own.offsets };
+  if (own.is === 'unclear')
+    return {
+      is: 'doubt',
+      problem: {
+        code: 'unsupported-file',
+        message: `"${own.letters.join('" and "')}" in the rows does not say of each how far the clock is from UTC`,
+        where,
+        fix: 'say the zone that the clock was set to with --log-zone',
+      },
+    };
+  const stated = statements(table, order, context.zones ?? []);
   const [first] = stated;
   if (first === undefined)
     return context.onlyZone === undefined ? { is: 'unknown' } : { is: 'zone', zone: context.onlyZone };
@@ -115,10 +140,34 @@ function statesOffsets(table: FoundTable, order: DateOrder): boolean {
 }
 
 /** What the headings of the times and the lines above them say of the zone. */
-function statements(table: FoundTable, near: readonly Zone[]): StatedZone[] {
+function statements(table: FoundTable, order: DateOrder, near: readonly Zone[]): StatedZone[] {
   const headings = table.columns.time.map((column) => (table.headings[column] ?? '').replaceAll('_', ' '));
   const inHeadings = headings.flatMap((heading) => zoneIn(heading, near) ?? []);
-  return [...inHeadings, ...above(table.preamble, near)];
+  return [...inHeadings, ...above(table.preamble, near), ...ofFirstRow(table, order, near)];
+}
+
+/** Milliseconds by which the start that a table states may differ from its first row. */
+const SAME_START = 60_000;
+
+/** The zone of a time above the rows that is the time of the first row: both are of one clock. */
+function ofFirstRow(table: FoundTable, order: DateOrder, near: readonly Zone[]): StatedZone[] {
+  const first = table.sample
+    .map((row) => readWall(timeText(table, row), order)?.wall)
+    .find((wall) => wall !== undefined);
+  if (first === undefined) return [];
+  return table.preamble.flatMap((cells) =>
+    cells.flatMap((cell, i) => {
+      const behind = cell.slice(cell.indexOf(':') + 1).trim();
+      return [cell.trim(), behind, (cells[i + 1] ?? '').trim()].flatMap((text): StatedZone[] => {
+        const found = zoneLetters(text);
+        const wall = readWall(found?.rest ?? text, order);
+        if (wall === undefined || Math.abs(wall.wall - first) > SAME_START) return [];
+        if (wall.offset !== undefined) return [{ is: 'offset', minutes: wall.offset, text }];
+        const named = found === undefined ? undefined : zoneIn(found.letters, near);
+        return named === undefined ? [] : [named];
+      });
+    }),
+  );
 }
 
 const LABEL = /zone\b|\btz\b|clock|utc offset|gmt offset|huso|fuseau|zeitzone/i;

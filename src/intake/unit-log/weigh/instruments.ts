@@ -54,6 +54,7 @@ const OTHER = [
 export function nameColumns({ headings, columns, sample }: FoundTable): NameColumn[] {
   const used = new Set([
     ...columns.time,
+    ...(columns.parts?.columns ?? []),
     ...columns.channels.map((c) => c.column),
     ...columns.states.map((s) => s.column),
   ]);

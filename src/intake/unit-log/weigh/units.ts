@@ -1,27 +1,30 @@
 import type { LogMapping } from '../../../core/model/evidence.js';
 import type { TemperatureUnit } from '../../../core/model/temperature.js';
-import type { LogOptions } from '../../draft.js';
-import { readWithUnit } from '../cells/numbers.js';
+import { readNumber, readWithUnit } from '../cells/numbers.js';
 import { unitOfCell } from '../cells/unit-cell.js';
 import type { FoundTable } from '../headings/find-table.js';
 import { headingMeaning, unitIn } from '../headings/meaning.js';
+import type { LogContext } from '../log-context.js';
+import { usualUnit } from './usual-unit.js';
 
 export interface WeighedUnits {
   /** Unit of each temperature column whose unit is known. */
   units: Map<number, TemperatureUnit>;
   /** The column whose cells say it for each row. */
   unitColumn?: number;
+  /** Set where nothing but the countries of the stops says it. */
+  unitBasis?: 'countries';
 }
 
 /**
  * Unit of each temperature column: what a map says; its heading, the line of units, its cells; a column of units; the
  * unit that a person said for those that do not show one; the one that the lines above the header name; then the one
- * unit of the other columns.
+ * unit of the other columns; and of a table that says nothing, the one that is in use where all stops are.
  */
 export function weighUnits(
   table: FoundTable,
   decimal: LogMapping['decimal'],
-  { logMap, logUnit: said }: LogOptions,
+  { logMap, logUnit: said, zones = [] }: Pick<LogContext, 'logMap' | 'logUnit' | 'zones'>,
 ): WeighedUnits {
   const units = new Map<number, TemperatureUnit>();
   const mapped = logMap?.units;
@@ -30,7 +33,7 @@ export function weighUnits(
   // `Value` is of anything: what the lines above or the other columns say is not of it.
   const saysTemperature = (column: number): boolean => {
     const said = headingMeaning(table.headings[column] ?? '');
-    return said === undefined || !said.weak || said.ofTemperature;
+    return said === undefined || !said.weak || said.ofTemperature || said.symbol === true;
   };
   for (const { column, channel } of table.columns.channels) {
     const unit =
@@ -50,7 +53,28 @@ export function weighUnits(
   if (only !== undefined && other === undefined)
     for (const { column } of table.columns.channels)
       if (!units.has(column) && saysTemperature(column)) units.set(column, only);
-  return inCells === undefined || mapped !== undefined ? { units } : { units, unitColumn: inCells.column };
+  if (inCells !== undefined && mapped === undefined) return { units, unitColumn: inCells.column };
+  const usual = units.size > 0 ? undefined : usualUnit(zones);
+  const open = table.columns.channels.map(({ column }) => column);
+  if (usual === undefined || !open.every(saysTemperature) || !isWeather(table, open, decimal))
+    return { units };
+  return { units: new Map(open.map((column) => [column, usual])), unitBasis: 'countries' };
+}
+
+/** What air, water or produce that is carried has in °C: own judgement, no source. */
+const WEATHER = { from: -45, to: 60 };
+
+/** Whether nearly all values of the columns, read in °C, are temperatures that air can have. */
+function isWeather(
+  { sample }: FoundTable,
+  columns: readonly number[],
+  decimal: LogMapping['decimal'],
+): boolean {
+  const values = columns.flatMap((column) =>
+    sample.map((row) => readNumber(row[column] ?? '', decimal)).filter((value) => !Number.isNaN(value)),
+  );
+  const within = values.filter((value) => value >= WEATHER.from && value <= WEATHER.to).length;
+  return values.length > 0 && within >= 0.95 * values.length;
 }
 
 /** A column that is read for nothing else, whose cells are degrees in the rows of the table. */
@@ -61,6 +85,7 @@ function unitColumn({
 }: FoundTable): { column: number; unit: TemperatureUnit } | undefined {
   const used = new Set([
     ...columns.time,
+    ...(columns.parts?.columns ?? []),
     ...columns.channels.map((c) => c.column),
     ...columns.states.map((s) => s.column),
   ]);
