@@ -10,6 +10,7 @@ import { custodyOf } from './custody.js';
 import { doorOpenings } from './doors.js';
 import { findingsOf } from './findings/findings.js';
 import { gapsOf } from './gaps/gaps.js';
+import { inspectionsOf } from './inspections/inspections.js';
 import { loadPlan } from './loading/plan.js';
 import { loadWeights } from './loading/weights.js';
 import { productResults } from './product/product.js';
@@ -47,6 +48,7 @@ export function assess({ claimDeadlines, ...input }: AssessInput): Assessment {
     doors: doors.length === 0 ? undefined : doors,
     shocks: shocks.length === 0 ? undefined : shocks,
   });
+  const inspections = inspectionsOf(state, milestones);
   const gaps = gapsOf(context);
   const findings = findingsOf({ ...context, ...loading, pulps, margins, product, gaps });
   const claimed: Pick<Assessment, 'claims' | 'refusalClocks'> =
@@ -73,6 +75,7 @@ export function assess({ claimDeadlines, ...input }: AssessInput): Assessment {
     setPoints,
     ...loading,
     outcomes: [...context.outcomes],
+    ...omitUndefined({ inspections: inspections.length === 0 ? undefined : inspections }),
     ...omitUndefined({ custody: custodyOf(state, milestones, context.outcomes) }),
     timeline: timelineOf(state, milestones),
     gaps: withDueDates(gaps, claimed.claims ?? []),

@@ -7,6 +7,7 @@ import { currency } from './money.js';
 import { tradeUnit } from './quantity.js';
 import { references } from './references.js';
 import { slug } from './slug.js';
+import { soldAs } from './sold-as.js';
 import { temperatureUnit } from './temperature.js';
 import { localTime, zone } from './time.js';
 
@@ -72,6 +73,9 @@ export const line = z.strictObject({
   pallet: writtenFootprint
     .optional()
     .meta({ description: 'Footprint of a pallet; 40 × 48 in is assumed otherwise, and stated' }),
+  sold: soldAs.optional().meta({
+    description: 'What the contract of sale says of the goods, where the carrier knows it: 7 CFR 46.44(a)',
+  }),
   light: z
     .boolean()
     .optional()

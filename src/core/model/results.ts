@@ -4,6 +4,7 @@ import type { ClaimDeadline, ClaimResult } from './results/claim.js';
 import type { Finding } from './results/findings.js';
 import type { GapResult } from './results/gaps.js';
 import type { ShockResult, StopDoors } from './results/handling.js';
+import type { InspectionResult } from './results/inspections.js';
 import type { LoadPlan } from './results/loading.js';
 import type { LineMargin } from './results/margins.js';
 import type { LineOutcome } from './results/outcomes.js';
@@ -23,6 +24,7 @@ export type * from './results/doubts.js';
 export type * from './results/findings.js';
 export type * from './results/gaps.js';
 export type * from './results/handling.js';
+export type * from './results/inspections.js';
 export type * from './results/loading.js';
 export type * from './results/margins.js';
 export type * from './results/outcomes.js';
@@ -65,6 +67,8 @@ export interface Assessment {
   shocks?: ShockResult[];
   /** What became of each line at its stop, in the order of the bill of lading. */
   outcomes: LineOutcome[];
+  /** What inspections state of each lot; absent when there is none. */
+  inspections?: InspectionResult[];
   /** Absent when nothing shows that the carrier received the goods. */
   custody?: CustodySpan;
   timeline: Timeline;
