@@ -19,6 +19,7 @@ export type {
   AirBlock,
   AxleGroup,
   Channel,
+  DefectNature,
   EventName,
   Evidence,
   EvidenceId,

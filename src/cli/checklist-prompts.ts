@@ -65,7 +65,7 @@ export async function promptForBoxes(
       case '':
       case '-':
         if (answers.delete(number)) await sitting.save(answers);
-        at += 1;
+        at = box.opens === true ? nextPart(boxes, at) : at + 1;
         continue;
     }
     const problem = check(number, typed, answers);

@@ -10,6 +10,7 @@ import { describeCommand } from './commands/describe.js';
 import { fingerprintCommand } from './commands/fingerprint.js';
 import { gapsCommand } from './commands/gaps.js';
 import { identityCommand } from './commands/identity.js';
+import { inspectionsCommand } from './commands/inspections.js';
 import { mergeCommand } from './commands/merge.js';
 import { newCommand } from './commands/new.js';
 import { publishedCommand } from './commands/published.js';
@@ -75,6 +76,7 @@ function makeProgram(context: CliContext): Command {
     gapsCommand,
     tempsCommand,
     timelineCommand,
+    inspectionsCommand,
     trailCommand,
     checklistCommand,
     fingerprintCommand,

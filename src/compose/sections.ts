@@ -8,6 +8,8 @@ export const OPTIONAL_SECTIONS = [
   'before-loading',
   'transit',
   'arrival',
+  'inspections',
+  'good-delivery',
   'claim',
 ] as const;
 

@@ -78,10 +78,25 @@ describe('the printed form', () => {
     expect(pages).toBe(2);
     const text = await textOf(pdf);
     const words = new Set(text.split(/\s+/));
-    for (const { number } of boxesOf(parts)) expect(words).toContain(String(number));
+    const printed = parts.filter(({ is }) => is !== 'inspection');
+    for (const { number } of boxesOf(printed)) expect(words).toContain(String(number));
     expect(squeezed(text)).toContain(squeezed('Romaine 24s'));
     expect(await textBeyond(pdf, 20)).toEqual([]);
     expect((await fontsOf(pdf)).every(({ embedded }) => embedded)).toBe(true);
+  });
+
+  it('has a page for an inspection certificate where that is asked for', async () => {
+    const { pdf, pages } = await composeChecklist({
+      delivery: facts,
+      ruleSet: rules,
+      language: 'en',
+      paper: 'Letter',
+      madeAt: BUILT_AT,
+      inspection: true,
+    });
+    expect(pages).toBe(3);
+    const words = new Set((await textOf(pdf)).split(/\s+/));
+    for (const { number } of boxesOf(parts)) expect(words).toContain(String(number));
   });
 
   it('leaves at least 9 mm to write in each box', async () => {

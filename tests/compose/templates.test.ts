@@ -52,8 +52,10 @@ describe('templates of one’s own', () => {
     expect(document.sections.map(({ id }) => id)).toEqual([
       'missing',
       'temperatures',
-      // The sample has no claim, and then there is no section on one.
-      ...SECTIONS.filter((id) => !['missing', 'temperatures', 'claim'].includes(id)),
+      // The sample has no claim and no inspection, and then there is no section on one.
+      ...SECTIONS.filter(
+        (id) => !['missing', 'temperatures', 'claim', 'inspections', 'good-delivery'].includes(id),
+      ),
     ]);
   });
 

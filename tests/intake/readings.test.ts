@@ -6,7 +6,7 @@ import { parseWrittenTable } from '../../src/intake/table/written-table.js';
 import { delivery } from './a-delivery.js';
 
 const HEAD =
-  'time,kind,value,unit,line,position,stop,by,note,from,run,state,event,with,how,set point,fuel,alarms,instrument';
+  'time,kind,value,unit,line,position,stop,by,note,from,run,state,event,with,how,set point,fuel,alarms,instrument,said by,with name';
 const read = (...rows: string[]) =>
   readReadings(parseWrittenTable(`${HEAD}\n${rows.join('\n')}\n`, 'r.csv'), 'r.csv', delivery);
 
@@ -66,6 +66,23 @@ describe('a readings table', () => {
       'contact',
       '2026-07-14 04:10,contact,,,,,load-1,,warm pulp,,,,,shipper,call',
       { kind: 'contact', with: 'shipper', how: 'call', about: 'warm pulp' },
+    ],
+    [
+      'outcome with who said it, to whom and how',
+      '2026-07-14 04:10,outcome,4 pallets,,romaine,,load-1,,warm,,,refused,,consignor,call,,,,,D. Haas,P. Wren',
+      {
+        kind: 'outcome',
+        outcome: 'refused',
+        saidBy: 'D. Haas',
+        told: 'consignor',
+        toldName: 'P. Wren',
+        how: 'call',
+      },
+    ],
+    [
+      'contact with the name of the one who was told',
+      '2026-07-14 04:10,contact,,,,,load-1,,warm pulp,,,,,shipper,call,,,,,,P. Wren',
+      { kind: 'contact', with: 'shipper', withName: 'P. Wren' },
     ],
     [
       'statement',

@@ -82,6 +82,69 @@ describe('what was written on the form becomes', () => {
     expect(judged?.caption).toContain(`box ${event('loading-ended', 'load-1')}`);
   });
 
+  it('what an inspection found of a lot, with its parts', () => {
+    const of = (part: string) =>
+      numberOf((a) => a.is === 'inspection' && a.part === part && a.stop === 'drop-1');
+    const day = numberOf((a) => a.is === 'day' && a.stop === 'drop-1');
+    const answers = {
+      [day]: '2026-07-16',
+      [of('lot')]: 'L-4471',
+      [of('line')]: 'a',
+      [of('at')]: '10:15',
+      [of('inspector')]: 'A. Quill',
+      [of('count')]: '480 cartons',
+      [of('samples')]: '24',
+      [of('low')]: '41',
+      [of('high')]: '44',
+      [of('requested-by')]: 'receiver',
+      [of('requested-at')]: '8:20',
+      [of('defects')]: 'tipburn 8% serious 3%; decay 2%',
+    };
+    const { readings, problems } = read(answers);
+    expect(problems).toEqual([]);
+    expect(readings.map(({ reading }) => reading)).toMatchObject([
+      {
+        kind: 'inspection',
+        lot: 'L-4471',
+        line: 'romaine',
+        by: 'A. Quill',
+        count: { amount: '480', unit: 'cartons' },
+        samples: 24,
+        pulps: { low: { value: 41, unit: '°F' }, high: { value: 44, unit: '°F' } },
+        defects: [
+          { name: 'tipburn', percent: 8, serious: 3 },
+          { name: 'decay', percent: 2 },
+        ],
+        requestedAt: { instant: '2026-07-16T13:20:00.000Z' },
+      },
+    ]);
+    expect(read({ ...base(), [of('samples')]: '24' }).problems[0]?.message).toContain('without the lot');
+  });
+
+  it('who said what became of the goods, to whom and how', () => {
+    const said = (part: string) => numberOf((a) => a.is === 'outcome-said' && a.part === part);
+    const refused = numberOf((a) => a.is === 'outcome' && a.part === 'refused' && a.line === 'romaine');
+    const day = numberOf((a) => a.is === 'day' && a.stop === 'drop-1');
+    const { readings } = read({
+      [day]: '2026-07-16',
+      [event('unloaded', 'drop-1')]: '8:15',
+      [refused]: '4 pallets',
+      [said('by')]: 'D. Haas',
+      [said('told')]: '5',
+      [said('told-name')]: 'P. Wren',
+      [said('how')]: '2',
+    });
+    expect(readings.map(({ reading }) => reading).find(({ kind }) => kind === 'outcome')).toMatchObject({
+      saidBy: 'D. Haas',
+      told: 'consignor',
+      toldName: 'P. Wren',
+      how: 'call',
+    });
+    expect(read({ ...base(), [said('by')]: 'D. Haas' }).problems[0]?.message).toContain(
+      'says nothing without',
+    );
+  });
+
   it('looks on the way that go past midnight', () => {
     const round = (count: number, part: string) =>
       numberOf((a) => a.is === 'unit-check' && a.count === count && a.part === part);

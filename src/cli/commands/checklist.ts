@@ -16,6 +16,7 @@ interface Options {
   output?: string;
   language?: Language;
   paper?: Paper;
+  inspection?: boolean;
   templates?: string;
   json?: boolean;
 }
@@ -32,6 +33,7 @@ export function checklistCommand({ output, now }: CliContext): Command {
       ),
     )
     .addOption(new Option('--paper <paper>', 'paper (default: as in delivery.yaml)').choices(PAPERS))
+    .option('--inspection', 'also a page for an inspection certificate')
     .option('--templates <folder>', 'your own templates folder')
     .addOption(JSON_ANSWER)
     .addHelpText(
@@ -46,12 +48,12 @@ Every box has a number. They stay the same as long as delivery.yaml and the rule
     )
     .action(async (folder: string | undefined, options: Options) => {
       const { writeChecklist } = await import('../../jobs/checklist/make.js');
-      const { output: to, language: inLanguage, paper: on, templates } = options;
+      const { output: to, language: inLanguage, paper: on, inspection, templates } = options;
       const made = await writeChecklist({
         folder: deliveryFolder(options.delivery ?? folder),
         by: resolveEnteredBy(undefined),
         now,
-        ...omitUndefined({ to, language: inLanguage, paper: on, templates }),
+        ...omitUndefined({ to, language: inLanguage, paper: on, inspection, templates }),
       });
       if (options.json === true) return output.json(made);
       output.line(`${escapeControls(made.file)}  ${made.pages} ${made.pages === 1 ? 'page' : 'pages'}`);

@@ -39,6 +39,7 @@ export function correctCommand({ output, now }: CliContext): Command {
     .option('--alarm <text...>', 'of a unit check')
     .option('--state <state>', 'of a seal: applied, intact, broken or removed')
     .option('--how <way>', 'of a contact or outcome: call, message, e-mail, in-person or letter')
+    .option('--with-name <name>', 'of a contact: the name of the one who was told')
     .option('--about <text>', 'of a contact or statement')
     .option('--outcome <outcome>', 'of an outcome: accepted, accepted-with-exceptions or refused')
     .option('--rest <outcome>', 'of an outcome: what became of the rest of the line')

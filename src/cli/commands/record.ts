@@ -174,6 +174,7 @@ const FORMS: readonly ReadingForm[] = [
     argumentDescription: 'shipper, receiver, broker, dispatcher, insurer, carrier, inspector or other',
     summary: 'who was told what',
     options: [
+      ['--with-name <name>', 'the name of the one who was told'],
       ['--how <way>', 'call (default), message, e-mail, in-person or letter'],
       ['--about <text>', 'what was said'],
       [

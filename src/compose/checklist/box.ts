@@ -22,9 +22,27 @@ export type BoxQuestion =
   | { is: 'notice'; part: 'with' | 'at' | 'about'; stop: string }
   /** How much of a line was taken, refused, short or damaged, and why. */
   | { is: 'outcome'; part: 'accepted' | 'refused' | 'short' | 'damaged' | 'why'; line: string; stop: string }
+  /** Who at the receiver said what became of the goods, to whom and how. */
+  | { is: 'outcome-said'; part: 'by' | 'told' | 'told-name' | 'how'; stop: string }
   /** An exception on the bill of lading: its words, of which line, and who signed it. */
   | { is: 'exception'; part: 'words' | 'line' | 'signed'; count: number; stop: string }
+  /** What an inspection found of one lot at the stop. */
+  | { is: 'inspection'; part: InspectionPart; stop: string }
   | { is: 'unit-check'; count: number; part: 'at' | 'box-air' | 'set-point' | 'fuel' | 'alarm' };
+
+export type InspectionPart =
+  | 'lot'
+  | 'line'
+  | 'at'
+  | 'inspector'
+  | 'count'
+  | 'samples'
+  | 'low'
+  | 'high'
+  | 'certificate'
+  | 'requested-by'
+  | 'requested-at'
+  | 'defects';
 
 export interface ChecklistBox {
   /** Printed in the box, and typed with its answer. */
@@ -59,7 +77,8 @@ export interface ChecklistPart {
     | 'arrival'
     | 'statement'
     | 'outcome'
-    | 'exception';
+    | 'exception'
+    | 'inspection';
   stop?: string;
   rows: ChecklistRow[];
 }
@@ -91,6 +110,8 @@ export const CHOICES = {
   bracing: ['air-bags', 'load-bars', 'straps', 'boards', 'foam-blocks', 'other'],
   'seal-state': ['intact', 'broken'],
   'outcome-why': ['temperature', 'decay', 'damage', 'frost', 'late', 'other'],
+  'outcome-told': ['driver', 'carrier', 'dispatcher', 'shipper', 'consignor', 'broker', 'other'],
+  'outcome-how': ['in-person', 'call', 'message', 'e-mail', 'letter', 'on-document'],
   'exception-signed': ['shipper', 'driver', 'shipper-and-driver', 'nobody'],
   notice: ['shipper', 'receiver', 'broker', 'dispatcher', 'insurer', 'carrier', 'inspector', 'other'],
 } as const;

@@ -17,6 +17,8 @@ export interface ComposeChecklistInput {
   language: Language;
   paper: Paper;
   madeAt: Instant;
+  /** Also the page for an inspection certificate, whose boxes come last. */
+  inspection?: boolean;
   /** Folder of templates instead of the shipped ones. */
   templates?: string;
 }
@@ -30,7 +32,9 @@ export async function composeChecklist(
 ): Promise<{ pdf: Uint8Array; pages: number }> {
   const { delivery, ruleSet, language, paper, templates = SHIPPED } = input;
   const labels = await checklistLabels(language, templates);
-  const document = checklistDocument(checklistParts(delivery, ruleSet), {
+  const parts = checklistParts(delivery, ruleSet);
+  const printed = input.inspection === true ? parts : parts.filter(({ is }) => is !== 'inspection');
+  const document = checklistDocument(printed, {
     delivery,
     language,
     paper,

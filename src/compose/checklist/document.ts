@@ -44,6 +44,7 @@ export interface ChecklistLayout {
 /** The form's boxes with their words, ready to be typeset. */
 export function checklistDocument(parts: readonly ChecklistPart[], look: ChecklistLayout): ChecklistDocument {
   const { delivery, language, paper, labels } = look;
+  const firstInspection = parts.find(({ is }) => is === 'inspection');
   const { trailer, tractor, unit } = delivery.equipment;
   const value = (label: string, text: string | undefined) =>
     text === undefined ? [] : [{ label: labels(label), value: text }];
@@ -67,7 +68,7 @@ export function checklistDocument(parts: readonly ChecklistPart[], look: Checkli
     parts: parts.map((part) => ({
       title: partTitle(part, look),
       note: partNote(part, look),
-      pageBreak: part.is === 'transit',
+      pageBreak: part.is === 'transit' || part === firstInspection,
       rows: part.rows.map((row) => drawnRow(row, look)),
     })),
     sign: {

@@ -7,6 +7,7 @@ import type {
   ChecklistBox,
   ChecklistPart,
   ChecklistRow,
+  InspectionPart,
   OutcomePart,
   UnitCheckPart,
 } from './box.js';
@@ -61,7 +62,11 @@ export function checklistParts(delivery: Delivery, ruleSet: RuleSet): ChecklistP
       .flatMap((stop) => unloading(stop, lines, requirements, box)),
     { is: 'statement', rows: [{ is: 'lines', box: box({ is: 'statement' }), lines: 2 }] },
     // Last, so that the other boxes keep their numbers.
-    ...stops.filter((stop) => stop.does === 'unload').flatMap((stop) => outcomes(stop, lines, box)),
+    ...withSayers(
+      stops.filter((stop) => stop.does === 'unload').flatMap((stop) => outcomes(stop, lines, box)),
+      box,
+    ),
+    ...stops.filter((stop) => stop.does === 'unload').map((stop) => inspection(stop, box)),
   ];
 }
 
@@ -196,6 +201,45 @@ function outcomes({ id: stop }: Stop, lines: readonly Line[], box: Numbered): Ch
     boxes: OUTCOME.map((part) => box({ is: 'outcome', part, line, stop })),
   }));
   return [{ is: 'outcome', stop, rows: [{ is: 'grid', columns: OUTCOME, rows }] }];
+}
+
+/** Who at the receiver said so, to whom and how: a word to the driver is no notice to the consignor. */
+const outcomeSaid = (stop: string, box: Numbered): ChecklistRow =>
+  boxes(
+    [box({ is: 'outcome-said', part: 'by', stop }), 1.6],
+    [box({ is: 'outcome-said', part: 'told', stop }), 1.6],
+    [box({ is: 'outcome-said', part: 'told-name', stop }), 1.2],
+    [box({ is: 'outcome-said', part: 'how', stop }), 1.6],
+  );
+
+/** Numbered after the outcomes of all stops, so that those keep their numbers. */
+const withSayers = (parts: readonly ChecklistPart[], box: Numbered): ChecklistPart[] =>
+  parts.map((part) => ({
+    ...part,
+    rows: [...part.rows, ...(part.stop === undefined ? [] : [outcomeSaid(part.stop, box)])],
+  }));
+
+/** What an inspection certificate states of one lot. */
+function inspection({ id: stop }: Stop, box: Numbered): ChecklistPart {
+  const part = (name: InspectionPart, width: number): [ChecklistBox, number] => [
+    box({ is: 'inspection', part: name, stop }),
+    width,
+  ];
+  return {
+    is: 'inspection',
+    stop,
+    rows: [
+      boxes(
+        part('lot', 1.4),
+        part('line', 0.6),
+        part('count', 1.2),
+        part('samples', 0.9),
+        part('certificate', 1.3),
+      ),
+      boxes(part('at', 0.8), part('inspector', 1.8), part('requested-by', 1.8), part('requested-at', 0.9)),
+      boxes(part('low', 0.8), part('high', 0.8), part('defects', 4)),
+    ],
+  };
 }
 
 const EXCEPTIONS = 2;

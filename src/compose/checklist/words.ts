@@ -18,8 +18,12 @@ export function boxLabel(question: BoxQuestion, labels: Labels): string {
       return labels(`box.seal-${question.state}`);
     case 'notice':
       return labels(`box.notice-${question.part}`);
+    case 'outcome-said':
+      return labels(`box.said-${question.part}`);
     case 'exception':
       return labels(`box.exception-${question.part}`);
+    case 'inspection':
+      return labels(`box.inspection-${question.part}`);
     case 'unit-check':
       return labels(`unit-check.${question.part}`);
     case 'outcome':
@@ -44,6 +48,8 @@ function offeredChoices(question: BoxQuestion): keyof typeof CHOICES | undefined
   switch (question.is) {
     case 'outcome':
       return question.part === 'why' ? 'outcome-why' : undefined;
+    case 'outcome-said':
+      return question.part === 'told' ? 'outcome-told' : question.part === 'how' ? 'outcome-how' : undefined;
     case 'notice':
       return question.part === 'with' ? 'notice' : undefined;
     case 'bracing':

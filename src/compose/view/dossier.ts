@@ -10,6 +10,8 @@ import { custodySection } from './custody.js';
 import { exhibitSection, shownExhibits } from './exhibits.js';
 import { findingsSection } from './findings.js';
 import { glanceSection } from './glance.js';
+import { goodDeliverySection } from './good-delivery.js';
+import { inspectionSection } from './inspections.js';
 import { loadBlocks } from './load-plan.js';
 import { methodSection, verifySection } from './method.js';
 import { missingSection } from './missing.js';
@@ -42,6 +44,8 @@ export function documentOf(
     beforeLoadingSection(view),
     transitSection(view),
     arrivalSection(view),
+    ...inspectionSection(view),
+    ...goodDeliverySection(view),
     ...claimSections(view),
     findingsSection(view),
     missingSection(view),

@@ -1,4 +1,5 @@
 import type { InspectedDefect } from '../../core/model/evidence.js';
+import type { TradeQuantity } from '../../core/model/quantity.js';
 import type { ItemOf } from '../../core/model/state.js';
 import { formatAmount } from '../../core/words/amounts.js';
 import type { View } from './context.js';
@@ -29,8 +30,6 @@ export function inspectionParts(view: View, item: ItemOf<'inspection'>): string[
   const { labels, format, names } = view;
   const degrees = ({ value, unit }: { value: number; unit: string }) =>
     `${format.number(value, 1)}\u00a0${unit}`;
-  const amount = ({ amount, unit }: NonNullable<typeof item.count>) =>
-    formatAmount(labels, format, { value: Number(amount), unit });
   const { count, samples, pulps, total, requestedBy, requestedAt } = item;
   const asked = [
     ...(requestedBy === undefined ? [] : [`${labels('inspection.by')} ${requestedBy}`]),
@@ -40,7 +39,7 @@ export function inspectionParts(view: View, item: ItemOf<'inspection'>): string[
     [
       `${labels('inspection.lot')} ${item.lot}`,
       ...(item.line === undefined ? [] : [names.line(item.line)]),
-      ...(count === undefined ? [] : [amount(count)]),
+      ...(count === undefined ? [] : [amountText(view, count)]),
       ...(samples === undefined ? [] : [samplesText(view, samples)]),
     ].join(', '),
     ...item.defects.map((defect) => defectWords(view, defect)),
@@ -53,12 +52,23 @@ export function inspectionParts(view: View, item: ItemOf<'inspection'>): string[
     ...(item.where === undefined ? [] : [item.where]),
     ...(item.ended === undefined ? [] : [`${labels('inspection.ended')} ${format.eventTime(item.ended)}`]),
     ...(asked.length === 0 ? [] : [`${labels('inspection.requested')} ${asked.join(', ')}`]),
-    ...(item.dumped === undefined ? [] : [`${amount(item.dumped)} ${labels('inspection.dumped')}`]),
+    ...inspectionNotes(view, item),
+  ];
+}
+
+/** What a dumping certificate shows besides (7 CFR 46.23). */
+export function inspectionNotes(view: View, item: ItemOf<'inspection'>): string[] {
+  const { labels } = view;
+  return [
+    ...(item.dumped === undefined ? [] : [`${amountText(view, item.dumped)} ${labels('inspection.dumped')}`]),
     ...(item.noCommercialValue === undefined ? [] : [labels('inspection.no-commercial-value')]),
     ...(item.certifiedBy === undefined ? [] : [labels(`inspection.certified-${item.certifiedBy}`)]),
     ...[item.marks, item.shipper].filter((one) => one !== undefined),
   ];
 }
+
+const amountText = ({ labels, format }: View, { amount, unit }: TradeQuantity): string =>
+  formatAmount(labels, format, { value: Number(amount), unit });
 
 export const samplesText = ({ labels }: Pick<View, 'labels'>, samples: number): string =>
   samples === 1 ? labels('inspection.sample') : labels('inspection.samples').replace('N', String(samples));

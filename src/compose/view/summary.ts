@@ -104,7 +104,7 @@ function own(view: View, item: EvidenceItem): string[] {
       return exceptionParts(view, item);
     case 'contact':
       return [
-        `${labels(`contact-with.${item.with}`)}, ${labels(`contact-how.${item.how}`)}: ${item.about}`,
+        `${[labels(`contact-with.${item.with}`), item.withName, labels(`contact-how.${item.how}`)].filter(Boolean).join(', ')}: ${item.about}`,
         ...(item.subjects ?? []).map((subject) => labels(`contact-subject.${subject}`)),
       ];
     case 'statement':

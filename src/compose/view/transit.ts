@@ -35,7 +35,11 @@ export function transitSection(view: View): Section {
     view.of('contact'),
     [
       ['time', 2.8, (item) => format.eventTime(item.time)],
-      ['with', 1.2, (item) => labels(`contact-with.${item.with}`)],
+      [
+        'with',
+        1.2,
+        (item) => [labels(`contact-with.${item.with}`), item.withName].filter(Boolean).join(', '),
+      ],
       ['how', 1, (item) => labels(`contact-how.${item.how}`)],
       [
         'subject',

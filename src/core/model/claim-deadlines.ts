@@ -108,7 +108,7 @@ const deadlineRule = z
     starts: bothWords,
     source: z.string().min(1).max(200),
     /** What the rule's text rests on for us. */
-    basis: z.enum(['read', 'secondary', 'from-memory', 'common-practice']),
+    basis: z.enum(['read', 'secondary', 'common-practice']),
     /** Which edition was read, where that is not the current one. */
     edition: bothWords.optional(),
     binds: z.enum(['carrier', 'claimant', 'receiver']),

@@ -155,6 +155,10 @@ function readWordsAt(
   const dated = /^(\d{4}-\d{2}-\d{2})T(\d{2}:\S+)$/.exec(word);
   if (dated !== null) return { field: 'clock', text: word, length: 1 };
   if (plain === 'by' && next !== undefined) return name(words, at, kind, delivery);
+  if (plain === 'to' && next !== undefined && (kind === 'outcome' || kind === 'contact')) {
+    const person = name(words, at, kind, delivery);
+    return person && { ...person, field: kind === 'outcome' ? 'toldName' : 'withName' };
+  }
   return ofKind(words, at, kind, delivery);
 }
 
@@ -205,11 +209,13 @@ function ofKind(
     case 'pallets':
       return ofPallets(words, at);
     case 'outcome':
-      return onPaper(words, at, kind, delivery) ?? ofOutcome(words, at);
+      return onPaper(words, at, kind, delivery) ?? ofOutcome(words, at, delivery);
     case 'exception':
       return (
         onPaper(words, at, kind, delivery) ??
-        (plain === 'told' || plain === 'rest' ? undefined : ofOutcome(words, at))
+        (plain === 'told' || plain === 'rest' || plain === 'said'
+          ? undefined
+          : ofOutcome(words, at, delivery))
       );
     case 'inspection':
       return ofInspection(words, at);
@@ -257,13 +263,17 @@ const PAPERS: Readonly<Record<string, string>> = {
   receipt: 'delivery receipt',
 };
 
-/** How much, the rest, and who was told. */
-function ofOutcome(words: readonly string[], at: number): WordReading | undefined {
+/** How much, the rest, who said so, who was told, and how. */
+function ofOutcome(words: readonly string[], at: number, delivery: Delivery): WordReading | undefined {
   const plain = (words[at] ?? '').toLowerCase();
   const next = words[at + 1]?.toLowerCase();
   if (plain === 'all') return { field: 'word', text: 'all', length: 1 };
   if (plain === 'rest' && (next === 'accepted' || next === 'refused'))
     return { field: 'rest', text: next, length: 2 };
+  if (plain === 'said' && next === 'by') {
+    const person = name(words, at + 1, 'outcome', delivery);
+    return person && { ...person, field: 'saidBy', length: person.length + 1 };
+  }
   if (plain === 'told' && next !== undefined) return { field: 'told', text: next, length: 2 };
   if (outcomeHow.options.some((how) => how === plain)) return { field: 'how', text: plain, length: 1 };
   return quantityAt(words, at);

@@ -54,6 +54,8 @@ export const READING_COLUMNS = [
   'on',
   'written-by',
   'signed-by',
+  'said-by',
+  'with-name',
 ] as const;
 export type ReadingColumn = (typeof READING_COLUMNS)[number];
 

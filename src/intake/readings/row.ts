@@ -121,6 +121,10 @@ function readingOf(
     ...common,
     ...omitUndefined({ note: note === undefined ? undefined : short(note, 'note', 2000) }),
   };
+  const named = (column: ReadingColumn) => {
+    const said = cells.get(column);
+    return said === undefined ? undefined : short(said, column, 200);
+  };
   const run = chosen(cells, 'run', runMode);
   switch (kind) {
     case 'pulp': {
@@ -216,7 +220,9 @@ function readingOf(
         ...omitUndefined({
           words: note === undefined ? undefined : short(note, 'note', 2000),
           ...signaturesIn(cells),
+          saidBy: named('said-by'),
           told: chosen(cells, 'with', outcomeTold),
+          toldName: named('with-name'),
           how: chosen(cells, 'how', outcomeHow),
         }),
       };
@@ -245,6 +251,7 @@ function readingOf(
           chosenRole(cells, 'with', contact.shape.with) ??
           chosenRole(cells, 'value', contact.shape.with) ??
           missing('with', 'who was told'),
+        ...omitUndefined({ withName: named('with-name') }),
         how: chosen(cells, 'how', contact.shape.how) ?? missing('how', contact.shape.how.options.join(', ')),
         about: short(note ?? 'not stated', 'note', 2000),
       };

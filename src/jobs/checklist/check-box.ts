@@ -1,6 +1,7 @@
 import { boxesOf, type ChecklistBox, type ChecklistPart } from '../../compose/checklist/box.js';
 import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError, type Problem } from '../../core/model/error.js';
+import { inspectionBody } from '../typed/inspection-options.js';
 import { typedTime } from '../typed/place-options.js';
 import { readingBody } from '../typed/reading-options.js';
 import { type ChecklistContext, checklistContext, chosenWord, typedEventTime, withUnit } from './context.js';
@@ -83,6 +84,18 @@ function parseAnswer({ number, question }: ChecklistBox, text: string, context: 
     case 'exception':
       if (question.part === 'signed') chosenWord('exception-signed', text);
       if (question.part === 'line') lineOfLetter(text, context);
+      return;
+    case 'outcome-said':
+      if (question.part === 'told') chosenWord('outcome-told', text);
+      if (question.part === 'how') chosenWord('outcome-how', text);
+      return;
+    case 'inspection':
+      if (question.part === 'line') lineOfLetter(text, context);
+      if (question.part === 'at' || question.part === 'requested-at') timeAt(question.stop);
+      if (question.part === 'low' || question.part === 'high') degrees();
+      if (question.part === 'defects') inspectionBody(undefined, { defect: text });
+      if (question.part === 'count') inspectionBody(undefined, { count: text });
+      if (question.part === 'samples') inspectionBody(undefined, { samples: text });
       return;
     case 'seal':
     case 'name':

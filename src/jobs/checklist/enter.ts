@@ -35,6 +35,8 @@ export interface ChecklistQuestion {
   words: string;
   /** The part of the form that it stands in, and its stop. */
   part: string;
+  /** The rest of its part says nothing without it. */
+  opens?: true;
 }
 
 /** A filled-in form: its file, or its answers. */
@@ -86,6 +88,7 @@ export async function checklistQuestions(
         return {
           number,
           part: [part.is, part.stop ?? ''].join(' ').trim(),
+          ...(question.is === 'inspection' && question.part === 'lot' ? { opens: true as const } : {}),
           words: `${where.join(', ')}: ${boxLabel(question, labels)}${choices === undefined ? '' : ` (${choices})`}`,
         };
       }),

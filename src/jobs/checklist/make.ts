@@ -15,6 +15,8 @@ export interface ChecklistInput extends OpenDelivery {
   to?: string;
   language?: Language;
   paper?: Paper;
+  /** Also the page for an inspection certificate. */
+  inspection?: boolean;
   templates?: string;
 }
 
@@ -40,7 +42,7 @@ export async function writeChecklist(input: ChecklistInput): Promise<WrittenChec
     language,
     paper: input.paper ?? delivery.show.paper,
     madeAt: toInstant(input.now().getTime()),
-    ...omitUndefined({ templates: input.templates }),
+    ...omitUndefined({ inspection: input.inspection, templates: input.templates }),
   });
   const file =
     input.to === undefined

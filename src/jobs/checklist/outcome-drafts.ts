@@ -39,6 +39,7 @@ export function outcomeDrafts(
         line,
         outcome: VERDICT_OF[part],
         ...approximateTime(stop, part === 'refused' ? 'refused' : 'unloaded', context),
+        ...saidOf(stop, context),
         ...omitUndefined({
           reason:
             part === 'short'
@@ -52,4 +53,17 @@ export function outcomeDrafts(
       },
     })),
   ];
+}
+
+/** Who at the receiver said so, to whom and how, where the form says it of the stop. */
+function saidOf(stop: string, { answer }: ChecklistContext): Record<string, string> {
+  const of = (part: 'by' | 'told' | 'told-name' | 'how') =>
+    answer((other) => other.is === 'outcome-said' && other.part === part && other.stop === stop);
+  const [told, how] = [of('told'), of('how')];
+  return omitUndefined({
+    saidBy: of('by')?.text,
+    told: told === undefined ? undefined : chosenWord('outcome-told', told.text, told.number),
+    toldName: of('told-name')?.text,
+    how: how === undefined ? undefined : chosenWord('outcome-how', how.text, how.number),
+  });
 }

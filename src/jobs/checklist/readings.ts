@@ -27,6 +27,7 @@ import {
 } from './drafts.js';
 import { exceptionDrafts } from './exception-drafts.js';
 import type { ChecklistAnswers } from './file.js';
+import { inspectionDrafts } from './inspection-drafts.js';
 import { outcomeDrafts } from './outcome-drafts.js';
 
 /** One reading from the form, with its boxes. */
@@ -235,8 +236,17 @@ function draftOf({ number, question }: ChecklistBox, context: ChecklistContext):
       ];
     case 'outcome':
       return outcomeDrafts(number, question, text, context);
+    case 'outcome-said':
+      return missingCompanion(
+        number,
+        context,
+        (other) => other.is === 'outcome' && other.part !== 'why' && other.stop === question.stop,
+        'how much was taken or refused',
+      );
     case 'exception':
       return exceptionDrafts(number, question, text, context);
+    case 'inspection':
+      return inspectionDrafts(number, question, text, context);
     case 'seal-state':
       return missingCompanion(
         number,

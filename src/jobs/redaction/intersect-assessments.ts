@@ -34,13 +34,14 @@ export function intersectAssessments(whole: Assessment, part: Assessment): Redac
       arrival,
     ]),
   );
+  const inspections = part.inspections?.filter(same(whole.inspections ?? [], (one) => one));
   return {
     assessment: {
       ...part,
       findings,
       gaps,
       setPoints: setPointsOfBoth(whole.setPoints, part.setPoints),
-      ...omitUndefined({ product }),
+      ...omitUndefined({ product, inspections }),
       ...intersectClaims(whole, part),
     },
     findingsLeftOut: whole.findings.filter((one) => !findings.some(same([one], keyOf))).length,

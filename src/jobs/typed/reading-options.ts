@@ -81,6 +81,7 @@ export function readingBody(
     case 'contact':
       return {
         with: word === undefined ? undefined : (roleOf(word, contact.shape.with.options) ?? word),
+        withName: typed.withName,
         how: typed.how ?? 'call',
         about: typed.about,
         subjects: subjectsOf(typed.subject),

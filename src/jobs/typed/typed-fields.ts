@@ -20,6 +20,7 @@ export const typedFields = z.object({
   note: z.string().optional(),
   how: z.string().optional(),
   about: z.string().optional(),
+  withName: z.string().optional(),
   notice: z.string().optional(),
   rows: z.string().optional(),
   blocks: z.array(z.string()).optional(),

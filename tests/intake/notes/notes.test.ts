@@ -65,6 +65,33 @@ describe('one note a line', () => {
         defect: 'tipburn 8% serious 3%; decay 2%',
       },
     ],
+    [
+      '08:15 refused 4 pallets romaine said by D. Haas told consignor to P. Wren call: warm',
+      {
+        kind: 'outcome',
+        outcome: 'refused',
+        word: '4 pallets',
+        at: '08:15',
+        line: 'romaine',
+        saidBy: 'D. Haas',
+        told: 'consignor',
+        toldName: 'P. Wren',
+        how: 'call',
+        words: 'warm',
+      },
+    ],
+    [
+      '05:05 called shipper to P. Wren by M. Ortega: romaine pulps at 42 F',
+      {
+        kind: 'contact',
+        word: 'shipper',
+        at: '05:05',
+        how: 'call',
+        withName: 'P. Wren',
+        by: 'M. Ortega',
+        about: 'romaine pulps at 42 F',
+      },
+    ],
     ['2026-07-14T04:10 pulp 1,5C', { kind: 'pulp', word: '1,5C', at: '2026-07-14T04:10' }],
     [
       'yesterday 2:05 pm arrived drop-1',

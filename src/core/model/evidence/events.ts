@@ -63,6 +63,7 @@ export const contact = z
     with: z
       .enum(['shipper', 'receiver', 'broker', 'dispatcher', 'insurer', 'carrier', 'inspector', 'other'])
       .meta({ description: 'The other party' }),
+    withName: z.string().min(1).max(200).optional().meta({ description: 'The name of the one who was told' }),
     how: z.enum(['call', 'message', 'e-mail', 'in-person', 'letter']).meta({ description: 'Channel' }),
     about: z.string().min(1).max(2000).meta({ description: 'What it was about' }),
     subjects: z

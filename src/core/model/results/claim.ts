@@ -5,8 +5,8 @@ import type { Element } from '../rule-set.js';
 import type { ClaimEntryOf } from '../state.js';
 import type { CalendarDay, Zone } from '../time.js';
 
-/** Basis of a quoted rule: its text was read, a secondary source quotes it, or it is cited from memory. */
-export type TextBasis = 'read' | 'secondary' | 'from-memory' | 'common-practice';
+/** Basis of a quoted rule: its text was read, a secondary source quotes it, or it is a practice of the trade without a source. */
+export type TextBasis = 'read' | 'secondary' | 'common-practice';
 
 /** The start or due time of a deadline: a day, or a time of day where hours count. */
 export type DeadlineTime =
