@@ -42,6 +42,7 @@ export type {
   StatementSignature,
 } from './core/model/evidence.js';
 export type { Footprint, Length, LengthUnit } from './core/model/length.js';
+export type { Volume } from './core/model/manifest.js';
 export type { Milestone, MilestoneOffset, WithinWindow } from './core/model/milestone.js';
 export type { Currency, MinorUnits, Money } from './core/model/money.js';
 export type { TradeQuantity, TradeUnit } from './core/model/quantity.js';

@@ -7,7 +7,7 @@ import { runCli } from './program.js';
 
 /**
  * The whole job on an invented delivery, with the commands that a user would type:
- * new, collect, gaps, temps, build, verify; then one byte of a copy is changed and verify must refuse it.
+ * new, collect, gaps, temps, build, verify, and build --assessment; then one byte of a copy is changed and verify must refuse it.
  */
 const FIXTURES = fileURLToPath(new URL('../../fixtures/demo/', import.meta.url));
 const FOLDER = 'demo-output';
@@ -28,6 +28,7 @@ await step(0, 'temps', delivery);
 await step(0, 'build', '-d', delivery);
 const dossier = join(delivery, 'dossiers', readdirSync(join(delivery, 'dossiers'))[0] ?? '');
 await step(0, 'verify', dossier);
+await step(0, 'build', '--assessment', '-d', delivery);
 
 const changed = join(FOLDER, 'one-byte-changed.pdf');
 const bytes = readFileSync(dossier);

@@ -26,6 +26,7 @@ export interface LetterOptions extends PassphraseOptions {
   for?: string;
   /** False with --no-dossier; by default it depends on the kind of letter. */
   dossier?: boolean;
+  assessment?: boolean;
   certificate?: boolean;
   maxSize?: string;
   by?: string;
@@ -61,6 +62,7 @@ export function addLetterOptions(command: Command): Command {
     .option('--paper <paper>', 'Letter or A4 (default: what delivery.yaml says)')
     .option('--for <reader>', 'whose copy of the dossier goes with it (default: by the kind of letter)')
     .option('--no-dossier', 'no dossier goes with it')
+    .option('--assessment', 'the confidential assessment too: with a notice to the insurer, or to counsel')
     .option('--certificate', 'also a draft of a certificate of records, for a qualified person to complete')
     .option('--max-size <size>', 'what the dossier may take, such as 10MB')
     .option('--by <name>', 'who enters it (default: DOSSIER_BY or your account)')
@@ -79,6 +81,7 @@ const OF_LETTER = [
   'firm',
   'disallowRest',
   'loading',
+  'assessment',
   'certificate',
   'for',
 ] as const;
@@ -129,6 +132,7 @@ export async function prepareLetter(
       language: options.language,
       paper: options.paper,
       for: options.for,
+      assessment: options.assessment,
       certificate: options.certificate,
       maxSize: options.maxSize,
       templates: options.templates,

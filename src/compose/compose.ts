@@ -12,7 +12,7 @@ import { carrierTemplates, SHIPPED, sectionOrder } from './templates.js';
 import { type SignaturePlace, type TypesetJob, typeset } from './typeset.js';
 import { Typesetter } from './typesetter.js';
 import { viewOf } from './view/context.js';
-import { documentOf } from './view/dossier.js';
+import { documentOf } from './view/document.js';
 import { imageAsset } from './view/photographs.js';
 
 export interface Composed {
@@ -60,8 +60,9 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
   const view = viewOf({ ...input, quotations }, words, labels);
   const letterhead = await readLetterhead(templates);
 
-  const shown = input.state.evidence.filter(isShownAsPicture).filter((item) => item.withheld === undefined);
-  const images = input.plates ?? (await prepareImages(input.state.evidence, input.readOriginal));
+  const pictured = input.volume === 'assessment' ? [] : input.state.evidence;
+  const shown = pictured.filter(isShownAsPicture).filter((item) => item.withheld === undefined);
+  const images = input.plates ?? (await prepareImages(pictured, input.readOriginal));
   const { pictures, documents } = images;
   const { document: whole, drawings } = documentOf(view, images, await sectionOrder(templates, SECTIONS));
   const document =
@@ -103,7 +104,7 @@ export async function prepareDossier(input: ComposeInput): Promise<{ job: Typese
         `${item.file.name} (${item.evidence}): ${picture?.is === 'picture' ? 'the picture is damaged; what can be read is shown' : `the picture can't be shown: ${picture?.why ?? 'unknown'}`}`,
       ];
     }),
-    ...input.state.evidence.flatMap((item) => {
+    ...pictured.flatMap((item) => {
       const paper = 'file' in item ? documents.get(item.file.sha256) : undefined;
       return paper?.is === 'unreadable' && 'file' in item
         ? [`${item.file.name} (${item.evidence}): its pages can't be shown: ${paper.why}`]

@@ -1,5 +1,5 @@
 import type { JoinedLogs } from '../core/assess/logs/join.js';
-import type { Exhibit } from '../core/model/manifest.js';
+import type { Exhibit, Volume } from '../core/model/manifest.js';
 import type { Assessment } from '../core/model/results.js';
 import type { RecordState } from '../core/model/state.js';
 import type { Instant } from '../core/model/time.js';
@@ -10,8 +10,10 @@ import type { PictureQuality, ReadOriginal } from './pictures.js';
 import type { CarrierTemplates } from './templates.js';
 import type { Attachment } from './typeset.js';
 
-/** The input of one dossier. */
+/** The input of one dossier, or of one assessment. */
 export interface ComposeInput {
+  /** The dossier by default. */
+  volume?: Volume;
   state: RecordState;
   assessment: Assessment;
   /** The logs of `assessment.temperatures`, for the charts. */

@@ -3,7 +3,7 @@ import type { JoinedLogs } from '../core/assess/logs/join.js';
 import { reconcileTimes } from '../core/assess/reconcile-times.js';
 import type { RecordState } from '../core/model/state.js';
 import type { Instant } from '../core/model/time.js';
-import type { DeliveryRecord } from '../record/store.js';
+import type { RecordView } from '../record/record-at.js';
 import { readLogs } from './read-logs.js';
 import { type LoadedRuleSet, loadRuleSet } from './rule-set.js';
 
@@ -15,7 +15,7 @@ export interface AssessedInput extends GapsInput {
 
 /** What a record is assessed from: its state with times reconciled, its logs, its rules. */
 export async function readAssessInput(
-  record: DeliveryRecord,
+  record: RecordView,
   at: Instant,
   /** The part of the record to assess; all of it by default. */
   select: (state: RecordState) => RecordState = (state) => state,

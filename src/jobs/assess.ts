@@ -4,7 +4,7 @@ import type { Assessment } from '../core/model/results.js';
 import type { RecordState } from '../core/model/state.js';
 import type { Instant } from '../core/model/time.js';
 import type { UnitLog } from '../core/model/unit-log.js';
-import type { DeliveryRecord } from '../record/store.js';
+import type { RecordView } from '../record/record-at.js';
 import { readAssessInput } from './assess-input.js';
 import { loadClaimDeadlines } from './claim-deadlines.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
@@ -39,7 +39,7 @@ export async function assessDelivery(input: AssessDeliveryInput): Promise<Assess
 
 /** The assessment of a record that is open already. */
 export async function assessRecord(
-  record: DeliveryRecord,
+  record: RecordView,
   at: Instant,
   /** The part of the record to assess; all of it by default. */
   select?: (state: RecordState) => RecordState,

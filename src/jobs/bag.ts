@@ -6,7 +6,7 @@ import { DossierError } from '../core/model/error.js';
 import type { OriginalsBag } from '../core/model/manifest.js';
 import type { RecordState } from '../core/model/state.js';
 import type { Instant } from '../core/model/time.js';
-import type { DeliveryRecord } from '../record/store.js';
+import type { RecordView } from '../record/record-at.js';
 import { planBag } from '../signing/bag/plan.js';
 import { type BagFile, type PackedBag, packBag } from '../signing/bag/write-zip.js';
 import { tool } from './tool.js';
@@ -40,7 +40,7 @@ function bagFileFor(dossier: string): string {
  * known before the files are copied. Throws DossierError `record-damaged` when an original is missing; `done`
  * rejects with it when one was changed, or with `disk`.
  */
-export async function beginBag(record: DeliveryRecord, input: BagInput): Promise<PendingBag> {
+export async function beginBag(record: RecordView, input: BagInput): Promise<PendingBag> {
   const file = bagFileFor(input.dossier);
   const name = basename(file)
     .replace(/\.zip$/, '')
@@ -70,7 +70,7 @@ function inMemory(path: string, bytes: Uint8Array): BagFile {
   return { path, bytes: bytes.length, sha256: sha256Of(bytes), from: { is: 'memory', bytes } };
 }
 
-async function originals(record: DeliveryRecord): Promise<BagFile[]> {
+async function originals(record: RecordView): Promise<BagFile[]> {
   const files = new Map<string, BagFile>();
   for (const { sha256, bytes, what } of packed(record.state())) {
     const path = await record.originalPath(sha256);

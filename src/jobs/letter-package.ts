@@ -7,12 +7,20 @@ import { nextStep } from '../core/ports/work.js';
 import type { DeliveryRecord } from '../record/store.js';
 import type { BuildReport } from './build.js';
 import { portsWith, withDelivery } from './delivery.js';
+import { requireOwnSide } from './letter-package/assessment-reader.js';
 import { type PackageContext, writeCertificates, writeFrom } from './letter-package/documents.js';
-import { builtFiles, dossierFor, enclosed, requireUnchanged } from './letter-package/dossier.js';
+import {
+  assessmentFor,
+  builtFiles,
+  dossierFor,
+  enclosed,
+  requireUnchanged,
+} from './letter-package/dossier.js';
 import { enclosuresText, type PackedFile, type Staging, stageFolder } from './letter-package/files.js';
 import { readLetterRequest } from './letter-package/letter-request.js';
 import type { LetterPackageInput, LetterPackageReport } from './letter-package/package-input.js';
 import { senderNotes } from './letter-package/sender-notes.js';
+import { readCopy } from './redaction/read.js';
 
 export type { LetterPackageInput, LetterPackageReport, PackOptions } from './letter-package/package-input.js';
 
@@ -36,30 +44,41 @@ export async function writeLetterPackage(input: LetterPackageInput): Promise<Let
     const packing = await withDelivery(input, false, async (record): Promise<PackageContext> => {
       const request = readLetterRequest(input, record.state());
       const copy = input.for ?? request.manner.copy;
+      if (input.assessment === true)
+        requireOwnSide(request, await readCopy(templates.fileOf('copies.yaml'), copy), record.state());
       const made = { request, copy, madeAt, templates, templatesFolder: input.templates };
       // Errors in words and templates show before the dossier is built.
       await writeFrom(record, made, [], record.head);
       return made;
     });
     const built = await dossierFor(input, packing, staging);
-    return await withDelivery(input, true, (record) => finish(record, input, packing, built, staging));
+    const weighed = await assessmentFor(input, packing, staging, built);
+    return await withDelivery(input, true, (record) =>
+      finish(record, input, packing, { dossier: built, assessment: weighed }, staging),
+    );
   } catch (error) {
     await staging.remove();
     throw error;
   }
 }
 
+/** The PDFs that go with a letter. */
+interface BuiltVolumes {
+  dossier: BuildReport | undefined;
+  assessment: BuildReport | undefined;
+}
+
 async function finish(
   record: DeliveryRecord,
   input: LetterPackageInput,
   packing: PackageContext,
-  built: BuildReport | undefined,
+  { dossier: built, assessment }: BuiltVolumes,
   staging: Staging,
 ): Promise<LetterPackageReport> {
-  requireUnchanged(record, built);
+  requireUnchanged(record, [built, assessment]);
   const { request } = packing;
   const head = built?.fingerprint ?? record.head;
-  const dossier = await builtFiles(built);
+  const dossier = [...(await builtFiles(built)), ...(await builtFiles(assessment))];
   const { reader, letter, paper } = await writeFrom(record, packing, dossier.map(enclosed), head);
   // A letter does not list the draft: the completed certificate, another file, is what is sent.
   const certified =

@@ -7,13 +7,13 @@ import type { EvidenceId } from '../core/model/evidence.js';
 import { findEvidence, type ItemOf, type RecordState } from '../core/model/state.js';
 import type { UnitLog } from '../core/model/unit-log.js';
 import { readUnitLog } from '../intake/unit-log/read.js';
-import type { DeliveryRecord } from '../record/store.js';
+import type { RecordView } from '../record/record-at.js';
 
 /**
  * The unit logs of a record, read from their originals by their mappings, with clocks corrected and downloads of
  * one instrument joined. Throws DossierError `record-damaged` when an original is missing.
  */
-export async function readLogs(record: DeliveryRecord, state: RecordState): Promise<JoinedLogs> {
+export async function readLogs(record: RecordView, state: RecordState): Promise<JoinedLogs> {
   const logs: UnitLog[] = [];
   for (const item of state.evidence) {
     // A replaced reading of the same rows must not count twice.

@@ -9,6 +9,7 @@ import {
   manifest,
   type OmittedOriginal,
   type OriginalsBag,
+  type Volume,
 } from '../core/model/manifest.js';
 import type { Instant } from '../core/model/time.js';
 
@@ -22,6 +23,7 @@ export interface AttachmentInput {
 }
 
 export interface ManifestParts {
+  volume: Volume;
   delivery: string;
   builtAt: Instant;
   tool: { name: string; version: string };
@@ -61,6 +63,7 @@ export function buildManifest(parts: ManifestParts): { manifest: Manifest; bytes
   const made = manifest.parse(
     asJsonKeeps({
       manifest: 'load-dossier-manifest-1',
+      volume: parts.volume,
       delivery: parts.delivery,
       builtAt: parts.builtAt,
       tool: parts.tool,

@@ -53,28 +53,29 @@ async function documentOf(input: ComposeInput) {
   const { job } = await prepareDossier({ ...input, plates: NO_PLATES });
   return job.document;
 }
-const claimOf = (sections: readonly Section[]) => {
-  const section = sections.find(({ id }) => id === 'claim');
+const sectionOf = (sections: readonly Section[], wanted: 'claim' | 'position') => {
+  const section = sections.find(({ id }) => id === wanted);
   if (section === undefined) throw new Error('no section on claims');
   return section;
 };
 
-describe('the section on claims', () => {
+const assessmentOf = (input: ComposeInput) => documentOf({ ...input, volume: 'assessment' });
+
+describe('a claim in the dossier', () => {
   let document: Awaited<ReturnType<typeof documentOf>>;
   let lines: string[];
   beforeAll(async () => {
     document = await documentOf(withClaim(sample));
-    lines = linesOf(claimOf(document.sections).blocks);
+    lines = linesOf(sectionOf(document.sections, 'claim').blocks);
   });
   const line = (start: string) => lines.find((one) => one.startsWith(start));
 
-  it('stands after arrival and before the findings', () => {
+  it('stands between arrival and the exhibits', () => {
     const ids = document.sections.map(({ id }) => id);
-    expect(ids.slice(ids.indexOf('arrival'), ids.indexOf('missing') + 1)).toEqual([
+    expect(ids.slice(ids.indexOf('arrival'), ids.indexOf('exhibits') + 1)).toEqual([
       'arrival',
       'claim',
-      'findings',
-      'missing',
+      'exhibits',
     ]);
   });
 
@@ -84,19 +85,34 @@ describe('the section on claims', () => {
     expect(wordsOf(cover.happened)).not.toMatch(/claim/);
   });
 
+  it('is told as it was received, without a judgment of it', () => {
+    expect(lines).toContain('Claimant: Plainsview Grocers DC 4 (receiver), 4 Plain St, Omaha NE');
+    expect(line('Received')).toMatch(/^Received: Mon Aug 3, 2026 CDT, by e-mail \(\d+\)$/);
+    expect(lines).toContain('Claimed amount: USD 6,240.00');
+    expect(lines).toContain('Lines: Romaine 24s');
+    expect(line('What the letter says')).toMatch(/that the carrier is liable: not said/);
+    expect(lines.join('\n')).not.toMatch(/not in the record|governs:|Offer|USD 3,000|care alone/);
+  });
+});
+
+describe('the position on a claim, in the assessment', () => {
+  let document: Awaited<ReturnType<typeof documentOf>>;
+  let lines: string[];
+  beforeAll(async () => {
+    document = await assessmentOf(withClaim(sample));
+    lines = linesOf(sectionOf(document.sections, 'position').blocks);
+  });
+  const line = (start: string) => lines.find((one) => one.startsWith(start));
+
   it('cautions that local law and the contract decide', () => {
     expect(lines[0]).toMatch(/Local law and the contract of carriage decide/);
     expect(lines[0]).toMatch(/Nothing here is an admission, an offer or legal advice/);
   });
 
-  it('says who claims what, when, and what governs on whose word', () => {
-    expect(lines).toContain('Claimant: Plainsview Grocers DC 4 (receiver), 4 Plain St, Omaha NE');
-    expect(line('Received')).toMatch(/^Received: Mon Aug 3, 2026 CDT, by e-mail \(\d+\)$/);
-    expect(lines).toContain('Claimed amount: USD 6,240.00');
-    expect(lines).toContain('Lines: Romaine 24s. What is about other lines alone is not weighed below.');
+  it('says what governs on whose word, and which papers of the claim are not on file', () => {
     expect(line('What governs')).toMatch(/by the bill of lading; Clause 7 of the bill of lading \(\d+\)$/);
-    expect(line('What the letter says')).toMatch(/that the carrier is liable: not said/);
     expect(line('Papers behind it')).toMatch(/bill of lading \(\d+\); account of sale \(not in the record\)/);
+    expect(lines).toContain('Lines: Romaine 24s. What is about other lines alone is not weighed below.');
   });
 
   it('says what is due when, under which terms, and what was done', () => {
@@ -109,7 +125,7 @@ describe('the section on claims', () => {
   });
 
   it('shows each thing that must be shown, by whom, with its exhibits', () => {
-    const table = claimOf(document.sections).blocks.flatMap((block) =>
+    const table = sectionOf(document.sections, 'position').blocks.flatMap((block) =>
       block.is === 'table' && block.columns.length === 6 && block.columns[5]?.title === 'As it stands'
         ? block.rows
         : [],
@@ -129,10 +145,10 @@ describe('the section on claims', () => {
   it('says of a record without any excepted cause that care does not free the carrier', async () => {
     const input = sample;
     const findings = input.assessment.findings.filter(({ id }) => id !== 'warm-at-loading-and-delivery');
-    const { sections } = await documentOf(
+    const { sections } = await assessmentOf(
       withClaim({ ...input, assessment: { ...input.assessment, findings } }),
     );
-    const text = linesOf(claimOf(sections).blocks).join('\n');
+    const text = linesOf(sectionOf(sections, 'position').blocks).join('\n');
     expect(text).toMatch(/No excepted cause has evidence in this record/);
     expect(text).toMatch(/Excepted cause \| carrier \| – .*against the carrier/);
   });
@@ -162,11 +178,11 @@ describe('the section on claims', () => {
     const [claim] = input.assessment.claims ?? [];
     if (claim === undefined) throw new Error('no claim');
     const second = { ...claim, received: { ...claim.received, ourNumber: '2026-015' } };
-    const { sections, cover } = await documentOf({
+    const { sections, cover } = await assessmentOf({
       ...input,
       assessment: { ...input.assessment, claims: [claim, second] },
     });
-    const found = linesOf(claimOf(sections).blocks);
+    const found = linesOf(sectionOf(sections, 'position').blocks);
     expect(found).toContain('# Claim 2026-014');
     expect(found).toContain('# Claim 2026-015');
     expect(cellText(cover.happened)).toMatch(/; claim 2026-014, 2026-015\.$/);
@@ -262,8 +278,8 @@ describe('a clock', () => {
 describe('in Spanish', () => {
   it('clocks and words are Spanish', async () => {
     const show = { temperature: '°F', language: 'es', paper: 'A4' };
-    const { sections } = await documentOf(withClaim(await sampleInput({ facts: { show } })));
-    const text = linesOf(claimOf(sections).blocks).join('\n');
+    const { sections } = await assessmentOf(withClaim(await sampleInput({ facts: { show } })));
+    const text = linesOf(sectionOf(sections, 'position').blocks).join('\n');
     expect(text).toMatch(/el cuidado solo no basta/);
     expect(text).toMatch(/Acusar recibo del reclamo/);
     expect(text).not.toMatch(/Acknowledge|undefined/);

@@ -94,11 +94,11 @@ describe('a dossier', () => {
 });
 
 describe('the cover', () => {
-  it('shows the seven heaviest findings, for and against as they come, and says how many more there are', () => {
-    const { cover, sections } = job.document;
+  it('of an assessment shows the seven heaviest findings, for and against as they come, and how many more there are', async () => {
+    const { cover, sections } = (await prepareDossier({ ...input, volume: 'assessment' })).job.document;
     const heaviest = [...input.assessment.findings].sort((a, b) => b.weight - a.weight).slice(0, 7);
-    expect(cover.lines.map((line) => line.weighs)).toEqual(heaviest.map((one) => one.weighs));
-    expect(JSON.stringify(cover.more)).toMatch(/2 more findings/);
+    expect(cover.weighing?.lines.map((line) => line.weighs)).toEqual(heaviest.map((one) => one.weighs));
+    expect(JSON.stringify(cover.weighing?.more)).toMatch(/2 more findings/);
     const all = sections.find((one) => one.id === 'findings')?.blocks.find((block) => block.is === 'table');
     expect(all?.rows).toHaveLength(input.assessment.findings.length);
   });
@@ -125,7 +125,6 @@ describe('a delivery without evidence', () => {
       'before-loading',
       'transit',
       'arrival',
-      'findings',
       'exhibits',
       'custody',
     ])

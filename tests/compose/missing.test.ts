@@ -14,6 +14,7 @@ async function tables(origin?: RuleSetOrigin): Promise<Map<string, string[][]>> 
   const { ruleSet } = input.assessment;
   const { job } = await prepareDossier({
     ...input,
+    volume: 'assessment',
     assessment: {
       ...input.assessment,
       ruleSet: { ...ruleSet, ...omitUndefined({ origin }) },

@@ -11,7 +11,7 @@ export const codeOf = (template: string) =>
 
 /** English words that a Spanish page of ours never has. */
 export const ENGLISH =
-  /\b(the|of|was|were|with|and|or|from|to|at|by|not|is|are|has|had|this|that|which|it|its|for|without|within|between|after|before|until|no one|nothing|none|time|record|reading|unit|load|loading|seal|bill|above|below|when|what|who|air|product|page|Mon|Tue|Wed|Thu|Fri|Sat|Sun|Jan|Apr|Aug|Dec|July|AM|PM)\b/g;
+  /(?<!\p{L})(the|of|was|were|with|and|or|from|to|at|by|not|is|are|has|had|this|that|which|it|its|for|without|within|between|after|before|until|no one|nothing|none|time|record|reading|unit|load|loading|seal|bill|above|below|when|what|who|air|product|page|Mon|Tue|Wed|Thu|Fri|Sat|Sun|Jan|Apr|Aug|Dec|July|AM|PM)(?!\p{L})/gu;
 
 /** Each of them with what stands around it. */
 export const englishIn = (text: string): string[] =>

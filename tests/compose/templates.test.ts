@@ -5,8 +5,9 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { composeDossier, prepareDossier } from '../../src/compose/compose.js';
 import type { ComposeInput } from '../../src/compose/input.js';
-import { SECTIONS } from '../../src/compose/sections.js';
+import { SECTIONS, standsIn } from '../../src/compose/sections.js';
 import { carrierTemplates } from '../../src/compose/templates.js';
+import type { Volume } from '../../src/core/model/manifest.js';
 import { omitUndefined } from '../../src/core/model/omit-undefined.js';
 import { sampleInput } from './sample.js';
 
@@ -34,29 +35,40 @@ function own(files: Record<string, string>): string {
   }
   return folder;
 }
-const prepared = async (files: Record<string, string>) =>
-  prepareDossier({ ...input, templates: await carrierTemplates(own(files)) });
+const prepared = async (files: Record<string, string>, volume: Volume = 'dossier') =>
+  prepareDossier({ ...input, volume, templates: await carrierTemplates(own(files)) });
 
 describe('templates of one’s own', () => {
   it('change the words and sections they hold, and leave the rest as shipped', async () => {
     const { document } = (
-      await prepared({
-        'words/en/cautions.md': 'Our own caution.\n',
-        'words/en/labels.yaml': 'cover:\n  lines: What we can show\n',
-        'sections.yaml': '- missing\n- temperatures\n',
-      })
+      await prepared(
+        {
+          'words/en/cautions.md': 'Our own caution.\n',
+          'words/en/labels.yaml': 'cover:\n  lines: What we can show\n',
+          'sections.yaml': '- missing\n- temperatures\n- findings\n',
+        },
+        'assessment',
+      )
     ).job;
     expect(JSON.stringify(document.cover.cautions)).toContain('Our own caution.');
-    expect(document.cover.linesTitle).toBe('What we can show');
-    expect(document.cover.missingTitle).toBe('What is missing');
+    expect(document.cover.weighing?.linesTitle).toBe('What we can show');
+    expect(document.cover.weighing?.missingTitle).toBe('What is missing');
     expect(document.sections.map(({ id }) => id)).toEqual([
       'missing',
-      'temperatures',
-      // The sample has no claim and no inspection, and then there is no section on one.
-      ...SECTIONS.filter(
-        (id) => !['missing', 'temperatures', 'claim', 'inspections', 'good-delivery'].includes(id),
-      ),
+      'findings',
+      'next',
+      'differences',
+      'method',
+      'verify',
     ]);
+  });
+
+  it('order the sections of a dossier, which has none of the assessment', async () => {
+    const { document } = (await prepared({ 'sections.yaml': '- missing\n- temperatures\n' })).job;
+    // The sample has no claim and no inspection, and then there is no section on one.
+    const absent = ['temperatures', 'claim', 'inspections'];
+    const others = SECTIONS.filter((id) => standsIn(id, 'dossier') && !absent.includes(id));
+    expect(document.sections.map(({ id }) => id)).toEqual(['temperatures', ...others]);
   });
 
   it('put a letterhead on the first page, as an opaque picture', async () => {
@@ -87,7 +99,9 @@ describe('templates of one’s own', () => {
     ['letterhead.png', 'no picture', undefined],
   ])('with a fault in %s name the file and the row', async (name, text, row) => {
     const folder = own({ [name]: text });
-    const made = (async () => composeDossier({ ...input, templates: await carrierTemplates(folder) }))();
+    const volume = name.includes('/findings/') ? 'assessment' : 'dossier';
+    const made = (async () =>
+      composeDossier({ ...input, volume, templates: await carrierTemplates(folder) }))();
     await expect(made).rejects.toThrow(
       expect.objectContaining({
         code: 'bad-template',

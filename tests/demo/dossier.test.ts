@@ -147,6 +147,7 @@ describe('the cover', () => {
         const { state, assessment, logs } = await assessRecord(record, toInstant(Date.now()));
         const { job } = await prepareDossier({
           state,
+          volume: 'assessment',
           assessment,
           logs,
           exhibits: numberExhibits(state),
@@ -163,11 +164,11 @@ describe('the cover', () => {
       },
     );
     expect(findings.length).toBeGreaterThan(7);
-    expect(cover.lines).toHaveLength(7);
+    expect(cover.weighing?.lines ?? []).toHaveLength(7);
     // Celery and broccoli, both in band at delivery, share one of the seven lines.
-    expect(JSON.stringify(cover.more)).toContain(`${findings.length - 8} more`);
-    expect(new Set(cover.lines.map((line) => line.weighs))).toContain('hurts');
-    expect(new Set(cover.lines.map((line) => line.weighs))).toContain('helps');
+    expect(JSON.stringify(cover.weighing?.more)).toContain(`${findings.length - 8} more`);
+    expect(new Set((cover.weighing?.lines ?? []).map((line) => line.weighs))).toContain('hurts');
+    expect(new Set((cover.weighing?.lines ?? []).map((line) => line.weighs))).toContain('helps');
   });
 });
 

@@ -115,7 +115,7 @@ const built = async (more: Partial<Parameters<typeof build>[0]> = {}) => {
     progress: () => undefined,
     ...more,
   });
-  return { report, pdf: readFileSync(out) };
+  return { report, pdf: readFileSync(more.out ?? out) };
 };
 
 /** What stays English: commands, names of files and fields, titles of publications, and what a program prints. */
@@ -141,10 +141,12 @@ const STAYS = [
   'Highest freezing temperature',
   'from USDA Agriculture Handbook 66 (1986)',
   'unit-log',
+  // Articles as they are cited.
+  '46.2(cc)(2) to (4) and (dd)',
 ];
 const squeezed = (text: string) => text.replace(/[`\s]+/g, ' ').trim();
 /** Notes on publications, which stand in the words of these. */
-const SOURCE_NOTES = /(?<=que se dan como se leyeron\.).*?(?=10 Lo que falta)/;
+const SOURCE_NOTES = /(?<=que se dan como se leyeron\.).*?(?=\d+ Lo que falta)/;
 const ours = (text: string) =>
   STAYS.map(squeezed)
     .filter((one) => one.length > 3)
@@ -156,12 +158,13 @@ const ours = (text: string) =>
       '·',
     );
 
-describe('the dossier of a delivery in which people wrote Spanish', () => {
+describe('dossier and assessment of a delivery in which people wrote Spanish', () => {
   let text: string;
   let pdf: Uint8Array;
   beforeAll(async () => {
     ({ pdf } = await built());
-    text = ours(await textOf(pdf));
+    const assessment = await built({ assessment: true, out: join(root, 'evaluacion.pdf') });
+    text = ours(`${await textOf(pdf)} ${await textOf(assessment.pdf)}`);
   }, 120_000);
 
   it('has no English on its pages', () => {

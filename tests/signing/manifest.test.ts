@@ -4,6 +4,7 @@ import { buildManifest, type ManifestParts } from '../../src/signing/manifest.js
 import { BUILT_AT, exhibits, ledgerEntries, leftOut, PHOTO, RULES, text } from './sample.js';
 
 const parts: ManifestParts = {
+  volume: 'dossier',
   delivery: '2026-0714-A',
   builtAt: BUILT_AT,
   tool: { name: 'load-dossier', version: '0.0.0' },

@@ -17,6 +17,7 @@ function copy(leaveOut: number[], manifestSays = leaveOut): Parts {
     .attached.filter(({ name }) => name !== 'e1.jpg')
     .map((one) => (one.what === 'ledger' ? { ...one, bytes } : one));
   const { manifest } = buildManifest({
+    volume: 'dossier',
     delivery: '2026-0714-A',
     builtAt: BUILT_AT,
     tool: { name: 'load-dossier', version: '0.0.0' },

@@ -122,6 +122,7 @@ export function sampleParts(): Parts {
     { name: 'e1.jpg', bytes: PHOTO, type: 'image/jpeg', what: 'original' },
   ];
   const { manifest } = buildManifest({
+    volume: 'dossier',
     delivery: '2026-0714-A',
     builtAt: BUILT_AT,
     tool: { name: 'load-dossier', version: '0.0.0' },

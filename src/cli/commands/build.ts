@@ -20,6 +20,7 @@ interface Options extends TimeStampOptions {
   bag?: boolean;
   paper?: string;
   for?: string;
+  assessment?: boolean;
   maxSize?: string;
   templates?: string;
   json?: boolean;
@@ -27,10 +28,10 @@ interface Options extends TimeStampOptions {
 
 export function buildCommand({ output, now, interruption }: CliContext): Command {
   return new Command('build')
-    .description('Render the signed PDF dossier of a delivery.')
+    .description('Render the signed PDF dossier of a delivery, or the assessment of the last one.')
     .argument('[folder]', 'the delivery (default: the folder you are in)')
     .option('-d, --delivery <folder>', 'the same')
-    .option('-o, --out <file>', 'where to write it (default: the delivery’s dossiers folder)')
+    .option('-o, --out <file>', 'where to write it (default: the delivery’s folder dossiers, or assessments)')
     .option('--by <name>', 'who builds it (default: DOSSIER_BY or your account)')
     .option('--paper <paper>', 'Letter or A4 (default: what delivery.yaml says)')
     .option(
@@ -43,6 +44,10 @@ export function buildCommand({ output, now, interruption }: CliContext): Command
     .option('--tsa-policy <oid>', 'policy that is asked of it')
     .option('--bag', 'pack all originals into a bag beside it, also when they fit inside')
     .option('--for <reader>', 'a copy for a reader named in copies.yaml: receiver, insurer, counsel; or own')
+    .option(
+      '--assessment',
+      'the confidential assessment of the last dossier: findings, what is missing, position and amounts',
+    )
     .option('--max-size <size>', 'what the file may take, such as 10MB', '20MB')
     .option(
       '--templates <folder>',
@@ -56,8 +61,14 @@ Examples:
   dossier build
   dossier build -d deliveries/4711 --paper A4
   dossier build --for receiver --max-size 10MB
+  dossier build --assessment --for counsel
   dossier build --templates our-templates
   dossier build --passphrase-file ~/.dossier-passphrase --json
+
+The dossier holds what was instructed, measured, seen, said and signed, and
+figures computed from that. What the carrier makes of it stands in a file of its
+own: --assessment builds it over the fingerprint of the last dossier. It is
+confidential, and never for the other side.
 
 The first build makes a signing identity: a certificate of your own with an
 encrypted key. It shows that nothing was changed after signing; who the signer
@@ -80,6 +91,7 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
         ...omitUndefined({
           bag: options.bag,
           for: options.for,
+          assessment: options.assessment,
           maxSize: options.maxSize,
           templates: options.templates,
         }),
@@ -89,6 +101,8 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
       for (const notice of report.notices) output.note(escapeControls(notice));
       const file = escapeControls(relative(process.cwd(), report.file) || report.file);
       output.line(file);
+      if (report.volume === 'assessment')
+        output.line('Assessment, confidential: for the carrier, its insurer and counsel');
       output.line(`${counted(report.pages, 'page')}, ${bytes(report.bytes)}, SHA-256 ${report.sha256}`);
       output.line(
         `Fingerprint ${report.fingerprint.delivery} ${report.fingerprint.size} ${report.fingerprint.root}`,
@@ -101,9 +115,10 @@ The passphrase is asked for, or read from --passphrase-file or DOSSIER_PASSPHRAS
         output.line(
           `Copy for ${escapeControls(copy.title)}: ${copy.evidenceLeftOut} pieces of evidence left out, ${copy.entriesLeftOut} ledger entries as hash only`,
         );
-      output.line(
-        `Pictures up to ${sizing.picture.longest} pixels, JPEG quality ${sizing.picture.quality}; ${sizing.originalsInside} originals inside, ${sizing.originalsNotInside} not`,
-      );
+      if (report.volume === 'dossier')
+        output.line(
+          `Pictures up to ${sizing.picture.longest} pixels, JPEG quality ${sizing.picture.quality}; ${sizing.originalsInside} originals inside, ${sizing.originalsNotInside} not`,
+        );
       if (report.stampedTime !== undefined) output.line(`Time stamp ${report.stampedTime}`);
       if (report.bag !== undefined)
         output.line(

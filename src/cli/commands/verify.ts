@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import type { Volume } from '../../core/model/manifest.js';
 import type {
   Check,
   CheckedItem,
@@ -22,8 +23,8 @@ interface Options {
 
 export function verifyCommand({ output, exit, now }: CliContext): Command {
   return new Command('verify')
-    .description('Check a dossier, a bag or a record, with no trust in whoever made it.')
-    .argument('<files...>', 'dossier PDFs, bags (zip or folder), delivery folders')
+    .description('Check a dossier, an assessment, a bag or a record, with no trust in whoever made it.')
+    .argument('<files...>', 'PDFs of dossiers and assessments, bags (zip or folder), delivery folders')
     .option('--trust <certificates...>', 'certificates (PEM or DER) that you vouch for')
     .option('--require-trust', 'an intact dossier of a signer not vouched for is a no')
     .option('--fingerprint <lines...>', 'lines that you were sent earlier, each in quotes')
@@ -36,6 +37,7 @@ export function verifyCommand({ output, exit, now }: CliContext): Command {
 Examples:
   dossier verify dossier.pdf
   dossier verify dossier.pdf --trust carrier.crt.pem --require-trust
+  dossier verify dossier.pdf assessment.pdf
   dossier verify dossier.pdf dossier.bag.zip my-delivery
   dossier verify dossier.pdf --fingerprint "2026-0714-A 12 5d41402a…"
 
@@ -66,6 +68,11 @@ const VERDICT = {
   'intact-signer-not-vouched-for': ['yellow', 'INTACT, SIGNER NOT VOUCHED FOR'],
   broken: ['red', 'BROKEN'],
 } as const;
+const VOLUME = {
+  dossier: 'A dossier: what was recorded, and figures computed from it',
+  assessment:
+    'An assessment, confidential: what the signer makes of the record; its exhibits are in the dossier',
+} as const satisfies Record<Volume, string>;
 const UNSIGNED = ['yellow', 'INTACT; NOT SIGNED BY ITSELF'] as const;
 
 const MARK = {
@@ -83,10 +90,11 @@ function printReport(output: Output, { subjects, together }: VerificationReport,
 }
 
 function printSubject(output: Output, subject: CheckedItem, options: Options): void {
-  const { path, is, verdict, checks, signer, fingerprint } = subject;
+  const { path, is, verdict, checks, signer, fingerprint, volume } = subject;
   const signs = is === 'dossier' || is === 'unknown' || verdict === 'broken';
   const [colour, words] = signs ? VERDICT[verdict] : UNSIGNED;
   output.line(`${escapeControls(path)}: ${output.style(colour, words)}`);
+  if (volume !== undefined && verdict !== 'broken') output.line(VOLUME[volume]);
   printChecks(output, checks, options);
   if (signer !== undefined) {
     output.line(`Signed by ${escapeControls(signer.name)}`);

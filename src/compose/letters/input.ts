@@ -18,7 +18,7 @@ export interface LetterClaim {
 /** A file enclosed with a letter. */
 export interface EnclosedFile {
   name: string;
-  what: 'dossier' | 'bag';
+  what: 'dossier' | 'assessment' | 'bag';
   bytes: number;
   sha256: Sha256;
 }

@@ -69,6 +69,7 @@ export function recordFacts(view: LetterView<LetterInput>): Facts {
     from: first?.place,
     place: last?.place,
     dossier: input.enclosed.some(({ what }) => what === 'dossier'),
+    assessment: input.enclosed.some(({ what }) => what === 'assessment'),
     helps: helpLines(view),
     shipperFacts,
     reservedOn: reserved.reservedFrom.length + shipperFacts.length > 0,

@@ -2,30 +2,64 @@ import type { ClaimResult } from '../../core/model/results.js';
 import type { Block, Section } from '../../core/words/blocks.js';
 import { amountBlocks } from './claim/amounts.js';
 import { deadlineBlocks } from './claim/deadlines.js';
-import { claimFacts, claimHistoryBlocks } from './claim/facts.js';
+import { claimFacts, claimHistoryBlocks, claimPapers } from './claim/facts.js';
 import { positionBlocks } from './claim/position.js';
 import { quantityBlocks } from './claim/quantities.js';
 import type { View } from './context.js';
 
-/** The section on claims; empty without a claim, or when a copy omits it. */
+/** The claims as they were received, and letters about them, for the dossier; empty without a claim. */
 export function claimSections(view: View): Section[] {
   const claims = view.input.assessment.claims ?? [];
   if (claims.length === 0) return [];
-  const { labels, words, input } = view;
-  const several = claims.length > 1;
   return [
     {
       id: 'claim',
-      title: labels('section.claim'),
+      title: view.labels('section.claim'),
       blocks: [
-        ...words.blocks('sections/claim'),
-        ...claims.flatMap((claim) =>
-          several ? [headingOf(view, claim), ...claimBlocks(view, claim)] : raised(claimBlocks(view, claim)),
-        ),
-        ...raised(deadlineBlocks(view, input.assessment.refusalClocks ?? [], 'refusal-clocks')),
+        ...view.words.blocks('sections/claim'),
+        ...byClaim(view, claims, (claim) => [
+          claimFacts(view, claim),
+          ...claimHistoryBlocks(view, claim, 'letters'),
+        ]),
       ],
     },
   ];
+}
+
+/**
+ * How each claim stands, for the assessment: its papers, offers and payments, what is due when, burden of proof, amounts.
+ * Nothing where there is neither a claim nor a deadline that runs from a refusal.
+ */
+export function positionSection(view: View): Section | undefined {
+  const { claims = [], refusalClocks = [] } = view.input.assessment;
+  if (claims.length + refusalClocks.length === 0) return undefined;
+  return {
+    id: 'position',
+    title: view.labels('section.position'),
+    blocks: [
+      ...view.words.blocks('sections/position'),
+      ...byClaim(view, claims, (claim) => [
+        claimPapers(view, claim),
+        ...claimHistoryBlocks(view, claim, 'settlement'),
+        ...deadlineBlocks(view, claim.clocks, 'claim-clocks'),
+        ...positionBlocks(view, claim),
+        ...amountBlocks(view, claim),
+        ...quantityBlocks(view, claim),
+      ]),
+      ...raised(deadlineBlocks(view, refusalClocks, 'refusal-clocks')),
+    ],
+  };
+}
+
+/** The blocks of each claim, under its number where there are several. */
+function byClaim(
+  view: View,
+  claims: readonly ClaimResult[],
+  blocksOf: (claim: ClaimResult) => Block[],
+): Block[] {
+  return claims.flatMap((claim) =>
+    claims.length > 1 ? [headingOf(view, claim), ...blocksOf(claim)] : raised(blocksOf(claim)),
+  );
 }
 
 const headingOf = ({ labels }: View, { received }: ClaimResult): Block => ({
@@ -37,12 +71,3 @@ const headingOf = ({ labels }: View, { received }: ClaimResult): Block => ({
 /** With a single claim its headings are one level higher. */
 const raised = (blocks: readonly Block[]): Block[] =>
   blocks.map((block) => (block.is === 'heading' ? { ...block, level: 2 } : block));
-
-const claimBlocks = (view: View, claim: ClaimResult): Block[] => [
-  claimFacts(view, claim),
-  ...claimHistoryBlocks(view, claim),
-  ...deadlineBlocks(view, claim.clocks, 'claim-clocks'),
-  ...positionBlocks(view, claim),
-  ...amountBlocks(view, claim),
-  ...quantityBlocks(view, claim),
-];

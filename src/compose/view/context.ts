@@ -1,4 +1,5 @@
 import type { EvidenceId, EvidenceKind } from '../../core/model/evidence.js';
+import type { Volume } from '../../core/model/manifest.js';
 import type { EvidenceItem, ItemOf } from '../../core/model/state.js';
 import { knownMilliseconds, type Zone } from '../../core/model/time.js';
 import type { Cell, Inline } from '../../core/words/blocks.js';
@@ -15,6 +16,7 @@ import { factNames } from './names.js';
 
 /** The context of every section: the results, and the words and formats for them. */
 export interface View {
+  volume: Volume;
   input: ComposeInput;
   format: Format;
   labels: Labels;
@@ -67,6 +69,7 @@ export function viewOf(
       return shown === undefined ? id : `${labels('document.exhibit').toLowerCase()} ${shown}`;
     });
   return {
+    volume: input.volume ?? 'dossier',
     input,
     format,
     labels,
@@ -81,6 +84,13 @@ export function viewOf(
     endZone,
     zoneOf: (stop) => (stop === undefined ? undefined : stops.get(stop)?.zone) ?? startZone,
   };
+}
+
+/** For whom an assessment is, and that it is confidential: it stands on each of its pages. A dossier is marked by nothing. */
+export function confidentialWords({ volume, labels, input }: View): string | undefined {
+  if (volume !== 'assessment') return undefined;
+  const reader = input.copy?.title ?? labels('assessment.own-reader');
+  return labels('assessment.confidential').replace('READER', () => reader);
 }
 
 /** Links to the exhibits of some evidence, as a cell. */

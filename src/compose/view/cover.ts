@@ -4,40 +4,26 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { WindowBound } from '../../core/model/results.js';
 import { celsius, kelvin } from '../../core/model/temperature.js';
 import { milliseconds } from '../../core/model/time.js';
-import type { Cover, CoverLine, Fact, Inline } from '../../core/words/blocks.js';
+import type { Cover, Fact, Inline } from '../../core/words/blocks.js';
 import { plain, text, wordsOf } from '../../core/words/blocks.js';
 import { exhibitLinks, type View } from './context.js';
-import { coverFindings } from './cover-lines.js';
-import { findingLine } from './findings.js';
-import { heaviestGaps, missingCounts, missingLine } from './missing.js';
+import { coverWeighing } from './cover-weighing.js';
 import { outcomeHeadline } from './outcome-words.js';
 import { referenceText, stopParty } from './reference-text.js';
 
 export const CODE_ASSET = 'fingerprint.svg';
-/** Most unmet requirements on the first page. */
-const MOST_MISSING = 4;
-
 /** The fingerprint line, which can be sent and is in the code on the first page. */
 export const fingerprintLine = ({ delivery, size, root }: View['input']['fingerprint']): string =>
   `${delivery} ${size} ${root}`;
 
 export function coverOf(view: View): Cover {
-  const { labels, words } = view;
+  const { labels, words, volume } = view;
   const { fingerprint, signer, builtAt, tool } = view.input;
-  const { findings } = view.input.assessment;
-  const shown = coverFindings(findings, view.names, labels('cover.and'));
-  const counts = missingCounts(view);
-  const lines = shown.map(
-    ({ finding }): CoverLine => ({
-      weighs: finding.weighs,
-      mark: labels(`cover.${finding.weighs}`),
-      of: findingLine(view, finding),
-    }),
-  );
   return {
-    kind: labels('document.kind'),
+    kind: labels(volume === 'assessment' ? 'assessment.kind' : 'document.kind'),
     delivery: fingerprint.delivery,
     route: routeOf(view).join(' → '),
+    says: words.line(`${volume}-says`),
     happened: happened(view),
     facts: [
       ...references(view),
@@ -47,18 +33,7 @@ export function coverOf(view: View): Cover {
       ...ends(view),
       ...custody(view),
     ],
-    linesTitle: labels('cover.lines'),
-    lines,
-    more:
-      shown.length === 0
-        ? words.line('cover-none')
-        : words.line('cover-more', {
-            more: findings.length - shown.reduce((sum, one) => sum + one.standsFor, 0),
-            total: findings.length,
-          }),
-    missingTitle: labels('cover.missing'),
-    missing: words.line('cover-missing', { ...counts }),
-    missingLines: heaviestGaps(view, MOST_MISSING).map((gap) => missingLine(view, gap)),
+    ...(volume === 'assessment' ? { weighing: coverWeighing(view) } : {}),
     proof: [
       { label: labels('cover.fingerprint'), value: [{ is: 'code', text: fingerprint.root }] },
       {
@@ -81,7 +56,7 @@ export function coverOf(view: View): Cover {
       alt: wordsOf(words.line('alt-fingerprint', { fingerprint: fingerprintLine(fingerprint) })),
       caption: labels('cover.code'),
     },
-    cautions: words.blocks('cautions'),
+    cautions: words.blocks('cautions', { assessment: volume === 'assessment' }),
     ...omitUndefined({ copy: view.input.copy && redactedCopyText(view, view.input.copy) }),
   };
 }
@@ -93,8 +68,8 @@ function redactedCopyText(view: View, copy: NonNullable<View['input']['copy']>):
     entries: copy.entriesLeftOut,
     sections: copy.sectionsLeftOut.map((id) => view.labels(`section.${id}`)).join(', '),
     positions: copy.positions,
-    findings: copy.findingsLeftOut,
-    requirements: copy.requirementsLeftOut,
+    findings: view.volume === 'assessment' ? copy.findingsLeftOut : 0,
+    requirements: view.volume === 'assessment' ? copy.requirementsLeftOut : 0,
   });
 }
 

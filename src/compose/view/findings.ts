@@ -5,7 +5,6 @@ import type { Facts } from '../../core/words/facts.js';
 import type { TranslateRemark } from '../../core/words/remarks.js';
 import { findingPlace } from './compartment-words.js';
 import { cell, type View } from './context.js';
-import { sourceNoteBlocks } from './source-notes.js';
 import { column, tableOrNone } from './tables.js';
 
 /** The sentence of one finding, with its exhibits. */
@@ -57,7 +56,6 @@ export function findingsSection(view: View): Section {
       [column(view, 'weight', 0.9), column(view, 'finding', 6.6), column(view, 'proves', 2)],
       rows,
     ),
-    ...sourceNoteBlocks(view),
   ];
   return { id: 'findings', title: labels('section.findings'), blocks };
 }

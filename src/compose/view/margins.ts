@@ -1,23 +1,58 @@
 import type { LineMargin, PublishedLimit } from '../../core/model/results.js';
-import { type Block, plain } from '../../core/words/blocks.js';
+import { celsius } from '../../core/model/temperature.js';
+import { type Block, plain, type Section } from '../../core/words/blocks.js';
 import type { View } from './context.js';
 import { formatRange } from './range.js';
-import { passageNumbers } from './source-notes.js';
+import { passageNumbers, sourceNoteBlocks } from './source-notes.js';
 import { type Table, tableOf } from './tables.js';
 
-/** Margins of the air to published limits of each line, with sources. */
-export function marginBlocks(view: View): Block[] {
+/** Instruction and air against published limits of each line, with sources; nothing where none is published. */
+export function marginSection(view: View): Section | undefined {
   const { labels, words } = view;
   const margins = view.input.assessment.margins ?? [];
-  if (margins.length === 0) return [];
-  return [
-    { is: 'heading', level: 2, text: labels('sub.margins') },
-    ...words.blocks('sections/margins'),
-    ...freezing(view, margins),
-    ...ranges(view, margins),
-    ...chilling(view, margins),
-    ...life(view, margins),
-  ];
+  if (margins.length === 0) return undefined;
+  return {
+    id: 'margins',
+    title: labels('section.margins'),
+    blocks: [
+      ...words.blocks('sections/margins'),
+      ...instructions(view, margins),
+      ...freezing(view, margins),
+      ...ranges(view, margins),
+      ...chilling(view, margins),
+      ...life(view, margins),
+      ...sourceNoteBlocks(view),
+    ],
+  };
+}
+
+/** What each source recommends, beside the bill's instruction for each line. */
+function instructions(view: View, margins: readonly LineMargin[]): Block[] {
+  const { labels, format, names } = view;
+  const ranges = new Map(margins.map((one) => [one.line, one.range]));
+  const limits = view.input.state.delivery.lines.flatMap((line) =>
+    (ranges.get(line.id)?.bySource ?? []).map((limit, i) => ({ line, limit, first: i === 0 })),
+  );
+  return titled(
+    view,
+    'sub.published-ranges',
+    tableOf(view, limits, [
+      ['line', 2.2, ({ line, first }) => (first ? names.line(line.id) : '')],
+      [
+        'bill',
+        1.8,
+        ({ line, first }) =>
+          !first
+            ? ''
+            : line.instruction === undefined
+              ? labels('none.not-given')
+              : format.temperature(celsius(line.instruction.setPoint)),
+        'right',
+      ],
+      ['published', 2.4, ({ limit }) => limitText(view, limit), 'right'],
+      ['source', 4.4, ({ limit }) => sourceWithNote(view, limit)],
+    ]),
+  );
 }
 
 /** A source by its short name, and a note where a document that retells it was read. */
@@ -158,5 +193,5 @@ function life(view: View, margins: readonly LineMargin[]): Block[] {
 const lasting = ({ format }: View, seconds: number) => (seconds === 0 ? '–' : format.duration(seconds));
 
 function titled(view: View, title: string, table: Table): Block[] {
-  return table.rows.length === 0 ? [] : [{ is: 'heading', level: 3, text: view.labels(title) }, table];
+  return table.rows.length === 0 ? [] : [{ is: 'heading', level: 2, text: view.labels(title) }, table];
 }

@@ -8,6 +8,7 @@ export function methodSection(view: View): Section {
     id: 'method',
     title: view.labels('section.method'),
     blocks: view.words.blocks('sections/method', {
+      assessment: view.volume === 'assessment',
       title: ruleSet.title,
       name: ruleSet.name,
       version: ruleSet.version,

@@ -7,10 +7,13 @@ import { column } from './tables.js';
 
 const OPEN = new Set<GapResult['outcome']>(['short', 'missing', 'contradicted']);
 
+/** Whether a requirement applies and is not met. */
+export const isOpen = ({ outcome }: Pick<GapResult, 'outcome'>): boolean => OPEN.has(outcome);
+
 /** Count of rules that are due, met, open, and lost. */
 export function missingCounts(view: View): { due: number; met: number; open: number; lost: number } {
-  const due = view.input.assessment.gaps.filter((gap) => gap.outcome === 'met' || OPEN.has(gap.outcome));
-  const open = due.filter((gap) => OPEN.has(gap.outcome));
+  const due = view.input.assessment.gaps.filter((gap) => gap.outcome === 'met' || isOpen(gap));
+  const open = due.filter(isOpen);
   return {
     due: due.length,
     met: due.length - open.length,
@@ -28,7 +31,7 @@ const weightOf = (gap: GapResult): number => ruleWeight.options.indexOf(gap.weig
 /** The weightiest open requirements, decisive ones first; equals in the order of the rule set. */
 export function heaviestGaps(view: View, most: number): GapResult[] {
   return view.input.assessment.gaps
-    .filter((gap) => OPEN.has(gap.outcome))
+    .filter(isOpen)
     .sort((a, b) => weightOf(a) - weightOf(b) || rank(a) - rank(b))
     .slice(0, most);
 }
@@ -56,7 +59,7 @@ export function missingLine(view: View, gap: GapResult): Inline[] {
 export function missingSection(view: View): Section {
   const { labels, words } = view;
   const { gaps, ruleSet } = view.input.assessment;
-  const open = gaps.filter((gap) => OPEN.has(gap.outcome));
+  const open = gaps.filter(isOpen);
   const blocks: Block[] = [
     ...words.blocks('sections/missing', {
       title: ruleSet.title,

@@ -9,13 +9,48 @@ import { celsius } from '../../core/model/temperature.js';
 import { knownMilliseconds } from '../../core/model/time.js';
 import { type Block, type Cell, type Fact, plain, wordsOf } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
+import type { DrawnSection } from './drawn-section.js';
 import { sameLocalTime } from './glance.js';
 import { sourceText } from './margins.js';
+import { groupName } from './pulps.js';
 import { formatRange } from './range.js';
 import { column } from './tables.js';
 
+/**
+ * What the pulps allow: of the cartons that nobody probed, and of the product beside the logged air, with a drawing for
+ * each line. Nothing where nothing of it can be computed.
+ */
+export function productSection(view: View): DrawnSection | undefined {
+  const samples = sampleBlocks(view);
+  const { blocks, drawings } = consistencyBlocks(view);
+  if (samples.length + blocks.length === 0) return undefined;
+  const title = view.labels('section.product');
+  return { section: { id: 'product', title, blocks: [...samples, ...blocks] }, drawings };
+}
+
+/** What so few readings leave open of the whole line, for each line and stop. */
+function sampleBlocks(view: View): Block[] {
+  const items = view.input.assessment.pulps.flatMap(({ sample, inBand, count, ...group }): Block[][] => {
+    if (sample === undefined) return [];
+    const { least, most, confidence } = sample;
+    const words = view.words.line('pulp-sample', {
+      inRange: inBand,
+      count,
+      least: { is: 'share', of: least },
+      most: { is: 'share', of: most },
+      confidence: { is: 'share', of: confidence },
+    });
+    return [[{ is: 'paragraph', of: [...plain(`${groupName(view, group)}: `), ...words] }]];
+  });
+  if (items.length === 0) return [];
+  return [
+    { is: 'heading', level: 2, text: view.labels('sub.samples') },
+    { is: 'list', ordered: false, items },
+  ];
+}
+
 /** Consistency of loading pulps, logged air and arrival pulps: a table of the verdicts, a drawing for each line. */
-export function productBlocks(view: View): { blocks: Block[]; drawings: Map<string, string> } {
+function consistencyBlocks(view: View): { blocks: Block[]; drawings: Map<string, string> } {
   const { labels, words } = view;
   const results = view.input.assessment.product ?? [];
   const drawings = new Map<string, string>();

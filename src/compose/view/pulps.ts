@@ -1,31 +1,25 @@
 import type { EvidenceId } from '../../core/model/evidence.js';
 import type { PulpGroup } from '../../core/model/results.js';
-import { type Block, type Cell, plain, text } from '../../core/words/blocks.js';
+import { type Block, type Cell, plain, type Section, text } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
-import type { DrawnSection } from './drawn-section.js';
 import { heaviestRows } from './long-tables.js';
-import { productBlocks } from './product.js';
 import { comparisonBlocks } from './pulp-comparisons.js';
 import { formatRange } from './range.js';
 import { column, tableOf } from './tables.js';
 
-export function pulpSection(view: View, drawing: readonly Block[] = []): DrawnSection {
+export function pulpSection(view: View, drawing: readonly Block[] = []): Section {
   const { labels, words } = view;
   const groups = view.input.assessment.pulps;
   const blocks: Block[] = [...words.blocks('sections/pulps')];
   if (groups.length === 0) blocks.push({ is: 'none', of: plain(labels('none.pulps')) });
   else blocks.push(overview(view, groups));
-  blocks.push(...drawing);
-  const product = productBlocks(view);
-  blocks.push(...comparisonBlocks(view), ...product.blocks);
+  blocks.push(...drawing, ...comparisonBlocks(view));
   for (const group of groups) blocks.push(...readings(view, group));
-  return {
-    section: { id: 'pulps', title: labels('section.pulps'), blocks },
-    drawings: product.drawings,
-  };
+  return { id: 'pulps', title: labels('section.pulps'), blocks };
 }
 
-const groupName = (view: View, group: PulpGroup) =>
+/** The line, and where its pulps were taken. */
+export const groupName = (view: View, group: Pick<PulpGroup, 'line' | 'does' | 'stop'>) =>
   `${view.names.line(group.line)}, ${view.labels(group.does === 'load' ? 'cover.loading' : 'cover.unloading').toLowerCase()} ${view.names.stop(group.stop)}`;
 
 function overview(view: View, groups: readonly PulpGroup[]): Block {
@@ -48,24 +42,6 @@ function overview(view: View, groups: readonly PulpGroup[]): Block {
       'right',
     ],
   ]);
-}
-
-/** What so few readings leave open of the whole line. */
-function sample({ words }: View, group: PulpGroup): Block[] {
-  if (group.sample === undefined) return [];
-  const { least, most, confidence } = group.sample;
-  return [
-    {
-      is: 'paragraph',
-      of: words.line('pulp-sample', {
-        inRange: group.inBand,
-        count: group.count,
-        least: { is: 'share', of: least },
-        most: { is: 'share', of: most },
-        confidence: { is: 'share', of: confidence },
-      }),
-    },
-  ];
 }
 
 /** Each thermometer with its last ice-water check, or that there is none. */
@@ -120,7 +96,6 @@ function readings(view: View, group: PulpGroup): Block[] {
   return [
     { is: 'heading', level: 2, text: groupName(view, group) },
     { is: 'paragraph', of: plain(`${band.charAt(0).toUpperCase()}${band.slice(1)}.`) },
-    ...sample(view, group),
     ...instruments(view, group),
     ...note,
     {

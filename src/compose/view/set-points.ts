@@ -1,19 +1,12 @@
 import type { SetPointDifference, SetPointStatement } from '../../core/model/results.js';
-import { celsius } from '../../core/model/temperature.js';
 import { type Block, type Cell, plain, type Section } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
-import { limitText, sourceWithNote } from './margins.js';
-import { column, listOrNone, tableOf } from './tables.js';
+import { column, listOrNone } from './tables.js';
 
 export function setPointSection(view: View): Section {
   const { labels, format } = view;
-  const { words, differences, verdict } = view.input.assessment.setPoints;
+  const { words } = view.input.assessment.setPoints;
   const blocks: Block[] = [...view.words.blocks('sections/set-points')];
-  if (words.length > 0)
-    blocks.push({
-      is: 'paragraph',
-      of: [{ is: 'strong', of: plain(labels(`agreement.${verdict}`)) }],
-    });
   blocks.push(
     ...listOrNone(view, 'set-points', words, [
       ['source', 2, ({ source }) => labels(`set-point-source.${source}`)],
@@ -24,38 +17,42 @@ export function setPointSection(view: View): Section {
       ['exhibit', 1, ({ evidence }) => exhibitLinks(view, [evidence])],
     ]),
   );
-  if (differences.length > 0)
-    blocks.push(
-      ...listOrNone(
-        view,
-        'set-points',
-        differences,
-        [
-          [
-            'between',
-            4,
-            ({ between }) =>
-              between
-                .map(
-                  (word) =>
-                    `${labels(`set-point-source.${word.source}`)} ${format.temperature(word.celsius)}`,
-                )
-                .join(' / ') + inCompartment(view, between[0]),
-          ],
-          ['size', 2, ({ kelvin }) => ({ is: 'alert', of: plain(format.difference(kelvin)) }), 'right'],
-          ['remark', 3, (one) => differenceText(view, one)],
-          [
-            'exhibits',
-            1.2,
-            ({ between: [a, b], told = [] }) =>
-              exhibitLinks(view, [a.evidence, b.evidence, ...told.map((one) => one.evidence)], 4),
-          ],
-        ],
-        labels('sub.differences'),
-      ),
-    );
-  blocks.push(...legBlocks(view), ...publishedBlocks(view));
+  blocks.push(...legBlocks(view));
   return { id: 'set-points', title: labels('section.set-points'), blocks };
+}
+
+/** Sources on the set point that differ, since when, and who was told of it; nothing where none do. */
+export function differenceSection(view: View): Section | undefined {
+  const { labels, format } = view;
+  const { differences, verdict } = view.input.assessment.setPoints;
+  if (differences.length === 0) return undefined;
+  return {
+    id: 'differences',
+    title: labels('section.differences'),
+    blocks: [
+      { is: 'paragraph', of: [{ is: 'strong', of: plain(labels(`agreement.${verdict}`)) }] },
+      ...listOrNone(view, 'set-points', differences, [
+        [
+          'between',
+          4,
+          ({ between }) =>
+            between
+              .map(
+                (word) => `${labels(`set-point-source.${word.source}`)} ${format.temperature(word.celsius)}`,
+              )
+              .join(' / ') + inCompartment(view, between[0]),
+        ],
+        ['size', 2, ({ kelvin }) => ({ is: 'alert', of: plain(format.difference(kelvin)) }), 'right'],
+        ['remark', 3, (one) => differenceText(view, one)],
+        [
+          'exhibits',
+          1.2,
+          ({ between: [a, b], told = [] }) =>
+            exhibitLinks(view, [a.evidence, b.evidence, ...told.map((one) => one.evidence)], 4),
+        ],
+      ]),
+    ],
+  };
 }
 
 /** The compartment and the lines that a set point is for. */
@@ -122,34 +119,5 @@ function legBlocks(view: View): Block[] {
         ];
       }),
     },
-  ];
-}
-
-/** What each source recommends, beside the bill's instruction for each line. */
-function publishedBlocks(view: View): Block[] {
-  const { labels, format, names } = view;
-  const margins = new Map((view.input.assessment.margins ?? []).map((one) => [one.line, one.range]));
-  const limits = view.input.state.delivery.lines.flatMap((line) =>
-    (margins.get(line.id)?.bySource ?? []).map((limit, i) => ({ line, limit, first: i === 0 })),
-  );
-  if (limits.length === 0) return [];
-  return [
-    { is: 'heading', level: 2, text: labels('sub.published-ranges') },
-    tableOf(view, limits, [
-      ['line', 2.2, ({ line, first }) => (first ? names.line(line.id) : '')],
-      [
-        'bill',
-        1.8,
-        ({ line, first }) =>
-          !first
-            ? ''
-            : line.instruction === undefined
-              ? labels('none.not-given')
-              : format.temperature(celsius(line.instruction.setPoint)),
-        'right',
-      ],
-      ['published', 2.4, ({ limit }) => limitText(view, limit), 'right'],
-      ['source', 4.4, ({ limit }) => sourceWithNote(view, limit)],
-    ]),
   ];
 }

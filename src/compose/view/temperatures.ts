@@ -8,7 +8,6 @@ import { type Block, type Cell, plain, wordsOf } from '../../core/words/blocks.j
 import { cell, exhibitLinks, type View } from './context.js';
 import type { DrawnSection } from './drawn-section.js';
 import { sameLocalTime } from './glance.js';
-import { marginBlocks } from './margins.js';
 import { column, listOrNone, tableOrNone } from './tables.js';
 import { airDetail, sensorBlocks } from './temperatures/air-detail.js';
 import { classBlocks } from './temperatures/excursion-classes.js';
@@ -49,7 +48,7 @@ export function temperatureSection(view: View): DrawnSection {
       ...airDetail(view, result),
     );
   });
-  blocks.push(...overlapBlocks(view), ...sensorBlocks(view), ...marginBlocks(view));
+  blocks.push(...overlapBlocks(view), ...sensorBlocks(view));
   return { section: { id: 'temperatures', title: labels('section.temperatures'), blocks }, drawings };
 }
 

@@ -166,6 +166,10 @@ export const entry = z.discriminatedUnion('type', [
         .max(60)
         .optional()
         .meta({ description: "For whom, by its name in copies.yaml; the carrier's own when left out" }),
+      volume: z
+        .literal('assessment')
+        .optional()
+        .meta({ description: 'Of an assessment, which is the other PDF of the same record' }),
     }),
   ),
   entryOf('claim-noted', claimNote),

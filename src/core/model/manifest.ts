@@ -2,6 +2,10 @@ import { z } from 'zod';
 import { evidenceId, fileRef, sha256 } from './evidence.js';
 import { instant } from './time.js';
 
+/** The two signed PDFs that are made of one record: what was recorded, and what the carrier makes of it. */
+export const volume = z.enum(['dossier', 'assessment']);
+export type Volume = z.infer<typeof volume>;
+
 /** Evidence as it appears, numbered, in a dossier. */
 export const exhibit = z.strictObject({
   exhibit: z.int().positive().meta({ description: 'Number in this dossier, from 1' }),
@@ -36,7 +40,7 @@ export const omittedOriginal = z.strictObject({
   bytes: z.int().nonnegative().meta({ description: 'Size' }),
   sha256: sha256.meta({ description: 'SHA-256' }),
   why: z
-    .enum(['empty-file', 'size-budget', 'withheld', 'position', 'blacked-out', 'not-counted'])
+    .enum(['empty-file', 'size-budget', 'withheld', 'position', 'blacked-out', 'not-counted', 'in-dossier'])
     .meta({ description: 'Why it is not attached, see below' }),
 });
 export type OmittedOriginal = z.infer<typeof omittedOriginal>;
@@ -62,6 +66,10 @@ export type OriginalsBag = z.infer<typeof originalsBag>;
 /** The list that the signature covers: every exhibit, every attachment, every ledger leaf, the fingerprint. */
 export const manifest = z.strictObject({
   manifest: z.literal('load-dossier-manifest-1').meta({ description: 'Name of this form' }),
+  volume: volume.optional().meta({
+    description:
+      'Which of the two PDFs of a record this is: the dossier, or the assessment of the same record; absent in dossiers that were built before there were two',
+  }),
   delivery: z.string().meta({ description: 'Name of the delivery' }),
   builtAt: instant.meta({ description: 'Time of building, UTC' }),
   tool: z

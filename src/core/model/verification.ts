@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { volume } from './manifest.js';
 
 const checkResult = z.enum(['passed', 'notice', 'failed', 'not-checked']);
 /** How a check came out. `notice`: nothing is broken, and the detail says what a reader should know. */
@@ -35,6 +36,10 @@ export const verification = z.object({
   verdict: verdict.meta({ description: 'See below' }),
   checks: z.array(check).meta({ description: 'Every check' }),
   signer: signer.exactOptional().meta({ description: 'The signer, where there is a signature' }),
+  volume: volume.exactOptional().meta({
+    description:
+      'Of a signed PDF whose manifest could be read: what it says it is, the dossier or the assessment',
+  }),
   fingerprint: z
     .object({ delivery: z.string(), size: z.int().nonnegative(), root: z.string() })
     .exactOptional()

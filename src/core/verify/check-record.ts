@@ -139,6 +139,11 @@ function checkDelivery(
 function checkRuleSet({ manifest, bytesOf }: DossierContents, results: CheckResults): void {
   const { name, version, sha256 } = manifest.ruleSet;
   const attached = bytesOf('rule-set');
+  // Nothing is held against rules in a dossier; the assessment has them.
+  if (manifest.volume === 'dossier' && !manifest.attachments.some(({ what }) => what === 'rule-set')) {
+    results.skip('rule-set.same', `${name} ${version} is in the assessment; its SHA-256 is ${sha256}.`);
+    return;
+  }
   const wrong =
     attached === undefined
       ? ['the rule set is not attached']

@@ -47,7 +47,8 @@ export const CHECKS = {
   'ledger.statements': 'Statements that persons signed are as they signed them',
   'originals.present': 'Every original that the ledger received is there, with its size and hash',
   'originals.others': 'Nothing else lies among the originals',
-  'dossiers.known': 'Every dossier beside the record is one that the ledger names, byte for byte',
+  'dossiers.known':
+    'Every dossier and assessment beside the record is one that the ledger names, byte for byte',
   'exhibits.ledger': 'Every exhibit is the evidence that the ledger received',
   'exhibits.complete':
     'Everything that the ledger received is listed as an exhibit or as left out, and nothing else',
@@ -64,6 +65,7 @@ export const CHECKS = {
     'All that was given holds one record: the shorter is the beginning of the longer, or was merged into it',
   'together.bag': 'The bag is the one that the signed dossier names',
   'together.originals': 'Every original that the dossier leaves out is in the bag or the record',
+  'together.volumes': 'The assessment is over the record that the dossier shows',
   'check.finished': 'Every check came to its end',
 } as const;
 export type CheckId = keyof typeof CHECKS;
@@ -100,7 +102,7 @@ export const CHECKS_BY_SUBJECT = {
   ],
   record: [...RECORD, 'check.finished'],
   bag: [...idsFrom('bag.container', 'bag.oxum'), ...RECORD, 'check.finished'],
-  together: idsFrom('together.states', 'together.originals'),
+  together: idsFrom('together.states', 'together.volumes'),
 } as const satisfies Record<string, readonly CheckId[]>;
 
 function idsFrom(first: CheckId, last: CheckId): CheckId[] {

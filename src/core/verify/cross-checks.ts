@@ -1,7 +1,8 @@
 import { treeHash } from '../ledger/tree.js';
 import type { Sha256 } from '../model/evidence.js';
-import type { OmittedOriginal } from '../model/manifest.js';
+import type { Manifest, OmittedOriginal } from '../model/manifest.js';
 import type { CheckResults } from './check-results.js';
+import { CHECKS_BY_SUBJECT } from './checks.js';
 import type { ExaminedItem } from './examined-item.js';
 import type { KnownFingerprint } from './options.js';
 
@@ -10,13 +11,13 @@ type WithLeaves = ExaminedItem & { leaves: readonly Sha256[] };
 /** Whether the things that were given belong to one record, and make up for what one of them leaves out. */
 export function crossCheck(all: readonly ExaminedItem[], results: CheckResults): void {
   if (all.length < 2) {
-    for (const id of ['together.states', 'together.bag', 'together.originals'] as const)
-      results.skip(id, 'Only one thing was given.');
+    for (const id of CHECKS_BY_SUBJECT.together) results.skip(id, 'Only one thing was given.');
     return;
   }
   checkStates(all, results);
   checkBags(all, results);
   checkOmitted(all, results);
+  checkVolumes(all, results);
 }
 
 function checkStates(all: readonly ExaminedItem[], results: CheckResults): void {
@@ -73,7 +74,7 @@ function checkBags(all: readonly ExaminedItem[], results: CheckResults): void {
 
 function checkOmitted(all: readonly ExaminedItem[], results: CheckResults): void {
   const holders = all.filter(({ originals }) => originals !== undefined);
-  const dossiers = all.filter(({ manifest }) => manifest !== undefined);
+  const dossiers = all.filter(({ manifest }) => manifest !== undefined && !isAssessment(manifest));
   if (holders.length === 0 || dossiers.length === 0) {
     results.skip('together.originals', 'It takes a dossier with its bag or record.');
     return;
@@ -94,6 +95,29 @@ function checkOmitted(all: readonly ExaminedItem[], results: CheckResults): void
   else if (withheld > 0) results.notice('together.originals', `${said}; ${withheld} are kept back`);
   else results.pass('together.originals', said);
 }
+
+/** An assessment speaks of the exhibits of the dossier of the same record. */
+function checkVolumes(all: readonly ExaminedItem[], results: CheckResults): void {
+  const pdfs = all.flatMap(({ subject, manifest }) =>
+    manifest === undefined ? [] : [{ subject, manifest }],
+  );
+  const assessments = pdfs.filter(({ manifest }) => isAssessment(manifest));
+  const dossiers = pdfs.filter(({ manifest }) => !isAssessment(manifest));
+  if (assessments.length === 0 || dossiers.length === 0) {
+    results.skip('together.volumes', 'It takes an assessment and a dossier.');
+    return;
+  }
+  const alone = assessments.flatMap(({ subject, manifest: { record } }) =>
+    dossiers.some(({ manifest }) => manifest.record.root === record.root)
+      ? []
+      : [
+          `${subject.path} is over a record of ${record.size} entries; ${dossiers.map((one) => `${one.subject.path} shows ${one.manifest.record.size}`).join(', ')}`,
+        ],
+  );
+  results.noteIf('together.volumes', alone, `${assessments.length} over the same fingerprint as a dossier`);
+}
+
+const isAssessment = ({ volume }: Manifest): boolean => volume === 'assessment';
 
 /** Whether an original that is not inside is to come along in a bag; the others are kept back on purpose. */
 function isPromised(why: OmittedOriginal['why']): boolean {

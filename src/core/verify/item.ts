@@ -22,7 +22,7 @@ export const LARGEST_DOSSIER = 1024 * 1024 * 1024;
 
 /** Paths of a delivery folder that belong to the record; the owner may keep anything else beside them. */
 const RECORD_FILES =
-  /^(?:ledger\.jsonl|checkpoint|delivery\.yaml|originals\/[^/]*|dossiers\/(?:[^/]+\.pdf)?)$/i;
+  /^(?:ledger\.jsonl|checkpoint|delivery\.yaml|originals\/[^/]*|(?:dossiers|assessments)\/(?:[^/]+\.pdf)?)$/i;
 
 /** Whether a path below a delivery folder belongs to the record; that of a folder ends with `/`. */
 export function isOfRecord(path: string): boolean {

@@ -51,7 +51,7 @@ export async function examineDossier(bytes: Uint8Array, options: VerifyOptions):
     : { verification, manifest, leaves: manifest.record.leaves, merged };
 }
 
-type Found = Pick<Verification, 'signer' | 'fingerprint'> & {
+type Found = Pick<Verification, 'signer' | 'fingerprint' | 'volume'> & {
   manifest?: Manifest;
   merged?: readonly MergedRecord[];
 };
@@ -111,6 +111,7 @@ async function run(bytes: Uint8Array, results: CheckResults, options: VerifyOpti
   return {
     ...omitUndefined({
       manifest: contents?.manifest,
+      volume: contents && (contents.manifest.volume ?? 'dossier'),
       signer,
       fingerprint: record?.fingerprint,
       merged: record?.merged,

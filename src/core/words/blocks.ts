@@ -71,12 +71,8 @@ export interface CoverLine {
   mark: string;
   of: Inline[];
 }
-export interface Cover {
-  kind: string;
-  delivery: string;
-  route: string;
-  happened: Inline[];
-  facts: Fact[];
+/** What the first page of an assessment says of findings and requirements. */
+export interface CoverWeighing {
   linesTitle: string;
   lines: CoverLine[];
   /** Printed when there are more findings than lines. */
@@ -85,6 +81,17 @@ export interface Cover {
   missing: Inline[];
   /** The weightiest unmet requirements. */
   missingLines: Inline[][];
+}
+export interface Cover {
+  kind: string;
+  delivery: string;
+  route: string;
+  /** What the file is, and what it is not. */
+  says: Inline[];
+  happened: Inline[];
+  facts: Fact[];
+  /** Of an assessment. */
+  weighing?: CoverWeighing;
   proof: Fact[];
   /** The fingerprint to be read by a phone. */
   code: { asset: string; alt: string; caption: string };
@@ -108,6 +115,8 @@ export interface SignatureBlock {
 /** The one JSON document that the typesetter reads. */
 export interface DossierDocument extends DocumentHead {
   running: string;
+  /** For whom a confidential file is, on each page. */
+  marking?: string;
   page: string;
   pageOf: string;
   contents: string;

@@ -3,7 +3,7 @@ import { loadLanguageWords } from '../../compose/language.js';
 import { paper as paperSchema } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
 import type { RecordState } from '../../core/model/state.js';
-import type { DeliveryRecord } from '../../record/store.js';
+import type { RecordView } from '../../record/record-at.js';
 import { type AssessedDelivery, assessRecord } from '../assess.js';
 import { intersectAssessments } from '../redaction/intersect-assessments.js';
 import { redactedState, unredactedState } from '../redaction/redact.js';
@@ -22,7 +22,7 @@ export interface AssessedForReader {
 
 /** @throws DossierError as `assessRecord` does, and `bad-usage` for a paper that there is not */
 export async function assessForReader(
-  record: DeliveryRecord,
+  record: RecordView,
   { builtAt, copy, out, templates }: RenderInput,
   paper: string | undefined,
 ): Promise<AssessedForReader> {

@@ -1,8 +1,8 @@
 import { logFileName } from '../../core/assess/logs/compartments.js';
 import type { Sha256 } from '../../core/model/evidence.js';
-import type { Exhibit, OmittedOriginal } from '../../core/model/manifest.js';
+import type { Exhibit, OmittedOriginal, Volume } from '../../core/model/manifest.js';
 import type { Labels } from '../../core/words/labels.js';
-import type { DeliveryRecord } from '../../record/store.js';
+import type { RecordView } from '../../record/record-at.js';
 import type { AttachmentInput } from '../../signing/manifest.js';
 import type { AssessedDelivery } from '../assess.js';
 import { channelsCsv, excursionsCsv, gapsCsv, logCsv, pulpsCsv, setPointsCsv } from '../computed-data.js';
@@ -28,25 +28,48 @@ export interface AttachmentRoom {
   not: ReadonlyMap<Sha256, OmittedOriginal['why']>;
 }
 
-/** Ledger, facts, rule set and computed tables: they go inside every dossier, whatever room they take. */
+/**
+ * The files of a record that go inside its PDF, whatever room they take: ledger, facts and computed tables. Rules and what
+ * is held against them are of the assessment alone.
+ */
 export function recordFiles(
-  { state, logs, ruleSet, assessment }: AssessedDelivery,
+  assessed: AssessedDelivery,
   { ledger, facts }: { ledger: Uint8Array; facts: string },
   numbered: readonly Exhibit[],
   labels: Labels,
+  volume: Volume,
 ): EnclosedFile[] {
   const describe = describedIn(labels);
-  const numberOf = new Map(numbered.map(({ evidence, exhibit }) => [evidence, exhibit]));
   return [
     enclose('ledger.jsonl', ledger, 'application/jsonl', 'ledger', describe('ledger')),
     enclose('delivery.yaml', text(facts), 'application/yaml', 'delivery-facts', describe('delivery-facts')),
+    ...(volume === 'assessment'
+      ? filesOfAssessment(assessed, describe)
+      : tables(assessed, numbered, describe)),
+  ];
+}
+
+type Describe = ReturnType<typeof describedIn>;
+
+function filesOfAssessment({ ruleSet, assessment }: AssessedDelivery, describe: Describe): EnclosedFile[] {
+  return [
     enclose('rule-set.yaml', text(ruleSet.text), 'application/yaml', 'rule-set', describe('rule-set')),
+    table('gaps.csv', gapsCsv(assessment), describe('gaps')),
+  ];
+}
+
+function tables(
+  { state, logs, assessment }: AssessedDelivery,
+  numbered: readonly Exhibit[],
+  describe: Describe,
+): EnclosedFile[] {
+  const numberOf = new Map(numbered.map(({ evidence, exhibit }) => [evidence, exhibit]));
+  return [
     table('excursions.csv', excursionsCsv(assessment), describe('excursions')),
     table('channels.csv', channelsCsv(assessment), describe('channels')),
     table('pulps.csv', pulpsCsv(assessment), describe('pulps')),
     table('set-points.csv', setPointsCsv(assessment), describe('set-points')),
     table('exhibits.csv', exhibitsCsv(state, numbered), describe('exhibits')),
-    table('gaps.csv', gapsCsv(assessment), describe('gaps')),
     ...logs.map((log) =>
       table(logFileName(log), logCsv(log), describe('unit-log', numberOf.get(log.evidence))),
     ),
@@ -55,7 +78,7 @@ export function recordFiles(
 
 /** As many originals as fit, smallest first, so that most exhibits can be checked on the spot. */
 export async function encloseOriginals(
-  record: DeliveryRecord,
+  record: RecordView,
   numbered: readonly Exhibit[],
   room: AttachmentRoom,
   labels: Labels,

@@ -1,3 +1,4 @@
+import type { Volume } from '../../core/model/manifest.js';
 import type { TimeStampClient } from '../../core/ports/time-stamps.js';
 import type { LongWork } from '../../core/ports/work.js';
 import type { OpenDelivery } from '../delivery.js';
@@ -6,12 +7,14 @@ import type { Sizing } from './size.js';
 
 /** Options of a build. */
 export interface BuildOptions extends OpenDelivery, LongWork {
-  /** Path of the dossier; by default in the delivery's own dossiers folder. */
+  /** Path of the file; by default in the delivery's own folder dossiers or assessments. */
   out: string | undefined;
   /** `Letter` or `A4`; what delivery.yaml says when left out. */
   paper: string | undefined;
   /** Time-stamp server that confirms the signature, such as `httpTimeStamps({ url })`. */
   timeStamps?: TimeStampClient;
+  /** The assessment of the last dossier, over the same fingerprint, in its place. */
+  assessment?: boolean;
   /** Write the bag of originals in any case; else only when they do not all fit into the dossier. */
   bag?: boolean;
   /** The reader, by a name in copies.yaml; the carrier's own dossier by default. */
@@ -25,8 +28,9 @@ export interface BuildOptions extends OpenDelivery, LongWork {
 /** What `build` takes: what to build, and who signs. */
 export type BuildInput = BuildOptions & SignedBy;
 
-/** The dossier that was built and kept. */
+/** The dossier or assessment that was built and kept. */
 export interface BuildReport {
+  volume: Volume;
   file: string;
   bytes: number;
   pages: number;

@@ -1,9 +1,9 @@
 import { numberExhibits } from '../../compose/exhibits.js';
 import { entryBytes } from '../../core/ledger/ledger.js';
 import type { Sha256 } from '../../core/model/evidence.js';
-import type { Exhibit, OmittedOriginal } from '../../core/model/manifest.js';
+import type { Exhibit, OmittedOriginal, Volume } from '../../core/model/manifest.js';
 import type { RecordState } from '../../core/model/state.js';
-import type { DeliveryRecord } from '../../record/store.js';
+import type { RecordView } from '../../record/record-at.js';
 import { redactLedger } from '../../signing/redact-message.js';
 import { withheldOriginals } from '../redaction/originals.js';
 import type { RedactedCopy } from '../redaction/read.js';
@@ -24,9 +24,9 @@ export interface ExhibitParts {
 
 /** Decides it, by the copy where the dossier is one. */
 export async function exhibitParts(
-  record: DeliveryRecord,
+  record: RecordView,
   shown: RecordState,
-  { copy, out }: { copy: RedactedCopy | undefined; out: Redaction },
+  { copy, out, volume }: { copy: RedactedCopy | undefined; out: Redaction; volume: Volume },
 ): Promise<ExhibitParts> {
   const whole = record.state();
   const entries = record.entries.map(entryBytes);
@@ -36,11 +36,24 @@ export async function exhibitParts(
     ledger: { bytes: Buffer.from(bytes), leftOut },
     numbered: numberExhibits(whole).filter((one) => !out.evidence.has(one.evidence)),
     not:
-      copy === undefined
-        ? withheldFiles(shown)
-        : await withheldOriginals(whole, out, copy, (hash) => record.readOriginal(hash)),
+      volume === 'assessment'
+        ? filesInDossier(shown)
+        : copy === undefined
+          ? withheldFiles(shown)
+          : await withheldOriginals(whole, out, copy, (hash) => record.readOriginal(hash)),
     unnamed: [...unnamedFiles(whole, out), ...filesNotCounted(whole, copy !== undefined)],
   };
+}
+
+/** An assessment names the exhibits; the dossier of the same record holds their originals. */
+function filesInDossier(state: RecordState): Map<Sha256, OmittedOriginal['why']> {
+  return new Map(
+    state.evidence.flatMap((item) =>
+      'file' in item
+        ? [[item.file.sha256, item.withheld === undefined ? 'in-dossier' : 'withheld'] as const]
+        : [],
+    ),
+  );
 }
 
 function withheldFiles(state: RecordState): Map<Sha256, OmittedOriginal['why']> {

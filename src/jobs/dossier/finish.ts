@@ -6,6 +6,7 @@ import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { type Instant, toInstant } from '../../core/model/time.js';
 import { nextStep } from '../../core/ports/work.js';
 import { writeDurably } from '../../record/disk/durable.js';
+import type { RecordView } from '../../record/record-at.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import type { PendingBag } from '../bag.js';
 import { portsWith } from '../delivery.js';
@@ -16,7 +17,10 @@ import { render } from './render.js';
 import type { RenderInput } from './render-input.js';
 
 /** What was read and started before; the rest of the render input is decided here. */
-export type PendingDossier = Omit<RenderInput, 'opened' | 'builtAt' | 'file'>;
+export interface PendingDossier extends Omit<RenderInput, 'opened' | 'builtAt' | 'file'> {
+  /** The record as it is shown: all of it, or what the last dossier shows. */
+  shown: RecordView;
+}
 
 /** Renders, signs, verifies and stores the dossier, and notes it in the record. Throws as `build` does. */
 export async function finish(
@@ -31,10 +35,10 @@ export async function finish(
   const builtAt = toInstant(input.now().getTime());
   const file =
     input.out === undefined
-      ? resolve(input.folder, 'dossiers', fileName(record.head.delivery, builtAt, begun.copy?.name))
+      ? resolve(input.folder, `${begun.volume}s`, fileName(record.head.delivery, builtAt, begun))
       : await placeToWrite(input.out, input.folder, '--out');
   await mkdir(dirname(file), { recursive: true });
-  const made = await renderAndKeep(record, { ...begun, opened, builtAt, file }, input);
+  const made = await renderAndKeep(begun.shown, { ...begun, opened, builtAt, file }, input);
   const digest = sha256.parse(createHash('sha256').update(made.pdf).digest('hex'));
   const { size, root } = made.fingerprint;
   await record.append([
@@ -47,11 +51,15 @@ export async function finish(
         bytes: made.pdf.length,
         size,
         root,
-        ...omitUndefined({ for: begun.copy?.name }),
+        ...omitUndefined({
+          for: begun.copy?.name,
+          volume: begun.volume === 'assessment' ? ('assessment' as const) : undefined,
+        }),
       },
     },
   ]);
   return {
+    volume: begun.volume,
     file,
     bytes: made.pdf.length,
     pages: made.pages,
@@ -74,7 +82,7 @@ export async function finish(
  * Dossier and bag are both stored in the end, or neither. Until both are whole and verified they have temporary
  * names, so that earlier ones under the same names stay.
  */
-async function renderAndKeep(record: DeliveryRecord, wanted: RenderInput, input: BuildInput) {
+async function renderAndKeep(record: RecordView, wanted: RenderInput, input: BuildInput) {
   const under: { way?: PendingBag } = {};
   const stop = () => wanted.typesetter.stop();
   input.signal?.addEventListener('abort', stop, { once: true });
@@ -105,8 +113,13 @@ async function renderAndKeep(record: DeliveryRecord, wanted: RenderInput, input:
 }
 
 /** `2026-0714-A-20260725T101500Z.pdf`: the delivery and the time, in characters that every disk accepts. */
-function fileName(delivery: string, builtAt: Instant, copy: string | undefined): string {
+function fileName(
+  delivery: string,
+  builtAt: Instant,
+  { copy, volume }: Pick<PendingDossier, 'copy' | 'volume'>,
+): string {
   const safe = delivery.replace(/[^\p{L}\p{N}._-]+/gu, '-');
-  const who = copy === undefined ? '' : `for-${copy}-`;
-  return `${safe}-${who}${builtAt.replace(/[-:]|\.\d{3}/g, '')}.pdf`;
+  const what = volume === 'assessment' ? 'assessment-' : '';
+  const who = copy === undefined ? '' : `for-${copy.name}-`;
+  return `${safe}-${what}${who}${builtAt.replace(/[-:]|\.\d{3}/g, '')}.pdf`;
 }

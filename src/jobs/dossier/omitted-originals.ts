@@ -11,6 +11,7 @@ export function formatOmittedOriginals(leftOut: readonly OmittedOriginal[], most
     withheld: (one) => (one ? 'it is withheld' : 'they are withheld'),
     position: (one) => (one ? 'it may tell where it was made' : 'they may tell where they were made'),
     'blacked-out': (one) => (one ? 'parts of it are made black' : 'parts of them are made black'),
+    'in-dossier': (one) => (one ? 'the dossier has it' : 'the dossier has them'),
     'not-counted': (one) => (one ? 'it does not count' : 'they do not count'),
   };
   return [...new Set(leftOut.map((one) => one.why))].map((reason) => {

@@ -1,5 +1,6 @@
 import type { CarrierTemplates } from '../../compose/templates.js';
 import type { Typesetter } from '../../compose/typesetter.js';
+import type { Volume } from '../../core/model/manifest.js';
 import type { Instant } from '../../core/model/time.js';
 import type { RedactedCopy } from '../redaction/read.js';
 import type { Redaction } from '../redaction/redact.js';
@@ -8,6 +9,7 @@ import type { PendingImages } from './images.js';
 
 /** What one dossier is rendered from, beside the record. */
 export interface RenderInput extends PendingImages {
+  volume: Volume;
   factsText: string;
   /** Opened while the record is assessed. */
   opened: Promise<OpenedSigner>;

@@ -7,7 +7,7 @@ import { MANIFEST_NAME, type OmittedOriginal, type OriginalsBag } from '../../co
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { nextStep } from '../../core/ports/work.js';
 import { numbersFor } from '../../core/words/numbers.js';
-import type { DeliveryRecord } from '../../record/store.js';
+import type { RecordView } from '../../record/record-at.js';
 import { buildManifest, type ManifestParts } from '../../signing/manifest.js';
 import { beginBag, type PendingBag } from '../bag.js';
 import { type RedactedCopy, titleIn } from '../redaction/read.js';
@@ -32,7 +32,7 @@ const EXHIBIT_BYTES = 4_000;
 
 /** Computes, typesets and signs one dossier; its bag, when there is one, is started and reported. */
 export async function render(
-  record: DeliveryRecord,
+  record: RecordView,
   wanted: RenderInput,
   input: BuildInput,
   onBag: (begun: PendingBag) => void,
@@ -68,8 +68,8 @@ export async function render(
     signer,
     tool: tool(),
     plates: images,
-    sizing,
-    ...omitUndefined({ copy }),
+    volume: wanted.volume,
+    ...omitUndefined({ copy, sizing: wanted.volume === 'assessment' ? undefined : sizing }),
     templates: wanted.templates,
     words: told.words,
   });
@@ -94,7 +94,9 @@ export async function render(
     warnings,
     said: [
       ...largerThanWanted(signed.pdf.length, wanted.mostBytes),
-      ...formatOmittedOriginals(files.originals.leftOut, wanted.mostBytes),
+      ...(wanted.volume === 'assessment'
+        ? []
+        : formatOmittedOriginals(files.originals.leftOut, wanted.mostBytes)),
     ],
     sizing,
     ...omitUndefined({ copy: englishTitle(copy, wanted.copy) }),
@@ -114,8 +116,8 @@ interface Files {
 
 /** Exhibit images, and as many originals as fit beside images, tables and pages. */
 async function collectContents(
-  record: DeliveryRecord,
-  { factsText, builtAt, file, mostBytes, copy, nearlyMade, images: making }: RenderInput,
+  record: RecordView,
+  { volume, factsText, builtAt, file, mostBytes, copy, nearlyMade, images: making }: RenderInput,
   input: BuildInput,
   { assessed, words: { labels } }: AssessedForReader,
   { ledger, numbered, not, unnamed }: ExhibitParts,
@@ -128,24 +130,25 @@ async function collectContents(
     const { file: _, ...bag } = begun.bag;
     return bag;
   };
-  const own = recordFiles(assessed, recorded, numbered, labels);
+  const own = recordFiles(assessed, recorded, numbered, labels, volume);
   // Where originals are left out however small the pictures are, the bag is started with the last of these: it
   // keeps one core busy while pictures and typesetting keep the other.
   await nearlyMade;
   const surely = input.bag === true || originalsBytes(numbered, not) > mostBytes;
-  const early = copy === undefined && surely ? await pack() : undefined;
+  const mayPack = copy === undefined && volume === 'dossier';
+  const early = mayPack && surely ? await pack() : undefined;
   const images = await making;
   const ownBytes = own.reduce((sum, { bytes }) => sum + bytes.length, 0);
   const room = mostBytes - images.bytes - ownBytes - PAGES_BYTES - EXHIBIT_BYTES * numbered.length;
   const originals = await encloseOriginals(record, numbered, { originals: Math.max(0, room), not }, labels);
-  const tooMuch = copy === undefined && originals.leftOut.some(({ why }) => why === 'size-budget');
+  const tooMuch = mayPack && originals.leftOut.some(({ why }) => why === 'size-budget');
   const bag = early ?? (tooMuch ? await pack() : undefined);
   return { images, files: { own, originals, leftOut: [...originals.leftOut, ...unnamed] }, bag };
 }
 
 /** The manifest, and everything that it lists. */
 function attachmentsOf(
-  { builtAt, out }: RenderInput,
+  { volume, builtAt, out }: RenderInput,
   { assessed: { state, ruleSet }, words: { labels } }: AssessedForReader,
   { entries, ledger }: ExhibitParts,
   { own, originals, leftOut }: Files,
@@ -155,6 +158,7 @@ function attachmentsOf(
   const exhibits = originals.exhibits.filter(({ seq }) => !out.entries.has(seq));
   const enclosed = [...own, ...originals.enclosed];
   const { bytes } = buildManifest({
+    volume,
     delivery: state.delivery.delivery,
     builtAt,
     tool: tool(),

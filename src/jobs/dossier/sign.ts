@@ -10,7 +10,7 @@ import type { RenderInput } from './render-input.js';
 /** Signs the pages, with a time stamp where a server is given. Throws as `signPdf` and the server do. */
 export async function signDossier(
   pdf: Uint8Array,
-  { signer, builtAt }: Pick<RenderInput, 'builtAt'> & { signer: Signer },
+  { signer, builtAt, volume }: Pick<RenderInput, 'builtAt' | 'volume'> & { signer: Signer },
   visible: VisiblePlace | undefined,
   delivery: string,
   { timeStamps, now, signal }: BuildInput,
@@ -26,7 +26,7 @@ export async function signDossier(
     };
   const signed = await signPdf(pdf, signer, {
     at: builtAt,
-    reason: `Dossier of delivery ${delivery}`,
+    reason: `${volume === 'assessment' ? 'Assessment' : 'Dossier'} of delivery ${delivery}`,
     random: (count) => randomBytes(count),
     ...omitUndefined({
       visible,

@@ -33,14 +33,50 @@ export async function dossierFor(
     ...signedBy(input),
     progress: input.progress,
     signal: input.signal,
-    ...omitUndefined({ maxSize: input.maxSize, templates: input.templates }),
+    ...omitUndefined({ maxSize: input.maxSize, templates: input.templates, originals: input.originals }),
+  });
+}
+
+/**
+ * Builds the assessment of the dossier that goes with a letter, where it is asked for.
+ * @throws DossierError bad-usage when no dossier goes along
+ */
+export async function assessmentFor(
+  input: LetterPackageInput,
+  { request, copy }: PackageContext,
+  staging: Staging,
+  dossier: BuildReport | undefined,
+): Promise<BuildReport | undefined> {
+  if (input.assessment !== true) return undefined;
+  if (dossier === undefined)
+    throw new DossierError('bad-usage', 'an assessment goes with the dossier whose exhibits it names', {
+      where: { field: '--assessment' },
+      fix: 'Leave out --no-dossier, or --assessment.',
+    });
+  return build({
+    folder: input.folder,
+    by: input.by,
+    now: input.now,
+    out: staging.at('assessment.pdf'),
+    paper: request.paper,
+    for: copy,
+    assessment: true,
+    ...signedBy(input),
+    progress: input.progress,
+    signal: input.signal,
+    ...omitUndefined({ templates: input.templates, originals: input.originals }),
   });
 }
 
 /** The letter's exhibits are numbered as the dossier's, so the record must not change between the two. */
-export function requireUnchanged(record: DeliveryRecord, built: BuildReport | undefined): void {
-  // The one additional entry notes the dossier.
-  if (built === undefined || record.head.size === built.fingerprint.size + 1) return;
+export function requireUnchanged(
+  record: DeliveryRecord,
+  volumes: readonly (BuildReport | undefined)[],
+): void {
+  const built = volumes.filter((one) => one !== undefined);
+  const [first] = built;
+  // One additional entry notes each.
+  if (first === undefined || record.head.size === first.fingerprint.size + built.length) return;
   throw new DossierError(
     'record-locked',
     'something else entered the record while the answer was put together',
@@ -51,12 +87,12 @@ export function requireUnchanged(record: DeliveryRecord, built: BuildReport | un
   );
 }
 
-/** The dossier and its bag as files of the package. */
+/** The dossier and its bag, or the assessment, as files of the package. */
 export async function builtFiles(built: BuildReport | undefined): Promise<PackedFile[]> {
   if (built === undefined) return [];
-  const { file, bytes, bag } = built;
+  const { volume, file, bytes, bag } = built;
   return [
-    { name: basename(file), what: 'dossier', bytes, sha256: sha256.parse(built.sha256) },
+    { name: basename(file), what: volume, bytes, sha256: sha256.parse(built.sha256) },
     ...(bag === undefined ? [] : [await hashed(bag.file)]),
   ];
 }
@@ -70,5 +106,5 @@ async function hashed(file: string): Promise<PackedFile> {
 
 /** A file as the letter lists it. */
 export function enclosed({ name, what, bytes, sha256: digest }: PackedFile): EnclosedFile {
-  return { name, what: what === 'bag' ? 'bag' : 'dossier', bytes, sha256: digest };
+  return { name, what: what === 'bag' || what === 'assessment' ? what : 'dossier', bytes, sha256: digest };
 }

@@ -14,6 +14,8 @@ export interface PackOptions extends OpenDelivery, LongWork, TypedLetter {
   for?: string;
   /** Whether to enclose the dossier; by default as the kind of letter asks. */
   dossier?: boolean;
+  /** Whether to enclose the assessment too: to the insurer or counsel alone. */
+  assessment?: boolean;
   /** Draft a certificate of records for a qualified person to complete. */
   certificate?: boolean;
   templates?: string;

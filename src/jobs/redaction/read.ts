@@ -24,6 +24,8 @@ export const redactedCopy = z.strictObject({
     })
     .prefault({}),
   positions: z.boolean(),
+  /** Whether the carrier's own assessment may go to this reader. */
+  assessment: z.boolean().default(false),
 });
 export type RedactedCopy = z.infer<typeof redactedCopy> & { name: string };
 

@@ -51,7 +51,10 @@ export function redact(entries: readonly Entry[], state: RecordState, copy: Reda
       entries
         .filter(
           (entry) =>
-            names(entry, entries).some(spokenOf) || (copy.leaveOut.claims && entry.type === 'claim-noted'),
+            names(entry, entries).some(spokenOf) ||
+            (copy.leaveOut.claims && entry.type === 'claim-noted') ||
+            // That the carrier weighed its evidence is no business of the other side.
+            (!copy.assessment && entry.type === 'dossier-built' && entry.body.volume === 'assessment'),
         )
         .map((entry) => entry.seq),
     ),
@@ -94,6 +97,7 @@ export function redactedState(state: RecordState, redaction: Redaction, copy: Re
     corrections: state.corrections.filter(({ entry }) => !redaction.entries.has(entry.seq)),
     clocks: state.clocks.filter(({ seq }) => !redaction.entries.has(seq)),
     claims: state.claims.filter(({ seq }) => !redaction.entries.has(seq)),
+    dossiers: state.dossiers.filter(({ seq }) => !redaction.entries.has(seq)),
   };
 }
 

@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { canonicalBytes } from '../../../src/core/ledger/canonical.js';
 import { leafHash, sha256Of, treeHash } from '../../../src/core/ledger/tree.js';
-import type { Attachment, Exhibit, Manifest, OmittedOriginal } from '../../../src/core/model/manifest.js';
+import type {
+  Attachment,
+  Exhibit,
+  Manifest,
+  OmittedOriginal,
+  Volume,
+} from '../../../src/core/model/manifest.js';
 import { exhibit } from '../../../src/core/model/manifest.js';
 import { toInstant } from '../../../src/core/model/time.js';
 import { verifyDossier } from '../../../src/core/verify/verify-dossier.js';
@@ -65,6 +71,20 @@ const leavingOut = (more: Partial<OmittedOriginal>): Parts =>
     leftOut: [...leftOut, { name: 'b.txt', bytes: 5, sha256: sha256Of(text('x')), why: 'withheld', ...more }],
   }));
 
+/** No rule set, in a PDF that says what it is or is of before there were two. */
+function withoutRules(volume?: Volume): Parts {
+  const { attached, manifest } = without('rule-set');
+  const { volume: _, ...rest } = manifest;
+  return { attached, manifest: { ...rest, ...(volume === undefined ? {} : { volume }) } };
+}
+
+it('a dossier needs no rule set: nothing in it is held against rules', async () => {
+  const found = await judged(withoutRules('dossier'));
+  expect(found.verdict).toBe('intact');
+  expect(found.volume).toBe('dossier');
+  expect(found.checks.find(({ id }) => id === 'rule-set.same')?.result).toBe('not-checked');
+});
+
 describe('a manifest that lies', () => {
   it.each<[string, () => Parts, string[]]>([
     [
@@ -107,7 +127,8 @@ describe('a manifest that lies', () => {
     ],
     ['no ledger, its true leaves kept', () => without('ledger'), ['ledger.readable']],
     ['no facts of the delivery', () => without('delivery-facts'), ['delivery.same']],
-    ['no rule set', () => without('rule-set'), ['rule-set.same']],
+    ['an assessment with no rule set', () => withoutRules('assessment'), ['rule-set.same']],
+    ['a dossier of before there were assessments, with no rule set', () => withoutRules(), ['rule-set.same']],
     [
       'no ledger, and other facts of the delivery',
       () => {
@@ -240,7 +261,7 @@ describe('JSON made to stop or mislead the verifier', () => {
       'a hash in capitals',
       right.replace(/"root":"[0-9a-f]+"/, (m) => m.toUpperCase().replace('ROOT', 'root')),
     ],
-    ['keys in another order', right.replace(/^\{(.*),"tool":(\{[^}]*\})\}$/, '{"tool":$2,$1}')],
+    ['keys in another order', right.replace(/^\{(.*),"volume":("\w+")\}$/, '{"volume":$2,$1}')],
   ])('%s', async (_, words) => {
     expect(words).not.toBe(right);
     expect(await withManifest(words)).toEqual(['manifest.present']);

@@ -2,7 +2,7 @@ import { parse } from 'yaml';
 import { numberExhibits } from '../../../src/compose/exhibits.js';
 import type { ComposeInput } from '../../../src/compose/input.js';
 import { viewOf } from '../../../src/compose/view/context.js';
-import { documentOf } from '../../../src/compose/view/dossier.js';
+import { documentOf } from '../../../src/compose/view/document.js';
 import { assess } from '../../../src/core/assess/assess.js';
 import { correctLog } from '../../../src/core/assess/camera-clocks/log-times.js';
 import { logPoints } from '../../../src/core/assess/camera-clocks/points.js';

@@ -8,10 +8,10 @@ import { cell, exhibitLinks, type View } from '../context.js';
 import { column } from '../tables.js';
 import { bracketed, claimEntriesOf, formatDayIn, formatMoneyIn } from './entries.js';
 
-/** Facts of the claim: claimant, date of receipt, governing terms and who stated them, enclosed documents. */
+/** Facts of the claim as it was received: claimant, numbers, date, amount, grounds, what its letter says. */
 export function claimFacts(view: View, claim: ClaimResult): Block {
   const { labels } = view;
-  const { received, terms } = claim;
+  const { received } = claim;
   const { claimant } = received;
   const lines = claimedLines(claimEntriesOf(view, claim), view.input.assessment.outcomes);
   const fact = (name: string, ...value: Inline[]): Fact => ({ label: labels(`claim.${name}`), value });
@@ -43,14 +43,21 @@ export function claimFacts(view: View, claim: ClaimResult): Block {
         text(received.amount === undefined ? labels('none.not-given') : formatMoneyIn(view, received.amount)),
       ),
       ...(received.grounds.length === 0 ? [] : [fact('grounds', text(received.grounds.join('; ')))]),
-      ...(lines === undefined
-        ? []
-        : [
-            fact(
-              'lines',
-              text(`${[...lines].map(view.names.line).join('; ')}. ${labels('claim.other-lines')}`),
-            ),
-          ]),
+      ...(lines === undefined ? [] : [fact('lines', text([...lines].map(view.names.line).join('; ')))]),
+      fact('contents', ...plain(contentsWords(view, claim))),
+    ],
+  };
+}
+
+/** What governs the claim, on whose word, and which papers of it are on file. */
+export function claimPapers(view: View, claim: ClaimResult): Block {
+  const { labels } = view;
+  const { terms } = claim;
+  const fact = (name: string, ...value: Inline[]): Fact => ({ label: labels(`claim.${name}`), value });
+  const lines = claimedLines(claimEntriesOf(view, claim), view.input.assessment.outcomes);
+  return {
+    is: 'facts',
+    facts: [
       fact(
         'governs',
         text(
@@ -64,8 +71,15 @@ export function claimFacts(view: View, claim: ClaimResult): Block {
         ),
         ...bracketed(exhibitLinks(view, terms?.evidence ?? [], 4)),
       ),
-      fact('contents', ...plain(contentsWords(view, claim))),
       fact('papers', ...documentText(view, claim)),
+      ...(lines === undefined
+        ? []
+        : [
+            fact(
+              'lines',
+              text(`${[...lines].map(view.names.line).join('; ')}. ${labels('claim.other-lines')}`),
+            ),
+          ]),
     ],
   };
 }
@@ -81,9 +95,14 @@ function documentText(view: View, { papers }: ClaimResult): Inline[] {
   });
 }
 
-/** Letters, offers, payments and declinations, in the order of the record. */
-export function claimHistoryBlocks(view: View, claim: ClaimResult): Block[] {
-  const rows = claimEntriesOf(view, claim).flatMap((entry): Cell[][] => {
+/** Entries on settling a claim: an offer of compromise is no evidence of its validity, and no part of a dossier. */
+const SETTLEMENT: ReadonlySet<ClaimEntry['is']> = new Set(['offer', 'payment', 'admitted', 'closed']);
+
+/** Letters and declinations of a claim, or what was offered, admitted and paid, in the order of the record. */
+export function claimHistoryBlocks(view: View, claim: ClaimResult, which: 'letters' | 'settlement'): Block[] {
+  const all = claimEntriesOf(view, claim);
+  const told = all.filter((entry) => SETTLEMENT.has(entry.is) === (which === 'settlement'));
+  const rows = told.flatMap((entry): Cell[][] => {
     const said = doneWords(view, entry);
     if (said === undefined) return [];
     return [
@@ -98,7 +117,7 @@ export function claimHistoryBlocks(view: View, claim: ClaimResult): Block[] {
   });
   if (rows.length === 0) return [];
   return [
-    { is: 'heading', level: 3, text: view.labels('sub.claim-so-far') },
+    { is: 'heading', level: 3, text: view.labels(`sub.claim-${which}`) },
     {
       is: 'table',
       columns: [

@@ -6,7 +6,6 @@ import { tableOf } from '../tables.js';
 /** Further detail of a log: cycling about the set point, sensor comparison, excluded values. */
 export function airDetail(view: View, result: TemperatureResult): Block[] {
   return [
-    ...kinetic(view, result),
     ...cycling(view, result),
     ...sensors(
       view,
@@ -23,34 +22,6 @@ export function sensorBlocks(view: View): Block[] {
 }
 
 const heading = (view: View, name: string): Block => ({ is: 'heading', level: 2, text: view.labels(name) });
-
-function kinetic(view: View, { channels }: TemperatureResult): Block[] {
-  const { format, labels } = view;
-  const rows = channels.filter(
-    (one) => one.meanKinetic !== undefined || one.longestSilenceSeconds !== undefined,
-  );
-  if (rows.length === 0) return [];
-  return [
-    heading(view, 'sub.kinetic'),
-    ...view.words.blocks('sections/kinetic'),
-    tableOf(view, rows, [
-      ['channel', 2, (one) => labels(`channel.${one.channel}`)],
-      ['mean', 2, (one) => (one.mean === undefined ? '–' : format.temperature(one.mean)), 'right'],
-      [
-        'mean-kinetic',
-        2,
-        (one) => (one.meanKinetic === undefined ? '–' : format.temperature(one.meanKinetic)),
-        'right',
-      ],
-      [
-        'silence',
-        2.4,
-        (one) => (one.longestSilenceSeconds === undefined ? '–' : format.duration(one.longestSilenceSeconds)),
-        'right',
-      ],
-    ]),
-  ];
-}
 
 function cycling(view: View, { cycling: all = [], run }: TemperatureResult): Block[] {
   const { format, labels, words } = view;

@@ -59,7 +59,7 @@ export const claimAnswered = z.strictObject({
     .array(
       z.strictObject({
         name: z.string().min(1).max(400),
-        what: z.enum(['letter', 'letter-text', 'dossier', 'bag', 'enclosures', 'certificate']),
+        what: z.enum(['letter', 'letter-text', 'dossier', 'assessment', 'bag', 'enclosures', 'certificate']),
         bytes: z.int().nonnegative(),
         sha256,
       }),

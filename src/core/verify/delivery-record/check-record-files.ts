@@ -14,6 +14,7 @@ import type { KnownFingerprint } from '../options.js';
 const LARGEST_TEXT = 4 * 1024 * 1024;
 /** Never without a mark at the beginning, which would be a second written form. */
 const UTF_8 = new TextDecoder('utf-8', { ignoreBOM: true });
+const BUILT = /^(?:dossiers|assessments)\/(.+\.pdf)$/i;
 const ORIGINAL = /^originals\/([0-9a-f]{64})(?:\.[a-z0-9]{1,8})?$/;
 
 /** A record as files: a delivery folder, or the payload of a bag. */
@@ -224,7 +225,7 @@ function withheldFiles(entries: readonly Entry[]): Set<Sha256> {
   return new Set(received(entries).flatMap(({ body }) => (ids.has(body.evidence) ? [body.file.sha256] : [])));
 }
 
-/** Dossiers that were kept beside the record: one under a name of the ledger must be the one that was built. */
+/** Dossiers and assessments that were kept beside the record: one under a name of the ledger must be the one that was built. */
 async function checkDossiers(
   files: RecordFiles,
   entries: readonly Entry[],
@@ -237,8 +238,8 @@ async function checkDossiers(
   const unknown: string[] = [];
   let known = 0;
   for (const [path, file] of files.container.files) {
-    if (!path.startsWith(`${files.below}dossiers/`) || !path.toLowerCase().endsWith('.pdf')) continue;
-    const name = path.slice(`${files.below}dossiers/`.length);
+    const name = path.startsWith(files.below) ? BUILT.exec(path.slice(files.below.length))?.[1] : undefined;
+    if (name === undefined) continue;
     const hash = await hashOrWhy(files, { path, file });
     if (hash !== undefined && hashes.has(hash)) known += 1;
     else if (names.has(name)) wrong.push(`${name} is not the file that was built under this name`);
