@@ -15,6 +15,7 @@ const OF_SHIPPER: ReadonlySet<string> = new Set([
   'pulps-at-loading-above-band',
   'pulps-at-loading-below-band',
   'warm-at-loading-told',
+  'exception-signed',
   'pallets-noted-differ',
   'no-instruction-on-bill',
   'instruction-outside-published-range',

@@ -2,8 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { assess } from '../../../src/core/assess/assess.js';
 import { catalogue, type FindingId, findingIds } from '../../../src/core/assess/findings/catalogue.js';
 import type { DeliveryInput } from '../../../src/core/model/delivery.js';
+import type { Signatory } from '../../../src/core/model/evidence/signatory.js';
 import type {
   AirBlock,
+  ContactSubject,
   OutcomeReason,
   OutcomeVerdict,
   RowPattern,
@@ -142,18 +144,33 @@ const limits = (steer: string): Partial<DeliveryInput> => ({
     limits: { steer },
   },
 });
+type Call = Extract<Parameters<typeof items>[number], { kind: 'contact' }>;
 const call = {
-  kind: 'contact',
-  with: 'shipper',
-  how: 'call',
+  kind: 'contact' as const,
+  with: 'shipper' as Call['with'],
+  how: 'call' as const,
   about: 'product is warm',
+  subjects: ['pulp-temperatures'] as ContactSubject[],
   time: at(1.5),
-} as const;
+};
 const off = log(
   hours,
   { 'return-air': hours.map(() => 36) },
   { power: hours.map((h) => (h === 5 || h === 5.25 ? 'off' : 'on')) },
 );
+
+const { subjects: _, ...unclear } = call;
+const exceptionAt = (more: { signedBy?: Signatory[]; writtenBy?: Signatory }) => ({
+  kind: 'exception' as const,
+  words: '4 pallets warm, 41 to 43 F',
+  reasons: [],
+  signedBy: [],
+  documents: [],
+  line: 'romaine',
+  place: LOAD,
+  time: at(1.6),
+  ...more,
+});
 
 const during5 = (hour: number) => hour >= 5 && hour <= 5.5;
 /** Air that is warm from five o'clock for half an hour. */
@@ -167,6 +184,9 @@ const cases: Record<FindingId, () => Finding[]> = {
   'pulps-at-loading-below-band': () => found(items(...course, pulp(31, LOAD))),
   'no-pulps-at-loading': () => found(items(...course)),
   'warm-at-loading-told': () => found(items(...course, pulp(45, LOAD), call)),
+  'contact-subject-not-recorded': () => found(items(...course, pulp(45, LOAD), unclear)),
+  'exception-signed': () => found(items(exceptionAt({ signedBy: [{ party: 'shipper' }] }))),
+  'exception-not-signed': () => found(items(exceptionAt({ writtenBy: { party: 'driver' } }))),
   'warm-at-loading-nobody-told': () => found(items(...course, pulp(45, LOAD))),
   'pulps-at-delivery-in-band': () => found(items(...course, pulp(36, DROP))),
   'pulps-at-delivery-above-band': () => found(items(...course, pulp(45, DROP))),
@@ -368,6 +388,39 @@ describe('every finding of the catalogue', () => {
       if (typeof value === 'object') expect(value.is).toBe(bare);
       else expect(typeof value).toBe(plainKinds[bare]);
     }
+  });
+});
+
+describe('who was told of warm pulps before departure', () => {
+  const warmWith = (...calls: Call[]) =>
+    found(items(...course, pulp(45, LOAD), ...calls)).filter(({ id }) =>
+      ['warm-at-loading-told', 'warm-at-loading-nobody-told', 'contact-subject-not-recorded'].includes(id),
+    );
+  it.each<[string, Parameters<typeof warmWith>, string, Finding['weighs']]>([
+    ['nobody', [], 'warm-at-loading-nobody-told', 'hurts'],
+    ['the shipper, of the pulps', [call], 'warm-at-loading-told', 'helps'],
+    [
+      'the shipper, of where to park and the gate code',
+      [{ ...call, about: 'where to park and the gate code', subjects: ['other'] }],
+      'warm-at-loading-nobody-told',
+      'hurts',
+    ],
+    ['the shipper, of something that nobody put down', [unclear], 'contact-subject-not-recorded', 'open'],
+    ['the own dispatcher alone', [{ ...call, with: 'dispatcher' }], 'warm-at-loading-told', 'open'],
+    [
+      'the dispatcher first and then the shipper',
+      [{ ...call, with: 'dispatcher' }, call],
+      'warm-at-loading-told',
+      'helps',
+    ],
+    [
+      'the shipper, before the first pulp was taken',
+      [{ ...call, time: at(0.1) }],
+      'warm-at-loading-nobody-told',
+      'hurts',
+    ],
+  ])('%s', (_, calls, id, weighs) => {
+    expect(warmWith(...calls).map((one) => [one.id, one.weighs])).toEqual([[id, weighs]]);
   });
 });
 

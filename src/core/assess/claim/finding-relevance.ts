@@ -31,6 +31,7 @@ const outAtLoading: readonly FindingRelevance[] = [
 const OTHERWISE: Partial<Record<FindingId, readonly FindingRelevance[]>> = {
   // Good pulps at loading prove what the claimant must prove, whatever they say about care.
   'pulps-at-loading-in-band': [bears('good-condition-at-receipt', 'againstCarrier')],
+  'exception-signed': [bears('good-condition-at-receipt', 'forCarrier'), bears('act-of-shipper', 'weak')],
   'pulps-at-loading-above-band': outAtLoading,
   'pulps-at-loading-below-band': outAtLoading,
   'warm-at-loading-and-delivery': outAtLoading,

@@ -5,7 +5,7 @@ import { handlingCatalogue } from './catalogue-handling.js';
 import { instructionsCatalogue } from './catalogue-instructions.js';
 import { loadingCatalogue } from './catalogue-loading.js';
 import { productCatalogue } from './catalogue-product.js';
-import { air, bothEnds, coverage, excursions, pulps, pulpsOut } from './fact-shapes.js';
+import { air, bothEnds, coverage, exceptionNoted, excursions, pulps, pulpsOut } from './fact-shapes.js';
 
 /** Kinds of facts; a question mark says that the fact may be absent. */
 interface Kinds {
@@ -61,6 +61,24 @@ export const catalogue = {
     element: 'act-of-shipper',
     weight: 78,
     facts: { line: 'line', with: 'text', at: 'time', about: 'text' },
+  },
+  'contact-subject-not-recorded': {
+    weighs: 'open',
+    element: 'act-of-shipper',
+    weight: 77,
+    facts: { line: 'line', with: 'text', at: 'time', about: 'text' },
+  },
+  'exception-signed': {
+    weighs: 'helps',
+    element: 'good-condition-at-receipt',
+    weight: 97,
+    facts: exceptionNoted,
+  },
+  'exception-not-signed': {
+    weighs: 'open',
+    element: 'good-condition-at-receipt',
+    weight: 67,
+    facts: exceptionNoted,
   },
   'warm-at-loading-nobody-told': {
     weighs: 'hurts',
@@ -172,8 +190,9 @@ export const catalogue = {
     weight: 54,
     facts: { number: 'text' },
   },
+  // The receiver's act: it says nothing of the goods until somebody looked at them.
   refused: {
-    weighs: 'hurts',
+    weighs: 'open',
     element: 'condition-at-delivery',
     weight: 98,
     facts: {

@@ -78,3 +78,11 @@ export const published = {
   published: 'published',
   secondary: 'flag',
 } as const;
+/** An exception on a bill of lading or receipt, and who signed it. */
+export const exceptionNoted = {
+  words: 'text',
+  line: 'line?',
+  at: 'time?',
+  name: 'text?',
+  document: 'text?',
+} as const;

@@ -1,6 +1,7 @@
 import type { Finding } from '../../model/results.js';
 import { airFindings } from './air.js';
 import { careFindings } from './care.js';
+import { exceptionFindings } from './exceptions.js';
 import { handlingFindings } from './handling.js';
 import { loadingFindings } from './loading.js';
 import type { FindingContext } from './make.js';
@@ -16,6 +17,7 @@ export function findingsOf(context: FindingContext): Finding[] {
   return [
     ...refusalFindings(context),
     ...outcomeFindings(context),
+    ...exceptionFindings(context),
     ...pulpFindings(context),
     ...setPointFindings(context),
     ...airFindings(context),

@@ -1,18 +1,8 @@
 import type { Line } from '../../model/delivery.js';
 import type { Finding, PulpGroup } from '../../model/results.js';
-import type { ItemOf } from '../../model/state.js';
-import { knownMilliseconds } from '../../model/time.js';
 import { latestTimeOf } from '../milestones.js';
-import {
-  difference,
-  type FindingContext,
-  finding,
-  lineRef,
-  stopRef,
-  temperature,
-  time,
-  zoneOf,
-} from './make.js';
+import { difference, type FindingContext, finding, lineRef, stopRef, temperature } from './make.js';
+import { toldOfPulps } from './told-of-pulps.js';
 
 const BY = 'pulps against the band of the line';
 
@@ -82,43 +72,7 @@ function atLoading(context: FindingContext, load: PulpGroup, delivery: PulpGroup
   }
   return [
     finding(`pulps-at-loading-${lie}-band`, BY, ids(load), outFacts(load, band, lie)),
-    ...(lie === 'above' ? noticeFinding(context, load, band.high) : []),
-  ];
-}
-
-function noticeFinding(context: FindingContext, load: PulpGroup, high: number): Finding[] {
-  const departed = latestTimeOf(context.milestones, load.stop, 'departed');
-  const first = Math.min(...load.readings.map((one) => one.at ?? Number.POSITIVE_INFINITY));
-  const calls = context.state.evidence
-    .filter((item): item is ItemOf<'contact'> => item.kind === 'contact')
-    .filter((item) => ['shipper', 'broker', 'dispatcher', 'carrier'].includes(item.with))
-    .flatMap((item) => {
-      const at = knownMilliseconds(item.time);
-      const fits =
-        at !== undefined &&
-        (first === Number.POSITIVE_INFINITY || at >= first) &&
-        (departed === undefined || at <= departed.at);
-      return fits ? [{ item, at }] : [];
-    });
-  const [call] = calls;
-  const line = lineRef(load.line);
-  if (call === undefined)
-    return departed === undefined
-      ? []
-      : [
-          finding('warm-at-loading-nobody-told', BY, ids(load), {
-            line,
-            max: temperature(load.max),
-            high: temperature(high),
-          }),
-        ];
-  return [
-    finding('warm-at-loading-told', BY, [call.item.evidence, ...ids(load)], {
-      line,
-      with: call.item.with,
-      at: time(call.at, zoneOf(context.state, load.stop)),
-      about: call.item.about,
-    }),
+    ...(lie === 'above' ? toldOfPulps(context, load, band.high) : []),
   ];
 }
 

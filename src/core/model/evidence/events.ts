@@ -55,6 +55,7 @@ export const contactSubject = z.enum([
   'claim',
   'other',
 ]);
+export type ContactSubject = z.infer<typeof contactSubject>;
 
 export const contact = z
   .strictObject({
