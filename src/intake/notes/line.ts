@@ -37,7 +37,7 @@ export class UnreadableNote extends Error {
 
 /** Parses one line. Throws UnreadableNote for an unknown word, or a second value for one field. */
 export function readNote({ words, free }: NoteWords, delivery: Delivery, context: NoteContext): ParsedNote {
-  const kind = kindOf(words);
+  const kind = kindAt(kindOf(words), stopIn(words, delivery) ?? context.stop, delivery);
   const found = new Map<string, string>();
   const several = new Map<string, string[]>();
   const say = ({ field, text }: WordReading): void => {
@@ -110,6 +110,17 @@ function kindOf(words: readonly string[]): ReadingKind {
     'nothing says what kind of note it is',
     'use one of: pulp, set-point, check, seal, bracing, pattern, scale, shock, leaning, fallen, refusal, acceptance, exception, inspection, contact, statement, or an event such as arrived',
   );
+}
+
+/** What is excepted where goods are unloaded is an outcome; at loading it is an exception on the bill of lading. */
+function kindAt(kind: ReadingKind, stop: string | undefined, { stops }: Delivery): ReadingKind {
+  const unloads = stops.some(({ id, does }) => id === stop && does === 'unload');
+  return kind === 'exception' && unloads ? 'outcome' : kind;
+}
+
+function stopIn(words: readonly string[], { stops }: Delivery): string | undefined {
+  const said = words.map((word) => word.toLowerCase());
+  return stops.find(({ id }) => said.includes(id.toLowerCase()))?.id;
 }
 
 const NAMES: Record<string, string> = { word: 'main word', clock: 'time', shownBy: 'source', at: 'time' };
@@ -232,6 +243,7 @@ function verdictAt(words: readonly string[], at: number): WordReading | undefine
   const plain = (words[at] ?? '').toLowerCase();
   const one = (text: string, length = 1): WordReading => ({ field: 'outcome', text, length });
   if (plain === 'refusal' || plain === 'refused') return one('refused');
+  if (plain === 'exception' || plain === 'excepted') return one('accepted-with-exceptions');
   if (plain !== 'acceptance' && plain !== 'accepted') return undefined;
   const excepted =
     /^with$/i.test(words[at + 1] ?? '') && /^exceptions?$/i.test((words[at + 2] ?? '').replace(/:$/, ''));
