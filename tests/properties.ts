@@ -12,6 +12,12 @@ const A_PROPERTY_MAY_TAKE = 40_000;
 /** So many cases in `npm test`, and so many times more where more are asked for. */
 export const cases = (count: number): number => count * TIMES;
 
+/**
+ * Of a sweep over all places of something, `npm test` tries every `step`th, and `npm run check:outside` each of them. Files
+ * that have one are named `*.sweep.test.ts`.
+ */
+export const sweepStep = (step: number): number => (import.meta.env.WHOLE_SWEEPS ? 1 : step);
+
 fc.configureGlobal({
   numRuns: cases(100),
   ...(TIMES === 1

@@ -46,7 +46,7 @@ describe('with nobody to ask, the command refuses, names the ways on, and writes
       /no time is given.*days ago.*\n.*--at TIME.*--at now/,
     ],
   ])('%s', async (_, args, says) => {
-    const ran = await here.process('record', ...args, '-d', 'delivery');
+    const ran = await dossier('record', ...args);
     expect([ran.code, ran.err]).toEqual([2, expect.stringMatching(says)]);
     expect(count()).toBe(0);
   });

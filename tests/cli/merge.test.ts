@@ -285,7 +285,7 @@ describe('refused, with nothing written', () => {
     ],
   ])('%s', async (_, before, args, says) => {
     await before();
-    const ran = await here.process(...args, '-d', 'one');
+    const ran = await here.dossier(...args, '-d', 'one');
     expect([ran.code, ran.err]).toEqual([2, expect.stringMatching(says)]);
     expect(entries('one')).toHaveLength(1);
   });

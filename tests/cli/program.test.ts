@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { modulesOf } from './loaded.js';
-import { dossier, MAIN, PROGRAM } from './run.js';
+import { dossier, dossierHere, MAIN, PROGRAM } from './run.js';
 
 const folder = fileURLToPath(new URL('.', pathToFileURL(PROGRAM)));
 const files = readdirSync(folder).filter((name) => name.endsWith('.js'));
@@ -52,7 +52,8 @@ describe('the program as it is installed: the commands put into few files by npm
     const said = async (main: string) => {
       const delivery = join(room, main === MAIN ? 'modules' : 'program');
       const run = async (...args: string[]) => {
-        const { code, out, err } = await dossier(args, {}, undefined, main);
+        const { code, out, err } =
+          main === MAIN ? await dossierHere(args) : await dossier(args, {}, undefined, main);
         const plain = (text: string) =>
           text.replaceAll(delivery, 'HERE').replace(/(?<=^Fingerprint .*)\b[0-9a-f]{64}$/m, 'HASH');
         return [code, plain(out), plain(err)];

@@ -172,7 +172,7 @@ it('a form that answers a box otherwise than one before corrects it, with a reas
   expect((await form(...mended)).out).toContain('recorded before');
 });
 
-describe('refused as a process, with exit code 2 and nothing written', () => {
+describe('refused with exit code 2 and nothing written', () => {
   it.each<[string, string[][], string[], RegExp]>([
     ['correcting what is not there', [], ['correct', 'e9', '39F'], /there is no evidence e9/],
     ['correcting an entry that is not there', [], ['correct', '#41', '39F'], /there is no entry #41/],
@@ -233,15 +233,22 @@ describe('refused as a process, with exit code 2 and nothing written', () => {
     for (const one of before) expect((await dossier(...one)).code).toBe(0);
     const entries = here.entries(delivery);
     const why = args[0] === 'record' ? [] : ['--why', 'y'];
-    const ran = await here.process(...args, ...why, '-d', 'delivery');
+    const ran = await dossier(...args, ...why);
     expect([ran.code, ran.err]).toEqual([2, expect.stringMatching(says)]);
+    expect(here.entries(delivery)).toEqual(entries);
+  });
+
+  it('as a process too', async () => {
+    const entries = here.entries(delivery);
+    const ran = await here.process('strike', 'e9', '--why', 'y', '-d', 'delivery');
+    expect([ran.code, ran.err]).toEqual([2, expect.stringMatching(/there is no evidence e9/)]);
     expect(here.entries(delivery)).toEqual(entries);
   });
 
   it('a correction is corrected by its own number or that of its entry, and struck by its own', async () => {
     await pulp('39F');
     await dossier('correct', 'e1', '38F', '--why', 'x');
-    const ran = await here.process('correct', '#2', '37F', '--why', 'y', '-d', 'delivery');
+    const ran = await dossier('correct', '#2', '37F', '--why', 'y');
     expect([ran.code, ran.err]).toEqual([0, '']);
     expect(last()?.body).toMatchObject({ entry: 1, becomes: { body: { temperature: { value: 37 } } } });
     expect((await dossier('strike', '#3', '--why', '38 was right')).code).toBe(0);

@@ -251,7 +251,7 @@ describe('record refuses, with the choices, and writes nothing', () => {
 describe('two commands at once', () => {
   it('lose no entry: one waits for the other', async () => {
     const before = here.entries(delivery).length;
-    const temperatures = Array.from({ length: 12 }, (_, i) => `${34 + i / 10}F`);
+    const temperatures = Array.from({ length: 5 }, (_, i) => `${34 + i / 10}F`);
     const ran = await Promise.all(
       temperatures.map((one) =>
         here.process(
@@ -273,7 +273,7 @@ describe('two commands at once', () => {
     const added = here.entries(delivery).slice(before);
     const values = added.map(({ body }) => (body.temperature as { value: number }).value);
     expect(values.sort()).toEqual(temperatures.map(Number.parseFloat).sort());
-    expect(new Set(added.map(({ body }) => body.evidence)).size).toBe(12);
+    expect(new Set(added.map(({ body }) => body.evidence)).size).toBe(5);
     // The record opens again, and all of it counts.
     expect((await here.dossier('temps', 'delivery', '--json')).out).toContain('"count": ');
   });

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { dossier } from '../cli/run.js';
+import { dossierHere } from '../cli/run.js';
 import { attachedTo } from './attached.js';
 import { type BuiltDemo, builtDemo } from './demo.js';
 import { channel, custody, HIGH, LOW, notes, pulps, rises, summary } from './raw.js';
@@ -64,7 +64,7 @@ beforeAll(async () => {
   const { demo: made, built } = await builtDemo();
   demo = made;
   attached = await attachedTo(readFileSync(built.file));
-  const ran = await dossier(['temps', demo.folder, '--json']);
+  const ran = await dossierHere(['temps', demo.folder, '--json']);
   expect(ran.code).toBe(0);
   said = answer.parse(JSON.parse(ran.out));
 });

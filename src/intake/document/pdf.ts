@@ -139,6 +139,7 @@ const pageCounter = new Workers<Uint8Array, number>({
   seconds: 3,
   megabytes: 512,
   answer: z.number(),
+  reused: true,
 });
 
 async function countPages(

@@ -31,6 +31,7 @@ const mailReader = new Workers<{ bytes: Uint8Array; nesting: number }, Mail>({
   seconds: 20,
   megabytes: 512,
   answer: mail,
+  reused: true,
 });
 
 /** Parses an e-mail (RFC 5322, MIME). @throws WorkerError when that cannot be done within twenty seconds */

@@ -54,6 +54,7 @@ const tagsOfFile = new Workers<{ path: string; options: typeof OPTIONS }, unknow
   seconds: 3,
   megabytes: 512,
   answer: z.unknown(),
+  reused: true,
 });
 
 /**

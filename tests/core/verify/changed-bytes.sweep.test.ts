@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { verifyDossier } from '../../../src/core/verify/verify-dossier.js';
-import { cases } from '../../properties.js';
+import { cases, sweepStep } from '../../properties.js';
 import { dossier, failed, identity } from './forge.js';
 
 const trusted = [identity.certificateDer];
@@ -51,8 +51,8 @@ describe('any changed byte is found', () => {
   it('in the signature structure, every hex digit of it', async () => {
     const digits = Buffer.from(sound).toString('latin1', room.from, room.to).replace(/0+$/, '');
     // 0x01 gives the neighbouring digit. 0x20 turns a to A: the same value, written otherwise.
-    for (const [at, digit] of [...digits].entries())
-      for (const by of /[a-f]/i.test(digit) ? [0x01, 0x20] : [0x01])
+    for (let at = 0; at < digits.length; at += sweepStep(11))
+      for (const by of /[a-f]/i.test(digits.charAt(at)) ? [0x01, 0x20] : [0x01])
         await expectBroken(changed(room.from + at, by));
   });
 });
