@@ -1,4 +1,5 @@
 import { assertNever } from '../core/model/error.js';
+import { isChat } from './chat/messages.js';
 import { looksLikeMail } from './email/recognise-mail.js';
 import { type RecordingType, recordingType } from './recording/recording-type.js';
 import { type ByteSource, headOf } from './table/bytes.js';
@@ -98,6 +99,7 @@ export function recognise(head: Uint8Array): Recognised {
   const lines = linesOf(text);
   // The head may end in the middle of a line.
   if (head.length >= HEAD_BYTES && lines.length > 1) lines.pop();
+  if (isChat(lines)) return { is: 'text', type: 'text/plain' };
   return (guessDelimiter(lines) !== undefined && tabular(lines)) || hasRowsOverLines(text)
     ? { is: 'table', type: 'text/csv' }
     : { is: 'text', type: 'text/plain' };
