@@ -99,7 +99,7 @@ function logWithBlanks(file: string): Problem {
   return {
     code: 'unsupported-file',
     message:
-      'its lines hold a date, a time and numbers with nothing but blanks between them: it may be a log',
+      'its lines hold a time and temperatures with nothing but blanks or words between them: it may be a log, and is not read as one',
     where: { file },
     fix: 'download it with commas or semicolons between the columns, or save it so from a spreadsheet',
   };

@@ -23,14 +23,21 @@ export function isProse(lines: readonly string[], delimiter: Delimiter): boolean
   return figures < cells.length * FIGURES;
 }
 
-const ROW =
-  /^\s*\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}[ T]+\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?(?:\s*[AP]M)?(?:\s+[-+]?\d+(?:[.,]\d+)?\s*(?:°?[CF]|%)?)+\s*$/i;
+const TIME = String.raw`(?:\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}[ T@,_-]+\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?(?:\s*[AP]M)?|1\d{9}(?:\d{3}|\.\d+)?)`;
+const NUMBER = String.raw`[-+]?\d+(?:[.,]\d+)?`;
+/** A time, and numbers with nothing but blanks between them. */
+const ROW = new RegExp(`^\\s*${TIME}(?:\\s+${NUMBER}\\s*(?:°?[CF]|%)?)+\\s*$`, 'i');
+/** A time, and somewhere behind it a number that is a temperature by its unit or the word before it. */
+const SENTENCE = new RegExp(
+  `^\\s*\\[?${TIME}.{0,80}(?:${NUMBER}\\s*(?:°|deg|º)?\\s?[CF]\\b|temp\\w*[\\s:=]+${NUMBER})`,
+  'i',
+);
 /** Rows from which a text is taken for a log. */
 const FEWEST_ROWS = 10;
 
-/** Whether most lines of a text are a date, a time and numbers with blanks between them. */
+/** Whether most lines of a text are a time and numbers with blanks between them, or a time and a temperature in words. */
 export function hasRowsOfValues(text: string): boolean {
   const full = text.split(/\r\n|\n|\r/).filter((line) => line.trim() !== '' && line.length < 300);
-  const rows = full.filter((line) => ROW.test(line)).length;
+  const rows = full.filter((line) => ROW.test(line) || SENTENCE.test(line)).length;
   return rows >= FEWEST_ROWS && rows > full.length / 2;
 }

@@ -157,7 +157,6 @@ class LogReader {
       return;
     }
     this.#rows.push(line);
-    this.#watch?.row(cells, this.#times.at(-1) ?? Number.NaN);
     const { unitColumn } = this.#mapping;
     const own = unitColumn === undefined ? undefined : unitOfCell(cells[unitColumn] ?? '');
     for (const c of this.#channels) {
@@ -173,6 +172,7 @@ class LogReader {
           ),
         );
     }
+    this.#watch?.row(cells, this.#times.at(-1) ?? Number.NaN, this.#channels[0]?.values.at(-1) ?? Number.NaN);
     for (const s of this.#states) s.values.push(s.texts.read(cells[s.column] ?? ''));
   }
 

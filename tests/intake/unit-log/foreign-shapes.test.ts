@@ -139,6 +139,19 @@ describe('a column is what its unit, words and cells say', () => {
     ['numbered headings', 'Time;1. Temperature [oC];2. Humidity [%]', '3.5;91', { probe: 3.5 }],
     ['Fahrenheit as a word', 'Time;Temperature_Fahrenheit', '38.3', { probe: 3.5 }],
     ['degrees as letters', 'Time;Deg F', '38.3', { probe: 3.5 }],
+    [
+      'a column of the unit of another column',
+      'Time;Value;O2_Unit;Temp;Temp_Unit',
+      '202.8;µmol/L;3.5;°C',
+      { probe: 3.5 },
+    ],
+    ['a channel beside a temperature', 'Time;Channel;Temp (°C)', '10;3.5', { probe: 3.5 }],
+    [
+      'what is told of a mean',
+      'Time;temp_c_mean;temp_c_num_pts;temp_c_uncert',
+      '3.5;180;0.1',
+      { probe: 3.5 },
+    ],
     ['degC', 'Time;Probe degC', '3.5', { probe: 3.5 }],
     ['degrees in a lost encoding', 'Time;Temperature (\u00f8C)', '3.5', { probe: 3.5 }],
     ['numbers of the instruments', 'Time;Temp (°C) LGR S/N: 20061234,  #20061234', '3.5', { probe: 3.5 }],
@@ -187,7 +200,24 @@ describe('a column is what its unit, words and cells say', () => {
 
   it('rows with nothing but blanks between their values are told of, not passed over', async () => {
     const lines = Array.from({ length: 12 }, (_, i) => `2026-07-14 04:${i + 10}  3.5  91`);
-    expect(await reading(lines)).toContain('nothing but blanks between them');
+    expect(await reading(lines)).toContain('nothing but blanks or words between them');
+  });
+
+  it.each([
+    ['a count since 1970', (i: number) => `17840268${i + 10} ${i}.5`],
+    ['words', (i: number) => `14/07/26@04:${i + 10}:00 - Temp front :${i}.5 C`],
+    ['words and a count', (i: number) => `17840268${i + 10}.5 Temp=${i}.5 C and humidity=60`],
+  ])('rows of %s and a temperature are told of too', async (_, row) => {
+    const lines = Array.from({ length: 12 }, (__, i) => row(i));
+    expect(await reading(lines)).toContain('nothing but blanks or words between them');
+  });
+
+  it('messages with a time and no temperature are none', async () => {
+    const lines = Array.from(
+      { length: 12 },
+      (_, i) => `14/07/2026, 04:${i + 10} - R. Tansy: dock ${i} is free`,
+    );
+    expect(await reading(lines)).toBe('document: text');
   });
 
   it('a column of values that nothing names takes no unit from elsewhere in the file', async () => {
@@ -266,6 +296,23 @@ describe('rows of several instruments or quantities are not mixed into one curve
     ['by place', of(['Dock', 'Box'], 'Location'), '"Location": Dock (12 rows), Box (12 rows)'],
     ['by a word that is not known', of(['A7', 'B2'], 'Wo'), '"Wo": A7 (12 rows), B2 (12 rows)'],
   ])('%s: asked', async (_, lines, message) => expect(await reading(lines)).toContain(message));
+
+  it('by a word that is not known, each at moments of its own', async () => {
+    const parts = ['Core', 'Board', 'Sonde'];
+    const lines = Array.from({ length: 60 }, (_, i) => {
+      const second = `${String(Math.floor(i / 60) + 4).padStart(2, '0')}:${String(i).padStart(2, '0')}`;
+      return `2026-07-14 04:${second},${parts[i % 3]},${[24, 12, 3][i % 3]}.${i % 4}`;
+    });
+    expect(await reading(['Time,Part,Temp (°C)', ...lines])).toContain('"Part": Core (20 rows)');
+  });
+
+  it('a word that changes with what the one instrument does is none of several', async () => {
+    const lines = Array.from({ length: 60 }, (_, i) => {
+      const minute = String(i).padStart(2, '0');
+      return `2026-07-14 04:${minute},${i % 10 < 5 ? 'on' : 'off'},${(3 + (i % 10) / 5).toFixed(1)}`;
+    });
+    expect(await reading(['Time,Fan,Temp (°C)', ...lines])).toMatchObject({ rows: 60 });
+  });
 
   it('a person says which, in a map', async () => {
     const lines = of(['North', 'South'], 'Logger');

@@ -117,7 +117,10 @@ function tableAt(
   const sample = below.slice(under.length > 0 ? 1 : 0);
   // A unit over or under a heading says of its column what one in the heading would.
   const withUnit = (heading: string, column: number) => {
-    const unit = (unitRow[column] ?? '').trim();
+    const beside = unitBeside(headings, sample, column);
+    // Degrees beside a heading that says nothing are of a setting as often as of a reading.
+    if (beside !== '' && (unitOfCell(beside) === undefined || said(heading) === undefined)) return undefined;
+    const unit = (unitRow[column] ?? '').trim() || beside;
     return said(unitOfCell(unit) !== undefined || isOtherUnit(unit) ? `${heading} (${unit})` : heading);
   };
   // A line between the rows that states their date is none of them.
@@ -141,6 +144,21 @@ function tableAt(
       columns: found.columns,
     },
   };
+}
+
+/**
+ * The unit in the cells of the column behind a column, whose heading says that it holds units: `Value,O2_Unit` over
+ * `202.8,µmol/L`. Empty where that is none, or says several.
+ */
+function unitBeside(
+  headings: readonly string[],
+  sample: readonly (readonly string[])[],
+  column: number,
+): string {
+  if (!/(?:^|[^\p{L}])units?$/iu.test(headings[column + 1] ?? '')) return '';
+  const units = new Set(sample.map((row) => (row[column + 1] ?? '').trim()).filter((cell) => cell !== ''));
+  const [unit = '', other] = units;
+  return other === undefined ? unit : '';
 }
 
 /** Whether the date of each row stands in a line above it: between the rows, or one alone above the headings. */

@@ -33,10 +33,17 @@ export function guessColumns(
   // `Temperature` alone is a recorder's only column; beside named air it could be anything.
   const strong = probes.filter((p) => !p.weak);
   const named = strong.length > 0 || taken.has('return-air') || taken.has('supply-air');
-  const plain = probes.filter((p) => p.symbol !== true);
-  placeProbes(onceEach(named ? strong : plain.length > 0 ? plain : probes), taken);
+  placeProbes(onceEach(named ? strong : best(probes)), taken);
   if (!taken.has('time') && !taken.has('date')) byDates(said, values, free, taken);
   return taken;
+}
+
+/** Beside a column that is called a temperature, `Value` and `Channel` are of something else, and so is a bare T. */
+function best(probes: readonly ProbeColumn[]): readonly ProbeColumn[] {
+  const temperatures = probes.filter((p) => p.ofTemperature || p.number !== undefined);
+  if (temperatures.some((p) => p.ofTemperature)) return temperatures;
+  const plain = probes.filter((p) => p.symbol !== true);
+  return plain.length > 0 ? plain : probes;
 }
 
 function isChannel({ means }: HeadingReading): boolean {

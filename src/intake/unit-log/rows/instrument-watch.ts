@@ -18,12 +18,29 @@ interface Watched extends NameColumn {
   /** Changes of the name within one moment, or with a step back in time. */
   together: number;
   over: boolean;
+  /** The last value under each name, and how far values of one name lie apart in rows of it that follow each other. */
+  values: Map<string, number>;
+  within: Steps;
 }
+
+/** Steps between values, K. */
+interface Steps {
+  sum: number;
+  count: number;
+}
+
+const mean = ({ sum, count }: Steps): number => (count === 0 ? 0 : sum / count);
+
+/** Steps from row to row from which names are worth a look, and how much smaller those within a name are (own judgement). */
+const ROUGH = 1;
+const SMOOTHER = 3;
 
 /** Watches the rows of a table for names that change from row to row: several instruments in one curve are no log. */
 export class InstrumentWatch {
   readonly #columns: Watched[];
   #before = Number.NaN;
+  #value = Number.NaN;
+  readonly #steps: Steps = { sum: 0, count: 0 };
   #rows = 0;
   #sameMoment = 0;
 
@@ -31,11 +48,15 @@ export class InstrumentWatch {
     this.#columns = columns.map((column) => ({
       ...column,
       ...{ names: new Map(), last: undefined, changes: 0, together: 0, over: false },
+      ...{ values: new Map(), within: { sum: 0, count: 0 } },
     }));
   }
 
-  row(cells: readonly string[], at: number): void {
+  /** `value`: °C of the first channel. */
+  row(cells: readonly string[], at: number, value: number): void {
     this.#rows += 1;
+    step(this.#steps, this.#value, value);
+    if (!Number.isNaN(value)) this.#value = value;
     const same = at === this.#before;
     if (same) this.#sameMoment += 1;
     for (const watched of this.#columns) {
@@ -49,6 +70,8 @@ export class InstrumentWatch {
         if (at <= this.#before) watched.together += 1;
       }
       watched.last = name;
+      step(watched.within, watched.values.get(name) ?? Number.NaN, value);
+      if (!Number.isNaN(value)) watched.values.set(name, value);
     }
     this.#before = at;
   }
@@ -61,10 +84,19 @@ export class InstrumentWatch {
         if (c.named === 'instrument') return true;
         // A unit that moves names one place after the other; rows that go to and fro are of several.
         if (c.named === 'place') return c.together > 0 || c.changes > 3 * c.names.size;
-        return c.together > 0.3 * this.#rows && c.together >= 0.9 * this.#sameMoment;
+        if (c.together > 0.3 * this.#rows && c.together >= 0.9 * this.#sameMoment) return true;
+        // Rows that go to and fro between names, each with a curve of its own.
+        const rough = mean(this.#steps);
+        return c.changes > 3 * c.names.size && rough > ROUGH && mean(c.within) * SMOOTHER < rough;
       });
     return several === undefined
       ? undefined
       : { heading: several.heading, column: several.column, names: several.names };
   }
+}
+
+function step(steps: Steps, from: number, to: number): void {
+  if (Number.isNaN(from) || Number.isNaN(to)) return;
+  steps.sum += Math.abs(to - from);
+  steps.count += 1;
 }

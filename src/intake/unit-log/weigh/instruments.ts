@@ -28,6 +28,8 @@ const INSTRUMENT = [
     'sn',
     'node',
     'mac',
+    'entity',
+    'asset',
   ],
   ...['dispositivo', 'registrador', 'sonda', 'canal', 'serie', 'capteur', 'appareil', 'sonde', 'voie'],
   ...['gerat', 'fuhler', 'kanal', 'messstelle', 'seriennummer'],
