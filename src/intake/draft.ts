@@ -1,3 +1,4 @@
+import type { AccelerationUnit } from '../core/model/acceleration.js';
 import type { Problem } from '../core/model/error.js';
 import type { Place, ReadingBody, ReceivedEvidence, Subject } from '../core/model/evidence.js';
 import type { TemperatureUnit } from '../core/model/temperature.js';
@@ -41,6 +42,8 @@ export interface LogOptions {
   logDates?: 'month-day-year' | 'day-month-year' | 'iso';
   /** Columns by heading or by number from 1, where the headings do not show their meaning. */
   logColumns?: ColumnChoice;
+  /** Unit of peaks of shocks whose table states none. */
+  shockUnit?: AccelerationUnit;
   /** A map file, which takes precedence over the log. */
   logMap?: LogMap;
 }

@@ -4,6 +4,7 @@ import {
   asDocument,
   examineReadings,
   examineRecognised,
+  examineShocks,
   orDocument,
   type TableInput,
 } from './examine-table.js';
@@ -105,6 +106,8 @@ async function readBook(
     const log = { ...input, source: asSource(sheet), sheet: sheet.name };
     const recognition = await recogniseLog(log, options);
     if (recognition.is !== 'not-a-log') return read(await examineRecognised(input, log, recognition));
+    const shocks = await examineShocks(input, sheet.text, options);
+    if (shocks !== undefined && shocks.received.kind === 'readings') return read(shocks);
     if (lacking === undefined || (recognition.close && !lacking.close)) lacking = recognition;
   }
   return { is: 'not-read', lacking };

@@ -7,6 +7,7 @@ import { CAPTION_COLUMNS } from './captions.js';
 import { examineDocument } from './document.js';
 import type { ExaminedFile, Hint, LogOptions } from './draft.js';
 import { isReadingsTable, readReadings } from './readings.js';
+import { readShockTable } from './shock-table/examine.js';
 import { headOf } from './table/bytes.js';
 import { decode } from './table/encoding.js';
 import { headingsOf, readWrittenTable, type WrittenTable } from './table/written-table.js';
@@ -28,8 +29,46 @@ export async function examineTable(input: TableInput, options: LogOptions): Prom
     if (isReadingsTable(headings)) return examineReadings(input, await readWrittenTable(path, file.name));
     if (isCaptions(headings)) return asDocument(input, 'captions of other files', []);
     const log = { ...input, source: path };
-    return examineRecognised(input, log, await recogniseLog(log, options));
+    const recognition = await recogniseLog(log, options);
+    const shocks = recognition.is === 'not-a-log' ? await shocksIn(input, options) : undefined;
+    return shocks ?? examineRecognised(input, log, recognition);
   });
+}
+
+/** Above this a table is no list of what a recorder marked. */
+const MOST_SHOCK_BYTES = 1024 * 1024;
+
+async function shocksIn(input: TableInput, options: LogOptions): Promise<ExaminedFile | undefined> {
+  const head = await headOf(input.path, MOST_SHOCK_BYTES);
+  return examineShocks(input, decode(head), options);
+}
+
+/** What a shock recorder marked, or a list of hard braking, as readings; undefined for any other table. */
+export async function examineShocks(
+  input: TableInput,
+  text: string,
+  options: LogOptions,
+): Promise<ExaminedFile | undefined> {
+  const { file, delivery, hint } = input;
+  const table = readShockTable({ text, fileName: file.name, delivery, options, place: hint.place });
+  if (table === undefined) return undefined;
+  if (table.is === 'lacking')
+    return asDocument(input, 'a table of shocks', [table.problem], table.zoneUnknown);
+  const { readings, rowsLeftOut, problems, takenFor } = table;
+  return {
+    received: {
+      kind: 'readings',
+      file,
+      time: { is: 'none', why: 'every row has its own time' },
+      flags: [],
+      ...hint,
+      rows: readings.length,
+      rowsLeftOut,
+    },
+    readings,
+    problems,
+    takenFor,
+  };
 }
 
 /** An unreadable table is kept as a document, with the reason. */

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import { z } from 'zod';
 import type { Delivery, Stop } from '../core/model/delivery.js';
 import { DossierError, type Problem } from '../core/model/error.js';
 import {
@@ -223,11 +223,16 @@ function more(judged: ReadingBody): string[] {
   });
 }
 
+/** A weight or an acceleration. */
+const withUnit = z.strictObject({ value: z.number(), unit: z.string() });
+
 function shown(value: unknown): string {
   const person = signatory.safeParse(value);
   if (person.success) return [person.data.party, person.data.name ?? ''].join(' ').trim();
   const degrees = temperature.safeParse(value);
   if (degrees.success) return `${degrees.data.value} ${degrees.data.unit}`;
+  const measured = withUnit.safeParse(value);
+  if (measured.success) return `${measured.data.value} ${measured.data.unit}`;
   const much = tradeQuantity.safeParse(value);
   if (much.success) return `${much.data.amount} ${much.data.unit}`;
   const time = eventTime.safeParse(value);

@@ -17,6 +17,7 @@ interface Options {
   logZone?: string;
   logUnit?: string;
   logDates?: string;
+  shockUnit?: string;
   map?: string;
   dryRun?: boolean;
   sure?: boolean;
@@ -35,6 +36,7 @@ export function collectCommand({ output, exit, now, interruption }: CliContext):
       '--log-dates <order>',
       'month-day-year, day-month-year or year-month-day, when the dates do not show it',
     )
+    .option('--shock-unit <unit>', 'g, m/s², ft/s², mph/s or km/h/s of a table of shocks that states none')
     .option('--map <yaml>', 'a file that says how the log’s columns are read')
     .option('--sure', 'rows of a readings table that lie far from the rest are right as they are written')
     .option('--dry-run', 'look only: what each file would be taken for, and the first rows of a log')
@@ -66,6 +68,7 @@ encoding, only, sheet; see docs/formats/unit-logs.md.`,
         logZone: options.logZone,
         logUnit: options.logUnit,
         logDates: options.logDates,
+        shockUnit: options.shockUnit,
         map: options.map,
         ...(options.sure === true ? { sure: true } : {}),
         progress: (at) => output.progress(at),

@@ -23,7 +23,9 @@ export function shockParts(view: View, item: ItemOf<'shock'>): string[] {
   return [
     labels(`shock.${item.what}`),
     ...(item.peak === undefined ? [] : [format.acceleration(item.peak)]),
-    ...(item.milliseconds === undefined ? [] : [`${format.number(item.milliseconds, 1)}\u00a0ms`]),
+    ...(item.milliseconds === undefined
+      ? []
+      : [`${format.number(item.milliseconds, Number.isInteger(item.milliseconds) ? 0 : 1)}\u00a0ms`]),
     ...(item.axis === undefined ? [] : [labels(`shock-axis.${item.axis}`)]),
     ...(item.threshold === undefined
       ? []

@@ -39,7 +39,9 @@ export function shockBlocks(view: View): Block[] {
         'lasted',
         1,
         ({ item }) =>
-          item.milliseconds === undefined ? '–' : `${format.number(item.milliseconds, 1)}\u00a0ms`,
+          item.milliseconds === undefined
+            ? '–'
+            : `${format.number(item.milliseconds, decimalsOf(item.milliseconds))}\u00a0ms`,
         'right',
       ],
       ['axis', 1.1, ({ item }) => (item.axis === undefined ? '' : labels(`shock-axis.${item.axis}`))],
@@ -62,6 +64,9 @@ export function shockBlocks(view: View): Block[] {
     labels('sub.shocks'),
   );
 }
+
+/** A tenth of a millisecond only where it is stated. */
+const decimalsOf = (milliseconds: number): number => (Number.isInteger(milliseconds) ? 0 : 1);
 
 const zoneOf = ({ time }: ItemOf<'shock'>) => (time.is === 'known' ? time.zone : undefined);
 

@@ -1,3 +1,4 @@
+import { compartmentOf } from '../../core/assess/compartment-of.js';
 import { logFileName, logNamed } from '../../core/assess/logs/compartments.js';
 import { temperatureChart } from '../../core/charts/temperature.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
@@ -99,6 +100,8 @@ function drawingOf(view: View, result: TemperatureResult): string | undefined {
         otherZone: sameLocalTime(view, custody.from.at, custody.to.at) ? undefined : view.endZone,
       }),
       unitChecks: view.of('round').flatMap((item) => {
+        const of = compartmentOf(item, view.input.state.delivery);
+        if (of !== undefined && result.compartment !== undefined && of !== result.compartment) return [];
         const at = knownMilliseconds(item.time);
         if (at === undefined) return [];
         return [{ at, ...omitUndefined({ celsius: item.boxAir && celsius(item.boxAir) }) }];

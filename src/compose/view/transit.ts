@@ -1,15 +1,18 @@
-import type { EvidenceItem } from '../../core/model/state.js';
+import type { EvidenceItem, ItemOf } from '../../core/model/state.js';
 import { celsius } from '../../core/model/temperature.js';
 import { type Block, plain, type Section } from '../../core/words/blocks.js';
 import { byExhibitNumber, withSubject } from './by-subject.js';
-import { exhibitLinks, tripPartOf, type View } from './context.js';
+import { exhibitLinks, placeText, tripPartOf, type View } from './context.js';
 import { doorBlocks, shockBlocks } from './handling.js';
-import { evidenceTable, listOrNone } from './tables.js';
+import { type ColumnOf, evidenceTable, listOrNone } from './tables.js';
 
 export function transitSection(view: View): Section {
   const { labels, format, words } = view;
   const degrees = (t: { value: number; unit: '°F' | '°C' } | undefined) =>
     t === undefined ? '–' : format.temperature(celsius(t));
+  const { compartments = [] } = view.input.state.delivery.equipment.trailer;
+  const compartmentColumn: ColumnOf<ItemOf<'round'>>[] =
+    compartments.length === 0 ? [] : [['place', 1.6, (item) => placeText(view, item)]];
   const rounds = listOrNone(
     view,
     'rounds',
@@ -24,6 +27,7 @@ export function transitSection(view: View): Section {
         2.4,
         ({ alarms }) => (alarms.length === 0 ? '–' : { is: 'alert', of: plain(alarms.join('; ')) }),
       ],
+      ...compartmentColumn,
       ['by', 1.2, (item) => item.by],
       ['exhibit', 0.9, (item) => exhibitLinks(view, [item.evidence])],
     ],

@@ -53,7 +53,8 @@ export function formatFor(
       return unit === '°F' ? `${pounds} (${metric})` : `${metric} (${pounds})`;
     },
     /** As it was stated. */
-    acceleration: ({ value, unit: stated }: Acceleration) => `${number(value, 2)}${NBSP}${stated}`,
+    acceleration: ({ value, unit: stated }: Acceleration) =>
+      `${number(value, decimalsOf(value))}${NBSP}${stated}`,
     /** Metres along the ground in: `0.2 mi (350 m)`; without decimals from a mile or ten kilometres on. */
     distance: (metres: number) => {
       const miles = `${number(metres / 1609.344, metres < 16_093 ? 1 : 0)}${NBSP}mi`;
@@ -76,6 +77,9 @@ export function formatFor(
     },
   };
 }
+
+/** Decimals that a stated figure has, two at most. */
+const decimalsOf = (value: number): number => Math.min(2, (String(value).split('.')[1] ?? '').length);
 
 /** `18.5 in (47 cm)`; from three metres on `52.0 ft (15.85 m)`. */
 function lengths(

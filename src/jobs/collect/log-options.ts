@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { accelerationUnitNamed } from '../../core/model/acceleration.js';
 import { DossierError } from '../../core/model/error.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { parseTemperature } from '../../core/model/temperature.js';
@@ -12,6 +13,8 @@ export interface TypedLogOptions {
   logUnit?: string | undefined;
   /** Order of day and month where the dates do not show it. */
   logDates?: string | undefined;
+  /** Unit of peaks of shocks whose table states none. */
+  shockUnit?: string | undefined;
   /** A map file with the mapping of the log's columns. */
   map?: string | undefined;
 }
@@ -27,6 +30,7 @@ export async function readLogOptions({
   logZone,
   logUnit,
   logDates,
+  shockUnit,
   map,
 }: TypedLogOptions): Promise<LogOptions> {
   const options: LogOptions = {};
@@ -48,6 +52,16 @@ export async function readLogOptions({
         `Use one of: ${Object.keys(DATES).join(', ')}.`,
       );
     options.logDates = order[1];
+  }
+  if (shockUnit !== undefined) {
+    const unit = accelerationUnitNamed(shockUnit);
+    if (unit === undefined)
+      throw bad(
+        '--shock-unit',
+        `"${shockUnit}" is not a unit of acceleration`,
+        'Use g, m/s², ft/s², mph/s or km/h/s.',
+      );
+    options.shockUnit = unit;
   }
   if (map !== undefined) {
     const { parseLogMap } = await import('../../intake/unit-log/log-map.js');

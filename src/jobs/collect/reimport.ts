@@ -26,7 +26,7 @@ export function reimportEntries(
   const earlier = byHash.item(before);
   const note =
     replaces === undefined
-      ? `The same file is read as a unit log in ${evidence}.`
+      ? `The same file is read as a ${received.kind === 'unit-log' ? 'unit log' : 'table'} in ${evidence}.`
       : `The same file is read anew in ${evidence}; this reading no longer counts.`;
   const entries: NewEntry[] = [
     {

@@ -131,8 +131,8 @@ export class CollectRun {
         return { is: 'held', sha256, inside: examined.inside, archive: isArchive(examined) };
       if (table !== undefined) return { is: 'table', evidence: table, examined };
       // The options may still not suffice to read it.
-      if (!isNew && examined.received.kind !== 'unit-log')
-        return { is: 'held', sha256, archive: false, problems: examined.problems };
+      const readNow = examined.received.kind === 'unit-log' || examined.readings.length > 0;
+      if (!isNew && !readNow) return { is: 'held', sha256, archive: false, problems: examined.problems };
       if (examined.received.kind === 'unit-log' && this.#holders.isReadBy(sha256, examined.received.mapping))
         return { is: 'held', sha256, archive: false, readSo: true };
       return { is: 'examined', examined };

@@ -3,7 +3,7 @@ export const handlingCatalogue = {
   'shocks-over-threshold': {
     weighs: 'hurts',
     element: 'care-in-transit',
-    weight: 73,
+    weight: 87,
     facts: {
       count: 'count',
       strongest: 'acceleration',
@@ -51,7 +51,7 @@ export const handlingCatalogue = {
   'pallets-not-standing': {
     weighs: 'open',
     element: 'condition-at-delivery',
-    weight: 75,
+    weight: 88,
     facts: {
       state: 'text',
       count: 'count?',

@@ -57,6 +57,8 @@ export const shockEvent = z.enum(['shock', 'hard-braking', 'hard-acceleration', 
 export type ShockEvent = z.infer<typeof shockEvent>;
 
 export const shockAxis = z.enum(['vertical', 'lateral', 'longitudinal', 'x', 'y', 'z', 'resultant']);
+/** The way that an acceleration points, as the recorder names it. */
+export type ShockAxis = z.infer<typeof shockAxis>;
 
 export const shock = z
   .strictObject({
