@@ -10,6 +10,7 @@ import type {
   LoadPlan,
   LoadWeights,
   ProductResult,
+  PulpComparison,
   PulpGroup,
   ShockResult,
   StopDoors,
@@ -24,6 +25,7 @@ export interface FindingContext extends Computed {
   pulps: readonly PulpGroup[];
   margins?: readonly LineMargin[];
   product?: readonly ProductResult[];
+  pulpComparisons?: readonly PulpComparison[];
   /** Absent when no row was recorded. */
   loading?: LoadPlan;
   /** Absent when no weight is known and nothing was weighed. */
