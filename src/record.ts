@@ -23,6 +23,7 @@ export {
   type AmountsReport,
   recordAmounts,
 } from './jobs/claim-amounts.js';
+export { type ClockStepInput, type RecordedClockStep, recordClockStep } from './jobs/clock-step.js';
 export type { TypedLogOptions } from './jobs/collect/log-options.js';
 export {
   type CollectedItem,

@@ -27,7 +27,6 @@ export type {
   EvidenceOf,
   Flag,
   FlagName,
-  Height,
   OutcomeHow,
   OutcomeReason,
   OutcomeTold,
@@ -67,4 +66,4 @@ export type {
   Strike,
 } from './core/model/state.js';
 export type { CalendarDay, ClockPoint, EventTime, Instant, LocalTime, Zone } from './core/model/time.js';
-export type { RowProblem, StatedNumbers, UnitLog } from './core/model/unit-log.js';
+export type { ClockShift, ClockStep, RowProblem, StatedNumbers, UnitLog } from './core/model/unit-log.js';

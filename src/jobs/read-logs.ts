@@ -1,5 +1,5 @@
 import { correctLog } from '../core/assess/camera-clocks/log-times.js';
-import { logPoints } from '../core/assess/camera-clocks/points.js';
+import { logPoints, logShifts } from '../core/assess/camera-clocks/points.js';
 import { logsByCompartment } from '../core/assess/logs/compartments.js';
 import { type JoinedLogs, joinLogs } from '../core/assess/logs/join.js';
 import { DossierError } from '../core/model/error.js';
@@ -28,8 +28,10 @@ export async function readLogs(record: RecordView, state: RecordState): Promise<
           fix: 'Put the folder back from a copy, or collect the file again.',
         },
       );
-    const log = await readUnitLog(path, item.mapping, { evidence: item.evidence, addedSeconds: 0 });
-    const points = logPoints(state.clocks, item.evidence, readBefore(state, item));
+    const before = readBefore(state, item);
+    const shifts = logShifts(state.clocks, item.evidence, before);
+    const log = await readUnitLog(path, item.mapping, { evidence: item.evidence, addedSeconds: 0, shifts });
+    const points = logPoints(state.clocks, item.evidence, before);
     logs.push(...logsByCompartment(log, item.place?.compartment).map((one) => correctLog(one, points)));
   }
   return joinLogs(logs);

@@ -59,6 +59,7 @@ export function sampleTemperatures(
   };
   return {
     log,
+    instrument: 'unit',
     transitWindow,
     custody: transitWindow,
     gapLimitSeconds: 1800,

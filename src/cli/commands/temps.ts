@@ -86,6 +86,7 @@ Exits with 1 when there is no usable unit log.`,
           margins: assessment.margins,
           product: assessment.product,
           sensorDifferences: assessment.sensorDifferences,
+          recorders: assessment.recorders,
           longestWithoutRound: assessment.longestWithoutRound,
           logs: report.overlaps,
         });
@@ -125,6 +126,8 @@ Exits with 1 when there is no usable unit log.`,
         printTemperatures(output, result, logNamed(report.logs, result), view);
         output.line();
       }
+      const { printRecorders } = await import('../lists/recorders.js');
+      printRecorders(output, assessment, format, startZone);
       printGoods(output, assessment, format);
       const { overlapLines } = await import('../lists/log-overlaps.js');
       for (const line of overlapLines(report.overlaps, format, startZone)) output.note(escapeControls(line));

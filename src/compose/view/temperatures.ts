@@ -16,6 +16,7 @@ import { excursionDetails } from './temperatures/excursion-zoom.js';
 import { excursionTable, judgedExcursions, listedExcursions } from './temperatures/excursions.js';
 import { legBlocks } from './temperatures/legs.js';
 import { overlapBlocks } from './temperatures/log-overlaps.js';
+import { clockStepBlocks, recorderBlocks } from './temperatures/recorders.js';
 
 export function temperatureSection(view: View): DrawnSection {
   const { labels, words } = view;
@@ -30,7 +31,7 @@ export function temperatureSection(view: View): DrawnSection {
   results.forEach((result, i) => {
     const name = `temperature-${i + 1}.svg`;
     if (results.length > 1) blocks.push({ is: 'heading', level: 2, text: headingOf(view, result, i + 1) });
-    blocks.push(...custodyWords(view, result));
+    blocks.push(...custodyWords(view, result), ...clockStepBlocks(view, result));
     const drawing = drawingOf(view, result);
     if (drawing === undefined) blocks.push({ is: 'none', of: plain(labels('none.chart')) });
     else {
@@ -49,7 +50,7 @@ export function temperatureSection(view: View): DrawnSection {
       ...airDetail(view, result),
     );
   });
-  blocks.push(...overlapBlocks(view), ...sensorBlocks(view));
+  blocks.push(...overlapBlocks(view), ...recorderBlocks(view), ...sensorBlocks(view));
   return { section: { id: 'temperatures', title: labels('section.temperatures'), blocks }, drawings };
 }
 

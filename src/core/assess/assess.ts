@@ -1,6 +1,6 @@
 import type { ClaimDeadlines } from '../model/claim-deadlines.js';
 import { omitUndefined } from '../model/omit-undefined.js';
-import type { Assessment } from '../model/results.js';
+import type { Assessment, TemperatureResult } from '../model/results.js';
 import { type GapsInput, gapsContext, nameOf } from './assess-gaps.js';
 import { type ClaimContext, claimResults } from './claim/claim.js';
 import { withDueDates } from './claim/due-gaps.js';
@@ -13,12 +13,13 @@ import { gapsOf } from './gaps/gaps.js';
 import { inspectionsOf } from './inspections/inspections.js';
 import { loadPlan } from './loading/plan.js';
 import { loadWeights } from './loading/weights.js';
+import { recordersOf } from './logs/recorders.js';
 import { productResults } from './product/product.js';
-import { comparePulps } from './pulp-pairs.js';
+import { comparePulps } from './pulp-details.js';
 import { pulpGroups } from './pulps.js';
 import { shocksOf } from './shocks.js';
 import { lineMargins } from './temperature/margins.js';
-import { monitoringOf } from './temperature/monitoring.js';
+import { monitoringOf, SENSORS_DISAGREE } from './temperature/monitoring.js';
 import { timelineOf } from './timeline.js';
 
 export interface AssessInput extends GapsInput {
@@ -37,16 +38,8 @@ export function assess({ claimDeadlines, ...input }: AssessInput): Assessment {
   const context = gapsContext(input);
   const { ruleSet, logs, milestones, temperatures, setPoints, now } = context;
   const pulps = pulpGroups(state, ruleSet);
-  const pulpComparisons = comparePulps(pulps, state.delivery);
   const margins = lineMargins(lines, logs, milestones, temperatures);
-  const product = productResults({
-    delivery: state.delivery,
-    ruleSet,
-    pulps,
-    logs,
-    milestones,
-    temperatures,
-  });
+  const product = productResults(lines, pulps, logs, milestones, temperatures);
   const plan = loadPlan(state);
   const doors = doorOpenings(milestones, logs);
   const shocks = shocksOf(state, milestones);
@@ -58,7 +51,13 @@ export function assess({ claimDeadlines, ...input }: AssessInput): Assessment {
   });
   const inspections = inspectionsOf(state, milestones);
   const gaps = gapsOf(context);
-  const findings = findingsOf({ ...context, ...loading, pulps, pulpComparisons, margins, product, gaps });
+  const recorders = recordersOf(state, logs, recordersWindow(temperatures), SENSORS_DISAGREE);
+  const findings = findingsOf({
+    ...context,
+    ...loading,
+    ...omitUndefined({ recorders }),
+    ...{ pulps, margins, product, gaps },
+  });
   const claimed: Pick<Assessment, 'claims' | 'refusalClocks'> =
     claimDeadlines === undefined
       ? {}
@@ -76,10 +75,11 @@ export function assess({ claimDeadlines, ...input }: AssessInput): Assessment {
     ruleSet: nameOf(input.ruleSet),
     temperatures: [...temperatures],
     pulps,
-    pulpComparisons,
+    pulpComparisons: comparePulps(pulps),
     margins,
     product,
     ...monitoringOf(state, temperatures, logs),
+    ...omitUndefined({ recorders }),
     setPoints,
     ...loading,
     outcomes: [...context.outcomes],
@@ -91,6 +91,9 @@ export function assess({ claimDeadlines, ...input }: AssessInput): Assessment {
     ...claimed,
   };
 }
+
+const recordersWindow = ([first]: readonly TemperatureResult[]) =>
+  first && { from: first.transitWindow.from.at, to: first.transitWindow.to.at };
 
 function ofClaims(context: ClaimContext): Pick<Assessment, 'claims' | 'refusalClocks'> {
   const claims = claimResults(context);

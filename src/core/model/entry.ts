@@ -52,6 +52,13 @@ export const clockComparison = z.strictObject({
     .optional()
     .meta({ description: "Satellite time in photos, a photo of the display, or a person's statement" }),
   photo: evidenceId.optional().meta({ description: 'The photo of the display' }),
+  rows: z
+    .union([z.strictObject({ from: z.int().positive() }), z.strictObject({ before: z.int().positive() })])
+    .optional()
+    .meta({
+      description:
+        'Of a unit log whose clock was set on the way: only the rows from this line of the file on, or before it',
+    }),
   replaces: z
     .array(z.int().nonnegative())
     .optional()

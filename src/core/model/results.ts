@@ -10,6 +10,7 @@ import type { LineMargin } from './results/margins.js';
 import type { LineOutcome } from './results/outcomes.js';
 import type { ProductResult } from './results/product.js';
 import type { PulpComparison, PulpGroup } from './results/pulps.js';
+import type { RecordersResult } from './results/recorders.js';
 import type { SetPointAgreement } from './results/set-points.js';
 import type { TemperatureResult } from './results/temperature.js';
 import type { Timeline } from './results/timeline.js';
@@ -27,11 +28,11 @@ export type * from './results/handling.js';
 export type * from './results/inspections.js';
 export type * from './results/loading.js';
 export type * from './results/margins.js';
-export type * from './results/measurement.js';
 export type * from './results/outcomes.js';
 export type * from './results/product.js';
 export type * from './results/published.js';
 export type * from './results/pulps.js';
+export type * from './results/recorders.js';
 export type * from './results/set-points.js';
 export type * from './results/temperature.js';
 export type * from './results/timeline.js';
@@ -84,6 +85,8 @@ export interface Assessment {
   refusalClocks?: ClaimDeadline[];
   /** Sensors of the same kind in different logs, and probes against return air. */
   sensorDifferences?: ChannelDifference[];
+  /** Recorders in the load beside the unit's own log. */
+  recorders?: RecordersResult;
   /** Longest interval in custody without a unit check. */
   longestWithoutRound?: TimeRange & { seconds: number };
 }

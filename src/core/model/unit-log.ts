@@ -21,8 +21,32 @@ export interface RowProblem {
     | 'time-in-gap'
     | 'time-in-fold'
     /** The row lies before the one above it, against the direction in which the log runs. */
-    | 'time-steps-back';
+    | 'time-steps-back'
+    /** From this row on the clock of the log is another: it was set. */
+    | 'clock-step';
   detail: string;
+}
+
+/** Where the clock of a log was set, by the order of its rows; nothing is corrected for it. */
+export interface ClockStep {
+  /** Line in the file of the first row after it, counted from 1. */
+  row: number;
+  /** The last time before it and the first after it, by the log's own clock; milliseconds. */
+  from: number;
+  to: number;
+  /** What the clock was put forward by; negative where it was put back. */
+  seconds: number;
+  uncertaintySeconds: number;
+  /** Rows that have times of rows on the other side of it, and are left out. */
+  hiddenRows: number;
+}
+
+/** A part of a log whose clock a person said to be wrong: the rows from a line on, or those before it. */
+export interface ClockShift {
+  rows: { from: number } | { before: number };
+  addSeconds: number;
+  /** Ledger entry that says so. */
+  seq: number;
 }
 
 /** Numbers that a download states about its trailer, unit and recorder. */
@@ -65,6 +89,9 @@ export interface UnitLog {
   problemCount: number;
   /** Seconds added to the log's clock by comparisons; the median where several differ (see `clock`). */
   addedSeconds: number;
+  /** Where its clock was set, not corrected; and the parts of it that were corrected. */
+  clockSteps?: readonly ClockStep[];
+  clockShifts?: readonly ClockShift[];
   /** The comparisons that corrected the times, in order; between two of them the correction is linear. */
   clock?: readonly ClockPoint[];
 }

@@ -117,7 +117,8 @@ function settled({ counts }: ReadLog): string {
 /** Why the rows are no log of one instrument and one clock, where they show it. */
 function mixture(log: ReadLog, where: Where): Problem | undefined {
   if (log.several !== undefined) return severalInstruments(where, log.several);
-  const { duplicate = 0, ragged = 0, 'time-steps-back': back = 0 } = log.counts;
+  const { duplicate = 0, ragged = 0, 'time-steps-back': turns = 0 } = log.counts;
+  const back = turns + (log.clockSteps?.length ?? 0);
   if (ragged > log.times.length) return cellsCut(where, ragged);
   const rows = log.times.length + duplicate;
   if (back > 0 && isHalfDayClock(log)) return halfDayClock(where);

@@ -2,18 +2,21 @@ import { DossierError } from '../../core/model/error.js';
 import type { EvidenceId, LogMapping } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { toCelsius } from '../../core/model/temperature.js';
-import type { CompartmentColumns, RowProblem, UnitLog } from '../../core/model/unit-log.js';
+import type { ClockShift, CompartmentColumns, RowProblem, UnitLog } from '../../core/model/unit-log.js';
 import type { ByteSource } from '../table/bytes.js';
 import { eachRow } from '../table/rows.js';
 import { isPossible, oddValue } from './cells/cell-value.js';
 import { readNumber } from './cells/numbers.js';
 import { StateTexts } from './cells/state-texts.js';
 import { unitOfCell } from './cells/unit-cell.js';
+import { clockSteps } from './rows/clock-steps.js';
 import { InstrumentWatch, type Several } from './rows/instrument-watch.js';
 import { type FoldedRow, resolveFolds, sortedOnce, stepsBack } from './rows/order-rows.js';
-import { repeatedRow } from './rows/repeated-rows.js';
+import { repeatedRow, rowDifference } from './rows/repeated-rows.js';
 import { RowNotes } from './rows/row-notes.js';
 import { RowTimes } from './rows/row-times.js';
+import { StepSides } from './rows/step-sides.js';
+import { stepInWords, toTheSecond } from './rows/step-words.js';
 import { shapeOf, type TimeShape } from './rows/time-shape.js';
 import { StatedReader } from './stated.js';
 import type { NameColumn } from './weigh/instruments.js';
@@ -26,6 +29,8 @@ export interface LogReadOptions {
   mostRows?: number;
   /** Columns whose texts may name the instrument of each row. */
   names?: readonly NameColumn[];
+  /** Parts whose clock a person said to be wrong. */
+  shifts?: readonly ClockShift[];
 }
 
 /** A unit log, how many rows could not be placed in time or stood twice, and how often each kind of note was made. */
@@ -51,9 +56,9 @@ const NINES_BELOW = /^\s*[-−]99/;
 export async function readUnitLog(
   source: ByteSource,
   mapping: LogMapping,
-  { evidence, addedSeconds, mostRows = Number.POSITIVE_INFINITY, names = [] }: LogReadOptions,
+  { evidence, addedSeconds, mostRows = Number.POSITIVE_INFINITY, names = [], shifts = [] }: LogReadOptions,
 ): Promise<ReadLog> {
-  const reader = new LogReader(mapping, mostRows, names);
+  const reader = new LogReader(mapping, mostRows, names, shifts);
   const text =
     mapping.sheet === undefined
       ? source
@@ -65,6 +70,7 @@ export async function readUnitLog(
 class LogReader {
   readonly #mapping: LogMapping;
   readonly #mostRows: number;
+  readonly #shifts: readonly ClockShift[];
   readonly #notes = new RowNotes();
   readonly #times: number[] = [];
   readonly #rows: number[] = [];
@@ -82,8 +88,14 @@ class LogReader {
   /** A row with too few cells; whether the file ends within it shows only with the next row. */
   #short: { cells: string[]; line: number } | undefined;
 
-  constructor(mapping: LogMapping, mostRows: number, names: readonly NameColumn[]) {
+  constructor(
+    mapping: LogMapping,
+    mostRows: number,
+    names: readonly NameColumn[],
+    shifts: readonly ClockShift[],
+  ) {
     this.#mapping = mapping;
+    this.#shifts = shifts;
     this.#mostRows = mostRows;
     this.#channels = mapping.channels.map((c) => ({ ...c, values: [] as number[] }));
     this.#states = mapping.states.map((s) => ({ ...s, texts: new StateTexts(), values: [] as string[] }));
@@ -148,10 +160,12 @@ class LogReader {
       cells[first] ?? '',
       second === undefined ? undefined : (cells[second] ?? ''),
     );
-    if (typeof time === 'number') this.#times.push(time);
+    const shift = this.#shiftAt(line);
+    if (typeof time === 'number') this.#times.push(time + shift);
     else if (time.is === 'twice') {
-      this.#folded.push({ index: this.#times.length, earlier: time.earlier, later: time.later });
-      this.#times.push(time.earlier);
+      const [earlier, later] = [time.earlier + shift, time.later + shift];
+      this.#folded.push({ index: this.#times.length, earlier, later });
+      this.#times.push(earlier);
     } else {
       this.#leave(line, time.is, time.detail);
       return;
@@ -176,6 +190,14 @@ class LogReader {
     for (const s of this.#states) s.values.push(s.texts.read(cells[s.column] ?? ''));
   }
 
+  /** Milliseconds that a person said are to be added to the clock at a line. */
+  #shiftAt(line: number): number {
+    let seconds = 0;
+    for (const { rows, addSeconds } of this.#shifts)
+      if ('from' in rows ? line >= rows.from : line < rows.before) seconds += addSeconds;
+    return seconds * 1000;
+  }
+
   finish(evidence: EvidenceId, addedSeconds: number): ReadLog {
     const notes = this.#notes;
     if (this.#short !== undefined) this.#leave(this.#short.line, 'ragged', 'the file ends within this row');
@@ -185,8 +207,18 @@ class LogReader {
         'time-in-fold',
         `this wall time happened twice; read as the ${which} by its neighbours`,
       );
+    const found = clockSteps(
+      this.#times,
+      (index, other) => rowDifference(this.#channels, this.#states, index, other) === undefined,
+    );
+    const sides = new StepSides(this.#times, found);
     const repeats = new Set<number>();
     const order = sortedOnce(this.#times, (index, kept) => {
+      if (sides.hides(index, kept)) {
+        this.#leftOut += 1;
+        repeats.add(index);
+        return;
+      }
       const same = repeatedRow(this.#channels, this.#states, index, kept);
       const [row = 0, first = 0] = [this.#rows[index], this.#rows[kept]];
       if (same.is === 'repeated') {
@@ -195,12 +227,16 @@ class LogReader {
       } else notes.add(row, 'duplicate', `the time of row ${first} with ${same.difference}`);
       this.#leftOut += 1;
     });
-    for (const { index, from, to } of stepsBack(this.#times, repeats))
+    const steps = sides.steps((index) => this.#rows[index] ?? 0);
+    for (const one of steps) notes.add(one.row, 'clock-step', stepInWords(one));
+    for (const { index, from, to } of stepsBack(this.#times, repeats)) {
+      if (found.some((one) => one.index === index)) continue;
       notes.add(
         this.#rows[index] ?? 0,
         'time-steps-back',
         `the log goes from ${toTheSecond(from)} back to ${toTheSecond(to)}; its rows are put in the order of their times`,
       );
+    }
     const column = (values: readonly number[]) => atPlaces(order, values);
     const times = column(this.#times).map((at) => at + addedSeconds * 1000);
     const { stated } = this.#stated;
@@ -226,13 +262,15 @@ class LogReader {
       problems: notes.kept(),
       problemCount: notes.total,
       addedSeconds,
+      ...omitUndefined({
+        clockSteps: steps.length === 0 ? undefined : steps,
+        clockShifts: this.#shifts.length === 0 ? undefined : this.#shifts,
+      }),
       rowsLeftOut: this.#leftOut,
       counts: notes.counts,
     };
   }
 }
-
-const toTheSecond = (at: number) => `${new Date(at).toISOString().slice(0, 19)}Z`;
 
 /** A plain loop: a call for each value takes three to ten times as long. */
 function atPlaces(places: readonly number[], values: readonly number[]): Float64Array {

@@ -17,6 +17,7 @@ const KINDS: Readonly<Record<RowProblem['is'], readonly [one: string, many: stri
   'not-text': ['value of bytes that are not text', 'values of bytes that are not text'],
   'time-in-gap': ['row at a time that did not happen', 'rows at a time that did not happen'],
   'time-in-fold': ['row at a time that happened twice', 'rows at a time that happened twice'],
+  'clock-step': ['row at which the clock was set', 'rows at which the clock was set'],
   'time-steps-back': ['row that steps back in time', 'rows that step back in time'],
 };
 

@@ -1,6 +1,7 @@
 import type { EvidenceId } from '../../model/evidence.js';
 import type { RecordState } from '../../model/state.js';
 import { type ClockPoint, milliseconds } from '../../model/time.js';
+import type { ClockShift } from '../../model/unit-log.js';
 
 type Comparison = RecordState['clocks'][number];
 
@@ -35,11 +36,27 @@ export function logPoints(
   return toPoints(
     currentComparisons(
       clocks,
-      ({ clock }) =>
+      ({ clock, rows }) =>
         clock.is === 'unit-log' &&
+        rows === undefined &&
         (clock.evidence === undefined || clock.evidence === log || before.includes(clock.evidence)),
     ),
   );
+}
+
+/** The parts of a unit log whose clock a person said to be wrong, of each part the last word. */
+export function logShifts(
+  clocks: readonly Comparison[],
+  log: EvidenceId,
+  before: readonly EvidenceId[] = [],
+): ClockShift[] {
+  const shifts = new Map<string, ClockShift>();
+  for (const { clock, rows, addSeconds, seq } of clocks) {
+    if (clock.is !== 'unit-log' || clock.evidence === undefined || rows === undefined) continue;
+    if (clock.evidence === log || before.includes(clock.evidence))
+      shifts.set(JSON.stringify(rows), { rows, addSeconds, seq });
+  }
+  return [...shifts.values()];
 }
 
 function toPoints(comparisons: readonly Comparison[]): ClockPoint[] {

@@ -2,6 +2,7 @@ import { omitUndefined } from '../../model/omit-undefined.js';
 import type { ChannelSummary, Finding, TemperatureResult } from '../../model/results.js';
 import { latestTimeOf } from '../milestones.js';
 import { eventsOf } from '../temperature/states.js';
+import { clockFindings } from './clocks.js';
 import { excursionFindings } from './excursions.js';
 import {
   degreeHours,
@@ -12,6 +13,7 @@ import {
   share,
   temperature,
 } from './make.js';
+import { recorderFindings } from './recorders.js';
 import { runModeFindings } from './run-mode.js';
 
 /**
@@ -27,12 +29,18 @@ const COVERED = 0.95;
 
 /** Findings on the logged air in the carrier's custody. */
 export function airFindings(context: FindingContext): Finding[] {
-  const usable = context.temperatures.filter((result) => result.judged !== undefined);
-  if (usable.every((result) => result.channels.every((one) => one.knownSeconds === 0))) return noLog(context);
+  const judgedOnes = context.temperatures.filter((result) => result.judged !== undefined);
+  // A recorder that somebody put into the load is no log of the unit.
+  const usable = judgedOnes.filter(({ instrument }) => instrument === 'unit');
+  const clocks = judgedOnes
+    .filter(({ log }, i) => judgedOnes.findIndex((one) => one.log === log) === i)
+    .flatMap((result) => clockFindings(context, result));
+  const others = [...recorderFindings(context), ...clocks];
+  if (usable.every((result) => result.channels.every((one) => one.knownSeconds === 0)))
+    return [...noLog(context), ...others];
   const ofResults = usable.flatMap((result) => {
     const judged = result.channels.find((one) => one.channel === result.judged);
     if (judged === undefined) return [];
-    const first = usable.find(({ log }) => log === result.log) === result;
     return [
       ...[
         ...bandFinding(result, judged),
@@ -41,11 +49,9 @@ export function airFindings(context: FindingContext): Finding[] {
         ...unitOff(result),
         ...runModeFindings(context, result),
       ].map((one) => inCompartment(result.compartment, one)),
-      // Compartments of one download have one clock.
-      ...(first ? clock(context, result) : []),
     ];
   });
-  return [...ofResults, ...notLogged(context, usable)];
+  return [...ofResults, ...others, ...notLogged(context, judgedOnes)];
 }
 
 /** Compartments whose air no log has, while it has that of others or of the trailer as a whole. */
@@ -131,17 +137,6 @@ function unitOff(result: TemperatureResult): Finding[] {
       total: duration(lengths.reduce((a, b) => a + b, 0)),
       longest: duration(lengths.reduce((a, b) => Math.max(a, b), 0)),
       ...omitUndefined({ before: off.some((one) => one.beganBefore === true) ? true : undefined }),
-    }),
-  ];
-}
-
-function clock(context: FindingContext, result: TemperatureResult): Finding[] {
-  const added = context.logs.find((log) => log.evidence === result.log)?.addedSeconds ?? 0;
-  if (added === 0) return [];
-  return [
-    finding('log-clock-corrected', 'clock comparison', [result.log], {
-      added: duration(Math.abs(added)),
-      slow: added > 0,
     }),
   ];
 }

@@ -1,3 +1,5 @@
+import { ends } from './fact-shapes.js';
+
 const freezing = {
   line: 'line',
   goods: 'text',
@@ -10,27 +12,13 @@ const freezing = {
   source: 'text',
   secondary: 'flag',
   differ: 'flag',
-  asInstructed: 'flag',
   published: 'published',
 } as const;
-const counterfactual = {
-  line: 'line',
-  places: 'text',
-  cold: 'flag',
-  loadMin: 'temperature',
-  loadMax: 'temperature',
-  deliveryMin: 'temperature',
-  deliveryMax: 'temperature',
-  instructedLow: 'temperature',
-  instructedHigh: 'temperature',
-  measuredLow: 'temperature',
-  measuredHigh: 'temperature',
-  airAlone: 'share',
-  otherPlaces: 'flag',
+const product = {
+  ...ends,
   shortest: 'duration',
   longest: 'duration',
   basis: 'text',
-  draws: 'count',
   matters: 'text',
 } as const;
 
@@ -69,29 +57,23 @@ export const productCatalogue = {
       secondary: 'flag',
     },
   },
-  'arrival-supports-origin': {
-    weighs: 'helps',
-    element: 'act-of-shipper',
-    weight: 95,
-    facts: counterfactual,
-  },
-  'arrival-supports-transit': {
-    weighs: 'hurts',
-    element: 'care-in-transit',
-    weight: 94,
-    facts: counterfactual,
-  },
-  'arrival-does-not-discriminate': {
+  'pulps-go-with-air': {
     weighs: 'open',
-    element: 'good-condition-at-receipt',
+    element: 'care-in-transit',
     weight: 56,
-    facts: counterfactual,
+    facts: product,
   },
-  'arrival-fits-neither': {
+  'pulps-warmer-than-air-allows': {
     weighs: 'open',
     element: 'good-condition-at-receipt',
     weight: 77,
-    facts: counterfactual,
+    facts: { ...product, beyond: 'difference' },
+  },
+  'pulps-colder-than-air-allows': {
+    weighs: 'open',
+    element: 'care-in-transit',
+    weight: 70,
+    facts: { ...product, beyond: 'difference' },
   },
   'log-values-left-out': {
     weighs: 'open',

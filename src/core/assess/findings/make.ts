@@ -10,8 +10,8 @@ import type {
   LoadPlan,
   LoadWeights,
   ProductResult,
-  PulpComparison,
   PulpGroup,
+  RecordersResult,
   ShockResult,
   StopDoors,
 } from '../../model/results.js';
@@ -25,7 +25,6 @@ export interface FindingContext extends Computed {
   pulps: readonly PulpGroup[];
   margins?: readonly LineMargin[];
   product?: readonly ProductResult[];
-  pulpComparisons?: readonly PulpComparison[];
   /** Absent when no row was recorded. */
   loading?: LoadPlan;
   /** Absent when no weight is known and nothing was weighed. */
@@ -35,6 +34,8 @@ export interface FindingContext extends Computed {
   /** Absent when nothing was recorded of shocks. */
   shocks?: readonly ShockResult[];
   gaps: readonly GapResult[];
+  /** Absent where the unit's own log is all there is. */
+  recorders?: RecordersResult;
 }
 
 /** A finding of the catalogue, with exactly the facts that the catalogue lists for it. */

@@ -48,7 +48,11 @@ export function mergeLogs(first: UnitLog, second: UnitLog): UnitLog {
     rows: numbers(first.rows, second.rows),
     problems: [...first.problems, ...second.problems].slice(0, KEPT_PROBLEMS),
     problemCount: first.problemCount + second.problemCount,
-    ...omitUndefined({ stated }),
+    ...omitUndefined({
+      stated,
+      clockSteps: bothOf(first.clockSteps, second.clockSteps),
+      clockShifts: bothOf(first.clockShifts, second.clockShifts),
+    }),
     joinedFrom: {
       evidence: [...own, ...sourceLogsOf(second)],
       of: new Float64Array(
@@ -59,6 +63,9 @@ export function mergeLogs(first: UnitLog, second: UnitLog): UnitLog {
     },
   };
 }
+
+const bothOf = <T>(one: readonly T[] | undefined, other: readonly T[] | undefined) =>
+  one === undefined && other === undefined ? undefined : [...(one ?? []), ...(other ?? [])];
 
 function sourceLogsOf(log: UnitLog): readonly EvidenceId[] {
   return log.joinedFrom?.evidence ?? [log.evidence];

@@ -16,6 +16,7 @@ import type {
 import type { UnitLog } from '../../model/unit-log.js';
 import { type Alarm, alarmsOf } from '../alarms.js';
 import { commonBand } from '../bands.js';
+import { instrumentOf } from '../logs/recorder-identity.js';
 import type { Milestones } from '../milestones.js';
 import { transitWindowOf } from '../transit-window.js';
 import { causeFinder } from './causes.js';
@@ -79,6 +80,8 @@ export function temperatureResult(
   return {
     log: log.evidence,
     ...omitUndefined({ compartment: log.compartment }),
+    instrument: instrumentOf(log),
+    ...omitUndefined({ clockSteps: log.clockSteps, clockShifts: log.clockShifts }),
     transitWindow: custody,
     custody,
     gapLimitSeconds,

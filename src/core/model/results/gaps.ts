@@ -35,7 +35,6 @@ export interface RejectedEvidence {
     | 'wrong-source'
     | 'other-subject'
     | 'not-signed'
-    | 'incomplete'
     | FlagName;
 }
 

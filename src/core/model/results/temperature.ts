@@ -1,6 +1,8 @@
 /** One unit log against the bill: excursions, data gaps, set points, legs. */
 import type { Channel, EvidenceId } from '../evidence.js';
+import type { ClockShift, ClockStep } from '../unit-log.js';
 import type { ChannelDifference, ChannelSummary, Cycling, Jump, RunModeResult } from './channels.js';
+import type { RecorderIdentity } from './recorders.js';
 import type { TimeRange, TransitWindow, WindowBound } from './window.js';
 
 /** The temperatures allowed by the bill in transit, °C: instruction ± tolerance. */
@@ -155,6 +157,11 @@ export interface TemperatureResult {
   /** The ranges of the lines, where they differ. */
   bands?: Band[];
   channels: ChannelSummary[];
+  /** The unit's own log, or a recorder in the load. */
+  instrument: RecorderIdentity['instrument'];
+  /** Where its clock was set, not corrected; and the parts that a person put right. */
+  clockSteps?: readonly ClockStep[];
+  clockShifts?: readonly ClockShift[];
   /** The channel compared with the range (return air, or what there is). */
   judged?: Channel;
   /** In the order of time; of more than 5,000 the heaviest by degree-hours. `excursionTotals` sums all. */
