@@ -27,6 +27,7 @@ export type {
   EvidenceOf,
   Flag,
   FlagName,
+  Height,
   OutcomeHow,
   OutcomeReason,
   OutcomeTold,

@@ -182,6 +182,10 @@ function mainWord(reading: ReadingBody): string | undefined {
       return `${reading.quantity.amount} ${reading.quantity.unit}`;
     case 'inspection':
       return reading.lot;
+    case 'instrument':
+      return reading.name;
+    case 'particular':
+      return reading.of;
     case 'exception':
       return reading.quantity === undefined
         ? undefined
@@ -212,6 +216,8 @@ function withDefaultsOf(was: Reading, typed: TypedFields): TypedFields {
       return { ...groupsOf(was), ...omitUndefined(typed) };
     case 'shock':
       return { ...typed, what: typed.what ?? was.what };
+    case 'instrument':
+      return { ...typed, type: typed.type ?? was.type };
     case 'contact':
       return { ...typed, how: typed.how ?? was.how };
     case 'pattern':

@@ -10,7 +10,7 @@ type ParsedOutcome = Extract<ReadingBody, { kind: 'outcome' }>;
 
 /**
  * Throws DossierError `bad-value` for an outcome of more goods than there were to speak of, for one without a quantity
- * when every one of the goods has been spoken of, and for an outcome, exception or inspection on a document that the
+ * when every one of the goods has been spoken of, and for any reading on a document that the
  * record lacks. Other readings pass.
  * @param drafts readings that are to be recorded before it
  * @param replaced the evidence that it corrects
@@ -21,7 +21,7 @@ export function requireRoom(
   now: Date,
   { drafts = [], replaced }: { drafts?: readonly ReadingBody[]; replaced?: EvidenceId } = {},
 ): void {
-  if (reading.kind !== 'outcome' && reading.kind !== 'exception' && reading.kind !== 'inspection') return;
+  if (!('documents' in reading)) return;
   for (const id of reading.documents)
     if (!state.evidence.some(({ evidence }) => evidence === id)) {
       if (Number(id.slice(1)) <= lastOf(state)) evidenceNamed(state, id, '--on');

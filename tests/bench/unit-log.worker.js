@@ -144,7 +144,8 @@ async function readAndAssess() {
     at: toInstant(Date.UTC(2030, 0, 1)),
   });
   const computed = since(begun);
-  if ((result.product ?? []).some((one) => one.envelope === undefined)) throw new Error('no envelope');
+  if ((result.product ?? []).some((one) => one.asMeasured === undefined))
+    throw new Error('no course of the goods');
   if (result.temperatures[0]?.channels.length !== 8) throw new Error('not everything was computed');
   return { read, computed };
 }

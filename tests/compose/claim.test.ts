@@ -144,7 +144,7 @@ describe('the position on a claim, in the assessment', () => {
 
   it('says of a record without any excepted cause that care does not free the carrier', async () => {
     const input = sample;
-    const findings = input.assessment.findings.filter(({ id }) => id !== 'warm-at-loading-and-delivery');
+    const findings = input.assessment.findings.filter(({ id }) => id !== 'arrival-supports-origin');
     const { sections } = await assessmentOf(
       withClaim({ ...input, assessment: { ...input.assessment, findings } }),
     );

@@ -77,7 +77,7 @@ describe('the lines of the first page', () => {
 
   it('leave out what a heavier line of the same side says, and never the other side for it', () => {
     const romaine = { line: line('romaine') };
-    const both = made('warm-at-loading-and-delivery', 'helps', 95, romaine);
+    const both = made('arrival-supports-origin', 'helps', 95, romaine);
     const loading = made('pulps-at-loading-above-band', 'helps', 88, romaine);
     const delivery = made('pulps-at-delivery-above-band', 'hurts', 92, romaine);
     expect(shown([both, loading, delivery]).map((one) => one.id)).toEqual([both.id, delivery.id]);

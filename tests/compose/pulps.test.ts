@@ -13,7 +13,7 @@ describe('pulps at loading and delivery', () => {
     const check = { evidence: look.evidence, at: milliseconds(look.time.instant), names: false };
     const pulps = input.assessment.pulps.map((group) => ({
       ...group,
-      instruments: [{ instrument: 'P-7', count: group.count, check }],
+      instruments: [{ instrument: 'P-7', count: group.count, guardKelvin: 0.3, check }],
     }));
     const { job } = await prepareDossier({ ...input, assessment: { ...input.assessment, pulps } });
     const { document } = job;

@@ -10,6 +10,50 @@ const HEAD =
 const read = (...rows: string[]) =>
   readReadings(parseWrittenTable(`${HEAD}\n${rows.join('\n')}\n`, 'r.csv'), 'r.csv', delivery);
 
+describe('particulars and instruments of a table', () => {
+  const MORE = 'time,kind,value,type,serial,owner,where,ice-before,unit,subject,with,note,on,stop';
+  const rows = (...lines: string[]) =>
+    readReadings(parseWrittenTable(`${MORE}\n${lines.join('\n')}\n`, 'r.csv'), 'r.csv', delivery);
+  it('are read with what is stated of them', () => {
+    const { readings, problems } = rows(
+      '2026-07-14 04:40,instrument,77120455,recorder,77120455,shipper Example,pallet 3,,,,,,,load-1',
+      '2026-07-14 04:41,instrument,P-7,thermometer,,,,32.4,F,,,,,load-1',
+      '2026-07-14 04:42,particular,,,,,,,,counted-by,shipper,SLC,bill,load-1',
+      '2026-07-14 04:43,particular,480 cartons,,,,,,,count,driver,,,load-1',
+    );
+    expect(problems).toEqual([]);
+    expect(readings.map(({ reading }) => reading)).toMatchObject([
+      {
+        kind: 'instrument',
+        type: 'recorder',
+        owner: { party: 'shipper', name: 'Example' },
+        where: 'pallet 3',
+      },
+      { kind: 'instrument', type: 'thermometer', iceBefore: { value: 32.4, unit: '°F' } },
+      { kind: 'particular', of: 'counted-by', who: { party: 'shipper' }, words: 'SLC', document: 'bill' },
+      {
+        kind: 'particular',
+        of: 'count',
+        quantity: { amount: '480', unit: 'cartons' },
+        who: { party: 'driver' },
+      },
+    ]);
+  });
+
+  it('that lack what they need are named with row and column', () => {
+    const { problems } = rows(
+      '2026-07-14 04:40,instrument,P-7,,,,,,,,,,,load-1',
+      '2026-07-14 04:41,particular,,,,,,,,counted-by,,,,load-1',
+      '2026-07-14 04:42,particular,,,,,,,,count,,,,load-1',
+    );
+    expect(problems.map(({ where }) => [where.row, where.column])).toEqual([
+      [2, 'type'],
+      [3, 'with'],
+      [4, 'value'],
+    ]);
+  });
+});
+
 describe('a readings table', () => {
   it.each([
     [

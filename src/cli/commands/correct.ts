@@ -18,7 +18,7 @@ interface Options extends Record<string, unknown> {
 export function correctCommand({ output, now }: CliContext): Command {
   return new Command('correct')
     .description(
-      'Put right a reading, event, outcome, exception, inspection, seal, contact or statement that was mistyped.',
+      'Put right a reading, event, outcome, exception, inspection, instrument, particular, seal, contact or statement that was mistyped.',
     )
     .argument('<entry>', 'the evidence (e12), or the number of its entry in the trail (#41)')
     .argument('[value]', 'the right value, as for dossier record; left out, the value stays')
@@ -66,6 +66,17 @@ export function correctCommand({ output, now }: CliContext): Command {
     .option('--written-by <who>', 'of an outcome or exception: "driver R. Vela"')
     .option('--signed-by <who...>', 'of an outcome or exception: "shipper J. Ortiz"')
     .option('--subject <subject...>', 'of a contact')
+    .option('--who <who>', 'of a particular')
+    .option('--how-many <quantity>', 'of a particular')
+    .option('--type <type>', 'of an instrument')
+    .option('--serial <number>', 'of an instrument')
+    .option('--owner <who>', 'of an instrument')
+    .option('--accuracy <text>', 'of an instrument')
+    .option('--calibrated <day>', 'of an instrument')
+    .option('--serviced <day>', 'of an instrument')
+    .option('--software <text>', 'of an instrument')
+    .option('--ice-before <temperature>', 'of an instrument')
+    .option('--ice-after <temperature>', 'of an instrument')
     .option('--rows <rows>', 'of a pattern or of pallets')
     .option('--pallet-weight <weight>', 'of a pattern')
     .option('--steer <weight>', 'of a scale ticket')

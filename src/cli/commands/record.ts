@@ -164,10 +164,56 @@ const FORMS: readonly ReadingForm[] = [
     argument: '<event>',
     argumentDescription: 'arrived, doors-opened, loading-began, doors-closed, departed, refused …',
     summary: 'something that happened',
-    options: [['--note <text>', 'more about it']],
+    options: [
+      [
+        '--reason <reason>',
+        'of a stop: hours-of-service, rest, fuel, traffic, weather, breakdown, road-inspection, border or other',
+      ],
+      ['--note <text>', 'more about it'],
+    ],
     example: 'dossier record event doors-closed --stop load-1 --at 2026-07-14T06:30',
   },
   INSPECTION_FORM,
+  {
+    kind: 'particular',
+    name: 'particular',
+    argument: '<of>',
+    argumentDescription:
+      'loaded-by, counted-by, count, harvest, cooling, previous-load, defrost, fresh-air-vent, market-price, payment or title',
+    summary:
+      'a particular of goods, unit or papers: who counted, how many, what the trailer carried before …',
+    options: [
+      ['--who <who>', 'who loaded or counted, the part first: "shipper J. Ortiz"'],
+      ['--how-many <quantity>', 'of a count: 480 cartons'],
+      ['--words <text>', 'what is stated'],
+      ['--on <document>', 'on which document: its evidence (e31), or what it is'],
+    ],
+    example:
+      'dossier record particular count --how-many "480 cartons" --line romaine --stop load-1 --who driver',
+  },
+  {
+    kind: 'instrument',
+    name: 'instrument',
+    argument: '<name>',
+    argumentDescription: 'its name as readings give it (P-7), or the number on it',
+    summary: "a thermometer, portable recorder, sensor, or the unit's controller",
+    options: [
+      ['--type <type>', 'thermometer, recorder, sensor or controller'],
+      ['--serial <number>', 'serial number'],
+      ['--owner <who>', 'whose it is, the part first: "shipper Example Growers"'],
+      ['--where <place>', 'where in the load or on the unit'],
+      ['--accuracy <text>', 'accuracy as stated, such as "±1 °F"'],
+      ['--certificate <text>', 'calibration certificate'],
+      ['--calibrated <day>', 'day of its last calibration, 2026-05-01'],
+      ['--serviced <day>', 'day of its last service'],
+      ['--software <text>', "of the unit's controller: software and version"],
+      ['--ice-before <temperature>', 'what it showed in ice water before use'],
+      ['--ice-after <temperature>', 'what it showed in ice water after use'],
+      ['--on <document>', 'on which document: its evidence (e31), or what it is'],
+    ],
+    example:
+      'dossier record instrument 77120455 --type recorder --owner shipper --where "pallet 3, nose, carton top" --stop load-1',
+  },
   {
     kind: 'contact',
     name: 'contact',
@@ -211,7 +257,7 @@ const FORMS: readonly ReadingForm[] = [
 export function recordCommand(context: CliContext): Command {
   const command = notesOptions(new Command('record'), context)
     .description(
-      'Write down a reading, unit check, event, refusal, acceptance, exception, inspection, seal, pattern, bracing, scale ticket, shock, pallets, contact, statement or claim.',
+      'Write down a reading, unit check, event, refusal, acceptance, exception, inspection, instrument, particular, seal, pattern, bracing, scale ticket, shock, pallets, contact, statement or claim.',
     )
     .enablePositionalOptions()
     .addHelpText(

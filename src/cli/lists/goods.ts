@@ -1,10 +1,15 @@
 import type {
   Assessment,
+  ChangeAnswer,
+  CounterfactualVerdict,
   LineMargin,
-  ProductAssumption,
+  ProductInput,
   ProductResult,
   PublishedLimit,
+  PulpComparison,
   PulpGroup,
+  PulpPlace,
+  PulpsDiffer,
 } from '../../core/model/results.js';
 import type { Format } from '../../core/words/format.js';
 import { showPublished } from '../../core/words/published.js';
@@ -16,12 +21,10 @@ export function printGoods(output: Output, assessment: Assessment, format: Forma
   if (assessment.pulps.length > 0) {
     output.line(output.style('bold', 'Pulps'));
     for (const group of assessment.pulps) printPulps(output, group, format);
-    for (const line of new Set(assessment.pulps.flatMap(thermometerLines))) put(output, line);
+    for (const line of new Set(assessment.pulps.flatMap((one) => thermometerLines(one, format))))
+      put(output, line);
     for (const one of assessment.pulpComparisons ?? [])
-      put(
-        output,
-        `${one.line}: ${one.is === 'delivery-against-loading' ? 'delivery minus loading' : `receiver minus driver at ${one.stop}`} ${format.difference(one.mean)} on average`,
-      );
+      for (const line of comparisonLines(one, format)) put(output, line);
     output.line();
   }
   const margins = assessment.margins ?? [];
@@ -32,8 +35,8 @@ export function printGoods(output: Output, assessment: Assessment, format: Forma
   }
   const product = assessment.product ?? [];
   if (product.length > 0) {
-    output.line(output.style('bold', 'Pulps against the air: plausibility, never proof'));
-    for (const one of product) put(output, productLine(one, format));
+    output.line(output.style('bold', 'Loaded otherwise, what would have arrived: plausibility, never proof'));
+    for (const one of product) for (const line of productLines(one, format)) put(output, line);
   }
 }
 
@@ -41,10 +44,15 @@ const put = (output: Output, text: string): void =>
   printWrapped(output, text, { mark: '  ', further: '    ' });
 
 function printPulps(output: Output, group: PulpGroup, format: Format): void {
-  const inBand = group.band === undefined ? '' : `, ${group.inBand} of ${group.count} in band`;
+  const inBand = group.band === undefined ? '' : `, ${group.inBand} of ${group.count} in range as read`;
+  const { answers } = group;
+  const decided =
+    answers === undefined
+      ? ''
+      : `; with room for the thermometers ${answers.within} within, ${answers.above} above, ${answers.below} below, ${answers['not-decidable']} not decidable`;
   put(
     output,
-    `${group.line} at ${group.stop}: ${group.count} from ${format.temperature(group.min)} to ${format.temperature(group.max)}, mean ${format.temperature(group.mean)}${inBand}`,
+    `${group.line} at ${group.stop}: ${group.count} from ${format.temperature(group.min)} to ${format.temperature(group.max)}, mean ${format.temperature(group.mean)}${inBand}${decided}`,
   );
   if (group.sample === undefined) return;
   const { least, most, confidence } = group.sample;
@@ -56,15 +64,60 @@ function printPulps(output: Output, group: PulpGroup, format: Format): void {
 }
 
 /** The thermometers of a group. Most groups of a delivery have the same ones: each line is printed once. */
-function thermometerLines({ instruments }: PulpGroup): string[] {
-  return (instruments ?? []).map(({ instrument, check }) => {
+function thermometerLines({ instruments }: PulpGroup, format: Format): string[] {
+  return (instruments ?? []).map(({ instrument, check, record, guardKelvin }) => {
     const said =
       check === undefined
         ? 'no ice-water check before it in the record'
         : `ice-water check ${check.evidence}${check.names ? '' : ', which does not say which thermometer'}`;
-    return `thermometer ${instrument ?? 'not named'}: ${said}`;
+    const off = (record?.checks ?? []).map(({ errorKelvin }) => format.signed(errorKelvin));
+    const errors =
+      off.length === 0 ? '' : `; in ice it was off by ${off.join(', then ')}, which is taken off`;
+    return `thermometer ${instrument ?? 'not named'}: ${said}${errors}; room to a limit ${format.difference(guardKelvin)}`;
   });
 }
+
+const DIFFERS: Record<PulpsDiffer, string> = {
+  place: 'some places have readings on one side alone',
+  'place-not-stated': 'some readings do not say where',
+  thermometer: 'thermometers differ',
+  'thermometer-not-named': 'some readings name no thermometer',
+};
+
+/** Changes of each place that both sides have, and what else is not alike: means of unlike readings are not subtracted. */
+function comparisonLines(one: PulpComparison, format: Format): string[] {
+  const what =
+    one.is === 'delivery-against-loading' ? 'delivery minus loading' : `receiver minus driver at ${one.stop}`;
+  const of = `${one.line}, ${what}`;
+  const give = (kelvin: number, guard: number) => `${format.signed(kelvin)} ± ${format.difference(guard)}`;
+  const pairs = one.pairs.map(
+    (pair) =>
+      `${of}, ${placeInWords(pair.place)}: ${give(pair.change, pair.guardKelvin)}, ${CHANGE[pair.answer]}${pair.sameThermometer ? '' : '; not one thermometer'}`,
+  );
+  const without =
+    one.pairs.length > 0
+      ? []
+      : [
+          `${of}: no place was read on both sides; between any two readings ${format.signed(one.leastRise)} to ${format.signed(one.mostRise)}, ± ${format.difference(one.guardKelvin)}, ${CHANGE[one.answer]}`,
+        ];
+  const unlike =
+    one.differs.length === 0 ? [] : [`  not alike: ${one.differs.map((is) => DIFFERS[is]).join('; ')}`];
+  return [...pairs, ...without, ...unlike];
+}
+
+const CHANGE: Record<ChangeAnswer, string> = {
+  rose: 'warmer',
+  fell: 'colder',
+  'not-decidable': 'not decidable',
+};
+
+const placeInWords = ({ pallet, height, carton, position }: PulpPlace): string =>
+  [
+    ...(pallet === undefined ? [] : [`pallet ${pallet}`]),
+    ...(height === undefined ? [] : [height]),
+    ...(carton === undefined ? [] : [`carton ${carton}`]),
+    ...(position === undefined ? [] : [position]),
+  ].join(', ');
 
 function marginLines(margin: LineMargin, format: Format): string[] {
   const { freezing, chilling, range, life } = margin;
@@ -102,22 +155,35 @@ const WHY: Record<NonNullable<ProductResult['why']>, string> = {
   'no-arrival-pulps': 'no pulps at delivery',
   'air-not-known': 'the air is not known for enough of the way',
   iced: 'iced goods follow their ice, not the air',
-  'pulps-on-both-sides': 'pulps lie on both sides of what is plausible',
+  'no-instruction': 'the bill instructs no temperature',
+  'instruction-freezes': 'the bill instructs a temperature below the freezing points of the goods',
 };
-const MATTERS: Record<ProductAssumption, string> = {
+const MATTERS: Record<ProductInput, string> = {
   'half-cooling-time': 'the half-cooling time',
-  'loading-pulps': 'the range of the loading pulps',
+  'loading-pulps': 'the loading pulps and their thermometer',
   respiration: 'the heat of respiration',
-  'air-channel': 'which air the product stood in',
+  'air-at-place': 'the air at the place',
+};
+const VERDICT: Record<CounterfactualVerdict, string> = {
+  origin: 'supports out of range at origin',
+  transit: 'supports out of range in transit',
+  both: 'does not discriminate',
+  neither: 'goes with neither',
 };
 
-function productLine(one: ProductResult, format: Format): string {
+function productLines(one: ProductResult, format: Format): string[] {
   const of = `${one.line} (log ${one.log})`;
   const half = one.assumptions.halfCoolingSeconds;
-  const allowed =
-    one.envelope === undefined
-      ? ''
-      : ` ${format.temperature(one.envelope.low)} to ${format.temperature(one.envelope.high)} plausible, ${format.temperature(one.arrival?.min ?? 0)} to ${format.temperature(one.arrival?.max ?? 0)} read;`;
-  if (one.verdict === 'not-decidable') return `${of}: not decidable, ${WHY[one.why ?? 'air-not-known']}`;
-  return `${of}: ${one.verdict};${allowed} half-cooling ${format.duration(half.low)} to ${format.duration(half.high)} (${half.from}), thermometers ±${format.difference(one.toleranceKelvin)}; what matters most: ${one.matters === undefined ? '-' : MATTERS[one.matters.is]}`;
+  const range = ({ low, high }: { low: number; high: number }) =>
+    `${format.temperature(low)} to ${format.temperature(high)}`;
+  if (one.why !== undefined) return [`${of}: not decidable, ${WHY[one.why]}`];
+  const rests = `  half-cooling ${format.duration(half.low)} to ${format.duration(half.high)} (${half.from}); ${one.draws} cases; what matters most: ${one.matters === undefined ? '-' : MATTERS[one.matters.is]}`;
+  if (one.places.length === 0) return [`${of}: no place arrived clearly out of range`, rests];
+  return [
+    ...one.places.map(
+      (place) =>
+        `${of}, ${placeInWords(place.place) || 'place not stated'}: ${format.temperature(place.arrival.mean)} read; as measured at loading ${range(place.asMeasured)}, as instructed ${range(place.asInstructed)} would have been: ${VERDICT[place.verdict]}`,
+    ),
+    rests,
+  ];
 }

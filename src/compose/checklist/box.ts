@@ -11,6 +11,16 @@ export type BoxQuestion =
   | { is: 'day'; stop: string | 'transit' }
   | { is: 'event'; event: EventName; stop: string }
   | { is: 'thermometer' | 'pulp-at'; stop: string }
+  /** What the thermometer showed in ice water. */
+  | { is: 'ice'; stop: string }
+  /** Who loaded and counted, how many, and how the unit was set. */
+  | {
+      is: 'particular';
+      of: 'loaded-by' | 'counted-by' | 'count' | 'defrost' | 'fresh-air-vent';
+      stop: string;
+    }
+  /** A portable recorder in the load. */
+  | { is: 'recorder'; part: 'number' | 'where'; stop: string }
   | { is: 'pulp'; line: string; position: Position; stop: string; from: ReadingFrom }
   | { is: 'set-point'; shownBy: 'bill' | 'display'; stop: string }
   | { is: 'run'; stop: string }
@@ -25,7 +35,7 @@ export type BoxQuestion =
   /** Who at the receiver said what became of the goods, to whom and how. */
   | { is: 'outcome-said'; part: 'by' | 'told' | 'told-name' | 'how'; stop: string }
   /** An exception on the bill of lading: its words, of which line, and who signed it. */
-  | { is: 'exception'; part: 'words' | 'line' | 'signed'; count: number; stop: string }
+  | { is: 'exception'; part: 'words' | 'line' | 'signed'; stop: string }
   /** What an inspection found of one lot at the stop. */
   | { is: 'inspection'; part: InspectionPart; stop: string }
   | { is: 'unit-check'; count: number; part: 'at' | 'box-air' | 'set-point' | 'fuel' | 'alarm' };
@@ -78,7 +88,8 @@ export interface ChecklistPart {
     | 'statement'
     | 'outcome'
     | 'exception'
-    | 'inspection';
+    | 'inspection'
+    | 'particulars';
   stop?: string;
   rows: ChecklistRow[];
 }
@@ -113,5 +124,6 @@ export const CHOICES = {
   'outcome-told': ['driver', 'carrier', 'dispatcher', 'shipper', 'consignor', 'broker', 'other'],
   'outcome-how': ['in-person', 'call', 'message', 'e-mail', 'letter', 'on-document'],
   'exception-signed': ['shipper', 'driver', 'shipper-and-driver', 'nobody'],
+  who: ['shipper', 'driver', 'receiver', 'other'],
   notice: ['shipper', 'receiver', 'broker', 'dispatcher', 'insurer', 'carrier', 'inspector', 'other'],
 } as const;

@@ -103,7 +103,11 @@ function loading(
       stop,
       rows: [
         pulps(stop, here, lines, requirements.positions, box, ['driver']),
-        boxes([box({ is: 'pulp-at', stop }), 1], [box({ is: 'thermometer', stop }), 2.4]),
+        boxes(
+          [box({ is: 'pulp-at', stop }), 1],
+          [box({ is: 'thermometer', stop }), 1.6],
+          [box({ is: 'ice', stop }), 0.8],
+        ),
       ],
     });
   parts.push({
@@ -134,7 +138,11 @@ function loading(
       ),
     );
   parts.push({ is: 'pattern', stop, rows: pattern });
-  parts.push({ is: 'notice', stop, rows: [notices(stop, box)] }, exceptions(stop, box));
+  parts.push(
+    { is: 'particulars', stop, rows: [particulars(stop, box)] },
+    { is: 'notice', stop, rows: [notices(stop, box)] },
+    exceptions(stop, box),
+  );
   return parts;
 }
 
@@ -144,6 +152,17 @@ function rowsOf({ equipment: { trailer } }: Delivery): number {
   if (length === undefined) return ROWS;
   return Math.min(ROWS, Math.max(FEWEST_ROWS, Math.floor(metres(length) / TURNED_ROW_METRES)));
 }
+
+const particulars = (stop: string, box: Numbered): ChecklistRow =>
+  boxes(
+    [box({ is: 'particular', of: 'loaded-by', stop }), 1.2],
+    [box({ is: 'particular', of: 'counted-by', stop }), 1.2],
+    [box({ is: 'particular', of: 'count', stop }), 1],
+    [box({ is: 'recorder', part: 'number', stop }), 1.1],
+    [box({ is: 'recorder', part: 'where', stop }), 1.3],
+    [box({ is: 'particular', of: 'defrost', stop }), 0.8],
+    [box({ is: 'particular', of: 'fresh-air-vent', stop }), 0.8],
+  );
 
 const notices = (stop: string, box: Numbered): ChecklistRow =>
   boxes(
@@ -242,20 +261,18 @@ function inspection({ id: stop }: Stop, box: Numbered): ChecklistPart {
   };
 }
 
-const EXCEPTIONS = 2;
-
 /** What is written on the bill of lading against clean receipt. */
-function exceptions(stop: string, box: Numbered): ChecklistPart {
-  const rows = Array.from({ length: EXCEPTIONS }, (_, i) => {
-    const count = i + 1;
-    return boxes(
-      [box({ is: 'exception', part: 'words', count, stop }), 3.4],
-      [box({ is: 'exception', part: 'line', count, stop }), 0.7],
-      [box({ is: 'exception', part: 'signed', count, stop }), 1.6],
-    );
-  });
-  return { is: 'exception', stop, rows };
-}
+const exceptions = (stop: string, box: Numbered): ChecklistPart => ({
+  is: 'exception',
+  stop,
+  rows: [
+    boxes(
+      [box({ is: 'exception', part: 'words', stop }), 3.4],
+      [box({ is: 'exception', part: 'line', stop }), 0.7],
+      [box({ is: 'exception', part: 'signed', stop }), 1.6],
+    ),
+  ],
+});
 
 function transit(requirements: DockRequirements, box: Numbered): ChecklistPart[] {
   if (!requirements.reads('round', 'transit')) return [];
@@ -294,7 +311,9 @@ function unloading(
           [box({ is: 'seal', stop: stop.id, state: 'found' }), 1.4],
           [box({ is: 'seal-state', stop: stop.id }), 1],
           [box({ is: 'pulp-at', stop: stop.id }), 0.9],
-          [box({ is: 'thermometer', stop: stop.id }), 1.6],
+          [box({ is: 'thermometer', stop: stop.id }), 1.4],
+          [box({ is: 'ice', stop: stop.id }), 0.8],
+          [box({ is: 'particular', of: 'count', stop: stop.id }), 0.9],
         ),
         ...ticks(requirements, 'unload'),
       ],

@@ -20,6 +20,10 @@ export function boxLabel(question: BoxQuestion, labels: Labels): string {
       return labels(`box.notice-${question.part}`);
     case 'outcome-said':
       return labels(`box.said-${question.part}`);
+    case 'particular':
+      return labels(`box.${question.of}`);
+    case 'recorder':
+      return labels(`box.recorder-${question.part}`);
     case 'exception':
       return labels(`box.exception-${question.part}`);
     case 'inspection':
@@ -54,6 +58,8 @@ function offeredChoices(question: BoxQuestion): keyof typeof CHOICES | undefined
       return question.part === 'with' ? 'notice' : undefined;
     case 'bracing':
       return question.part === 'device' ? 'bracing' : undefined;
+    case 'particular':
+      return question.of === 'loaded-by' || question.of === 'counted-by' ? 'who' : undefined;
     case 'exception':
       return question.part === 'signed' ? 'exception-signed' : undefined;
     case 'run':

@@ -41,7 +41,7 @@ const HAPPENED = ['doors-closed', 'departed', 'arrived', 'doors-opened', 'unload
 /** Lighter findings stay in the dossier: a letter of many lines is not read. A convention of this project. */
 const LEAST_WEIGHT = 50;
 /** An estimate belongs in the dossier, beside its assumptions: in a letter it reads like proof. */
-const ESTIMATES: ReadonlySet<string> = new Set(['pulps-go-with-air']);
+const ESTIMATES: ReadonlySet<string> = new Set(['arrival-supports-origin']);
 const isAny = (value: unknown, of: readonly unknown[]) => of.includes(value);
 
 /** Facts of the delivery and its findings for letters; every sentence names its exhibits. */

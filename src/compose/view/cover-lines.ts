@@ -11,7 +11,7 @@ const LEAST_OF_SIDE = { hurts: 2, helps: 2, open: 1 } as const;
  * the carrier never gives way to one for it.
  */
 const IMPLIED_BY: Readonly<Record<string, readonly string[]>> = {
-  'pulps-at-loading-above-band': ['warm-at-loading-and-delivery'],
+  'pulps-at-loading-above-band': ['arrival-supports-origin'],
   'pulps-at-delivery-above-band': ['warmed-on-the-way', 'warm-at-delivery-no-loading-pulps'],
   'pulps-at-loading-in-band': ['warmed-on-the-way'],
 };

@@ -1,20 +1,21 @@
 import { logNamed } from '../../core/assess/logs/compartments.js';
-import { envelopeCurve } from '../../core/assess/product/curve.js';
+import { productCourse } from '../../core/assess/product/course.js';
 import { envelopeChart } from '../../core/charts/envelope.js';
 import { curves, type Point } from '../../core/charts/reduce.js';
 import type { EvidenceId } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
-import type { ProductResult } from '../../core/model/results.js';
+import type { PlaceCounterfactual, ProductResult } from '../../core/model/results.js';
 import { celsius } from '../../core/model/temperature.js';
 import { knownMilliseconds } from '../../core/model/time.js';
-import { type Block, type Cell, type Fact, plain, wordsOf } from '../../core/words/blocks.js';
-import { cell, exhibitLinks, type View } from './context.js';
+import { type Block, type Fact, plain, wordsOf } from '../../core/words/blocks.js';
+import { exhibitLinks, type View } from './context.js';
 import type { DrawnSection } from './drawn-section.js';
 import { sameLocalTime } from './glance.js';
 import { sourceText } from './margins.js';
+import { placeInWords } from './pulp-comparisons.js';
 import { groupName } from './pulps.js';
 import { formatRange } from './range.js';
-import { column } from './tables.js';
+import { tableOf } from './tables.js';
 
 /**
  * What the pulps allow: of the cartons that nobody probed, and of the product beside the logged air, with a drawing for
@@ -49,7 +50,7 @@ function sampleBlocks(view: View): Block[] {
   ];
 }
 
-/** Consistency of loading pulps, logged air and arrival pulps: a table of the verdicts, a drawing for each line. */
+/** What would have arrived, loaded as instructed and as measured: a table of the places, a drawing for each line. */
 function consistencyBlocks(view: View): { blocks: Block[]; drawings: Map<string, string> } {
   const { labels, words } = view;
   const results = view.input.assessment.product ?? [];
@@ -57,9 +58,7 @@ function consistencyBlocks(view: View): { blocks: Block[]; drawings: Map<string,
   if (results.length === 0) return { blocks: [], drawings };
   const blocks: Block[] = [
     { is: 'heading', level: 2, text: labels('sub.product') },
-    ...words.blocks('sections/product', {
-      tolerance: { is: 'difference', kelvin: results[0]?.toleranceKelvin ?? 0 },
-    }),
+    ...words.blocks('sections/product', { draws: results[0]?.draws ?? 0 }),
     verdicts(view, results),
   ];
   results.forEach((result, i) => {
@@ -76,38 +75,46 @@ function consistencyBlocks(view: View): { blocks: Block[]; drawings: Map<string,
   return { blocks, drawings };
 }
 
-const ends = (range: { min: number; max: number } | undefined) =>
-  range === undefined ? undefined : { low: range.min, high: range.max };
+interface Row {
+  result: ProductResult;
+  place?: PlaceCounterfactual;
+}
 
+/** A row for each place that arrived out of range, or one for a line of which none did or nothing can be asked. */
 function verdicts(view: View, results: readonly ProductResult[]): Block {
   const { labels, format } = view;
-  return {
-    is: 'table',
-    columns: [
-      column(view, 'line', 1.8),
-      column(view, 'loading-pulps', 2),
-      column(view, 'plausible', 2),
-      column(view, 'arrival-pulps', 2),
-      column(view, 'what', 2.4),
-      column(view, 'source', 0.8),
+  const rows = results.flatMap((result): Row[] =>
+    result.places.length === 0 ? [{ result }] : result.places.map((place) => ({ result, place })),
+  );
+  return tableOf<Row>(view, rows, [
+    ['line', 1.7, ({ result }) => view.names.line(result.line)],
+    ['position', 1.1, ({ place }) => (place === undefined ? '' : placeInWords(view, place.place))],
+    [
+      'loading-pulps',
+      1.7,
+      ({ result, place }) => formatRange(view, endsOf(place?.loading ?? result.loading)),
     ],
-    rows: results.map((one): Cell[] => {
-      const verdict = labels(`product.${one.why ?? one.verdict}`);
-      const beyond =
-        (one.beyondKelvin ?? 0) > 0 ? `${verdict} ${format.difference(one.beyondKelvin ?? 0)}` : verdict;
-      return [
-        cell(view.names.line(one.line)),
-        cell(formatRange(view, ends(one.loading))),
-        cell(formatRange(view, one.envelope)),
-        cell(formatRange(view, ends(one.arrival))),
-        one.verdict === 'above' || one.verdict === 'below'
-          ? { is: 'alert', of: plain(beyond) }
-          : cell(beyond),
-        exhibitLinks(view, [one.log]),
-      ];
-    }),
-  };
+    ['as-measured', 1.7, ({ result, place }) => formatRange(view, place?.asMeasured ?? result.asMeasured)],
+    [
+      'as-instructed',
+      1.7,
+      ({ result, place }) => formatRange(view, place?.asInstructed ?? result.asInstructed),
+    ],
+    [
+      'arrival-pulps',
+      1.7,
+      ({ result, place }) =>
+        place === undefined
+          ? formatRange(view, endsOf(result.arrival))
+          : `${format.temperature(place.arrival.mean)} ± ${format.difference(place.arrival.guardKelvin)}`,
+    ],
+    ['what', 2.2, ({ result, place }) => labels(`product.${result.why ?? place?.verdict ?? result.verdict}`)],
+    ['source', 0.8, ({ result }) => exhibitLinks(view, [result.log])],
+  ]);
 }
+
+const endsOf = (range: { min: number; max: number } | undefined) =>
+  range === undefined ? undefined : { low: range.min, high: range.max };
 
 function assumptions(view: View, { assumptions: assumed, matters, window }: ProductResult): Fact[] {
   const { labels, format } = view;
@@ -121,7 +128,10 @@ function assumptions(view: View, { assumptions: assumed, matters, window }: Prod
       'half-cooling',
       `${format.duration(half.low)} – ${format.duration(half.high)} (${labels(`product-load.${assumed.load}`)}; ${view.remark('source', half.from)})`,
     ),
-    fact('air', assumed.channels.map((name) => labels(`channel.${name}`).toLowerCase()).join(', ')),
+    fact(
+      'air',
+      `${assumed.channels.map((name) => labels(`channel.${name}`).toLowerCase()).join(', ')}; ${labels('assumed.sensors')} ± ${format.difference(assumed.sensorKelvin)}; ${labels('assumed.air-at-place')} ± ${format.difference(assumed.airAtPlaceKelvin)}; ${labels('assumed.cartons')} ± ${format.difference(assumed.cartonsKelvin)}`,
+    ),
     fact(
       'respiration',
       assumed.respiration === undefined ? labels('none.respiration') : sourceText(view, assumed.respiration),
@@ -144,7 +154,7 @@ function assumptions(view: View, { assumptions: assumed, matters, window }: Prod
     ),
     ...(matters === undefined
       ? []
-      : [fact('matters', `${labels(`word.${matters.is}`)}, ${format.difference(matters.kelvin)}`)]),
+      : [fact('matters', `${labels(`word.${matters.is}`)}, ${format.share(matters.share)}`)]),
   ];
 }
 
@@ -163,8 +173,10 @@ function drawingOf(view: View, result: ProductResult): string | undefined {
   const log = logNamed(view.input.logs, result);
   const { window, loading, arrival } = result;
   if (line === undefined || log === undefined || window === undefined) return undefined;
-  const curve = envelopeCurve(result, line, log);
-  if (curve === undefined || loading === undefined || arrival === undefined) return undefined;
+  const group = view.input.assessment.pulps.find((one) => one.line === result.line && one.does === 'load');
+  if (group === undefined || loading === undefined || arrival === undefined) return undefined;
+  const course = productCourse(result, line, log, { delivery, loading: group });
+  if (course === undefined) return undefined;
   const [channel = 'return-air'] = result.assumptions.channels;
   const gap =
     view.input.assessment.temperatures.find(
@@ -172,12 +184,11 @@ function drawingOf(view: View, result: ProductResult): string | undefined {
     )?.gapLimitSeconds ?? 1800;
   return envelopeChart(
     {
-      curve,
+      course,
       air: curves(log.times, log.channels[channel] ?? [], window, gap * 1000, 500),
       airName: view.labels(`channel.${channel}`),
       loading: pulpPoints(view, loading.evidence, window.from),
       arrival: pulpPoints(view, arrival.evidence, window.to),
-      tolerance: result.toleranceKelvin,
       zone: view.startZone,
       ...omitUndefined({ otherZone: sameLocalTime(view, window.from, window.to) ? undefined : view.endZone }),
     },
@@ -194,8 +205,10 @@ function altOf(view: View, result: ProductResult): string {
       line: { is: 'line', line: result.line },
       loadMin: degrees(result.loading?.min),
       loadMax: degrees(result.loading?.max),
-      low: degrees(result.envelope?.low),
-      high: degrees(result.envelope?.high),
+      low: degrees(result.asMeasured?.low),
+      high: degrees(result.asMeasured?.high),
+      instructedLow: degrees(result.asInstructed?.low),
+      instructedHigh: degrees(result.asInstructed?.high),
       deliveryMin: degrees(result.arrival?.min),
       deliveryMax: degrees(result.arrival?.max),
       verdict: view.labels(`product.${result.verdict}`),

@@ -1,5 +1,5 @@
 import type { EvidenceId } from '../../core/model/evidence.js';
-import type { PulpGroup } from '../../core/model/results.js';
+import type { InstrumentRecord, PulpGroup } from '../../core/model/results.js';
 import { type Block, type Cell, plain, type Section, text } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import { heaviestRows } from './long-tables.js';
@@ -41,7 +41,17 @@ function overview(view: View, groups: readonly PulpGroup[]): Block {
       },
       'right',
     ],
+    ['decided', 2.2, (group) => answersOf(view, group)],
   ]);
+}
+
+/** How many readings are clearly within, clearly beyond, or too near a limit to tell. */
+function answersOf({ labels }: View, { answers }: PulpGroup): string {
+  if (answers === undefined) return '–';
+  return (['within', 'above', 'below', 'not-decidable'] as const)
+    .filter((one) => answers[one] > 0)
+    .map((one) => `${answers[one]} ${labels(`limit-answer.${one}`)}`)
+    .join(', ');
 }
 
 /** Each thermometer with its last ice-water check, or that there is none. */
@@ -58,7 +68,7 @@ function instruments(view: View, group: PulpGroup): Block[] {
     {
       is: 'list',
       ordered: false,
-      items: all.map(({ instrument, count, check }): Block[] => [
+      items: all.map(({ instrument, count, check, record }): Block[] => [
         {
           is: 'paragraph',
           of: [
@@ -72,12 +82,24 @@ function instruments(view: View, group: PulpGroup): Block[] {
               }`,
             ),
             ...(check === undefined ? [] : [...exhibitLinks(view, [check.evidence]), text(')')]),
-            text('.'),
+            text(record === undefined ? '.' : `; ${recordWords(view, record)}.`),
           ],
         },
       ]),
     },
   ];
+}
+
+/** What delivery.yaml says of a thermometer: its papers, its error in ice, and what it changed by between checks. */
+function recordWords({ labels, format }: View, record: InstrumentRecord): string {
+  const { serial, certificate, checks, driftKelvin } = record;
+  const errors = checks.map(({ errorKelvin }) => format.signed(errorKelvin));
+  return [
+    ...(serial === undefined ? [] : [`${labels('pulp.serial')} ${serial}`]),
+    ...(certificate === undefined ? [] : [`${labels('pulp.certificate')} ${certificate}`]),
+    ...(errors.length === 0 ? [] : [`${labels('pulp.error-in-ice')} ${errors.join(', ')}`]),
+    ...(driftKelvin === undefined ? [] : [`${labels('pulp.drift')} ${format.signed(driftKelvin)}`]),
+  ].join('; ');
 }
 
 function readings(view: View, group: PulpGroup): Block[] {
@@ -104,6 +126,7 @@ function readings(view: View, group: PulpGroup): Block[] {
         column(view, 'time', 2.6),
         column(view, 'position', 0.8),
         column(view, 'reading', 1.6, 'right'),
+        column(view, 'room', 1.2, 'right'),
         column(view, 'verdict', 1.8),
         column(view, 'by', 1.1),
         column(view, 'instrument', 2.1),
@@ -111,12 +134,15 @@ function readings(view: View, group: PulpGroup): Block[] {
       ],
       rows: shown.map((one): Cell[] => {
         const item = view.item(one.evidence);
-        const verdict = labels(`pulp-verdict.${one.verdict}`);
+        const verdict = labels(
+          one.answer === 'no-instruction' ? 'pulp-verdict.no-instruction' : `limit-answer.${one.answer}`,
+        );
         return [
           cell(item === undefined ? '' : format.eventTime(item.time)),
           cell(one.position === undefined ? '' : labels(`position.${one.position}`)),
           cell(format.temperature(one.celsius)),
-          one.verdict === 'above' || one.verdict === 'below'
+          cell(`± ${format.difference(one.uncertainty.guardKelvin)}`),
+          one.answer === 'above' || one.answer === 'below'
             ? { is: 'alert', of: plain(`${verdict}, ${format.difference(one.beyond)}`) }
             : cell(verdict),
           cell(item?.by ?? labels(`reading-from.${one.from}`)),

@@ -1,4 +1,4 @@
-import type { EvidenceItem } from '../../core/model/state.js';
+import type { EvidenceItem, ItemOf } from '../../core/model/state.js';
 import { knownMilliseconds } from '../../core/model/time.js';
 import type { Block, Section } from '../../core/words/blocks.js';
 import { byExhibitNumber, withSubject } from './by-subject.js';
@@ -23,6 +23,10 @@ function afterLoadingBegan(view: View, item: EvidenceItem): boolean {
   return began !== undefined && at !== undefined && at >= began.at;
 }
 
+/** Whether a particular is of the sale of the goods, not of their carriage. */
+const isOfSale = ({ of }: ItemOf<'particular'>): boolean =>
+  of === 'market-price' || of === 'payment' || of === 'title';
+
 export function loadingSection(view: View, plan: readonly Block[] = []): Section {
   const { labels, words } = view;
   const events = view
@@ -40,6 +44,11 @@ export function loadingSection(view: View, plan: readonly Block[] = []): Section
   const displays = withSubject(view, ['unit-display']).filter((item) => afterLoadingBegan(view, item));
   const items = [...events, ...scenes, ...displays].filter(canBeOf(view, 'load'));
   const exceptions = byExhibitNumber(view, view.of('exception'));
+  const particulars = byExhibitNumber(
+    view,
+    view.of('particular').filter((item) => !isOfSale(item)),
+  );
+  const instruments = byExhibitNumber(view, view.of('instrument'));
   const seals = view.of('seal').filter((item) => item.state === 'applied');
   return {
     id: 'loading',
@@ -60,6 +69,12 @@ export function loadingSection(view: View, plan: readonly Block[] = []): Section
       ...(exceptions.length === 0
         ? []
         : evidenceTable(view, exceptions, 'loading', labels('sub.exceptions'))),
+      ...(particulars.length === 0
+        ? []
+        : evidenceTable(view, particulars, 'loading', labels('sub.particulars'))),
+      ...(instruments.length === 0
+        ? []
+        : evidenceTable(view, instruments, 'loading', labels('sub.instruments'))),
       ...evidenceTable(
         view,
         byExhibitNumber(view, [...view.of('bracing'), ...withSubject(view, ['bracing'])]),
@@ -106,6 +121,7 @@ export function arrivalSection(view: View): Section {
         ),
     );
   const outcomes = view.of('outcome');
+  const ofSale = byExhibitNumber(view, view.of('particular').filter(isOfSale));
   const found = withSubject(view, ['load-at-opening', 'damage']).filter(canBeOf(view, 'unload'));
   const others = withSubject(view, ['seal', 'pulp-display', 'load-pattern']).filter(
     (item) => tripPartOf(view, item) === 'unload',
@@ -128,6 +144,7 @@ export function arrivalSection(view: View): Section {
       ...(view.of('seal').length === 0
         ? []
         : evidenceTable(view, view.of('seal'), 'arrival', labels('sub.seals'))),
+      ...(ofSale.length === 0 ? [] : evidenceTable(view, ofSale, 'arrival', labels('sub.particulars'))),
       ...(papers.length === 0 ? [] : evidenceTable(view, papers, 'arrival', labels('sub.papers'))),
     ],
   };

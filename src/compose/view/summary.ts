@@ -1,10 +1,10 @@
 import { assertNever } from '../../core/model/error.js';
 import type { EvidenceItem, ItemOf } from '../../core/model/state.js';
 import { formatAmount } from '../../core/words/amounts.js';
-import { signatoryWords } from '../../core/words/outcome-said.js';
 import type { View } from './context.js';
 import { palletParts, scaleParts, shockParts, weightText } from './handling-words.js';
 import { inspectionParts } from './inspection-words.js';
+import { exceptionParts, instrumentParts, paperParts, particularParts } from './particular-words.js';
 
 /** The title of an item of evidence. */
 export function titleOf(view: View, item: EvidenceItem): string {
@@ -95,11 +95,18 @@ function own(view: View, item: EvidenceItem): string[] {
     case 'pallets':
       return palletParts(view, item);
     case 'event':
-      return item.note === undefined ? [] : [item.note];
+      return [
+        ...(item.reason === undefined ? [] : [labels(`stop-reason.${item.reason}`)]),
+        ...(item.note === undefined ? [] : [item.note]),
+      ];
     case 'outcome':
       return outcomeParts(view, item);
     case 'inspection':
       return inspectionParts(view, item);
+    case 'instrument':
+      return instrumentParts(view, item);
+    case 'particular':
+      return particularParts(view, item);
     case 'exception':
       return exceptionParts(view, item);
     case 'contact':
@@ -144,42 +151,5 @@ function outcomeParts(view: View, item: ItemOf<'outcome'>): string[] {
         ]),
     ...(item.how === undefined ? [] : [labels(`outcome-how.${item.how}`)]),
     ...paperParts(view, item),
-  ];
-}
-
-/** An exception at loading in words: what is written, of how much and which line, who signed it, and on which document. */
-function exceptionParts(view: View, item: ItemOf<'exception'>): string[] {
-  const { labels, format, names } = view;
-  return [
-    `“${item.words}”`,
-    ...(item.line === undefined ? [] : [names.line(item.line)]),
-    ...(item.quantity === undefined
-      ? []
-      : [formatAmount(labels, format, { value: Number(item.quantity.amount), unit: item.quantity.unit })]),
-    ...item.reasons.map((reason) => labels(`outcome-reason.${reason}`)),
-    ...paperParts(view, item),
-  ];
-}
-
-/** Who wrote it, who signed it, and on which document it stands. */
-function paperParts(
-  { labels, number }: View,
-  { writtenBy, signedBy = [], documents, document }: ItemOf<'exception' | 'outcome'>,
-): string[] {
-  const papers = documents.flatMap((id) => {
-    const exhibit = number(id);
-    return exhibit === undefined ? [] : [`${labels('document.exhibit').toLowerCase()} ${exhibit}`];
-  });
-  const on = [...papers, ...(document === undefined ? [] : [document])];
-  return [
-    ...(writtenBy === undefined
-      ? []
-      : [`${labels('exception.written-by')} ${signatoryWords(labels, writtenBy)}`]),
-    ...(signedBy.length === 0
-      ? []
-      : [
-          `${labels('exception.signed-by')} ${signedBy.map((one) => signatoryWords(labels, one)).join(', ')}`,
-        ]),
-    ...(on.length === 0 ? [] : [`${labels('goods-outcome.on')} ${on.join(', ')}`]),
   ];
 }

@@ -15,7 +15,7 @@ import { loadPlan } from './loading/plan.js';
 import { loadWeights } from './loading/weights.js';
 import { recordersOf } from './logs/recorders.js';
 import { productResults } from './product/product.js';
-import { comparePulps } from './pulp-details.js';
+import { comparePulps } from './pulp-pairs.js';
 import { pulpGroups } from './pulps.js';
 import { shocksOf } from './shocks.js';
 import { lineMargins } from './temperature/margins.js';
@@ -38,8 +38,16 @@ export function assess({ claimDeadlines, ...input }: AssessInput): Assessment {
   const context = gapsContext(input);
   const { ruleSet, logs, milestones, temperatures, setPoints, now } = context;
   const pulps = pulpGroups(state, ruleSet);
+  const pulpComparisons = comparePulps(pulps, state.delivery);
   const margins = lineMargins(lines, logs, milestones, temperatures);
-  const product = productResults(lines, pulps, logs, milestones, temperatures);
+  const product = productResults({
+    delivery: state.delivery,
+    ruleSet,
+    pulps,
+    logs,
+    milestones,
+    temperatures,
+  });
   const plan = loadPlan(state);
   const doors = doorOpenings(milestones, logs);
   const shocks = shocksOf(state, milestones);
@@ -56,7 +64,7 @@ export function assess({ claimDeadlines, ...input }: AssessInput): Assessment {
     ...context,
     ...loading,
     ...omitUndefined({ recorders }),
-    ...{ pulps, margins, product, gaps },
+    ...{ pulps, pulpComparisons, margins, product, gaps },
   });
   const claimed: Pick<Assessment, 'claims' | 'refusalClocks'> =
     claimDeadlines === undefined
@@ -75,7 +83,7 @@ export function assess({ claimDeadlines, ...input }: AssessInput): Assessment {
     ruleSet: nameOf(input.ruleSet),
     temperatures: [...temperatures],
     pulps,
-    pulpComparisons: comparePulps(pulps),
+    pulpComparisons,
     margins,
     product,
     ...monitoringOf(state, temperatures, logs),

@@ -23,7 +23,15 @@ export interface MilestoneEvent {
 
 /** The course of events at a stop; a known later event shows that the earlier ones are past. */
 const COURSE: Record<StopSide, readonly MilestoneName[]> = {
-  load: ['arrived', 'doors-opened', 'loading-began', 'loading-ended', 'doors-closed', 'departed'],
+  load: [
+    'arrived',
+    'doors-opened',
+    'loading-began',
+    'loading-ended',
+    'doors-closed',
+    'picked-up',
+    'departed',
+  ],
   unload: [
     'notice-of-arrival',
     'arrived',
@@ -46,6 +54,7 @@ const NATURAL_SIDE: Partial<Record<MilestoneName, StopSide>> = {
   'loading-ended': 'load',
   'doors-closed': 'load',
   departed: 'load',
+  'picked-up': 'load',
   'notice-of-arrival': 'unload',
   'unloading-began': 'unload',
   unloaded: 'unload',
@@ -63,6 +72,8 @@ const NATURAL_SIDE: Partial<Record<MilestoneName, StopSide>> = {
 const MAY_NOT_HAPPEN: ReadonlySet<Milestone> = new Set([
   'stopped',
   'resumed',
+  'dropped',
+  'picked-up',
   'notice-of-arrival',
   'inspection-requested',
   'inspection-unavailable',

@@ -1,7 +1,8 @@
 import { omitUndefined } from '../model/omit-undefined.js';
-import type { PulpComparison, PulpGroup, PulpReading } from '../model/results.js';
+import type { PulpGroup, PulpReading } from '../model/results.js';
 import type { EvidenceItem, RecordState } from '../model/state.js';
 import { knownMilliseconds } from '../model/time.js';
+import { instrumentRecord, namedInstrument } from './measurement/instruments.js';
 
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
 
@@ -56,9 +57,14 @@ export function instrumentsOf(
       instrument !== undefined && plain(wordsOf(item)).includes(plain(instrument));
     const named = before.findLast(saysWhich);
     const check = named ?? before.at(-1);
+    const known = namedInstrument(state.delivery.instruments ?? [], instrument);
     return {
-      ...omitUndefined({ instrument }),
+      ...omitUndefined({
+        instrument,
+        record: known === undefined ? undefined : instrumentRecord(known, state.delivery),
+      }),
       count: own.length,
+      guardKelvin: Math.max(...own.map((one) => one.uncertainty.guardKelvin)),
       ...omitUndefined({
         check:
           check === undefined
@@ -74,38 +80,3 @@ export function instrumentsOf(
 }
 
 const wordsOf = (item: EvidenceItem) => `${item.caption ?? ''} ${'file' in item ? item.file.name : ''}`;
-
-/** Delivery against loading for each line, and the receiver's readings against the driver's at the same stop. */
-export function comparePulps(groups: readonly PulpGroup[]): PulpComparison[] {
-  return groups.flatMap((group) => {
-    const found: PulpComparison[] = [];
-    const loading = groups.find((one) => one.line === group.line && one.does === 'load');
-    if (group.does === 'unload' && loading !== undefined)
-      found.push(compared('delivery-against-loading', group, loading.readings, group.readings));
-    const by = (from: PulpReading['from']) => group.readings.filter((one) => one.from === from);
-    const [driver, receiver] = [by('driver'), by('receiver')];
-    if (driver.length > 0 && receiver.length > 0)
-      found.push(compared('receiver-against-driver', group, driver, receiver));
-    return found;
-  });
-}
-
-function compared(
-  is: PulpComparison['is'],
-  { line, stop }: PulpGroup,
-  first: readonly PulpReading[],
-  second: readonly PulpReading[],
-): PulpComparison {
-  const a = first.map((one) => one.celsius);
-  const b = second.map((one) => one.celsius);
-  return {
-    line,
-    is,
-    stop,
-    counts: [a.length, b.length],
-    mean: mean(b) - mean(a),
-    min: Math.min(...b) - Math.min(...a),
-    max: Math.max(...b) - Math.max(...a),
-    evidence: [...first, ...second].map((one) => one.evidence),
-  };
-}

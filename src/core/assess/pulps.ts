@@ -3,9 +3,10 @@ import { omitUndefined } from '../model/omit-undefined.js';
 import type { Band, PulpGroup, PulpReading, PulpSample } from '../model/results.js';
 import type { RuleSet } from '../model/rule-set.js';
 import type { ItemOf, RecordState } from '../model/state.js';
-import { celsius } from '../model/temperature.js';
 import { knownMilliseconds } from '../model/time.js';
 import { bandOf, ROUNDING } from './bands.js';
+import { type MeasuredPulp, pulpMeasures } from './measurement/thermometers.js';
+import { judgeAgainst } from './measurement/uncertainty.js';
 import { byPosition, instrumentsOf } from './pulp-details.js';
 import { shareBounds } from './sampling/share-bounds.js';
 
@@ -36,12 +37,13 @@ export function judgePulp(
 export function pulpGroups(state: RecordState, ruleSet: RuleSet): PulpGroup[] {
   const { lines, stops } = state.delivery;
   const pulps = state.evidence.filter((item): item is ItemOf<'pulp'> => item.kind === 'pulp');
+  const measure = pulpMeasures(state);
   return lines.flatMap((line) => {
     const band = bandOf(line, ruleSet);
     return stops.flatMap((stop) => {
       const readings = pulps
         .filter((item) => item.place?.stop === stop.id && lineOfEvidence(item, lines) === line)
-        .map((item) => pulpReading(item, band));
+        .map((item) => pulpReading(item, measure(item), band));
       if (readings.length === 0) return [];
       const values = readings.map((one) => one.celsius);
       return [
@@ -56,7 +58,7 @@ export function pulpGroups(state: RecordState, ruleSet: RuleSet): PulpGroup[] {
           max: Math.max(...values),
           mean: values.reduce((sum, value) => sum + value, 0) / values.length,
           inBand: inBandOf(readings),
-          ...omitUndefined({ sample: band === undefined ? undefined : sampleOf(line, readings) }),
+          ...(band === undefined ? {} : { answers: answersOf(readings), sample: sampleOf(line, readings) }),
           spread: Math.max(...values) - Math.min(...values),
           byPosition: byPosition(readings),
           instruments: instrumentsOf(state, readings),
@@ -68,6 +70,16 @@ export function pulpGroups(state: RecordState, ruleSet: RuleSet): PulpGroup[] {
 
 const inBandOf = (readings: readonly PulpReading[]) =>
   readings.filter((one) => one.verdict === 'in-band').length;
+
+function answersOf(readings: readonly PulpReading[]): NonNullable<PulpGroup['answers']> {
+  const of = (answer: PulpReading['answer']) => readings.filter((one) => one.answer === answer).length;
+  return {
+    within: of('within'),
+    above: of('above'),
+    below: of('below'),
+    'not-decidable': of('not-decidable'),
+  };
+}
 
 /** Of each bound on its own; what courts and standards commonly take (common practice, no source). */
 const CONFIDENCE = 0.95;
@@ -87,15 +99,25 @@ function sampleOf({ cartons }: Line, readings: readonly PulpReading[]): PulpSamp
   };
 }
 
-function pulpReading(item: ItemOf<'pulp'>, band: Band | undefined): PulpReading {
-  const value = celsius(item.temperature);
+function pulpReading(item: ItemOf<'pulp'>, measured: MeasuredPulp, band: Band | undefined): PulpReading {
+  const { asRead, celsius, uncertainty, instrument, thermometer } = measured;
   const at = knownMilliseconds(item.time);
   return {
     evidence: item.evidence,
-    celsius: value,
-    ...omitUndefined({ at, position: item.place?.position }),
+    celsius: asRead,
+    ...omitUndefined({
+      at,
+      position: item.place?.position,
+      pallet: item.place?.pallet,
+      height: item.place?.height,
+      carton: item.place?.carton,
+    }),
     from: item.from,
     ...omitUndefined({ instrument: item.instrument }),
-    ...judgePulp(value, band),
+    ...judgePulp(asRead, band),
+    ...omitUndefined({ corrected: (instrument?.checks.length ?? 0) > 0 ? celsius : undefined }),
+    uncertainty,
+    ...omitUndefined({ thermometer }),
+    answer: band === undefined ? 'no-instruction' : judgeAgainst(celsius, uncertainty.guardKelvin, band),
   };
 }

@@ -62,6 +62,10 @@ function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'outcome
       return { is: 'outcome', outcome: item.outcome, label: outcomeWords(item) };
     case 'inspection':
       return { is: 'inspection', label: `lot ${item.lot}` };
+    case 'instrument':
+      return { is: 'instrument', label: `${item.type} ${item.name}` };
+    case 'particular':
+      return { is: 'particular', label: particularWords(item) };
     case 'exception':
       return { is: 'exception', label: item.words };
     case 'contact':
@@ -76,6 +80,20 @@ function named(item: EvidenceItem): Pick<TimelineItem, 'is' | 'event' | 'outcome
 /** `hard braking 0.52 g`. */
 const shockWords = ({ what, peak }: Extract<EvidenceItem, { kind: 'shock' }>): string =>
   [what.replaceAll('-', ' '), ...(peak === undefined ? [] : [`${peak.value} ${peak.unit}`])].join(' ');
+/** `count 480 cartons`, `counted by shipper`, `defrost: every 6 h`. */
+function particularWords({
+  of: subject,
+  who,
+  quantity,
+  words,
+}: Extract<EvidenceItem, { kind: 'particular' }>): string {
+  const parts = [
+    subject.replaceAll('-', ' '),
+    ...(who === undefined ? [] : [who.party]),
+    ...(quantity === undefined ? [] : [`${quantity.amount} ${quantity.unit}`]),
+  ];
+  return words === undefined ? parts.join(' ') : `${parts.join(' ')}: ${words}`;
+}
 
 /** `refused 8 pallets: soft, mold`. */
 function outcomeWords({ outcome, quantity, all, words }: Extract<EvidenceItem, { kind: 'outcome' }>): string {

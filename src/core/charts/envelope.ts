@@ -1,5 +1,5 @@
 import { area, line as curve } from 'd3-shape';
-import type { EnvelopePoint } from '../assess/product/curve.js';
+import type { CoursePoint } from '../assess/product/course.js';
 import type { Zone } from '../model/time.js';
 import type { Format } from '../words/format.js';
 import type { Labels } from '../words/labels.js';
@@ -8,14 +8,12 @@ import type { Point } from './reduce.js';
 import { box, element, ink, label, line, SMALL, svg, widthOf } from './svg.js';
 
 export interface EnvelopeChart {
-  curve: readonly EnvelopePoint[];
+  course: readonly CoursePoint[];
   /** Air of the drawn channel, as runs of points; the warmest of all assumed channels is not drawn. */
   air: readonly Point[][];
   airName: string;
   loading: readonly Point[];
   arrival: readonly Point[];
-  /** Tolerance of the thermometers on either side, K. */
-  tolerance: number;
   zone: Zone;
   otherZone?: Zone;
 }
@@ -23,9 +21,9 @@ export interface EnvelopeChart {
 const HEIGHT = 130;
 const SIZE = SMALL;
 
-/** The computed temperature range of the product, with the pulps at both ends as points. */
+/** The computed course of the goods, as measured (filled) and as instructed (outlined), with the pulps at both ends as points. */
 export function envelopeChart(chart: EnvelopeChart, format: Format, labels: Labels): string {
-  const { curve: points } = chart;
+  const { course: points } = chart;
   const times = [
     ...points.map((p) => p.at),
     ...chart.loading.map(([at]) => at),
@@ -34,7 +32,12 @@ export function envelopeChart(chart: EnvelopeChart, format: Format, labels: Labe
   const span = { from: Math.min(...times), to: Math.max(...times) };
   const room = Math.max((span.to - span.from) * 0.02, 60_000);
   const values = [
-    ...points.flatMap((p) => [p.low - chart.tolerance, p.high + chart.tolerance]),
+    ...points.flatMap(({ asMeasured, asInstructed }) => [
+      asMeasured.low,
+      asMeasured.high,
+      asInstructed.low,
+      asInstructed.high,
+    ]),
     ...[...chart.loading, ...chart.arrival].map(([, value]) => value),
   ];
   const low = Math.min(...values);
@@ -49,12 +52,13 @@ export function envelopeChart(chart: EnvelopeChart, format: Format, labels: Labe
   const { x, y, left, top, bottom } = frame;
   const hours = hourAxis(frame, chart, format, labels);
   const within = ([, value]: Point) => value >= low - spare && value <= high + spare;
-  const band = (grow: number) =>
-    area<EnvelopePoint>(
+  const band = (of: 'asMeasured' | 'asInstructed') =>
+    area<CoursePoint>(
       (p) => x(p.at),
-      (p) => y(p.low - grow),
-      (p) => y(p.high + grow),
+      (p) => y(p[of].low),
+      (p) => y(p[of].high),
     ).digits(2)([...points]) ?? '';
+  const dashed = { fill: 'none', stroke: ink.full, 'stroke-width': 0.5, 'stroke-dasharray': '3 2' };
   const air = curve<Point>(
     (p) => x(p[0]),
     (p) => y(p[1]),
@@ -62,8 +66,8 @@ export function envelopeChart(chart: EnvelopeChart, format: Format, labels: Labe
     .defined(within)
     .digits(2);
   const keys: [string, (at: number, foot: number) => string][] = [
-    [labels('chart.envelope'), (at, foot) => box(at, foot - 5, 14, 5, { fill: ink.line })],
-    [labels('chart.thermometers'), (at, foot) => box(at, foot - 5, 14, 5, { fill: ink.hair })],
+    [labels('chart.as-measured'), (at, foot) => box(at, foot - 5, 14, 5, { fill: ink.line })],
+    [labels('chart.as-instructed'), (at, foot) => box(at, foot - 5, 14, 5, dashed)],
     [
       chart.airName,
       (at, foot) => line(at, foot - 2.4, at + 14, foot - 2.4, { stroke: ink.soft, 'stroke-width': 0.5 }),
@@ -82,8 +86,8 @@ export function envelopeChart(chart: EnvelopeChart, format: Format, labels: Labe
     WIDTH,
     foot + 4,
     ...hours.drawn,
-    element('path', { d: band(chart.tolerance), fill: ink.hair }),
-    element('path', { d: band(0), fill: ink.line }),
+    element('path', { d: band('asMeasured'), fill: ink.line }),
+    element('path', { d: band('asInstructed'), ...dashed }),
     element('path', {
       d: chart.air.map((run) => air([...run]) ?? '').join(''),
       fill: 'none',

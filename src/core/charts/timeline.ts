@@ -28,7 +28,7 @@ const ROWS = [
   ['seal', ['seal', 'bracing', 'pattern', 'pallets', 'scale']],
   ['shock', ['shock']],
   ['inspection', ['inspection']],
-  ['contact', ['contact', 'statement', 'exception']],
+  ['contact', ['contact', 'statement', 'exception', 'instrument', 'particular']],
 ] as const;
 const ROW = 14;
 const MOST_EVENT_ROWS = 12;

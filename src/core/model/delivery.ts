@@ -3,6 +3,7 @@ import { axleIssues, axleLimits, emptyWeights, tractorAxles, trailerAxles } from
 import { compartment, compartmentIssues } from './compartment.js';
 import { instruction } from './instruction.js';
 import { writtenFootprint, writtenLength } from './length.js';
+import { assumedUncertainty, halfCoolingHours, instrument } from './measurement.js';
 import { currency } from './money.js';
 import { tradeUnit } from './quantity.js';
 import { references } from './references.js';
@@ -80,6 +81,10 @@ export const line = z.strictObject({
     .boolean()
     .optional()
     .meta({ description: 'Light for its height, so that it tips and slides easily' }),
+  halfCoolingHours: halfCoolingHours.optional().meta({
+    description:
+      'Half-cooling times of the goods as packed, where they were measured: shortest and longest in hours',
+  }),
 });
 export type Line = z.infer<typeof line>;
 
@@ -163,6 +168,14 @@ export const delivery = z
     equipment: equipment.meta({ description: 'Vehicle' }),
     stops: z.array(stop).min(2).max(40).meta({ description: 'Stops in their order' }),
     lines: z.array(line).min(1).max(200).meta({ description: 'Commodity lines of the bill' }),
+    instruments: z
+      .array(instrument)
+      .max(100)
+      .optional()
+      .meta({ description: 'Thermometers and sensors, and what is known of them' }),
+    uncertainty: assumedUncertainty
+      .optional()
+      .meta({ description: 'What is assumed of instruments and places of which nothing is stated' }),
     sale: saleTerm.optional().meta({
       description: 'The trade term on which the goods were sold, where the carrier knows it: 7 CFR 46.43',
     }),
@@ -190,6 +203,14 @@ export const delivery = z
     if (facts.parties.carrier === undefined) issue('name the carrier', ['parties']);
     for (const does of ['load', 'unload'] as const)
       if (!facts.stops.some((s) => s.does === does)) issue(`no stop with does: ${does}`, ['stops']);
+    facts.instruments?.forEach(({ name, checks }, i) => {
+      if (facts.instruments?.findIndex((one) => one.name === name) !== i)
+        issue(`"${name}" is used twice`, ['instruments', i, 'name']);
+      checks.forEach(({ stop: at }, check) => {
+        if (at !== undefined && !facts.stops.some((s) => s.id === at))
+          issue(`there is no stop "${at}"`, ['instruments', i, 'checks', check, 'stop']);
+      });
+    });
     facts.lines.forEach((l, i) => {
       for (const [end, does] of [
         ['from', 'load'],

@@ -5,8 +5,10 @@ import { contact, event, statement } from './evidence/events.js';
 import { exception } from './evidence/exception.js';
 import { pallets, scale, shock } from './evidence/handling.js';
 import { inspection } from './evidence/inspection.js';
+import { instrumentRecord } from './evidence/instrument.js';
 import { bracing, pattern, seal } from './evidence/load.js';
 import { outcome } from './evidence/outcome.js';
+import { particular } from './evidence/particular.js';
 import { photo } from './evidence/photo.js';
 import { pulp, setPoint, unitCheck } from './evidence/readings.js';
 import { unitLogEvidence } from './evidence/unit-log.js';
@@ -20,8 +22,10 @@ export * from './evidence/flag.js';
 export * from './evidence/handling.js';
 export * from './evidence/ids.js';
 export * from './evidence/inspection.js';
+export * from './evidence/instrument.js';
 export * from './evidence/load.js';
 export * from './evidence/outcome.js';
+export * from './evidence/particular.js';
 export * from './evidence/photo.js';
 export * from './evidence/place.js';
 export * from './evidence/readings.js';
@@ -51,6 +55,8 @@ export const reading = z.discriminatedUnion('kind', [
   outcome,
   inspection,
   exception,
+  instrumentRecord,
+  particular,
   contact,
   statement,
 ]);
@@ -82,6 +88,8 @@ export const readingKind = z.enum([
   'outcome',
   'inspection',
   'exception',
+  'instrument',
+  'particular',
   'contact',
   'statement',
 ]);

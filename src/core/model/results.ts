@@ -28,6 +28,7 @@ export type * from './results/handling.js';
 export type * from './results/inspections.js';
 export type * from './results/loading.js';
 export type * from './results/margins.js';
+export type * from './results/measurement.js';
 export type * from './results/outcomes.js';
 export type * from './results/product.js';
 export type * from './results/published.js';

@@ -6,6 +6,9 @@ import {
   documentSubject,
   eventName,
   flagName,
+  instrumentDetail,
+  instrumentType,
+  particularSubject,
   position,
   readingFrom,
   sceneSubject,
@@ -95,6 +98,22 @@ const sealNeed = z.strictObject({
   ...amount,
   ...window,
 });
+const particularNeed = z.strictObject({
+  particular: oneOrMore(particularSubject),
+  /** Who did it, one of these. */
+  who: oneOrMore(signingParty).optional(),
+  ...amount,
+  ...window,
+});
+const instrumentNeed = z.strictObject({
+  instrument: oneOrMore(instrumentType),
+  /** Whose it is, one of these. */
+  owner: oneOrMore(signingParty).optional(),
+  /** What must be said of it; one of which it is not said does not count. */
+  has: z.array(instrumentDetail).min(1).optional(),
+  ...amount,
+  ...window,
+});
 const eventNeed = z.strictObject({ event: oneOrMore(eventName), ...amount, ...window });
 
 const instructionNeed = z.strictObject({
@@ -154,6 +173,8 @@ const simpleNeed = z.union([
   plainReadingNeed,
   sealNeed,
   eventNeed,
+  particularNeed,
+  instrumentNeed,
   instructionNeed,
   setPointAgreementNeed,
   pulpAgreementNeed,

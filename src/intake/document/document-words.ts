@@ -5,10 +5,8 @@ import type { SubjectName } from '../../core/model/evidence.js';
  * as a heading, so that a letter which mentions the bill is not taken for it.
  */
 const DOCUMENT_WORDS: readonly (readonly [SubjectName, readonly string[]])[] = [
-  [
-    'bill-of-lading',
-    ['bill of lading', 'straight bill', 'carta de porte', 'conocimiento de embarque', 'consignment note'],
-  ],
+  ['bill-of-lading', ['bill of lading', 'straight bill', 'carta de porte', 'conocimiento de embarque']],
+  ['consignment-note', ['consignment note', 'lettre de voiture', 'carta de porte internacional']],
   [
     'proof-of-delivery',
     ['proof of delivery', 'delivery receipt', 'comprobante de entrega', 'prueba de entrega'],
@@ -61,6 +59,17 @@ const DOCUMENT_WORDS: readonly (readonly [SubjectName, readonly string[]])[] = [
     ],
   ],
   ['invoice', ['invoice', 'factura']],
+  [
+    'calibration-certificate',
+    ['certificate of calibration', 'calibration certificate', 'certificado de calibracion'],
+  ],
+  [
+    'market-report',
+    ['market news report', 'terminal market report', 'shipping point report', 'informe de mercado'],
+  ],
+  ['phytosanitary-certificate', ['phytosanitary certificate', 'certificado fitosanitario']],
+  ['customs-document', ['entry summary', 'customs declaration', 'pedimento']],
+  ['harvest-record', ['harvest record', 'cooling record', 'registro de cosecha']],
 ];
 /** A claim is headed by that word alone, or with its number. */
 const CLAIM_TITLE = /^(?:claim|reclamo|reclamacion)(?: (?:no|nr|number|num)?\.? ?#? ?[\w-]{1,20})?$/;

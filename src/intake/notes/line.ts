@@ -1,5 +1,5 @@
 import type { Delivery } from '../../core/model/delivery.js';
-import { outcomeHow, type ReadingKind } from '../../core/model/evidence.js';
+import { outcomeHow, type ReadingKind, signingParty } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import { parseTradeQuantity } from '../../core/model/quantity.js';
 import { parseTemperature } from '../../core/model/temperature.js';
@@ -108,7 +108,7 @@ function kindOf(words: readonly string[]): ReadingKind {
   if (words.some((word) => PALLET_STATES.has(word.toLowerCase()))) return 'pallets';
   throw new UnreadableNote(
     'nothing says what kind of note it is',
-    'use one of: pulp, set-point, check, seal, bracing, pattern, scale, shock, leaning, fallen, refusal, acceptance, exception, inspection, contact, statement, or an event such as arrived',
+    'use one of: pulp, set-point, check, seal, bracing, pattern, scale, shock, leaning, fallen, refusal, acceptance, exception, inspection, instrument, a particular such as counted-by, contact, statement, or an event such as arrived',
   );
 }
 
@@ -160,8 +160,9 @@ function readWordsAt(
   if (plain === 'yesterday' || plain === 'today') return one('day', plain);
   const clock = timeOfDayAt(words, at);
   if (clock !== undefined) return { field: 'clock', ...clock };
-  // A seal's number may have as many figures as a day has.
-  const date = kind === 'seal' && /^\d+$/.test(word) ? undefined : dateAt(words, at);
+  // The number of a seal or recorder may have as many figures as a day has.
+  const date =
+    (kind === 'seal' || kind === 'instrument') && /^\d+$/.test(word) ? undefined : dateAt(words, at);
   if (date !== undefined) return { field: 'date', ...date };
   const dated = /^(\d{4}-\d{2}-\d{2})T(\d{2}:\S+)$/.exec(word);
   if (dated !== null) return { field: 'clock', text: word, length: 1 };
@@ -230,6 +231,20 @@ function ofKind(
       );
     case 'inspection':
       return ofInspection(words, at);
+    case 'instrument':
+      return (
+        onPaper(words, at, kind, delivery) ??
+        person('owner', words, at, kind, delivery) ??
+        ofInstrument(words, at)
+      );
+    case 'particular': {
+      const much = quantityAt(words, at);
+      return (
+        onPaper(words, at, kind, delivery) ??
+        person('who', words, at, kind, delivery) ??
+        (much === undefined ? undefined : { ...much, field: 'howMany' })
+      );
+    }
     case 'bracing':
     case 'event':
     case 'contact':
@@ -267,6 +282,42 @@ function onPaper(
   return person === undefined
     ? undefined
     : { field: `${plain}By`, text: person.text, length: person.length + 1 };
+}
+
+/** `shipper J. Ortiz`: a part, and the name behind it up to the next word that has a meaning. */
+function person(
+  field: string,
+  words: readonly string[],
+  at: number,
+  kind: ReadingKind,
+  delivery: Delivery,
+): WordReading | undefined {
+  const role = roleOf((words[at] ?? '').replace(/['’]s$/, ''), signingParty.options);
+  if (role === undefined || role === 'other') return undefined;
+  let end = at + 1;
+  while (end < words.length && readWordsAt(words, end, kind, delivery) === undefined) end += 1;
+  return { field, text: words.slice(at, end).join(' '), length: end - at };
+}
+
+/** `serial 4471`, `cert C-12`, `ice 32.4F before`, `calibrated 2026-05-01`; a word with a figure is its name. */
+function ofInstrument(words: readonly string[], at: number): WordReading | undefined {
+  const plain = (words[at] ?? '').toLowerCase();
+  const next = words[at + 1];
+  if (plain === 'ice') {
+    const degrees = temperatureAt(words, at + 1);
+    const when = (words[at + 1 + (degrees?.length ?? 0)] ?? '').toLowerCase();
+    if (degrees === undefined) return undefined;
+    const isAfter = when === 'after';
+    const length = 1 + degrees.length + (isAfter || when === 'before' ? 1 : 0);
+    return { field: isAfter ? 'iceAfter' : 'iceBefore', text: degrees.text, length };
+  }
+  const field = { serial: 'serial', cert: 'certificate', certificate: 'certificate', software: 'software' }[
+    plain
+  ];
+  if (field !== undefined && next !== undefined) return { field, text: next, length: 2 };
+  if ((plain === 'calibrated' || plain === 'serviced') && next !== undefined)
+    return { field: plain, text: next, length: 2 };
+  return /\d/.test(plain) ? { field: 'word', text: words[at] ?? '', length: 1 } : undefined;
 }
 
 const PAPERS: Readonly<Record<string, string>> = {

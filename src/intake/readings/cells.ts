@@ -122,7 +122,10 @@ function partsIn(cells: Cells, column: ReadingColumn, between: RegExp): string[]
 }
 
 /** Who signed, with `;` between them: `shipper J. Ortiz; driver`. */
-export function signatoriesIn(cells: Cells, column: 'written-by' | 'signed-by'): Signatory[] {
+export function signatoriesIn(
+  cells: Cells,
+  column: 'written-by' | 'signed-by' | 'with' | 'owner',
+): Signatory[] {
   return partsIn(cells, column, /[;|]/).map((text) => {
     const read = parseSignatory(text);
     if (read !== undefined) return read;

@@ -19,6 +19,7 @@ import {
   type Signatory,
   seal,
   setPointSource,
+  stopReason,
 } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { EventTime } from '../../core/model/time.js';
@@ -43,6 +44,7 @@ import {
 import type { ReadingColumn, RowNote } from './columns.js';
 import { palletsIn, palletWeightIn, scaleIn, shockIn } from './handling.js';
 import { readInspection } from './inspection.js';
+import { readInstrument, readParticular } from './particulars.js';
 import { readRowTime } from './time.js';
 
 /** Parses one row. Throws UnreadableRow with the column at fault. */
@@ -208,6 +210,7 @@ function readingOf(
           chosen(cells, 'event', eventName) ??
           chosen(cells, 'value', eventName) ??
           missing('event', 'what happened'),
+        ...omitUndefined({ reason: chosen(cells, 'reason', stopReason) }),
       };
     case 'outcome':
       return {
@@ -226,6 +229,10 @@ function readingOf(
           how: chosen(cells, 'how', outcomeHow),
         }),
       };
+    case 'instrument':
+      return readInstrument(captioned, cells);
+    case 'particular':
+      return readParticular(common, cells);
     case 'inspection':
       return readInspection(captioned, cells, timeIn);
     case 'exception': {

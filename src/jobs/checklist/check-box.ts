@@ -81,6 +81,15 @@ function parseAnswer({ number, question }: ChecklistBox, text: string, context: 
     case 'row':
       parseRow(text, context);
       return;
+    case 'particular':
+      if (question.of === 'loaded-by' || question.of === 'counted-by') chosenWord('who', text);
+      if (question.of === 'count') readingBody('particular', 'count', { howMany: text });
+      return;
+    case 'ice':
+      degrees();
+      return;
+    case 'recorder':
+      return;
     case 'exception':
       if (question.part === 'signed') chosenWord('exception-signed', text);
       if (question.part === 'line') lineOfLetter(text, context);

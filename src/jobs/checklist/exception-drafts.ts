@@ -15,12 +15,12 @@ type ExceptionQuestion = Extract<ChecklistBox['question'], { is: 'exception' }>;
 /** An exception that the form says was written on the bill of lading, with its line and who signed it. */
 export function exceptionDrafts(
   number: number,
-  { part, count, stop }: ExceptionQuestion,
+  { part, stop }: ExceptionQuestion,
   text: string,
   context: ChecklistContext,
 ): BoxDraft[] {
   const of = (name: ExceptionQuestion['part']) => (other: ChecklistBox['question']) =>
-    other.is === 'exception' && other.part === name && other.count === count && other.stop === stop;
+    other.is === 'exception' && other.part === name && other.stop === stop;
   if (part !== 'words') return missingCompanion(number, context, of('words'), 'the words on the bill');
   const [line, signed] = [context.answer(of('line')), context.answer(of('signed'))];
   return [

@@ -29,6 +29,7 @@ import { exceptionDrafts } from './exception-drafts.js';
 import type { ChecklistAnswers } from './file.js';
 import { inspectionDrafts } from './inspection-drafts.js';
 import { outcomeDrafts } from './outcome-drafts.js';
+import { iceDrafts, particularDraft, recorderDrafts } from './particular-drafts.js';
 
 /** One reading from the form, with its boxes. */
 export interface ChecklistReading {
@@ -243,6 +244,12 @@ function draftOf({ number, question }: ChecklistBox, context: ChecklistContext):
         (other) => other.is === 'outcome' && other.part !== 'why' && other.stop === question.stop,
         'how much was taken or refused',
       );
+    case 'particular':
+      return [particularDraft(number, question, text, context)];
+    case 'recorder':
+      return recorderDrafts(number, question, text, context);
+    case 'ice':
+      return iceDrafts(number, question, text, context);
     case 'exception':
       return exceptionDrafts(number, question, text, context);
     case 'inspection':

@@ -75,6 +75,10 @@ function readingOf(item: EvidenceItem): [Cell, Cell] {
         : [`${item.outcome} ${item.quantity.amount}`, item.quantity.unit];
     case 'inspection':
       return [item.lot, undefined];
+    case 'instrument':
+      return [`${item.type} ${item.name}`, undefined];
+    case 'particular':
+      return [`${item.of} ${item.quantity?.amount ?? ''}`.trim(), item.quantity?.unit];
     case 'exception':
       return [item.quantity?.amount, item.quantity?.unit];
     case 'contact':

@@ -26,10 +26,11 @@ export function intersectAssessments(whole: Assessment, part: Assessment): Redac
     same(whole.gaps, ({ rule, outcome, lacking, against }) => [rule, outcome, lacking, against]),
   );
   const product = part.product?.filter(
-    same(whole.product ?? [], ({ line, log, verdict, loading, arrival }) => [
+    same(whole.product ?? [], ({ line, log, verdict, places, loading, arrival }) => [
       line,
       log,
       verdict,
+      places,
       loading,
       arrival,
     ]),

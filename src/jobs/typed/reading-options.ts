@@ -5,6 +5,7 @@ import {
   type ReadingFrom,
   type ReadingKind,
   readingFrom,
+  stopReason,
 } from '../../core/model/evidence.js';
 import { parseRowSpan } from '../../core/model/row-span.js';
 import { parseTemperature } from '../../core/model/temperature.js';
@@ -13,6 +14,7 @@ import { exceptionBody } from './exception-options.js';
 import { palletsBody, scaleBody, shockBody, typedWeight } from './handling-options.js';
 import { inspectionBody } from './inspection-options.js';
 import { outcomeBody } from './outcome-options.js';
+import { instrumentFields, particularBody } from './particular-options.js';
 import { unknownWord } from './place-options.js';
 import type { TypedFields } from './typed-fields.js';
 
@@ -71,11 +73,15 @@ export function readingBody(
     case 'pallets':
       return palletsBody(word, typed);
     case 'event':
-      return { event: word, note: typed.note };
+      return { event: word, note: typed.note, reason: stopReasonOf(typed.reason) };
     case 'outcome':
       return outcomeBody(word, typed);
     case 'inspection':
       return inspectionBody(word, typed);
+    case 'instrument':
+      return instrumentFields(word, typed);
+    case 'particular':
+      return particularBody(word, typed);
     case 'exception':
       return exceptionBody(word, typed);
     case 'contact':
@@ -90,6 +96,15 @@ export function readingBody(
     case 'statement':
       return { text: word, about: typed.about };
   }
+}
+
+/** Why a truck stopped; undefined where none is typed. Throws DossierError `bad-value` for another word. */
+function stopReasonOf(typed: TypedFields['reason']): string | undefined {
+  const [said] = typed === undefined ? [] : [typed].flat();
+  const word = said?.trim().toLowerCase().replaceAll(' ', '-');
+  if (word !== undefined && !stopReason.options.some((one) => one === word))
+    throw unknownWord('reason', said ?? '', stopReason.options);
+  return word;
 }
 
 /** `pulp-temperatures, delay`; undefined where none is typed. Throws DossierError `bad-value` for another word. */

@@ -15,7 +15,8 @@ export function signatures({ writtenBy, signedBy }: TypedFields): {
   };
 }
 
-function signatoryOf(text: string, field: string): Signatory {
+/** Who did something, and for whom. Throws DossierError `bad-value` for a name without a role. */
+export function signatoryOf(text: string, field: string): Signatory {
   const read = parseSignatory(text);
   if (read !== undefined) return read;
   throw new DossierError('bad-value', `"${text}" does not say for whom`, {

@@ -61,6 +61,17 @@ export const typedFields = z.object({
   axis: z.string().optional(),
   threshold: z.string().optional(),
   photo: z.union([z.string(), z.array(z.string())]).optional(),
+  who: z.string().optional(),
+  howMany: z.string().optional(),
+  type: z.string().optional(),
+  serial: z.string().optional(),
+  owner: z.string().optional(),
+  accuracy: z.string().optional(),
+  calibrated: z.string().optional(),
+  serviced: z.string().optional(),
+  software: z.string().optional(),
+  iceBefore: z.string().optional(),
+  iceAfter: z.string().optional(),
   subject: z.union([z.string(), z.array(z.string())]).optional(),
 });
 export type TypedFields = z.infer<typeof typedFields>;

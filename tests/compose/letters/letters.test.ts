@@ -143,7 +143,7 @@ describe('what a letter says', () => {
       weak: [],
       stands: 'disputed' as const,
     });
-    const position = [row(['seal-same', 'warm-at-loading-told'], ['warm-at-loading-and-delivery'])];
+    const position = [row(['seal-same', 'warm-at-loading-told'], ['arrival-supports-origin'])];
     const placed = { ...claim, result: { ...claim.result, position } };
     const text = flat((await writeLetter({ ...input, claim: placed })).text);
     expect(text).toMatch(/Seal 0044718.*was told of the pulps/);

@@ -32,6 +32,7 @@ const pulp = (value: number, where: { stop: string }) =>
     kind: 'pulp',
     temperature: F(value),
     from: 'driver',
+    instrument: 'P-7',
     place: where,
     time: at(where === LOAD ? 1 : 12),
   }) as const;
@@ -202,6 +203,7 @@ const cases: Record<FindingId, () => Finding[]> = {
   'pulps-at-loading-in-band': () => found(items(...course, pulp(36, LOAD))),
   'pulps-at-loading-above-band': () => found(items(...course, pulp(45, LOAD))),
   'pulps-at-loading-below-band': () => found(items(...course, pulp(31, LOAD))),
+  'pulps-at-loading-undecided': () => found(items(...course, pulp(38.2, LOAD))),
   'no-pulps-at-loading': () => found(items(...course)),
   'warm-at-loading-told': () => found(items(...course, pulp(45, LOAD), call)),
   'contact-subject-not-recorded': () => found(items(...course, pulp(45, LOAD), unclear)),
@@ -211,8 +213,9 @@ const cases: Record<FindingId, () => Finding[]> = {
   'pulps-at-delivery-in-band': () => found(items(...course, pulp(36, DROP))),
   'pulps-at-delivery-above-band': () => found(items(...course, pulp(45, DROP))),
   'pulps-at-delivery-below-band': () => found(items(...course, pulp(31, DROP))),
+  'pulps-at-delivery-undecided': () => found(items(...course, pulp(37.8, DROP))),
+  'pulps-at-delivery-frozen': () => found(items(...course, pulp(30, DROP))),
   'no-pulps-at-delivery': () => found(items(...course)),
-  'warm-at-loading-and-delivery': () => found(items(...course, pulp(45, LOAD), pulp(44, DROP))),
   'warmed-on-the-way': () => found(items(...course, pulp(36, LOAD), pulp(44, DROP))),
   'warm-at-delivery-no-loading-pulps': () => found(items(...course, pulp(44, DROP))),
   'set-point-agrees': () => found(items(said(36, 'display'))),
@@ -324,13 +327,22 @@ const cases: Record<FindingId, () => Finding[]> = {
   'air-below-freezing-point': () => found(items(...course), { logs: [air(() => 31)] }),
   'air-in-chilling-range': () =>
     found(items(...course), { logs: [air(() => 45)], change: line('bananas', '57 °F') }),
-  'pulps-go-with-air': () =>
-    found(items(...course, pulp(45, LOAD), pulp(43, DROP)), { logs: [air(() => 36)] }),
-  'pulps-warmer-than-air-allows': () =>
-    found(items(...course, pulp(36, LOAD), pulp(50, DROP)), { logs: [air(() => 36)] }),
-  'pulps-colder-than-air-allows': () =>
-    found(items(...course, pulp(45, LOAD), pulp(31, DROP)), { logs: [air(() => 40)] }),
+  'arrival-supports-origin': () =>
+    found(items(...course, pulp(52, LOAD), pulp(49, DROP)), { logs: [air(() => 36)] }),
+  'arrival-supports-transit': () =>
+    found(items(...course, pulp(36, LOAD), pulp(48, DROP)), {
+      logs: [air(() => 50)],
+      change: load({
+        instruction: { setPoint: '36 °F' },
+        halfCoolingHours: { shortest: 2, longest: 6 },
+      }),
+    }),
+  'arrival-does-not-discriminate': () =>
+    found(items(...course, pulp(39, LOAD), pulp(38.8, DROP)), { logs: [air(() => 36)] }),
+  'arrival-fits-neither': () =>
+    found(items(...course, pulp(36, LOAD), pulp(55, DROP)), { logs: [air(() => 36)] }),
   'log-values-left-out': () => found(items(...course), { logs: [air((h) => (h === 6 ? 99 : 36))] }),
+  'instruction-below-freezing': () => found(items(), { change: line('celery', '29 °F') }),
   'instruction-near-freezing': () => found(items(), { change: line('lettuce-romaine', '32 °F') }),
   'shocks-over-threshold': () => found(items(...course, jolt(5, 3))),
   'shocks-below-threshold': () => found(items(...course, jolt(2, 3))),

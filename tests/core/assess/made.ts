@@ -30,6 +30,8 @@ export const facts = (change: Partial<DeliveryInput> = {}) =>
         instruction: { setPoint: '36 °F', tolerance: '2 °F', run: 'continuous' },
       },
     ],
+    // Readings that name it are decided close to a limit; those that name none are good to 2 °F.
+    instruments: [{ name: 'P-7', accuracy: '0.5 °F', resolution: '0.1 °F' }],
     ...change,
   });
 

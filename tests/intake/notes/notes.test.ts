@@ -15,6 +15,48 @@ const one = (line: string) => {
 describe('one note a line', () => {
   it.each([
     [
+      '04:40 counted-by shipper J. Ortiz load-1: SLC on the bill',
+      {
+        kind: 'particular',
+        word: 'counted-by',
+        who: 'shipper J. Ortiz',
+        words: 'SLC on the bill',
+        at: '04:40',
+        stop: 'load-1',
+      },
+    ],
+    [
+      '04:41 count 480 ctns romaine driver',
+      { kind: 'particular', word: 'count', howMany: '480 ctns', line: 'romaine', who: 'driver', at: '04:41' },
+    ],
+    [
+      '04:42 recorder 77120455 shipper: pallet 3, nose',
+      {
+        kind: 'instrument',
+        word: '77120455',
+        type: 'recorder',
+        owner: 'shipper',
+        where: 'pallet 3, nose',
+        at: '04:42',
+      },
+    ],
+    [
+      '04:43 thermometer P-7 serial 0441 ice 32.4F before cert C-12',
+      {
+        kind: 'instrument',
+        word: 'P-7',
+        type: 'thermometer',
+        serial: '0441',
+        iceBefore: '32.4F',
+        certificate: 'C-12',
+        at: '04:43',
+      },
+    ],
+    [
+      '20:10 stopped hours-of-service',
+      { kind: 'event', word: 'stopped', reason: ['hours-of-service'], at: '20:10' },
+    ],
+    [
       '04:10 pulp 34.2F romaine nose load-1 by M. Ortega',
       {
         kind: 'pulp',

@@ -68,8 +68,7 @@ export function burdenOfProof({
   const put = (place: BurdenElement, side: PointSide, point: PositionPoint) => at(place)[side].push(point);
 
   for (const finding of findings)
-    for (const { element, side } of relevanceOf(finding, findings))
-      put(element, side, pointOfFinding(finding));
+    for (const { element, side } of relevanceOf(finding)) put(element, side, pointOfFinding(finding));
   for (const { element, side, point } of statedPoints(entries)) put(element, side, point);
   for (const gap of gaps) for (const { place, side } of weakenedElements(gap)) put(place, side, pointOf(gap));
 

@@ -27,6 +27,11 @@ const outAtLoading: readonly FindingRelevance[] = [
   bears('good-condition-at-receipt', 'forCarrier'),
 ];
 
+const undetermined: readonly FindingRelevance[] = [
+  bears('good-condition-at-receipt', 'weak'),
+  bears('act-of-shipper', 'weak'),
+];
+
 /** Findings relevant to more elements, or to another element, than the one they are listed under. */
 const OTHERWISE: Partial<Record<FindingId, readonly FindingRelevance[]>> = {
   // Good pulps at loading prove what the claimant must prove, whatever they say about care.
@@ -34,31 +39,28 @@ const OTHERWISE: Partial<Record<FindingId, readonly FindingRelevance[]>> = {
   'exception-signed': [bears('good-condition-at-receipt', 'forCarrier'), bears('act-of-shipper', 'weak')],
   'pulps-at-loading-above-band': outAtLoading,
   'pulps-at-loading-below-band': outAtLoading,
-  'warm-at-loading-and-delivery': outAtLoading,
-  // Loaded warmer than was read, or warmed after the doors opened: possibly the shipper's act, undetermined.
-  'pulps-warmer-than-air-allows': [
-    bears('good-condition-at-receipt', 'weak'),
-    bears('act-of-shipper', 'weak'),
-  ],
+  // Whether it was loaded so or became so later is not told: possibly the shipper's act.
+  'arrival-does-not-discriminate': undetermined,
+  'arrival-fits-neither': undetermined,
 };
 
 /** The rows that a finding is relevant to, and for which side. */
-export function relevanceOf(finding: Finding, all: readonly Finding[]): readonly FindingRelevance[] {
+export function relevanceOf(finding: Finding): readonly FindingRelevance[] {
   const { id, weighs, element } = finding;
   const known: Partial<Record<string, readonly FindingRelevance[]>> = OTHERWISE;
+  // What the arrival says of the loading concerns both, for the side that it weighs on.
+  if (id === 'arrival-supports-origin')
+    return [bears('act-of-shipper', SIDE[weighs]), bears('good-condition-at-receipt', SIDE[weighs])];
   const bearings = known[id] ?? [bears(placeOf(element), SIDE[weighs])];
-  return [...bearings, ...byTheShipper(finding, all)];
+  return [...bearings, ...byTheShipper(finding)];
 }
 
-/** Air readings that show care can also show that the shipper caused the damage. */
-function byTheShipper({ id, weighs, facts }: Finding, all: readonly Finding[]): FindingRelevance[] {
-  if (id === 'air-in-chilling-range' && facts.asInstructed === true) return [bears('act-of-shipper', 'weak')];
-  const loadedWarm = all.some(
-    (one) => one.id === 'pulps-at-loading-above-band' && lineOfFinding(one) === lineOfFinding({ facts }),
-  );
-  return id === 'pulps-go-with-air' && weighs === 'helps' && loadedWarm
-    ? [bears('act-of-shipper', 'forCarrier')]
-    : [];
+/** Cold that the bill itself asked for is relevant to the shipper's act too. */
+function byTheShipper({ id, facts }: Finding): FindingRelevance[] {
+  const isAsked =
+    ((id === 'air-in-chilling-range' || id === 'air-below-freezing-point') && facts.asInstructed === true) ||
+    (id === 'pulps-at-delivery-frozen' && facts.instructed === true);
+  return isAsked ? [bears('act-of-shipper', 'weak')] : [];
 }
 
 /** The line that a finding concerns, where it concerns one. */

@@ -76,6 +76,19 @@ export const instructionsCatalogue = {
     weight: 74,
     facts: { ...published, beyond: 'difference', side: 'text' },
   },
+  'instruction-below-freezing': {
+    weighs: 'helps',
+    element: 'act-of-shipper',
+    weight: 90,
+    facts: {
+      line: 'line',
+      goods: 'text',
+      instruction: 'temperature',
+      recommended: 'published?',
+      published: 'published',
+      secondary: 'flag',
+    },
+  },
   'instruction-near-freezing': {
     weighs: 'open',
     element: 'act-of-shipper',

@@ -1,5 +1,3 @@
-import { ends } from './fact-shapes.js';
-
 const freezing = {
   line: 'line',
   goods: 'text',
@@ -12,13 +10,27 @@ const freezing = {
   source: 'text',
   secondary: 'flag',
   differ: 'flag',
+  asInstructed: 'flag',
   published: 'published',
 } as const;
-const product = {
-  ...ends,
+const counterfactual = {
+  line: 'line',
+  places: 'text',
+  cold: 'flag',
+  loadMin: 'temperature',
+  loadMax: 'temperature',
+  deliveryMin: 'temperature',
+  deliveryMax: 'temperature',
+  instructedLow: 'temperature',
+  instructedHigh: 'temperature',
+  measuredLow: 'temperature',
+  measuredHigh: 'temperature',
+  airAlone: 'share',
+  otherPlaces: 'flag',
   shortest: 'duration',
   longest: 'duration',
   basis: 'text',
+  draws: 'count',
   matters: 'text',
 } as const;
 
@@ -57,23 +69,29 @@ export const productCatalogue = {
       secondary: 'flag',
     },
   },
-  'pulps-go-with-air': {
-    weighs: 'open',
-    element: 'care-in-transit',
-    weight: 56,
-    facts: product,
+  'arrival-supports-origin': {
+    weighs: 'helps',
+    element: 'act-of-shipper',
+    weight: 95,
+    facts: counterfactual,
   },
-  'pulps-warmer-than-air-allows': {
+  'arrival-supports-transit': {
+    weighs: 'hurts',
+    element: 'care-in-transit',
+    weight: 94,
+    facts: counterfactual,
+  },
+  'arrival-does-not-discriminate': {
+    weighs: 'open',
+    element: 'good-condition-at-receipt',
+    weight: 56,
+    facts: counterfactual,
+  },
+  'arrival-fits-neither': {
     weighs: 'open',
     element: 'good-condition-at-receipt',
     weight: 77,
-    facts: { ...product, beyond: 'difference' },
-  },
-  'pulps-colder-than-air-allows': {
-    weighs: 'open',
-    element: 'care-in-transit',
-    weight: 70,
-    facts: { ...product, beyond: 'difference' },
+    facts: counterfactual,
   },
   'log-values-left-out': {
     weighs: 'open',

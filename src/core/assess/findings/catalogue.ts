@@ -5,7 +5,17 @@ import { handlingCatalogue } from './catalogue-handling.js';
 import { instructionsCatalogue } from './catalogue-instructions.js';
 import { loadingCatalogue } from './catalogue-loading.js';
 import { productCatalogue } from './catalogue-product.js';
-import { air, bothEnds, coverage, exceptionNoted, excursions, pulps, pulpsOut } from './fact-shapes.js';
+import {
+  air,
+  bothEnds,
+  coverage,
+  exceptionNoted,
+  excursions,
+  freezingPulps,
+  pulps,
+  pulpsNear,
+  pulpsOut,
+} from './fact-shapes.js';
 
 /** Kinds of facts; a question mark says that the fact may be absent. */
 interface Kinds {
@@ -50,6 +60,12 @@ export const catalogue = {
   },
   'pulps-at-loading-above-band': { weighs: 'helps', element: 'act-of-shipper', weight: 88, facts: pulpsOut },
   'pulps-at-loading-below-band': { weighs: 'helps', element: 'act-of-shipper', weight: 84, facts: pulpsOut },
+  'pulps-at-loading-undecided': {
+    weighs: 'open',
+    element: 'good-condition-at-receipt',
+    weight: 68,
+    facts: pulpsNear,
+  },
   'no-pulps-at-loading': {
     weighs: 'open',
     element: 'good-condition-at-receipt',
@@ -104,17 +120,23 @@ export const catalogue = {
     weight: 91,
     facts: pulpsOut,
   },
+  'pulps-at-delivery-undecided': {
+    weighs: 'open',
+    element: 'condition-at-delivery',
+    weight: 70,
+    facts: pulpsNear,
+  },
+  'pulps-at-delivery-frozen': {
+    weighs: 'hurts',
+    element: 'condition-at-delivery',
+    weight: 93,
+    facts: freezingPulps,
+  },
   'no-pulps-at-delivery': {
     weighs: 'open',
     element: 'condition-at-delivery',
     weight: 71,
     facts: { line: 'line', stop: 'stop' },
-  },
-  'warm-at-loading-and-delivery': {
-    weighs: 'helps',
-    element: 'act-of-shipper',
-    weight: 95,
-    facts: bothEnds,
   },
   'warmed-on-the-way': { weighs: 'hurts', element: 'care-in-transit', weight: 96, facts: bothEnds },
   'warm-at-delivery-no-loading-pulps': {

@@ -9,9 +9,11 @@ export const pulps = {
   mean: 'temperature',
   low: 'temperature',
   high: 'temperature',
+  guard: 'difference',
 } as const;
+export const pulpsNear = { ...pulps, near: 'count', inRange: 'count' } as const;
 export const pulpsOut = { ...pulps, outside: 'count', beyond: 'difference' } as const;
-export const ends = {
+const ends = {
   line: 'line',
   loadMin: 'temperature',
   loadMax: 'temperature',
@@ -20,7 +22,14 @@ export const ends = {
   low: 'temperature',
   high: 'temperature',
 } as const;
-export const bothEnds = { ...ends, change: 'difference' } as const;
+export const bothEnds = {
+  ...ends,
+  change: 'difference',
+  guard: 'difference',
+  samePlaces: 'count',
+  loadWithin: 'flag',
+  decided: 'flag',
+} as const;
 export const air = {
   channel: 'text',
   share: 'share',
@@ -92,4 +101,18 @@ export const exceptionNoted = {
   at: 'time?',
   name: 'text?',
   document: 'text?',
+} as const;
+export const freezingPulps = {
+  line: 'line',
+  stop: 'stop',
+  count: 'count',
+  min: 'temperature',
+  max: 'temperature',
+  guard: 'difference',
+  goods: 'text',
+  frozen: 'count',
+  near: 'count',
+  instructed: 'flag',
+  published: 'published',
+  secondary: 'flag',
 } as const;

@@ -2,6 +2,7 @@ import type { Finding } from '../../model/results.js';
 import { airFindings } from './air.js';
 import { careFindings } from './care.js';
 import { exceptionFindings } from './exceptions.js';
+import { frozenFindings } from './freezing.js';
 import { handlingFindings } from './handling.js';
 import { loadingFindings } from './loading.js';
 import type { FindingContext } from './make.js';
@@ -19,6 +20,7 @@ export function findingsOf(context: FindingContext): Finding[] {
     ...outcomeFindings(context),
     ...exceptionFindings(context),
     ...pulpFindings(context),
+    ...frozenFindings(context),
     ...setPointFindings(context),
     ...airFindings(context),
     ...careFindings(context),

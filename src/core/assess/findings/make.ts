@@ -10,6 +10,7 @@ import type {
   LoadPlan,
   LoadWeights,
   ProductResult,
+  PulpComparison,
   PulpGroup,
   RecordersResult,
   ShockResult,
@@ -25,6 +26,7 @@ export interface FindingContext extends Computed {
   pulps: readonly PulpGroup[];
   margins?: readonly LineMargin[];
   product?: readonly ProductResult[];
+  pulpComparisons?: readonly PulpComparison[];
   /** Absent when no row was recorded. */
   loading?: LoadPlan;
   /** Absent when no weight is known and nothing was weighed. */

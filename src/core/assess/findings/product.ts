@@ -1,8 +1,10 @@
-import type { Finding, LineMargin, ProductResult } from '../../model/results.js';
+import type { Finding, LineMargin } from '../../model/results.js';
 import { celsius } from '../../model/temperature.js';
 import { ROUNDING } from '../bands.js';
+import { instructionFreezes } from '../instruction-freezes.js';
 import { isSecondary } from '../published-limits.js';
 import { JUMP_KELVIN } from '../temperature/jumps.js';
+import { counterfactualFindings } from './counterfactual.js';
 import {
   difference,
   duration,
@@ -22,7 +24,7 @@ export function productFindings(context: FindingContext): Finding[] {
       ...freezingFinding(context, margin),
       ...chillingFinding(context, margin),
     ]),
-    ...(context.product ?? []).flatMap((result) => plausibility(context, result)),
+    ...counterfactualFindings(context),
     ...excludedValueFindings(context),
   ];
 }
@@ -37,6 +39,8 @@ function freezingFinding(context: FindingContext, { line, log, produce, freezing
   const stop = context.state.delivery.lines.find((one) => one.id === line)?.from;
   const isBelow = worst.margin < -ROUNDING;
   const isBelowAll = worst.belowAllSeconds > 0;
+  const asInstructed =
+    isBelow && instructionFreezes(context.state.delivery.lines.find(({ id }) => id === line));
   return [
     finding(
       isBelow ? 'air-below-freezing-point' : 'air-above-freezing-point',
@@ -54,9 +58,10 @@ function freezingFinding(context: FindingContext, { line, log, produce, freezing
         source: point.source,
         secondary: isSecondary(freezing.points),
         differ: isBelow && !isBelowAll,
+        asInstructed,
         published: { is: 'published', of: 'temperature', by: freezing.points },
       },
-      !isBelow ? 'helps' : isBelowAll ? 'hurts' : 'open',
+      !isBelow ? 'helps' : isBelowAll && !asInstructed ? 'hurts' : 'open',
     ),
   ];
 }
@@ -97,51 +102,6 @@ function chillingFinding(context: FindingContext, { line, log, produce, chilling
       asInstructed || asRecommended ? 'open' : 'hurts',
     ),
   ];
-}
-
-const FINDING = {
-  inside: 'pulps-go-with-air',
-  above: 'pulps-warmer-than-air-allows',
-  below: 'pulps-colder-than-air-allows',
-} as const;
-
-function plausibility(context: FindingContext, result: ProductResult): Finding[] {
-  const { verdict, loading, arrival, envelope, assumptions, matters } = result;
-  if (verdict === 'not-decidable' || loading === undefined || arrival === undefined) return [];
-  if (envelope === undefined || matters === undefined) return [];
-  const facts = {
-    line: lineRef(result.line),
-    loadMin: temperature(loading.min),
-    loadMax: temperature(loading.max),
-    deliveryMin: temperature(arrival.min),
-    deliveryMax: temperature(arrival.max),
-    low: temperature(envelope.low),
-    high: temperature(envelope.high),
-    shortest: duration(assumptions.halfCoolingSeconds.low),
-    longest: duration(assumptions.halfCoolingSeconds.high),
-    basis: assumptions.halfCoolingSeconds.from,
-    matters: matters.is,
-  };
-  const by = 'product against air by Newton’s law of cooling';
-  const evidence = [...loading.evidence, ...arrival.evidence, result.log];
-  if (verdict === 'inside')
-    return [finding(FINDING.inside, by, evidence, facts, weightOfInside(context, result))];
-  return [
-    finding(FINDING[verdict], by, evidence, { ...facts, beyond: difference(result.beyondKelvin ?? 0) }),
-  ];
-}
-
-/**
- * Pulps consistent with the air help the carrier when the product arrived as instructed or was warm when loaded;
- * they hurt when it was loaded as instructed and the air itself explains the arrival temperature.
- */
-function weightOfInside(context: FindingContext, { line }: ProductResult): Finding['weighs'] {
-  const at = (does: 'load' | 'unload') =>
-    context.pulps.find((group) => group.line === line && group.does === does);
-  const [load, delivery] = [at('load'), at('unload')];
-  if (load?.band === undefined || delivery?.band === undefined) return 'open';
-  if (delivery.inBand === delivery.count) return 'helps';
-  return load.inBand === load.count ? 'hurts' : 'helps';
 }
 
 function excludedValueFindings(context: FindingContext): Finding[] {

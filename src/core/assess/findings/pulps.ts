@@ -1,5 +1,6 @@
 import type { Line } from '../../model/delivery.js';
-import type { Finding, PulpGroup } from '../../model/results.js';
+import type { Finding, PulpGroup, PulpPair } from '../../model/results.js';
+import { instructionFreezes } from '../instruction-freezes.js';
 import { latestTimeOf } from '../milestones.js';
 import { difference, type FindingContext, finding, lineRef, stopRef, temperature } from './make.js';
 import { toldOfPulps } from './told-of-pulps.js';
@@ -7,14 +8,15 @@ import { toldOfPulps } from './told-of-pulps.js';
 const BY = 'pulps against the band of the line';
 
 /**
- * Side of the range of a line's pulps at one stop: above wins over below, because warm product is the commoner
- * claim.
+ * What a line's pulps at one stop say of its range, with room for the thermometers: one clearly above wins over one
+ * clearly below, because warm product is the commoner claim; within only where every one clearly is.
  */
-type Lie = 'in-band' | 'above' | 'below' | 'not-judged';
-function lieOf(group: PulpGroup): Lie {
-  if (group.band === undefined) return 'not-judged';
-  if (group.readings.some((one) => one.verdict === 'above')) return 'above';
-  return group.inBand === group.count ? 'in-band' : 'below';
+type Lie = 'within' | 'above' | 'below' | 'undecided' | 'not-judged';
+function lieOf({ band, answers, count }: PulpGroup): Lie {
+  if (band === undefined || answers === undefined) return 'not-judged';
+  if (answers.above > 0) return 'above';
+  if (answers.below > 0) return 'below';
+  return answers.within === count ? 'within' : 'undecided';
 }
 
 const ids = (...groups: (PulpGroup | undefined)[]) =>
@@ -29,8 +31,8 @@ export function pulpFindings(context: FindingContext): Finding[] {
     const delivery = of('unload');
     return [
       ...(load === undefined ? missingAtLoading(context, line) : atLoading(context, load, delivery)),
-      ...(delivery === undefined ? missingAtDelivery(context, line) : atDelivery(delivery)),
-      ...bothEnds(line, load, delivery),
+      ...(delivery === undefined ? missingAtDelivery(context, line) : atDelivery(line, delivery)),
+      ...bothEnds(context, line, load, delivery),
     ];
   });
 }
@@ -45,11 +47,19 @@ function facts(group: PulpGroup, band: { low: number; high: number }) {
     mean: temperature(group.mean),
     low: temperature(band.low),
     high: temperature(band.high),
+    guard: difference(guardOf(group)),
   };
 }
 
+const guardOf = ({ readings }: PulpGroup) =>
+  Math.max(...readings.map(({ uncertainty }) => uncertainty.guardKelvin));
+
+function undecidedFacts(group: PulpGroup, band: { low: number; high: number }) {
+  return { ...facts(group, band), near: group.answers?.['not-decidable'] ?? 0, inRange: group.inBand };
+}
+
 function outFacts(group: PulpGroup, band: { low: number; high: number }, side: 'above' | 'below') {
-  const outside = group.readings.filter((one) => one.verdict === side);
+  const outside = group.readings.filter((one) => one.answer === side);
   return {
     ...facts(group, band),
     outside: outside.length,
@@ -65,32 +75,62 @@ function atLoading(context: FindingContext, load: PulpGroup, delivery: PulpGroup
   const { band } = load;
   const lie = lieOf(load);
   if (band === undefined || lie === 'not-judged') return [];
-  if (lie === 'in-band') {
-    const later = delivery === undefined ? 'not-judged' : lieOf(delivery);
-    const weighs = later === 'in-band' ? 'helps' : later === 'not-judged' ? 'open' : 'hurts';
-    return [finding('pulps-at-loading-in-band', BY, ids(load), facts(load, band), weighs)];
+  switch (lie) {
+    case 'within': {
+      const later = delivery === undefined ? 'not-judged' : lieOf(delivery);
+      const weighs = later === 'within' ? 'helps' : later === 'above' || later === 'below' ? 'hurts' : 'open';
+      return [finding('pulps-at-loading-in-band', BY, ids(load), facts(load, band), weighs)];
+    }
+    case 'undecided':
+      return [finding('pulps-at-loading-undecided', BY, ids(load), undecidedFacts(load, band))];
+    case 'above':
+    case 'below': {
+      // An instruction that freezes the goods is no measure for warm ones.
+      const weighs = lie === 'above' && instructionFreezes(lineOf(context, load)) ? 'open' : 'helps';
+      return [
+        finding(`pulps-at-loading-${lie}-band`, BY, ids(load), outFacts(load, band, lie), weighs),
+        ...(lie === 'above' && weighs === 'helps' ? toldOfPulps(context, load, band.high) : []),
+      ];
+    }
   }
-  return [
-    finding(`pulps-at-loading-${lie}-band`, BY, ids(load), outFacts(load, band, lie)),
-    ...(lie === 'above' ? toldOfPulps(context, load, band.high) : []),
-  ];
 }
 
-function atDelivery(delivery: PulpGroup): Finding[] {
+const lineOf = ({ state }: FindingContext, { line }: PulpGroup): Line | undefined =>
+  state.delivery.lines.find(({ id }) => id === line);
+
+function atDelivery(line: Line, delivery: PulpGroup): Finding[] {
   const { band } = delivery;
   const lie = lieOf(delivery);
   if (band === undefined || lie === 'not-judged') return [];
-  return [
-    lie === 'in-band'
-      ? finding('pulps-at-delivery-in-band', BY, ids(delivery), facts(delivery, band))
-      : finding(`pulps-at-delivery-${lie}-band`, BY, ids(delivery), outFacts(delivery, band, lie)),
-  ];
+  switch (lie) {
+    case 'within':
+      return [finding('pulps-at-delivery-in-band', BY, ids(delivery), facts(delivery, band))];
+    case 'undecided':
+      return [finding('pulps-at-delivery-undecided', BY, ids(delivery), undecidedFacts(delivery, band))];
+    case 'above':
+    case 'below': {
+      const weighs = lie === 'above' && instructionFreezes(line) ? 'open' : 'hurts';
+      return [
+        finding(`pulps-at-delivery-${lie}-band`, BY, ids(delivery), outFacts(delivery, band, lie), weighs),
+      ];
+    }
+  }
 }
 
-/** Where a line warmed: before custody, during custody, or undetermined. */
-function bothEnds(line: Line, load: PulpGroup | undefined, delivery: PulpGroup | undefined): Finding[] {
+/**
+ * A line that was not clearly warm at loading and clearly is at delivery. Whether it rose is told of the same places,
+ * else of every reading against every other, with room for the thermometers. Of one that was warm at both ends the
+ * counterfactual speaks.
+ */
+function bothEnds(
+  context: FindingContext,
+  line: Line,
+  load: PulpGroup | undefined,
+  delivery: PulpGroup | undefined,
+): Finding[] {
   const band = delivery?.band;
   if (delivery === undefined || band === undefined || lieOf(delivery) !== 'above') return [];
+  if (instructionFreezes(line)) return [];
   const high = temperature(band.high);
   if (load === undefined)
     return [
@@ -100,18 +140,36 @@ function bothEnds(line: Line, load: PulpGroup | undefined, delivery: PulpGroup |
         high,
       }),
     ];
-  const id = lieOf(load) === 'above' ? 'warm-at-loading-and-delivery' : 'warmed-on-the-way';
+  const compared = context.pulpComparisons?.find(
+    (one) => one.line === line.id && one.is === 'delivery-against-loading' && one.stop === delivery.stop,
+  );
+  if (lieOf(load) === 'above' || compared === undefined) return [];
+  const { pairs, leastRise, guardKelvin, answer } = compared;
+  const most = pairs.reduce<PulpPair | undefined>(
+    (found, one) => (found === undefined || one.change > found.change ? one : found),
+    undefined,
+  );
   return [
-    finding(id, BY, ids(load, delivery), {
-      line: lineRef(line.id),
-      loadMin: temperature(load.min),
-      loadMax: temperature(load.max),
-      deliveryMin: temperature(delivery.min),
-      deliveryMax: temperature(delivery.max),
-      low: temperature(band.low),
-      high,
-      change: difference(delivery.mean - load.mean),
-    }),
+    finding(
+      'warmed-on-the-way',
+      BY,
+      ids(load, delivery),
+      {
+        line: lineRef(line.id),
+        loadMin: temperature(load.min),
+        loadMax: temperature(load.max),
+        deliveryMin: temperature(delivery.min),
+        deliveryMax: temperature(delivery.max),
+        low: temperature(band.low),
+        high,
+        change: difference(most?.change ?? leastRise),
+        guard: difference(most?.guardKelvin ?? guardKelvin),
+        samePlaces: pairs.length,
+        loadWithin: lieOf(load) === 'within',
+        decided: answer === 'rose',
+      },
+      answer === 'rose' ? 'hurts' : 'open',
+    ),
   ];
 }
 

@@ -10,6 +10,7 @@ import {
   freezingPoints,
   recommendedTemperatures,
 } from '../../reference/limits.js';
+import { instructionFreezes } from '../instruction-freezes.js';
 import { latestTimeOf } from '../milestones.js';
 import { isSecondary, publishedLimit, publishedTemperatures } from '../published-limits.js';
 import {
@@ -167,7 +168,11 @@ function instructions(context: FindingContext): Finding[] {
     const goods = findGoods(line.goods);
     return goods === undefined
       ? []
-      : [...againstSources(line, goods, evidence), ...nearFreezing(line, goods, evidence)];
+      : [
+          ...againstSources(line, goods, evidence),
+          ...belowFreezing(line, goods, evidence),
+          ...nearFreezing(line, goods, evidence),
+        ];
   });
 }
 
@@ -207,6 +212,23 @@ function againstSources(line: Line, goods: Goods, evidence: readonly EvidenceId[
   ];
 }
 
+/** An instruction below every published freezing point: whoever follows it freezes the goods. */
+function belowFreezing(line: Line, goods: Goods, evidence: readonly EvidenceId[]): Finding[] {
+  if (line.instruction === undefined || !instructionFreezes(line)) return [];
+  const points = freezingPoints(goods.key);
+  const recommended = recommendedTemperatures(goods.key);
+  return [
+    finding('instruction-below-freezing', 'instruction against every freezing point', evidence, {
+      line: lineRef(line.id),
+      goods: goods.name,
+      instruction: temperature(celsius(line.instruction.setPoint)),
+      recommended: recommended.length === 0 ? undefined : publishedTemperatures(recommended),
+      published: publishedTemperatures(points),
+      secondary: isSecondary(points.map(publishedLimit)),
+    }),
+  ];
+}
+
 /** Supply air leaves a unit this much colder than the set point. Common practice, no source. Kelvin (3 °F). */
 const BLOWN_COLDER = 5 / 3;
 
@@ -215,7 +237,7 @@ function nearFreezing(line: Line, goods: Goods, evidence: readonly EvidenceId[])
   const [highest] = freezingPoints(goods.key);
   if (line.instruction === undefined || highest === undefined) return [];
   const asked = celsius(line.instruction.setPoint);
-  if (asked - BLOWN_COLDER >= highest.high) return [];
+  if (asked - BLOWN_COLDER >= highest.high || instructionFreezes(line)) return [];
   const { source, secondary } = publishedLimit(highest);
   return [
     finding('instruction-near-freezing', 'instruction against the highest freezing point', evidence, {

@@ -7,6 +7,7 @@ import { delaysVerdict } from './needs/delays.js';
 import { documentVerdict, photoVerdict } from './needs/files.js';
 import { instructionVerdict } from './needs/instructions.js';
 import { logVerdict } from './needs/logs.js';
+import { instrumentVerdict, particularVerdict } from './needs/particulars.js';
 import { pulpAgreementVerdict, pulpVerdict } from './needs/pulps.js';
 import { eventVerdict, readingVerdict } from './needs/readings.js';
 import { sealVerdict } from './needs/seals.js';
@@ -23,6 +24,8 @@ export function evaluate(context: RuleContext, need: Need): NeedVerdict {
   if ('photo' in need) return photoVerdict(context, need);
   if ('document' in need) return documentVerdict(context, need);
   if ('event' in need) return eventVerdict(context, need);
+  if ('particular' in need) return particularVerdict(context, need);
+  if ('instrument' in need) return instrumentVerdict(context, need);
   if ('instruction' in need) return instructionVerdict(context, need);
   if ('agreement' in need)
     return need.agreement === 'pulp' ? pulpAgreementVerdict(context, need) : agreementVerdict(context, need);

@@ -11,6 +11,7 @@ export const shortfallFacts = {
   'too-few': { thing: 'thing', have: 'count', need: 'count' },
   'none-at-position': { positions: 'position' },
   'outside-instruction': { count: 'count' },
+  'near-instruction-limit': { count: 'count' },
   'no-instruction-to-compare': {},
   'no-instruction': {},
   'no-common-temperature': {},

@@ -21,15 +21,20 @@ const PALLETS =
  * Extension ("Forced-air cooling") says that the middle of a pallet may lose heat more slowly than respiration
  * produces it.
  */
-const HALF_COOLING: Record<Load, { low: number; high: number; from: string }> = {
+const HALF_COOLING: Record<Exclude<Load, 'measured'>, { low: number; high: number; from: string }> = {
   pallets: { low: 4 * HOUR, high: 15.7 * DAY, from: PALLETS },
   'loose-cartons': { low: 2 * HOUR, high: 36 * HOUR, from: PRACTICE },
   'not-stated': { low: 2 * HOUR, high: 15.7 * DAY, from: PALLETS },
 };
 
-/** How a line is packed in the trailer, by its facts, and the half-cooling times for that packing. */
+/** How a line is packed in the trailer, by its facts, and the half-cooling times for that packing, or those that were measured. */
 export function packingOf(line: Line): Pick<ProductResult['assumptions'], 'load' | 'halfCoolingSeconds'> {
-  const load: Load =
+  if (line.halfCoolingHours !== undefined) {
+    const { shortest, longest } = line.halfCoolingHours;
+    const measured = { low: shortest * HOUR, high: longest * HOUR, from: 'as stated in delivery.yaml' };
+    return { load: 'measured', halfCoolingSeconds: measured };
+  }
+  const load =
     line.pallets !== undefined ? 'pallets' : line.cartons !== undefined ? 'loose-cartons' : 'not-stated';
   return { load, halfCoolingSeconds: HALF_COOLING[load] };
 }

@@ -1,182 +1,268 @@
-import type { Line } from '../../model/delivery.js';
-import type { EvidenceId } from '../../model/evidence.js';
+import type { Delivery, Line } from '../../model/delivery.js';
+import type { Channel } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { Envelope, ProductResult, PulpGroup, TemperatureResult } from '../../model/results.js';
+import type {
+  PlaceCounterfactual,
+  ProductInput,
+  ProductResult,
+  PulpGroup,
+  TemperatureResult,
+  TimeRange,
+} from '../../model/results.js';
+import type { RuleSet } from '../../model/rule-set.js';
 import type { UnitLog } from '../../model/unit-log.js';
 import { findGoods } from '../../reference/goods.js';
-import {
-  type Respiration,
-  rateStretches,
-  respirationOf,
-  specificHeat,
-  wattsPerKilogram,
-} from '../../reference/respiration.js';
+import { respirationOf, specificHeat } from '../../reference/respiration.js';
+import { bandOf } from '../bands.js';
+import { instructionFreezes } from '../instruction-freezes.js';
 import { isAround } from '../logs/compartments.js';
+import { airAtPlace, cartonSpread, sensorAccuracy } from '../measurement/assumed.js';
 import type { Milestones } from '../milestones.js';
+import { matchPlaces } from '../pulp-pairs.js';
 import { gapLimit } from '../temperature/sampling-interval.js';
 import { transitWindowBetween } from '../transit-window.js';
-import { dominantAssumption, type EnvelopeAssumptions, envelopeEdges, envelopeOf } from './envelope.js';
-import { type Heating, NO_HEATING } from './heated.js';
+import { airInCells, type Cells, cellsOf } from './air-cells.js';
+import {
+  type InstructedRange,
+  judgePlace,
+  type PlacePulps,
+  startsAsInstructed,
+  startsAsMeasured,
+} from './counterfactual.js';
+import { DRAWS, type Draws, drawCases } from './draws.js';
+import { heatingOf } from './heating.js';
 import { type CoverageOf, coverages, knownAir } from './known-air.js';
 import { packingOf } from './load.js';
+import { quantile, sharedVariance } from './quantiles.js';
+import { type AirOnTheWay, simulate } from './simulate.js';
 
-/** Tolerance for the thermometers at either end, K: 2 °F, that of Fahrenheit scales in Cal. Health & Safety Code 114159(c). */
-const THERMOMETERS = 10 / 9;
-
-/** Pulps of one line at one end. */
-interface End {
-  min: number;
-  max: number;
-  mean: number;
-  evidence: EvidenceId[];
-  lastAt?: number;
+/** What lines are judged by. */
+export interface ProductContext {
+  delivery: Delivery;
+  ruleSet: RuleSet;
+  pulps: readonly PulpGroup[];
+  logs: readonly UnitLog[];
+  milestones: Milestones;
+  /** Results of the same logs: where their window is that of a line, their coverage is known already. */
+  temperatures?: readonly TemperatureResult[];
 }
 
 /**
- * For each line and log: whether the arrival pulps are consistent with the loading pulps and the logged air. A
- * plausibility check with stated assumptions, never proof. The product at the thermometer follows the nearby air by
- * Newton's law of cooling; time on the dock before and after is not included.
+ * For each line and log: what would have arrived in this air, had the line been loaded as instructed, and as measured.
+ * The product at the thermometer follows the nearby air by Newton's law of cooling; time on the dock before and after is
+ * not included. What is not known is drawn from its spread, the same cases each time.
  */
-export function productResults(
-  lines: readonly Line[],
-  pulps: readonly PulpGroup[],
-  logs: readonly UnitLog[],
-  milestones: Milestones,
-  /** Results of the same logs: where their window is that of a line, their coverage is known already. */
-  temperatures: readonly TemperatureResult[] = [],
-): ProductResult[] {
-  const coverage = coverages(temperatures);
-  const cases = lines.flatMap((line) => {
-    const loading = endOf(pulps, line, line.from);
-    const arrival = endOf(pulps, line, line.to);
+export function productResults(context: ProductContext): ProductResult[] {
+  const coverage = coverages(context.temperatures ?? []);
+  return context.delivery.lines.flatMap((line) => {
+    const of = (stop: string) => context.pulps.find((one) => one.line === line.id && one.stop === stop);
+    const [loading, arrival] = [of(line.from), of(line.to)];
     if (loading === undefined && arrival === undefined) return [];
-    return logs
-      .filter((log) => isAround(log, line))
-      .flatMap((log) => caseOf(line, log, milestones, coverage, loading, arrival) ?? []);
+    const around = context.logs.filter((log) => isAround(log, line));
+    return around.flatMap((log) => resultOf(context, line, log, coverage, loading, arrival) ?? []);
   });
-  const judged = judgeAll(
-    cases.flatMap(({ result, open }) => (open === undefined ? [] : { result, ...open })),
-  ).values();
-  return cases.map(({ result, open }) => (open === undefined ? result : (judged.next().value ?? result)));
 }
 
-function endOf(pulps: readonly PulpGroup[], line: Line, stop: string): End | undefined {
-  const group = pulps.find((one) => one.line === line.id && one.stop === stop);
-  if (group === undefined) return undefined;
-  const times = group.readings.flatMap((one) => one.at ?? []);
-  return {
-    min: group.min,
-    max: group.max,
-    mean: group.mean,
-    evidence: group.readings.map((one) => one.evidence),
-    ...omitUndefined({ lastAt: times.length === 0 ? undefined : Math.max(...times) }),
-  };
-}
-
-/** A line and log that can be judged: what is known of it so far, and its assumptions. */
-interface Open {
-  result: ProductResult;
-  arrival: End;
-  assumed: EnvelopeAssumptions;
-}
-
-function caseOf(
+function resultOf(
+  { delivery, ruleSet, milestones }: ProductContext,
   line: Line,
   log: UnitLog,
-  milestones: Milestones,
   coverage: CoverageOf,
-  loading: End | undefined,
-  arrival: End | undefined,
-): { result: ProductResult; open?: Omit<Open, 'result'> } | undefined {
+  loading: PulpGroup | undefined,
+  arrival: PulpGroup | undefined,
+): ProductResult | undefined {
   const custody = transitWindowBetween(milestones, line.from, line.to);
   if (custody === undefined) return undefined;
   const window = { from: custody.from.at, to: custody.to.at };
   const { gapLimitSeconds } = gapLimit(log.times);
   const air = knownAir(coverage, log, window, gapLimitSeconds);
-  const key = findGoods(line.goods)?.key ?? '';
-  const respiration = respirationOf(key);
-  const heat = specificHeat(key);
   const result: ProductResult = {
     line: line.id,
     log: log.evidence,
     ...omitUndefined({ compartment: log.compartment }),
     verdict: 'not-decidable',
     window,
-    ...omitUndefined({ loading: loading && bare(loading), arrival: arrival && bare(arrival) }),
-    toleranceKelvin: THERMOMETERS,
-    assumptions: {
-      ...packingOf(line),
-      channels: air.channels,
-      ...omitUndefined({
-        respiration:
-          respiration === undefined
-            ? undefined
-            : {
-                source: respiration.source.name,
-                secondary: respiration.source.status === 'secondary',
-              },
-      }),
-      specificHeat: { joulesPerKilogramKelvin: heat.joules, own: heat.own, source: heat.source.name },
-      coverage: air.coverage,
-      ...omitUndefined({
-        afterSeconds: arrival?.lastAt === undefined ? undefined : (arrival.lastAt - window.to) / 1000,
-      }),
-    },
+    ...omitUndefined({ loading: loading && endOf(loading), arrival: arrival && endOf(arrival) }),
+    places: [],
+    draws: DRAWS,
+    assumptions: assumptionsOf(delivery, line, air, arrival, window),
   };
-  const without = (why: ProductResult['why'] & string) => ({ result: { ...result, why } });
+  const without = (why: ProductResult['why'] & string) => ({ ...result, why });
+  const range = bandOf(line, ruleSet);
   if (loading === undefined) return without('no-loading-pulps');
   if (arrival === undefined) return without('no-arrival-pulps');
   if (line.iced) return without('iced');
+  if (range === undefined) return without('no-instruction');
+  if (instructionFreezes(line)) return without('instruction-freezes');
   if (air.channels.length === 0) return without('air-not-known');
-  const assumed = {
-    log,
-    gapLimitSeconds,
-    window,
-    channels: air.channels,
-    start: { low: loading.min - THERMOMETERS, high: loading.max + THERMOMETERS, mean: loading.mean },
-    halfCoolingSeconds: result.assumptions.halfCoolingSeconds,
-    heating: heatingOf(respiration, heat.joules),
+  const cells = cellsOf(window);
+  return {
+    ...result,
+    ...askBoth({
+      delivery,
+      line,
+      range,
+      loading,
+      arrival,
+      assumptions: result.assumptions,
+      air: airOf(log, air.channels, cells, gapLimitSeconds),
+    }),
   };
-  return { result, open: { arrival, assumed } };
 }
 
-const bare = ({ min, max, evidence }: End) => ({ min, max, evidence });
-
-/** Highest published respiration at the product's temperature, as heating in K/s. */
-export function heatingOf(respiration: Respiration | undefined, joulesPerKilogramKelvin: number): Heating {
-  if (respiration === undefined) return NO_HEATING;
-  const perKilogramKelvin = (rate: number) =>
-    wattsPerKilogram(rate, respiration.unit) / joulesPerKilogramKelvin;
-  return rateStretches(respiration, 'high').map((one) => ({ ...one, rate: perKilogramKelvin(one.rate) }));
+export function airOf(
+  log: UnitLog,
+  [first = 'return-air', second]: readonly Channel[],
+  cells: Cells,
+  gapLimitSeconds: number,
+): AirOnTheWay {
+  const of = (channel: Channel) => airInCells(log, channel, cells, gapLimitSeconds);
+  return {
+    seconds: cells.seconds,
+    first: of(first),
+    ...omitUndefined({ second: second === undefined ? undefined : of(second) }),
+  };
 }
 
-function judgeAll(open: readonly Open[]): ProductResult[] {
-  const edges = envelopeEdges(open.map(({ assumed }) => assumed));
-  const asked = open.flatMap((one, i) => {
-    const found = edges[i];
-    return found === undefined
-      ? []
-      : [{ ...one, edges: found, ...againstPulps(one.arrival, envelopeOf(found)) }];
+const endOf = ({ min, max, readings }: PulpGroup) => ({
+  min,
+  max,
+  evidence: readings.map((one) => one.evidence),
+});
+
+function assumptionsOf(
+  delivery: Delivery,
+  line: Line,
+  { channels, coverage }: { channels: Channel[]; coverage: number },
+  arrival: PulpGroup | undefined,
+  window: TimeRange,
+): ProductResult['assumptions'] {
+  const key = findGoods(line.goods)?.key ?? '';
+  const respiration = respirationOf(key);
+  const heat = specificHeat(key);
+  const times = (arrival?.readings ?? []).flatMap(({ at }) => at ?? []);
+  return {
+    ...packingOf(line),
+    channels,
+    sensorKelvin: Math.max(
+      0,
+      ...channels.map((channel) => sensorAccuracy(delivery, channel).halfWidthKelvin),
+    ),
+    airAtPlaceKelvin: airAtPlace(delivery),
+    cartonsKelvin: cartonSpread(delivery).halfWidthKelvin,
+    ...omitUndefined({
+      respiration: respiration && {
+        source: respiration.source.name,
+        secondary: respiration.source.status === 'secondary',
+      },
+    }),
+    specificHeat: { joulesPerKilogramKelvin: heat.joules, own: heat.own, source: heat.source.name },
+    coverage,
+    ...omitUndefined({
+      afterSeconds: times.length === 0 ? undefined : (Math.max(...times) - window.to) / 1000,
+    }),
+  };
+}
+
+interface Question {
+  delivery: Delivery;
+  line: Line;
+  range: InstructedRange;
+  loading: PulpGroup;
+  arrival: PulpGroup;
+  assumptions: ProductResult['assumptions'];
+  air: AirOnTheWay;
+}
+
+function askBoth({ delivery, line, range, loading, arrival, assumptions, air }: Question) {
+  const draws = casesOf(assumptions);
+  const heating = heatingFor(line);
+  const places = placesOf(loading, arrival);
+  const starts = [
+    startsAsInstructed(draws, range),
+    startsAsMeasured(draws, loading.readings, delivery),
+    ...places.map((place) => startsAsMeasured(draws, place.loading, delivery)),
+  ];
+  const [asInstructed = new Float64Array(), whole = new Float64Array(), ...own] = simulate(
+    air,
+    draws,
+    heating,
+    starts,
+  );
+  const judged = places.flatMap((place, i): PlaceCounterfactual[] => {
+    const asMeasured = own[i];
+    if (asMeasured === undefined) return [];
+    return [judgePlace(place, { asInstructed, asMeasured }, { draws, range, facts: delivery }) ?? []].flat();
   });
-  const matters = dominantAssumption(asked);
-  return asked.map(({ result, envelope, above, below }, i): ProductResult => {
-    const most = matters[i];
-    const found = {
-      ...result,
-      envelope,
-      beyondKelvin: Math.max(0, above, below),
-      ...omitUndefined({ matters: most }),
-    };
-    if (above > 0 && below > 0) return { ...found, verdict: 'not-decidable', why: 'pulps-on-both-sides' };
-    return { ...found, verdict: above > 0 ? 'above' : below > 0 ? 'below' : 'inside' };
-  });
+  return {
+    verdict: wholeVerdict(judged),
+    asInstructed: central(asInstructed),
+    asMeasured: central(whole),
+    places: judged,
+    matters: mostOf(draws, starts[1] ?? whole, whole),
+  };
 }
 
-/** Distance of the arrival pulps beyond either edge, and the edge concerned: the nearer one when they are inside. */
-function againstPulps(arrival: End, envelope: Envelope) {
-  const above = arrival.max - (envelope.high + THERMOMETERS);
-  const below = envelope.low - THERMOMETERS - arrival.min;
-  const nearHigh = Math.abs(arrival.max - envelope.high) < Math.abs(arrival.min - envelope.low);
-  const edge: keyof Envelope = above > 0 ? 'high' : below > 0 ? 'low' : nearHigh ? 'high' : 'low';
-  return { envelope, above, below, edge };
+export const casesOf = ({
+  halfCoolingSeconds,
+  sensorKelvin,
+  airAtPlaceKelvin,
+}: ProductResult['assumptions']): Draws => drawCases({ halfCoolingSeconds, sensorKelvin, airAtPlaceKelvin });
+
+export function heatingFor({ goods }: Line) {
+  const key = findGoods(goods)?.key ?? '';
+  return heatingOf(respirationOf(key), specificHeat(key).joules);
+}
+
+/** Pulps of each place at both ends; those at delivery from places that were not read at loading go with all of that end. */
+function placesOf(loading: PulpGroup, arrival: PulpGroup): PlacePulps[] {
+  const matched = matchPlaces(loading.readings, arrival.readings);
+  const taken = new Set(matched.flatMap(({ second, others }) => [...second, ...others]));
+  const left = arrival.readings.filter((one) => !taken.has(one));
+  const positions = [...new Set(left.map(({ position }) => position))];
+  return [
+    ...matched.map(
+      ({ first, second }): PlacePulps => ({
+        loading: first,
+        arrival: second,
+        loadingFrom: 'same-place',
+      }),
+    ),
+    ...positions.map(
+      (position): PlacePulps => ({
+        loading: loading.readings,
+        arrival: left.filter((one) => one.position === position),
+        loadingFrom: 'whole-line',
+      }),
+    ),
+  ];
+}
+
+/** One verdict of all places; where they differ, the line as a whole does not discriminate. */
+function wholeVerdict(places: readonly PlaceCounterfactual[]): ProductResult['verdict'] {
+  const [first, ...rest] = [...new Set(places.map(({ verdict }) => verdict))];
+  if (first === undefined) return 'in-range';
+  return rest.length === 0 ? first : 'both';
+}
+
+/** Between these lie 95 % of the cases. */
+export const central = (values: Float64Array) => ({
+  low: quantile(values, 0.025),
+  high: quantile(values, 0.975),
+});
+
+function mostOf(
+  draws: Draws,
+  starts: Float64Array,
+  ends: Float64Array,
+): NonNullable<ProductResult['matters']> {
+  const inputs: readonly (readonly [ProductInput, Float64Array])[] = [
+    ['loading-pulps', starts],
+    ['half-cooling-time', draws.tau],
+    ['respiration', draws.respiration],
+    ['air-at-place', draws.offset],
+  ];
+  return inputs
+    .map(([is, column]) => ({ is, share: sharedVariance(column, ends) }))
+    .reduce((most, one) => (one.share > most.share ? one : most));
 }

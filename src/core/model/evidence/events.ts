@@ -11,6 +11,8 @@ export const eventName = z.enum([
   'loading-ended',
   'doors-closed',
   'departed',
+  'dropped',
+  'picked-up',
   'stopped',
   'resumed',
   'notice-of-arrival',
@@ -27,11 +29,25 @@ export const eventName = z.enum([
 /** Something that happened to the load. */
 export type EventName = z.infer<typeof eventName>;
 
+/** Why a truck stopped. */
+export const stopReason = z.enum([
+  'hours-of-service',
+  'rest',
+  'fuel',
+  'traffic',
+  'weather',
+  'breakdown',
+  'road-inspection',
+  'border',
+  'other',
+]);
+
 export const event = z
   .strictObject({
     kind: z.literal('event'),
     ...readingFields,
     event: eventName.meta({ description: 'What happened' }),
+    reason: stopReason.optional().meta({ description: 'Of a stop: why' }),
     note: z.string().max(2000).optional().meta({ description: 'Free text' }),
   })
   .meta({ description: 'An event' });

@@ -35,6 +35,7 @@ export interface RejectedEvidence {
     | 'wrong-source'
     | 'other-subject'
     | 'not-signed'
+    | 'incomplete'
     | FlagName;
 }
 

@@ -208,7 +208,12 @@ describe('what the carrier must show: both freedom from negligence and an except
       'act-of-shipper',
       'open',
     ],
-    ['product warmer than the air allows', [found('pulps-warmer-than-air-allows')], 'act-of-shipper', 'open'],
+    [
+      'an arrival that does not discriminate',
+      [found('arrival-does-not-discriminate')],
+      'act-of-shipper',
+      'open',
+    ],
     [
       'chilling air, as instructed',
       [found('air-in-chilling-range', 'open', { asInstructed: true })],
@@ -240,12 +245,24 @@ describe('what the carrier must show: both freedom from negligence and an except
     expect(from(row(rows, 'excepted-cause').weak)).toEqual(['load-pattern']);
   });
 
-  it('pulps that go with the air point to the shipper only where the same line was loaded warm', () => {
-    const go = (id: string) => found('pulps-go-with-air', 'helps', { line: { is: 'line', line: id } });
-    const points = (...findings: Finding[]) =>
-      from(row(position({ findings }), 'excepted-cause', 'act-of-shipper').forCarrier);
-    expect(points(loadedWarm, go('romaine'))).toEqual(['pulps-at-loading-above-band', 'pulps-go-with-air']);
-    expect(points(loadedWarm, go('broccoli'))).toEqual(['pulps-at-loading-above-band']);
+  it('an arrival that supports warm at origin points to the shipper only where it discriminates', () => {
+    const points = (weighs: Finding['weighs']) => {
+      const supports = found('arrival-supports-origin', weighs, { line: { is: 'line', line: 'romaine' } });
+      const rows = position({ findings: [supports] });
+      return [
+        from(row(rows, 'excepted-cause', 'act-of-shipper').forCarrier),
+        from(row(rows, 'good-condition-at-receipt').forCarrier),
+      ];
+    };
+    expect(points('helps')).toEqual([['arrival-supports-origin'], ['arrival-supports-origin']]);
+    expect(points('open')).toEqual([[], []]);
+  });
+
+  it('freezing that the bill itself instructs points to the shipper', () => {
+    const frozen = found('pulps-at-delivery-frozen', 'open', { instructed: true });
+    expect(from(row(position({ findings: [frozen] }), 'excepted-cause', 'act-of-shipper').weak)).toEqual([
+      'pulps-at-delivery-frozen',
+    ]);
   });
 
   it('act of God, public enemy and public authority are never offered: nothing in a record says them', () => {

@@ -86,6 +86,84 @@ describe('a contact and an exception', () => {
   });
 });
 
+describe('particulars and instruments', () => {
+  const said = (more: object): Piece => particularAt(2, more);
+  const thermometer = (hour: number, more: object): Piece => ({
+    kind: 'instrument',
+    time: at(hour),
+    place: LOAD,
+    name: hour > 10 ? 'p-7 ' : 'P-7',
+    type: 'thermometer',
+    documents: [],
+    ...more,
+  });
+  const particularAt = (hour: number, more: object): Piece => ({
+    kind: 'particular',
+    time: at(hour),
+    place: LOAD,
+    of: 'counted-by',
+    documents: [],
+    ...more,
+  });
+  const BOTH = needs({ instrument: 'thermometer', has: ['iceBefore', 'iceAfter'] });
+  const ICE = { value: 32.4, unit: '°F' as const };
+  it.each([
+    ['who counted', needs({ particular: 'counted-by' }), [said({ who: { party: 'driver' } })], 'met', []],
+    [
+      'who counted, by another than is asked for',
+      needs({ particular: 'counted-by', who: 'shipper' }),
+      [said({ who: { party: 'driver' } })],
+      'missing',
+      ['wrong-source'],
+    ],
+    [
+      'something else',
+      needs({ particular: ['defrost'] }),
+      [said({ who: { party: 'driver' } })],
+      'missing',
+      [],
+    ],
+    [
+      'a count for each stop, at one of them',
+      needs({ particular: 'count', per: 'stop' }),
+      [said({ of: 'count', quantity: { amount: '480', unit: 'cartons' } })],
+      'short',
+      [],
+    ],
+    [
+      'both checks of one thermometer, at two times',
+      BOTH,
+      [thermometer(2, { iceBefore: ICE }), thermometer(40, { iceAfter: ICE })],
+      'met',
+      [],
+    ],
+    ['one check of the two', BOTH, [thermometer(2, { iceBefore: ICE })], 'missing', ['incomplete']],
+    [
+      'a recorder of the shipper, where it is the carrier’s',
+      needs({ instrument: 'recorder', owner: 'shipper' }),
+      [thermometer(2, { type: 'recorder', owner: { party: 'carrier' } })],
+      'missing',
+      ['wrong-source'],
+    ],
+  ] as const)('%s', (_, rule, pieces, outcome, reasons) => {
+    const gap = hold(rule, [LEFT, THERE, ...pieces]);
+    expect([gap.outcome, why(gap)]).toEqual([outcome, reasons]);
+  });
+
+  it('a stop with a reason is explained', () => {
+    const rule = needs({ delays: 'explained', over: '2 h' }, { stage: 'in-transit' });
+    const stopped = (reason?: 'hours-of-service'): Piece => ({
+      ...event('stopped', LOAD, 10),
+      place: {},
+      ...omitUndefined({ reason }),
+    });
+    const outcomes = [stopped(), stopped('hours-of-service')].map(
+      (one) => hold(rule, [LEFT, one, { ...event('resumed', LOAD, 20), place: {} }, THERE]).outcome,
+    );
+    expect(outcomes).toEqual(['short', 'met']);
+  });
+});
+
 describe('a statement that names its topic', () => {
   const said = (hour: number, about?: StatementTopic): Piece => ({
     ...spoken(hour),

@@ -45,7 +45,8 @@ export function delaysVerdict(context: RuleContext, need: DelaysNeed): NeedVerdi
   };
 }
 
-const saysWhy = (item: ItemOf<'event'>) => (item.note ?? item.caption ?? '').trim() !== '';
+const saysWhy = (item: ItemOf<'event'>) =>
+  item.reason !== undefined || (item.note ?? item.caption ?? '').trim() !== '';
 
 function longStops(context: RuleContext, over: number): Delay[] {
   const { milestones, now } = context;

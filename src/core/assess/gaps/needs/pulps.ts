@@ -1,9 +1,12 @@
 import type { Line } from '../../../model/delivery.js';
+import { type Position, position as positions } from '../../../model/evidence.js';
 import type { Shortfall } from '../../../model/results.js';
 import type { SimpleNeed } from '../../../model/rule-set.js';
 import type { ItemOf } from '../../../model/state.js';
 import { celsius, kelvin } from '../../../model/temperature.js';
 import { bandOf, ROUNDING } from '../../bands.js';
+import { pulpMeasures } from '../../measurement/thermometers.js';
+import { judgeAgainst } from '../../measurement/uncertainty.js';
 import { judgePulp, lineOfEvidence } from '../../pulps.js';
 import type { RuleContext } from '../context.js';
 import { type CountGroup, groupsFor, verdictOf } from '../counting.js';
@@ -38,39 +41,55 @@ function spreadShortfalls(need: PulpNeed, group: Pulps): Shortfall[] {
     : [shortfall('none-at-position', { positions: lacking.join(',') }, { line: group.line })];
 }
 
-/** Readings outside the line's own range contradict the rule; a line without instruction can't be judged. */
+/**
+ * Readings clearly outside the line's own range contradict the rule; those outside it by less than their thermometers
+ * are good to leave it unmet. A line without instruction can't be judged.
+ */
 function within(
   context: RuleContext,
   verdict: NeedVerdict,
   groups: readonly Pulps[],
   allowed: NonNullable<PulpNeed['withinInstruction']>,
 ): NeedVerdict {
+  const measure = pulpMeasures(context.state);
   const outside = new Map<Line, ItemOf<'pulp'>[]>();
+  const near = new Map<Line, ItemOf<'pulp'>[]>();
   const silent = new Set<Line>();
   for (const item of new Set(groups.flatMap((group) => group.counted))) {
     const line = lineOfEvidence(item, context.state.delivery.lines);
     if (line === undefined) continue;
     const band = bandOf(line, { ...context.ruleSet, tolerance: allowed.tolerance });
-    if (band === undefined) silent.add(line);
-    else if (judgePulp(celsius(item.temperature), band).verdict !== 'in-band')
-      outside.set(line, [...(outside.get(line) ?? []), item]);
+    if (band === undefined) {
+      silent.add(line);
+      continue;
+    }
+    const { celsius: corrected, uncertainty } = measure(item);
+    const answer = judgeAgainst(corrected, uncertainty.guardKelvin, band);
+    const among = answer === 'above' || answer === 'below' ? outside : near;
+    if (among === outside || judgePulp(corrected, band).verdict !== 'in-band')
+      among.set(line, [...(among.get(line) ?? []), item]);
   }
   const lacking = [
     ...verdict.lacking,
     ...[...outside].map(([line, items]) =>
       shortfall('outside-instruction', { count: items.length }, { line }),
     ),
+    ...[...near].map(([line, items]) =>
+      shortfall('near-instruction-limit', { count: items.length }, { line }),
+    ),
     ...[...silent].map((line) => shortfall('no-instruction-to-compare', {}, { line })),
   ];
   const against = [...outside.values()].flat().map((item) => item.evidence);
   if (against.length > 0) return { ...verdict, outcome: 'contradicted', against, lacking };
-  const outcome = silent.size > 0 && verdict.outcome === 'met' ? 'short' : verdict.outcome;
+  const isShort = silent.size + near.size > 0 && verdict.outcome === 'met';
+  const outcome = isShort ? 'short' : verdict.outcome;
   return { ...verdict, outcome, lacking };
 }
 
 /**
- * Whether two parties read the same temperature of each line: the means of their readings at one kind of stop
- * differ by no more than the tolerance. Both parties' readings are needed for each line of the rule.
+ * Whether two parties read the same temperature of each line at one kind of stop: at each part of the load that both
+ * read, else as ranges, they are no farther apart than the tolerance, which stands for both thermometers. Both parties'
+ * readings are needed for each line of the rule.
  */
 export function pulpAgreementVerdict(context: RuleContext, need: PulpAgreement): NeedVerdict {
   const among = context.evidence.of('pulp');
@@ -92,8 +111,24 @@ export function pulpAgreementVerdict(context: RuleContext, need: PulpAgreement):
   return { ...all, outcome: all.counted.length > 0 ? 'short' : 'missing' };
 }
 
-const mean = (items: readonly ItemOf<'pulp'>[]) =>
-  items.reduce((sum, item) => sum + celsius(item.temperature), 0) / items.length;
+/**
+ * How far two parties' readings are apart, K: the most at one part of the load that both read; where they have none in
+ * common, the distance between their ranges, because other cartons may have other temperatures.
+ */
+function apartOf(first: Pulps, second: Pulps): number {
+  const at = (group: Pulps, position: Position) =>
+    group.counted.filter((item) => item.place?.position === position).map(bestEstimate);
+  const changes = positions.options.flatMap((position) => {
+    const [some, others] = [at(first, position), at(second, position)];
+    return some.length === 0 || others.length === 0 ? [] : [Math.abs(mean(some) - mean(others))];
+  });
+  if (changes.length > 0) return Math.max(...changes);
+  const [a, b] = [first.counted.map(bestEstimate), second.counted.map(bestEstimate)];
+  return Math.max(0, Math.min(...a) - Math.max(...b), Math.min(...b) - Math.max(...a));
+}
+
+const bestEstimate = (item: ItemOf<'pulp'>): number => celsius(item.temperature);
+const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 function compare(need: PulpAgreement, first: Pulps, second: Pulps): NeedVerdict {
   const [one, other] = need.between;
@@ -109,7 +144,7 @@ function compare(need: PulpAgreement, first: Pulps, second: Pulps): NeedVerdict 
       outcome: both.length > 0 ? 'short' : 'missing',
       lacking: silent.map((party) => shortfall('hand-silent', { party }, { line: first.line })),
     };
-  const apart = Math.abs(mean(first.counted) - mean(second.counted));
+  const apart = apartOf(first, second);
   if (apart <= kelvin(need.tolerance) + ROUNDING) return { ...base, outcome: 'met', lacking: [] };
   return {
     ...base,
