@@ -11,9 +11,10 @@ import { knownMilliseconds } from '../model/time.js';
 import { compartmentOf } from './compartment-of.js';
 import { answerable, setPointRunsOf, withExplanation } from './differences.js';
 import { guessEntryError } from './entry-errors.js';
+import { instructedSetPoints } from './instructed-set-points.js';
 import { firstLoading, latestTimeOf, type Milestones } from './milestones.js';
 import { markPutRight } from './put-right.js';
-import { isSameWord, setPointLegs } from './set-point-legs.js';
+import { setPointLegs } from './set-point-legs.js';
 import { dominantSetPoint } from './temperature/states.js';
 
 /** Set points nearer than half a degree Fahrenheit are the same, because displays round. Kelvin. */
@@ -32,7 +33,11 @@ export function setPointAgreement(
   const from = firstLoading(milestones.stops)?.id;
   const departed = from === undefined ? undefined : latestTimeOf(milestones, from, 'departed')?.at;
   const words = markPutRight(
-    [...billWords(state), ...readWords(state, milestones), ...logWords(temperatures)],
+    [
+      ...instructedSetPoints(state.delivery.lines, state),
+      ...readWords(state, milestones),
+      ...logWords(temperatures),
+    ],
     departed,
     SAME,
   );
@@ -47,26 +52,6 @@ export function setPointAgreement(
     legs: setPointLegs(state, temperatures, milestones, words, differencesOf, SAME),
     verdict: differences.length > 0 ? 'differ' : sources.size < 2 ? 'not-comparable' : 'agree',
   };
-}
-
-function billWords(state: RecordState): SetPointStatement[] {
-  const words: SetPointStatement[] = [];
-  for (const line of state.delivery.lines) {
-    if (line.instruction === undefined) continue;
-    const { setPoint, run } = line.instruction;
-    const { compartment } = line;
-    const value = celsius(setPoint);
-    const same = words.find((word) => isSameWord(word, value, compartment) && word.run === run);
-    if (same === undefined)
-      words.push({
-        source: 'bill',
-        celsius: value,
-        lines: [line.id],
-        ...omitUndefined({ compartment, run }),
-      });
-    else same.lines?.push(line.id);
-  }
-  return words;
 }
 
 /**

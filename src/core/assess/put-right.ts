@@ -29,10 +29,12 @@ function putRightIn(
   departedAt: number,
   same: number,
 ): [SetPointStatement, PutRight][] {
-  const [bill, otherBill] = words.filter(({ source }) => source === 'bill');
-  // Lines with several instructions in one compartment have no one set point to be put right to.
-  if (bill === undefined || otherBill !== undefined) return [];
+  const bills = words.filter(({ source }) => source === 'bill');
+  const [bill] = bills;
+  if (bill === undefined) return [];
   const agrees = ({ celsius }: SetPointStatement) => Math.abs(celsius - bill.celsius) <= same;
+  // Lines with several instructions in one compartment have no one set point to be put right to.
+  if (!bills.every(agrees)) return [];
   const found = words.flatMap((word): [SetPointStatement, PutRight][] => {
     const { at } = word;
     if (agrees(word) || at === undefined || at > departedAt) return [];

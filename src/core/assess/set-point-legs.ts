@@ -15,6 +15,7 @@ import { findGoods } from '../reference/goods.js';
 import { recommendedTemperatures } from '../reference/limits.js';
 import { compartmentOf } from './compartment-of.js';
 import { answerable, setPointRunsOf, withExplanation } from './differences.js';
+import { instructedSetPoints } from './instructed-set-points.js';
 import { legsOf, transitOf, type Leg as Way } from './legs.js';
 import type { Milestones } from './milestones.js';
 import { publishedLimit } from './published-limits.js';
@@ -48,7 +49,7 @@ export function setPointLegs(
   return legs.map((leg, i) => {
     const runs = setPointRunsOf(temperatures, leg.span);
     const here = [
-      ...billWords(leg),
+      ...instructedSetPoints(leg.lines, state),
       ...words.filter((word) => statedOnLeg(word, items, leg, i === 0)),
       ...unitChecksOnLeg(state, leg),
       ...(leg.span === undefined ? [] : logWords(temperatures, leg.span)),
@@ -67,31 +68,6 @@ export function setPointLegs(
   });
 }
 
-/** Whether a statement of the bill says this value for this compartment. */
-export const isSameWord = (
-  word: SetPointStatement,
-  celsius: number,
-  compartment: string | undefined,
-): boolean => Math.abs(word.celsius - celsius) < 1e-9 && word.compartment === compartment;
-
-function billWords({ lines }: Leg): SetPointStatement[] {
-  const words: SetPointStatement[] = [];
-  for (const { id, instruction, compartment } of lines) {
-    if (instruction === undefined) continue;
-    const value = celsius(instruction.setPoint);
-    const like = words.find((word) => isSameWord(word, value, compartment) && word.run === instruction.run);
-    if (like === undefined)
-      words.push({
-        source: 'bill',
-        celsius: value,
-        lines: [id],
-        ...omitUndefined({ compartment, run: instruction.run }),
-      });
-    else like.lines?.push(id);
-  }
-  return words;
-}
-
 /**
  * Whether a statement was made at the leg's first stop or in transit; one with neither stop nor time belongs to the
  * first leg.
@@ -102,7 +78,8 @@ function statedOnLeg(
   leg: Leg,
   first: boolean,
 ): boolean {
-  if (word.evidence === undefined || word.source === 'log') return false;
+  // Instructions are those of the lines on board.
+  if (word.evidence === undefined || word.lines !== undefined || word.source === 'log') return false;
   const item = items.get(word.evidence);
   if (item?.line !== undefined && !leg.lines.some(({ id }) => id === item.line)) return false;
   const stop = item?.place?.stop;

@@ -479,6 +479,31 @@ describe('who was told of warm pulps before departure', () => {
   });
 });
 
+describe('an instruction and the display of the unit that says the same', () => {
+  const paper = { kind: 'document', subject: { is: 'bill-of-lading', sure: 'confirmed' } } as const;
+  const tied = (document: string): Partial<DeliveryInput> => ({
+    lines: [
+      {
+        id: 'a',
+        goods: 'lettuce-romaine',
+        from: 'load-1',
+        to: 'drop-1',
+        instruction: { setPoint: '36 °F', document },
+      },
+    ],
+  });
+  const agrees = (change: Partial<DeliveryInput>) =>
+    found(items(said(36, 'display'), paper), { change }).find(({ id }) => id === 'set-point-agrees');
+  it.each<[string, Partial<DeliveryInput>, string, Finding['weighs'], string[]]>([
+    ['as the carrier typed it', line('lettuce-romaine', '36 °F'), 'as-entered, display', 'open', ['e1']],
+    ['compared with the bill on record', tied('e2'), 'bill, display', 'helps', ['e2', 'e1']],
+    ['said to be of a paper that is not on record', tied('e9'), 'as-entered, display', 'open', ['e1']],
+    ['said to be of a reading, which is no paper', tied('e1'), 'as-entered, display', 'open', ['e1']],
+  ])('%s', (_, change, sources, weighs, evidence) => {
+    expect(agrees(change)).toMatchObject({ weighs, evidence, facts: { sources } });
+  });
+});
+
 describe('which way it weighs', () => {
   const weighs = (list: Finding[], id: FindingId) => list.find((one) => one.id === id)?.weighs;
   it.each([

@@ -39,6 +39,10 @@ export function setPointFindings(context: FindingContext): Finding[] {
   return [...agreement(context), ...steadiness(context), ...instructions(context)];
 }
 
+/** An instruction that the carrier typed is no bill. */
+const sourceOf = ({ source, asEntered }: SetPointStatement): string =>
+  asEntered === true ? 'as-entered' : source;
+
 function agreement(context: FindingContext): Finding[] {
   const { words, differences } = context.setPoints;
   const { compartments } = context.state.delivery.equipment.trailer;
@@ -59,7 +63,10 @@ function agreement(context: FindingContext): Finding[] {
 /** Statements of one compartment, or of the whole trailer, that do not differ. */
 function agreementIn(context: FindingContext, all: readonly SetPointStatement[]): Finding[] {
   const words = all.filter(({ putRight }) => putRight === undefined);
-  const sources = [...new Set(words.map((word) => word.source))];
+  const sources = [...new Set(words.map(sourceOf))];
+  // What the carrier typed speaks for nobody.
+  const shown = new Set(words.filter(({ asEntered }) => asEntered === undefined).map(({ source }) => source));
+  const weighs = shown.size < 2 ? 'open' : 'helps';
   const [first] = words;
   if (first === undefined || sources.length < 2) {
     if (
@@ -76,22 +83,34 @@ function agreementIn(context: FindingContext, all: readonly SetPointStatement[])
   const wrong = all.find(({ putRight }) => putRight !== undefined);
   if (wrong?.putRight !== undefined)
     return [
-      finding('set-point-put-right', BY, evidenceOf([wrong, ...words]), {
-        source: wrong.source,
-        wrong: temperature(wrong.celsius),
-        by: wrong.putRight.source,
-        setPoint: temperature(first.celsius),
-        rightAt: time(wrong.putRight.at, zoneOf(context.state)),
-        sources: sources.join(', '),
-        count: sources.length,
-      }),
+      finding(
+        'set-point-put-right',
+        BY,
+        evidenceOf([wrong, ...words]),
+        {
+          source: sourceOf(wrong),
+          wrong: temperature(wrong.celsius),
+          by: wrong.putRight.source,
+          setPoint: temperature(first.celsius),
+          rightAt: time(wrong.putRight.at, zoneOf(context.state)),
+          sources: sources.join(', '),
+          count: sources.length,
+        },
+        weighs,
+      ),
     ];
   return [
-    finding('set-point-agrees', BY, evidenceOf(words), {
-      setPoint: temperature(first.celsius),
-      sources: sources.join(', '),
-      count: sources.length,
-    }),
+    finding(
+      'set-point-agrees',
+      BY,
+      evidenceOf(words),
+      {
+        setPoint: temperature(first.celsius),
+        sources: sources.join(', '),
+        count: sources.length,
+      },
+      weighs,
+    ),
   ];
 }
 
@@ -105,9 +124,9 @@ function differs({ state }: FindingContext, one: SetPointDifference): Finding[] 
       : 'set-point-told-differs';
   return [
     finding(id, BY, [...evidenceOf(one.between), ...(one.told ?? []).map((call) => call.evidence)], {
-      first: first.source,
+      first: sourceOf(first),
       firstSetPoint: temperature(first.celsius),
-      second: second.source,
+      second: sourceOf(second),
       secondSetPoint: temperature(second.celsius),
       size: difference(one.kelvin),
       ...omitUndefined({

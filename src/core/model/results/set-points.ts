@@ -13,6 +13,8 @@ export interface SetPointStatement {
   /** The compartment that it is of, where the trailer has several. */
   compartment?: string;
   run?: string;
+  /** An instruction that no paper on record shows: the carrier's own typing. */
+  asEntered?: true;
   /** The later statement before departure that put it right, so that it is in no difference. */
   putRight?: { at: number; source: SetPointStatement['source']; evidence?: EvidenceId };
 }
