@@ -1,9 +1,10 @@
 import type { Delivery } from '../core/model/delivery.js';
 import type { Problem } from '../core/model/error.js';
 import { omitUndefined } from '../core/model/omit-undefined.js';
-import { type ParsedNote, readNote, UnreadableNote } from './notes/line.js';
+import { type ParsedNote, readNote } from './notes/line.js';
 import { type NoteContext, noteContextOf } from './notes/note-context.js';
 import { type PutRightNote, readPutRight } from './notes/put-right.js';
+import { UnreadableNote } from './notes/unreadable.js';
 import { splitNote } from './notes/words.js';
 
 /** One line of a notes file as understood: the words of `dossier record`, not yet checked. */

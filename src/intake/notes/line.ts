@@ -1,20 +1,14 @@
 import type { Delivery } from '../../core/model/delivery.js';
 import { outcomeHow, type ReadingKind, signingParty } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
-import { parseTradeQuantity } from '../../core/model/quantity.js';
-import { parseTemperature } from '../../core/model/temperature.js';
 import { roleOf } from '../roles.js';
+import { quantityAt, temperatureAt } from './amounts.js';
 import { ofPallets, ofPalletWeight, ofScale, ofShock } from './handling.js';
+import { kindAt, kindOf, stopIn } from './kind-of.js';
+import { ofInspection, ofInstrument, verdictAt } from './kinds.js';
 import type { NoteContext } from './note-context.js';
-import {
-  EVENTS,
-  FREE_FIELD,
-  KIND_WORDS,
-  LISTED_WORDS,
-  PALLET_STATES,
-  POSITIONS,
-  SEVERAL,
-} from './vocabulary.js';
+import { UnreadableNote } from './unreadable.js';
+import { FREE_FIELD, KIND_WORDS, LISTED_WORDS, POSITIONS, SEVERAL } from './vocabulary.js';
 import type { WordReading } from './word-reading.js';
 import { dateAt, type NoteWords, timeOfDayAt } from './words.js';
 
@@ -23,16 +17,6 @@ export interface ParsedNote {
   kind: ReadingKind;
   word?: string;
   fields: Record<string, string | string[]>;
-}
-
-/** Why a line is not understood; caught by the loop over lines. */
-export class UnreadableNote extends Error {
-  readonly fix: string | undefined;
-
-  constructor(message: string, fix?: string) {
-    super(message);
-    this.fix = fix;
-  }
 }
 
 /** Parses one line. Throws UnreadableNote for an unknown word, or a second value for one field. */
@@ -92,35 +76,6 @@ function parsedNote(
   if (fields.by === undefined && context.by !== undefined) fields.by = context.by;
   const word = found.get('word');
   return { kind, fields, ...omitUndefined({ word }) };
-}
-
-function kindOf(words: readonly string[]): ReadingKind {
-  // "refused" alone is the event; with a quantity it is an outcome of so much.
-  if (words.some((word) => word.toLowerCase() === 'refused') && words.some((_, at) => quantityAt(words, at)))
-    return 'outcome';
-  for (const word of words) {
-    const plain = word.toLowerCase();
-    const kind = Object.hasOwn(KIND_WORDS, plain) ? KIND_WORDS[plain] : undefined;
-    if (kind !== undefined) return kind;
-    if (EVENTS.has(plain)) return 'event';
-    if (plain === 'set') return 'set-point';
-  }
-  if (words.some((word) => PALLET_STATES.has(word.toLowerCase()))) return 'pallets';
-  throw new UnreadableNote(
-    'nothing says what kind of note it is',
-    'use one of: pulp, set-point, check, seal, bracing, pattern, scale, shock, leaning, fallen, refusal, acceptance, exception, inspection, instrument, a particular such as counted-by, contact, statement, or an event such as arrived',
-  );
-}
-
-/** What is excepted where goods are unloaded is an outcome; at loading it is an exception on the bill of lading. */
-function kindAt(kind: ReadingKind, stop: string | undefined, { stops }: Delivery): ReadingKind {
-  const unloads = stops.some(({ id, does }) => id === stop && does === 'unload');
-  return kind === 'exception' && unloads ? 'outcome' : kind;
-}
-
-function stopIn(words: readonly string[], { stops }: Delivery): string | undefined {
-  const said = words.map((word) => word.toLowerCase());
-  return stops.find(({ id }) => said.includes(id.toLowerCase()))?.id;
 }
 
 const NAMES: Record<string, string> = { word: 'main word', clock: 'time', shownBy: 'source', at: 'time' };
@@ -253,18 +208,6 @@ function ofKind(
   }
 }
 
-/** The verdict of an outcome; `accepted with exceptions` takes three words. */
-function verdictAt(words: readonly string[], at: number): WordReading | undefined {
-  const plain = (words[at] ?? '').toLowerCase();
-  const one = (text: string, length = 1): WordReading => ({ field: 'outcome', text, length });
-  if (plain === 'refusal' || plain === 'refused') return one('refused');
-  if (plain === 'exception' || plain === 'excepted') return one('accepted-with-exceptions');
-  if (plain !== 'acceptance' && plain !== 'accepted') return undefined;
-  const excepted =
-    /^with$/i.test(words[at + 1] ?? '') && /^exceptions?$/i.test((words[at + 2] ?? '').replace(/:$/, ''));
-  return excepted ? one('accepted-with-exceptions', 3) : one('accepted');
-}
-
 /** The paper, and who wrote and signed there: `on e31`, `on bill`, `written by driver`, `signed by shipper J. Ortiz`. */
 function onPaper(
   words: readonly string[],
@@ -299,27 +242,6 @@ function person(
   return { field, text: words.slice(at, end).join(' '), length: end - at };
 }
 
-/** `serial 4471`, `cert C-12`, `ice 32.4F before`, `calibrated 2026-05-01`; a word with a figure is its name. */
-function ofInstrument(words: readonly string[], at: number): WordReading | undefined {
-  const plain = (words[at] ?? '').toLowerCase();
-  const next = words[at + 1];
-  if (plain === 'ice') {
-    const degrees = temperatureAt(words, at + 1);
-    const when = (words[at + 1 + (degrees?.length ?? 0)] ?? '').toLowerCase();
-    if (degrees === undefined) return undefined;
-    const isAfter = when === 'after';
-    const length = 1 + degrees.length + (isAfter || when === 'before' ? 1 : 0);
-    return { field: isAfter ? 'iceAfter' : 'iceBefore', text: degrees.text, length };
-  }
-  const field = { serial: 'serial', cert: 'certificate', certificate: 'certificate', software: 'software' }[
-    plain
-  ];
-  if (field !== undefined && next !== undefined) return { field, text: next, length: 2 };
-  if ((plain === 'calibrated' || plain === 'serviced') && next !== undefined)
-    return { field: plain, text: next, length: 2 };
-  return /\d/.test(plain) ? { field: 'word', text: words[at] ?? '', length: 1 } : undefined;
-}
-
 const PAPERS: Readonly<Record<string, string>> = {
   bill: 'bill of lading',
   bol: 'bill of lading',
@@ -340,48 +262,6 @@ function ofOutcome(words: readonly string[], at: number, delivery: Delivery): Wo
   if (plain === 'told' && next !== undefined) return { field: 'told', text: next, length: 2 };
   if (outcomeHow.options.some((how) => how === plain)) return { field: 'how', text: plain, length: 1 };
   return quantityAt(words, at);
-}
-
-/** Lot, count, samples, certificate and pulps; its defects are the free words. */
-function ofInspection(words: readonly string[], at: number): WordReading | undefined {
-  const plain = (words[at] ?? '').toLowerCase();
-  const next = words[at + 1];
-  const named: Readonly<Record<string, string>> = { lot: 'word', cert: 'certificate', number: 'certificate' };
-  const field = Object.hasOwn(named, plain) ? named[plain] : undefined;
-  if (field !== undefined && next !== undefined) return { field, text: next, length: 2 };
-  if (/^\d+$/.test(plain) && /^samples?$/i.test(next ?? ''))
-    return { field: 'samples', text: plain, length: 2 };
-  const degrees = temperatureAt(words, at);
-  const second = /^(?:to|-|–)$/.test(words[at + (degrees?.length ?? 1)] ?? '')
-    ? temperatureAt(words, at + (degrees?.length ?? 1) + 1)
-    : undefined;
-  if (degrees !== undefined && second !== undefined)
-    return {
-      field: 'pulps',
-      text: `${degrees.text} to ${second.text}`,
-      length: degrees.length + second.length + 1,
-    };
-  const much = quantityAt(words, at);
-  return much === undefined ? undefined : { ...much, field: 'count' };
-}
-
-/** `8 pallets`, or `24cartons`. */
-function quantityAt(words: readonly string[], at: number): WordReading | undefined {
-  for (const length of [2, 1]) {
-    const text = words.slice(at, at + length).join(' ');
-    if (words.length >= at + length && parseTradeQuantity(text) !== undefined)
-      return { field: 'word', text, length };
-  }
-  return undefined;
-}
-
-/** `34.2F`, `34.2 °F`, or a bare number, which is rejected later with the choices. */
-function temperatureAt(words: readonly string[], at: number): { text: string; length: number } | undefined {
-  const word = words[at] ?? '';
-  const both = `${word} ${words[at + 1] ?? ''}`;
-  if (/^\S+ °?[CF]$/i.test(both) && parseTemperature(both) !== undefined) return { text: both, length: 2 };
-  if (/^[+\-−]?\d+(?:[.,]\d+)?°?(?:[CF])?$/i.test(word)) return { text: word, length: 1 };
-  return undefined;
 }
 
 /** A name ends before the next word that has a meaning. */

@@ -1,5 +1,5 @@
 import { omitUndefined } from '../../core/model/omit-undefined.js';
-import { UnreadableNote } from './line.js';
+import { UnreadableNote } from './unreadable.js';
 
 /** A line of notes that puts an earlier entry right, or strikes some. */
 export type PutRightNote = {
