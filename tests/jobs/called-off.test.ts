@@ -17,6 +17,7 @@ import { type CollectInput, collect } from '../../src/jobs/collect.js';
 import { newDelivery } from '../../src/jobs/new-delivery.js';
 import { verify } from '../../src/jobs/verify.js';
 import { FACTS } from '../cli/a-delivery.js';
+import { sampleIdentity } from '../signing/sample-identity.js';
 
 const room = mkdtempSync(join(tmpdir(), 'called-off-'));
 afterAll(() => rmSync(room, { recursive: true, force: true }));
@@ -131,7 +132,7 @@ describe('a build that is called off', () => {
     folder = await newFolder();
     await collect(collecting(folder));
   });
-  const identityFolder = join(room, 'identity');
+  const signer = sampleIdentity();
   const building = (delivery: string) => ({
     folder: delivery,
     by: 'Test',
@@ -139,8 +140,7 @@ describe('a build that is called off', () => {
     out: undefined,
     paper: undefined,
     bag: true,
-    identityFolder,
-    passphrase: async () => 'of-a-test-that-forgets-it',
+    signer,
   });
 
   it.each(['preparing the pictures', 'setting the pages', 'signing', 'packing the originals'])(

@@ -5,13 +5,15 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { verifyDossier } from '../../src/index.js';
 import { recordClaim } from '../../src/jobs/claim.js';
 import {
-  type LetterPackageInput,
   type LetterPackageReport,
+  type PackOptions,
   writeLetterPackage,
 } from '../../src/jobs/letter-package.js';
 import { recordReading } from '../../src/jobs/record-reading.js';
+import type { SignedBy } from '../../src/jobs/signing/signed-by.js';
 import { type Yard, yard } from '../cli/a-delivery.js';
 import { textOf } from '../compose/pages.js';
+import { sampleIdentity } from '../signing/sample-identity.js';
 
 const now = () => new Date('2026-08-10T15:00:00Z');
 let here: Yard;
@@ -42,8 +44,9 @@ beforeAll(async () => {
 afterAll(() => here.end());
 
 let turn = 0;
+const signer = sampleIdentity();
 const out = () => here.at(`answer-${turn++}`);
-const packed = (more: Partial<LetterPackageInput>): Promise<LetterPackageReport> =>
+const packed = (more: Partial<PackOptions>, by: SignedBy = { signer }): Promise<LetterPackageReport> =>
   writeLetterPackage({
     folder,
     by: 'Office',
@@ -54,8 +57,7 @@ const packed = (more: Partial<LetterPackageInput>): Promise<LetterPackageReport>
     firm: false,
     disallowsRest: false,
     loading: false,
-    identityFolder: here.at('identity'),
-    passphrase: async () => 'only for this test',
+    ...by,
     progress: () => undefined,
     ...more,
   });
@@ -217,7 +219,7 @@ describe('an answer to a claim', () => {
 
 describe('is refused with the record as it was', () => {
   beforeAll(claimed);
-  const cases: [string, Partial<LetterPackageInput>, string][] = [
+  const cases: [string, Partial<PackOptions>, string][] = [
     ['a kind of letter that there is not', { letter: 'apology' }, 'no letter "apology"'],
     ['an amount without its currency', { letter: 'offer', amount: '300' }, 'not an amount'],
     ['an amount where none belongs', { letter: 'status-report', amount: '300 USD' }, '--amount belongs to'],
@@ -251,8 +253,11 @@ describe('is refused with the record as it was', () => {
   it('a passphrase that does not come: nothing is left of the answer', async () => {
     const size = sizeNow();
     const target = out();
-    const passphrase = () => Promise.reject(new Error('nobody types'));
-    await expect(packed({ letter: 'denial', out: target, passphrase })).rejects.toThrow('nobody types');
+    const by = {
+      identityFolder: here.at('identity'),
+      passphrase: () => Promise.reject(new Error('nobody types')),
+    };
+    await expect(packed({ letter: 'denial', out: target }, by)).rejects.toThrow('nobody types');
     expect(existsSync(target)).toBe(false);
     expect(readdirSync(here.folder).filter((name) => name.startsWith('.answer'))).toEqual([]);
     expect(sizeNow()).toBe(size);

@@ -6,13 +6,15 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Assessment, Finding } from '../../src/core/model/results.js';
 import { embeddedFiles } from '../../src/core/verify/pdf/attachments.js';
 import { readPdf } from '../../src/core/verify/pdf/file.js';
-import { build, verifyDossier } from '../../src/index.js';
+import { type BuildOptions, build, verifyDossier } from '../../src/index.js';
 import { describe as say } from '../../src/jobs/describe.js';
 import { intersectAssessments } from '../../src/jobs/redaction/intersect-assessments.js';
 import { readCopy } from '../../src/jobs/redaction/read.js';
 import { textOf } from '../compose/pages.js';
 import { builtDemo } from '../demo/demo.js';
+import { sampleIdentity } from '../signing/sample-identity.js';
 
+const signer = sampleIdentity({ notAfter: new Date(Date.now() + 86_400_000) });
 const root = mkdtempSync(join(tmpdir(), 'copies-'));
 const who = { folder: join(root, 'delivery'), by: 'A test', now: () => new Date() };
 afterAll(() => rmSync(root, { recursive: true, force: true }));
@@ -21,14 +23,13 @@ beforeAll(async () => {
   cpSync((await builtDemo()).before, who.folder, { recursive: true });
 }, 120_000);
 
-const built = async (more: Partial<Parameters<typeof build>[0]>) => {
+const built = async (more: Partial<BuildOptions>) => {
   const out = join(root, `${more.for ?? 'own'}-${more.maxSize ?? ''}.pdf`);
   const report = await build({
     ...who,
     out,
     paper: undefined,
-    identityFolder: join(root, 'identity'),
-    passphrase: async () => 'only for this test',
+    signer,
     progress: () => undefined,
     ...more,
   });

@@ -5,10 +5,11 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { embeddedFiles } from '../../src/core/verify/pdf/attachments.js';
 import { readPdf } from '../../src/core/verify/pdf/file.js';
-import { build, collect, newDelivery } from '../../src/index.js';
+import { type BuildOptions, build, collect, newDelivery } from '../../src/index.js';
 import { readCopy, titleIn } from '../../src/jobs/redaction/read.js';
 import { codeOf, englishIn } from '../compose/own-words.js';
 import { textOf } from '../compose/pages.js';
+import { sampleIdentity } from '../signing/sample-identity.js';
 
 const root = mkdtempSync(join(tmpdir(), 'spanish-'));
 afterAll(() => rmSync(root, { recursive: true, force: true }));
@@ -104,14 +105,14 @@ rules:
   await collect({ ...who, paths: [from], logZone: undefined, logUnit: undefined, progress: () => undefined });
 }, 120_000);
 
-const built = async (more: Partial<Parameters<typeof build>[0]> = {}) => {
+const signer = sampleIdentity();
+const built = async (more: Partial<BuildOptions> = {}) => {
   const out = join(root, `${more.for ?? 'propio'}.pdf`);
   const report = await build({
     ...who,
     out,
     paper: undefined,
-    identityFolder: join(root, 'identidad'),
-    passphrase: async () => 'solo para esta prueba',
+    signer,
     progress: () => undefined,
     ...more,
   });
