@@ -20,14 +20,27 @@ export async function run() {
   try {
     const first = join(room, '0');
     measure([MAIN, 'new', first, '--file', join(FIXTURES, 'delivery.yaml')]);
-    measure([MAIN, 'record', 'pulp', '34.2F', '--stop', 'load-1', '--line', 'celery', '-d', first]);
+    measure([
+      MAIN,
+      'record',
+      'pulp',
+      '34.2F',
+      '--stop',
+      'load-1',
+      '--line',
+      'celery',
+      '--at',
+      '2026-07-14T04:30',
+      '-d',
+      first,
+    ]);
     const folders = Array.from({ length: 1_000 }, (_, i) => join(room, String(i)));
     for (const folder of folders.slice(1)) cpSync(first, folder, { recursive: true });
     const asked = (/** @type {number} */ count) => {
-      const took = measure([WORKER, room, String(count)]);
-      if (!(Number(took.out) >= count))
-        throw new Error(`${took.out} open requirements in ${count} deliveries`);
-      return took;
+      const took = measure(['--expose-gc', WORKER, room, String(count)]);
+      const [open = 0, held = Number.NaN] = took.out.split(' ').map(Number);
+      if (!(open >= count)) throw new Error(`${open} open requirements in ${count} deliveries`);
+      return { ...took, held };
     };
     const [few, all] = [asked(100), asked(1_000)];
     return [
@@ -37,6 +50,8 @@ export async function run() {
         own: ((all.cpuSeconds - few.cpuSeconds) / 900) * 1000,
         reference: EACH_MAY_TAKE,
       },
+      { what: 'objects held when all are answered', unit: 'MB', own: all.held, reference: few.held },
+      // How much garbage the engine lets stand before it collects all of it.
       { what: 'peak memory', unit: 'MB', own: all.megabytes, reference: few.megabytes },
     ];
   } finally {

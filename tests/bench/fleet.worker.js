@@ -1,5 +1,5 @@
-// node fleet.worker.js FOLDER COUNT: asks deliveries FOLDER/0, FOLDER/1 … one after the other what is missing, and prints
-// how many open requirements they have together.
+// node --expose-gc fleet.worker.js FOLDER COUNT: asks deliveries FOLDER/0, FOLDER/1 … one after the other what is missing,
+// and prints how many open requirements they have together, and the megabytes of objects that are still held then.
 import { join } from 'node:path';
 import { isOpen } from '../../dist/core/assess/gaps/gaps.js';
 import { deliveryGaps } from '../../dist/jobs/gaps.js';
@@ -13,4 +13,5 @@ for (let i = 0; i < Number(count); i++) {
   const { gaps } = await deliveryGaps({ folder, at: readAt(undefined, now), by: 'Bench', now });
   open += gaps.filter(isOpen).length;
 }
-console.log(open);
+globalThis.gc?.();
+console.log(`${open} ${process.memoryUsage().heapUsed / 1e6}`);
