@@ -41,7 +41,7 @@ export function addLetterOptions(command: Command): Command {
   return command
     .option(
       '--letter <kind>',
-      'put a letter together: acknowledgement, request-for-papers, status-report, denial, offer, notice-to-shipper, notice-to-insurer, inspection-request, reservation, rejection-notice or refused-load',
+      'put a letter together: acknowledgement, request-for-papers, status-report, denial, offer, notice-to-shipper, notice-to-insurer, inspection-request, inspection-appeal, reservation, rejection-notice, refused-load, similar-claims or recourse',
     )
     .option('-o, --out <folder>', 'new or empty folder that the letter and what goes with it is written to')
     .option('--to <name>', 'whom the letter goes to (default: the claimant, shipper or insurer)')

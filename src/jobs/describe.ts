@@ -1,3 +1,4 @@
+import { timeDoubtsOfFile } from '../core/assess/doubts.js';
 import type { Delivery, Stop } from '../core/model/delivery.js';
 import type { NewEntry } from '../core/model/entry.js';
 import { DossierError } from '../core/model/error.js';
@@ -11,9 +12,10 @@ import {
   subjectName,
 } from '../core/model/evidence.js';
 import type { EvidenceItem, RecordState } from '../core/model/state.js';
-import type { EventTime } from '../core/model/time.js';
+import { type EventTime, eventTime } from '../core/model/time.js';
 import { TO_THE_SECOND, timeInZone } from '../intake/time/event-time.js';
 import { type OpenDelivery, withDelivery } from './delivery.js';
+import { doubtedError, doubtProblem, KnownKin } from './doubts.js';
 import { evidenceNamed } from './typed/evidence-named.js';
 import {
   findCompartment,
@@ -39,6 +41,8 @@ export interface TypedDescription {
   time?: string | undefined;
   /** Parts of the picture to black out in redacted copies: `x,y,width,height` as fractions; `none` removes them. */
   blackOut?: readonly string[] | undefined;
+  /** The time is right, although it lies far from the delivery. */
+  sure?: boolean | undefined;
   /** Why an earlier statement is corrected. */
   why?: string | undefined;
 }
@@ -84,12 +88,33 @@ export async function describe(input: DescribeInput): Promise<DescribeReport> {
         report.unchanged.push(item.evidence);
         continue;
       }
+      if (input.act === 'say' && input.says.sure !== true)
+        requireLikelyTime(state, item, made.entry, input.now());
       entries.push(made.entry);
       report.described.push({ evidence: item.evidence, said: made.said });
     }
     await record.append(entries);
     return report;
   });
+}
+
+/** Throws DossierError `doubtful` for a time days before or after the delivery. */
+function requireLikelyTime(state: RecordState, item: EvidenceItem, entry: NewEntry, now: Date): void {
+  if (entry.type !== 'evidence-described' || entry.body.time === undefined) return;
+  const is = entry.body.subject?.is ?? subjectOf(item)?.is;
+  const isPaper = item.kind === 'document' || documentSubject.options.some((one) => one === is);
+  const doubts = timeDoubtsOfFile(
+    eventTime.parse(entry.body.time),
+    isPaper,
+    new KnownKin(state, now, item.evidence),
+  );
+  if (doubts.length === 0) return;
+  throw doubtedError(
+    doubts.map((doubt) => {
+      const problem = doubtProblem(doubt, item, state.delivery);
+      return { ...problem, where: { field: '--time' } };
+    }),
+  );
 }
 
 function entryFor(

@@ -36,7 +36,11 @@ export function timeGiven(typed: unknown): TimeGiven {
 }
 
 /** A doubt in words, with the ways on. */
-export function doubtProblem(doubt: Doubt, reading: ReadingBody, delivery: Delivery): Problem {
+export function doubtProblem(
+  doubt: Doubt,
+  reading: Pick<ReadingBody, 'line' | 'place'>,
+  delivery: Delivery,
+): Problem {
   const { message, field, fix } = wordsOf(doubt, reading, delivery);
   return { code: 'doubtful', message: plainSpaces(message), where: { field }, fix: plainSpaces(fix) };
 }
@@ -55,7 +59,7 @@ const SURE = 'If it is right as it stands: --sure.';
 
 function wordsOf(
   doubt: Doubt,
-  reading: ReadingBody,
+  reading: Pick<ReadingBody, 'line' | 'place'>,
   delivery: Delivery,
 ): { message: string; field: string; fix: string } {
   const format = formatFor({ temperature: delivery.show.temperature, language: 'en' });

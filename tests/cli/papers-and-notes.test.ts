@@ -143,6 +143,20 @@ describe('describe', () => {
       await here.dossier('collect', here.put(`${name}.txt`, `NOTICE OF REJECTION\n${name}`), '-d', delivery);
   });
   const say = (...args: string[]) => here.dossier('describe', ...args, '-d', delivery);
+
+  it('doubts a time days away from the delivery, unless it is sure; of a paper it is no wonder', async () => {
+    const far = await here.delivery('described-far');
+    await here.aboard(far, '2026-07-14T06:00', '2026-07-16T06:00');
+    await here.dossier('collect', here.put('letter.txt', 'We hold you liable.'), '-d', far);
+    const of = (...args: string[]) => here.dossier('describe', 'e3', '--stop', 'drop-1', ...args, '-d', far);
+    const before = await of('--time', '2026-04-01T10:00');
+    expect([before.code, before.err]).toEqual([
+      2,
+      expect.stringMatching(/^--time: it is \d+ days before the first/),
+    ]);
+    expect((await of('--time', '2026-08-03T10:00')).code).toBe(0);
+    expect((await of('--time', '2026-04-01T10:00', '--why', 'dated so', '--sure')).code).toBe(0);
+  });
   const last = () => here.entries(delivery).at(-1);
 
   it('says what several show, as a new entry each, confirmed', async () => {

@@ -17,6 +17,7 @@ interface Options {
   by?: string;
   caption?: string;
   time?: string;
+  sure?: boolean;
   blackOut?: string[];
   why?: string;
   confirm?: boolean;
@@ -56,6 +57,7 @@ export function describeCommand({ output, now }: CliContext): Command {
       'part of a picture that is black in copies for outsiders, as fractions from left and top; none takes all back',
     )
     .option('--time <time>', 'when, local to the stop')
+    .option('--sure', 'the time is right, although it lies far from the delivery')
     .option('--why <text>', 'why an earlier statement is corrected, or evidence withheld')
     .option('--confirm', 'confirm what is proposed of the evidence named')
     .option('--confirm-all', 'confirm all that is proposed')

@@ -35,6 +35,10 @@ export const CLAIM_FORMS: readonly ClaimForm[] = [
       ['--receipt-noted', 'the day of receipt is noted on the claim itself'],
       ['--amount <money>', 'what is asked, such as "12480.50 USD"'],
       ['--ground <text...>', 'what they say went wrong'],
+      [
+        '--also-filed-with <carrier...>',
+        'other carriers to whom a similar claim on the shipment was presented',
+      ],
       FORM,
       [
         '--says <what...>',
@@ -77,7 +81,7 @@ export const CLAIM_FORMS: readonly ClaimForm[] = [
     is: 'letter',
     argument: '<letter>',
     argumentDescription:
-      'acknowledgement, request-for-papers, status-report, denial, offer, notice-to-shipper, notice-to-insurer, inspection-request, reservation, rejection-notice, refused-load or other',
+      'acknowledgement, request-for-papers, status-report, denial, offer, notice-to-shipper, notice-to-insurer, inspection-request, inspection-appeal, reservation, rejection-notice, refused-load, similar-claims, recourse or other',
     summary: 'a letter that came or went',
     options: [
       ['--way <way>', 'received or sent'],
@@ -181,7 +185,10 @@ export const CLAIM_FORMS: readonly ClaimForm[] = [
     options: [
       ['--total <money>', 'the whole, such as "12480.50 USD"'],
       ['--each <money>', 'or so much each'],
-      ['--quantity <quantity>', 'how many, such as "876 cartons"'],
+      [
+        '--quantity <quantity>',
+        'how many, such as "876 cartons"; with --each a unit alone, such as cartons: so many as the claim, else the outcomes, say were lost',
+      ],
       ['--line <line>', 'which line of the bill'],
       SAID_BY,
     ],

@@ -1,6 +1,7 @@
 import type { ClaimDeadline, ClaimResult } from '../../core/model/results.js';
 import { toInstant } from '../../core/model/time.js';
 import { inZone } from '../../core/model/zoned-time.js';
+import { dumpingWords } from '../../core/words/dumping.js';
 import type { Labels } from '../../core/words/labels.js';
 import { numbersFor } from '../../core/words/numbers.js';
 import type { AnswerReport, ClaimDuties } from '../../jobs/answer.js';
@@ -71,6 +72,12 @@ function printClaim(output: Output, claim: ClaimResult, wording: DeadlineWording
     const entries = claim.contradicts.map((seq) => `#${seq}`).join(', ');
     printWrapped(output, `${labels('answer.contradicts')} ${entries}.`, { mark: '  ' });
   }
+  if (claim.similar !== undefined) {
+    const { claims, carriers } = claim.similar;
+    printWrapped(output, `${labels('answer.similar')} ${[...claims, ...carriers].join(', ')}.`, {
+      mark: '  ',
+    });
+  }
   const how = { ...wording, why, candidates: governs === 'unknown' };
   const isOwn = ({ binds }: ClaimDeadline) => binds === 'carrier';
   printDeadlines(output, labels('answer.carrier'), claim.clocks.filter(isOwn), how);
@@ -88,11 +95,21 @@ function printClaim(output: Output, claim: ClaimResult, wording: DeadlineWording
   printTable(
     output,
     labels('answer.papers'),
-    claim.papers.map(({ id, asked, have }) => [
+    claim.papers.map(({ id, asked, have, dumping }) => [
       have.length > 0
         ? have.join(', ')
         : labels(asked === 'to-judge-the-amount' ? 'papers.missing' : 'papers.owed'),
-      `${labels(`papers.${id}`)} (${labels(`papers.${asked}`)})`,
+      [
+        `${labels(`papers.${id}`)} (${labels(`papers.${asked}`)})`,
+        ...(dumping === undefined
+          ? []
+          : dumpingWords(
+              labels,
+              dumping,
+              (value) => `${value} %`,
+              (line) => line,
+            )),
+      ].join('; '),
     ]),
   );
   printAmounts(output, claim, wording);

@@ -7,6 +7,8 @@ import { referenceText, stopParty } from '../view/reference-text.js';
 import type { LetterInput } from './input.js';
 import { LETTER_PROFILES } from './kinds.js';
 import { claimFacts } from './of-claim.js';
+import { inspectionFacts } from './of-inspection.js';
+import { otherClaimFacts } from './of-other-claims.js';
 import { recordFacts } from './of-record.js';
 import type { LetterView } from './view.js';
 
@@ -73,7 +75,12 @@ export function letterDocument(view: LetterView<LetterInput>): LetterDocument {
         ? [view.blank('address')]
         : []
       : [plain(input.to.address)];
-  const facts = { ...claimFacts(view), ...recordFacts(view) };
+  const facts = {
+    ...claimFacts(view),
+    ...recordFacts(view),
+    ...inspectionFacts(view),
+    ...otherClaimFacts(view),
+  };
   const body = words.blocks(`letters/${kind}`, facts);
   return {
     ...commonParts(view),

@@ -29,6 +29,9 @@ export const LETTER_PROFILES: Readonly<Record<TemplatedLetterKind, LetterProfile
   'inspection-request': { to: 'nobody', copy: 'receiver', enclosed: false, signed: true },
   reservation: { to: 'shipper', copy: 'receiver', enclosed: false, signed: false },
   'rejection-notice': { to: 'shipper', copy: 'receiver', enclosed: false, signed: true },
+  'inspection-appeal': { to: 'nobody', copy: 'receiver', enclosed: false, signed: true },
+  'similar-claims': { to: 'claimant', copy: 'receiver', enclosed: false, signed: true },
+  recourse: { to: 'nobody', copy: 'receiver', enclosed: true, signed: true },
   'refused-load': { to: 'nobody', copy: 'receiver', enclosed: false, signed: true },
 };
 

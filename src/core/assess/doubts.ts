@@ -168,15 +168,26 @@ function neighbourDoubts(reading: ReadingBody, kin: Kin): Doubt[] {
   ];
 }
 
-function timeDoubts(reading: ReadingBody, given: TimeGiven, { span, now }: Kin): Doubt[] {
+/**
+ * What speaks against a time that is said of a file: a picture of the goods is of their carriage; papers are written
+ * before it and long after.
+ */
+export const timeDoubtsOfFile = (time: ReadingBody['time'], isPaper: boolean, kin: Kin): Doubt[] =>
+  outsideDoubts(time, isPaper, kin);
+
+function timeDoubts(reading: ReadingBody, given: TimeGiven, kin: Kin): Doubt[] {
+  const { span, now } = kin;
   if (span === undefined || given === 'now') return [];
   if (given === 'left-out') {
     const days = Math.floor((now - span.to) / DAY);
     return days < 1 ? [] : [{ is: 'no-time-given', days, last: span.to }];
   }
-  const at = knownMilliseconds(reading.time);
-  if (at === undefined) return [];
-  const spoken = isSpoken(reading);
+  return outsideDoubts(reading.time, isSpoken(reading), kin);
+}
+
+function outsideDoubts(time: ReadingBody['time'], spoken: boolean, { span }: Kin): Doubt[] {
+  const at = knownMilliseconds(time);
+  if (at === undefined || span === undefined) return [];
   const ahead = Math.floor((span.from - at) / DAY);
   if (ahead >= (spoken ? DAYS_AHEAD_OF_CARRIAGE : DAYS_ABOUT_CARRIAGE))
     return [{ is: 'outside-delivery', side: 'before', days: ahead, bound: span.from }];

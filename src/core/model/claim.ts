@@ -107,6 +107,8 @@ const claimReceived = z.strictObject({
   receiptNoted: z.boolean().optional(),
   form: letterForm.optional(),
   amount: money.optional(),
+  /** Other carriers to whom a similar claim on the shipment was presented (49 CFR 370.3(e)). */
+  alsoFiledWith: z.array(z.string().min(1).max(200)).min(1).max(20).optional(),
   grounds: z.array(z.string().min(1).max(500)).max(20).default([]),
   contents: claimContents.prefault({}),
 });

@@ -77,6 +77,7 @@ export function claimNoteBody(
         receiptNoted: says.receiptNoted ? true : undefined,
         form: says.form,
         amount: parseMoneyOption('--amount', says.amount, usual),
+        alsoFiledWith: says.alsoFiledWith.length === 0 ? undefined : says.alsoFiledWith,
         grounds: says.ground,
         contents: claimContentsOf(says),
       };

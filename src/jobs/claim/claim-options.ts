@@ -21,6 +21,7 @@ export const claimOptions = z.object({
   ourNumber: text,
   amount: text,
   ground: words,
+  alsoFiledWith: words,
   form: text,
   made: text,
   says: words,
@@ -69,7 +70,10 @@ export function claimContentsOf({ says, lacks, made }: ClaimOptions) {
   return { shipment: flag('shipment'), liability: flag('liability'), amount: asked, form: made };
 }
 
-/** A total, or a unit price with its quantity. Throws DossierError `bad-value` for both or neither. */
+/**
+ * A total, or a unit price with its quantity; a unit alone leaves the quantity to the claim’s entries or the outcomes. Throws DossierError
+ * `bad-value` for both or neither.
+ */
 export function parseWorth({ total, each, quantity }: ClaimOptions, usual: Currency | undefined) {
   if ((total === undefined) === (each === undefined))
     throw new DossierError('bad-value', 'say the whole, or so much each', {
@@ -77,10 +81,11 @@ export function parseWorth({ total, each, quantity }: ClaimOptions, usual: Curre
       fix: 'Such as --total "12480.50 USD", or --each "14.25 USD" --quantity "876 cartons".',
     });
   if (each !== undefined && quantity === undefined) requireText(quantity, '--quantity', 'how many');
+  const unit = each === undefined ? undefined : parseTradeQuantity(`1 ${quantity}`)?.unit;
   return {
     total: parseMoneyOption('--total', total, usual),
     each: parseMoneyOption('--each', each, usual),
-    ...(quantity === undefined ? {} : parseQuantity(quantity)),
+    ...(unit !== undefined ? { unit } : quantity === undefined ? {} : parseQuantity(quantity)),
   };
 }
 

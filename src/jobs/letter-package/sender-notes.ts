@@ -85,6 +85,21 @@ function cautionsFor(
           'After notice, and unless advised to the contrary, the carrier shall undertake to sell or dispose of a refused load, fairly to all who have an interest, with an itemized record and a successive lot number (49 CFR 370.11(a), as of 2015, where it governs: compare with the current text). Perishable goods lose value while an answer is awaited.',
         ]
       : []),
+    ...(kind === 'inspection-appeal'
+      ? [
+          'An appeal is refused where the goods have materially changed since, or can’t be reached or identified (7 CFR 51.27(b) to (d)): ask at once, keep them cold and marked. Its application states the reasons and goes with a copy of the certificate and any other information received on the goods at that time (7 CFR 51.24, read in the text of 1956: compare with the current text and numbering). It may be withdrawn before it is made (51.28, as of 2015); no fee is charged where a material error is found (51.40).',
+        ]
+      : []),
+    ...(kind === 'similar-claims'
+      ? [
+          'Where part 370 governs, the carrier communicates with each other carrier, and notifies all claimants before any agreement among carriers on the claims (49 CFR 370.3(e)). The letter goes to each claimant, and says nothing of who has the right.',
+        ]
+      : []),
+    ...(kind === 'recourse'
+      ? [
+          'Recourse is for what the carrier was required to pay to the owners of the goods, as evidenced by a receipt, judgment or transcript, and for expenses of defending a civil action (49 U.S.C. 14706(b)): enclose what shows the payment.',
+        ]
+      : []),
     ...(kind === 'reservation' && governs !== 'cmr'
       ? [
           'Where the CMR governs, a reservation states its grounds and binds the sender only if he expressly agrees in the consignment note (article 8(2)).',

@@ -52,7 +52,7 @@ describe.each(every)('the letter %s in %s', (kind, name) => {
   it('names an exhibit with every sentence that claims a fact', async () => {
     const { document } = await writeLetter(await letterInput(kind, { language: name, disallowsRest: true }));
     for (const { lead, items } of listsOf(document.body))
-      if (/the exhibits it rests on|words rest on|se apoya/.test(lead))
+      if (/the exhibits it rests on|with exhibits:|words rest on|se apoya|con sus anexos:/.test(lead))
         for (const item of items) expect(item).toMatch(/"is":"exhibit"|"is":"strong".*________/);
     const claimed = document.body
       .map((block) => JSON.stringify(block))
@@ -330,6 +330,39 @@ describe('letters by the texts', () => {
     expect(text).toMatch(/as consignor of delivery/);
     expect(text).toMatch(/does not say that the receiver itself gave you notice/);
     expect(blanks).toContain('who said it, to whom, how, at what time');
+  });
+
+  it('7 CFR 51.24: an appeal states what is appealed and why, and goes with the certificate and other information', async () => {
+    const { text, blanks } = await letter('inspection-appeal', [], 'unknown', {
+      reasons: ['Only the rear pallets were looked at.'],
+    });
+    expect(text).toMatch(/Reasons: - Only the rear pallets were looked at\./);
+    expect(text).toMatch(/A copy of the certificate, or of the inspection report, must go with/);
+    expect(blanks).toContain('lot, certificate number, place and time of the inspection, and what it found');
+    expect(blanks).toContain(
+      'other information received on quality or condition at the time of that inspection, or none',
+    );
+  });
+
+  it('49 CFR 370.3(e): claimants are told of conflicting claims, and asked to substantiate their right', async () => {
+    const { text, blanks } = await letter('similar-claims', [RECEIVED], 'us-carriage-by-law');
+    expect(text).toMatch(/conflicting or overlapping claims, and each must further substantiate the title/);
+    expect(text).toMatch(/admits no liability and disallows no part of any claim/);
+    expect(blanks).toContain('carriers to whom a similar claim was presented');
+  });
+
+  it('49 U.S.C. 14706(b): recourse is for what was required to be paid, and shown, with the cost of a defense', async () => {
+    const payment = {
+      is: 'payment',
+      claim: 'c1',
+      by: 'carrier',
+      on: RECEIVED_ON,
+      amount: { amount: '3000', currency: 'USD' },
+      evidence: ['e1'],
+    };
+    const { text, blanks } = await letter('recourse', [RECEIVED, payment], 'us-carriage-by-law');
+    expect(text).toMatch(/We were required to pay: - USD 3,000, .*2026 \(Ex\. 1\)/);
+    expect(blanks).toContain('expenses reasonably incurred in defending an action, or none');
   });
 
   it('49 CFR 370.11(a): a notice of a refused load says that the carrier will sell unless advised to the contrary', async () => {

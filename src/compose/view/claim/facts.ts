@@ -4,7 +4,9 @@ import { omitUndefined } from '../../../core/model/omit-undefined.js';
 import type { ClaimResult } from '../../../core/model/results.js';
 import type { ClaimEntry } from '../../../core/model/state.js';
 import { type Block, type Cell, type Fact, type Inline, plain, text } from '../../../core/words/blocks.js';
+import { dumpingWords } from '../../../core/words/dumping.js';
 import { cell, exhibitLinks, type View } from '../context.js';
+import { percentText } from '../inspection-words.js';
 import { column } from '../tables.js';
 import { bracketed, claimEntriesOf, formatDayIn, formatMoneyIn } from './entries.js';
 
@@ -71,6 +73,7 @@ export function claimPapers(view: View, claim: ClaimResult): Block {
         ),
         ...bracketed(exhibitLinks(view, terms?.evidence ?? [], 4)),
       ),
+      ...(claim.similar === undefined ? [] : [fact('similar', text(similarWords(view, claim.similar)))]),
       fact('papers', ...documentText(view, claim)),
       ...(lines === undefined
         ? []
@@ -84,14 +87,31 @@ export function claimPapers(view: View, claim: ClaimResult): Block {
   };
 }
 
+/** The other claims by number and claimant, and the carriers with a similar one. */
+function similarWords(view: View, { claims, carriers }: NonNullable<ClaimResult['similar']>): string {
+  const others = (view.input.assessment.claims ?? []).filter(({ claim }) => claims.includes(claim));
+  return [
+    ...others.map(({ received }) => `${received.claimant.name}, ${received.ourNumber}`),
+    ...carriers,
+  ].join('; ');
+}
+
 const contentsWords = ({ labels }: View, { contents }: ClaimResult): string =>
   contents.map(({ id, state }) => `${labels(`claim-says.${id}`)}: ${labels(`said.${state}`)}`).join('; ');
 
 function documentText(view: View, { papers }: ClaimResult): Inline[] {
-  return papers.flatMap(({ id, have }, i): Inline[] => {
+  return papers.flatMap(({ id, have, dumping }, i): Inline[] => {
     const links = exhibitLinks(view, have, 3);
     const shown = links.length === 0 ? [text(` (${view.labels('claim.not-there')})`)] : bracketed(links);
-    return [text(`${i === 0 ? '' : '; '}${view.labels(`claim-paper.${id}`)}`), ...shown];
+    const lacks =
+      dumping === undefined
+        ? []
+        : dumpingWords(view.labels, dumping, (value) => percentText(view.format, value), view.names.line);
+    return [
+      text(`${i === 0 ? '' : '; '}${view.labels(`claim-paper.${id}`)}`),
+      ...shown,
+      ...lacks.map((words) => text(`; ${words}`)),
+    ];
   });
 }
 

@@ -1,6 +1,6 @@
 import { omitUndefined } from '../../model/omit-undefined.js';
-import type { ClaimResult, Finding, GapResult, LineOutcome } from '../../model/results.js';
-import type { RecordState } from '../../model/state.js';
+import type { AmountWorksheet, ClaimResult, Finding, GapResult, LineOutcome } from '../../model/results.js';
+import type { ClaimEntry, RecordState } from '../../model/state.js';
 import { amountsOf } from './amounts.js';
 import { burdenOfProof } from './burden-of-proof.js';
 import { claimedLines, milestonesOfLines, stopsOfOthers } from './claimed-lines.js';
@@ -8,7 +8,9 @@ import { contentsOf } from './contents.js';
 import { claimDeadlinesOf, type DeadlineContext } from './deadlines.js';
 import { supportingDocuments } from './documents.js';
 import { exceptionsNoted } from './exceptions.js';
+import { quantitiesFromOutcomes } from './outcome-quantities.js';
 import { quantitiesOf } from './quantities.js';
+import { similarClaims } from './similar-claims.js';
 import { claimsAt, termsOf } from './terms.js';
 
 export interface ClaimContext extends Omit<DeadlineContext, 'lines' | 'exceptions'> {
@@ -22,11 +24,14 @@ export interface ClaimContext extends Omit<DeadlineContext, 'lines' | 'exception
 export function claimResults(context: ClaimContext): ClaimResult[] {
   const { state, now, findings, gaps, outcomes } = context;
   const exceptions = exceptionsNoted(state, now);
-  return claimsAt(state, now).map((claim) => {
-    const amounts = amountsOf(claim.entries);
+  const all = claimsAt(state, now);
+  return all.map((claim) => {
+    const seen = quantitiesFromOutcomes(claim, outcomes, state);
+    const said = [...claim.entries, ...seen];
+    const amounts = amountsOf(said);
     const lines = claimedLines(claim.entries, outcomes);
     const milestones = milestonesOfLines(context.milestones, state.delivery, lines);
-    const quantities = quantitiesOf(claim.entries);
+    const quantities = quantitiesOf(said);
     return {
       claim: claim.claim,
       received: claim.received,
@@ -41,7 +46,26 @@ export function claimResults(context: ClaimContext): ClaimResult[] {
         lines,
         otherStops: stopsOfOthers(state.delivery, lines),
       }),
-      ...omitUndefined({ amounts, quantities: quantities.length === 0 ? undefined : quantities }),
+      ...omitUndefined({
+        similar: similarClaims(claim, all, outcomes),
+        amounts: amounts && withSource(amounts, seen),
+        quantities: quantities.length === 0 ? undefined : quantities,
+      }),
     };
   });
+}
+
+/** A worksheet that counts by the outcomes says so. */
+function withSource(amounts: AmountWorksheet, seen: readonly ClaimEntry[]): AmountWorksheet {
+  const seqs = new Set(seen.map(({ seq }) => seq));
+  const used = amounts.steps.flatMap((step) => step.seqs).filter((seq) => seqs.has(seq));
+  return used.length === 0
+    ? amounts
+    : {
+        ...amounts,
+        notes: [
+          ...amounts.notes,
+          { is: 'counted-once', seqs: [...new Set(used)], detail: 'quantities-from-outcomes' },
+        ],
+      };
 }

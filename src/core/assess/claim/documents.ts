@@ -1,7 +1,9 @@
 import type { AmountItem } from '../../model/claim.js';
 import type { EvidenceId, SubjectName } from '../../model/evidence.js';
+import { omitUndefined } from '../../model/omit-undefined.js';
 import type { SupportingDocument } from '../../model/results.js';
 import type { EvidenceItem, RecordState } from '../../model/state.js';
+import { dumpingCertificates, dumpingOf } from './dumping.js';
 import { type ClaimEntries, entriesOf, termsOf } from './terms.js';
 
 type Wanted = Pick<SupportingDocument, 'id' | 'asked'> & ({ subject: SubjectName } | { items: AmountItem[] });
@@ -29,14 +31,16 @@ const shows = (item: EvidenceItem, subject: SubjectName): boolean =>
  */
 export function supportingDocuments(
   claim: ClaimEntries,
-  { evidence }: Pick<RecordState, 'evidence'>,
+  state: Pick<RecordState, 'evidence' | 'delivery'>,
 ): SupportingDocument[] {
+  const { evidence } = state;
   const { governs } = termsOf(claim);
+  const dumping = dumpingOf(state);
   const byRule = governs === 'unknown' || governs.startsWith('us-carriage-by');
   const amounts = entriesOf(claim, 'amount');
   const sold = amounts.some(({ item }) => item === 'salvage');
   const short = entriesOf(claim, 'quantity').some(({ state }) => state === 'short');
-  const dumped = amounts.some(({ item }) => item === 'disposal-cost');
+  const dumped = dumping !== undefined || amounts.some(({ item }) => item === 'disposal-cost');
   const wanted: Wanted[] = [
     ...BY_RULE.map((one): Wanted => (byRule ? one : { ...one, asked: 'to-judge-the-amount' })),
     ...(byRule && sold
@@ -56,6 +60,13 @@ export function supportingDocuments(
   ];
   return wanted.map((one) => {
     const { id, asked } = one;
+    if (id === 'dumping-certificate')
+      return {
+        id,
+        asked,
+        have: dumpingCertificates(state).flatMap((item) => [item.evidence, ...item.documents]),
+        ...omitUndefined({ dumping }),
+      };
     const have: EvidenceId[] =
       'subject' in one
         ? evidence.filter((item) => shows(item, one.subject)).map((item) => item.evidence)

@@ -18,6 +18,9 @@ export const letterKind = z.enum([
   'reservation',
   'rejection-notice',
   'refused-load',
+  'inspection-appeal',
+  'similar-claims',
+  'recourse',
   'other',
 ]);
 export type LetterKind = z.infer<typeof letterKind>;
@@ -43,6 +46,7 @@ export const LETTERS_BEFORE_CLAIM: ReadonlySet<LetterKind> = new Set([
   'reservation',
   'rejection-notice',
   'refused-load',
+  'inspection-appeal',
   'other',
 ]);
 

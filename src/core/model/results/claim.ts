@@ -130,7 +130,25 @@ export interface SupportingDocument {
   /** Required by the rule, or requested to judge an amount. */
   asked: 'by-rule' | 'if-sold-or-not-invoiced' | 'if-lost' | 'if-dumped' | 'to-judge-the-amount';
   have: EvidenceId[];
+  /**
+   * Of a dumping certificate on record: what it lacks of 7 CFR 46.23, and what share of each line was dumped, in percent;
+   * from five percent of a shipment on 46.22 asks for a certificate or other adequate evidence.
+   */
+  dumping?: { lacks: DumpingContent[]; shares: { line: string; percent: number }[] };
 }
+
+/** What 7 CFR 46.23 asks a certificate of dumping to show. */
+export type DumpingContent =
+  | 'commodity'
+  | 'lot'
+  | 'marks'
+  | 'quantity'
+  | 'shipper'
+  | 'applicant'
+  | 'condition'
+  | 'time'
+  | 'place'
+  | 'no-commercial-value';
 
 /** A supporting or adverse point on one thing to be proved. */
 export interface PositionPoint {
@@ -241,6 +259,8 @@ export interface ClaimResult {
   contradicts?: number[];
   /** The entry that states the governing terms; absent when none does. */
   terms?: ClaimEntryOf<'terms'>;
+  /** Other claims of the delivery on the same goods, and other carriers with a similar one: 49 CFR 370.3(e). */
+  similar?: { claims: ClaimId[]; carriers: string[] };
   clocks: ClaimDeadline[];
   contents: ContentsItem[];
   papers: SupportingDocument[];
