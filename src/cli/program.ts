@@ -11,6 +11,7 @@ import { fingerprintCommand } from './commands/fingerprint.js';
 import { gapsCommand } from './commands/gaps.js';
 import { identityCommand } from './commands/identity.js';
 import { inspectionsCommand } from './commands/inspections.js';
+import { loadCommand } from './commands/load.js';
 import { mergeCommand } from './commands/merge.js';
 import { newCommand } from './commands/new.js';
 import { publishedCommand } from './commands/published.js';
@@ -76,6 +77,7 @@ function makeProgram(context: CliContext): Command {
     gapsCommand,
     tempsCommand,
     timelineCommand,
+    loadCommand,
     inspectionsCommand,
     trailCommand,
     checklistCommand,
@@ -100,6 +102,13 @@ function inherit(parent: Command): void {
   }
 }
 
+/**
+ * A temperature or an acceleration below zero as an argument of its own: `-10F` begins like an option. The sign of
+ * arithmetic (U+2212) is read as the same number and taken for no option.
+ */
+const withoutMinus = (argument: string): string =>
+  /^-\d+(?:[.,]\d+)?\s?(?:°?[CF]|g|m\/s|mph|km\/h)/i.test(argument) ? argument.replace('-', '−') : argument;
+
 /** Runs one command line to its end and gives the exit code. Never throws. */
 export async function runCli(args: string[], output: Output, now = () => new Date()): Promise<number> {
   let code: ExitCode = EXIT.fine;
@@ -117,7 +126,7 @@ export async function runCli(args: string[], output: Output, now = () => new Dat
     if (args.length === 0) program.outputHelp();
     else
       await program.parseAsync(
-        currentArguments(args, (line) => output.note(line)),
+        currentArguments(args.map(withoutMinus), (line) => output.note(line)),
         { from: 'user' },
       );
     return code;
