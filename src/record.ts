@@ -44,6 +44,7 @@ export type { Sure } from './jobs/doubts.js';
 export { type FingerprintInput, type FingerprintReport, fingerprint } from './jobs/fingerprint.js';
 export { deliveryGaps, type GapsReport } from './jobs/gaps.js';
 export { inspections } from './jobs/inspections.js';
+export { load } from './jobs/load.js';
 export { type MergeInput, type MergeReport, merge, type TakenOver } from './jobs/merge.js';
 export {
   type MinimalFacts,

@@ -28,14 +28,10 @@ limits; a scale ticket (dossier record scale) counts in its place. A certified s
 law decide. Exits with 1 when an axle weight is above a limit, or nothing is recorded.`,
     )
     .action(async (folder: string | undefined, options: Options) => {
-      const [{ assessDelivery }, { readAt }] = await Promise.all([
-        import('../../jobs/assess.js'),
-        import('../../jobs/typed/read-at.js'),
-      ]);
-      const { state, assessment } = await assessDelivery({
+      const { load } = await import('../../jobs/load.js');
+      const { state, assessment } = await load({
         folder: deliveryFolder(options.delivery ?? folder),
         by: resolveEnteredBy(undefined),
-        at: readAt(undefined, now),
         now,
       });
       const { loading, weights, doors, shocks } = assessment;
