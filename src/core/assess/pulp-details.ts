@@ -2,7 +2,7 @@ import { omitUndefined } from '../model/omit-undefined.js';
 import type { PulpGroup, PulpReading } from '../model/results.js';
 import type { EvidenceItem, RecordState } from '../model/state.js';
 import { knownMilliseconds } from '../model/time.js';
-import { instrumentRecord, namedInstrument } from './measurement/instruments.js';
+import { knownInstruments, namedInstrument } from './measurement/instruments.js';
 
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
 
@@ -48,6 +48,7 @@ export function instrumentsOf(
   const checks = iceChecks(state)
     .map((item) => ({ item, at: knownMilliseconds(item.time) }))
     .sort((a, b) => (a.at ?? 0) - (b.at ?? 0));
+  const instruments = knownInstruments(state);
   const names = [...new Set(readings.map((one) => one.instrument))];
   return names.map((instrument) => {
     const own = readings.filter((one) => one.instrument === instrument);
@@ -57,11 +58,11 @@ export function instrumentsOf(
       instrument !== undefined && plain(wordsOf(item)).includes(plain(instrument));
     const named = before.findLast(saysWhich);
     const check = named ?? before.at(-1);
-    const known = namedInstrument(state.delivery.instruments ?? [], instrument);
+    const known = namedInstrument(instruments, instrument);
     return {
       ...omitUndefined({
         instrument,
-        record: known === undefined ? undefined : instrumentRecord(known, state.delivery),
+        record: known?.record,
       }),
       count: own.length,
       guardKelvin: Math.max(...own.map((one) => one.uncertainty.guardKelvin)),

@@ -179,6 +179,36 @@ describe('a pulp as measured', () => {
     expect(one.thermometer).toBe('P-7');
   });
 
+  it('is corrected by checks that were recorded before and after use, as one in delivery.yaml is', () => {
+    const made = state(
+      items(
+        {
+          kind: 'pulp',
+          temperature: { value: 38.1, unit: '°F' },
+          from: 'driver',
+          time: at(1),
+          instrument: 'Q-2',
+        },
+        {
+          kind: 'instrument',
+          name: 'q 2',
+          type: 'thermometer',
+          accuracy: '±0.5 °F',
+          iceBefore: { value: 32, unit: '°F' },
+          iceAfter: { value: 33, unit: '°F' },
+          documents: [],
+        },
+      ),
+    );
+    const [item] = made.evidence;
+    if (item?.kind !== 'pulp') throw new Error('a pulp was made');
+    const one = pulpMeasures(made)(item);
+    expect(one.asRead - one.celsius).toBeCloseTo(kelvin({ difference: 0.5, unit: '°F' }), 9);
+    expect(halves(one).drift).toBeCloseTo(kelvin({ difference: 0.5, unit: '°F' }), 9);
+    expect(one.instrument).toMatchObject({ checks: [{ use: 'before' }, { use: 'after' }] });
+    expect(one.instrument?.driftKelvin).toBeCloseTo(5 / 9, 9);
+  });
+
   it('between two checks keeps half of the drift, of which it has taken the rest off', () => {
     // The day starts at 4:00 in Arizona; the pulp is of 5:00, halfway between the checks.
     const one = measured(

@@ -1,4 +1,5 @@
 import type { InstrumentRecord } from '../../model/results.js';
+import { timeOfCheck } from './instruments.js';
 
 /** What checks in ice water say of the error of a thermometer at one time. */
 export interface ThermometerError {
@@ -13,9 +14,8 @@ export interface ThermometerError {
  * nearest check; undefined without any. A check without a time is taken for one before all readings.
  */
 export function errorAt({ checks }: InstrumentRecord, at: number | undefined): ThermometerError | undefined {
-  const time = (check: { at?: number }) => check.at ?? Number.NEGATIVE_INFINITY;
-  const before = at === undefined ? checks.at(-1) : checks.findLast((one) => time(one) <= at);
-  const after = at === undefined ? undefined : checks.find((one) => time(one) > at);
+  const before = at === undefined ? checks.at(-1) : checks.findLast((one) => timeOfCheck(one) <= at);
+  const after = at === undefined ? undefined : checks.find((one) => timeOfCheck(one) > at);
   if (before === undefined || after === undefined) {
     const only = before ?? after;
     return only === undefined ? undefined : { errorKelvin: only.errorKelvin };

@@ -4,7 +4,7 @@ import type { ItemOf, RecordState } from '../../model/state.js';
 import { celsius, kelvin, type Temperature, type TemperatureDifference } from '../../model/temperature.js';
 import { knownMilliseconds } from '../../model/time.js';
 import { thermometerAccuracy } from './assumed.js';
-import { instrumentRecord, namedInstrument } from './instruments.js';
+import { knownInstruments, namedInstrument } from './instruments.js';
 import { errorAt } from './thermometer-error.js';
 import { uncertaintyOf } from './uncertainty.js';
 
@@ -29,24 +29,20 @@ export type MeasurePulp = (item: ItemOf<'pulp'>) => MeasuredPulp;
 
 export function pulpMeasures(state: RecordState): MeasurePulp {
   const { delivery } = state;
-  const known = (delivery.instruments ?? []).map((one) => ({
-    one,
-    record: instrumentRecord(one, delivery),
-  }));
-  const nameOf = (item: ItemOf<'pulp'>) =>
-    namedInstrument(delivery.instruments ?? [], item.instrument)?.name ?? item.instrument;
+  const known = knownInstruments(state);
+  const nameOf = (item: ItemOf<'pulp'>) => namedInstrument(known, item.instrument)?.name ?? item.instrument;
   const digits = finestDigits(state, nameOf);
   return (item) => {
     const name = nameOf(item);
-    const found = known.find(({ one }) => one.name === name);
+    const found = known.find((one) => one.name === name);
     const asRead = Number(celsius(item.temperature));
     const error = found === undefined ? undefined : errorAt(found.record, knownMilliseconds(item.time));
-    const stated = found?.one.accuracy;
+    const stated = found?.accuracyKelvin;
     const accuracy: UncertaintyPart =
       stated === undefined
         ? thermometerAccuracy(delivery, item.temperature.unit)
-        : { is: 'accuracy', halfWidthKelvin: kelvin(stated), from: 'stated' };
-    const step = found?.one.resolution;
+        : { is: 'accuracy', halfWidthKelvin: stated, from: 'stated' };
+    const step = found?.resolutionKelvin;
     return {
       asRead,
       celsius: asRead - (error?.errorKelvin ?? 0),
@@ -54,7 +50,7 @@ export function pulpMeasures(state: RecordState): MeasurePulp {
         ...errorParts(accuracy, error),
         step === undefined
           ? { is: 'resolution', halfWidthKelvin: digits(name, item.temperature) / 2, from: 'digits' }
-          : { is: 'resolution', halfWidthKelvin: kelvin(step) / 2, from: 'stated' },
+          : { is: 'resolution', halfWidthKelvin: step / 2, from: 'stated' },
       ]),
       ...omitUndefined({ thermometer: name, instrument: found?.record }),
     };

@@ -26,6 +26,15 @@ export type LimitAnswer = 'within' | 'above' | 'below' | 'not-decidable';
 /** What a difference with its uncertainty says. */
 export type ChangeAnswer = 'rose' | 'fell' | 'not-decidable';
 
+/** A check in ice water. */
+export interface IceCheck {
+  /** When, or before or after all readings; a check of which neither is known is taken for one before them. */
+  at?: number;
+  use?: 'before' | 'after';
+  /** What it showed, less 0 °C, K. */
+  errorKelvin: number;
+}
+
 /** What is known of one thermometer or sensor. */
 export interface InstrumentRecord {
   /** As readings give it; absent for readings that name none. */
@@ -34,7 +43,7 @@ export interface InstrumentRecord {
   owner?: string;
   certificate?: string;
   /** Error in ice water at each check, K: shown less 0 °C. */
-  checks: { at?: number; errorKelvin: number }[];
+  checks: IceCheck[];
   /** Change of the error from the first check to the last, K. */
   driftKelvin?: number;
 }
