@@ -19,7 +19,7 @@ import { comparePulps } from './pulp-pairs.js';
 import { pulpGroups } from './pulps.js';
 import { shocksOf } from './shocks.js';
 import { lineMargins } from './temperature/margins.js';
-import { monitoringOf, SENSORS_DISAGREE } from './temperature/monitoring.js';
+import { monitoringOf } from './temperature/monitoring.js';
 import { timelineOf } from './timeline.js';
 
 export interface AssessInput extends GapsInput {
@@ -59,7 +59,7 @@ export function assess({ claimDeadlines, ...input }: AssessInput): Assessment {
   });
   const inspections = inspectionsOf(state, milestones);
   const gaps = gapsOf(context);
-  const recorders = recordersOf(state, logs, recordersWindow(temperatures), SENSORS_DISAGREE);
+  const recorders = recordersOf(state, logs, recordersWindow(temperatures));
   const findings = findingsOf({
     ...context,
     ...loading,

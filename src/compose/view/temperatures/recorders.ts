@@ -21,7 +21,11 @@ export function recorderBlocks(view: View): Block[] {
     tableOf(view, identities, [
       ['recorder', 2, ({ instrument }) => labels(`recorder.${instrument}`)],
       ['serial', 2, ({ serial }) => or(serial)],
-      ['owner', 2, ({ owner }) => or(owner)],
+      [
+        'owner',
+        2,
+        ({ owner }) => or(owner === undefined ? undefined : (labels.find(`word.${owner}`) ?? owner)),
+      ],
       ['lay', 2, (one) => placeOf(view, one)],
       ['exhibit', 1, ({ evidence }) => exhibitLinks(view, evidence)],
     ]),

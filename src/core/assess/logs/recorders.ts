@@ -2,6 +2,7 @@ import { omitUndefined } from '../../model/omit-undefined.js';
 import type { RecorderComparison, RecordersResult, SeenClockStep, TimeRange } from '../../model/results.js';
 import type { RecordState } from '../../model/state.js';
 import type { UnitLog } from '../../model/unit-log.js';
+import { sensorAccuracy } from '../measurement/assumed.js';
 import { judgedChannel } from '../temperature/channels.js';
 import { differenceOf, type Sensor } from '../temperature/difference.js';
 import { gapLimit } from '../temperature/sampling-interval.js';
@@ -17,14 +18,13 @@ const MOST_BREAKS = 20;
 
 /**
  * The recorders of a delivery beside each other. Each pair that lay in one air, or may have, is put on one clock by the
- * likeness of the two curves, and its difference told; neither corrects the other.
- * @param limitKelvin how far two sensors may be apart
+ * likeness of the two curves, and its difference told; neither corrects the other. Two sensors may be as far apart as
+ * both their accuracies together.
  */
 export function recordersOf(
   state: RecordState,
   logs: readonly UnitLog[],
   window: TimeRange | undefined,
-  limitKelvin: number,
 ): RecordersResult | undefined {
   const identities = logs.map((log) => recorderIdentity(log, state));
   if (window === undefined || identities.every(({ instrument }) => instrument === 'unit')) return undefined;
@@ -38,11 +38,15 @@ export function recordersOf(
       const { compartment: other } = second.log;
       const isOtherAir = one !== undefined && other !== undefined && one !== other;
       if (isOtherAir || first.log.evidence === second.log.evidence) return [];
-      return comparisonOf(first, second, window, limitKelvin) ?? [];
+      const limit = accuracyOf(first, state) + accuracyOf(second, state);
+      return comparisonOf(first, second, window, limit) ?? [];
     }),
   );
   return { identities, comparisons };
 }
+
+const accuracyOf = ({ channel }: Sensor, { delivery }: RecordState): number =>
+  sensorAccuracy(delivery, channel).halfWidthKelvin;
 
 function comparisonOf(
   first: Sensor,

@@ -9,7 +9,7 @@ import { differenceOf, type Sensor } from './difference.js';
  * Two sensors farther apart than this disagree, K: two recorders of ±1 °C each (EN 12830 class 1, from memory) may
  * be 2 K apart.
  */
-export const SENSORS_DISAGREE = 2;
+const SENSORS_DISAGREE = 2;
 
 /** Comparison of sensors, and the longest interval without a unit check. */
 export function monitoringOf(

@@ -50,7 +50,7 @@ function recorded(
   };
 }
 
-const of = (logs: UnitLog[]) => recordersOf(state(items()), logs, WINDOW, 2);
+const of = (logs: UnitLog[], evidence = items()) => recordersOf(state(evidence), logs, WINDOW);
 
 describe('recorders beside each other', () => {
   it('are told only where there is more than the log of the unit', () => {
@@ -59,6 +59,38 @@ describe('recorders beside each other', () => {
     expect(of([recorded('e1', 'return-air', air), recorded('e2', 'probe', air)])?.identities).toEqual([
       { log: 'e1', instrument: 'unit', evidence: ['e1'] },
       { log: 'e2', instrument: 'recorder', evidence: ['e2'] },
+    ]);
+  });
+
+  it('have serial number, owner and place of the instrument on record', () => {
+    const air = trueAir(chance(1));
+    const logs = [
+      recorded('e1', 'return-air', air),
+      { ...recorded('e2', 'probe', air), stated: { recorder: 'rx-88 12' } },
+      recorded('e3', 'probe', air),
+    ];
+    const owner = { party: 'shipper' as const };
+    const recorder = { kind: 'instrument' as const, type: 'recorder' as const };
+    const evidence = items(
+      { ...recorder, name: 'RX-8812', owner, where: 'pallet R-03', documents: [] },
+      {
+        ...recorder,
+        name: 'B',
+        serial: '77',
+        owner: { party: 'receiver', name: 'Plains Depot' },
+        documents: ['e3' as EvidenceId],
+      },
+    ).map((item, i) => ({ ...item, evidence: `e${i + 8}` as EvidenceId }));
+    expect(of(logs, evidence)?.identities.slice(1)).toEqual([
+      {
+        log: 'e2',
+        instrument: 'recorder',
+        serial: 'rx-88 12',
+        place: 'pallet R-03',
+        owner: 'shipper',
+        evidence: ['e2', 'e8'],
+      },
+      { log: 'e3', instrument: 'recorder', serial: '77', owner: 'Plains Depot', evidence: ['e3', 'e9'] },
     ]);
   });
 
