@@ -23,7 +23,7 @@ export function isProse(lines: readonly string[], delimiter: Delimiter): boolean
   return figures < cells.length * FIGURES;
 }
 
-const TIME = String.raw`(?:\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}[ T@,_-]+\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?(?:\s*[AP]M)?|1\d{9}(?:\d{3}|\.\d+)?)`;
+const TIME = String.raw`(?:\d{1,4}[-/. ](?:\d{1,2}|[A-Za-z]{3,9})[-/. ]\d{1,4}[ T@,_-]+\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?(?:\s*[AP]M)?|1\d{9}(?:\d{3}|\.\d+)?)`;
 const NUMBER = String.raw`[-+]?\d+(?:[.,]\d+)?`;
 /** A time, and numbers with nothing but blanks between them. */
 const ROW = new RegExp(`^\\s*${TIME}(?:\\s+${NUMBER}\\s*(?:°?[CF]|%)?)+\\s*$`, 'i');

@@ -105,11 +105,14 @@ export async function examineLog(
 }
 
 /** What was settled without loss, in numbers. */
-function settled({ counts }: ReadLog): string {
+function settled({ counts, moved }: ReadLog): string {
   const faults = counts['sensor-fault'] ?? 0;
   const repeated = counts.repeated ?? 0;
   return [
     faults === 0 ? '' : `; ${countWithNoun(faults, 'sensor fault')} left out`,
+    moved === undefined
+      ? ''
+      : `; read as one instrument that moved, by column "${moved.heading}": ${[...moved.names].map(([name, rows]) => `${name} (${countWithNoun(rows, 'row')})`).join(', ')}`,
     repeated === 0 ? '' : `; ${countWithNoun(repeated, 'row')} of a time that another row has too, joined`,
   ].join('');
 }

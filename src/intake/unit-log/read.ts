@@ -40,6 +40,8 @@ export interface ReadLog extends UnitLog {
   rowsLeftOut: number;
   /** Set where `names` show rows of more than one instrument. */
   several?: Several;
+  /** Set where they show places that one instrument was at in turn. */
+  moved?: Several;
   counts: Partial<Record<RowProblem['is'], number>>;
 }
 
@@ -258,7 +260,7 @@ class LogReader {
       ...columnsOf(undefined),
       compartments: [...new Set(own)].map((compartment) => ({ compartment, ...columnsOf(compartment) })),
       rows: column(this.#rows),
-      ...omitUndefined({ stated, several: this.#watch?.several() }),
+      ...omitUndefined({ stated, several: this.#watch?.several(), moved: this.#watch?.moved() }),
       problems: notes.kept(),
       problemCount: notes.total,
       addedSeconds,

@@ -206,6 +206,7 @@ describe('a column is what its unit, words and cells say', () => {
   it.each([
     ['a count since 1970', (i: number) => `17840268${i + 10} ${i}.5`],
     ['words', (i: number) => `14/07/26@04:${i + 10}:00 - Temp front :${i}.5 C`],
+    ['a month in letters', (i: number) => `14-Jul-26 04:${i + 10}:00 - Current temperature: ${i}.5C`],
     ['words and a count', (i: number) => `17840268${i + 10}.5 Temp=${i}.5 C and humidity=60`],
   ])('rows of %s and a temperature are told of too', async (_, row) => {
     const lines = Array.from({ length: 12 }, (__, i) => row(i));
@@ -328,7 +329,11 @@ describe('rows of several instruments or quantities are not mixed into one curve
     const lines = ['Yuma', 'Yuma', 'Gila Bend', 'Gila Bend', 'Tucson', 'Tucson'].map(
       (place, i) => `2026-07-14 04:0${i},${place},3.5`,
     );
-    expect(await reading(['Time,Location,Temp (°C)', ...lines])).toMatchObject({ rows: 6 });
+    const table = ['Time,Location,Temp (°C)', ...lines];
+    expect(await reading(table)).toMatchObject({ rows: 6 });
+    expect((await taken(table)).examined.takenFor).toContain(
+      'one instrument that moved, by column "Location": Yuma (2 rows), Gila Bend (2 rows), Tucson (2 rows)',
+    );
   });
 
   it('of rows for temperature and rows for humidity the first are read', async () => {

@@ -76,6 +76,14 @@ export class InstrumentWatch {
     this.#before = at;
   }
 
+  /** The column of places that one instrument was at, one after the other; undefined where none says more than one. */
+  moved(): Several | undefined {
+    const places = this.#columns.find((c) => c.named === 'place' && !c.over && c.names.size > 1);
+    return places === undefined || this.several() !== undefined
+      ? undefined
+      : { heading: places.heading, column: places.column, names: places.names };
+  }
+
   /** The column that tells several instruments apart; undefined where the rows are of one. */
   several(): Several | undefined {
     const several = this.#columns
