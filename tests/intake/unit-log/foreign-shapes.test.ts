@@ -298,6 +298,13 @@ describe('rows of several instruments or quantities are not mixed into one curve
     ['by a word that is not known', of(['A7', 'B2'], 'Wo'), '"Wo": A7 (12 rows), B2 (12 rows)'],
   ])('%s: asked', async (_, lines, message) => expect(await reading(lines)).toContain(message));
 
+  it('of more instruments than are named one by one', async () => {
+    const lines = Array.from({ length: 300 }, (_, i) => `2026-07-14 04:0${i % 3},S${Math.floor(i / 3)},3.5`);
+    expect(await reading(['Time,Sensor name,Temp (°C)', ...lines])).toContain('"Sensor name": S0 (3 rows)');
+    const numbered = Array.from({ length: 59 }, (_, i) => `2026-07-14 04:${i + 10},${i},3.5`.slice(0, 24));
+    expect(await reading(['Time,Serial,Temp (°C)', ...numbered.slice(0, 49)])).toMatchObject({ rows: 49 });
+  });
+
   it('by a word that is not known, each at moments of its own', async () => {
     const parts = ['Core', 'Board', 'Sonde'];
     const lines = Array.from({ length: 60 }, (_, i) => {

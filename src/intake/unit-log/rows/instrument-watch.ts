@@ -10,6 +10,8 @@ export interface Several {
 
 /** More names than this are no names of instruments. */
 const MOST_NAMES = 60;
+/** Rows for each name, on average, from which the names come again. */
+const OFTEN = 2;
 
 interface Watched extends NameColumn {
   names: Map<string, number>;
@@ -18,6 +20,8 @@ interface Watched extends NameColumn {
   /** Changes of the name within one moment, or with a step back in time. */
   together: number;
   over: boolean;
+  /** There are more names than are kept, and each has come again: instruments, not numbers of rows. */
+  many: boolean;
   /** The last value under each name, and how far values of one name lie apart in rows of it that follow each other. */
   values: Map<string, number>;
   within: Steps;
@@ -47,7 +51,7 @@ export class InstrumentWatch {
   constructor(columns: readonly NameColumn[]) {
     this.#columns = columns.map((column) => ({
       ...column,
-      ...{ names: new Map(), last: undefined, changes: 0, together: 0, over: false },
+      ...{ names: new Map(), last: undefined, changes: 0, together: 0, over: false, many: false },
       ...{ values: new Map(), within: { sum: 0, count: 0 } },
     }));
   }
@@ -64,7 +68,10 @@ export class InstrumentWatch {
       const name = (cells[watched.column] ?? '').trim();
       if (name === '') continue;
       watched.names.set(name, (watched.names.get(name) ?? 0) + 1);
-      if (watched.names.size > MOST_NAMES) watched.over = true;
+      if (watched.names.size > MOST_NAMES) {
+        watched.over = true;
+        watched.many = this.#rows > OFTEN * MOST_NAMES;
+      }
       if (watched.last !== undefined && name !== watched.last) {
         watched.changes += 1;
         if (at <= this.#before) watched.together += 1;
@@ -87,10 +94,11 @@ export class InstrumentWatch {
   /** The column that tells several instruments apart; undefined where the rows are of one. */
   several(): Several | undefined {
     const several = this.#columns
-      .filter((c) => !c.over && c.names.size > 1 && c.names.size < this.#rows)
+      .filter((c) => (!c.over || c.many) && c.names.size > 1 && c.names.size < this.#rows)
       .find((c) => {
         if (c.named === 'instrument') return true;
         // A unit that moves names one place after the other; rows that go to and fro are of several.
+        if (c.over) return false;
         if (c.named === 'place') return c.together > 0 || c.changes > 3 * c.names.size;
         if (c.together > 0.3 * this.#rows && c.together >= 0.9 * this.#sameMoment) return true;
         // Rows that go to and fro between names, each with a curve of its own.
