@@ -30,6 +30,8 @@ export interface MinimalFacts {
    * unloading stops `from` or `to` names the one of this line, such as drop-2.
    */
   goods: readonly string[];
+  /** Compartments from the front wall to the doors: name; bulkhead behind it; set point; tolerance. */
+  compartments?: readonly string[];
   /** `bol 0044719`, `pro=771`, or of one stop `drop-1: po 8812`. */
   references?: readonly string[];
   rules?: string | readonly string[];
@@ -138,6 +140,7 @@ function parseMinimalFacts(facts: MinimalFacts): ReturnType<typeof parseDelivery
 
 const OPTION_OF: readonly (readonly [RegExp, string])[] = [
   [/^lines/, '--goods'],
+  [/^equipment\.trailer\.compartments/, '--compartment'],
   [/^delivery/, '--number'],
   [/^rules/, '--rules'],
 ];
@@ -175,7 +178,12 @@ function factsFrom(facts: MinimalFacts): Record<string, unknown> {
       receiver: party(facts.receiver),
     }),
     ...omitUndefined({ references: references.get('') }),
-    equipment: { trailer: { number: facts.trailer } },
+    equipment: {
+      trailer: withoutEmpty({
+        number: facts.trailer,
+        compartments: facts.compartments?.map(compartmentFrom),
+      }),
+    },
     stops: placed,
     lines: facts.goods.map((line, index) => lineFrom(line, index, stops)),
     rules: facts.rules ?? 'produce',
@@ -248,9 +256,11 @@ function lineFrom(
   index: number,
   stops: readonly (MinimalStop & { id: string })[],
 ): Record<string, unknown> {
-  const [goods = '', setPoint = '', tolerance = '', pallets = '', from = '', to = ''] = text
-    .split(';')
-    .map((part) => part.trim());
+  const all = text.split(';').map((part) => part.trim());
+  // `in front`, wherever it stands, is the compartment.
+  const compartment = all.map((part) => /^in\s+(\S+)$/i.exec(part)?.[1]).find((name) => name !== undefined);
+  const parts = all.filter((part) => !/^in\s+\S+$/i.test(part));
+  const [goods = '', setPoint = '', tolerance = '', pallets = '', from = '', to = ''] = parts;
   const slug = goods
     .toLowerCase()
     .normalize('NFD')
@@ -262,12 +272,26 @@ function lineFrom(
     goods,
     from: stopOfLine(from, 'load', goods, stops),
     to: stopOfLine(to, 'unload', goods, stops),
+    compartment,
     // Anything but a number stays as typed, so that the message shows it.
     pallets: pallets === '' ? undefined : Number.isNaN(Number(pallets)) ? pallets : Number(pallets),
     instruction:
       setPoint === ''
         ? undefined
         : withoutEmpty({ setPoint, tolerance: tolerance === '' ? undefined : tolerance }),
+  });
+}
+
+/** `front; 20 ft; -10 °F; 5 °F`: name, bulkhead behind it, set point, tolerance. */
+function compartmentFrom(text: string): Record<string, unknown> {
+  const [id = '', bulkhead, setPoint, tolerance] = text
+    .split(';')
+    .map((part) => part.trim())
+    .map((part, i) => (i > 0 && part === '' ? undefined : part));
+  return withoutEmpty({
+    id,
+    bulkhead,
+    instruction: setPoint === undefined ? undefined : withoutEmpty({ setPoint, tolerance }),
   });
 }
 

@@ -220,6 +220,61 @@ describe('notes and tables', () => {
   });
 });
 
+describe('dossier new', () => {
+  const facts = ['--number', '1', '--carrier', 'Example Haulage', '--trailer', 'T-7'];
+  const stops = ['--load', 'Yuma AZ', '--unload', 'Omaha NE'];
+
+  it('takes compartments, and the one that each line is in', async () => {
+    const made = await here.dossier(
+      ...[
+        'new',
+        'two-rooms',
+        ...facts,
+        ...stops,
+        '--compartment',
+        'front; 20 ft; -10 °F; 5 °F',
+        'rear; ; 34 °F',
+      ],
+      ...['--goods', 'sweet corn, frozen; in front', 'kale; 33 °F; 2 °F; 10; in rear'],
+    );
+    expect(made.err).not.toContain('is not');
+    expect(made.code).toBe(0);
+    const [first] = here.entries(here.at('two-rooms'));
+    expect(first?.body).toMatchObject({
+      facts: {
+        equipment: {
+          trailer: {
+            compartments: [
+              { id: 'front', bulkhead: '20 ft', instruction: { setPoint: '-10 °F', tolerance: '5 °F' } },
+              { id: 'rear', instruction: { setPoint: '34 °F' } },
+            ],
+          },
+        },
+        lines: [{ compartment: 'front' }, { compartment: 'rear', pallets: 10 }],
+      },
+    });
+  });
+
+  it('names the option of a compartment that no line is in', async () => {
+    const made = await here.dossier(
+      ...[
+        'new',
+        'two-rooms',
+        ...facts,
+        ...stops,
+        '--compartment',
+        'front; 20 ft',
+        'rear',
+        '--goods',
+        'kale; in front',
+      ],
+    );
+    expect(made.code).toBe(2);
+    expect(made.err.replaceAll(/\s+/g, ' ')).toContain('no line is in compartment "rear"');
+    expect(made.err).toContain('--compartment');
+  });
+});
+
 describe('dossier load', () => {
   it('shows rows, compartments, weights, axle weights and what is above a limit', async () => {
     await record(

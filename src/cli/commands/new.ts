@@ -16,6 +16,7 @@ interface Options {
   receiver?: string;
   trailer?: string;
   goods?: string[];
+  compartment?: string[];
   ref?: string[];
   rules?: string[];
   currency?: string;
@@ -71,6 +72,10 @@ export function newCommand({ output, now }: CliContext): Command {
       'a line of the bill: "romaine; 36 °F; 2 °F; 12" (goods; set point; tolerance; pallets); with several stops also from and to: "…; load-1; drop-2"',
     )
     .option(
+      '--compartment <room...>',
+      'a compartment, from the front wall to the doors: "front; 20 ft; -10 °F; 5 °F" (name; bulkhead behind it; set point; tolerance); each line of goods then says "in front"',
+    )
+    .option(
       '--ref <number...>',
       'what the trade files by: "bol 0044719" "pro 771" "drop-1: po 8812"; kinds: bol, pro, po, load, trailer, seal, claim, lot, driver',
     )
@@ -93,6 +98,8 @@ Examples:
   dossier new deliveries/4712 … --load "Yuma AZ" \\
     --unload "Denver CO" --unload "Omaha NE" \\
     --goods "strawberry; 32 °F; 2 °F; 18; load-1; drop-1" "celery; 32 °F; 2 °F; 6; load-1; drop-2"
+  dossier new deliveries/4713 … --compartment "front; 20 ft; -10 °F; 5 °F" "rear; ; 34 °F" \\
+    --goods "sweet corn, frozen; in front" "kale; in rear"
 
 Everything can be changed later in delivery.yaml; each change enters the record.`,
     )
@@ -134,6 +141,7 @@ export interface PromptedFacts {
   stops: PromptedStop[];
   goods: string[];
   references: string[];
+  compartments?: string[];
   rules: string | string[];
   currency?: string;
 }
@@ -153,7 +161,7 @@ async function promptFacts(
     goods: options.goods ?? [],
     references: options.ref ?? [],
     rules: oneOrSeveral(options.rules?.flatMap((set) => set.split(',')) ?? ['produce']),
-    ...omitUndefined({ currency: options.currency }),
+    ...omitUndefined({ currency: options.currency, compartments: options.compartment }),
   };
   const needed = ['number', 'carrier', 'trailer'] as const;
   const lacks = (does: PromptedStop['does']) => !facts.stops.some((stop) => stop.does === does);
@@ -200,7 +208,11 @@ async function promptFacts(
             : 'A line of the bill: goods; set point; tolerance; pallets (empty when done)',
           '',
         ),
-      (answer) => (answer === '' ? undefined : requireAnswer({ stops: facts.stops, goods: [answer] })),
+      // One line alone is in one compartment: all of them together are held against the trailer at the end.
+      (answer) =>
+        answer === '' || facts.compartments !== undefined
+          ? undefined
+          : requireAnswer({ stops: facts.stops, goods: [answer] }),
     );
     if (line === '') break;
     facts.goods.push(line);

@@ -5,7 +5,15 @@ import type {
   RecorderIdentity,
   TemperatureResult,
 } from '../../model/results.js';
-import { difference, duration, type FindingContext, finding, share, temperature } from './make.js';
+import {
+  difference,
+  duration,
+  type FindingContext,
+  finding,
+  inCompartment,
+  share,
+  temperature,
+} from './make.js';
 
 /**
  * Recorders in the load: what each shows, and how they agree with the unit's log and with each other. What one shows by
@@ -27,15 +35,18 @@ function airOf({ recorders }: FindingContext, result: TemperatureResult): Findin
   if (band === undefined || air?.min === undefined || air.max === undefined) return [];
   const known = recorders?.identities.find(({ log }) => log === result.log);
   return [
-    finding('recorder-air', 'air at a recorder in the load against the range', [result.log], {
-      share: share(air.inBandSeconds / air.knownSeconds),
-      coverage: share(air.coverage),
-      min: temperature(air.min.value),
-      max: temperature(air.max.value),
-      low: temperature(band.low),
-      high: temperature(band.high),
-      ...omitUndefined({ serial: known?.serial, owner: known?.owner, place: known?.place }),
-    }),
+    inCompartment(
+      result.compartment,
+      finding('recorder-air', 'air at a recorder in the load against the range', [result.log], {
+        share: share(air.inBandSeconds / air.knownSeconds),
+        coverage: share(air.coverage),
+        min: temperature(air.min.value),
+        max: temperature(air.max.value),
+        low: temperature(band.low),
+        high: temperature(band.high),
+        ...omitUndefined({ serial: known?.serial, owner: known?.owner, place: known?.place }),
+      }),
+    ),
   ];
 }
 
