@@ -43,6 +43,7 @@ const SUBJECTS: Readonly<Record<SubjectName, string>> = {
   'calibration-certificate': 'the certificate of a calibration',
   'service-record': 'a record of the service of the unit or trailer',
   'harvest-record': 'a record of harvest and cooling',
+  'origin-certificate': 'the certificate of an inspection at origin',
   'equipment-certificate': 'the certificate of insulated equipment (ATP)',
   'disposal-instruction': 'what somebody orders to be done with refused goods',
   'market-report': 'a market report with prices of the day',

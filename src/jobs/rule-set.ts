@@ -155,7 +155,7 @@ async function didYouMean(name: string): Promise<string> {
 }
 
 /** Names of the shipped sets, the general one first. */
-async function shippedSets(): Promise<string[]> {
+export async function shippedSets(): Promise<string[]> {
   const names = (await readdir(RULE_SETS))
     .filter((name) => name.endsWith('.yaml'))
     .map((name) => basename(name, '.yaml'))

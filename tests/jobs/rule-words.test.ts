@@ -51,7 +51,7 @@ describe.each(SHIPPED)('the shipped set %s', (name) => {
     for (const rule of ruleSet.rules)
       for (const part of RULE_TEXTS) {
         const original = rule[part];
-        if (original === undefined) continue;
+        if (original === undefined) throw new Error(`${rule.id} has no ${part}`);
         const said = es.rules.get(rule.id)?.[part];
         expect([rule.id, part, said]).toEqual([rule.id, part, expect.stringMatching(/\S/)]);
         expect([rule.id, part, said === original]).toEqual([rule.id, part, false]);
@@ -79,6 +79,7 @@ describe('rules of a carrier', () => {
     expect(rules.get('seal-photo')).toEqual({
       why: expect.stringContaining('imagen'),
       how: expect.stringContaining('sello'),
+      weightWhy: expect.stringContaining('número'),
     });
     // What was changed is named as it was called before.
     expect(changed).toEqual([{ title: 'Foto del sello cerrado' }]);

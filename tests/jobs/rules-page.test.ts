@@ -3,11 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { milestoneText, substituteText } from '../../src/compose/view/gap-words.js';
 import { type Rule, stage } from '../../src/core/model/rule-set.js';
 import { gapWording } from '../../src/jobs/gap-wording.js';
-import { type LoadedRuleSet, loadRuleSet } from '../../src/jobs/rule-set.js';
+import { type LoadedRuleSet, loadRuleSet, shippedSets } from '../../src/jobs/rule-set.js';
 import { facts } from '../core/assess/made.js';
 
 const wording = await gapWording(facts());
-const sets = await Promise.all(['produce', 'drop-trailer', 'frozen'].map((name) => loadRuleSet(name, '.')));
+const sets = await Promise.all((await shippedSets()).map((name) => loadRuleSet(name, '.')));
 
 function ruleLines(rule: Rule): string[] {
   const { labels } = wording;
@@ -23,6 +23,7 @@ function ruleLines(rule: Rule): string[] {
     '',
     `${rule.why}`,
     '',
+    ...(rule.weightWhy === undefined ? [] : [`- Why it weighs so: ${rule.weightWhy}`]),
     `- How: ${rule.how}`,
     ...(instead === '' ? [] : [`- Stands in for it: ${instead}`]),
     `- Helps to show: ${rule.proves.map((one) => labels(`element.${one}`)).join(', ')}`,
@@ -48,7 +49,7 @@ function setLines({ ruleSet, origin }: LoadedRuleSet, known: ReadonlySet<string>
           '',
           '| rule | reason |',
           '| --- | --- |',
-          ...origin.off.map((one) => `| ${one.title} | ${one.why} |`),
+          ...byReason(origin.off).map(([why, titles]) => `| ${titles.join('; ')} | ${why} |`),
           '',
         ]),
     ...stage.options.flatMap((name) => {
@@ -61,6 +62,19 @@ function setLines({ ruleSet, origin }: LoadedRuleSet, known: ReadonlySet<string>
   ];
 }
 
+function byReason(off: LoadedRuleSet['origin']['off']): [why: string, titles: string[]][] {
+  const found = new Map<string, string[]>();
+  for (const { title, why } of off) found.set(why, [...(found.get(why) ?? []), title]);
+  return [...found];
+}
+
+/** Link of a heading, as GitHub makes it. */
+const anchor = (title: string) =>
+  title
+    .toLowerCase()
+    .replaceAll(/[^\p{L}\p{N} -]/gu, '')
+    .replaceAll(' ', '-');
+
 /** `npx vitest run tests/jobs/rules-page.test.ts -u` writes it anew. */
 describe('docs/rules.md', () => {
   it('is made from the shipped sets', async () => {
@@ -72,6 +86,16 @@ describe('docs/rules.md', () => {
       '',
       'A basis “common practice” means that the trade does so and no published source is cited. Law is named where it can',
       'apply; whether it does is for the contract and for counsel to say.',
+      '',
+      'Several can be named together, such as `rules: [frozen, drop-trailer, europe]`. The sets for places and papers extend none and',
+      'stand beside one for the goods. Local codes, the contract of carriage and licensed practice rule.',
+      '',
+      '| set | for | rules |',
+      '| --- | --- | --- |',
+      ...sets.map(
+        ({ ruleSet }) =>
+          `| \`${ruleSet.ruleSet}\` | [${ruleSet.title}](#${anchor(ruleSet.title)}) | ${ruleSet.rules.length} |`,
+      ),
       '',
       ...sets.flatMap((set, index) => setLines(set, index === 0 ? new Set() : base)),
     ];

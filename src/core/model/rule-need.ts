@@ -15,6 +15,7 @@ import {
   setPointSource,
   signingParty,
   statementTopic,
+  stopReason,
 } from './evidence.js';
 import { milestoneOffset, withinWindow, writtenDuration } from './milestone.js';
 import { writtenTemperatureDifference } from './temperature.js';
@@ -54,6 +55,8 @@ const documentNeed = z.strictObject({
 const pulpNeed = z.strictObject({
   reading: z.literal('pulp'),
   from: readingFrom.optional(),
+  /** `core`: of goods that have no pulp, in the core or between packs; so it is called. */
+  as: z.enum(['pulp', 'core']).default('pulp'),
   /** Parts of the load that must each have a reading. */
   spread: z.strictObject({ position: z.array(position).min(1) }).optional(),
   /** Every pulp must lie within the line's instruction ± this (or the bill's own tolerance when it states one). */
@@ -114,7 +117,13 @@ const instrumentNeed = z.strictObject({
   ...amount,
   ...window,
 });
-const eventNeed = z.strictObject({ event: oneOrMore(eventName), ...amount, ...window });
+const eventNeed = z.strictObject({
+  event: oneOrMore(eventName),
+  /** Of a stop: for this reason, or one of these. */
+  reason: oneOrMore(stopReason).optional(),
+  ...amount,
+  ...window,
+});
 
 const instructionNeed = z.strictObject({
   /**

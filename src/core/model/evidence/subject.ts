@@ -47,6 +47,7 @@ export const documentSubject = z.enum([
   'calibration-certificate',
   'service-record',
   'harvest-record',
+  'origin-certificate',
   'equipment-certificate',
   'disposal-instruction',
   'market-report',

@@ -131,7 +131,45 @@ export const seal = (number: string, state: 'applied' | 'intact' | 'broken', hou
 const POSITIONS = ['nose', 'middle', 'tail'] as const;
 const LINES = ['romaine', 'broccoli'] as const;
 
+const stated = (
+  of: Extract<Evidence, { kind: 'particular' }>['of'],
+  hour: number,
+  more: object = { words: 'as stated' },
+  place: At = LOAD,
+): Piece => ({ kind: 'particular', of, place, time: at(hour), documents: [], ...more });
+const instrument = (
+  type: Extract<Evidence, { kind: 'instrument' }>['type'],
+  hour: number,
+  more: object,
+  place: At = LOAD,
+): Piece => ({ kind: 'instrument', type, name: `${type} 1`, place, time: at(hour), documents: [], ...more });
+const COUNTED = { quantity: { amount: '960', unit: 'cartons' } };
+
 const complete: readonly TaggedPiece[] = [
+  ['previous-load', stated('previous-load', -1)],
+  ['previous-load-more', stated('previous-load', -1)],
+  ['previous-load-more', stated('previous-load', -1)],
+  ['calibration', documentOf('calibration-certificate')],
+  ['ice-before', instrument('thermometer', 0.3, { serial: '7', iceBefore: F(32) })],
+  ['ice-after', instrument('thermometer', 41.2, { iceAfter: F(32) }, DROP)],
+  ['recorder', instrument('recorder', 0.9, { serial: '77', where: 'pallet 3' })],
+  ['recorder-download', documentOf('recorder-download')],
+  ['controller', instrument('controller', 0.9, { serial: '9', software: '4.2' })],
+  ['native', documentOf('native-download')],
+  ['defrost', stated('defrost', 0.9)],
+  ['vent', stated('fresh-air-vent', 0.9)],
+  ['loaded-by', stated('loaded-by', 2.6, { who: { party: 'shipper' } })],
+  ['counted-by', stated('counted-by', 2.6, { who: { party: 'driver' } })],
+  ['count', stated('count', 2.6, COUNTED)],
+  ['count-there', stated('count', 41.8, COUNTED, DROP)],
+  ['harvest', documentOf('harvest-record')],
+  ['origin', documentOf('origin-certificate')],
+  ['rested', { ...event('stopped', LOAD, 12), place: {} }],
+  ['rested', { ...event('resumed', LOAD, 12.5), place: {} }],
+  ['duty', documentOf('duty-record')],
+  ['instruction', documentOf('disposal-instruction')],
+  ['market', documentOf('market-report')],
+  ['payment', documentOf('proof-of-payment')],
   ['trailer-inside', photo('trailer-inside', LOAD, 0.5)],
   ['trailer-inside-more', photo('trailer-inside', LOAD, 0.5)],
   ['trailer-inside-more', photo('trailer-inside', LOAD, 0.5)],

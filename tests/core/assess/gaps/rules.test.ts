@@ -56,6 +56,28 @@ const WARM_LOG = [unitLog({ air: (hour) => (hour < 2 ? 60 : 36) })];
  * as these can occur. The complete delivery meets every one of them.
  */
 const CASES: Record<string, { missing?: Case; short?: Case; contradicted?: Case }> = {
+  'previous-loads': {
+    missing: { drop: ['previous-load*'] },
+    short: { drop: ['previous-load-more'] },
+  },
+  'sensors-calibrated': { missing: { drop: ['calibration'] } },
+  'who-loaded-and-counted': {
+    missing: { drop: ['loaded-by', 'counted-by'] },
+    short: { drop: ['counted-by'] },
+  },
+  'cooling-history': { missing: { drop: ['harvest'] } },
+  'origin-inspection': { missing: { drop: ['origin'] } },
+  'recorders-placed': { missing: { drop: ['recorder'] } },
+  'unit-settings': { missing: { drop: ['defrost', 'vent'] }, short: { drop: ['vent'] } },
+  'duty-record': { missing: { drop: ['duty'] } },
+  'pulps-at-the-doors': { missing: { drop: ['pulp-there*', 'receiver-*'] } },
+  'thermometer-known': { missing: { drop: ['ice-after'] } },
+  'native-download': { missing: { drop: ['native', 'controller'] }, short: { drop: ['native'] } },
+  'recorder-downloads': { contradicted: { drop: ['recorder-download'] } },
+  'counts-at-each-end': { missing: { drop: ['count', 'count-there'] }, short: { drop: ['count-there'] } },
+  'disposal-instruction': { missing: { drop: ['instruction'] } },
+  'market-price': { missing: { drop: ['market'] } },
+  'payment-and-title': { missing: { drop: ['payment'] } },
   'trailer-clean': { missing: { drop: ['trailer-inside*'] } },
   'trailer-sound': {
     missing: { drop: ['statement-before', 'trailer-inside*'] },
@@ -164,7 +186,7 @@ const CASES: Record<string, { missing?: Case; short?: Case; contradicted?: Case 
   },
   'delays-explained': {
     missing: { drop: ['arrived', 'opened', 'began', 'ended', 'closed', 'departed'] },
-    short: { drop: ['unit-checks'], add: [event('stopped', LOAD, 12), event('resumed', LOAD, 17)] },
+    short: { drop: ['unit-checks', 'rested'], add: [event('stopped', LOAD, 12), event('resumed', LOAD, 17)] },
   },
   'arrival-times': { short: { drop: ['there'] } },
   'notice-of-arrival': { missing: { drop: ['notice'] } },

@@ -23,7 +23,7 @@ export function pulpVerdict(context: RuleContext, need: PulpNeed): NeedVerdict {
     candidates: context.evidence.of('pulp'),
     rejectionReason: (item: ItemOf<'pulp'>) =>
       need.from !== undefined && item.from !== need.from ? ('wrong-source' as const) : undefined,
-    thing: need.from === undefined ? 'pulp' : `pulp-of-${need.from}`,
+    thing: need.from === undefined ? need.as : `${need.as}-of-${need.from}`,
   };
   const groups = groupsFor(context, need, ask);
   const verdict = verdictOf(groups, need, ask, (group) => spreadShortfalls(need, group));

@@ -99,8 +99,15 @@ function thingOf(need: ReadingNeed): string {
 /** Recorded events of the names given. */
 export function eventVerdict(context: RuleContext, need: EventNeed): NeedVerdict {
   const names = listOf(need.event);
+  const reasons = need.reason === undefined ? undefined : listOf(need.reason);
   const ask = {
-    candidates: context.evidence.of('event').filter((item) => names.includes(item.event)),
+    candidates: context.evidence
+      .of('event')
+      .filter(
+        ({ event, reason }) =>
+          names.includes(event) &&
+          (reasons === undefined || (reason !== undefined && reasons.includes(reason))),
+      ),
     thing: names.map((name) => `time-of-${name}`).join(','),
   };
   return verdictOf(groupsFor(context, need, ask), need, ask);
