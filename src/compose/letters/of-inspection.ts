@@ -9,7 +9,8 @@ import type { LetterView } from './view.js';
 export function inspectionFacts(view: LetterView<LetterInput>): Facts {
   const { input, format, labels, names } = view;
   const found = (input.assessment.inspections ?? []).filter(
-    ({ side, appeal }) => side !== 'load' && appeal === undefined,
+    ({ side, appeal, defects, goodDelivery }) =>
+      side !== 'load' && appeal === undefined && (defects.length > 0 || goodDelivery.is === 'compared'),
   );
   const inspected = found.map((one) => {
     const said = [

@@ -4,7 +4,7 @@ import type { MilestoneName } from '../model/milestone.js';
 import { omitUndefined } from '../model/omit-undefined.js';
 import type { Milestone, Stage } from '../model/rule-set.js';
 import type { EvidenceItem, RecordState } from '../model/state.js';
-import { milliseconds } from '../model/time.js';
+import { type EventTime, milliseconds } from '../model/time.js';
 import { isClosedAgain, placeAfterLoading, type UnplacedEvent } from './unplaced-events.js';
 
 export type StopSide = Stop['does'];
@@ -120,11 +120,14 @@ export interface Milestones {
 export function readMilestones(state: RecordState, now: number): Milestones {
   const { stops, lines } = state.delivery;
   const deliveredAt = (line: string | undefined) => lines.find(({ id }) => id === line)?.to;
-  const happened = state.evidence.flatMap((item): UnplacedEvent[] => {
-    const event = milestoneOf(item);
-    if (event === undefined || item.time.is !== 'known') return [];
-    const at = milliseconds(item.time.instant);
-    const { evidence, time, line } = item;
+  const isDrop = (id: string | undefined) => stops.some((stop) => stop.id === id && stop.does === 'unload');
+  const told = state.evidence.flatMap((item) =>
+    momentsOf(item, isDrop).map((moment) => ({ item, ...moment })),
+  );
+  const happened = told.flatMap(({ item, event, time }): UnplacedEvent[] => {
+    if (time.is !== 'known') return [];
+    const at = milliseconds(time.instant);
+    const { evidence, line } = item;
     const own = item.place?.stop ?? (item.kind === 'outcome' ? deliveredAt(line) : undefined);
     const stop = stops.find(({ id }) => id === own);
     const { uncertaintySeconds } = time;
@@ -144,10 +147,30 @@ export function readMilestones(state: RecordState, now: number): Milestones {
   return { events, onTheWay, signatures: signaturesOf(state, now), stops, now };
 }
 
-function milestoneOf(item: EvidenceItem): MilestoneName | undefined {
-  if (item.kind === 'event') return item.event;
-  if (item.kind !== 'outcome') return undefined;
-  return item.outcome === 'refused' ? 'refused' : 'accepted';
+interface Moment {
+  event: MilestoneName;
+  time: EventTime;
+}
+
+/** The moments that an item tells of: an event its own, a certificate of a first inspection at a drop when it was asked for and made. */
+function momentsOf(item: EvidenceItem, isDrop: (stop: string | undefined) => boolean): Moment[] {
+  const { time } = item;
+  switch (item.kind) {
+    case 'event':
+      return [{ event: item.event, time }];
+    case 'outcome':
+      return [{ event: item.outcome === 'refused' ? 'refused' : 'accepted', time }];
+    case 'inspection': {
+      const { place, appeal, defects, total, requestedAt, ended } = item;
+      if (!isDrop(place?.stop) || appeal === true || (defects.length === 0 && total === undefined)) return [];
+      return [
+        ...(requestedAt === undefined ? [] : [{ event: 'inspection-requested', time: requestedAt } as const]),
+        { event: 'inspected', time: ended ?? time },
+      ];
+    }
+    default:
+      return [];
+  }
 }
 
 function stopOf(

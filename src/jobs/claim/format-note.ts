@@ -45,7 +45,10 @@ function formatNoteBody(body: ClaimNote): string {
     case 'closed':
       return `closed: ${body.how}, ${on(body.on)}`;
     case 'amount': {
-      const each = body.each === undefined ? '' : `${sum(body.each)} each for ${body.quantity} ${body.unit}`;
+      const each =
+        body.each === undefined
+          ? ''
+          : `${sum(body.each)} each for ${body.quantity ?? 'the'} ${body.unit}${body.quantity === undefined ? ' that were lost' : ''}`;
       return `${body.item} ${body.total === undefined ? each : sum(body.total)}${body.line === undefined ? '' : ` of ${body.line}`}, says the ${body.saidBy}`;
     }
     case 'quantity':

@@ -21,7 +21,8 @@ const TO_JUDGE: readonly Wanted[] = [
 ];
 
 const shows = (item: EvidenceItem, subject: SubjectName): boolean =>
-  'subject' in item && item.subject?.is === subject;
+  ('subject' in item && item.subject?.is === subject) ||
+  (subject === 'inspection-certificate' && item.kind === 'inspection' && item.defects.length > 0);
 
 /**
  * Documents that support a claim, and the evidence on file for each: those of 49 CFR 370.7(b), the destination value

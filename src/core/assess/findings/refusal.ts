@@ -1,6 +1,7 @@
 import type { EvidenceId } from '../../model/evidence.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Finding, LineOutcome, OutcomeStatement } from '../../model/results.js';
+import type { EvidenceItem } from '../../model/state.js';
 import { knownMilliseconds } from '../../model/time.js';
 import { isRefused, partTakenBack } from '../outcomes.js';
 import { amount, duration, type FindingContext, finding, lineRef, stopRef, time, zoneOf } from './make.js';
@@ -100,6 +101,11 @@ const isStated = ({ state }: FindingContext, said: readonly OutcomeStatement[]):
     (one) => state.evidence.find(({ evidence }) => evidence === one.evidence)?.place?.stop !== undefined,
   );
 
+/** A paper by its subject; what a certificate states of a lot is as good as the certificate here. */
+const shows = (item: EvidenceItem, is: 'rejection-notice' | 'inspection-certificate'): boolean =>
+  ('subject' in item && item.subject?.is === is) ||
+  (is === 'inspection-certificate' && item.kind === 'inspection' && item.defects.length > 0);
+
 /** Papers of a kind about a stop; one that names no stop is about any. */
 function papersOf(
   { state, now }: FindingContext,
@@ -109,8 +115,7 @@ function papersOf(
   return state.evidence
     .filter(
       (item) =>
-        'subject' in item &&
-        item.subject?.is === is &&
+        shows(item, is) &&
         (stop === undefined || (item.place?.stop ?? stop) === stop) &&
         (knownMilliseconds(item.time) ?? 0) <= now,
     )

@@ -164,6 +164,27 @@ describe('what a reader must know', () => {
   });
 });
 
+describe('a certificate tells when an inspection was asked for and made', () => {
+  const events = (more: object) => {
+    const made = state(items(inspection([{ name: 'tipburn', percent: 8 }], more)), ICEBERG);
+    return readMilestones(made, DAY_START + 1000 * HOUR).events.map((one) => [one.event, one.stop, one.at]);
+  };
+  const hour = (hours: number) => DAY_START + hours * HOUR;
+  it.each([
+    [
+      'at a place of unloading, with its end',
+      { requestedAt: at(49), ended: at(51) },
+      [
+        ['inspection-requested', 'drop-1', hour(49)],
+        ['inspected', 'drop-1', hour(51)],
+      ],
+    ],
+    ['of an appeal not', { appeal: true }, []],
+    ['of dumping alone not', { defects: [], dumped: { amount: '4', unit: 'cartons' } }, []],
+    ['at origin not', { place: { stop: 'load-1' } }, []],
+  ])('%s', (_, more, expected) => expect(events(more)).toEqual(expected));
+});
+
 describe('a comparison with good delivery', () => {
   it.each<[string, object, object]>([
     ['at destination', {}, { is: 'compared', paragraph: '46.44(a)(2)', answer: 'within' }],
