@@ -47,6 +47,25 @@ describe('content credentials (C2PA) of a picture', () => {
     expect(received.camera).toEqual({ make: 'Demo', model: 'Phone A' });
   });
 
+  it.each([
+    ['signed.png', 'image/png', 'IDAT', 12],
+    ['signed.webp', 'image/webp', 'VP8 ', 20],
+    ['signed.heic', 'image/heic', 'mdat', 20],
+    ['signed.avif', 'image/avif', 'mdat', 8],
+    ['signed.tif', 'image/tiff', undefined, 0],
+  ])('are read in other kinds of pictures: %s', async (name, type, mark, behind) => {
+    const path = `fixtures/photos/${name}`;
+    expect(await readCredentials(path, type)).toMatchObject({
+      state: 'intact',
+      signer: { name: 'Invented Camera', trusted: false },
+    });
+    const bytes = readFileSync(path);
+    const at = mark === undefined ? bytes.length - 50 : bytes.indexOf(mark) + behind;
+    bytes.writeUInt8(bytes.readUInt8(at) ^ 1, at);
+    const changed = await put(folder, name, bytes);
+    expect((await readCredentials(changed.path, type))?.state).toBe('broken');
+  });
+
   it('whose check was given up are told as not checked, not as bad', async () => {
     expect(await readCredentials(SIGNED, 'image/jpeg', { seconds: 0.001 })).toEqual({
       state: 'not-checked',
