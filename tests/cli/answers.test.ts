@@ -106,7 +106,7 @@ describe('--json parses and has its keys', () => {
     expect(keys(answer)).toEqual(['schema', 'subjects', 'together', 'verdict']);
     expect(answer.verdict).toBe('intact-signer-not-vouched-for');
     const [subject] = answer.subjects;
-    expect(keys(subject)).toEqual(['checks', 'fingerprint', 'is', 'path', 'signer', 'verdict']);
+    expect(keys(subject)).toEqual(['checks', 'fingerprint', 'is', 'path', 'signer', 'verdict', 'volume']);
     for (const check of subject.checks)
       expect(keys(check)).toEqual(expect.arrayContaining(['detail', 'id', 'result', 'what']));
   });

@@ -37,6 +37,7 @@ beforeAll(async () => {
     stop: 'load-1',
     how: 'call',
     about: 'romaine pulps 42 F',
+    subject: 'pulp-temperatures',
   });
   await enter('event', 'doors-closed', { stop: 'load-1', at: '2026-07-14T06:00' });
   await enter('event', 'refused', { stop: 'drop-1', at: '2026-07-16T08:15' });
