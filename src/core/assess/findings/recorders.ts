@@ -51,7 +51,7 @@ function airOf({ recorders }: FindingContext, result: TemperatureResult): Findin
 }
 
 function compared(
-  { difference: found, clock, moved, verdict }: RecorderComparison,
+  { difference: found, clock, moved, verdict, clockSteps }: RecorderComparison,
   identities: readonly RecorderIdentity[],
 ): Finding[] {
   const evidence = [found.first.log, found.second.log];
@@ -72,7 +72,8 @@ function compared(
       ? finding('recorders-disagree', by, evidence, facts)
       : // What nobody can name vouches for nothing.
         finding('recorders-agree', by, evidence, facts, isNamed ? undefined : 'open'),
-    ...(moved && clock !== undefined
+    // A clock that was set on the way is told as that, and not as one distance all the way.
+    ...(moved && clock !== undefined && clockSteps.length === 0
       ? [
           finding('recorder-clock-off', 'likeness of the two curves', evidence, {
             size: duration(Math.abs(clock.seconds)),
