@@ -1,3 +1,5 @@
+import { furtherReadings } from '../../core/assess/sampling/share-bounds.js';
+import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type {
   Assessment,
   ChangeAnswer,
@@ -43,6 +45,19 @@ export function printGoods(output: Output, assessment: Assessment, format: Forma
 const put = (output: Output, text: string): void =>
   printWrapped(output, text, { mark: '  ', further: '    ' });
 
+/** A share that readings at a dock can still show. Convention of this project. */
+const SHARE_AIMED_AT = 0.1;
+
+/** The parts of the load that were read least, where to go on. */
+function fewestRead({ readings }: PulpGroup): string {
+  const parts = (['nose', 'middle', 'tail'] as const).map((position) => ({
+    position,
+    count: readings.filter((one) => one.position === position).length,
+  }));
+  const least = Math.min(...parts.map(({ count }) => count));
+  return `; begin at the ${parts.flatMap(({ position, count }) => (count === least ? [position] : [])).join(', ')}`;
+}
+
 function printPulps(output: Output, group: PulpGroup, format: Format): void {
   const inBand = group.band === undefined ? '' : `, ${group.inBand} of ${group.count} in range as read`;
   const { answers } = group;
@@ -61,6 +76,22 @@ function printPulps(output: Output, group: PulpGroup, format: Format): void {
     output,
     `  picked at random, that still allows up to ${format.share(most)} of its cartons out of range${atLeast} (${format.share(confidence)} each)`,
   );
+  // A reading that is out of range is no matter of more readings.
+  if (group.inBand < group.count) return;
+  const more = furtherReadings(
+    {
+      taken: group.count,
+      beyond: 0,
+      ...omitUndefined({ of: group.sample.cartons }),
+    },
+    SHARE_AIMED_AT,
+    confidence,
+  );
+  if (more !== undefined && more > 0)
+    put(
+      output,
+      `  ${more} more, all in range and picked at random, would leave no more than ${format.share(SHARE_AIMED_AT)} (${format.share(confidence)})${fewestRead(group)}`,
+    );
 }
 
 /** The thermometers of a group. Most groups of a delivery have the same ones: each line is printed once. */
