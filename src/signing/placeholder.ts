@@ -1,4 +1,13 @@
-import { ParseSpeeds, PDFDocument, PDFHexString, PDFInvalidObject, PDFName, PDFString } from '#pdf-lib';
+import {
+  ParseSpeeds,
+  PDFBool,
+  PDFDict,
+  PDFDocument,
+  PDFHexString,
+  PDFInvalidObject,
+  PDFName,
+  PDFString,
+} from '#pdf-lib';
 import { DossierError } from '../core/model/error.js';
 import { type Instant, milliseconds } from '../core/model/time.js';
 import { addWidget, type VisiblePlace } from './widget.js';
@@ -57,6 +66,9 @@ export async function preparePdf(
     // SigFlags 3 (ISO 32000-1 table 219): signatures exist, append only.
     context.obj({ Fields: [field], SigFlags: 3 }),
   );
+  // /Suspects false is the default (ISO 32000-1 table 321), and Poppler up to 22.12 complains of it.
+  const marks = catalog.lookupMaybe(PDFName.of('MarkInfo'), PDFDict);
+  if (marks?.get(PDFName.of('Suspects')) === PDFBool.False) marks.delete(PDFName.of('Suspects'));
   catalog.set(PDFName.of('Perms'), context.obj({ DocMDP: signature }));
   const bytes = await document.save({
     useObjectStreams: false,

@@ -1,10 +1,9 @@
-import { partyRole } from '../../core/model/delivery.js';
+import type { PartyRole } from '../../core/model/delivery.js';
 import { minorUnits } from '../../core/model/money.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { WindowBound } from '../../core/model/results.js';
-import { celsius, kelvin } from '../../core/model/temperature.js';
 import { milliseconds } from '../../core/model/time.js';
-import type { Cover, Fact, Inline } from '../../core/words/blocks.js';
+import type { Block, Cover, Fact, Inline } from '../../core/words/blocks.js';
 import { plain, text, wordsOf } from '../../core/words/blocks.js';
 import { exhibitLinks, type View } from './context.js';
 import { coverWeighing } from './cover-weighing.js';
@@ -16,7 +15,7 @@ export const CODE_ASSET = 'fingerprint.svg';
 export const fingerprintLine = ({ delivery, size, root }: View['input']['fingerprint']): string =>
   `${delivery} ${size} ${root}`;
 
-export function coverOf(view: View): Cover {
+export function coverOf(view: View, shows: Block[] = []): Cover {
   const { labels, words, volume } = view;
   const { fingerprint, signer, builtAt, tool } = view.input;
   return {
@@ -29,11 +28,11 @@ export function coverOf(view: View): Cover {
       ...references(view),
       ...parties(view),
       ...stopFacts(view),
-      ...load(view),
+      ...equipment(view),
       ...ends(view),
       ...custody(view),
     ],
-    ...(volume === 'assessment' ? { weighing: coverWeighing(view) } : {}),
+    ...(volume === 'assessment' ? { weighing: coverWeighing(view) } : { shows }),
     proof: [
       { label: labels('cover.fingerprint'), value: [{ is: 'code', text: fingerprint.root }] },
       {
@@ -49,6 +48,7 @@ export function coverOf(view: View): Cover {
           version: tool.version,
         }),
       },
+      { label: labels('cover.how'), value: words.line('cover-verify', { steps: labels('section.verify') }) },
       { label: labels('cover.certificate'), value: [{ is: 'code', text: signer.certificateSha256 }] },
     ],
     code: {
@@ -127,7 +127,12 @@ function claimed({ input, format }: View): {
 
 /** The numbers of the delivery that the trade files by. */
 function references({ input, labels }: View): Fact[] {
-  const numbers = referenceText(labels, input.state.delivery.references);
+  const claims = (input.assessment.claims ?? []).map(
+    ({ received }) => `${labels('cover.claim')} ${received.ourNumber}`,
+  );
+  const numbers = [referenceText(labels, input.state.delivery.references), ...claims]
+    .filter((one) => one !== '')
+    .join('; ');
   return numbers === '' ? [] : [{ label: labels('cover.references'), value: plain(numbers) }];
 }
 
@@ -147,58 +152,37 @@ function stopFacts(view: View): Fact[] {
   return told.slice(0, MOST_STOPS);
 }
 
-function parties(view: View): Fact[] {
-  const known = view.input.state.delivery.parties;
-  return partyRole.options.flatMap((role): Fact[] => {
-    const party = known[role];
-    return party === undefined
-      ? []
-      : [
-          {
-            label: view.labels(`role.${role}`),
-            value: plain([party.name, party.address].filter((part) => part !== undefined).join(', ')),
-          },
-        ];
+/** Parties by name, those of one side in one line; their addresses are in the first section. */
+function parties({ labels, input }: View): Fact[] {
+  const known = input.state.delivery.parties;
+  return PARTY_LINES.flatMap((roles): Fact[] => {
+    const here = roles.flatMap((role) => {
+      const party = known[role];
+      return party === undefined ? [] : [{ role: labels(`role.${role}`), name: party.name }];
+    });
+    if (here.length === 0) return [];
+    return [
+      {
+        label: here.map(({ role }, i) => (i === 0 ? role : role.toLowerCase())).join(' / '),
+        value: plain(here.map(({ name }) => name).join(' / ')),
+      },
+    ];
   });
 }
+const PARTY_LINES: readonly (readonly PartyRole[])[] = [
+  ['carrier', 'driver'],
+  ['shipper', 'receiver'],
+  ['broker', 'insurer'],
+];
 
-function load(view: View): Fact[] {
-  const { labels, format, names } = view;
-  const { lines, equipment } = view.input.state.delivery;
-  const goods = lines.map((line) =>
-    [
-      names.line(line.id),
-      ...(line.pallets === undefined ? [] : [`${line.pallets} ${labels('cover.pallets')}`]),
-      ...(line.cartons === undefined ? [] : [`${format.number(line.cartons)} ${labels('cover.cartons')}`]),
-      ...(line.instruction === undefined
-        ? []
-        : [
-            `${labels('cover.asked')} ${format.temperature(celsius(line.instruction.setPoint))}${
-              line.instruction.tolerance === undefined
-                ? ''
-                : ` ± ${format.difference(kelvin(line.instruction.tolerance))}`
-            }${line.instruction.run === undefined ? '' : `, ${labels(`run.${line.instruction.run}`)}`}`,
-          ]),
-    ].join(', '),
-  );
-  const most = 6;
+function equipment({ labels, input }: View): Fact[] {
+  const { trailer, unit, tractor } = input.state.delivery.equipment;
   const machines = [
-    `${labels('cover.trailer')} ${equipment.trailer.number}`,
-    ...(equipment.unit?.number === undefined ? [] : [`${labels('cover.unit')} ${equipment.unit.number}`]),
-    ...(equipment.tractor === undefined ? [] : [`${labels('cover.tractor')} ${equipment.tractor.number}`]),
+    `${labels('cover.trailer')} ${trailer.number}`,
+    ...(unit?.number === undefined ? [] : [`${labels('cover.unit')} ${unit.number}`]),
+    ...(tractor === undefined ? [] : [`${labels('cover.tractor')} ${tractor.number}`]),
   ];
-  return [
-    {
-      label: labels('cover.load'),
-      value: plain(
-        [
-          ...goods.slice(0, most),
-          ...(goods.length > most ? [labels('exhibit.more').replace('N', String(goods.length - most))] : []),
-        ].join('; '),
-      ),
-    },
-    { label: labels('cover.equipment'), value: plain(machines.join(', ')) },
-  ];
+  return [{ label: labels('cover.equipment'), value: plain(machines.join(', ')) }];
 }
 
 /** Custody, where a receipt or an outcome shows more than the doors do. */
@@ -217,10 +201,16 @@ function custody(view: View): Fact[] {
       label: labels('cover.custody'),
       value: [
         ...bound(span.from, view.startZone),
-        text(' – '),
-        ...(span.to === undefined
-          ? [text(held === '' ? labels('cover.custody-open') : `${labels('cover.custody-held')} ${held}`)]
-          : bound(span.to, view.endZone)),
+        ...(span.to !== undefined
+          ? [text(' – '), ...bound(span.to, view.endZone)]
+          : // What the record lacks is said in the assessment.
+            view.volume === 'dossier'
+            ? []
+            : [
+                text(
+                  ` – ${held === '' ? labels('cover.custody-open') : `${labels('cover.custody-held')} ${held}`}`,
+                ),
+              ]),
       ],
     },
   ];

@@ -8,6 +8,7 @@ import { assessmentSections } from './assessment.js';
 import { confidentialWords, type View } from './context.js';
 import { CODE_ASSET, coverOf, fingerprintLine } from './cover.js';
 import { dossierSections } from './dossier.js';
+import { pageOne } from './page-one.js';
 import { signatureBlock } from './signature.js';
 
 /** Builds a dossier or an assessment, and its drawings, from the results; the order of sections is that of the pages. */
@@ -20,6 +21,7 @@ export function documentOf(
   const { delivery } = input.state;
   const made =
     volume === 'assessment' ? { ...assessmentSections(view), exhibits: [] } : dossierSections(view, images);
+  const first = volume === 'dossier' ? pageOne(view) : undefined;
   const named = (key: string) =>
     labels(`${volume === 'assessment' ? 'assessment' : 'document'}.${key}`).replace(
       'DELIVERY',
@@ -41,10 +43,14 @@ export function documentOf(
       exhibit: labels('document.exhibit'),
       seenIn: labels('document.seen-in'),
       exhibits: made.exhibits,
-      cover: coverOf(view),
+      cover: coverOf(view, first?.blocks),
       sections: order.flatMap((id) => made.sections.filter((section) => section.id === id)),
       signature: signatureBlock(view),
     },
-    drawings: new Map([[CODE_ASSET, qrPicture(fingerprintLine(input.fingerprint))], ...made.drawings]),
+    drawings: new Map([
+      [CODE_ASSET, qrPicture(fingerprintLine(input.fingerprint))],
+      ...made.drawings,
+      ...(first?.drawings ?? []),
+    ]),
   };
 }

@@ -1,5 +1,5 @@
 import { deliveryTimeline } from '../../core/charts/delivery-timeline.js';
-import type { Stop } from '../../core/model/delivery.js';
+import { partyRole, type Stop } from '../../core/model/delivery.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { TimelineItem } from '../../core/model/results.js';
 import { type Block, type Cell, plain, wordsOf } from '../../core/words/blocks.js';
@@ -43,7 +43,7 @@ export function glanceSection(view: View): DrawnSection {
     );
     blocks.push({ is: 'picture', asset: ASSET, alt: wordsOf(alt), caption: [] });
   }
-  blocks.push(stopTable(view));
+  blocks.push(...partyFacts(view), stopTable(view));
   if (intervals.length > 0)
     blocks.push(
       ...listOrNone(
@@ -95,6 +95,18 @@ function eventName({ labels }: View, { event, outcome, label }: TimelineItem): C
   if (outcome === 'refused') return { is: 'alert', of: plain(labels('kind-of-outcome.refused')) };
   if (outcome !== undefined) return labels(`kind-of-outcome.${outcome}`);
   return event === undefined ? label : labels(`event.${event}`);
+}
+
+/** The parties in full. */
+function partyFacts({ labels, input }: View): Block[] {
+  const known = input.state.delivery.parties;
+  const facts = partyRole.options.flatMap((role) => {
+    const party = known[role];
+    if (party === undefined) return [];
+    const words = [party.name, party.address].filter((part) => part !== undefined).join(', ');
+    return [{ label: labels(`role.${role}`), value: plain(words) }];
+  });
+  return facts.length === 0 ? [] : [{ is: 'facts', facts }];
 }
 
 /** The stops in full, with what is done there and the clock used. */

@@ -45,7 +45,7 @@ export function outcomeTable(view: View): Block[] {
 }
 
 /** `8 of 18 pallets refused`, `10 of 18 pallets accepted`. */
-function amountLines({ labels, format }: View, amount: OutcomeAmount): string[] {
+export function amountLines({ labels, format }: View, amount: OutcomeAmount): string[] {
   return FATES.flatMap((fate) => {
     const value = amount[fate];
     if (value === undefined) return [];

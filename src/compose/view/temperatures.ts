@@ -36,7 +36,7 @@ export function temperatureSection(view: View): DrawnSection {
     if (drawing === undefined) blocks.push({ is: 'none', of: plain(labels('none.chart')) });
     else {
       drawings.set(name, drawing);
-      blocks.push({ is: 'picture', asset: name, alt: altOf(view, result), caption: [] });
+      blocks.push({ is: 'picture', asset: name, alt: airAlt(view, result), caption: [] });
       const zoom = excursionDetails(view, result, `excursions-${i + 1}`);
       for (const [asset, drawn] of zoom.drawings) drawings.set(asset, drawn);
       blocks.push(...zoom.blocks);
@@ -120,7 +120,8 @@ function drawingOf(view: View, result: TemperatureResult): string | undefined {
   );
 }
 
-function altOf(view: View, result: TemperatureResult): string {
+/** The chart of a log in words. */
+export function airAlt(view: View, result: TemperatureResult): string {
   const summary = result.channels.find((one) => one.channel === result.judged);
   const { custody, band } = result;
   const degrees = (celsius: number | undefined) =>
@@ -143,7 +144,8 @@ function altOf(view: View, result: TemperatureResult): string {
   );
 }
 
-const inBandShare = (summary: ChannelSummary | undefined): number | undefined =>
+/** Share of the known time that the judged channel was in range. */
+export const inBandShare = (summary: ChannelSummary | undefined): number | undefined =>
   summary === undefined || summary.knownSeconds === 0
     ? undefined
     : summary.inBandSeconds / summary.knownSeconds;

@@ -41,7 +41,7 @@ export function frameOf(
 }
 
 /** °F on the left and °C on the right of one plot. */
-export function degreeAxes(frame: Frame, format: Format): string[] {
+export function degreeAxes(frame: Frame, format: Format, most = 6): string[] {
   const { left, right, top, bottom, y } = frame;
   const [low = 0, high = 1] = y.domain();
   const side = (unit: '°F' | '°C', at: number, outward: -1 | 1) => {
@@ -50,7 +50,7 @@ export function degreeAxes(frame: Frame, format: Format): string[] {
     return [
       label(at + outward * 5, top - 4, unit, { size: 8, anchor, weight: 600 }),
       ...scale
-        .ticks(6)
+        .ticks(most)
         .filter((tick) => scale(tick) > top + 4)
         .flatMap((tick) => [
           label(at + outward * 5, scale(tick) + 2.6, format.number(tick), { size: 8, anchor }),

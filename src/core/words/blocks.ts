@@ -90,6 +90,8 @@ export interface Cover {
   says: Inline[];
   happened: Inline[];
   facts: Fact[];
+  /** Of a dossier: outcome, pulps, air, notices, set points. */
+  shows?: Block[];
   /** Of an assessment. */
   weighing?: CoverWeighing;
   proof: Fact[];

@@ -43,6 +43,8 @@ export function formatFor(
     difference: (kelvin: number) => both((one) => fromKelvin(kelvin, one)),
     /** Kelvin in, both units out, with its sign. */
     signed: (kelvin: number) => both((one) => fromKelvin(kelvin, one), '', signedNumber),
+    /** Kelvin in, one unit out, with its sign. */
+    signedShort: (kelvin: number) => `${signedNumber(fromKelvin(kelvin, unit), 1)}${NBSP}${unit}`,
     degreeHours: (kelvinHours: number) => both((one) => fromKelvin(kelvinHours, one), '·h'),
     /** Metres in; inches or feet first for readers of °F, the other system beside it. */
     length: (metres: number) => lengths(metres, unit === '°F', number),
