@@ -23,10 +23,10 @@ const VOLUME_OF = {
   margins: 'assessment',
   'good-delivery': 'assessment',
   missing: 'assessment',
-  exhibits: 'dossier',
   method: 'both',
   custody: 'dossier',
   verify: 'both',
+  exhibits: 'dossier',
 } as const satisfies Readonly<Record<string, Volume | 'both'>>;
 
 export type SectionName = keyof typeof VOLUME_OF;

@@ -65,13 +65,13 @@ function sizeBlocks({ words, format, input }: View): Block[] {
   ];
 }
 
-/** Attachments, so that a reader knows what to extract. */
+/** Attachments, so that a reader knows what to extract; originals are named by their exhibits. */
 function attached(view: View): Block[] {
   const { labels, format } = view;
   return listOrNone(
     view,
     'attachments',
-    view.input.attachments,
+    view.input.attachments.filter(({ relationship }) => relationship !== 'source'),
     [
       ['file', 3, (one) => [{ is: 'code', text: one.name }]],
       ['size-of-file', 1, (one) => format.bytes(one.bytes.length), 'right'],
@@ -80,5 +80,15 @@ function attached(view: View): Block[] {
     ],
     labels('sub.attachments'),
     MANIFEST_NAME,
-  );
+  ).concat(originalsNote(view));
+}
+
+function originalsNote({ labels, format, input }: View): Block[] {
+  const originals = input.attachments.filter(({ relationship }) => relationship === 'source');
+  if (originals.length === 0) return [];
+  const bytes = originals.reduce((sum, one) => sum + one.bytes.length, 0);
+  const words = labels('attachment.originals')
+    .replace('N', format.number(originals.length))
+    .replace('SIZE', format.bytes(bytes));
+  return [{ is: 'paragraph', of: plain(words) }];
 }

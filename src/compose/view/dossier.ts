@@ -3,6 +3,7 @@ import type { PreparedImages } from '../exhibit-images.js';
 import { claimSections } from './claim.js';
 import type { View } from './context.js';
 import { custodySection } from './custody.js';
+import { withoutEmptyParts } from './empty-parts.js';
 import { exhibitSection, shownExhibits } from './exhibits.js';
 import { glanceSection } from './glance.js';
 import { inspectionSection } from './inspections.js';
@@ -23,7 +24,7 @@ export function dossierSections(
   const glance = glanceSection(view);
   const temperatures = temperatureSection(view);
   const load = loadBlocks(view);
-  const pulps = pulpSection(view, load.pulps);
+  const pulps = pulpSection(view);
   const told: Section[] = [
     glance.section,
     setPointSection(view),
@@ -37,10 +38,16 @@ export function dossierSections(
     ...claimSections(view),
   ];
   const dropped = new Set<string>(view.input.copy?.sectionsLeftOut ?? []);
-  const shown = told.filter(({ id }) => !dropped.has(id));
+  const shown = told.filter(({ id }) => !dropped.has(id)).flatMap(withoutEmptyParts);
   const exhibits = exhibitSection(view, images, sectionsByExhibit(shown));
   return {
-    sections: [...shown, exhibits, methodSection(view), custodySection(view), verifySection(view)],
+    sections: [
+      ...shown,
+      methodSection(view),
+      custodySection(view),
+      verifySection(view),
+      ...withoutEmptyParts(exhibits),
+    ],
     drawings: new Map([...glance.drawings, ...load.drawings, ...temperatures.drawings]),
     exhibits: shownExhibits(exhibits),
   };

@@ -35,10 +35,15 @@ export function exhibitSection(
   }
   if (input.exhibits.length === 0) blocks.push({ is: 'none', of: plain(labels('none.exhibits')) });
   else {
-    if (plates.length === 0)
+    const shown = others.filter(
+      ({ exhibit, item }) =>
+        'file' in item || item.withheld !== undefined || seenIn(exhibit.exhibit).length === 0,
+    );
+    if (shown.length > 0)
       blocks.push(
-        { is: 'heading', level: 2, text: labels('sub.plates') },
-        { is: 'none', of: plain(labels('none.plates')) },
+        { is: 'heading', level: 2, text: labels('sub.others') },
+        ...noteOf(view, 'exhibits', Math.min(shown.length, MOST_ROWS), shown.length, 'exhibits.csv'),
+        otherTable(view, shown.slice(0, MOST_ROWS)),
       );
     for (const size of ['large', 'small', 'paper'] as const) {
       const here = plates.filter((plate) => plate.size === size);
@@ -48,13 +53,6 @@ export function exhibitSection(
           { is: 'plates', size, plates: here },
         );
     }
-    const shown = listed(others, seenIn);
-    if (others.length > 0)
-      blocks.push(
-        { is: 'heading', level: 2, text: labels('sub.others') },
-        ...noteOf(view, 'exhibits', shown.length, others.length, 'exhibits.csv'),
-        otherTable(view, shown),
-      );
   }
   return { id: 'exhibits', title: labels('section.exhibits'), blocks };
 }
@@ -62,17 +60,6 @@ export function exhibitSection(
 interface Other {
   exhibit: Exhibit;
   item: EvidenceItem;
-}
-
-/** Files and what the pages refer to, whatever their number, and readings as far as one table goes. */
-function listed(others: readonly Other[], seenIn: (number: number) => ExhibitImageBlock['seenIn']): Other[] {
-  if (others.length <= MOST_ROWS) return [...others];
-  const named = new Set(
-    others.filter(({ exhibit, item }) => 'file' in item || seenIn(exhibit.exhibit).length > 0),
-  );
-  const room = Math.max(0, MOST_ROWS - named.size);
-  const shown = new Set([...named, ...others.filter((one) => !named.has(one)).slice(0, room)]);
-  return others.filter((one) => shown.has(one));
 }
 
 function otherTable(view: View, others: readonly Other[]): Block {

@@ -6,6 +6,7 @@ import { type Block, type Cell, plain, wordsOf } from '../../core/words/blocks.j
 import { cell, exhibitLinks, type View } from './context.js';
 import type { DrawnSection } from './drawn-section.js';
 import { stopParty } from './reference-text.js';
+import { evidenceSummary } from './summary.js';
 import { column, listOrNone } from './tables.js';
 
 const ASSET = 'timeline.svg';
@@ -75,7 +76,8 @@ export function glanceSection(view: View): DrawnSection {
         [
           ['time', 2.6, (item) => format.time(item.at, item.zone)],
           ['what', 2, (item) => eventName(view, item)],
-          ['place', 2.4, (item) => (item.stop === undefined ? '' : view.names.stop(item.stop))],
+          ['place', 2, (item) => (item.stop === undefined ? '' : view.names.stop(item.stop))],
+          ['remark', 3, (item) => remarkOf(view, item)],
           ['exhibit', 1, (item) => exhibitLinks(view, [item.evidence])],
         ],
         labels('sub.events'),
@@ -87,6 +89,12 @@ export function glanceSection(view: View): DrawnSection {
       { is: 'paragraph', of: exhibitLinks(view, untimed, 60) },
     );
   return { section: { id: 'glance', title: labels('section.glance'), blocks }, drawings };
+}
+
+/** What the one who noted an event wrote of it; outcomes have a table of their own. */
+function remarkOf(view: View, { evidence }: TimelineItem): string {
+  const item = evidence === undefined ? undefined : view.item(evidence);
+  return item?.kind === 'event' ? evidenceSummary(view, item) : '';
 }
 
 /** An event or outcome by its name; a refusal stands out. */

@@ -9,42 +9,29 @@ import { cell, exhibitLinks, type View } from './context.js';
 import { column, tableOrNone } from './tables.js';
 
 const ASSET = 'load-plan.svg';
-const PULP_ASSET = 'load-pulps.svg';
 /** Dimensions assumed for the drawing, which says so: a 53 ft trailer, 99 in wide inside. */
 const DRAWN = { length: 16.0, width: 2.51 };
 const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 
 export interface LoadBlocks {
-  pulps: Block[];
   loading: Block[];
   drawings: ReadonlyMap<string, string>;
 }
 
-/** The drawing of the floor, with the rows only and with the pulps, and the table of the rows. */
+/** The drawing of the floor, with the pulps at their places where any is known, and the table of the rows. */
 export function loadBlocks(view: View): LoadBlocks {
   const plan = view.input.assessment.loading;
-  if (plan === undefined) return { pulps: [], loading: [], drawings: new Map() };
+  if (plan === undefined) return { loading: [], drawings: new Map() };
   const points = pulpPoints(view, plan);
-  const alt = (pulps: readonly PulpPoint[]) =>
-    wordsOf(view.words.line('alt-load-plan', altFacts(view, plan, pulps)));
-  const caption = plain(view.labels(plan.insideWidth === undefined ? 'load.drawn-assumed' : 'load.drawn'));
+  const alt = wordsOf(view.words.line('alt-load-plan', altFacts(view, plan, points)));
+  const drawn = view.labels(plan.insideWidth === undefined ? 'load.drawn-assumed' : 'load.drawn');
+  const pulps = view.labels('load.pulps-drawn').replace('UNIT', view.format.unit);
   return {
-    pulps:
-      points.length === 0
-        ? []
-        : [
-            {
-              is: 'picture',
-              asset: PULP_ASSET,
-              alt: alt(points),
-              caption: plain(view.labels('load.pulps-drawn').replace('UNIT', view.format.unit)),
-            },
-          ],
-    loading: [{ is: 'picture', asset: ASSET, alt: alt([]), caption }, ...numbers(view, plan)],
-    drawings: new Map([
-      [ASSET, draw(view, plan, [])],
-      ...(points.length === 0 ? [] : [[PULP_ASSET, draw(view, plan, points)] as const]),
-    ]),
+    loading: [
+      { is: 'picture', asset: ASSET, alt, caption: plain(points.length === 0 ? drawn : `${drawn} ${pulps}`) },
+      ...numbers(view, plan),
+    ],
+    drawings: new Map([[ASSET, draw(view, plan, points)]]),
   };
 }
 

@@ -13,14 +13,7 @@ import { flagLines, titleOf } from './summary.js';
 type Filed = Extract<EvidenceItem, { kind: 'photo' | 'document' }>;
 
 /** Subjects of key photographs, which are shown large. */
-const LARGE = new Set<SubjectName>([
-  'pulp-display',
-  'unit-display',
-  'damage',
-  'seal',
-  'load-at-opening',
-  'load-pattern',
-]);
+const LARGE = new Set<SubjectName>(['damage', 'load-at-opening']);
 
 export const imageAsset = (sha256: string, page?: number): string =>
   `plate-${sha256.slice(0, 32)}${page === undefined ? '' : `-${page}`}.jpg`;

@@ -1,20 +1,27 @@
-import type { EvidenceId } from '../../core/model/evidence.js';
-import type { InstrumentRecord, PulpGroup } from '../../core/model/results.js';
-import { type Block, type Cell, plain, type Section, text } from '../../core/words/blocks.js';
+import { type EvidenceId, position } from '../../core/model/evidence.js';
+import type { InstrumentRecord, PulpGroup, PulpReading } from '../../core/model/results.js';
+import { type Block, type Cell, type Inline, plain, type Section, text } from '../../core/words/blocks.js';
 import { cell, exhibitLinks, type View } from './context.js';
 import { heaviestRows } from './long-tables.js';
+import { joined, withExhibits } from './page-one/inlines.js';
 import { comparisonBlocks } from './pulp-comparisons.js';
 import { formatRange } from './range.js';
-import { column, tableOf } from './tables.js';
+import { column } from './tables.js';
 
-export function pulpSection(view: View, drawing: readonly Block[] = []): Section {
+export function pulpSection(view: View): Section {
   const { labels, words } = view;
   const groups = view.input.assessment.pulps;
   const blocks: Block[] = [...words.blocks('sections/pulps')];
   if (groups.length === 0) blocks.push({ is: 'none', of: plain(labels('none.pulps')) });
-  else blocks.push(overview(view, groups));
-  blocks.push(...drawing, ...comparisonBlocks(view));
-  for (const group of groups) blocks.push(...readings(view, group));
+  blocks.push(...comparisonBlocks(view));
+  for (const line of new Set(groups.map((group) => group.line)))
+    blocks.push(
+      ...matrix(
+        view,
+        groups.filter((group) => group.line === line),
+      ),
+    );
+  blocks.push(...instruments(view, groups));
   return { id: 'pulps', title: labels('section.pulps'), blocks };
 }
 
@@ -22,53 +29,28 @@ export function pulpSection(view: View, drawing: readonly Block[] = []): Section
 export const groupName = (view: View, group: Pick<PulpGroup, 'line' | 'does' | 'stop'>) =>
   `${view.names.line(group.line)}, ${view.labels(group.does === 'load' ? 'cover.loading' : 'cover.unloading').toLowerCase()} ${view.names.stop(group.stop)}`;
 
-function overview(view: View, groups: readonly PulpGroup[]): Block {
-  const { format } = view;
-  return tableOf(view, groups, [
-    ['line', 3.4, (group) => groupName(view, group)],
-    ['reading', 0.8, (group) => String(group.count), 'right'],
-    ['lowest', 1.6, (group) => format.temperature(group.min), 'right'],
-    ['highest', 1.6, (group) => format.temperature(group.max), 'right'],
-    ['mean', 1.6, (group) => format.temperature(group.mean), 'right'],
-    ['spread', 1.6, (group) => (group.spread === undefined ? '–' : format.difference(group.spread)), 'right'],
-    [
-      'in-band',
-      0.9,
-      (group) => {
-        if (group.band === undefined) return '–';
-        const share = `${group.inBand} / ${group.count}`;
-        return group.inBand < group.count ? { is: 'alert', of: plain(share) } : share;
-      },
-      'right',
-    ],
-    ['decided', 2.2, (group) => answersOf(view, group)],
-  ]);
-}
-
-/** How many readings are clearly within, clearly beyond, or too near a limit to tell. */
-function answersOf({ labels }: View, { answers }: PulpGroup): string {
-  if (answers === undefined) return '–';
-  return (['within', 'above', 'below', 'not-decidable'] as const)
-    .filter((one) => answers[one] > 0)
-    .map((one) => `${answers[one]} ${labels(`limit-answer.${one}`)}`)
-    .join(', ');
-}
-
 /** Each thermometer with its last ice-water check, or that there is none. */
-function instruments(view: View, group: PulpGroup): Block[] {
+function instruments(view: View, groups: readonly PulpGroup[]): Block[] {
   const { labels, format } = view;
-  const all = group.instruments ?? [];
+  const each = groups.flatMap(({ stop, instruments: used = [] }) => used.map((one) => ({ ...one, stop })));
+  const keyOf = ({ instrument, check }: (typeof each)[number]) =>
+    JSON.stringify([instrument ?? '', check?.evidence ?? '']);
+  const all = [...new Map(each.map((one) => [keyOf(one), one])).values()].map((one) => ({
+    ...one,
+    count: each.filter((other) => keyOf(other) === keyOf(one)).reduce((sum, { count }) => sum + count, 0),
+  }));
   if (all.length === 0) return [];
   // The check has the time of its own place: by the delivery dock's clock one photo would have two times.
-  const zoneOf = (id: EvidenceId) => {
+  const zoneOf = (id: EvidenceId, stop: string) => {
     const time = view.item(id)?.time;
-    return time?.is === 'known' ? time.zone : view.zoneOf(group.stop);
+    return time?.is === 'known' ? time.zone : view.zoneOf(stop);
   };
   return [
+    { is: 'heading', level: 2, text: labels('sub.instruments') },
     {
       is: 'list',
       ordered: false,
-      items: all.map(({ instrument, count, check, record }): Block[] => [
+      items: all.map(({ instrument, count, check, record, stop }): Block[] => [
         {
           is: 'paragraph',
           of: [
@@ -77,7 +59,7 @@ function instruments(view: View, group: PulpGroup): Block[] {
                 check === undefined
                   ? labels('pulp.no-check')
                   : `${labels(check.names ? 'pulp.checked' : 'pulp.last-check')}${
-                      check.at === undefined ? '' : `, ${format.time(check.at, zoneOf(check.evidence))}`
+                      check.at === undefined ? '' : `, ${format.time(check.at, zoneOf(check.evidence, stop))}`
                     } (`
               }`,
             ),
@@ -102,54 +84,78 @@ function recordWords({ labels, format }: View, record: InstrumentRecord): string
   ].join('; ');
 }
 
-function readings(view: View, group: PulpGroup): Block[] {
-  const { labels, format } = view;
-  const band =
-    group.band === undefined
-      ? labels('pulp-verdict.no-instruction')
-      : `${labels('cover.asked')} ${formatRange(view, group.band)}`;
-  const { shown, note } = heaviestRows(
-    view,
-    group.readings,
-    ({ beyond = 0 }) => beyond,
-    'farthest',
-    'pulps.csv',
+/** Readings of a line, each once: by place in the load, and by stop and hand. */
+function matrix(view: View, groups: readonly PulpGroup[]): Block[] {
+  const { labels, names } = view;
+  const [first] = groups;
+  if (first === undefined) return [];
+  const columns = groups.flatMap((group) => {
+    const hands = [...new Set(group.readings.map(({ from }) => from))];
+    return hands.map((from) => ({
+      group,
+      readings: group.readings.filter((one) => one.from === from),
+      from,
+    }));
+  });
+  const places = [...position.options, undefined].filter((place) =>
+    groups.some(({ readings }) => readings.some((one) => one.position === place)),
   );
+  const range =
+    first.band === undefined
+      ? labels('pulp-verdict.no-instruction')
+      : `${labels('cover.asked')} ${formatRange(view, first.band)}`;
+  const guards = groups.flatMap(({ readings }) => readings.map(({ uncertainty }) => uncertainty.guardKelvin));
+  const room = [...new Set(guards.map((kelvin) => `± ${view.format.difference(kelvin)}`))].join(', ');
+  const { shown, note } = mostTelling(view, groups);
   return [
-    { is: 'heading', level: 2, text: groupName(view, group) },
-    { is: 'paragraph', of: plain(`${band.charAt(0).toUpperCase()}${band.slice(1)}.`) },
-    ...instruments(view, group),
+    { is: 'heading', level: 2, text: names.line(first.line) },
+    {
+      is: 'paragraph',
+      of: plain(
+        `${range.charAt(0).toUpperCase()}${range.slice(1)}; ${labels('column.room').toLowerCase()} ${room}.`,
+      ),
+    },
     ...note,
     {
       is: 'table',
       columns: [
-        column(view, 'time', 2.6),
-        column(view, 'position', 0.8),
-        column(view, 'reading', 1.6, 'right'),
-        column(view, 'room', 1.2, 'right'),
-        column(view, 'verdict', 1.8),
-        column(view, 'by', 1.1),
-        column(view, 'instrument', 2.1),
-        column(view, 'exhibit', 0.8),
+        column(view, 'position', 1),
+        ...columns.map(({ group, from }) => ({
+          title: `${labels(`does.${group.does}`)}, ${names.stop(group.stop)}; ${labels(`reading-from.${from}`)}`,
+          width: 3,
+        })),
       ],
-      rows: shown.map((one): Cell[] => {
-        const item = view.item(one.evidence);
-        const verdict = labels(
-          one.answer === 'no-instruction' ? 'pulp-verdict.no-instruction' : `limit-answer.${one.answer}`,
-        );
-        return [
-          cell(item === undefined ? '' : format.eventTime(item.time)),
-          cell(one.position === undefined ? '' : labels(`position.${one.position}`)),
-          cell(format.temperature(one.celsius)),
-          cell(`± ${format.difference(one.uncertainty.guardKelvin)}`),
-          one.answer === 'above' || one.answer === 'below'
-            ? { is: 'alert', of: plain(`${verdict}, ${format.difference(one.beyond)}`) }
-            : cell(verdict),
-          cell(item?.by ?? labels(`reading-from.${one.from}`)),
-          cell(one.instrument),
-          exhibitLinks(view, [one.evidence]),
-        ];
-      }),
+      rows: places.map((place): Cell[] => [
+        cell(place === undefined ? labels('none.not-given') : labels(`position.${place}`)),
+        ...columns.map(({ readings }) =>
+          joined(
+            readings
+              .filter((one) => one.position === place && shown.has(one.evidence))
+              .map((one) => readingWords(view, one)),
+          ),
+        ),
+      ]),
     },
   ];
+}
+
+/** `42.6 °F, 4:11 AM above (13)`, marked where it is not clearly within the range. */
+function readingWords(view: View, { evidence, celsius, answer, at }: PulpReading): Inline[] {
+  const { format, labels } = view;
+  const time = view.item(evidence)?.time;
+  const when = at === undefined || time?.is !== 'known' ? undefined : format.clock(at, time.zone);
+  const said = [format.short(celsius), ...(when === undefined ? [] : [when])].join(', ');
+  const out =
+    answer === 'within' || answer === 'no-instruction' ? '' : ` ${labels(`limit-answer.${answer}`)}`;
+  return withExhibits(`${said}${out}`, exhibitLinks(view, [evidence]));
+}
+
+/** The readings that a matrix shows: all, or those farthest out of range where there are more than a table holds. */
+function mostTelling(
+  view: View,
+  groups: readonly PulpGroup[],
+): { shown: ReadonlySet<EvidenceId>; note: Block[] } {
+  const all = groups.flatMap(({ readings }) => readings);
+  const { shown, note } = heaviestRows(view, all, ({ beyond = 0 }) => beyond, 'farthest', 'pulps.csv');
+  return { shown: new Set(shown.map(({ evidence }) => evidence)), note };
 }

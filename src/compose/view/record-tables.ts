@@ -1,7 +1,7 @@
 import { daysLate } from '../../core/assess/trail/late-entry.js';
 import type { RecordState } from '../../core/model/state.js';
 import { type Instant, milliseconds } from '../../core/model/time.js';
-import { type Block, type Inline, text } from '../../core/words/blocks.js';
+import { type Block, text } from '../../core/words/blocks.js';
 import { exhibitLinks, type View } from './context.js';
 import { listOrNone } from './tables.js';
 
@@ -14,7 +14,6 @@ interface EntryLine {
   taken: number | undefined;
   type: string;
   by: string;
-  about: Inline[];
 }
 
 /** Entries as far as the folded state has them; the attached ledger has every one in full. */
@@ -22,17 +21,6 @@ function entryLines(view: View, state: RecordState): EntryLine[] {
   const { labels } = view;
   const lines: EntryLine[] = [];
   for (const item of state.evidence) {
-    const about: Inline[] = [
-      text(`${labels(`kind.${item.kind}`)} `),
-      ...exhibitLinks(view, [item.evidence]),
-      ...(item.describedBy.length === 0
-        ? []
-        : [
-            text(
-              `; ${labels('entry.evidence-described')}: ${labels('column.entry').toLowerCase()} ${item.describedBy.join(', ')}`,
-            ),
-          ]),
-    ];
     lines.push({
       seq: item.seq,
       at: item.enteredAt,
@@ -40,7 +28,6 @@ function entryLines(view: View, state: RecordState): EntryLine[] {
       taken: item.origin?.entry,
       type: labels('file' in item ? 'entry.evidence-received' : 'entry.reading-recorded'),
       by: item.enteredBy,
-      about,
     });
   }
   for (const entry of [...state.published, ...state.timeStamps, ...state.dossiers, ...state.merges])
@@ -51,33 +38,64 @@ function entryLines(view: View, state: RecordState): EntryLine[] {
       taken: undefined,
       type: labels(`entry.${entry.type}`),
       by: entry.by,
-      about: [],
     });
   return lines.sort((a, b) => a.seq - b.seq);
 }
 
-/** Who entered what, and when. */
+/** Entries of one kind by one person: how many, and from when to when. */
+interface EntrySum {
+  type: string;
+  by: string;
+  count: number;
+  /** Entered more than a day after what they tell of. */
+  late: number;
+  taken: number;
+  numbers: readonly [first: number, last: number];
+  from: Instant;
+  to: Instant;
+}
+
+function sumsOf(lines: readonly EntryLine[]): EntrySum[] {
+  const sums = new Map<string, EntrySum>();
+  for (const { seq, at, late, taken, type, by } of lines) {
+    const known = sums.get(JSON.stringify([type, by]));
+    sums.set(JSON.stringify([type, by]), {
+      type,
+      by,
+      count: (known?.count ?? 0) + 1,
+      late: (known?.late ?? 0) + (late === undefined ? 0 : 1),
+      taken: (known?.taken ?? 0) + (taken === undefined ? 0 : 1),
+      numbers: [known?.numbers[0] ?? seq, seq],
+      from: known?.from ?? at,
+      to: at,
+    });
+  }
+  return [...sums.values()];
+}
+
+/** Who entered how much of what, and when; the attached ledger has every entry. */
 export function entryTable(view: View): Block[] {
   const { labels, format, startZone } = view;
+  const time = (at: Instant) => format.time(milliseconds(at), startZone);
   return listOrNone(
     view,
     'exhibits',
-    entryLines(view, view.input.state),
+    sumsOf(entryLines(view, view.input.state)),
     [
-      ['entry', 0.7, (line) => String(line.seq), 'right'],
+      ['type', 2.4, ({ type }) => type],
+      ['by', 2, ({ by }) => by],
+      ['entries', 1, ({ count }) => format.number(count), 'right'],
+      ['entry', 1.4, ({ numbers: [first, last] }) => (first === last ? String(first) : `${first}–${last}`)],
+      ['entered', 4, ({ from, to }) => (from === to ? time(from) : `${time(from)} – ${time(to)}`)],
       [
-        'entered',
-        2.8,
-        (line) =>
+        'remark',
+        2.2,
+        ({ late, taken }) =>
           [
-            format.time(milliseconds(line.at), startZone),
-            ...(line.late === undefined ? [] : [labels('entry.late').replace('N', String(line.late))]),
-            ...(line.taken === undefined ? [] : [labels('entry.taken').replace('N', String(line.taken))]),
+            ...(late === 0 ? [] : [labels('entry.late-count').replace('N', format.number(late))]),
+            ...(taken === 0 ? [] : [labels('entry.taken-count').replace('N', format.number(taken))]),
           ].join('; '),
       ],
-      ['by', 1.6, (line) => line.by],
-      ['type', 2, (line) => line.type],
-      ['about', 3.4, (line) => line.about],
     ],
     labels('sub.entries'),
     'ledger.jsonl',

@@ -8,6 +8,9 @@ import { outcomeTable } from './outcome-table.js';
 import { evidenceTable } from './tables.js';
 import { weightBlocks } from './weights.js';
 
+/** Events with a time are in the list of events. */
+const isUntimed = (item: EvidenceItem): boolean => knownMilliseconds(item.time) === undefined;
+
 /** Evidence that is not known to belong to transit or to the other end. */
 const canBeOf = (view: View, end: 'load' | 'unload') => (item: EvidenceItem) => {
   const side = tripPartOf(view, item);
@@ -31,7 +34,8 @@ export function loadingSection(view: View, plan: readonly Block[] = []): Section
   const { labels, words } = view;
   const events = view
     .of('event')
-    .filter((item) => ['loading-began', 'loading-ended', 'doors-closed'].includes(item.event));
+    .filter((item) => ['loading-began', 'loading-ended', 'doors-closed'].includes(item.event))
+    .filter(isUntimed);
   const scenes = withSubject(view, [
     'pallets-on-dock',
     'load-pattern',
@@ -113,6 +117,7 @@ export function arrivalSection(view: View): Section {
   const { labels, words } = view;
   const events = view
     .of('event')
+    .filter(isUntimed)
     .filter(
       (item) =>
         tripPartOf(view, item) === 'unload' ||

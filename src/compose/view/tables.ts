@@ -68,13 +68,45 @@ export function tableOrNone(
     : [...heading, { is: 'table', columns, rows }];
 }
 
-/** Evidence as a list: when, what it is, what it says, where, which exhibit. */
+/**
+ * Evidence as a list: when, what it is, what it says, where, which exhibit. Photographs and documents are named by their
+ * numbers alone, since they stand in full among the exhibits.
+ */
 export function evidenceTable(
   view: View,
   items: readonly EvidenceItem[],
   none: string,
   title?: string,
 ): Block[] {
+  const pictured = items.filter(({ kind }) => kind === 'photo' || kind === 'document');
+  const told = items.filter((item) => !pictured.includes(item));
+  const heading: Block[] = title === undefined ? [] : [{ is: 'heading', level: 2, text: title }];
+  return [
+    ...(told.length === 0 && pictured.length > 0 ? heading : readingTable(view, told, none, title)),
+    ...pictureGroups(view, pictured),
+  ];
+}
+
+/** Numbers of photographs and documents by what they show. */
+function pictureGroups(view: View, items: readonly EvidenceItem[]): Block[] {
+  const titles = [...new Set(items.map((item) => titleOf(view, item)))];
+  if (titles.length === 0) return [];
+  return [
+    {
+      is: 'facts',
+      facts: titles.map((label) => ({
+        label,
+        value: exhibitLinks(
+          view,
+          items.filter((item) => titleOf(view, item) === label).map(({ evidence }) => evidence),
+          40,
+        ),
+      })),
+    },
+  ];
+}
+
+function readingTable(view: View, items: readonly EvidenceItem[], none: string, title?: string): Block[] {
   return listOrNone(
     view,
     none,

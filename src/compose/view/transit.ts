@@ -1,5 +1,6 @@
 import type { EvidenceItem, ItemOf } from '../../core/model/state.js';
 import { celsius } from '../../core/model/temperature.js';
+import { knownMilliseconds } from '../../core/model/time.js';
 import { type Block, plain, type Section } from '../../core/words/blocks.js';
 import { byExhibitNumber, withSubject } from './by-subject.js';
 import { exhibitLinks, placeText, tripPartOf, type View } from './context.js';
@@ -60,7 +61,10 @@ export function transitSection(view: View): Section {
     view,
     [...view.of('photo'), ...view.of('document')].filter((item) => tripPartOf(view, item) === 'way'),
   );
-  const stops = view.of('event').filter((item) => item.event === 'stopped' || item.event === 'resumed');
+  const stops = view
+    .of('event')
+    .filter((item) => item.event === 'stopped' || item.event === 'resumed')
+    .filter((item) => knownMilliseconds(item.time) === undefined);
   return {
     id: 'transit',
     title: labels('section.transit'),
