@@ -10,7 +10,7 @@ import { inspectionSection } from './inspections.js';
 import { loadBlocks } from './load-plan.js';
 import { methodSection, verifySection } from './method.js';
 import { pulpSection } from './pulps.js';
-import { sectionsByExhibit } from './references.js';
+import { sectionsByExhibit, withPlaces } from './references.js';
 import { setPointSection } from './set-points.js';
 import { arrivalSection, beforeLoadingSection, loadingSection } from './stages.js';
 import { temperatureSection } from './temperatures.js';
@@ -40,15 +40,20 @@ export function dossierSections(
   const dropped = new Set<string>(view.input.copy?.sectionsLeftOut ?? []);
   const shown = told.filter(({ id }) => !dropped.has(id)).flatMap(withoutEmptyParts);
   const exhibits = exhibitSection(view, images, sectionsByExhibit(shown));
+  const inFull = new Set(shownExhibits(exhibits));
+  const seenIn = sectionsByExhibit(shown);
+  const elsewhere = view.input.exhibits
+    .map(({ exhibit }) => exhibit)
+    .filter((number) => !inFull.has(number) && seenIn(number).length > 0);
   return {
     sections: [
-      ...shown,
+      ...withPlaces(shown, elsewhere),
       methodSection(view),
       custodySection(view),
       verifySection(view),
       ...withoutEmptyParts(exhibits),
     ],
     drawings: new Map([...glance.drawings, ...load.drawings, ...temperatures.drawings]),
-    exhibits: shownExhibits(exhibits),
+    exhibits: [...inFull, ...elsewhere].sort((a, b) => a - b),
   };
 }

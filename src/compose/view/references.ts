@@ -48,3 +48,39 @@ function inInlines(of: readonly Inline[]): number[] {
         : [],
   );
 }
+
+/**
+ * Sections in which the first mention of each wanted exhibit is the place that other mentions link to: a reading has no
+ * picture, and stands where it is told.
+ */
+export function withPlaces(sections: readonly Section[], wanted: Iterable<number>): Section[] {
+  const left = new Set(wanted);
+  const inlines = (of: readonly Inline[]): Inline[] =>
+    of.map((node): Inline => {
+      if (node.is === 'exhibit') return left.delete(node.number) ? { ...node, here: true } : node;
+      return node.is === 'strong' || node.is === 'emphasis' ? { ...node, of: inlines(node.of) } : node;
+    });
+  const cells = (cell: Cell): Cell =>
+    Array.isArray(cell) ? inlines(cell) : { ...cell, of: inlines(cell.of) };
+  const blocks = (block: Block): Block => {
+    switch (block.is) {
+      case 'paragraph':
+      case 'none':
+        return { ...block, of: inlines(block.of) };
+      case 'list':
+        return { ...block, items: block.items.map((item) => item.map(blocks)) };
+      case 'quote':
+        return { ...block, of: block.of.map(blocks) };
+      case 'facts':
+        return { ...block, facts: block.facts.map((fact) => ({ ...fact, value: inlines(fact.value) })) };
+      case 'table':
+        return { ...block, rows: block.rows.map((row) => row.map(cells)) };
+      case 'picture':
+      case 'plates':
+      case 'heading':
+      case 'code':
+        return block;
+    }
+  };
+  return sections.map((section) => ({ ...section, blocks: section.blocks.map(blocks) }));
+}

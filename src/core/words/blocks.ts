@@ -5,8 +5,8 @@ export type Inline =
   | { is: 'text'; text: string }
   | { is: 'strong' | 'emphasis'; of: Inline[] }
   | { is: 'code'; text: string }
-  /** A link to the exhibit's image or row. */
-  | { is: 'exhibit'; number: number };
+  /** A link to the exhibit's image or row; `here` where this is the place that others link to. */
+  | { is: 'exhibit'; number: number; here?: true };
 
 export interface Column {
   title: string;
