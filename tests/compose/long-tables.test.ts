@@ -44,7 +44,11 @@ describe('a table of more readings than a page is for', () => {
     const blocks = blocksOf('pulps');
     const readings = blocks
       .filter(isTable)
-      .flatMap((table) => table.rows.flatMap((row) => row.slice(1).map((cell) => wordsOf(Array.isArray(cell) ? cell : cell.of))))
+      .flatMap((table) =>
+        table.rows.flatMap((row) =>
+          row.slice(1).map((cell) => wordsOf(Array.isArray(cell) ? cell : cell.of)),
+        ),
+      )
       .map((words) => words.split('; ').filter((one) => one !== ''))
       .find((one) => one.length > MOST / 2);
     const shown = (readings ?? []).map((words) => Number.parseFloat(words));
@@ -72,8 +76,11 @@ describe('a table of more readings than a page is for', () => {
   it('of entries gives sums by kind and person, and names the ledger', () => {
     const sums = blocksOf('custody')
       .filter(isTable)
-      .find((table) => table.columns[0]?.title === 'What');
-    const counted = (sums?.rows ?? []).reduce((sum, _, row) => sum + Number(cellText(sums as Table, row, 2)), 0);
+      .find((table) => table.columns[0]?.title === 'Type');
+    const counted = (sums?.rows ?? []).reduce(
+      (sum, _, row) => sum + Number(cellText(sums as Table, row, 2)),
+      0,
+    );
     expect(counted).toBeGreaterThan(MORE);
     expect(sentences(blocksOf('custody')).join('\n')).toMatch(/ledger\.jsonl/);
   });

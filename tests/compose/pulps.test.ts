@@ -26,7 +26,9 @@ describe('pulps at loading and delivery', () => {
     expect(said[0]).toContain(`(${pulps.reduce((sum, { count }) => sum + count, 0)})`);
     // The sample loads in Arizona and unloads in Nebraska.
     for (const words of said) expect(words).toMatch(/ MST \(/);
-    const heads = blocks.flatMap((block) => (block.is === 'table' ? block.columns.map(({ title }) => title) : []));
+    const heads = blocks.flatMap((block) =>
+      block.is === 'table' ? block.columns.map(({ title }) => title) : [],
+    );
     expect(heads.join()).toMatch(/loading, .*unloading, /);
   });
 });

@@ -46,7 +46,7 @@ function instruments(view: View, groups: readonly PulpGroup[]): Block[] {
     return time?.is === 'known' ? time.zone : view.zoneOf(stop);
   };
   return [
-    { is: 'heading', level: 2, text: labels('sub.instruments') },
+    { is: 'heading', level: 2, text: labels('sub.thermometers') },
     {
       is: 'list',
       ordered: false,
