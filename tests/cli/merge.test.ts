@@ -90,7 +90,7 @@ describe('two copies of one record that went apart', () => {
     expect((await here.dossier('verify', 'one', '--fingerprint', foreign)).code).toBe(1);
     const pages = squeezed(await textOf(readFileSync(here.at('merged.pdf'))));
     expect(pages).toContain(squeezed('Other records of this delivery, merged in'));
-    expect(pages).toContain(squeezed('taken over, entry 2 there'));
+    expect(pages).toMatch(/\d+takenoverfromanotherrecord/);
   });
 
   it('merging the same again adds nothing, in either direction', async () => {

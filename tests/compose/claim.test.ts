@@ -75,6 +75,9 @@ describe('a claim in the dossier', () => {
     expect(ids.slice(ids.indexOf('arrival'), ids.indexOf('exhibits') + 1)).toEqual([
       'arrival',
       'claim',
+      'method',
+      'custody',
+      'verify',
       'exhibits',
     ]);
   });

@@ -64,13 +64,13 @@ describe('templates of one’s own', () => {
   });
 
   it('order the sections of a dossier, which has none of the assessment', async () => {
-    const { document } = (await prepared({ 'sections.yaml': '- missing\n- temperatures\n' })).job;
+    const { document } = (await prepared({ 'sections.yaml': '- missing\n- pulps\n' })).job;
     const shipped = (await prepared({ 'words/en/cautions.md': 'Our own.' })).job.document.sections;
-    const others = shipped.map(({ id }) => id).filter((id) => id !== 'temperatures');
+    const others = shipped.map(({ id }) => id).filter((id) => id !== 'pulps');
     expect(others.every((id) => SECTIONS.some((name) => name === id && standsIn(name, 'dossier')))).toBe(
       true,
     );
-    expect(document.sections.map(({ id }) => id)).toEqual(['temperatures', ...others]);
+    expect(document.sections.map(({ id }) => id)).toEqual(['pulps', ...others]);
   });
 
   it('put a letterhead on the first page, as an opaque picture', async () => {

@@ -49,7 +49,7 @@ export function dossierSections(
     sections: [
       ...withPlaces(shown, elsewhere),
       methodSection(view),
-      custodySection(view),
+      ...withoutEmptyParts(custodySection(view)),
       verifySection(view),
       ...withoutEmptyParts(exhibits),
     ],

@@ -70,8 +70,8 @@ export function resolveRuleWords(
     const words = wordsOf.get(file);
     switch (is) {
       case 'off': {
-        const why = 'onlyOthers' in step && step.onlyOthers ? words?.only : words?.off[id];
-        off.push({ ...titleOf(id), ...omitUndefined({ why }) });
+        const said = 'onlyOthers' in step && step.onlyOthers ? words?.only : words?.off[id];
+        off.push({ ...titleOf(id), ...omitUndefined({ why: said }) });
         rules.delete(id);
         break;
       }
