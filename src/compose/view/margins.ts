@@ -65,13 +65,13 @@ export const sourceText = (
     : view.remark('source', source);
 
 /** A source as `sourceText` has it, with the number of the note that quotes it. */
-export const sourceWithNote = (view: View, limit: PublishedLimit): string => {
+const sourceWithNote = (view: View, limit: PublishedLimit): string => {
   const number = passageNumbers(view).get(limit.passage);
   return number === undefined ? sourceText(view, limit) : `${sourceText(view, limit)} [${number}]`;
 };
 
 /** A published limit in both units; one end where only one is published. */
-export const limitText = (view: View, { low, high }: Pick<PublishedLimit, 'low' | 'high'>): string => {
+const limitText = (view: View, { low, high }: Pick<PublishedLimit, 'low' | 'high'>): string => {
   const { format } = view;
   if (low !== undefined && high !== undefined) return formatRange(view, { low, high });
   if (high !== undefined) return `≤ ${format.temperature(high)}`;

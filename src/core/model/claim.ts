@@ -75,6 +75,7 @@ export const exceptedCause = z.enum([
   'public-authority',
   'nature-of-goods',
 ]);
+/** A cause for which the carrier does not answer. */
 export type ExceptedCause = z.infer<typeof exceptedCause>;
 
 /** Whether the letter says what 49 CFR 370.3(b) asks of a claim; left out: nobody has looked. */
@@ -165,6 +166,9 @@ export const claimNote = z.discriminatedUnion('is', [
   causeStatement,
   claimAnswered,
 ]);
+/** Something that was noted of a claim: that it was filed, what was asked, answered, paid or said of it. */
 export type ClaimNote = z.infer<typeof claimNote>;
+/** Which of the notes of a claim it is. */
 export type ClaimNoteKind = ClaimNote['is'];
+/** A note of a claim of one kind. */
 export type ClaimNoteOf<K extends ClaimNoteKind> = Extract<ClaimNote, { is: K }>;

@@ -4,6 +4,7 @@ import { instant } from './time.js';
 
 /** The two signed PDFs that are made of one record: what was recorded, and what the carrier makes of it. */
 export const volume = z.enum(['dossier', 'assessment']);
+/** Which of the two signed PDFs of one record it is. */
 export type Volume = z.infer<typeof volume>;
 
 /** Evidence as it appears, numbered, in a dossier. */

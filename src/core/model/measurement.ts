@@ -44,7 +44,6 @@ export const assumedUncertainty = z.strictObject({
     .optional()
     .meta({ description: 'How far cartons of one place may differ from each other' }),
 });
-export type AssumedUncertainty = z.infer<typeof assumedUncertainty>;
 
 /** Half-cooling times of a line, where its packing has been measured. */
 export const halfCoolingHours = z

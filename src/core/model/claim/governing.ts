@@ -21,6 +21,7 @@ export const governing = z.enum([
   'ca-uniform-conditions',
   'unknown',
 ]);
+/** The terms that govern a claim. */
 export type Governing = z.infer<typeof governing>;
 
 /** Clocks that a contract term can set otherwise; the list of them is templates/claim-deadlines.yaml. */
@@ -28,6 +29,7 @@ export const deadlineId = z.string().regex(/^[a-z][a-z0-9-]{2,60}$/);
 
 /** How the goods are valued. */
 export const valueMeasure = z.enum(['destination-value', 'origin-value', 'invoice-value', 'agreed-value']);
+/** How the goods are valued. */
 export type ValueMeasure = z.infer<typeof valueMeasure>;
 
 export const termsGoverning = z.strictObject({

@@ -7,10 +7,12 @@ export const claimId = z
   .string()
   .regex(/^c[1-9]\d*$/)
   .transform((id) => id as ClaimId);
+/** Number of a claim in its record: c1, c2 and so on. */
 export type ClaimId = string & z.$brand<'ClaimId'>;
 
 /** A day of the calendar at a place; clocks count days in that zone. */
 export const day = z.strictObject({ date: calendarDay, zone });
+/** A day of the calendar at a place; clocks count days in that zone. */
 export type Day = z.infer<typeof day>;
 
 /** What every entry about a claim can say. */

@@ -23,6 +23,7 @@ export const letterKind = z.enum([
   'recourse',
   'other',
 ]);
+/** A letter or notice that can be written. */
 export type LetterKind = z.infer<typeof letterKind>;
 
 export const letterRecord = z.strictObject({
