@@ -5,7 +5,7 @@ import { type DocumentHead, typstPaperName } from '../../core/words/document-hea
 import type { Labels } from '../../core/words/labels.js';
 import { commonName } from '../view/names.js';
 import { boxesOf, type ChecklistBox, type ChecklistPart, type ChecklistRow } from './box.js';
-import { lineLetter } from './parts.js';
+import { lineLetter } from './stop-parts.js';
 import { boxLabel, choicesOf } from './words.js';
 
 interface DrawnBox {

@@ -5,6 +5,7 @@ import { omitUndefined } from '../model/omit-undefined.js';
 import type { Milestone, Stage } from '../model/rule-set.js';
 import type { EvidenceItem, RecordState } from '../model/state.js';
 import { type EventTime, milliseconds } from '../model/time.js';
+import { mayNotHappen } from './may-not-happen.js';
 import { isClosedAgain, placeAfterLoading, type UnplacedEvent } from './unplaced-events.js';
 
 export type StopSide = Stop['does'];
@@ -67,26 +68,6 @@ const NATURAL_SIDE: Partial<Record<MilestoneName, StopSide>> = {
   'jointly-checked': 'unload',
   disposed: 'unload',
 };
-
-/** Events that may not happen: a later event does not show that they are past. */
-const MAY_NOT_HAPPEN: ReadonlySet<Milestone> = new Set([
-  'stopped',
-  'resumed',
-  'dropped',
-  'picked-up',
-  'notice-of-arrival',
-  'inspection-requested',
-  'inspection-unavailable',
-  'inspected',
-  'diverted',
-  'refused',
-  'jointly-checked',
-  'accepted',
-  'disposed',
-]);
-
-/** Whether a delivery can be without a milestone, so that a later event does not show that it is past. */
-export const mayNotHappen = (moment: Milestone): boolean => MAY_NOT_HAPPEN.has(moment);
 
 const OVER: readonly MilestoneName[] = ['unloaded', 'refused', 'accepted'];
 
@@ -268,7 +249,7 @@ export function latestTimeOf(
 ): KnownMilestone | undefined {
   const exact = lastTimeOf(milestones, stop, moment);
   if (exact !== undefined) return exact;
-  if (MAY_NOT_HAPPEN.has(moment)) return undefined;
+  if (mayNotHappen(moment)) return undefined;
   const own = rankOf(milestones, stop, moment);
   if (own < 0) return undefined;
   const later = milestones.events.find((one) => rank(milestones, one.stop, one.event) > own);

@@ -1,5 +1,5 @@
 import { CHOICES, type ChecklistBox } from '../../compose/checklist/box.js';
-import { lineLetter } from '../../compose/checklist/parts.js';
+import { lineLetter } from '../../compose/checklist/stop-parts.js';
 import { DossierError } from '../../core/model/error.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { ReadingInput } from '../record-reading.js';

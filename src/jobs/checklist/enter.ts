@@ -1,5 +1,4 @@
 import { createHash } from 'node:crypto';
-import { readFile, stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { boxesOf } from '../../compose/checklist/box.js';
 import { checklistLabels } from '../../compose/checklist/compose.js';
@@ -8,12 +7,11 @@ import { boxLabel, choicesOf } from '../../compose/checklist/words.js';
 import { countedEntries } from '../../core/ledger/counted-entries.js';
 import type { Language } from '../../core/model/delivery.js';
 import type { Entry, EntryOf, NewEntry } from '../../core/model/entry.js';
-import { DossierError, type Problem } from '../../core/model/error.js';
+import type { Problem } from '../../core/model/error.js';
 import type { EvidenceId, Source } from '../../core/model/evidence.js';
 import { omitUndefined } from '../../core/model/omit-undefined.js';
 import type { Doubt } from '../../core/model/results/doubts.js';
 import { decode } from '../../intake/table/encoding.js';
-import { unreadable } from '../../record/disk/disk-error.js';
 import type { DeliveryRecord } from '../../record/store.js';
 import { type OpenDelivery, withDelivery } from '../delivery.js';
 import { doubtProblem, KnownKin } from '../doubts.js';
@@ -22,6 +20,7 @@ import { readingKey, recordedReadings } from '../recorded-readings.js';
 import { loadRuleSet } from '../rule-set.js';
 import { checkBox } from './check-box.js';
 import { type ChecklistAnswers, readAnswers } from './file.js';
+import { readChecklist } from './read-checklist.js';
 import { type ChecklistReading, checklistReadings } from './readings.js';
 
 /** Media type of a typed checklist. */
@@ -287,16 +286,4 @@ async function write(
     entries.push({ type: 'reading-recorded', by, body: { ...reading, evidence, source } });
   });
   await record.append(entries);
-}
-
-const MOST_BYTES = 256 * 1024;
-
-async function readChecklist(file: string): Promise<Uint8Array> {
-  try {
-    const { size } = await stat(file);
-    if (size <= MOST_BYTES) return await readFile(file);
-  } catch (cause) {
-    throw unreadable(file, cause);
-  }
-  throw new DossierError('unreadable-file', 'it is too long for a typed checklist', { where: { file } });
 }

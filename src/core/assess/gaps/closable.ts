@@ -3,14 +3,8 @@ import { omitUndefined } from '../../model/omit-undefined.js';
 import type { Closable } from '../../model/results.js';
 import { type Milestone, type MilestoneOffset, milestone, type Rule } from '../../model/rule-set.js';
 import { milliseconds, toInstant } from '../../model/time.js';
-import {
-  type KnownMilestone,
-  latestTimeOf,
-  mayNotHappen,
-  type StopSide,
-  sideOfMilestone,
-  stopsOf,
-} from '../milestones.js';
+import { mayNotHappen } from '../may-not-happen.js';
+import { type KnownMilestone, latestTimeOf, type StopSide, sideOfMilestone, stopsOf } from '../milestones.js';
 import type { GapsContext, Scope } from './context.js';
 import { stopOfLine } from './window.js';
 

@@ -4,12 +4,12 @@ import type { RejectedEvidence, Shortfall } from '../../model/results.js';
 import type { Milestone, MilestoneOffset } from '../../model/rule-set.js';
 import type { EvidenceItem } from '../../model/state.js';
 import { knownMilliseconds } from '../../model/time.js';
+import { mayNotHappen } from '../may-not-happen.js';
 import {
   earliestTimeOf,
   type KnownMilestone,
   lastTimeOf,
   latestTimeOf,
-  mayNotHappen,
   type StopSide,
   sideOfMilestone,
   stopsOf,
