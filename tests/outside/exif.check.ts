@@ -24,7 +24,8 @@ const pictures = FOLDERS.flatMap((folder) =>
     .map((name) => join(folder, name)),
 );
 /** Exif that readers mend in different ways, or a container that is cut: what we read must be true, but may be less. */
-const BROKEN = /(?:offset-outside|directory-loop|huge-count|huge-directory|box-|cut\.|truncated)/;
+const BROKEN =
+  /signed\.heic$|(?:offset-outside|directory-loop|huge-count|huge-directory|box-|cut\.|truncated)/;
 
 const told = z.object({
   DateTimeOriginal: z.string().optional(),
@@ -183,7 +184,8 @@ describe('every field that is used of a photo', () => {
   for (const path of pictures.filter((one) => BROKEN.test(one)))
     checkWith(exiftool, `${path}: nothing that it does not read too`, async () => {
       // It gives up at a box whose length is wrong; the Exif behind it is that of the whole file.
-      const whole = path.includes('box-') ? 'fixtures/photos/phone.heic' : path;
+      // The library that signed the other HEIC left the places of its parts as they were before.
+      const whole = /box-|signed\.heic/.test(path) ? 'fixtures/photos/phone.heic' : path;
       expect(rounded(byExifTool(whole))).toMatchObject(await byUs(path));
     });
 });

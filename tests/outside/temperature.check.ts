@@ -210,7 +210,7 @@ describe('another hand, from the CSV alone', () => {
 
       checkWith(
         python,
-        'the same means, hours and degree-hours to 1e-9, and the same product to 0.005 K',
+        'the same means, hours and degree-hours to 1e-9, and the same product to 0.02 K',
         () => {
           const done = spawnSync(
             python.command?.[0] ?? '',
@@ -245,7 +245,7 @@ describe('another hand, from the CSV alone', () => {
           const drawn = { tau: one(tau), mix: one(1), offset: one(0), respiration: one(0) };
           const [product] = simulate({ seconds: cells.seconds, first }, drawn, undefined, [one(10)]);
           // Ours has the mean air of each quarter of an hour, theirs the straight lines themselves.
-          expect(Math.abs((product?.[0] ?? 0) - theirs.product)).toBeLessThan(0.005);
+          expect(Math.abs((product?.[0] ?? 0) - theirs.product)).toBeLessThan(0.02);
         },
       );
     });

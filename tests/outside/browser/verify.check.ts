@@ -9,7 +9,7 @@ import { bagFiles, type Files, recordFiles } from '../../core/verify/files.js';
 import { dossier, identity } from '../../core/verify/forge.js';
 import { builtDemo } from '../../demo/demo.js';
 import { FakeTsa } from '../../signing/fake-tsa.js';
-import { samplePdf } from '../../signing/sample.js';
+import { sampleParts, samplePdf } from '../../signing/sample.js';
 import { countingBytes, SIGNED_AT, sampleIdentity } from '../../signing/sample-identity.js';
 import { checkWith, chromium, scratch } from '../programs.js';
 import { bundled, differenceOf, inBrowser } from './in-browser.js';
@@ -52,7 +52,9 @@ async function madeCases(): Promise<GivenCases> {
     }),
   );
   const tsa = new FakeTsa({ at: SIGNED_AT });
-  const stamped = await signPdf(await samplePdf(), identity, {
+  const { manifest, ...parts } = sampleParts();
+  const saidStamped = await samplePdf({ ...parts, manifest: { ...manifest, timeStamp: 'inside' } });
+  const stamped = await signPdf(saidStamped, identity, {
     at: toInstant(SIGNED_AT.getTime()),
     random: countingBytes(),
     stamp: async (value) => tsa.token(value),
