@@ -46,7 +46,6 @@ function eventAt(value: string, stop: string): number {
 }
 export const custody = { from: eventAt('doors-closed', 'load-1'), to: eventAt('doors-opened', 'drop-1') };
 export const refusedAt = eventAt('refused', 'drop-1');
-export const arrivedAt = eventAt('arrived', 'drop-1');
 
 export type Sample = [at: number, fahrenheit: number];
 const logLines = lines('unit/unit-download.csv');
