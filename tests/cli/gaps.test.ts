@@ -51,9 +51,11 @@ describe('dossier gaps', () => {
     const { code, out } = await run(['gaps', at('one')]);
     expect(code).toBe(EXIT.no);
     expect(out).toContain(
-      'Before loading\n  MISSING Trailer swept or washed\n    one of these: no photo of the inside of the trailer; or no washout receipt\n    Until: loading began\n    How: Before the first pallet',
+      'Before loading\n  MISSING Trailer swept or washed\n    one of these: no photo of the inside of the trailer; or no washout receipt\n    Obtainable until: loading began\n    How: Before the first pallet',
     );
-    expect(out.indexOf('Until: loading began')).toBeLessThan(out.indexOf('Until: departed'));
+    expect(out.indexOf('Obtainable until: loading began')).toBeLessThan(
+      out.indexOf('Obtainable until: departed'),
+    );
     expect(out).not.toContain('Why:');
     expect(out).toMatch(/\d+ open, \d+ met, \d+ not yet due\.$/);
   });

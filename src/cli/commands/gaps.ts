@@ -31,7 +31,7 @@ interface Options {
 
 export function gapsCommand(context: CliContext): Command {
   return new Command('gaps')
-    .description('What required evidence is missing now, until when it can still be got, and how.')
+    .description('What required evidence is missing now, until when it is obtainable, and how.')
     .argument('[folders...]', 'delivery folders (default: the one you are in)')
     .option('-d, --delivery <folder>', 'the same, for one')
     .option('--stage <stage>', `only this stage: ${STAGES.join(', ')}`)

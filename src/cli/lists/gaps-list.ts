@@ -75,7 +75,7 @@ function summary(gaps: readonly GapResult[]): string {
   const count = (outcome: GapOutcome) => gaps.filter((gap) => gap.outcome === outcome).length;
   const open = gaps.filter(isOpen);
   const lost = open.filter((gap) => gap.closable.is === 'lost').length;
-  const beyond = lost === 0 ? '' : ` (${lost} beyond mending)`;
+  const beyond = lost === 0 ? '' : ` (${lost} can no longer be obtained)`;
   return `${open.length} open${beyond}, ${count('met')} met, ${count('not-yet-due')} not yet due.`;
 }
 
@@ -138,7 +138,7 @@ function shortfallLines(gap: GapResult, wording: GapWording): string[] {
 
 /** Until when evidence is obtainable, with the stop's name where there are several and the time where it is known. */
 function closes({ closable }: GapResult, wording: GapWording, { stops }: Delivered): string {
-  if (closable.is === 'now') return 'Can still be got.';
+  if (closable.is === 'now') return 'Obtainable now.';
   const stop = stops.find((one) => one.id === closable.stop);
   const where = stop === undefined || stops.length < 3 ? '' : ` (${wording.names.stop(stop.id)})`;
   const zone: Zone | undefined = stop?.zone ?? stops[0]?.zone;
@@ -147,7 +147,7 @@ function closes({ closable }: GapResult, wording: GapWording, { stops }: Deliver
       ? ''
       : `, ${wording.format.time(milliseconds(closable.at), zone)}`;
   const moment = `${closingMilestone(wording, closable) ?? ''}${where}${at}`;
-  return closable.is === 'until' ? `Until: ${moment}` : `Lost since: ${moment}`;
+  return closable.is === 'until' ? `Obtainable until: ${moment}` : `No longer obtainable since: ${moment}`;
 }
 
 /** When it is due for a claim, where the rule behind the deadline applies. */
@@ -160,9 +160,11 @@ function dueLine({ claim, at, state, source }: NonNullable<GapResult['due']>[num
 function insteadOf(gap: GapResult, wording: GapWording): string[] {
   const [best] = gap.substitutes;
   if (best !== undefined)
-    return [`Instead: ${substituteText(wording, best.what)} (${best.evidence.slice(0, 4).join(', ')})`];
+    return [
+      `Substitute on file: ${substituteText(wording, best.what)} (${best.evidence.slice(0, 4).join(', ')})`,
+    ];
   const wanted = gap.wanted.map((what) => substituteText(wording, what));
-  return wanted.length === 0 ? [] : [`Would stand in: ${wanted.join(', ')}`];
+  return wanted.length === 0 ? [] : [`Accepted substitutes: ${wanted.join(', ')}`];
 }
 
 const MOST_REJECTED = 3;
@@ -181,7 +183,7 @@ function rejectedLine(gap: GapResult, { labels }: GapWording): string[] {
     .slice(0, MOST_REJECTED)
     .map((miss) => `${miss.evidence} (${labels.find(`near.${miss.why}`) ?? labels(`flag.${miss.why}`)})`);
   const rest = misses.length - said.length;
-  return said.length === 0 ? [] : [`Nearly counts: ${said.join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`];
+  return said.length === 0 ? [] : [`Not accepted: ${said.join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`];
 }
 
 const COUNT = 4;

@@ -116,11 +116,11 @@ export const rule = z.strictObject({
   weightWhy: z.string().min(1).max(300).optional(),
   /** Before this the rule is not yet due. */
   opens: milestoneOffset.optional(),
-  /** After this the evidence can't be got any more. Left out: it can still be got later. */
+  /** After this the evidence is no longer obtainable. Left out: it is obtainable later too. */
   closes: milestoneOffset.optional(),
-  /** The clock of a claim by which it is due, by its id in claim-deadlines.yaml. Past it, it can still be got, late. */
+  /** The clock of a claim by which it is due, by its id in claim-deadlines.yaml. Past it, it is obtainable still, late. */
   clock: deadlineId.optional(),
-  /** What says something of the same when the evidence can't be got, best first. */
+  /** What says something of the same when the evidence is not obtainable, best first. */
   substitutes: z.array(substitute).default([]),
   proves: z.array(element).min(1),
   why: z.string().min(1).max(600),

@@ -97,7 +97,7 @@ function cautionsFor(
       : []),
     ...(kind === 'recourse'
       ? [
-          'Recourse is for what the carrier was required to pay to the owners of the goods, as evidenced by a receipt, judgment or transcript, and for expenses of defending a civil action (49 U.S.C. 14706(b)): enclose what shows the payment.',
+          'Recourse is for what the carrier was required to pay to the owners of the goods, as a receipt, a judgment or a certified copy of it shows, and for expenses of defending a civil action (49 U.S.C. 14706(b)): enclose what shows the payment.',
         ]
       : []),
     ...(kind === 'reservation' && governs !== 'cmr'
