@@ -2,22 +2,29 @@ import { DossierError, type Problem } from '../core/model/error.js';
 import type { ExaminedFile, LogOptions } from './draft.js';
 import {
   asDocument,
+  asReadings,
   examineReadings,
   examineRecognised,
-  examineShocks,
   orDocument,
+  shockTable,
   type TableInput,
 } from './examine-table.js';
 import { isReadingsTable } from './readings.js';
 import { asSource, readSheets, type SheetText } from './table/sheet.js';
 import { headingsOf, parseWrittenTable } from './table/written-table.js';
 import { recogniseLog } from './unit-log/examine-log.js';
-import type { LogRecognition } from './unit-log/recognise.js';
 
 /** What a file's tables are: the evidence of the first that is read, or what the likeliest lacks. */
-type BookReading =
-  | { is: 'read'; examined: ExaminedFile }
-  | { is: 'not-read'; lacking: Extract<LogRecognition, { is: 'not-a-log' }> | undefined };
+type BookReading = { is: 'read'; examined: ExaminedFile } | { is: 'not-read'; lacking: Lack | undefined };
+
+/** What a table lacks; it is close where one thing said would make it one that is read. */
+interface Lack {
+  problem: Problem;
+  close: boolean;
+}
+
+/** Characters of a sheet in which its headings are. */
+const HEAD = 16 * 1024;
 
 /**
  * The first sheet that is a table of readings or a unit log, by the same rules as a CSV; the others are named. A
@@ -87,7 +94,9 @@ async function readBook(
   sheets: readonly SheetText[],
   named: (sheet: string) => string,
 ): Promise<BookReading> {
-  let lacking: Extract<LogRecognition, { is: 'not-a-log' }> | undefined;
+  let lacking: Lack | undefined;
+  /** Of tables of shocks before the sheet that is read. */
+  const ofShocks: Problem[] = [];
   for (const [place, sheet] of sheets.entries()) {
     const read = async (examined: ExaminedFile): Promise<BookReading> => ({
       is: 'read',
@@ -97,46 +106,56 @@ async function readBook(
         problems: [
           ...examined.problems,
           ...lost(sheet, input.file.name),
+          ...ofShocks,
           ...(await passedOver(input, options, sheets.slice(place + 1))),
         ],
       },
     });
-    if (isReadingsTable(headingsOf(sheet.text.slice(0, 16 * 1024))))
+    if (isReadingsTable(headingsOf(sheet.text.slice(0, HEAD))))
       return read(examineReadings(input, parseWrittenTable(sheet.text, input.file.name)));
     const log = { ...input, source: asSource(sheet), sheet: sheet.name };
     const recognition = await recogniseLog(log, options);
     if (recognition.is !== 'not-a-log') return read(await examineRecognised(input, log, recognition));
-    const shocks = await examineShocks(input, sheet.text, options);
-    if (shocks !== undefined && shocks.received.kind === 'readings') return read(shocks);
-    if (lacking === undefined || (recognition.close && !lacking.close)) lacking = recognition;
+    const shocks = shockTable(input, { text: sheet.text, cut: false }, options);
+    if (shocks?.is === 'shocks') return read(asReadings(input, shocks));
+    if (shocks?.is === 'lacking') ofShocks.push(shocks.problem);
+    else if (lacking === undefined || (recognition.close && !lacking.close)) lacking = recognition;
   }
+  const [problem] = ofShocks;
+  if (problem !== undefined) return { is: 'not-read', lacking: { problem, close: true } };
   return { is: 'not-read', lacking };
 }
 
 /** Sheets behind the one that is read which are looked at for another log. */
 const MOST_LOOKED_AT = 20;
 
-/** A file gives one log: further ones in it are told by name. */
+/** A file gives one table: further ones in it are told by name. */
 async function passedOver(
   input: TableInput,
   options: LogOptions,
   sheets: readonly SheetText[],
 ): Promise<Problem[]> {
-  const logs: string[] = [];
+  const others: string[] = [];
   for (const sheet of sheets.slice(0, MOST_LOOKED_AT)) {
-    const recognition = await recogniseLog({ ...input, source: asSource(sheet), sheet: sheet.name }, options);
-    if (recognition.is !== 'not-a-log') logs.push(`"${sheet.name}"`);
+    if (await holdsTable(input, options, sheet)) others.push(`"${sheet.name}"`);
   }
-  return logs.length === 0
+  return others.length === 0
     ? []
     : [
         {
           code: 'unsupported-file',
-          message: `of its tables the first log is read; ${logs.join(', ')} ${logs.length === 1 ? 'is another and is' : 'are others and are'} not read`,
+          message: `of its tables the first is read; ${others.join(', ')} ${others.length === 1 ? 'is another and is' : 'are others and are'} not read`,
           where: { file: input.file.name },
           fix: 'save each of them as a file of its own and collect those too',
         },
       ];
+}
+
+/** A log, readings, or what a shock recorder marked. */
+async function holdsTable(input: TableInput, options: LogOptions, sheet: SheetText): Promise<boolean> {
+  if (isReadingsTable(headingsOf(sheet.text.slice(0, HEAD)))) return true;
+  const log = await recogniseLog({ ...input, source: asSource(sheet), sheet: sheet.name }, options);
+  return log.is !== 'not-a-log' || shockTable(input, { text: sheet.text, cut: false }, options) !== undefined;
 }
 
 /** What the text of a sheet leaves out of the file is told, each by itself. */

@@ -7,7 +7,7 @@ import { CAPTION_COLUMNS } from './captions.js';
 import { examineDocument } from './document.js';
 import type { ExaminedFile, Hint, LogOptions } from './draft.js';
 import { isReadingsTable, readReadings } from './readings.js';
-import { readShockTable } from './shock-table/examine.js';
+import { readShockTable, type ShockTable } from './shock-table/examine.js';
 import { headOf } from './table/bytes.js';
 import { decode } from './table/encoding.js';
 import { headingsOf, readWrittenTable, type WrittenTable } from './table/written-table.js';
@@ -39,22 +39,27 @@ export async function examineTable(input: TableInput, options: LogOptions): Prom
 const MOST_SHOCK_BYTES = 1024 * 1024;
 
 async function shocksIn(input: TableInput, options: LogOptions): Promise<ExaminedFile | undefined> {
-  const head = await headOf(input.path, MOST_SHOCK_BYTES);
-  return examineShocks(input, decode(head), options);
+  const text = decode(await headOf(input.path, MOST_SHOCK_BYTES));
+  const table = shockTable(input, { text, cut: input.file.bytes > MOST_SHOCK_BYTES }, options);
+  if (table?.is === 'lacking')
+    return asDocument(input, 'a table of shocks', [table.problem], table.zoneUnknown);
+  return table === undefined ? undefined : asReadings(input, table);
 }
 
-/** What a shock recorder marked, or a list of hard braking, as readings; undefined for any other table. */
-export async function examineShocks(
-  input: TableInput,
-  text: string,
+/** What a shock recorder marked, or a list of hard braking; undefined for any other table. */
+export function shockTable(
+  { file, delivery, hint }: TableInput,
+  { text, cut }: { text: string; cut: boolean },
   options: LogOptions,
-): Promise<ExaminedFile | undefined> {
-  const { file, delivery, hint } = input;
-  const table = readShockTable({ text, fileName: file.name, delivery, options, place: hint.place });
-  if (table === undefined) return undefined;
-  if (table.is === 'lacking')
-    return asDocument(input, 'a table of shocks', [table.problem], table.zoneUnknown);
-  const { readings, rowsLeftOut, problems, takenFor } = table;
+): ShockTable | undefined {
+  return readShockTable({ text, cut, fileName: file.name, delivery, options, place: hint.place });
+}
+
+/** A table whose rows are readings. */
+export function asReadings(
+  { file, hint }: TableInput,
+  { readings, rowsLeftOut, problems, takenFor }: Omit<Extract<ShockTable, { is: 'shocks' }>, 'is'>,
+): ExaminedFile {
   return {
     received: {
       kind: 'readings',
@@ -89,23 +94,11 @@ function isCaptions(headings: readonly string[]): boolean {
   return headings.includes('file') && CAPTION_COLUMNS.filter((c) => headings.includes(c)).length > 1;
 }
 
-export function examineReadings({ file, delivery, hint }: TableInput, table: WrittenTable): ExaminedFile {
-  const { readings, problems, rowsLeftOut } = readReadings(table, file.name, delivery);
-  const left = rowsLeftOut === 0 ? '' : `, ${rowsLeftOut} left out`;
-  return {
-    received: {
-      kind: 'readings',
-      file,
-      time: { is: 'none', why: 'every row has its own time' },
-      flags: [],
-      ...hint,
-      rows: readings.length,
-      rowsLeftOut,
-    },
-    readings,
-    problems,
-    takenFor: `readings table: ${countWithNoun(readings.length, 'row')}${left}`,
-  };
+export function examineReadings(input: TableInput, table: WrittenTable): ExaminedFile {
+  const read = readReadings(table, input.file.name, input.delivery);
+  const left = read.rowsLeftOut === 0 ? '' : `, ${read.rowsLeftOut} left out`;
+  const takenFor = `readings table: ${countWithNoun(read.readings.length, 'row')}${left}`;
+  return asReadings(input, { ...read, takenFor });
 }
 
 export async function examineRecognised(

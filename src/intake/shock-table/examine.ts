@@ -27,6 +27,8 @@ export type ShockTable =
 
 export interface ShockTableInput {
   text: string;
+  /** The text is the beginning of a longer one. */
+  cut?: boolean;
   fileName: string;
   delivery: Delivery;
   options: LogOptions;
@@ -56,9 +58,9 @@ export function readShockTable(input: ShockTableInput): ShockTable | undefined {
     problem: { code: 'unsupported-file', message, where: { file: fileName, row: header.line }, fix },
     zoneUnknown,
   });
-  if (below.length > MOST_ROWS)
+  if (below.length > MOST_ROWS || input.cut === true)
     return lack(
-      `more than ${MOST_ROWS.toLocaleString('en-US')} rows, which is no list of events`,
+      `more than ${below.length > MOST_ROWS ? `${MOST_ROWS.toLocaleString('en-US')} rows` : '1 MB'}, which is no list of events`,
       'save the rows at or above the threshold of the recorder as a table of their own',
     );
   const units = unitsOf(columns, above, below, input.options.shockUnit);

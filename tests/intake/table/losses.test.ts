@@ -126,7 +126,7 @@ describe('records', () => {
       JSON.stringify({ front: [...records, record(3)], rear: records }),
     );
     expect(values).toHaveLength(4);
-    expect(told).toEqual(['of its tables the first log is read; "rear" is another and is not read']);
+    expect(told).toEqual(['of its tables the first is read; "rear" is another and is not read']);
   });
 
   it('with one name twice in an element keep both values', async () => {
@@ -156,6 +156,69 @@ it('a further log of a spreadsheet is told by the name of its sheet', async () =
   expect(await taken('two.ods', bytes)).toEqual({
     kind: 'unit-log',
     values: [3, 4],
-    told: ['of its tables the first log is read; "Rear" is another and is not read'],
+    told: ['of its tables the first is read; "Rear" is another and is not read'],
+  });
+});
+
+const SHOCKS = [
+  ['Time', 'Peak (g)'],
+  [wall(5), '4.4'],
+];
+const bareShocks = [
+  ['Time', 'Peak'],
+  [wall(5), '4.4'],
+];
+const LOG = [['Time', 'Temp (°C)'], ...[0, 1].map((i) => [wall(i), i])];
+const READINGS = [
+  ['time', 'kind', 'value', 'unit', 'stop'],
+  [wall(0), 'pulp', '36', 'F', 'load-1'],
+];
+const NO_UNIT = 'nothing says in what unit "Peak" is';
+
+it.each<[string, [name: string, rows: (string | number)[][]][], string, string[]]>([
+  [
+    'shocks behind a log',
+    [
+      ['Air', LOG],
+      ['Shocks', SHOCKS],
+    ],
+    'unit-log',
+    ['of its tables the first is read; "Shocks" is another and is not read'],
+  ],
+  [
+    'readings behind a log',
+    [
+      ['Air', LOG],
+      ['Pulps', READINGS],
+    ],
+    'unit-log',
+    ['of its tables the first is read; "Pulps" is another and is not read'],
+  ],
+  [
+    'shocks without a unit before a log',
+    [
+      ['Shocks', bareShocks],
+      ['Air', LOG],
+    ],
+    'unit-log',
+    [NO_UNIT],
+  ],
+  ['shocks without a unit alone', [['Shocks', bareShocks]], 'document', [NO_UNIT]],
+])('a spreadsheet with %s says so', async (_, sheets, kind, told) => {
+  const book = utils.book_new();
+  for (const [name, rows] of sheets) utils.book_append_sheet(book, utils.aoa_to_sheet(rows), name);
+  const bytes = new Uint8Array(write(book, { type: 'array', bookType: 'xlsx' }) as ArrayBuffer);
+  const found = await taken('several.xlsx', bytes);
+  expect({ ...found, values: undefined }).toEqual({ kind, values: undefined, told });
+});
+
+it('a table of shocks too large to read whole is kept as a paper, and said to be', async () => {
+  const wave = Array.from({ length: 1500 }, (_, i) => (i % 7) / 10).join();
+  const table = (rows: number) =>
+    `Time,Peak (g),Axis,Curve\n${Array.from({ length: rows }, (_, i) => `${wall(i)},4.4,vertical,"${wave}"\n`).join('')}`;
+  expect(await taken('few.csv', table(10))).toEqual({ kind: 'readings', told: [] });
+  expect(await taken('many.csv', table(300))).toEqual({
+    kind: 'document',
+    told: ['more than 1 MB, which is no list of events'],
   });
 });
