@@ -1,40 +1,24 @@
+import { shocks } from './fact-shapes.js';
+
 /** Findings on rough handling, pallets, doors and axle weights; see the catalogue. */
 export const handlingCatalogue = {
   'shocks-over-threshold': {
     weighs: 'hurts',
     element: 'care-in-transit',
     weight: 87,
-    facts: {
-      count: 'count',
-      strongest: 'acceleration',
-      threshold: 'acceleration?',
-      milliseconds: 'count?',
-      at: 'time?',
-    },
+    facts: shocks,
   },
   'shocks-below-threshold': {
     weighs: 'helps',
     element: 'care-in-transit',
     weight: 41,
-    facts: {
-      count: 'count',
-      strongest: 'acceleration',
-      threshold: 'acceleration?',
-      milliseconds: 'count?',
-      at: 'time?',
-    },
+    facts: shocks,
   },
   'shocks-recorded': {
     weighs: 'open',
     element: 'care-in-transit',
     weight: 51,
-    facts: {
-      count: 'count',
-      strongest: 'acceleration',
-      threshold: 'acceleration?',
-      milliseconds: 'count?',
-      at: 'time?',
-    },
+    facts: shocks,
   },
   'shocks-outside-transit': {
     weighs: 'open',

@@ -116,3 +116,10 @@ export const freezingPulps = {
   published: 'published',
   secondary: 'flag',
 } as const;
+export const shocks = {
+  count: 'count',
+  strongest: 'acceleration',
+  threshold: 'acceleration?',
+  milliseconds: 'count?',
+  at: 'time?',
+} as const;
