@@ -3,11 +3,12 @@
 Written apart from the project's code, to see whether another hand gets the same numbers: own reading of the file,
 own integration, the adaptive Simpson rule for the mean kinetic temperature.
 
-    recompute.py LOG.csv UTC_OFFSET_HOURS FROM_MS TO_MS LOW_C HIGH_C
+    recompute.py LOG.csv UTC_OFFSET_HOURS FROM_MS TO_MS LOW_C HIGH_C CELLS
 
 The log's first column is local time, `set`, `return` and `supply` columns are °F. Prints one JSON object.
 """
 
+import bisect
 import csv
 import json
 import math
@@ -114,12 +115,16 @@ def summary(times, values, begin, end, limit, low, high):
     }
 
 
-def product(times, values, begin, end, limit, start, tau):
-    """Follows the product by Newton's law, with the known closed form for a ramp of the air; gaps are drawn straight."""
+def drawn(times, values, begin, end, limit):
+    """The air as straight lines, also across gaps; before the first and after the last it stays."""
     line = []
     for t0, v0, t1, v1 in pieces(times, values, begin, end, limit):
         line += [(t0, v0), (t1, v1)]
-    line = [(begin, line[0][1]), *line, (end, line[-1][1])]
+    return [(begin, line[0][1]), *line, (end, line[-1][1])]
+
+
+def product(line, start, tau):
+    """Follows the product by Newton's law, with the known closed form for a ramp of the air."""
     temperature = start
     for (t0, v0), (t1, v1) in zip(line, line[1:]):
         seconds = (t1 - t0) / 1000
@@ -127,6 +132,28 @@ def product(times, values, begin, end, limit, start, tau):
             continue
         slope = (v1 - v0) / seconds
         temperature = v1 - slope * tau + (temperature - v0 + slope * tau) * math.exp(-seconds / tau)
+    return temperature
+
+
+def product_in_cells(line, start, tau, cells):
+    """Follows the product in the mean air of equal cells, by the area under the lines up to each end of a cell."""
+    areas = [0.0]
+    for (t0, v0), (t1, v1) in zip(line, line[1:]):
+        areas.append(areas[-1] + (v0 + v1) / 2 * (t1 - t0))
+    times = [t for t, _ in line]
+
+    def area(at):
+        i = min(bisect.bisect_right(times, at), len(line) - 1)
+        (t0, v0), (t1, v1) = line[i - 1], line[i]
+        share = 0 if t1 == t0 else (at - t0) / (t1 - t0)
+        return areas[i - 1] + (at - t0) * (v0 + (v0 + (v1 - v0) * share)) / 2
+
+    begin, end = times[0], times[-1]
+    ends = [begin + (end - begin) * i / cells for i in range(cells + 1)]
+    temperature = start
+    for t0, t1 in zip(ends, ends[1:]):
+        air = (area(t1) - area(t0)) / (t1 - t0)
+        temperature = air + (temperature - air) * math.exp(-(t1 - t0) / 1000 / tau)
     return temperature
 
 
@@ -139,7 +166,9 @@ def main():
         name: summary(times, series[key], begin, end, limit, low, high)
         for name, key in (("return-air", "return"), ("supply-air", "supply"))
     }
-    result["product"] = product(times, series["return"], begin, end, limit, 10.0, 20 * 3600 / math.log(2))
+    line, tau = drawn(times, series["return"], begin, end, limit), 20 * 3600 / math.log(2)
+    result["product"] = product(line, 10.0, tau)
+    result["productInCells"] = product_in_cells(line, 10.0, tau, int(sys.argv[7]))
     result["rows"] = len(times)
     json.dump(result, sys.stdout)
 

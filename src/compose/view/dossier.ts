@@ -39,9 +39,9 @@ export function dossierSections(
   ];
   const dropped = new Set<string>(view.input.copy?.sectionsLeftOut ?? []);
   const shown = told.filter(({ id }) => !dropped.has(id)).flatMap(withoutEmptyParts);
-  const exhibits = exhibitSection(view, images, sectionsByExhibit(shown));
-  const inFull = new Set(shownExhibits(exhibits));
   const seenIn = sectionsByExhibit(shown);
+  const exhibits = exhibitSection(view, images, seenIn);
+  const inFull = new Set(shownExhibits(exhibits));
   const elsewhere = view.input.exhibits
     .map(({ exhibit }) => exhibit)
     .filter((number) => !inFull.has(number) && seenIn(number).length > 0);

@@ -37,10 +37,11 @@ export function airInCells(
   let [lastAt, lastAir] = [window.from, Number.NaN];
   const add = (t0: number, v0: number, t1: number, v1: number) => {
     const slope = t1 === t0 ? 0 : (v1 - v0) / (t1 - t0);
-    for (let from = t0; from < t1; ) {
-      const cell = Math.min(count - 1, Math.floor((from - window.from) / length));
-      const end = cell === count - 1 ? t1 : Math.min(t1, window.from + (cell + 1) * length);
-      const to = end > from ? end : t1;
+    // Counted, not divided anew: rounding could find the cell before at its very end.
+    let cell = Math.max(0, Math.min(count - 1, Math.floor((t0 - window.from) / length)));
+    for (let from = t0; from < t1; cell += 1) {
+      const to = cell >= count - 1 ? t1 : Math.min(t1, window.from + (cell + 1) * length);
+      if (to <= from) continue;
       const middle = v0 + slope * ((from + to) / 2 - t0);
       means[cell] = (means[cell] ?? 0) + (middle * (to - from)) / length;
       from = to;
