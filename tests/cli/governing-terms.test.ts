@@ -339,7 +339,7 @@ describe('a claim on a uniform bill of lading, where the law of a state governs'
 
 describe('terms that contradict each other', () => {
   it('are named, and nothing that depends on them is counted', async () => {
-    const { clocks, said } = await answered(
+    const { amounts, clocks, said } = await answered(
       'contradicting',
       {
         facts: facts(['America/Phoenix', 'America/Chicago'], 'celery'),
@@ -348,11 +348,17 @@ describe('terms that contradict each other', () => {
           ['received', 'Mock Elms Produce', '--as', 'receiver', '--on', '2026-08-03'],
           ['terms', 'cmr'],
           ['terms', 'us-carriage-by-law'],
+          ['amount', 'market-value', ...money('4500.00 USD')],
+          ['amount', 'origin-value', ...money('3000.00 USD')],
         ],
       },
       '2026-12-05T12:00-06:00',
     );
     expect(Object.keys(clocks)).toEqual([]);
+    expect(amounts).toMatchObject({ currency: 'USD', steps: [], notes: [] });
+    expect(amounts).not.toHaveProperty('computed');
+    expect(said).toMatch(/By the papers not computed, since the stated terms contradict each other/);
+    expect(said).not.toMatch(/Measure of value/);
     expect(said).toMatch(/stated terms contradict each other.* Entries #\d+, #\d+\./);
   });
 });

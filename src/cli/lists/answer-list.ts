@@ -116,8 +116,12 @@ function printClaim(output: Output, claim: ClaimResult, wording: DeadlineWording
 }
 
 /** What was claimed and what documents support, by which measure; the worksheet itself is in the dossier. */
-function printAmounts(output: Output, { amounts }: ClaimResult, { labels, language }: DeadlineWording): void {
-  if (amounts?.computed === undefined) return;
+function printAmounts(
+  output: Output,
+  { amounts, contradicts }: ClaimResult,
+  { labels, language }: DeadlineWording,
+): void {
+  if (amounts === undefined) return;
   const { claimed, computed, currency, measure, measureBy, invoiceStandsIn, weightLimit } = amounts;
   const { moneyRange, number } = numbersFor(language);
   const by = [
@@ -126,8 +130,15 @@ function printAmounts(output: Output, { amounts }: ClaimResult, { labels, langua
   ].join('');
   const rows = [
     ...(claimed === undefined ? [] : [[labels('claim.claimed'), moneyRange(claimed, claimed, currency)]]),
-    [labels('claim.by-papers'), moneyRange(computed.low, computed.high, currency)],
-    [labels('claim.measure'), `${labels(`amount-measure.${measure}`)}${by}`],
+    [
+      labels('claim.by-papers'),
+      computed === undefined
+        ? labels(contradicts === undefined ? 'claim.not-computed' : 'claim.not-summed')
+        : moneyRange(computed.low, computed.high, currency),
+    ],
+    ...(contradicts === undefined
+      ? [[labels('claim.measure'), `${labels(`amount-measure.${measure}`)}${by}`]]
+      : []),
     ...(weightLimit === undefined
       ? []
       : [
@@ -140,7 +151,7 @@ function printAmounts(output: Output, { amounts }: ClaimResult, { labels, langua
             ),
           ],
         ]),
-    ['', labels('answer.no-interest')],
+    ...(computed === undefined ? [] : [['', labels('answer.no-interest')]]),
   ];
   printTable(output, labels('sub.claim-amounts'), rows);
 }

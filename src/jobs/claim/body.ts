@@ -29,7 +29,7 @@ import {
   requireText,
   role,
 } from './claim-options.js';
-import { dayOf } from './day.js';
+import { dayOf, notBeforeReceipt } from './day.js';
 import { claimsOf, whichClaim } from './which.js';
 
 /** Kinds of note that a person can type; `answered` is recorded by the command that prepares the letter. */
@@ -61,6 +61,7 @@ export function claimNoteBody(
   const on = () => dayOf(says.on, says.zone, state.delivery, now);
   const sent = () => (says.sent === undefined ? undefined : dayOf(says.sent, says.zone, state.delivery, now));
   const told = { by: says.by, to: says.to, form: says.form };
+  const answeredOn = () => notBeforeReceipt(on(), claim, state);
   switch (is) {
     case 'received':
       return {
@@ -117,7 +118,7 @@ export function claimNoteBody(
     case 'declined':
       return {
         ...common,
-        on: on(),
+        on: answeredOn(),
         inWriting: says.inWriting,
         ...told,
         onBehalf: says.onBehalf ? true : undefined,
@@ -126,13 +127,13 @@ export function claimNoteBody(
         items: says.item.length === 0 ? undefined : says.item.map(parseItemReason),
       };
     case 'admitted':
-      return { ...common, on: on(), ...told, part: amount(word, usual) };
+      return { ...common, on: answeredOn(), ...told, part: amount(word, usual) };
     case 'papers-returned':
-      return { ...common, on: on(), ...told, to: says.to ?? word };
+      return { ...common, on: answeredOn(), ...told, to: says.to ?? word };
     case 'closed':
       return {
         ...common,
-        on: on(),
+        on: answeredOn(),
         how: choice('way to end', requireText(word, 'how', 'how it ended'), claimClosed.shape.how.options),
       };
     case 'amount':

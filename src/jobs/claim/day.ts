@@ -1,7 +1,8 @@
 import { DateTime } from 'luxon';
-import type { Day } from '../../core/model/claim.js';
+import type { ClaimId, Day } from '../../core/model/claim.js';
 import type { Delivery } from '../../core/model/delivery.js';
 import { DossierError } from '../../core/model/error.js';
+import type { RecordState } from '../../core/model/state.js';
 import { calendarDay, type Zone, zone as zoneSchema } from '../../core/model/time.js';
 import { zoneRules } from '../../core/model/zone-rules.js';
 import { chooseDate } from '../../intake/time/date-choice.js';
@@ -48,6 +49,26 @@ export function dayOf(
       fix: 'Write when it happened, or set the machine’s clock right.',
     });
   return { date: day.data, zone };
+}
+
+/**
+ * The day of what only answers a claim. Throws DossierError where it lies before the day on which the claim came in: a
+ * written denial of that day would start the time for suit, and end what is still to be done.
+ */
+export function notBeforeReceipt(day: Day, claim: ClaimId, { claims }: Pick<RecordState, 'claims'>): Day {
+  const received = claims.findLast(
+    (one) => one.is === 'received' && one.claim === claim && one.replacedBy === undefined,
+  );
+  if (received?.is !== 'received' || received.received.zone !== day.zone) return day;
+  if (day.date >= received.received.date) return day;
+  throw new DossierError(
+    'bad-value',
+    `${day.date} is before claim ${claim} came in, ${received.received.date}`,
+    {
+      where: { field: '--on' },
+      fix: 'Write the day on which it was answered; where the day of receipt is wrong, first record the claim again with --correct.',
+    },
+  );
 }
 
 /** A day in figures or with its month's name, in the order of the place. Throws DossierError where it can be two. */

@@ -18,7 +18,7 @@ export function amountBlocks(view: View, claim: ClaimResult): Block[] {
       currency: amounts.currency,
       cmr: claim.governs === 'cmr',
     }),
-    { is: 'facts', facts: outcome(view, amounts) },
+    { is: 'facts', facts: outcome(view, claim, amounts) },
     ...statedAmountsTable(view, claim),
     ...stepTable(view, amounts),
     ...noteList(view, amounts),
@@ -28,7 +28,7 @@ export function amountBlocks(view: View, claim: ClaimResult): Block[] {
 const range = ({ format }: View, { low, high }: MoneyRange, code: string): string =>
   format.moneyRange(low, high, code);
 
-function outcome(view: View, sheet: AmountWorksheet): Fact[] {
+function outcome(view: View, { contradicts }: ClaimResult, sheet: AmountWorksheet): Fact[] {
   const { claimed, computed, currency, measure, measureBy, invoiceStandsIn, weightLimit } = sheet;
   const { labels, format } = view;
   const fact = (name: string, value: string): Fact => ({
@@ -41,10 +41,12 @@ function outcome(view: View, sheet: AmountWorksheet): Fact[] {
   ].join('');
   return [
     ...(claimed === undefined ? [] : [fact('claimed', format.money(claimed, currency))]),
-    fact('measure', `${labels(`amount-measure.${measure}`)}${by}`),
+    ...(contradicts === undefined ? [fact('measure', `${labels(`amount-measure.${measure}`)}${by}`)] : []),
     fact(
       'by-papers',
-      computed === undefined ? labels('claim.not-computed') : range(view, computed, currency),
+      computed === undefined
+        ? labels(contradicts === undefined ? 'claim.not-computed' : 'claim.not-summed')
+        : range(view, computed, currency),
     ),
     ...(weightLimit === undefined ? [] : [fact('weight-limit', weightLimitWords(view, weightLimit))]),
   ];

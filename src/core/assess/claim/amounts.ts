@@ -1,5 +1,5 @@
 import type { AmountItem } from '../../model/claim.js';
-import { type Currency, type MinorUnits, minorUnits } from '../../model/money.js';
+import { type Currency, type MinorUnits, type Money, minorUnits } from '../../model/money.js';
 import { omitUndefined } from '../../model/omit-undefined.js';
 import type { AmountStep, AmountWorksheet, MoneyRange } from '../../model/results.js';
 import type { ClaimEntry } from '../../model/state.js';
@@ -23,6 +23,7 @@ import {
 } from './figures.js';
 import { currentEntries } from './quantities.js';
 import { type AmountNote, type StatedAmounts, statedAmounts } from './stated-amounts.js';
+import { termsOf } from './terms.js';
 import { type Basis, soundValue, type Valuation, valuationOf } from './value-measure.js';
 
 /**
@@ -37,6 +38,7 @@ export function amountsOf(entries: readonly ClaimEntry[]): AmountWorksheet | und
   const claimed = counted.findLast((one) => one.is === 'received')?.amount;
   const currency = claimed?.currency ?? usualCurrency(counted);
   if (currency === undefined) return undefined;
+  if (termsOf({ entries: counted }).contradicts !== undefined) return uncounted(currency, claimed, counted);
   const said = statedAmounts(counted, currency);
   const lines = new Set(counted.flatMap((one) => ('line' in one && one.line ? [one.line] : [])));
   const valuation = valuationOf(counted);
@@ -54,6 +56,23 @@ export function amountsOf(entries: readonly ClaimEntry[]): AmountWorksheet | und
       weightLimit: valuation.governs === 'cmr' ? weightLimitOf(counted) : undefined,
     }),
     notes: [...said.notes, ...sheet.notes, ...measureNotTaken(counted, valuation)],
+  };
+}
+
+/** The worksheet while the stated terms contradict each other: the measure hangs on them, so that nothing is summed. */
+function uncounted(
+  currency: Currency,
+  claimed: Money | undefined,
+  entries: readonly ClaimEntry[],
+): AmountWorksheet {
+  const { measure, by } = valuationOf(entries);
+  return {
+    currency,
+    measure,
+    measureBy: by,
+    steps: [],
+    ...omitUndefined({ claimed: claimed && minorUnits(claimed) }),
+    notes: [],
   };
 }
 

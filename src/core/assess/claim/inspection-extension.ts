@@ -27,7 +27,8 @@ export function extensionOf(
   const began = asked ?? failed;
   if (began === undefined) return undefined;
   const remark = (is: DeadlineRemark['is'], ...more: (EvidenceId | undefined)[]) => ({
-    remarks: [{ is, evidence: [began.evidence, ...more.filter((one) => one !== undefined)] }],
+    // One certificate can say both when it was asked for and what it found.
+    remarks: [{ is, evidence: [...new Set([began.evidence, ...more.filter((one) => one !== undefined)])] }],
   });
   const end = beginningOf(due);
   const result = events.findLast(({ event, at }) => event === 'inspected' && at >= began.at);

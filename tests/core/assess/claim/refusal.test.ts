@@ -264,6 +264,21 @@ describe('whether the receiver rejected in time', () => {
     expect(remarks(found)).toEqual([said]);
   });
 
+  it('names a certificate once that says both when it was asked for and what it found', () => {
+    const certificate = reading.parse({
+      kind: 'inspection',
+      evidence: 'e5',
+      source: { is: 'typed' },
+      time: known(july('15 10:00')),
+      requestedAt: known(july('14 16:30')),
+      place: { stop: 'drop-1' },
+      lot: 'L-1',
+      defects: [{ name: 'decay', percent: 6 }],
+    });
+    const [clock] = withOutcomes(certificate);
+    expect(clock?.remarks).toEqual([{ is: 'inspection-after-period', evidence: ['e5'] }]);
+  });
+
   const outcome = (when: string, more: Record<string, unknown>) =>
     reading.parse({
       kind: 'outcome',
@@ -273,7 +288,7 @@ describe('whether the receiver rejected in time', () => {
       place: { stop: 'drop-1' },
       ...more,
     });
-  const withOutcomes = (...outcomes: ReturnType<typeof outcome>[]) => {
+  const withOutcomes = (...outcomes: ReturnType<typeof reading.parse>[]) => {
     const there = {
       kind: 'event' as const,
       event: 'arrived' as const,
