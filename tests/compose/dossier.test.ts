@@ -78,7 +78,7 @@ describe('a dossier', () => {
     expect(await textOf(made.pdf)).toContain(input.fingerprint.root);
   });
 
-  it('leads from every finding to its exhibits, and from each plate back', async () => {
+  it('leads to every section and to exhibits, and from each plate back', async () => {
     const { document } = job;
     const plates = document.sections
       .flatMap((one) => one.blocks)
@@ -86,10 +86,17 @@ describe('a dossier', () => {
       .filter((plate) => plate.size !== 'paper');
     expect(plates).toHaveLength(input.state.evidence.filter((item) => item.kind === 'photo').length);
     for (const plate of plates) expect(plate.seenIn.length).toBeGreaterThan(0);
-    const links = (await PDFDocument.load(made.pdf, { updateMetadata: false }))
+    const pdf = await PDFDocument.load(made.pdf, { updateMetadata: false });
+    const targets = pdf
       .getPages()
-      .flatMap((page) => page.node.Annots()?.asArray() ?? []);
-    expect(links.length).toBeGreaterThan(40);
+      .flatMap((page) => page.node.Annots()?.asArray() ?? [])
+      .map((link) => pdf.context.lookup(link, PDFDict).get(PDFName.of('Dest'))?.toString() ?? '');
+    const count = (target: string) => targets.filter((one) => one === target).length;
+    for (const { id } of document.sections) {
+      const back = plates.flatMap(({ seenIn }) => seenIn).filter((section) => section.id === id).length;
+      expect([id, count(`(section-${id})`)]).toEqual([id, back + 1]);
+    }
+    expect(new Set(targets.filter((one) => !one.startsWith('('))).size).toBeGreaterThan(15);
   });
 });
 
