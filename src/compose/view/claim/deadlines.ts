@@ -16,7 +16,7 @@ export function deadlineBlocks(
     { is: 'heading', level: 3, text: labels(`sub.${title}`) },
     tableOf(view, clocks, [
       ['duty', 3.6, (deadline) => dutyOf(view, deadline)],
-      ['whose', 1.2, ({ binds }) => labels(`binds.${binds}`)],
+      ['whose', 1.5, ({ binds }) => labels(`binds.${binds}`)],
       ['starts', 2.4, (deadline) => startOf(view, deadline)],
       ['due', 2, (deadline) => dueWords(view, deadline)],
       ['state', 1.6, (deadline) => stateOf(view, deadline)],
